@@ -1,0 +1,128 @@
+/* SPDX-License-Identifier: MIT */
+/* The board: where the frets stand, how the neck bends, and how high each crown is.
+ *
+ * The frame. x runs from the front face of the nut toward the saddle; z runs across the board from
+ * the centre line, + toward string 1; y is up from the chord, the straight line on the centre line
+ * through the crowns of fret 1 and of the fret at the body join. Lengths in mm. Strings are
+ * counted from 0 in C (string 1 of the bench is index 0); frets are counted as on the bench, with
+ * 0 for the nut.
+ */
+#ifndef SILLET_BOARD_H
+#define SILLET_BOARD_H
+
+#include "units.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* What does not change while an instrument is set up. */
+typedef struct sil_board {
+    int strings;       /* 1..SIL_STRINGS_MAX */
+    int frets;         /* 1..SIL_FRETS_MAX, the last fret */
+    int join;          /* fret at the body join, 1..frets */
+    int relief_at;     /* fret over which relief is reported, 1 < relief_at < join */
+    double radius_nut; /* board radius at the nut, INFINITY for a flat board */
+    double radius_end; /* board radius at the last fret */
+    double fallaway;   /* how much the board over the body has fallen off at the last fret, >= 0 */
+    /* Place of each fret on the centre line, where the neck bends, and under each string.
+     * Index 12 is always filled, whatever the number of frets: action is told there. */
+    double spine_x[SIL_FRETS_MAX + 1];
+    double fret_x[SIL_STRINGS_MAX][SIL_FRETS_MAX + 1];
+    double scale[SIL_STRINGS_MAX];    /* nut to saddle without compensation, > 0 */
+    double saddle_x[SIL_STRINGS_MAX]; /* scale + saddle setback */
+    double nut_z[SIL_STRINGS_MAX];    /* centre of the string at the nut */
+    double saddle_z[SIL_STRINGS_MAX]; /* and at the saddle */
+    int course[SIL_STRINGS_MAX];      /* course of the string, from 0 */
+} sil_board;
+
+/* Crowns off the line of the sound ones: minus the depth of a dent against the same crown beside
+ * it, plus what a crown stands proud. [string][fret]; 0 where sound. */
+typedef struct sil_crowns {
+    double off[SIL_STRINGS_MAX][SIL_FRETS_MAX + 1];
+} sil_crowns;
+
+/* A state of the instrument: how the neck bends and where each string runs. */
+typedef struct sil_fit {
+    double bend;                           /* K of the crown line, 1/mm; + relief, - back-bow */
+    double nut_height[SIL_STRINGS_MAX];    /* underside of the string over the chord at the nut */
+    double saddle_height[SIL_STRINGS_MAX]; /* and at the saddle */
+    sil_crowns crowns;
+} sil_fit;
+
+/* How relief was read: a string or an edge laid on two crowns, a gap over a third. */
+typedef struct sil_relief_reading {
+    double gap;        /* mm; under an edge on two equal shims: gap less shim, may be negative */
+    int over;          /* fret read over */
+    int low, high;     /* crowns it lies on, low < over < high */
+    int string;        /* index of the string held, or -1: the centre line over sound crowns */
+    bool straightedge; /* an edge lies on the centre line, whatever the string named */
+} sil_relief_reading;
+
+/* sil_fret_place: distance of a fret from the nut.
+ * Given:    scale  mm, > 0
+ *           fret   0..SIL_FRETS_MAX
+ * Returned: scale (1 - 2^(-fret/12)), mm
+ * Notes:    equal temperament of twelve steps; ISO 16 fixes the pitch, not the ratio.
+ */
+double sil_fret_place(double scale, int fret);
+
+/* sil_board_lay: fills the places of the frets of a board whose strings share one scale.
+ * Given:    board with strings, frets, join, relief_at, radii, fallaway, nut_z, saddle_z set
+ *           scale    mm, > 0
+ *           setback  saddle setback of each string, mm, + longer
+ * Returned: board's spine_x, fret_x, scale, saddle_x and course
+ */
+void sil_board_lay(sil_board *board, double scale, const double *setback);
+
+/* sil_radius_drop: how far a round board has dropped at z from its centre line.
+ * Given:    radius  mm, > |z|; INFINITY for flat
+ *           z       mm from the centre line
+ * Returned: radius - sqrt(radius^2 - z^2), mm, computed without cancellation
+ */
+double sil_radius_drop(double radius, double z);
+
+/* sil_board_radius: the board's radius at x, linear from nut to last fret (compound radius). */
+double sil_board_radius(const sil_board *board, double x);
+
+/* sil_string_z: lateral place of a string at x, mm from the centre line. */
+double sil_string_z(const sil_board *board, int string, double x);
+
+/* sil_sag: the crown line's depth under the chord on the centre line, sound crowns.
+ * Given:    bend  K, 1/mm
+ *           x     mm; up to the join a parabola, past it the tangent there less the fall-away
+ * Returned: mm, + below the chord
+ */
+double sil_sag(const sil_board *board, double bend, double x);
+
+/* sil_crown_height: height of a crown over the chord under a string, mm, mostly <= 0.
+ * Given:    fit     for its bend and its crowns
+ *           string  index, or -1 for the centre line over sound crowns
+ *           fret    1..board->frets, or 12
+ */
+double sil_crown_height(const sil_board *board, const sil_fit *fit, int string, int fret);
+
+/* sil_bend_from_relief: the neck's bend from a relief reading of any form.
+ * Given:    crowns   as they stand under the string held
+ *           reading  1 <= low < over < high <= frets
+ * Returned: K, 1/mm; SIL_UNKNOWN where the gap is unknown
+ * Notes:    exact: the gap is linear in K. An edge on crowns 1 and the last of a bowed neck reads
+ *           about half as much again as one on 1 and the join; the same K comes out of both.
+ */
+double sil_bend_from_relief(const sil_board *board, const sil_crowns *crowns,
+                            const sil_relief_reading *reading);
+
+/* sil_board_bends: whether a crown stands between 1 and the join, so that the neck can be told to
+ * bend at all (join over 2). Where none does, relief and bend are taken as 0. */
+bool sil_board_bends(const sil_board *board);
+
+/* sil_relief: relief on the centre line over board->relief_at, mm, of a bend.
+ * sil_bend:   the bend of a relief there, 1/mm.
+ */
+double sil_relief(const sil_board *board, double bend);
+double sil_bend(const sil_board *board, double relief);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

@@ -1,0 +1,82 @@
+/* SPDX-License-Identifier: MIT */
+/* The drawing: a plan on paper, full size, to cut by.
+ *
+ * A drawing is made of a plan once and can then be written. Its lettering is an ISO 3098 face found
+ * on this machine: the file $SILLET_FACE names, else osifont in the folders the XDG base directories
+ * give, and DejaVu Sans for letters that one lacks.
+ */
+#ifndef SILLET_DRAWING_H
+#define SILLET_DRAWING_H
+
+#include "plan.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+typedef enum sil_paper { SIL_A4, SIL_A3, SIL_LETTER } sil_paper;
+
+/* What is drawn: the bench plan and both parts, or the sheets of one part. */
+typedef enum sil_part { SIL_PART_ALL, SIL_PART_NUT, SIL_PART_SADDLE } sil_part;
+
+typedef enum sil_format { SIL_PDF } sil_format;
+
+typedef struct sil_draw_order {
+    sil_part part;
+    sil_paper paper;
+    sil_unit unit; /* of the figures; the geometry is the same */
+} sil_draw_order;
+
+/* A drawing made: owns its pages; refers to the plan and its job, which must outlive it. */
+typedef struct sil_drawing sil_drawing;
+
+typedef enum sil_drawing_status {
+    SIL_DRAWING_DONE = 0,
+    SIL_DRAWING_DOUBTFUL = 1,   /* made; sil_drawing_warning says of what to be aware */
+    SIL_DRAWING_NO_FACE = -1,   /* no lettering face found on this machine */
+    SIL_DRAWING_NO_MEMORY = -2,
+    SIL_DRAWING_FAULT = -3      /* a place that is no number, or more sheets than can be: a defect */
+} sil_drawing_status;
+
+/* sil_drawing_make: draws a plan.
+ * Given:    plan   made; what it withholds is not drawn: that part's sheet says to wait, and why
+ *           order  what and on which paper
+ * Returned: drawing  to be freed with sil_drawing_free; NULL on error
+ * Status:   see sil_drawing_status
+ * Accuracy: full-size views are to 0.01 mm in the file
+ * Notes:    the same plan and order give the same bytes: nothing asks a clock or the locale.
+ * Reference: ISO 5457 and 7200 (frame and title block), ISO 128 and 129-1 (lines and dimensions),
+ *           ISO 3098 (lettering), ISO 5455 (scales), ISO 5456-2 (first-angle projection)
+ */
+int sil_drawing_make(const sil_plan *plan, const sil_draw_order *order, sil_drawing **drawing);
+
+/* sil_drawing_pages: the number of sheets, 1 or more. */
+int sil_drawing_pages(const sil_drawing *drawing);
+
+/* sil_drawing_warning: what to be aware of, such as letters no face has.
+ * Given:    index  0..
+ * Returned: out    one line, NUL-terminated; cut where it is too long
+ * Status:   false where there are no more
+ */
+bool sil_drawing_warning(const sil_drawing *drawing, int index, char *out, size_t size);
+
+/* sil_drawing_write: a drawing as the bytes of a file.
+ * Returned: bytes, size  a new block to be freed with free(); untouched on error
+ * Status:   0, SIL_DRAWING_NO_MEMORY or SIL_DRAWING_FAULT
+ */
+int sil_drawing_write(const sil_drawing *drawing, sil_format format, char **bytes, size_t *size);
+
+void sil_drawing_free(sil_drawing *drawing);
+
+/* sil_file_save: bytes to a file, whole or not at all.
+ * Given:    path  "-" or /dev/stdout: standard output. A link is followed to what it names. A
+ *                 device or a pipe is written straight; a regular file is replaced in one step by
+ *                 a new one of the same permissions, on the disk before its name is
+ * Status:   0, or the errno of what failed; the old file is then as it was
+ */
+int sil_file_save(const char *path, const void *bytes, size_t size);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

@@ -1,0 +1,208 @@
+/* SPDX-License-Identifier: MIT */
+/* A job: one instrument, what was read on it and what is wanted, as plain data.
+ *
+ * A measuring sheet, a quick question or a C program fills it. Nothing here is owned: texts and
+ * lists belong to whoever filled the job and must outlive it. A double not given is SIL_UNKNOWN,
+ * an int not given 0, a text NULL, an enum its ..._NOT_GIVEN. Lengths in mm.
+ *
+ * A field is named by its path in a sheet, lists counted from 0: "readings.0.action.2".
+ */
+#ifndef SILLET_JOB_H
+#define SILLET_JOB_H
+
+#include "fit.h"
+#include "nut.h"
+#include "saddle.h"
+#include "string.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+#define SIL_FILES_MAX 64
+#define SIL_READINGS_MAX 1000
+
+typedef struct sil_about {
+    const char *title, *ref, *owner, *by, *date, *notes;
+} sil_about;
+
+typedef enum sil_rod { SIL_ROD_NOT_GIVEN, SIL_ROD_NONE, SIL_ROD_ONE_WAY, SIL_ROD_TWO_WAY } sil_rod;
+typedef enum sil_rod_state {
+    SIL_ROD_STATE_NOT_GIVEN, /* taken as works */
+    SIL_ROD_WORKS,
+    SIL_ROD_SLACK,
+    SIL_ROD_AT_END,
+    SIL_ROD_STUCK
+} sil_rod_state;
+typedef enum sil_hand { SIL_RIGHT_HANDED, SIL_LEFT_HANDED } sil_hand;
+
+typedef struct sil_instrument {
+    double scale;
+    int frets, join;
+    double radius_nut, radius_end; /* INFINITY: flat */
+    double crown, fallaway, head_angle_deg;
+    sil_rod rod;
+    sil_rod_state rod_state;
+    sil_hand handed;
+} sil_instrument;
+
+typedef struct sil_string {
+    const char *note; /* as written, or NULL */
+    double hz;        /* from the note, or as given */
+    double gauge;
+    sil_make make;
+    double core;
+    double unit_mass_kg_m;
+    double modulus_gpa; /* of the core */
+} sil_string;
+
+typedef struct sil_nut_sheet {
+    double width, thickness, edge_treble, edge_bass, advance, seat_to_board;
+    sil_spacing spacing;
+    const char *material;
+} sil_nut_sheet;
+
+enum { SIL_SADDLE_KIND_NOT_GIVEN = 99 }; /* beside the kinds of sil_saddle_kind */
+
+typedef struct sil_saddle_sheet {
+    int kind; /* a sil_saddle_kind, or SIL_SADDLE_KIND_NOT_GIVEN */
+    double length, thickness, spread;
+    double setback[SIL_STRINGS_MAX];
+    double slot_depth, pickup;
+    double pin_distance[SIL_STRINGS_MAX]; /* unknown: not anchored in the bridge */
+    double exit_height;                   /* 0 unless given */
+    double pitch;
+    const char *material;
+} sil_saddle_sheet;
+
+typedef enum sil_soundness { SIL_SOUNDNESS_NOT_GIVEN, SIL_SOUND, SIL_UNSOUND } sil_soundness;
+
+typedef struct sil_condition {
+    sil_soundness bridge;  /* unsound: lifted */
+    sil_soundness braces;  /* unsound: loose */
+    sil_soundness strings; /* unsound: worn */
+    sil_soundness tuned;   /* unsound: not at pitch */
+} sil_condition;
+
+typedef enum sil_crowns_read {
+    SIL_CROWNS_NOT_READ,
+    SIL_CROWNS_SOUND, /* looked at, none off */
+    SIL_CROWNS_LISTED /* those not listed are sound */
+} sil_crowns_read;
+
+typedef struct sil_crown_off {
+    int string, fret; /* string from 1, as on the bench */
+    double off;       /* - dent, + proud, mm */
+} sil_crown_off;
+
+typedef struct sil_buzz {
+    int string, fret; /* string from 1; fret 0 is the open string */
+} sil_buzz;
+
+typedef struct sil_reading {
+    const char *date, *notes;
+    double humidity_pct, temperature_c;
+    sil_condition condition;
+    sil_relief_reading relief; /* gap unknown: not read. string from 0, -1 none */
+    sil_gaps gaps;
+    sil_crowns_read crowns_read;
+    const sil_crown_off *crowns;
+    int crown_count;
+    double saddle_height_treble, saddle_height_bass;
+    double bridge_top_treble, bridge_top_bass;
+    const sil_buzz *buzz;
+    int buzz_count;
+    double cents[SIL_STRINGS_MAX];
+} sil_reading;
+
+typedef enum sil_ends { SIL_CLAMPED_PINNED, SIL_PINNED, SIL_CLAMPED } sil_ends;
+
+typedef struct sil_model {
+    sil_ends ends;
+    double press; /* behind the fret, mm */
+} sil_model;
+
+typedef struct sil_attack {
+    const char *name;              /* light, medium or firm; NULL where newtons are given */
+    double force[SIL_STRINGS_MAX]; /* N, square to the board */
+    double at;                     /* from the saddle, mm */
+} sil_attack;
+
+typedef struct sil_limits {
+    double wear, least_crown, least_protrusion, most_protrusion, least_in_slot, least_break_deg;
+    double most_shim, most_relief, least_first;
+    double humidity_low_pct, humidity_high_pct;
+} sil_limits;
+
+typedef struct sil_allowances {
+    double slot_plain, slot_wound; /* over the gauge */
+    double bury_plain, bury_wound; /* share of the gauge */
+    double fall_share, shim_step;
+    double band_relief, band_action, band_first; /* each way of a target given as one value */
+    double blank_length, blank_thickness, blank_height;
+} sil_allowances;
+
+/* What a figure of a kind of instrument is likely to be. */
+typedef struct sil_plausible {
+    const char *path; /* without list places: "strings.gauge" */
+    double low, high;
+} sil_plausible;
+
+typedef struct sil_job {
+    sil_unit units;
+    sil_about about;
+    const char *profile;
+    sil_instrument instrument;
+    int string_count;
+    sil_string strings[SIL_STRINGS_MAX];
+    sil_nut_sheet nut;
+    sil_saddle_sheet saddle;
+    double files[SIL_FILES_MAX];
+    int file_count;
+    const sil_reading *readings; /* oldest first; the last counts */
+    int reading_count;
+    sil_targets targets;
+    sil_model model;
+    sil_attack attack;
+    sil_tools tools;
+    sil_limits limits;
+    sil_allowances allowances;
+    sil_material materials[SIL_MAKES];
+    const sil_plausible *plausible; /* over the built-in ranges */
+    int plausible_count;
+} sil_job;
+
+/* sil_job_clear: an empty job: nothing given, and what the sheet's page gives as "unless given". */
+void sil_job_clear(sil_job *job);
+
+/* sil_reading_clear: an empty reading: nothing read; action at 12, first gap held at 3. */
+void sil_reading_clear(sil_reading *reading);
+
+typedef enum sil_severity { SIL_WARNING, SIL_ERROR } sil_severity;
+
+/* Receives one complaint of a check.
+ * Given: path    of the field ("instrument.join"); where the field is missing, its path all the
+ * same wanted  one line, no end of line: what was wanted, and the likely slip if there is one with
+ * as handed to the check
+ */
+typedef void sil_tell(void *with, sil_severity severity, const char *path, const char *wanted);
+
+/* sil_job_check: looks for what cannot be, what is missing and what is unlikely.
+ * Given:    job   filled
+ *           tell  called for every complaint, in the order of the sheet
+ * Status:   number of errors; 0: the job can be planned (warnings may have been told)
+ * Notes:    among errors are readings that contradict each other, such as an action and a relief
+ *           by which a string would lie under a crown by more than the tools explain.
+ */
+int sil_job_check(const sil_job *job, sil_tell *tell, void *with);
+
+/* sil_job_bench: the last reading and the targets of a job as figures for the stages.
+ * Given:    job      checked without errors
+ *           reading  index of the reading that counts
+ */
+void sil_job_bench(const sil_job *job, int reading, sil_bench *bench);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

@@ -1,0 +1,152 @@
+/* SPDX-License-Identifier: MIT */
+/* The plan: what is wrong, in which order to put it right, how much, and what must wait. */
+#ifndef SILLET_PLAN_H
+#define SILLET_PLAN_H
+
+#include "job.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* What a finding is about. sil_finding_code gives the word scripts rely on. */
+typedef enum sil_code {
+    SIL_BACK_BOW,
+    SIL_RELIEF_LOW,
+    SIL_RELIEF_HIGH,
+    SIL_RELIEF_UNKNOWN,
+    SIL_ROD_LIMIT,
+    SIL_FRET_WORN,
+    SIL_FRET_HIGH,
+    SIL_CROWN_THIN,
+    SIL_CROWNS_UNREAD,
+    SIL_SLOT_LOW,
+    SIL_SLOT_HIGH,
+    SIL_SADDLE_LOW,
+    SIL_SADDLE_HIGH,
+    SIL_PROTRUSION_LOW,
+    SIL_PROTRUSION_HIGH,
+    SIL_SEAT_SHALLOW,
+    SIL_BREAK_ANGLE_LOW,
+    SIL_NECK_ANGLE,
+    SIL_CLIMATE,
+    SIL_BRIDGE_LIFTED,
+    SIL_BRACES_LOOSE,
+    SIL_NOT_TUNED,
+    SIL_READINGS_DISAGREE,
+    SIL_TOOL_COARSE,
+    SIL_FORECAST,
+    SIL_CODES
+} sil_code;
+
+typedef enum sil_level { SIL_FINE, SIL_WATCH, SIL_ACT, SIL_STOP } sil_level;
+
+#define SIL_FINDINGS_MAX 192
+
+typedef struct sil_finding {
+    sil_code code;
+    sil_level level;
+    int string;       /* index, or -1 */
+    int fret;         /* or -1 */
+    double read;      /* the figure that raised it, in its own unit; may be unknown */
+    double low, high; /* the range or limit it was held against */
+    sil_stage_name stage;
+} sil_finding;
+
+/* A step of work. Which figures it carries is known from what it does. */
+typedef enum sil_act {
+    SIL_ACT_PREPARE, /* condition, strings, pitch, playing position, climate */
+    SIL_ACT_STOP,    /* bridge or braces, climate: put right first */
+    SIL_ACT_MEASURE_RELIEF,
+    SIL_ACT_STRAIGHTEDGE, /* 0 under a string: straight or back-bowed */
+    SIL_ACT_READ_CROWNS,
+    SIL_ACT_MEASURE_FIRST,
+    SIL_ACT_MEASURE_ACTION,
+    SIL_ACT_ROD,
+    SIL_ACT_READ_AGAIN, /* after the rod or the frets: everything */
+    SIL_ACT_SEAT_FRETS,
+    SIL_ACT_LEVEL_FRETS,
+    SIL_ACT_NEW_FRETS,
+    SIL_ACT_FILE_SLOTS,
+    SIL_ACT_FILL_SLOT,
+    SIL_ACT_SHIM_NUT,
+    SIL_ACT_NEW_NUT,
+    SIL_ACT_SAND_SADDLE,
+    SIL_ACT_DRESS_SADDLE,
+    SIL_ACT_SHIM_SADDLE,
+    SIL_ACT_NEW_SADDLE,
+    SIL_ACT_TURN_SCREWS,
+    SIL_ACT_NECK_ANGLE,
+    SIL_ACT_CHECK, /* tune, read again */
+    SIL_ACTS
+} sil_act;
+
+#define SIL_STEPS_MAX 24
+
+typedef struct sil_step {
+    sil_stage_name stage;
+    sil_act act;
+} sil_step;
+
+#define SIL_WITHHELD_MAX 12
+
+/* Why a part may not be cut today. */
+typedef struct sil_withheld {
+    sil_code by[SIL_WITHHELD_MAX];
+    int count;
+} sil_withheld;
+
+typedef struct sil_blank {
+    double length, thickness, height;
+} sil_blank;
+
+typedef struct sil_plan {
+    const sil_job *job;
+    int reading; /* index of the reading that counts, or -1: none */
+    sil_bench bench;
+    sil_stages stages;
+    double unit_mass_kg_m[SIL_STRINGS_MAX];
+    double tension_n[SIL_STRINGS_MAX];
+    sil_withheld nut_withheld, saddle_withheld;
+    double nut_gap;
+    double slot_width[SIL_STRINGS_MAX];
+    sil_nut_work nut;
+    sil_blank nut_blank;
+    sil_saddle_work saddle;
+    sil_blank saddle_blank;
+    sil_finding findings[SIL_FINDINGS_MAX];
+    int finding_count;
+    sil_step steps[SIL_STEPS_MAX];
+    int step_count;
+} sil_plan;
+
+/* sil_plan_make: the plan of a job.
+ * Given:    job   checked without errors; must outlive the plan
+ * Returned: plan  while a part is withheld its work is all unknown and its remedy to wait; what
+ *                 the stages hold is then a forecast
+ * Notes:    no allocation, no I/O.
+ */
+void sil_plan_make(const sil_job *job, sil_plan *plan);
+
+/* Words for scripts (fixed). */
+const char *sil_code_word(sil_code code);
+const char *sil_level_word(sil_level level);
+const char *sil_stage_word(sil_stage_name stage);
+
+/* sil_code_waits: why a part waits, for a person ("the truss rod is turned first"); NULL for a code
+ * that withholds nothing. */
+const char *sil_code_waits(sil_code code);
+
+/* Words for people. Each writes one NUL-terminated text of at most size bytes and returns its
+ * length; what does not fit is cut at a character.
+ * unit: what lengths are told in.
+ */
+size_t sil_finding_text(const sil_plan *plan, const sil_finding *finding, sil_unit unit, char *out,
+                        size_t size);
+size_t sil_step_do(const sil_plan *plan, int step, sil_unit unit, char *out, size_t size);
+size_t sil_step_check(const sil_plan *plan, int step, sil_unit unit, char *out, size_t size);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

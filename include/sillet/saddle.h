@@ -1,0 +1,114 @@
+/* SPDX-License-Identifier: MIT */
+/* The saddle: the line to sand off its base, what is dressed off its top, shim, height and what it
+ * stands out of the bridge. */
+#ifndef SILLET_SADDLE_H
+#define SILLET_SADDLE_H
+
+#include "fit.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+typedef enum sil_saddle_kind {
+    SIL_SADDLE_SLOTTED,    /* stands loose in a slot: sanded at the base, shimmed underneath */
+    SIL_SADDLE_GLUED,      /* stays where it is: only its top can be worked */
+    SIL_SADDLE_INDIVIDUAL, /* a screw a string */
+    SIL_SADDLE_TWO_POST,
+    SIL_SADDLE_FLOATING
+} sil_saddle_kind;
+
+typedef struct sil_saddle_make {
+    sil_saddle_kind kind;
+    double length;             /* of the saddle, mm; its ends at +-length/2 */
+    double slot_depth, pickup; /* from the bridge's top; what lies under the saddle, mm */
+    double pin_distance[SIL_STRINGS_MAX];      /* saddle to where the string enters the bridge */
+    double exit_height;                        /* of that edge over the bridge's top, mm */
+    double pitch;                              /* travel of a turn, mm */
+    double most_shim, shim_step;               /* mm */
+    double present_treble, present_bass;       /* caliper, seat to underside, strings 1 and N */
+    double bridge_top_treble, bridge_top_bass; /* straightedge on the crowns down to the bridge */
+} sil_saddle_make;
+
+typedef enum sil_saddle_remedy {
+    SIL_SADDLE_NONE,
+    SIL_SADDLE_SAND, /* at the base where it comes out, else at the top */
+    SIL_SADDLE_SHIM,
+    SIL_SADDLE_SCREW,
+    SIL_SADDLE_REPLACE,
+    SIL_SADDLE_WAIT
+} sil_saddle_remedy;
+
+/* A straight line over z: what comes off the base, b0 + b1 z, mm. */
+typedef struct sil_line {
+    double b0, b1;
+} sil_line;
+
+double sil_line_at(sil_line line, double z);
+
+typedef struct sil_saddle_work {
+    sil_saddle_remedy remedy;
+    sil_verdict verdict[SIL_STRINGS_MAX]; /* the stage's, or to wait: with others not yet read */
+    double first_pass[SIL_STRINGS_MAX];   /* 0 for a string left or raised */
+    bool bottom;                          /* a cut at the base is asked for */
+    sil_line cut, cut_first;              /* whole, and what to take before reading again */
+    double dress[SIL_STRINGS_MAX];        /* off the top after the base, or after the shim */
+    double present[SIL_STRINGS_MAX];      /* seat to underside of the string, now */
+    double height[SIL_STRINGS_MAX];       /* and finished, a shim counted in */
+    double protrusion[SIL_STRINGS_MAX];   /* finished, over the bridge's top */
+    double in_slot[SIL_STRINGS_MAX];      /* share of the saddle inside its slot, 0..1 */
+    double break_angle_deg[SIL_STRINGS_MAX];
+    double turns[SIL_STRINGS_MAX]; /* + down; unknown unless individual */
+    double shim;                   /* unknown unless a string is to raise */
+    double top_radius;             /* unknown under three strings, over 3000, or not crowned */
+    bool present_disagree;         /* caliper and bridge top differ by over 0.3: neither is used */
+} sil_saddle_work;
+
+/* sil_saddle_line: the straight line of most use.
+ * Given:    count, z, cap   strings: place and the most that may come off there
+ *           wanted          whether the string is to come down
+ *           half            half the saddle's length; the line is >= 0 at +-half
+ *           most            a line not to be passed at +-half, or NULL
+ * Returned: the line under all caps with the greatest sum over the strings wanted; of equal sums
+ *           the least slope. One string: parallel. Exact: a vertex of the constraints.
+ */
+sil_line sil_saddle_line(int count, const double *z, const double *cap, const bool *wanted,
+                         double half, const sil_line *most);
+
+/* sil_saddle_cut: the work at the saddle.
+ * Given:    bench, make
+ *           stages  run; the strings left alone in the saddle stage still at their present height
+ * Returned: work; and in stages the saddle stage's strings left alone, less what the base loses
+ */
+void sil_saddle_cut(const sil_bench *bench, const sil_saddle_make *make, sil_stages *stages,
+                    sil_saddle_work *work);
+
+/* sil_saddle_present: height of the saddle over its seat under each string, as it is now.
+ * Given:    bench, make, stages
+ * Returned: work's present and present_disagree
+ * Notes:    the seat runs straight between strings 1 and N. A caliper comes before the bridge's
+ *           top; where both were read and differ by more than 0.3 mm neither is used.
+ */
+void sil_saddle_present(const sil_bench *bench, const sil_saddle_make *make,
+                        const sil_stages *stages, sil_saddle_work *work);
+
+/* sil_saddle_await: takes back all figures one could cut to: the whole saddle is to wait. Heights,
+ * protrusion and angle stay, as a forecast. */
+void sil_saddle_await(int strings, sil_saddle_work *work);
+
+/* sil_top_radius: radius of the least-squares circle (least radial misfit) through points.
+ * Given:    count, z, height  mm
+ * Returned: mm, convex upward; SIL_UNKNOWN under three points, over 3000 mm, or where hollow
+ */
+double sil_top_radius(int count, const double *z, const double *height);
+
+/* sil_edge_at_saddle: height over the chord of a straightedge on the crowns, at the saddle's x.
+ * Given:    bend  1/mm
+ * Returned: mm; the edge lies on the two crowns it touches under its own middle, sound crowns
+ */
+double sil_edge_at_saddle(const sil_board *board, double bend, double saddle_x);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

@@ -1,0 +1,63 @@
+/* SPDX-License-Identifier: MIT */
+/* A string as a maker lists it: pitch, mass, tension. */
+#ifndef SILLET_STRING_H
+#define SILLET_STRING_H
+
+#include "units.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+typedef enum sil_make {
+    SIL_MAKE_NOT_GIVEN,
+    SIL_PLAIN_STEEL,
+    SIL_PLAIN_NYLON,
+    SIL_PLAIN_FLUOROCARBON,
+    SIL_PLAIN_GUT,
+    SIL_WOUND_BRONZE,
+    SIL_WOUND_NICKEL,
+    SIL_WOUND_STEEL,
+    SIL_WOUND_NYLON,
+    SIL_MAKES
+} sil_make;
+
+/* sil_make_wound: whether a make is wound. */
+bool sil_make_wound(sil_make make);
+
+/* What a make of string is made of. */
+typedef struct sil_material {
+    double modulus_gpa;  /* of the core */
+    double density;      /* of the core, kg/m^3 */
+    double wrap_density; /* of the wrap, kg/m^3; unknown for a plain string */
+} sil_material;
+
+/* sil_note_hz: frequency of a note by name.
+ * Given:    name  letter A..G in either case, then # or b (or the Unicode signs), then octave
+ *                 -1..9; C4 is middle C
+ * Returned: hz    equal temperament on A4 = 440 Hz (ISO 16); untouched on error
+ * Status:   0, or -1 where the name is no note
+ */
+int sil_note_hz(const char *name, double *hz);
+
+/* sil_unit_mass: mass of a string by length, kg/m.
+ * Given:    make, gauge  mm, outer diameter
+ *           core         mm, 0 < core < gauge; no matter for a plain string
+ *           material     densities
+ * Returned: plain: rho pi D^2/4; wound: core and a wrap of round wire w = (D - c)/2 laid turn
+ *           against turn, rho_c pi c^2/4 + rho_w pi^2 w (c + w)/4. SIL_UNKNOWN where the core of a
+ *           wound string or a density is.
+ */
+double sil_unit_mass(sil_make make, double gauge, double core, const sil_material *material);
+
+/* sil_tension: tension at pitch, N: mu (2 l f)^2.
+ * Given:    unit_mass  kg/m
+ *           length     mm, sounding length of the open string
+ *           hz         pitch
+ */
+double sil_tension(double unit_mass, double length, double hz);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

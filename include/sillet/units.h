@@ -1,0 +1,92 @@
+/* SPDX-License-Identifier: MIT */
+/* Lengths as a workshop writes them, and figures as a program prints them.
+ *
+ * Inside the library every length is in millimetres, every force in newtons, and a value that
+ * nobody has read is SIL_UNKNOWN: it spreads through the arithmetic by itself, and comes out as
+ * null, never as a made-up figure.
+ */
+#ifndef SILLET_UNITS_H
+#define SILLET_UNITS_H
+
+#include <math.h>
+#include <stdbool.h>
+#include <stddef.h>
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+#define SIL_STRINGS_MAX 12
+#define SIL_FRETS_MAX 36
+
+/* A value not read, not given or withheld. Test for it with sil_known, not with ==. */
+#define SIL_UNKNOWN ((double)NAN)
+
+static inline bool sil_known(double value)
+{
+    return value == value;
+}
+
+/* The unit a bare length is in, and the unit a person is shown. */
+typedef enum sil_unit { SIL_MM, SIL_INCH } sil_unit;
+
+/* What a quantity measures. Only SIL_LENGTH and SIL_RATIO may be written without a unit. */
+typedef enum sil_measure {
+    SIL_LENGTH,    /* mm:   mm cm m in inch " thou mil, fractions and mixed fractions of an inch */
+    SIL_RATIO,     /* none */
+    SIL_ANGLE,     /* deg:  deg, the degree sign, rad */
+    SIL_FORCE,     /* N:    N mN lbf */
+    SIL_MODULUS,   /* GPa:  GPa MPa Pa psi */
+    SIL_UNIT_MASS, /* g/m:  g/m kg/m lb/in */
+    SIL_DENSITY,   /* kg/m3: kg/m3 g/cm3 */
+    SIL_HUMIDITY,  /* %:    % */
+    SIL_TEMPERATURE, /* C:    C F, with or without the degree sign */
+    SIL_FREQUENCY    /* Hz:   may be bare */
+} sil_measure;
+
+/* Status of sil_quantity_read. */
+typedef enum sil_quantity_status {
+    SIL_QUANTITY_READ = 0,
+    SIL_QUANTITY_NOT_A_NUMBER = -1, /* nothing that reads as a number, or not finite */
+    SIL_QUANTITY_NO_UNIT = -2,      /* a bare figure where a unit must be said */
+    SIL_QUANTITY_OTHER_UNIT = -3    /* a unit that this measure does not know */
+} sil_quantity_status;
+
+/* sil_quantity_read: reads one quantity as a workshop writes it.
+ * Given:    text, size  UTF-8, need not end in NUL; spaces at either end are passed over
+ *           measure     what it measures
+ *           bare        the unit of a bare length; no matter for other measures
+ * Returned: value       in the unit named beside the measure in sil_measure; untouched on error
+ * Status:   see sil_quantity_status
+ * Accuracy: correctly rounded for up to 15 significant digits, then one unit in the last place
+ * Notes:    the decimal mark is a point or, where no point is present, a single comma; the
+ *           process locale is never asked. "5/64 in", "1 3/16 in", ".012\"", "12 thou".
+ */
+int sil_quantity_read(const char *text, size_t size, sil_measure measure, sil_unit bare,
+                      double *value);
+
+/* sil_measure_unit: the unit a measure is kept in, as written beside a figure ("mm", "deg", ..). */
+const char *sil_measure_unit(sil_measure measure);
+
+/* sil_number_write: the one place where a figure becomes text.
+ * Given:    value     any double
+ *           decimals  0..9 digits after the point, rounded half away from zero as printed
+ * Returned: out       NUL-terminated, at most size bytes; "-" for a value that is not finite;
+ *                     never "-0", never a comma whatever the locale
+ * Status:   the length written, or the length needed where size is too small (out then empty)
+ */
+size_t sil_number_write(char *out, size_t size, double value, int decimals);
+
+/* sil_length_write: a length for a person, with no unit behind it.
+ * Given:    mm        length
+ *           unit      SIL_MM: decimals as given; SIL_INCH: inches, decimals + 1 (a hundredth of a
+ *                     millimetre and half a thousandth of an inch are of a size)
+ *           decimals  for millimetres, 0..8
+ * Returned: as sil_number_write
+ */
+size_t sil_length_write(char *out, size_t size, double mm, sil_unit unit, int decimals);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

@@ -1,0 +1,137 @@
+/* SPDX-License-Identifier: MIT */
+/* The board: frets, neck, crowns. See docs/arithmetic.md, "The crown line". */
+#include <sillet/board.h>
+
+bool sil_board_bends(const sil_board *board)
+{
+    return board->join > 2;
+}
+
+double sil_fret_place(double scale, int fret)
+{
+    return scale * (1.0 - exp2(-fret / 12.0));
+}
+
+void sil_board_lay(sil_board *board, double scale, const double *setback)
+{
+    int last = board->frets < 12 ? 12 : board->frets;
+    for (int n = 0; n <= SIL_FRETS_MAX; n++) {
+        board->spine_x[n] = n <= last ? sil_fret_place(scale, n) : 0.0;
+    }
+    for (int i = 0; i < board->strings; i++) {
+        for (int n = 0; n <= SIL_FRETS_MAX; n++) {
+            board->fret_x[i][n] = board->spine_x[n];
+        }
+        board->scale[i] = scale;
+        board->saddle_x[i] = scale + setback[i];
+        board->course[i] = i;
+    }
+}
+
+double sil_radius_drop(double radius, double z)
+{
+    if (isinf(radius)) {
+        return 0.0;
+    }
+    return z * z / (radius + sqrt((radius - z) * (radius + z)));
+}
+
+double sil_board_radius(const sil_board *board, double x)
+{
+    if (isinf(board->radius_nut) || isinf(board->radius_end)) {
+        return INFINITY;
+    }
+    double share = x / board->spine_x[board->frets];
+    return board->radius_nut + (board->radius_end - board->radius_nut) * share;
+}
+
+double sil_string_z(const sil_board *board, int string, double x)
+{
+    double nut = board->nut_z[string];
+    return nut + (board->saddle_z[string] - nut) * x / board->saddle_x[string];
+}
+
+/* Depth of the crown line under the chord for a bend of 1, mm^2: the shape that a bend scales. */
+static double sag_shape(const sil_board *board, double x)
+{
+    double first = board->spine_x[1];
+    double join = board->spine_x[board->join];
+    return x <= join ? (x - first) * (join - x) : -(join - first) * (x - join);
+}
+
+/* Depth under the chord that no bend explains: what was built in over the body. */
+static double sag_built(const sil_board *board, double x)
+{
+    double join = board->spine_x[board->join];
+    double span = board->spine_x[board->frets] - join;
+    return x > join && span > 0.0 ? board->fallaway * (x - join) / span : 0.0;
+}
+
+double sil_sag(const sil_board *board, double bend, double x)
+{
+    return bend * sag_shape(board, x) + sag_built(board, x);
+}
+
+/* Height of a crown on a straight neck. */
+static double straight_crown(const sil_board *board, const sil_crowns *crowns, int string, int fret)
+{
+    double height = -sag_built(board, board->spine_x[fret]);
+    if (string < 0) {
+        return height;
+    }
+    double x = board->fret_x[string][fret];
+    double drop = sil_radius_drop(sil_board_radius(board, x), sil_string_z(board, string, x));
+    return height - drop + crowns->off[string][fret];
+}
+
+double sil_crown_height(const sil_board *board, const sil_fit *fit, int string, int fret)
+{
+    return straight_crown(board, &fit->crowns, string, fret) -
+           fit->bend * sag_shape(board, board->spine_x[fret]);
+}
+
+/* A quantity at fret `over`, less what a straight line from fret `low` to fret `high` has there. */
+static double off_the_line(const sil_board *board, const sil_relief_reading *reading, double low,
+                           double over, double high)
+{
+    double x_low = board->spine_x[reading->low];
+    double share =
+        (board->spine_x[reading->over] - x_low) / (board->spine_x[reading->high] - x_low);
+    return over - (low + (high - low) * share);
+}
+
+double sil_bend_from_relief(const sil_board *board, const sil_crowns *crowns,
+                            const sil_relief_reading *reading)
+{
+    if (!sil_board_bends(board)) {
+        return 0.0;
+    }
+    if (!sil_known(reading->gap)) {
+        return SIL_UNKNOWN;
+    }
+    int string = reading->straightedge ? -1 : reading->string;
+    double straight =
+        off_the_line(board, reading, straight_crown(board, crowns, string, reading->low),
+                     straight_crown(board, crowns, string, reading->over),
+                     straight_crown(board, crowns, string, reading->high));
+    double shape = off_the_line(board, reading, sag_shape(board, board->spine_x[reading->low]),
+                                sag_shape(board, board->spine_x[reading->over]),
+                                sag_shape(board, board->spine_x[reading->high]));
+    return (reading->gap + straight) / shape;
+}
+
+double sil_relief(const sil_board *board, double bend)
+{
+    if (!sil_board_bends(board)) {
+        return 0.0;
+    }
+    return bend * sag_shape(board, board->spine_x[board->relief_at]);
+}
+
+double sil_bend(const sil_board *board, double relief)
+{
+    if (!sil_board_bends(board)) {
+        return 0.0;
+    }
+    return relief / sag_shape(board, board->spine_x[board->relief_at]);
+}

@@ -1,0 +1,154 @@
+/* SPDX-License-Identifier: MIT */
+/* The nut. See docs/arithmetic.md, "The nut". */
+#include <sillet/nut.h>
+
+void sil_nut_centres(int strings, const double *gauge, double width, double edge_treble,
+                     double edge_bass, sil_spacing spacing, double *nut_z, double *gap)
+{
+    int last = strings - 1;
+    double treble = width / 2.0 - edge_treble - gauge[0] / 2.0;
+    double bass = -width / 2.0 + edge_bass + gauge[last] / 2.0;
+    *gap = SIL_UNKNOWN;
+    nut_z[0] = treble;
+    if (strings == 1) {
+        return;
+    }
+    if (spacing == SIL_EQUAL_CENTRE) {
+        for (int i = 1; i < strings; i++) {
+            nut_z[i] = treble + (bass - treble) * i / last;
+        }
+        return;
+    }
+    double free_width = treble - bass - (gauge[0] + gauge[last]) / 2.0;
+    for (int i = 1; i < last; i++) {
+        free_width -= gauge[i];
+    }
+    *gap = free_width / last;
+    for (int i = 1; i < strings; i++) {
+        nut_z[i] = nut_z[i - 1] - gauge[i - 1] / 2.0 - *gap - gauge[i] / 2.0;
+    }
+}
+
+void sil_saddle_centres(int strings, double spread, double *saddle_z)
+{
+    for (int i = 0; i < strings; i++) {
+        saddle_z[i] = strings == 1 ? 0.0 : spread * (0.5 - (double)i / (strings - 1));
+    }
+}
+
+double sil_file_width(double gauge, double allowance, const double *files, int count)
+{
+    double wanted = gauge + allowance;
+    double best = SIL_UNKNOWN;
+    for (int i = 0; i < count; i++) {
+        if (files[i] < gauge) {
+            continue;
+        }
+        /* Files and gauges are read in hundredths: two "as near" differ by rounding alone. */
+        double nearer = fabs(best - wanted) - fabs(files[i] - wanted);
+        if (!sil_known(best) || nearer > 1e-9 || (nearer > -1e-9 && files[i] < best)) {
+            best = files[i];
+        }
+    }
+    return sil_known(best) ? best : wanted;
+}
+
+static int count_verdicts(const sil_nut_work *work, int strings, sil_verdict verdict)
+{
+    int count = 0;
+    for (int i = 0; i < strings; i++) {
+        count += work->verdict[i] == verdict;
+    }
+    return count;
+}
+
+static double greatest_rise(const sil_stages *stages, int strings)
+{
+    double rise = 0.0;
+    for (int i = 0; i < strings; i++) {
+        if (stages->nut[i] == SIL_RAISE) {
+            rise = fmax(rise, -stages->deepen[i]);
+        }
+    }
+    return rise;
+}
+
+static void size_slot(const sil_bench *bench, const sil_stages *stages, const sil_nut_make *make,
+                      int i, sil_nut_work *work)
+{
+    const sil_board *board = &bench->board;
+    const sil_fit *fit = &stages->fit[SIL_NUT];
+    double u = stages->deepen_u[i];
+    double to_low = sil_nut_to_low(bench, stages, i);
+    work->first_pass[i] = work->verdict[i] == SIL_TAKE
+                              ? sil_first_pass(stages->deepen[i], to_low, u, SIL_GUARD_ONE)
+                              : 0.0;
+    /* The board's surface at the nut, on the centre line, in the frame of the crowns. */
+    double crown = bench->crown - stages->level_depth;
+    double surface = -sil_sag(board, fit->bend, 0.0) - crown;
+    double over_surface = fit->nut_height[i] - surface;
+    work->floor[i] = make->seat_to_board + over_surface;
+    work->stack[i] = over_surface + sil_radius_drop(board->radius_nut, board->nut_z[i]);
+    work->depth[i] = make->bury[i] * make->gauge[i];
+    work->top = fmax(work->top, work->floor[i] + work->depth[i]);
+}
+
+static void await_slot(int i, sil_nut_work *work)
+{
+    work->verdict[i] = SIL_WAIT;
+    work->first_pass[i] = SIL_UNKNOWN;
+    work->floor[i] = work->stack[i] = work->depth[i] = SIL_UNKNOWN;
+}
+
+void sil_nut_await(int strings, sil_nut_work *work)
+{
+    for (int i = 0; i < strings; i++) {
+        await_slot(i, work);
+    }
+    work->remedy = SIL_NUT_WAIT;
+    work->shim = work->top = SIL_UNKNOWN;
+}
+
+static double fall_angle_deg(const sil_nut_make *make)
+{
+    double fall = make->head_angle_deg * make->fall_share;
+    return sil_known(fall) ? fmin(10.0, fmax(3.0, fall)) : SIL_UNKNOWN;
+}
+
+void sil_nut_cut(const sil_bench *bench, const sil_stages *stages, const sil_nut_make *make,
+                 sil_nut_work *work)
+{
+    int strings = bench->board.strings;
+    *work = (sil_nut_work){.shim = SIL_UNKNOWN, .top = SIL_UNKNOWN};
+    work->fall_angle_deg = fall_angle_deg(make);
+    for (int i = 0; i < strings; i++) {
+        work->verdict[i] = stages->nut[i];
+    }
+    int raised = count_verdicts(work, strings, SIL_RAISE);
+    int unread = count_verdicts(work, strings, SIL_WAIT);
+    if (raised > 0 && unread > 0) {
+        /* Whether to fill or to shim hangs on the slots not read. */
+        sil_nut_await(strings, work);
+        return;
+    }
+    for (int i = 0; i < strings; i++) {
+        if (work->verdict[i] == SIL_WAIT) {
+            await_slot(i, work);
+        } else {
+            size_slot(bench, stages, make, i, work);
+        }
+    }
+    if (raised > 1) {
+        work->shim = sil_shim_thickness(greatest_rise(stages, strings), make->shim_step);
+        work->remedy = work->shim > make->most_shim ? SIL_NUT_REPLACE : SIL_NUT_SHIM;
+    } else if (raised == 1) {
+        work->remedy = SIL_NUT_FILL;
+    } else if (count_verdicts(work, strings, SIL_TAKE) > 0) {
+        work->remedy = SIL_NUT_FILE;
+    } else {
+        work->remedy = unread > 0 ? SIL_NUT_WAIT : SIL_NUT_NONE;
+    }
+    if (unread > 0) {
+        work->top = SIL_UNKNOWN;
+    }
+}

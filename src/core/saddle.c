@@ -1,0 +1,189 @@
+/* SPDX-License-Identifier: MIT */
+/* The saddle. See docs/arithmetic.md, "The saddle". */
+#include <sillet/saddle.h>
+
+static int count_verdicts(const sil_saddle_work *work, int strings, sil_verdict verdict)
+{
+    int count = 0;
+    for (int i = 0; i < strings; i++) {
+        count += work->verdict[i] == verdict;
+    }
+    return count;
+}
+
+static bool stands_in_a_slot(const sil_saddle_make *make)
+{
+    return make->kind == SIL_SADDLE_SLOTTED || make->kind == SIL_SADDLE_GLUED;
+}
+
+/* The base: each string allows what it is to come down by, or what it can spare. A first pass,
+ * under the whole cut `most`, also keeps every string over its low edge, the set of them taken
+ * together. */
+static sil_line cut_base(const sil_bench *bench, const sil_stages *stages, double half,
+                         const sil_line *most)
+{
+    int strings = bench->board.strings;
+    double cap[SIL_STRINGS_MAX];
+    bool wanted[SIL_STRINGS_MAX];
+    for (int i = 0; i < strings; i++) {
+        wanted[i] = stages->saddle[i] == SIL_TAKE;
+        double u = stages->lower_u[i];
+        double to_low = sil_saddle_to_low(bench, stages, i);
+        cap[i] = wanted[i] ? stages->lower[i] : fmax(0.0, to_low - SIL_GUARD_ONE * u);
+        if (most) {
+            cap[i] = fmin(cap[i], fmax(0.0, to_low - SIL_GUARD_SET * u));
+        }
+    }
+    return sil_saddle_line(strings, bench->board.saddle_z, cap, wanted, half, most);
+}
+
+/* Sands the base: strings to lower get the rest off their tops, strings to leave come down with
+ * the saddle, inside their range. */
+static void sand(const sil_bench *bench, const sil_saddle_make *make, sil_stages *stages,
+                 sil_saddle_work *work)
+{
+    double half = make->length / 2.0;
+    work->remedy = SIL_SADDLE_SAND;
+    work->bottom = true;
+    work->cut = cut_base(bench, stages, half, NULL);
+    work->cut_first = cut_base(bench, stages, half, &work->cut);
+    for (int i = 0; i < bench->board.strings; i++) {
+        double off = sil_line_at(work->cut, bench->board.saddle_z[i]);
+        if (work->verdict[i] == SIL_TAKE) {
+            work->dress[i] = stages->lower[i] - off;
+        } else {
+            stages->fit[SIL_SADDLE].saddle_height[i] -= off;
+            stages->changed[SIL_SADDLE] = true;
+        }
+    }
+}
+
+/* A shim lifts the whole saddle; what a string does not need of it comes off its top. */
+static void shim(const sil_bench *bench, const sil_saddle_make *make, const sil_stages *stages,
+                 sil_saddle_work *work)
+{
+    int strings = bench->board.strings;
+    int raised = count_verdicts(work, strings, SIL_RAISE);
+    double rise = 0.0;
+    for (int i = 0; i < strings; i++) {
+        if (work->verdict[i] == SIL_RAISE) {
+            rise = fmax(rise, -stages->lower[i]);
+        }
+    }
+    work->shim = sil_shim_thickness(rise, make->shim_step);
+    bool worn_notch = raised == 1 && strings > 1;
+    work->remedy =
+        work->shim > make->most_shim || worn_notch ? SIL_SADDLE_REPLACE : SIL_SADDLE_SHIM;
+    for (int i = 0; i < strings; i++) {
+        double lower = work->verdict[i] == SIL_LEAVE ? 0.0 : stages->lower[i];
+        work->dress[i] = work->shim + lower;
+    }
+}
+
+/* A glued saddle is worked at its top alone. */
+static void dress_top(const sil_bench *bench, const sil_stages *stages, sil_saddle_work *work)
+{
+    int strings = bench->board.strings;
+    bool raise = count_verdicts(work, strings, SIL_RAISE) > 0;
+    work->remedy = raise ? SIL_SADDLE_REPLACE : SIL_SADDLE_SAND;
+    for (int i = 0; i < strings; i++) {
+        if (work->verdict[i] != SIL_LEAVE) {
+            work->dress[i] = work->verdict[i] == SIL_TAKE ? stages->lower[i] : SIL_UNKNOWN;
+        }
+    }
+}
+
+static void turn_screws(const sil_bench *bench, const sil_saddle_make *make,
+                        const sil_stages *stages, sil_saddle_work *work)
+{
+    for (int i = 0; i < bench->board.strings; i++) {
+        work->dress[i] = SIL_UNKNOWN;
+        if (work->verdict[i] == SIL_TAKE || work->verdict[i] == SIL_RAISE) {
+            work->turns[i] = stages->lower[i] / make->pitch;
+            work->remedy = SIL_SADDLE_SCREW;
+        } else {
+            work->turns[i] = work->verdict[i] == SIL_LEAVE ? 0.0 : SIL_UNKNOWN;
+        }
+    }
+}
+
+static void choose_work(const sil_bench *bench, const sil_saddle_make *make, sil_stages *stages,
+                        sil_saddle_work *work)
+{
+    int strings = bench->board.strings;
+    int unread = count_verdicts(work, strings, SIL_WAIT);
+    bool moves = stages->changed[SIL_SADDLE];
+    if (make->kind == SIL_SADDLE_INDIVIDUAL) {
+        turn_screws(bench, make, stages, work);
+        if (!moves && unread > 0) {
+            work->remedy = SIL_SADDLE_WAIT;
+        }
+    } else if (unread > 0) {
+        sil_saddle_await(strings, work); /* one part carries all strings: none is cut unread */
+    } else if (moves && make->kind == SIL_SADDLE_GLUED) {
+        dress_top(bench, stages, work);
+    } else if (moves && count_verdicts(work, strings, SIL_RAISE) > 0) {
+        shim(bench, make, stages, work);
+    } else if (moves) {
+        sand(bench, make, stages, work);
+    }
+}
+
+/* What comes off (or goes under) string i: new height over the same seat. */
+static double change_at(const sil_bench *bench, const sil_stages *stages,
+                        const sil_saddle_work *work, int i)
+{
+    if (stages->saddle[i] == SIL_LEAVE) {
+        return work->bottom ? sil_line_at(work->cut, bench->board.saddle_z[i]) : 0.0;
+    }
+    return stages->lower[i];
+}
+
+static void stand_in_slot(const sil_saddle_make *make, sil_saddle_work *work, int i)
+{
+    double slot = make->slot_depth - make->pickup;
+    double under = sil_known(work->shim) ? work->shim : 0.0;
+    work->protrusion[i] = work->height[i] - slot;
+    work->in_slot[i] = (slot - under) / (work->height[i] - under);
+    double rise = work->protrusion[i] - make->exit_height;
+    double degrees = 180.0 / 3.14159265358979323846;
+    work->break_angle_deg[i] = atan2(rise, make->pin_distance[i]) * degrees;
+}
+
+void sil_saddle_await(int strings, sil_saddle_work *work)
+{
+    for (int i = 0; i < strings; i++) {
+        work->verdict[i] = SIL_WAIT;
+        work->first_pass[i] = work->dress[i] = work->turns[i] = SIL_UNKNOWN;
+    }
+    work->remedy = SIL_SADDLE_WAIT;
+    work->bottom = false;
+    work->shim = SIL_UNKNOWN;
+}
+
+void sil_saddle_cut(const sil_bench *bench, const sil_saddle_make *make, sil_stages *stages,
+                    sil_saddle_work *work)
+{
+    int strings = bench->board.strings;
+    *work = (sil_saddle_work){.shim = SIL_UNKNOWN, .top_radius = SIL_UNKNOWN};
+    for (int i = 0; i < strings; i++) {
+        work->verdict[i] = stages->saddle[i];
+        double to_low = sil_saddle_to_low(bench, stages, i);
+        double pass = sil_first_pass(stages->lower[i], to_low, stages->lower_u[i], SIL_GUARD_ONE);
+        bool taken = work->verdict[i] == SIL_TAKE;
+        work->first_pass[i] = taken || !sil_known(pass) ? pass : 0.0;
+        work->turns[i] = SIL_UNKNOWN;
+        work->protrusion[i] = work->in_slot[i] = work->break_angle_deg[i] = SIL_UNKNOWN;
+    }
+    choose_work(bench, make, stages, work);
+    sil_saddle_present(bench, make, stages, work);
+    for (int i = 0; i < strings; i++) {
+        work->height[i] = work->present[i] - change_at(bench, stages, work, i);
+        if (stands_in_a_slot(make)) {
+            stand_in_slot(make, work, i);
+        }
+    }
+    if (stands_in_a_slot(make)) {
+        work->top_radius = sil_top_radius(strings, bench->board.saddle_z, work->height);
+    }
+}

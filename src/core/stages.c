@@ -1,0 +1,281 @@
+/* SPDX-License-Identifier: MIT */
+/* The work in its order: now, rod, frets, nut, saddle. See docs/arithmetic.md, "The order of
+ * work" and "How sure". */
+#include "height.h"
+
+/* A change put on readings, to see how much of it a cut takes over. */
+typedef struct nudge {
+    double action, first, relief, rod_ratio;
+} nudge;
+
+static double nudged(double gap, double by)
+{
+    return gap > 0.0 ? gap + by : gap;
+}
+
+static void read_now(const sil_bench *bench, const nudge *by, sil_fit *now)
+{
+    sil_gaps gaps = bench->gaps;
+    for (int i = 0; i < bench->board.strings; i++) {
+        gaps.action[i] = nudged(gaps.action[i], by->action);
+        gaps.first[i] = nudged(gaps.first[i], by->first);
+        gaps.first_open[i] = nudged(gaps.first_open[i], by->first);
+    }
+    sil_relief_reading relief = bench->relief;
+    relief.gap += by->relief;
+    now->crowns = bench->crowns;
+    now->bend = sil_bend_from_relief(&bench->board, &bench->crowns, &relief);
+    sil_fit_read(&bench->board, &gaps, now);
+}
+
+/* A reading that stands exactly on the edge of its range is in it, whatever the last bit of the
+ * arithmetic says: a millionth of a millimetre is far under any tool and far over the rounding. */
+static const double edge = 1e-6;
+
+static bool under(double value, sil_band band)
+{
+    return value < band.low - edge;
+}
+
+static bool over(double value, sil_band band)
+{
+    return value > band.high + edge;
+}
+
+/* The nut is fixed to the neck and the saddle to the body; the chord moves between them. */
+static void turn_rod(const sil_bench *bench, double ratio, sil_fit *fit)
+{
+    const sil_board *board = &bench->board;
+    double bend = sil_bend(board, bench->targets.relief.aim);
+    double shift = (bend - fit->bend) * ratio;
+    double first = board->spine_x[1];
+    double join = board->spine_x[board->join];
+    for (int i = 0; i < board->strings; i++) {
+        fit->nut_height[i] += shift * first * join;
+        fit->saddle_height[i] += shift * (join - first) * (board->saddle_x[i] - join);
+    }
+    fit->bend = bend;
+}
+
+/* Farthest of all crowns off the line in one direction, as a size. */
+static double farthest_crown(const sil_bench *bench, double sign)
+{
+    double most = 0.0;
+    for (int i = 0; i < bench->board.strings; i++) {
+        for (int n = 1; n <= bench->board.frets; n++) {
+            most = fmax(most, sign * bench->crowns.off[i][n]);
+        }
+    }
+    return most;
+}
+
+static sil_fretwork judge_frets(const sil_bench *bench, double *level_depth)
+{
+    double wear = farthest_crown(bench, -1.0);
+    *level_depth = 0.0;
+    if (wear > bench->wear_limit) {
+        if (bench->crown - wear < bench->least_crown) {
+            return SIL_FRETS_NEW;
+        }
+        *level_depth = wear;
+        return SIL_FRETS_LEVEL;
+    }
+    return farthest_crown(bench, 1.0) > bench->wear_limit ? SIL_FRETS_SEAT : SIL_FRETS_LEAVE;
+}
+
+static void seat_proud_crowns(const sil_bench *bench, sil_crowns *crowns)
+{
+    for (int i = 0; i < bench->board.strings; i++) {
+        for (int n = 1; n <= bench->board.frets; n++) {
+            if (crowns->off[i][n] > bench->wear_limit) {
+                crowns->off[i][n] = 0.0;
+            }
+        }
+    }
+}
+
+static void work_frets(const sil_bench *bench, const sil_stages *stages, sil_fit *fit)
+{
+    if (stages->fretwork == SIL_FRETS_LEAVE) {
+        return;
+    }
+    if (stages->fretwork == SIL_FRETS_SEAT) {
+        seat_proud_crowns(bench, &fit->crowns);
+        return;
+    }
+    fit->crowns = (sil_crowns){0};
+    for (int i = 0; i < bench->board.strings; i++) {
+        fit->nut_height[i] += stages->level_depth;
+        fit->saddle_height[i] += stages->level_depth;
+    }
+}
+
+static double wanted_nut_height(const sil_bench *bench, const sil_fit *fit, int i)
+{
+    const sil_targets *targets = &bench->targets;
+    if (targets->first_held != SIL_HOLD_OPEN) {
+        return sil_nut_from_held(&bench->board, fit, i, targets->first_held, targets->first[i].aim);
+    }
+    return sil_nut_from_open(&bench->board, fit, i, targets->first[i].aim, 12,
+                             targets->action[i].aim);
+}
+
+static sil_verdict judge(double value, sil_band band, double cut)
+{
+    if (!sil_known(value) || !sil_known(cut)) {
+        return SIL_WAIT;
+    }
+    if (over(value, band) && cut > 0.0) {
+        return SIL_TAKE;
+    }
+    return under(value, band) && cut < 0.0 ? SIL_RAISE : SIL_LEAVE;
+}
+
+static void work_nut(const sil_bench *bench, bool held, sil_stages *stages)
+{
+    sil_fit *fit = &stages->fit[SIL_NUT];
+    for (int i = 0; i < bench->board.strings; i++) {
+        double gap = sil_first_gap(&bench->board, fit, i, bench->targets.first_held);
+        double wanted = wanted_nut_height(bench, fit, i);
+        stages->deepen[i] = fit->nut_height[i] - wanted;
+        if (!held) {
+            stages->nut[i] = judge(gap, bench->targets.first[i], stages->deepen[i]);
+        }
+        if (stages->nut[i] == SIL_TAKE || stages->nut[i] == SIL_RAISE) {
+            fit->nut_height[i] = wanted;
+            stages->changed[SIL_NUT] = true;
+        }
+    }
+}
+
+static void work_saddle(const sil_bench *bench, bool held, sil_stages *stages)
+{
+    sil_fit *fit = &stages->fit[SIL_SADDLE];
+    for (int i = 0; i < bench->board.strings; i++) {
+        double action = sil_action(&bench->board, fit, i, 12);
+        double wanted = sil_saddle_from_action(&bench->board, fit, i, 12,
+                                               bench->targets.action[i].aim, fit->nut_height[i]);
+        stages->lower[i] = fit->saddle_height[i] - wanted;
+        if (!held) {
+            stages->saddle[i] = judge(action, bench->targets.action[i], stages->lower[i]);
+        }
+        if (stages->saddle[i] == SIL_TAKE || stages->saddle[i] == SIL_RAISE) {
+            fit->saddle_height[i] = wanted;
+            stages->changed[SIL_SADDLE] = true;
+        }
+    }
+}
+
+/* Runs all stages. `held`: verdicts, rod and fretwork stand as they are in `stages`. */
+static void run(const sil_bench *bench, const nudge *by, bool held, sil_stages *stages)
+{
+    sil_fit *fit = stages->fit;
+    read_now(bench, by, &fit[SIL_NOW]);
+
+    fit[SIL_ROD] = fit[SIL_NOW];
+    double relief = sil_relief(&bench->board, fit[SIL_NOW].bend);
+    if (!held) {
+        stages->changed[SIL_ROD] =
+            bench->rod_works && sil_board_bends(&bench->board) &&
+            (under(relief, bench->targets.relief) || over(relief, bench->targets.relief));
+    }
+    if (stages->changed[SIL_ROD]) {
+        turn_rod(bench, bench->rod_ratio + by->rod_ratio, &fit[SIL_ROD]);
+    }
+
+    fit[SIL_FRETS] = fit[SIL_ROD];
+    if (!held) {
+        stages->fretwork = judge_frets(bench, &stages->level_depth);
+        stages->changed[SIL_FRETS] = stages->fretwork != SIL_FRETS_LEAVE;
+    }
+    work_frets(bench, stages, &fit[SIL_FRETS]);
+
+    fit[SIL_NUT] = fit[SIL_FRETS];
+    work_nut(bench, held, stages);
+
+    fit[SIL_SADDLE] = fit[SIL_NUT];
+    work_saddle(bench, held, stages);
+}
+
+/* Adds one uncertain input to the variance of each cut: cuts are linear in it, so the change over
+ * a step of 1 is the slope. */
+static void add_spread(const sil_bench *bench, const nudge *by, double u, sil_stages *stages)
+{
+    sil_stages moved = *stages;
+    run(bench, by, true, &moved);
+    for (int i = 0; i < bench->board.strings; i++) {
+        double deepen = (moved.deepen[i] - stages->deepen[i]) * u;
+        double lower = (moved.lower[i] - stages->lower[i]) * u;
+        stages->deepen_u[i] += deepen * deepen;
+        stages->lower_u[i] += lower * lower;
+    }
+}
+
+/* A tool read to plus or minus a, every place in between as likely: u = a/sqrt(3). JCGM 100:2008,
+ * 4.3.7. */
+static double rectangular(double half_width)
+{
+    return half_width / sqrt(3.0);
+}
+
+static void weigh(const sil_bench *bench, sil_stages *stages)
+{
+    const sil_tools *tools = &bench->tools;
+    for (int i = 0; i < bench->board.strings; i++) {
+        stages->deepen_u[i] = stages->lower_u[i] = 0.0;
+    }
+    add_spread(bench, &(nudge){.action = 1.0}, rectangular(tools->action), stages);
+    add_spread(bench, &(nudge){.first = 1.0}, rectangular(tools->first), stages);
+    add_spread(bench, &(nudge){.relief = 1.0}, rectangular(tools->relief), stages);
+    if (stages->changed[SIL_ROD]) {
+        add_spread(bench, &(nudge){.rod_ratio = 1.0}, bench->rod_spread, stages);
+    }
+    for (int i = 0; i < bench->board.strings; i++) {
+        stages->deepen_u[i] = sqrt(stages->deepen_u[i]);
+        stages->lower_u[i] = sqrt(stages->lower_u[i]);
+    }
+}
+
+void sil_stages_run(const sil_bench *bench, sil_stages *stages)
+{
+    *stages = (sil_stages){0};
+    run(bench, &(nudge){0}, false, stages);
+    weigh(bench, stages);
+    bool awaited = stages->changed[SIL_ROD];
+    stages->forecast[SIL_ROD] = awaited;
+    awaited = awaited || stages->fretwork >= SIL_FRETS_LEVEL;
+    for (int stage = SIL_FRETS; stage < SIL_STAGES; stage++) {
+        stages->forecast[stage] = awaited;
+    }
+}
+
+double sil_first_pass(double cut, double to_low, double u, double guard)
+{
+    if (!sil_known(cut) || !sil_known(to_low) || !sil_known(u)) {
+        return SIL_UNKNOWN;
+    }
+    return fmax(0.0, fmin(cut, to_low - guard * u));
+}
+
+double sil_shim_thickness(double rise, double step)
+{
+    /* A rise that is a whole number of steps but for rounding takes no step more. */
+    return ceil(rise / step - 1e-9) * step;
+}
+
+double sil_nut_to_low(const sil_bench *bench, const sil_stages *stages, int string)
+{
+    const sil_board *board = &bench->board;
+    sil_hold hold = bench->targets.first_held;
+    double over = sil_first_gap(board, &stages->fit[SIL_FRETS], string, hold) -
+                  bench->targets.first[string].low;
+    double share = hold == SIL_HOLD_OPEN ? board->fret_x[string][1] / board->saddle_x[string]
+                                         : sil_held_share(board, string, hold);
+    return over / (1.0 - share);
+}
+
+double sil_saddle_to_low(const sil_bench *bench, const sil_stages *stages, int string)
+{
+    double action = sil_action(&bench->board, &stages->fit[SIL_NUT], string, 12);
+    return (action - bench->targets.action[string].low) / sil_leverage(&bench->board, string);
+}

@@ -1,0 +1,372 @@
+/* SPDX-License-Identifier: MIT */
+/* The saddle: the line off its base, dressing, shims, heights, radius. */
+#include "instrument.h"
+
+static void make_saddle(sil_saddle_make *make)
+{
+    *make = (sil_saddle_make){.kind = SIL_SADDLE_SLOTTED,
+                              .length = 72.0,
+                              .slot_depth = 5.0,
+                              .pitch = 0.5,
+                              .most_shim = 0.8,
+                              .shim_step = 0.1,
+                              .present_treble = 9.0,
+                              .present_bass = 10.0,
+                              .bridge_top_treble = SIL_UNKNOWN,
+                              .bridge_top_bass = SIL_UNKNOWN};
+    for (int i = 0; i < SIL_STRINGS_MAX; i++) {
+        make->pin_distance[i] = 9.0;
+    }
+}
+
+static void work(const sil_bench *bench, const sil_saddle_make *make, sil_stages *stages,
+                 sil_saddle_work *saddle)
+{
+    sil_stages_run(bench, stages);
+    sil_saddle_cut(bench, make, stages, saddle);
+}
+
+/* Two caps and the line through them, by hand; and a third that forces the line down. */
+static void the_line_lies_under_every_cap(void **state)
+{
+    (void)state;
+    double z[] = {20.0, 0.0, -20.0};
+    bool all[] = {true, true, true};
+    double straight[] = {0.6, 0.5, 0.4};
+    sil_line line = sil_saddle_line(3, z, straight, all, 30.0, NULL);
+    near(line.b0, 0.5, 1e-12);
+    near(line.b1, 0.005, 1e-12);
+    double sunk[] = {0.6, 0.3, 0.4};
+    /* Under 0.3 in the middle the sum of three is at most 0.9 whatever the slope: the least slope
+     * that also keeps under 0.4 and 0.6 is none. */
+    line = sil_saddle_line(3, z, sunk, all, 30.0, NULL);
+    near(line.b0, 0.3, 1e-12);
+    near(line.b1, 0.0, 1e-12);
+}
+
+static void a_line_takes_nothing_less_than_nothing(void **state)
+{
+    (void)state;
+    double z[] = {20.0, -20.0};
+    double caps[] = {1.0, 0.0};
+    bool wanted[] = {true, false};
+    sil_line line = sil_saddle_line(2, z, caps, wanted, 30.0, NULL);
+    /* It turns about the string that may lose nothing only as far as its end allows: not at all. */
+    near(sil_line_at(line, -30.0), 0.0, 1e-12);
+    near(sil_line_at(line, -20.0), 0.0, 1e-12);
+    caps[1] = 0.2;
+    line = sil_saddle_line(2, z, caps, wanted, 30.0, NULL);
+    near(sil_line_at(line, -30.0), 0.0, 1e-12);
+    near(sil_line_at(line, 20.0), 1.0, 1e-12);
+    sil_line parallel = sil_saddle_line(1, z, caps, wanted, 30.0, NULL);
+    near(parallel.b0, 1.0, 0.0);
+    near(parallel.b1, 0.0, 0.0);
+}
+
+/* Random caps against a search over lines through a fine mesh of both ends. */
+static void no_line_of_a_mesh_beats_the_corner(void **state)
+{
+    (void)state;
+    uint64_t seed = 7;
+    for (int trial = 0; trial < 60; trial++) {
+        double z[6];
+        double cap[6];
+        bool wanted[6];
+        sil_saddle_centres(6, 54.0, z);
+        for (int i = 0; i < 6; i++) {
+            wanted[i] = i == 0 || uniform(&seed, 0.0, 1.0) < 0.7;
+            cap[i] = uniform(&seed, 0.0, 1.0);
+        }
+        sil_line line = sil_saddle_line(6, z, cap, wanted, 36.0, NULL);
+        double sum = 0.0;
+        for (int i = 0; i < 6; i++) {
+            assert_true(sil_line_at(line, z[i]) <= cap[i] + 1e-9);
+            sum += wanted[i] ? sil_line_at(line, z[i]) : 0.0;
+        }
+        for (int a = 0; a <= 120; a++) {
+            for (int b = 0; b <= 120; b++) {
+                sil_line other = {(a + b) / 100.0, (a - b) / 50.0 / 72.0};
+                double gain = 0.0;
+                bool fits = true;
+                for (int i = 0; i < 6; i++) {
+                    fits = fits && sil_line_at(other, z[i]) <= cap[i];
+                    gain += wanted[i] ? sil_line_at(other, z[i]) : 0.0;
+                }
+                assert_false(fits && gain > sum + 1e-9);
+            }
+        }
+    }
+}
+
+static void sanding_and_dressing_bring_each_string_to_its_aim(void **state)
+{
+    (void)state;
+    sil_bench bench;
+    sil_fit truth;
+    make_instrument(&bench, &truth);
+    for (int i = 0; i < 6; i++) {
+        truth.saddle_height[i] += 1.0 + 0.05 * (i % 2);
+    }
+    truth.saddle_height[2] -= 0.8; /* in range: to be left, but it comes down with the saddle */
+    read_instrument(&bench, &truth);
+    sil_saddle_make make;
+    sil_stages stages;
+    sil_saddle_work saddle;
+    make_saddle(&make);
+    work(&bench, &make, &stages, &saddle);
+    assert_int_equal(saddle.remedy, SIL_SADDLE_SAND);
+    assert_int_equal(saddle.verdict[2], SIL_LEAVE);
+    for (int i = 0; i < 6; i++) {
+        double off = sil_line_at(saddle.cut, bench.board.saddle_z[i]);
+        double action = sil_action(&bench.board, &stages.fit[SIL_SADDLE], i, 12);
+        sil_fit cut = stages.fit[SIL_NUT];
+        cut.saddle_height[i] -= off + saddle.dress[i];
+        near(sil_action(&bench.board, &cut, i, 12), action, 1e-12);
+        assert_true(saddle.dress[i] >= 0.0);
+        if (saddle.verdict[i] == SIL_TAKE) {
+            near(action, bench.targets.action[i].aim, 1e-12);
+        }
+        assert_true(action >= bench.targets.action[i].low);
+        near(saddle.height[i], saddle.present[i] - off - saddle.dress[i], 1e-12);
+        near(saddle.protrusion[i], saddle.height[i] - 5.0, 1e-12);
+    }
+    near(saddle.present[0], 9.0, 1e-12);
+    near(saddle.present[5], 10.0, 1e-12);
+    double end = 36.0;
+    assert_true(sil_line_at(saddle.cut_first, end) <= sil_line_at(saddle.cut, end) + 1e-9);
+    assert_true(sil_line_at(saddle.cut_first, -end) <= sil_line_at(saddle.cut, -end) + 1e-9);
+}
+
+static void a_shim_lifts_to_the_greatest_rise(void **state)
+{
+    (void)state;
+    sil_bench bench;
+    sil_fit truth;
+    make_instrument(&bench, &truth);
+    truth.saddle_height[0] -= 0.93;
+    truth.saddle_height[1] -= 0.75;
+    read_instrument(&bench, &truth);
+    sil_saddle_make make;
+    sil_stages stages;
+    sil_saddle_work saddle;
+    make_saddle(&make);
+    make.most_shim = 3.0;
+    work(&bench, &make, &stages, &saddle);
+    assert_int_equal(saddle.remedy, SIL_SADDLE_SHIM);
+    assert_false(saddle.bottom);
+    near(saddle.shim / 0.1, round(saddle.shim / 0.1), 1e-9);
+    assert_true(saddle.shim >= -stages.lower[0] && saddle.shim < -stages.lower[0] + 0.1);
+    for (int i = 0; i < 6; i++) {
+        double rise = saddle.shim - saddle.dress[i];
+        near(stages.fit[SIL_SADDLE].saddle_height[i], truth.saddle_height[i] + rise, 1e-12);
+        /* A shim lifts the whole saddle: it stands out by what the string rose. */
+        near(saddle.protrusion[i], saddle.present[i] + rise - 5.0, 1e-12);
+    }
+    make.most_shim = 0.3;
+    work(&bench, &make, &stages, &saddle);
+    assert_int_equal(saddle.remedy, SIL_SADDLE_REPLACE);
+}
+
+static void one_string_that_must_rise_is_a_worn_notch(void **state)
+{
+    (void)state;
+    sil_bench bench;
+    sil_fit truth;
+    make_instrument(&bench, &truth);
+    truth.saddle_height[3] -= 1.2;
+    read_instrument(&bench, &truth);
+    sil_saddle_make make;
+    sil_stages stages;
+    sil_saddle_work saddle;
+    make_saddle(&make);
+    make.most_shim = 3.0;
+    work(&bench, &make, &stages, &saddle);
+    assert_int_equal(saddle.remedy, SIL_SADDLE_REPLACE);
+    assert_true(sil_known(saddle.shim));
+}
+
+static void screws_turn_by_their_pitch(void **state)
+{
+    (void)state;
+    sil_bench bench;
+    sil_fit truth;
+    make_instrument(&bench, &truth);
+    truth.saddle_height[0] += 1.5;
+    truth.saddle_height[4] -= 1.5;
+    read_instrument(&bench, &truth);
+    sil_saddle_make make;
+    sil_stages stages;
+    sil_saddle_work saddle;
+    make_saddle(&make);
+    make.kind = SIL_SADDLE_INDIVIDUAL;
+    work(&bench, &make, &stages, &saddle);
+    assert_int_equal(saddle.remedy, SIL_SADDLE_SCREW);
+    near(saddle.turns[0] * 0.5, stages.lower[0], 1e-12);
+    assert_true(saddle.turns[4] < 0.0);
+    near(saddle.turns[1], 0.0, 0.0);
+    assert_false(sil_known(saddle.dress[0]));
+}
+
+static void a_glued_saddle_is_worked_at_its_top(void **state)
+{
+    (void)state;
+    sil_bench bench;
+    sil_fit truth;
+    make_instrument(&bench, &truth);
+    truth.saddle_height[0] += 1.5;
+    read_instrument(&bench, &truth);
+    sil_saddle_make make;
+    sil_stages stages;
+    sil_saddle_work saddle;
+    make_saddle(&make);
+    make.kind = SIL_SADDLE_GLUED;
+    work(&bench, &make, &stages, &saddle);
+    assert_int_equal(saddle.remedy, SIL_SADDLE_SAND);
+    assert_false(saddle.bottom);
+    near(saddle.dress[0], stages.lower[0], 0.0);
+    near(saddle.dress[1], 0.0, 0.0);
+}
+
+/* One saddle measured by caliper and by the bridge's top, its place known: both give one height. */
+static void caliper_and_bridge_top_agree_on_one_saddle(void **state)
+{
+    (void)state;
+    sil_bench bench;
+    sil_fit truth;
+    make_instrument(&bench, &truth);
+    truth.saddle_height[5] += 1.0;
+    read_instrument(&bench, &truth);
+    sil_saddle_make make;
+    sil_stages stages;
+    sil_saddle_work caliper;
+    sil_saddle_work bridge;
+    make_saddle(&make);
+    make.pickup = 1.0;
+    work(&bench, &make, &stages, &caliper);
+    for (int outer = 0; outer < 6; outer += 5) {
+        const sil_board *board = &bench.board;
+        double seat = truth.saddle_height[outer] - caliper.present[outer];
+        double top = seat + 5.0 - 1.0;
+        /* By hand: on a bowed neck with no fall-away the edge lies on crowns 1 and 20. */
+        double x1 = board->spine_x[1];
+        double last = truth.bend * (board->spine_x[14] - x1) *
+                      (board->spine_x[20] - board->spine_x[14]);
+        double edge = last * (board->saddle_x[outer] - x1) / (board->spine_x[20] - x1);
+        *(outer ? &make.bridge_top_bass : &make.bridge_top_treble) = edge - top;
+    }
+    make.present_treble = make.present_bass = SIL_UNKNOWN;
+    work(&bench, &make, &stages, &bridge);
+    for (int i = 0; i < 6; i++) {
+        near(bridge.present[i], caliper.present[i], 1e-12);
+        near(bridge.break_angle_deg[i], caliper.break_angle_deg[i], 1e-12);
+    }
+    make.present_treble = 9.4;
+    make.present_bass = 10.0;
+    work(&bench, &make, &stages, &bridge);
+    assert_true(bridge.present_disagree);
+    assert_false(sil_known(bridge.present[0]));
+}
+
+/* A break of 4 up over 4 back is 45 degrees. */
+static void the_break_angle_is_measured_to_where_the_string_enters(void **state)
+{
+    (void)state;
+    sil_bench bench;
+    sil_fit truth;
+    make_instrument(&bench, &truth);
+    read_instrument(&bench, &truth);
+    sil_saddle_make make;
+    sil_stages stages;
+    sil_saddle_work saddle;
+    make_saddle(&make);
+    make.pin_distance[0] = 4.0;
+    make.pin_distance[1] = SIL_UNKNOWN;
+    work(&bench, &make, &stages, &saddle);
+    near(saddle.protrusion[0], 4.0, 1e-12);
+    near(saddle.break_angle_deg[0], 45.0, 1e-12);
+    near(saddle.in_slot[0], 5.0 / 9.0, 1e-12);
+    assert_false(sil_known(saddle.break_angle_deg[1]));
+}
+
+static void the_top_has_the_radius_of_a_circle_through_it(void **state)
+{
+    (void)state;
+    double z[6];
+    double height[6];
+    sil_saddle_centres(6, 54.0, z);
+    static const double radii[] = {60.0, 250.0, 400.0, 1500.0, 2900.0};
+    for (size_t k = 0; k < sizeof radii / sizeof *radii; k++) {
+        for (int i = 0; i < 6; i++) {
+            /* Tilted: its highest point off the middle, as under a bass side that stands higher. */
+            height[i] = 9.0 + sqrt(radii[k] * radii[k] - (z[i] + 4.0) * (z[i] + 4.0)) - radii[k];
+        }
+        near(sil_top_radius(6, z, height) / radii[k], 1.0, 1e-7);
+        near(sil_top_radius(3, z, height) / radii[k], 1.0, 1e-6);
+        assert_false(sil_known(sil_top_radius(2, z, height)));
+    }
+    for (int i = 0; i < 6; i++) {
+        height[i] = 9.0 + 0.001 * z[i];
+    }
+    assert_false(sil_known(sil_top_radius(6, z, height)));
+}
+
+/* Monte Carlo (JCGM 101:2008): after the base's first pass at most one set of strings in twenty has
+ * any string past the low edge of its range. */
+static void a_first_pass_keeps_a_whole_set_of_strings(void **state)
+{
+    (void)state;
+    enum { TRIALS = 2000 };
+    uint64_t seed = 99;
+    int past = 0;
+    for (int trial = 0; trial < TRIALS; trial++) {
+        sil_bench bench;
+        sil_fit truth;
+        make_instrument(&bench, &truth);
+        bench.rod_works = false;
+        for (int i = 0; i < 6; i++) {
+            truth.saddle_height[i] += 1.0;
+            bench.targets.action[i].aim = bench.targets.action[i].low;
+            bench.targets.first[i] = (sil_band){0.0, 0.1, 9.0};
+        }
+        read_instrument(&bench, &truth);
+        bench.relief.gap += uniform(&seed, -1.0, 1.0) * bench.tools.relief;
+        for (int i = 0; i < 6; i++) {
+            bench.gaps.first[i] += uniform(&seed, -1.0, 1.0) * bench.tools.first;
+            bench.gaps.action[i] += uniform(&seed, -1.0, 1.0) * bench.tools.action;
+        }
+        sil_saddle_make make;
+        sil_stages stages;
+        sil_saddle_work saddle;
+        make_saddle(&make);
+        work(&bench, &make, &stages, &saddle);
+        bool any = false;
+        for (int i = 0; i < 6; i++) {
+            sil_fit cut = truth;
+            cut.saddle_height[i] -= sil_line_at(saddle.cut_first, bench.board.saddle_z[i]);
+            double action = sil_action(&bench.board, &cut, i, 12);
+            any = any || action < bench.targets.action[i].low;
+        }
+        past += any;
+    }
+    double most = 0.05 + 3.0 * sqrt(0.05 * 0.95 / TRIALS);
+    near(past / (double)TRIALS, most / 2.0, most / 2.0);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(the_line_lies_under_every_cap),
+        cmocka_unit_test(a_line_takes_nothing_less_than_nothing),
+        cmocka_unit_test(no_line_of_a_mesh_beats_the_corner),
+        cmocka_unit_test(sanding_and_dressing_bring_each_string_to_its_aim),
+        cmocka_unit_test(a_shim_lifts_to_the_greatest_rise),
+        cmocka_unit_test(one_string_that_must_rise_is_a_worn_notch),
+        cmocka_unit_test(screws_turn_by_their_pitch),
+        cmocka_unit_test(a_glued_saddle_is_worked_at_its_top),
+        cmocka_unit_test(caliper_and_bridge_top_agree_on_one_saddle),
+        cmocka_unit_test(the_break_angle_is_measured_to_where_the_string_enters),
+        cmocka_unit_test(the_top_has_the_radius_of_a_circle_through_it),
+        cmocka_unit_test(a_first_pass_keeps_a_whole_set_of_strings),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
