@@ -1,0 +1,147 @@
+# sillet. Read from top to bottom: what is built, from what, and how it is tried.
+#
+#   make            the program build/sillet and the library build/libsillet.a
+#   make demo       installs what is missing, builds, and runs the main job on a sheet of examples/
+#   make check      installs what tests need, builds with sanitizers, runs every test
+#   make bench      speed and memory as ratios to yardsticks measured in the same run
+#   make fuzz       feeds the sheet reader with SECONDS of nonsense (clang)
+#   make lint       clang's warnings, clang-tidy, the format of the code
+#   make install    into PREFIX (DESTDIR before it)
+#
+# A new room is a folder under src/: add it to ROOMS. A new command is a file in src/cli.
+
+CC ?= cc
+CFLAGS ?= -O2 -g
+PREFIX ?= /usr/local
+SECONDS ?= 1800
+
+BUILD_PACKAGES = gcc libc6-dev pkg-config libyaml-dev libcjson-dev
+CHECK_PACKAGES = $(BUILD_PACKAGES) g++ libcmocka-dev python3 python3-yaml python3-numpy python3-scipy
+BENCH_PACKAGES = $(BUILD_PACKAGES) valgrind python3
+LINT_PACKAGES = $(BUILD_PACKAGES) clang clang-tidy clang-format
+
+ROOMS = core job sheet plan report
+SOURCES = $(foreach room,$(ROOMS),$(wildcard src/$(room)/*.c))
+CLI_SOURCES = $(wildcard src/cli/*.c)
+TESTS = $(basename $(notdir $(wildcard tests/test_*.c)))
+EXAMPLE = examples/low-first-slot.yaml
+
+WARNINGS = -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wdouble-promotion \
+           -Wstrict-prototypes -Wmissing-prototypes -Wformat=2
+STANDARD = -std=c17 -D_POSIX_C_SOURCE=200809L -Iinclude
+LIBRARIES = -lyaml -lcjson -lm
+HARDENING = -fstack-protector-strong -D_FORTIFY_SOURCE=2 -fPIE
+HARDENED_LINK = -pie -Wl,-z,relro,-z,now -Wl,--as-needed
+SANITIZED = -O1 -g -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
+
+# Where objects of each kind of build go.
+OBJECTS = $(SOURCES:src/%.c=build/objects/%.o)
+CLI_OBJECTS = $(CLI_SOURCES:src/%.c=build/objects/%.o)
+CHECKED = $(SOURCES:src/%.c=build/check/objects/%.o)
+CHECKED_CLI = $(CLI_SOURCES:src/%.c=build/check/objects/%.o)
+CHECKED_TESTS = $(TESTS:%=build/check/%)
+
+.PHONY: all demo check bench fuzz lint install clean tools-build tools-check tools-bench tools-lint
+.DELETE_ON_ERROR:
+.SECONDARY:
+
+all: build/sillet build/libsillet.a
+
+build/sillet: $(CLI_OBJECTS) build/libsillet.a
+	$(CC) $(HARDENED_LINK) $(LDFLAGS) -o $@ $^ $(LIBRARIES)
+
+build/libsillet.a: $(OBJECTS)
+	rm -f $@ && ar rcs $@ $^
+
+build/objects/%.o: src/%.c
+	@mkdir -p $(@D)
+	$(CC) $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS) -MMD -c -o $@ $<
+
+# --- the demo -------------------------------------------------------------------------------------
+
+demo: tools-build
+	@$(MAKE) --no-print-directory --silent all
+	build/sillet plan $(EXAMPLE)
+
+tools-build:
+	@.ci/install $(BUILD_PACKAGES)
+tools-check:
+	@.ci/install $(CHECK_PACKAGES)
+tools-bench:
+	@.ci/install $(BENCH_PACKAGES)
+tools-lint:
+	@.ci/install $(LINT_PACKAGES)
+
+# --- tests: the same sources, sanitized, warnings as errors ---------------------------------------
+
+check: tools-check
+	@$(MAKE) --no-print-directory --silent -j2 all build/check/sillet $(CHECKED_TESTS) \
+	    build/check/replay
+	@tests/run $(CHECKED_TESTS)
+
+build/check/sillet: $(CHECKED_CLI) build/check/libsillet.a
+	$(CC) $(SANITIZED) -o $@ $^ $(LIBRARIES)
+
+build/check/libsillet.a: $(CHECKED)
+	rm -f $@ && ar rcs $@ $^
+
+build/check/objects/%.o: src/%.c
+	@mkdir -p $(@D)
+	$(CC) $(STANDARD) $(WARNINGS) -Werror $(SANITIZED) -MMD -c -o $@ $<
+
+build/check/test_%: tests/test_%.c build/check/libsillet.a
+	@mkdir -p $(@D)
+	$(CC) $(STANDARD) $(WARNINGS) -Werror $(SANITIZED) -MMD -o $@ $^ $(LIBRARIES) -lcmocka
+
+build/check/replay: tests/fuzz/fuzz_sheet.c tests/fuzz/replay_main.c build/check/libsillet.a
+	@mkdir -p $(@D)
+	$(CC) $(STANDARD) $(WARNINGS) -Werror $(SANITIZED) -o $@ $^ $(LIBRARIES)
+
+# --- benchmark, fuzzer, lint ----------------------------------------------------------------------
+
+bench: tools-bench
+	@$(MAKE) --no-print-directory --silent all build/bench/bare_yaml build/bench/arithmetic
+	@tests/bench/bench.py
+
+build/bench/bare_yaml: tests/bench/bare_yaml.c
+	@mkdir -p $(@D)
+	$(CC) $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS) $(HARDENED_LINK) -o $@ $< -lyaml
+
+build/bench/arithmetic: tests/bench/arithmetic.c build/libsillet.a
+	@mkdir -p $(@D)
+	$(CC) $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS) $(HARDENED_LINK) -o $@ $^ $(LIBRARIES)
+
+fuzz: tools-lint
+	@mkdir -p build/fuzz/corpus
+	clang $(STANDARD) -O1 -g -fsanitize=fuzzer,address,undefined -fno-sanitize-recover=all \
+	    -o build/fuzz/fuzz_sheet tests/fuzz/fuzz_sheet.c $(SOURCES) $(LIBRARIES)
+	build/fuzz/fuzz_sheet -max_total_time=$(SECONDS) -max_len=8192 -timeout=5 -print_final_stats=1 \
+	    -close_fd_mask=3 -artifact_prefix=build/fuzz/ build/fuzz/corpus tests/fuzz/corpus/sheet
+
+lint: tools-lint
+	clang-format --dry-run -Werror $(wildcard include/sillet/*.h src/*/*.[ch] tests/*.[ch])
+	for source in $(SOURCES) $(CLI_SOURCES); do \
+	    clang $(STANDARD) $(WARNINGS) -Werror -fsyntax-only $$source || exit 1; done
+	clang-tidy --quiet $(SOURCES) $(CLI_SOURCES) -- $(STANDARD)
+
+# --- into the system ------------------------------------------------------------------------------
+
+install: all
+	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/lib/pkgconfig \
+	    $(DESTDIR)$(PREFIX)/include/sillet $(DESTDIR)$(PREFIX)/share/sillet/profiles
+	install -m 755 build/sillet $(DESTDIR)$(PREFIX)/bin
+	install -m 644 build/libsillet.a $(DESTDIR)$(PREFIX)/lib
+	install -m 644 include/sillet/*.h $(DESTDIR)$(PREFIX)/include/sillet
+	install -m 644 profiles/*.yaml $(DESTDIR)$(PREFIX)/share/sillet/profiles
+	printf '%s\n' 'prefix=$(PREFIX)' 'Name: sillet' \
+	    'Description: what to cut at nut and saddle, in which order and how much' \
+	    'Version: $(VERSION)' 'Cflags: -I$${prefix}/include' \
+	    'Libs: -L$${prefix}/lib -lsillet $(LIBRARIES)' \
+	    > $(DESTDIR)$(PREFIX)/lib/pkgconfig/sillet.pc
+
+VERSION = $(shell sed -n 's/.*SIL_VERSION "\(.*\)"/\1/p' include/sillet/version.h)
+
+clean:
+	rm -rf build
+
+-include $(OBJECTS:.o=.d) $(CLI_OBJECTS:.o=.d) $(CHECKED:.o=.d) $(CHECKED_CLI:.o=.d)

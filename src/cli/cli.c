@@ -1,0 +1,82 @@
+/* SPDX-License-Identifier: MIT */
+#include <errno.h>
+#include <stdarg.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "cli.h"
+
+static void tell(const char *format, va_list arguments)
+{
+    fputs("sillet: ", stderr);
+    vfprintf(stderr, format, arguments);
+    fputc('\n', stderr);
+}
+
+int cli_misused(const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    tell(format, arguments);
+    va_end(arguments);
+    fputs("sillet: 'sillet --help' tells how it is used\n", stderr);
+    return CLI_USAGE;
+}
+
+int cli_failed(const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    tell(format, arguments);
+    va_end(arguments);
+    return CLI_SYSTEM;
+}
+
+const char *cli_value(int argc, char **argv, int *at)
+{
+    return *at + 1 < argc ? argv[++*at] : NULL;
+}
+
+bool cli_unit(const char *word, sil_unit *unit)
+{
+    bool inch = strcmp(word, "in") == 0;
+    *unit = inch ? SIL_INCH : SIL_MM;
+    return inch || strcmp(word, "mm") == 0;
+}
+
+static void tell_complaint(sil_complaint complaint)
+{
+    char words[2048];
+    sil_complaint_write(&complaint, words, sizeof words);
+    fprintf(stderr, "sillet: %s\n", words);
+}
+
+int cli_read_sheet(const char *path, sil_sheet **sheet)
+{
+    int status = sil_sheet_read(path, NULL, sheet);
+    for (int k = 0; k < sil_sheet_complaint_count(*sheet); k++) {
+        tell_complaint(sil_sheet_complaint(*sheet, k));
+    }
+    if (status >= SIL_SHEET_DONE) {
+        return CLI_DONE;
+    }
+    sil_sheet_free(*sheet);
+    *sheet = NULL;
+    if (status == SIL_SHEET_NO_MEMORY) {
+        return cli_failed("%s: out of memory", path);
+    }
+    return status == SIL_SHEET_WRONG ? CLI_WRONG : CLI_SYSTEM;
+}
+
+void cli_print(const char *text)
+{
+    fputs(text, stdout);
+}
+
+int cli_close_output(int code)
+{
+    bool failed = ferror(stdout) != 0;
+    failed = fclose(stdout) != 0 || failed;
+    return failed ? cli_failed("standard output: %s", strerror(errno)) : code;
+}

@@ -1,0 +1,250 @@
+/* SPDX-License-Identifier: MIT */
+/* Findings: what the readings say, each with the figure that raised it. */
+#include "plan.h"
+
+static const sil_finding nothing = {
+    .string = -1, .fret = -1, .read = SIL_UNKNOWN, .low = SIL_UNKNOWN, .high = SIL_UNKNOWN};
+
+static sil_finding *found(sil_plan *plan, sil_code code, sil_level level)
+{
+    /* The most there can be is counted out in SIL_FINDINGS_MAX; the last place takes any more. */
+    int at = plan->finding_count < SIL_FINDINGS_MAX ? plan->finding_count++ : SIL_FINDINGS_MAX - 1;
+    plan->findings[at] = nothing;
+    plan->findings[at].code = code;
+    plan->findings[at].level = level;
+    return &plan->findings[at];
+}
+
+static void find_condition(sil_plan *plan)
+{
+    static const sil_code codes[] = {SIL_BRIDGE_LIFTED, SIL_BRACES_LOOSE, SIL_NOT_TUNED};
+    for (size_t i = 0; i < sizeof codes / sizeof *codes; i++) {
+        if (plan_withheld_by(&plan->nut_withheld, codes[i])) {
+            found(plan, codes[i], SIL_STOP);
+        }
+    }
+    if (plan_withheld_by(&plan->nut_withheld, SIL_CLIMATE)) {
+        sil_finding *f = found(plan, SIL_CLIMATE, SIL_STOP);
+        f->read = plan_reading(plan)->humidity_pct;
+        f->low = plan->job->limits.humidity_low_pct;
+        f->high = plan->job->limits.humidity_high_pct;
+    }
+}
+
+static void find_relief(sil_plan *plan)
+{
+    const sil_stages *stages = &plan->stages;
+    double relief = sil_relief(&plan->bench.board, stages->fit[SIL_NOW].bend);
+    sil_band wanted = plan->bench.targets.relief;
+    if (!sil_board_bends(&plan->bench.board)) {
+        return;
+    }
+    if (!sil_known(relief)) {
+        found(plan, SIL_RELIEF_UNKNOWN, SIL_ACT);
+        return;
+    }
+    bool turns = plan->bench.rod_works;
+    sil_code codes[] = {SIL_BACK_BOW, SIL_RELIEF_LOW, SIL_RELIEF_HIGH, SIL_ROD_LIMIT};
+    bool low = relief < wanted.low - 1e-6;
+    bool high = relief > wanted.high + 1e-6;
+    bool raised[] = {plan->bench.relief.gap < 0.0 || plan_relief_at_nought(plan), low, high,
+                     (low || high) && !turns};
+    for (int i = 0; i < 4; i++) {
+        if (raised[i]) {
+            sil_level level = codes[i] == SIL_BACK_BOW || turns ? SIL_ACT : SIL_WATCH;
+            sil_finding *f = found(plan, codes[i], level);
+            f->stage = SIL_ROD;
+            f->fret = plan->bench.relief.over;
+            f->read = codes[i] == SIL_BACK_BOW ? plan->bench.relief.gap : relief;
+            f->low = wanted.low;
+            f->high = wanted.high;
+        }
+    }
+}
+
+/* The worst crown of a fret in one direction: one finding a fret, at the string it is worst under.
+ */
+static void find_crowns_at(sil_plan *plan, int fret, double sign, sil_code code)
+{
+    double limit = plan->bench.wear_limit;
+    double worst = limit;
+    int string = -1;
+    for (int i = 0; i < plan->job->string_count; i++) {
+        double off = sign * plan->bench.crowns.off[i][fret];
+        if (off > worst) {
+            worst = off;
+            string = i;
+        }
+    }
+    if (string >= 0) {
+        sil_finding *f = found(plan, code, SIL_ACT);
+        f->stage = SIL_FRETS;
+        f->string = string;
+        f->fret = fret;
+        f->read = worst;
+        f->high = limit;
+    }
+}
+
+static double deepest_dent(const sil_plan *plan)
+{
+    double deepest = 0.0;
+    for (int i = 0; i < plan->job->string_count; i++) {
+        for (int n = 1; n <= plan->bench.board.frets; n++) {
+            deepest = fmax(deepest, -plan->bench.crowns.off[i][n]);
+        }
+    }
+    return deepest;
+}
+
+static void find_frets(sil_plan *plan)
+{
+    for (int n = 1; n <= plan->bench.board.frets; n++) {
+        find_crowns_at(plan, n, -1.0, SIL_FRET_WORN);
+        find_crowns_at(plan, n, 1.0, SIL_FRET_HIGH);
+    }
+    if (plan->stages.fretwork == SIL_FRETS_NEW) {
+        sil_finding *f = found(plan, SIL_CROWN_THIN, SIL_ACT);
+        f->stage = SIL_FRETS;
+        f->read = plan->bench.crown - deepest_dent(plan);
+        f->low = plan->bench.least_crown;
+    }
+    const sil_reading *reading = plan_reading(plan);
+    if (reading && reading->crowns_read == SIL_CROWNS_NOT_READ) {
+        bool held_up = plan_withheld_by(&plan->nut_withheld, SIL_CROWNS_UNREAD);
+        found(plan, SIL_CROWNS_UNREAD, held_up ? SIL_ACT : SIL_WATCH)->stage = SIL_FRETS;
+    }
+}
+
+static void found_string(sil_plan *plan, sil_code code, sil_level level, sil_stage_name stage,
+                         int i, double read, sil_band range)
+{
+    sil_finding *f = found(plan, code, level);
+    f->stage = stage;
+    f->string = i;
+    f->read = read;
+    f->low = range.low;
+    f->high = range.high;
+}
+
+/* A gap read as 0 is at or under the crown: no figure, but a finding all the same. */
+static bool at_nought(double gap, double deciding)
+{
+    return gap == 0.0 && !(deciding > 0.0);
+}
+
+static void find_slots(sil_plan *plan)
+{
+    const sil_gaps *gaps = &plan->bench.gaps;
+    for (int i = 0; i < plan->job->string_count; i++) {
+        sil_verdict verdict = plan->stages.nut[i];
+        sil_band range = plan->bench.targets.first[i];
+        double read = sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_FRETS], i,
+                                    plan->bench.targets.first_held);
+        if (at_nought(gaps->first[i], gaps->first_open[i]) || gaps->first_open[i] == 0.0) {
+            found_string(plan, SIL_SLOT_LOW, SIL_ACT, SIL_NUT, i, 0.0, range);
+        } else if (verdict == SIL_TAKE || verdict == SIL_RAISE) {
+            found_string(plan, verdict == SIL_TAKE ? SIL_SLOT_HIGH : SIL_SLOT_LOW, SIL_ACT, SIL_NUT,
+                         i, read, range);
+        }
+    }
+}
+
+static void find_saddle(sil_plan *plan)
+{
+    for (int i = 0; i < plan->job->string_count; i++) {
+        sil_verdict verdict = plan->stages.saddle[i];
+        sil_band range = plan->bench.targets.action[i];
+        double read = sil_action(&plan->bench.board, &plan->stages.fit[SIL_NUT], i, 12);
+        if (plan->bench.gaps.action[i] == 0.0) {
+            found_string(plan, SIL_SADDLE_LOW, SIL_ACT, SIL_SADDLE, i, 0.0, range);
+        } else if (verdict == SIL_TAKE || verdict == SIL_RAISE) {
+            found_string(plan, verdict == SIL_TAKE ? SIL_SADDLE_HIGH : SIL_SADDLE_LOW, SIL_ACT,
+                         SIL_SADDLE, i, read, range);
+        }
+    }
+}
+
+/* One bound a saddle is held against, for every string it goes past it. */
+static void find_bound(sil_plan *plan, sil_code code, const double *values, double low, double high)
+{
+    for (int i = 0; i < plan->job->string_count; i++) {
+        if (values[i] < low || values[i] > high) {
+            bool stops = code == SIL_PROTRUSION_LOW &&
+                         plan_withheld_by(&plan->saddle_withheld, SIL_PROTRUSION_LOW);
+            found_string(plan, code, stops ? SIL_STOP : SIL_WATCH, SIL_SADDLE, i, values[i],
+                         (sil_band){low, low, high});
+        }
+    }
+}
+
+static void find_seat(sil_plan *plan)
+{
+    const sil_saddle_work *work = &plan->saddle;
+    const sil_limits *limits = &plan->job->limits;
+    find_bound(plan, SIL_PROTRUSION_LOW, work->protrusion, limits->least_protrusion, SIL_UNKNOWN);
+    find_bound(plan, SIL_PROTRUSION_HIGH, work->protrusion, SIL_UNKNOWN, limits->most_protrusion);
+    find_bound(plan, SIL_SEAT_SHALLOW, work->in_slot, limits->least_in_slot, SIL_UNKNOWN);
+    find_bound(plan, SIL_BREAK_ANGLE_LOW, work->break_angle_deg, limits->least_break_deg,
+               SIL_UNKNOWN);
+    if (plan_withheld_by(&plan->saddle_withheld, SIL_PROTRUSION_LOW)) {
+        found(plan, SIL_NECK_ANGLE, SIL_STOP)->stage = SIL_SADDLE;
+    }
+    if (work->present_disagree) {
+        sil_finding *f = found(plan, SIL_READINGS_DISAGREE, SIL_ACT);
+        f->stage = SIL_SADDLE;
+    }
+}
+
+/* A held gap and an open one of the same string say the same height of the slot, or one is wrong.
+ */
+static void find_gaps_apart(sil_plan *plan)
+{
+    const sil_gaps *gaps = &plan->bench.gaps;
+    const sil_tools *tools = &plan->bench.tools;
+    if (gaps->first_held == SIL_HOLD_OPEN) {
+        return;
+    }
+    /* More than the worst the three tools can add up to: a gap counts about twice, the action and
+     * the relief by their small share at the first fret. */
+    double explained = 2.2 * tools->first + 0.2 * (tools->action + tools->relief);
+    for (int i = 0; i < plan->job->string_count; i++) {
+        double told =
+            sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_NOW], i, gaps->first_held);
+        if (gaps->first_open[i] > 0.0 && gaps->first[i] > 0.0 &&
+            fabs(told - gaps->first[i]) > explained) {
+            found_string(plan, SIL_READINGS_DISAGREE, SIL_ACT, SIL_NUT, i, gaps->first[i],
+                         (sil_band){told, told, told});
+        }
+    }
+}
+
+/* A cut is wanted, but its first pass is 0: these tools cannot tell it from none. */
+static void find_coarse(sil_plan *plan)
+{
+    for (int i = 0; i < plan->job->string_count; i++) {
+        if (plan->nut.verdict[i] == SIL_TAKE && plan->nut.first_pass[i] == 0.0) {
+            found_string(plan, SIL_TOOL_COARSE, SIL_WATCH, SIL_NUT, i, plan->stages.deepen_u[i],
+                         (sil_band){0});
+        }
+        if (plan->saddle.verdict[i] == SIL_TAKE && plan->saddle.first_pass[i] == 0.0) {
+            found_string(plan, SIL_TOOL_COARSE, SIL_WATCH, SIL_SADDLE, i, plan->stages.lower_u[i],
+                         (sil_band){0});
+        }
+    }
+}
+
+void plan_find(sil_plan *plan)
+{
+    find_condition(plan);
+    find_relief(plan);
+    find_frets(plan);
+    find_slots(plan);
+    find_gaps_apart(plan);
+    find_saddle(plan);
+    find_seat(plan);
+    find_coarse(plan);
+    if (plan->stages.forecast[SIL_FRETS]) {
+        found(plan, SIL_FORECAST, SIL_WATCH);
+    }
+}

@@ -1,0 +1,119 @@
+/* SPDX-License-Identifier: MIT */
+/* A job through the stages to a plan. */
+#include "plan.h"
+
+const sil_reading *plan_reading(const sil_plan *plan)
+{
+    return plan->reading < 0 ? NULL : &plan->job->readings[plan->reading];
+}
+
+static void weigh_strings(const sil_job *job, sil_plan *plan)
+{
+    for (int i = 0; i < job->string_count; i++) {
+        const sil_string *string = &job->strings[i];
+        const sil_material *material = &job->materials[string->make];
+        double mass = string->unit_mass_kg_m;
+        if (!sil_known(mass)) {
+            mass = sil_unit_mass(string->make, string->gauge, string->core, material);
+        }
+        double length = plan->bench.board.saddle_x[i] - job->nut.advance;
+        plan->unit_mass_kg_m[i] = mass;
+        plan->tension_n[i] = sil_tension(mass, length, string->hz);
+    }
+}
+
+static sil_nut_make nut_make(const sil_job *job)
+{
+    const sil_allowances *allow = &job->allowances;
+    sil_nut_make make = {.seat_to_board = job->nut.seat_to_board,
+                         .head_angle_deg = job->instrument.head_angle_deg,
+                         .fall_share = allow->fall_share,
+                         .most_shim = job->limits.most_shim,
+                         .shim_step = allow->shim_step};
+    for (int i = 0; i < job->string_count; i++) {
+        bool wound = sil_make_wound(job->strings[i].make);
+        make.gauge[i] = job->strings[i].gauge;
+        make.bury[i] = wound ? allow->bury_wound : allow->bury_plain;
+    }
+    return make;
+}
+
+static void work_nut(const sil_job *job, sil_plan *plan)
+{
+    const sil_allowances *allow = &job->allowances;
+    sil_nut_make make = nut_make(job);
+    double nut_z[SIL_STRINGS_MAX];
+    sil_nut_centres(job->string_count, make.gauge, job->nut.width, job->nut.edge_treble,
+                    job->nut.edge_bass, job->nut.spacing, nut_z, &plan->nut_gap);
+    for (int i = 0; i < job->string_count; i++) {
+        bool wound = sil_make_wound(job->strings[i].make);
+        plan->slot_width[i] =
+            sil_file_width(make.gauge[i], wound ? allow->slot_wound : allow->slot_plain, job->files,
+                           job->file_count);
+    }
+    sil_nut_cut(&plan->bench, &plan->stages, &make, &plan->nut);
+}
+
+static void work_saddle(const sil_job *job, const sil_reading *reading, sil_plan *plan)
+{
+    const sil_saddle_sheet *sheet = &job->saddle;
+    sil_saddle_make make = {.kind = sheet->kind,
+                            .length = sheet->length,
+                            .slot_depth = sheet->slot_depth,
+                            .pickup = sheet->pickup,
+                            .exit_height = sheet->exit_height,
+                            .pitch = sheet->pitch,
+                            .most_shim = job->limits.most_shim,
+                            .shim_step = job->allowances.shim_step,
+                            .present_treble = SIL_UNKNOWN,
+                            .present_bass = SIL_UNKNOWN,
+                            .bridge_top_treble = SIL_UNKNOWN,
+                            .bridge_top_bass = SIL_UNKNOWN};
+    if (reading) {
+        make.present_treble = reading->saddle_height_treble;
+        make.present_bass = reading->saddle_height_bass;
+        make.bridge_top_treble = reading->bridge_top_treble;
+        make.bridge_top_bass = reading->bridge_top_bass;
+    }
+    for (int i = 0; i < job->string_count; i++) {
+        make.pin_distance[i] = sheet->pin_distance[i];
+    }
+    sil_saddle_cut(&plan->bench, &make, &plan->stages, &plan->saddle);
+}
+
+static double greatest(int count, const double *values)
+{
+    double most = -INFINITY;
+    for (int i = 0; i < count; i++) {
+        if (!sil_known(values[i])) {
+            return SIL_UNKNOWN;
+        }
+        most = fmax(most, values[i]);
+    }
+    return most;
+}
+
+static void order_blanks(const sil_job *job, sil_plan *plan)
+{
+    const sil_allowances *allow = &job->allowances;
+    plan->nut_blank = (sil_blank){job->nut.width + allow->blank_length,
+                                  job->nut.thickness + allow->blank_thickness,
+                                  plan->nut.top + allow->blank_height};
+    plan->saddle_blank = (sil_blank){
+        job->saddle.length + allow->blank_length, job->saddle.thickness + allow->blank_thickness,
+        greatest(job->string_count, plan->saddle.height) + allow->blank_height};
+}
+
+void sil_plan_make(const sil_job *job, sil_plan *plan)
+{
+    *plan = (sil_plan){.job = job, .reading = job->reading_count - 1};
+    sil_job_bench(job, plan->reading, &plan->bench);
+    weigh_strings(job, plan);
+    sil_stages_run(&plan->bench, &plan->stages);
+    work_nut(job, plan);
+    work_saddle(job, plan_reading(plan), plan);
+    plan_withhold(plan);
+    order_blanks(job, plan);
+    plan_find(plan);
+    plan_order(plan);
+}

@@ -1,0 +1,94 @@
+/* SPDX-License-Identifier: MIT */
+/* The steps, in the order a bench takes them. */
+#include "plan.h"
+
+static void step(sil_plan *plan, bool when, sil_stage_name stage, sil_act act)
+{
+    if (when && plan->step_count < SIL_STEPS_MAX) {
+        plan->steps[plan->step_count++] = (sil_step){stage, act};
+    }
+}
+
+/* Whether a reading that a string's height needs is missing. */
+static bool any_unsettled(const sil_plan *plan, const double *gaps, const double *instead)
+{
+    for (int i = 0; i < plan->job->string_count; i++) {
+        if (!(gaps[i] > 0.0) && !(instead && instead[i] > 0.0)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void order_readings(sil_plan *plan)
+{
+    const sil_gaps *gaps = &plan->bench.gaps;
+    const sil_withheld *withheld = &plan->nut_withheld;
+    step(plan, plan_withheld_by(withheld, SIL_RELIEF_UNKNOWN), SIL_NOW, SIL_ACT_MEASURE_RELIEF);
+    step(plan, plan_withheld_by(withheld, SIL_BACK_BOW), SIL_NOW, SIL_ACT_STRAIGHTEDGE);
+    step(plan, plan_withheld_by(withheld, SIL_CROWNS_UNREAD), SIL_NOW, SIL_ACT_READ_CROWNS);
+    step(plan, any_unsettled(plan, gaps->first, gaps->first_open), SIL_NOW, SIL_ACT_MEASURE_FIRST);
+    step(plan, any_unsettled(plan, gaps->action, NULL), SIL_NOW, SIL_ACT_MEASURE_ACTION);
+}
+
+static void order_frets(sil_plan *plan)
+{
+    static const sil_act acts[] = {[SIL_FRETS_SEAT] = SIL_ACT_SEAT_FRETS,
+                                   [SIL_FRETS_LEVEL] = SIL_ACT_LEVEL_FRETS,
+                                   [SIL_FRETS_NEW] = SIL_ACT_NEW_FRETS};
+    sil_fretwork work = plan->stages.fretwork;
+    step(plan, work != SIL_FRETS_LEAVE, SIL_FRETS, acts[work]);
+}
+
+static void order_nut(sil_plan *plan)
+{
+    sil_nut_remedy remedy = plan->nut.remedy;
+    bool files = false;
+    for (int i = 0; i < plan->job->string_count; i++) {
+        files = files || plan->nut.verdict[i] == SIL_TAKE;
+    }
+    step(plan, remedy == SIL_NUT_REPLACE, SIL_NUT, SIL_ACT_NEW_NUT);
+    step(plan, remedy == SIL_NUT_SHIM, SIL_NUT, SIL_ACT_SHIM_NUT);
+    step(plan, remedy == SIL_NUT_FILL, SIL_NUT, SIL_ACT_FILL_SLOT);
+    step(plan, files && remedy != SIL_NUT_REPLACE, SIL_NUT, SIL_ACT_FILE_SLOTS);
+}
+
+/* What dressing a person is asked for: less than this is inside the feel of a file. */
+static const double least_dressing = 0.1;
+
+static void order_saddle(sil_plan *plan)
+{
+    const sil_saddle_work *work = &plan->saddle;
+    sil_saddle_remedy remedy = work->remedy;
+    bool dresses = false;
+    for (int i = 0; i < plan->job->string_count; i++) {
+        dresses = dresses || work->dress[i] >= least_dressing;
+    }
+    step(plan, remedy == SIL_SADDLE_REPLACE, SIL_SADDLE, SIL_ACT_NEW_SADDLE);
+    step(plan, remedy == SIL_SADDLE_SHIM, SIL_SADDLE, SIL_ACT_SHIM_SADDLE);
+    step(plan, remedy == SIL_SADDLE_SCREW, SIL_SADDLE, SIL_ACT_TURN_SCREWS);
+    step(plan, work->bottom, SIL_SADDLE, SIL_ACT_SAND_SADDLE);
+    step(plan, dresses && remedy != SIL_SADDLE_REPLACE, SIL_SADDLE, SIL_ACT_DRESS_SADDLE);
+    step(plan, plan_withheld_by(&plan->saddle_withheld, SIL_PROTRUSION_LOW), SIL_SADDLE,
+         SIL_ACT_NECK_ANGLE);
+}
+
+void plan_order(sil_plan *plan)
+{
+    step(plan, true, SIL_NOW, SIL_ACT_PREPARE);
+    if (plan_stopped(plan)) {
+        step(plan, true, SIL_NOW, SIL_ACT_STOP);
+        step(plan, true, SIL_NOW, SIL_ACT_READ_AGAIN);
+        return;
+    }
+    order_readings(plan);
+    step(plan, plan->stages.changed[SIL_ROD], SIL_ROD, SIL_ACT_ROD);
+    order_frets(plan);
+    if (plan->stages.forecast[SIL_FRETS]) {
+        step(plan, true, SIL_FRETS, SIL_ACT_READ_AGAIN);
+        return;
+    }
+    order_nut(plan);
+    order_saddle(plan);
+    step(plan, true, SIL_SADDLE, SIL_ACT_CHECK);
+}

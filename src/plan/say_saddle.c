@@ -1,0 +1,144 @@
+/* SPDX-License-Identifier: MIT */
+/* The words of the steps at the saddle. */
+#include "say.h"
+
+/* Action at fret 12 to expect once `off` has come off at the saddle on the nut as it then is. */
+static void add_actions(const sil_plan *plan, const sil_line *first_pass, text *t)
+{
+    const sil_board *board = &plan->bench.board;
+    string_list action = {.count = board->strings};
+    for (int i = 0; i < board->strings; i++) {
+        action.chosen[i] = true;
+        action.value[i] = sil_action(board, &plan->stages.fit[SIL_SADDLE], i, 12);
+        if (first_pass) {
+            double before = sil_action(board, &plan->stages.fit[SIL_NUT], i, 12);
+            double off = sil_line_at(*first_pass, board->saddle_z[i]);
+            action.value[i] = before - off * sil_leverage(board, i);
+        }
+    }
+    text_strings(t, &action, NEAREST);
+}
+
+static void add_ends(const sil_plan *plan, sil_line line, text *t)
+{
+    double half = plan->job->saddle.length / 2.0;
+    text_length(t, sil_line_at(line, half), DOWN);
+    if (plan->job->string_count > 1) {
+        text_add(t, " at the treble end and ");
+        text_length(t, sil_line_at(line, -half), DOWN);
+        text_add(t, " at the bass end");
+    }
+}
+
+void say_sand(const sil_plan *plan, text *t)
+{
+    const sil_saddle_work *work = &plan->saddle;
+    int last = plan->job->string_count - 1;
+    const double *z = plan->bench.board.saddle_z;
+    text_add(t, "Sand off the base of the saddle, straight from end to end. First pass ");
+    add_ends(plan, work->cut_first, t);
+    text_add(t, "; in all ");
+    add_ends(plan, work->cut, t);
+    say_unit(t);
+    text_add(t, ".");
+    if (sil_known(work->present[0])) {
+        text_add(t, " Sand until the caliper reads ");
+        text_length(t, work->present[0] - sil_line_at(work->cut_first, z[0]), UP);
+        if (last > 0) {
+            text_add(t, " at string 1 and ");
+            text_length(t, work->present[last] - sil_line_at(work->cut_first, z[last]), UP);
+            text_add(t, " at string %d", last + 1);
+        }
+        text_add(t, ", then read again.");
+    }
+}
+
+void check_sand(const sil_plan *plan, text *t)
+{
+    text_add(t, "Action at the 12th after the first pass ");
+    add_actions(plan, &plan->saddle.cut_first, t);
+    text_add(t, "; when all is done ");
+    add_actions(plan, NULL, t);
+    text_add(t, ".");
+}
+
+void say_dress(const sil_plan *plan, text *t)
+{
+    string_list dress = {.count = plan->job->string_count};
+    for (int i = 0; i < dress.count; i++) {
+        dress.value[i] = plan->saddle.dress[i];
+        dress.chosen[i] = dress.value[i] >= 0.1;
+    }
+    text_add(t, plan->saddle.bottom ? "Last, after reading again, dress the top under "
+                                    : "Dress the top of the saddle under ");
+    text_which(t, &dress);
+    text_add(t, ": ");
+    text_strings(t, &dress, DOWN);
+    say_unit(t);
+    text_add(t, " in all, a little at a time; keep the curve and the string's breaking point.");
+}
+
+void check_action(const sil_plan *plan, text *t)
+{
+    text_add(t, "Action at the 12th when done: ");
+    add_actions(plan, NULL, t);
+    text_add(t, ".");
+}
+
+void say_shim_saddle(const sil_plan *plan, text *t)
+{
+    text_add(t, "Shim the saddle: one hard full-length piece of ");
+    text_length_unit(t, plan->saddle.shim, NEAREST);
+    text_add(t, " under it, flat and snug in the slot.");
+}
+
+void say_new_saddle(const sil_plan *plan, text *t)
+{
+    string_list raised = say_strings(plan, plan->saddle.verdict, SIL_RAISE, plan->stages.lower);
+    text_add(t, "New saddle: ");
+    text_which(t, &raised);
+    bool glued = plan->job->saddle.kind == SIL_SADDLE_GLUED;
+    if (glued) {
+        text_add(t, " must rise, and this one is glued in");
+    } else if (plan->saddle.shim > plan->job->limits.most_shim) {
+        text_add(t, " must rise by more than a shim may be thick");
+    } else {
+        text_add(t, " alone must rise: a worn notch, which no shim cures");
+    }
+    text_add(t, ". Heights over the seat: ");
+    string_list height = {.count = plan->job->string_count};
+    bool known = false;
+    for (int i = 0; i < height.count; i++) {
+        height.chosen[i] = sil_known(plan->saddle.height[i]);
+        height.value[i] = plan->saddle.height[i];
+        known = known || height.chosen[i];
+    }
+    if (known) {
+        text_strings(t, &height, UP);
+        say_unit(t);
+        text_add(t, ".");
+    } else {
+        text_add(t, "as now, with the rise put on; measure the old one at strings 1 and %d.",
+                 height.count);
+    }
+}
+
+void say_screws(const sil_plan *plan, text *t)
+{
+    string_list down = say_strings(plan, plan->saddle.verdict, SIL_TAKE, plan->stages.lower);
+    const char *gap = "";
+    text_add(t, "Saddle screws: ");
+    for (int i = 0; i < down.count; i++) {
+        double lower = plan->stages.lower[i];
+        if (!sil_known(plan->saddle.turns[i]) || plan->saddle.turns[i] == 0.0) {
+            continue;
+        }
+        char turns[32];
+        sil_number_write(turns, sizeof turns, fabs(plan->saddle.turns[i]), 2);
+        text_add(t, "%sstring %d %s ", gap, i + 1, lower > 0.0 ? "down" : "up");
+        text_length(t, fabs(lower), NEAREST);
+        text_add(t, " (%s turns)", turns);
+        gap = ", ";
+    }
+    text_add(t, ".");
+}

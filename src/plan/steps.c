@@ -1,0 +1,314 @@
+/* SPDX-License-Identifier: MIT */
+/* The words of the steps: what to do, and what to check by. One row an act. */
+#include "say.h"
+
+void say_unit(text *t)
+{
+    text_add(t, t->unit == SIL_MM ? " mm" : " in");
+}
+
+string_list say_strings(const sil_plan *plan, const sil_verdict *verdicts, sil_verdict wanted,
+                        const double *value)
+{
+    string_list list = {.count = plan->job->string_count};
+    for (int i = 0; i < list.count; i++) {
+        list.chosen[i] = verdicts[i] == wanted;
+        list.value[i] = value[i];
+    }
+    return list;
+}
+
+string_list say_known(const sil_plan *plan, const double *value)
+{
+    string_list list = {.count = plan->job->string_count};
+    for (int i = 0; i < list.count; i++) {
+        list.chosen[i] = sil_known(value[i]);
+        list.value[i] = value[i];
+    }
+    return list;
+}
+
+static void say_prepare(const sil_plan *plan, text *t)
+{
+    const sil_limits *limits = &plan->job->limits;
+    char low[32];
+    char high[32];
+    sil_number_write(low, sizeof low, limits->humidity_low_pct, 0);
+    sil_number_write(high, sizeof high, limits->humidity_high_pct, 0);
+    text_add(t,
+             "Before anything is cut: bridge flat down, no brace loose, good strings at pitch, "
+             "instrument in playing position, humidity %s to %s %%.",
+             low, high);
+}
+
+static void check_prepare(const sil_plan *plan, text *t)
+{
+    const sil_reading *reading = plan_reading(plan);
+    bool worn = reading && reading->condition.strings == SIL_UNSOUND;
+    text_add(t, worn ? "The strings are worn: new ones first, then read again."
+                     : "The readings were taken so; if not, take them again.");
+}
+
+static void say_stop(const sil_plan *plan, text *t)
+{
+    const sil_withheld *why = &plan->nut_withheld;
+    if (plan_withheld_by(why, SIL_BRIDGE_LIFTED) || plan_withheld_by(why, SIL_BRACES_LOOSE)) {
+        text_add(t, "Stop: slack the strings; have bridge and braces glued by a qualified "
+                    "repairer. ");
+    }
+    if (plan_withheld_by(why, SIL_CLIMATE)) {
+        text_add(t, "Stop: keep the instrument inside the limits of humidity for a few days. ");
+    }
+    if (plan_withheld_by(why, SIL_NOT_TUNED)) {
+        text_add(t, "Tune to pitch and let the neck settle. ");
+    }
+}
+
+static void check_stop(const sil_plan *plan, text *t)
+{
+    (void)plan;
+    text_add(t, "Nothing is cut until this is right.");
+}
+
+static void say_measure_relief(const sil_plan *plan, text *t)
+{
+    text_add(t,
+             "Read the relief: hold a string down on frets 1 and %d and feel the gap over fret "
+             "%d; or lay a straightedge on the same crowns.",
+             plan->bench.board.join, plan->bench.board.relief_at);
+}
+
+static void say_straightedge(const sil_plan *plan, text *t)
+{
+    text_add(t,
+             "Lay a straightedge on the crowns of frets 1 and %d. Light under it over fret %d is "
+             "relief; if it rocks there, rest it on two equal shims: gap less shim is the "
+             "back-bow, with a minus.",
+             plan->bench.board.join, plan->bench.board.relief_at);
+}
+
+static void say_read_crowns(const sil_plan *plan, text *t)
+{
+    (void)plan;
+    text_add(t, "Look at the crowns of frets 1 to 3 under each string: dents and flats by eye and "
+                "fingertip, a rocker over each three. Write how deep, or that they are sound.");
+}
+
+static void say_measure_first(const sil_plan *plan, text *t)
+{
+    string_list missing = {.count = plan->job->string_count};
+    for (int i = 0; i < missing.count; i++) {
+        missing.chosen[i] =
+            !(plan->bench.gaps.first[i] > 0.0) && !(plan->bench.gaps.first_open[i] > 0.0);
+    }
+    text_add(t, "Read the gap at the 1st fret of ");
+    text_which(t, &missing);
+    text_add(t, ", held at the 3rd; where it lies on the fret, read the gap of the open string as "
+                "well.");
+}
+
+static void say_measure_action(const sil_plan *plan, text *t)
+{
+    string_list missing = {.count = plan->job->string_count};
+    for (int i = 0; i < missing.count; i++) {
+        missing.chosen[i] = !(plan->bench.gaps.action[i] > 0.0);
+    }
+    text_add(t, "Read the open action at the 12th fret of ");
+    text_which(t, &missing);
+    text_add(t, "; where it lies on a fret, raise it until it does not, and read then.");
+}
+
+static void check_written(const sil_plan *plan, text *t)
+{
+    (void)plan;
+    text_add(t, "Write it on the sheet and plan again.");
+}
+
+static void say_rod(const sil_plan *plan, text *t)
+{
+    double relief = sil_relief(&plan->bench.board, plan->stages.fit[SIL_NOW].bend);
+    double aim = plan->bench.targets.relief.aim;
+    text_add(t,
+             relief > aim ? "Truss rod: tighten, an eighth of a turn at a time, to bring the "
+                            "relief at fret %d from "
+                          : "Truss rod: ease, an eighth of a turn at a time, to bring the relief "
+                            "at fret %d from ",
+             plan->bench.board.relief_at);
+    text_length(t, relief, NEAREST);
+    text_add(t, " to ");
+    text_length_unit(t, aim, NEAREST);
+    text_add(t, ". Never force it.");
+}
+
+static void check_rod(const sil_plan *plan, text *t)
+{
+    const sil_board *board = &plan->bench.board;
+    string_list action = {.count = board->strings};
+    for (int i = 0; i < board->strings; i++) {
+        action.value[i] = sil_action(board, &plan->stages.fit[SIL_ROD], i, 12);
+        action.chosen[i] = sil_known(action.value[i]);
+    }
+    text_add(t, "Tuned again, relief ");
+    text_length_unit(t, plan->bench.targets.relief.aim, NEAREST);
+    text_add(t, "; action at the 12th then about ");
+    text_strings(t, &action, NEAREST);
+    text_add(t, ".");
+}
+
+static void say_read_again(const sil_plan *plan, text *t)
+{
+    (void)plan;
+    text_add(t, "Tune, let it settle overnight if you can, and read everything again: relief, gap "
+                "at the 1st fret, action.");
+}
+
+static void check_read_again(const sil_plan *plan, text *t)
+{
+    (void)plan;
+    text_add(t, "Nut and saddle are not cut before: their figures today are a forecast.");
+}
+
+/* Crowns past the limit in one direction, "fret 1 under string 2 by 0.12". */
+static void add_crowns(const sil_plan *plan, sil_code code, text *t)
+{
+    const char *gap = "";
+    for (int k = 0; k < plan->finding_count; k++) {
+        const sil_finding *finding = &plan->findings[k];
+        if (finding->code == code) {
+            text_add(t, "%sfret %d by ", gap, finding->fret);
+            text_length(t, finding->read, NEAREST);
+            gap = ", ";
+        }
+    }
+}
+
+static void say_seat(const sil_plan *plan, text *t)
+{
+    text_add(t, "Seat or spot-dress what stands proud: ");
+    add_crowns(plan, SIL_FRET_HIGH, t);
+    text_add(t, ". Touch nothing else.");
+}
+
+static void check_seat(const sil_plan *plan, text *t)
+{
+    (void)plan;
+    text_add(t, "A rocker over each three frets lies still.");
+}
+
+static void say_level(const sil_plan *plan, text *t)
+{
+    text_add(t, "Level the frets with the neck straight, down to the deepest dent: ");
+    text_length_unit(t, plan->stages.level_depth, NEAREST);
+    text_add(t, " off (");
+    add_crowns(plan, SIL_FRET_WORN, t);
+    text_add(t, "); crown and polish; set the rod back.");
+}
+
+static void check_level(const sil_plan *plan, text *t)
+{
+    text_add(t, "Crowns in one line, no dent left");
+    if (sil_known(plan->bench.crown)) {
+        text_add(t, ", ");
+        text_length_unit(t, plan->bench.crown - plan->stages.level_depth, NEAREST);
+        text_add(t, " high over the board");
+    }
+    text_add(t, ".");
+}
+
+static void say_new_frets(const sil_plan *plan, text *t)
+{
+    text_add(t, "New frets (");
+    add_crowns(plan, SIL_FRET_WORN, t);
+    text_add(t, "): levelled to the deepest dent, the crowns would be thinner than ");
+    text_length_unit(t, plan->bench.least_crown, NEAREST);
+    text_add(t, ".");
+}
+
+static void check_new_frets(const sil_plan *plan, text *t)
+{
+    (void)plan;
+    text_add(t, "Crowns in one line under a straightedge.");
+}
+
+static void say_neck_angle(const sil_plan *plan, text *t)
+{
+    (void)plan;
+    text_add(t, "Stop at the saddle: lowered as far as wanted it would stand too low over the "
+                "bridge. The neck's angle is at fault; have a qualified repairer look at it.");
+}
+
+static void check_neck_angle(const sil_plan *plan, text *t)
+{
+    (void)plan;
+    text_add(t, "Until then the action stays as it is.");
+}
+
+static bool nothing_worked(const sil_plan *plan)
+{
+    for (int k = 0; k < plan->step_count; k++) {
+        if (plan->steps[k].stage != SIL_NOW && plan->steps[k].act != SIL_ACT_CHECK) {
+            return false;
+        }
+    }
+    return plan->nut.remedy == SIL_NUT_NONE && plan->saddle.remedy == SIL_SADDLE_NONE;
+}
+
+static void say_check(const sil_plan *plan, text *t)
+{
+    text_add(t, nothing_worked(plan)
+                    ? "Nothing to cut: every reading is in its range. Play every string at every "
+                      "fret and listen."
+                    : "Tune, read everything again, write it on the sheet and plan again.");
+}
+
+static void check_check(const sil_plan *plan, text *t)
+{
+    (void)plan;
+    text_add(t, "Done when every reading is in its range.");
+}
+
+typedef struct step_words {
+    say *what, *check;
+} step_words;
+
+static const step_words acts[SIL_ACTS] = {
+    [SIL_ACT_PREPARE] = {say_prepare, check_prepare},
+    [SIL_ACT_STOP] = {say_stop, check_stop},
+    [SIL_ACT_MEASURE_RELIEF] = {say_measure_relief, check_written},
+    [SIL_ACT_STRAIGHTEDGE] = {say_straightedge, check_written},
+    [SIL_ACT_READ_CROWNS] = {say_read_crowns, check_written},
+    [SIL_ACT_MEASURE_FIRST] = {say_measure_first, check_written},
+    [SIL_ACT_MEASURE_ACTION] = {say_measure_action, check_written},
+    [SIL_ACT_ROD] = {say_rod, check_rod},
+    [SIL_ACT_READ_AGAIN] = {say_read_again, check_read_again},
+    [SIL_ACT_SEAT_FRETS] = {say_seat, check_seat},
+    [SIL_ACT_LEVEL_FRETS] = {say_level, check_level},
+    [SIL_ACT_NEW_FRETS] = {say_new_frets, check_new_frets},
+    [SIL_ACT_FILE_SLOTS] = {say_file, check_first},
+    [SIL_ACT_FILL_SLOT] = {say_fill, check_first},
+    [SIL_ACT_SHIM_NUT] = {say_shim_nut, check_first},
+    [SIL_ACT_NEW_NUT] = {say_new_nut, check_first},
+    [SIL_ACT_SAND_SADDLE] = {say_sand, check_sand},
+    [SIL_ACT_DRESS_SADDLE] = {say_dress, check_action},
+    [SIL_ACT_SHIM_SADDLE] = {say_shim_saddle, check_action},
+    [SIL_ACT_NEW_SADDLE] = {say_new_saddle, check_action},
+    [SIL_ACT_TURN_SCREWS] = {say_screws, check_action},
+    [SIL_ACT_NECK_ANGLE] = {say_neck_angle, check_neck_angle},
+    [SIL_ACT_CHECK] = {say_check, check_check},
+};
+
+size_t sil_step_do(const sil_plan *plan, int step, sil_unit unit, char *out, size_t size)
+{
+    text t;
+    text_begin(&t, out, size, unit);
+    acts[plan->steps[step].act].what(plan, &t);
+    return text_end(&t);
+}
+
+size_t sil_step_check(const sil_plan *plan, int step, sil_unit unit, char *out, size_t size)
+{
+    text t;
+    text_begin(&t, out, size, unit);
+    acts[plan->steps[step].act].check(plan, &t);
+    return text_end(&t);
+}

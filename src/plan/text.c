@@ -1,0 +1,119 @@
+/* SPDX-License-Identifier: MIT */
+#include <stdarg.h>
+#include <stdio.h>
+
+#include "text.h"
+
+void text_begin(text *t, char *out, size_t size, sil_unit unit)
+{
+    *t = (text){out, size, 0, unit};
+    if (size > 0) {
+        out[0] = '\0';
+    }
+}
+
+static bool continues_character(char c)
+{
+    return ((unsigned char)c & 0xC0) == 0x80;
+}
+
+size_t text_end(text *t)
+{
+    return t->length;
+}
+
+void text_add(text *t, const char *format, ...)
+{
+    if (t->length + 1 >= t->size) {
+        return;
+    }
+    va_list arguments;
+    va_start(arguments, format);
+    size_t room = t->size - t->length;
+    int wanted = vsnprintf(t->out + t->length, room, format, arguments);
+    va_end(arguments);
+    if (wanted < 0) {
+        return;
+    }
+    if ((size_t)wanted < room) {
+        t->length += (size_t)wanted;
+        return;
+    }
+    /* Full. Take back a character that was cut in its middle: from its first byte on. */
+    size_t end = t->size - 1;
+    size_t start = end;
+    while (start > t->length && continues_character(t->out[start - 1])) {
+        start--;
+    }
+    bool multibyte = start > t->length && ((unsigned char)t->out[start - 1] & 0xC0) == 0xC0;
+    end = multibyte ? start - 1 : end;
+    t->out[end] = '\0';
+    t->length = end;
+    t->size = end + 1; /* nothing more goes in behind a cut */
+}
+
+/* Smallest figure a person is shown, mm: a hundredth, or a thousandth of an inch. */
+static double grain(sil_unit unit)
+{
+    return unit == SIL_MM ? 0.01 : 0.0254;
+}
+
+static double rounded(double mm, sil_unit unit, rounding way)
+{
+    double steps = mm / grain(unit);
+    /* A figure that is whole but for rounding stays what it is. */
+    double down = floor(steps + 1e-7) * grain(unit);
+    double up = ceil(steps - 1e-7) * grain(unit);
+    return way == NEAREST ? mm : way == DOWN ? down : up;
+}
+
+void text_length(text *t, double mm, rounding way)
+{
+    char figure[64];
+    sil_length_write(figure, sizeof figure, rounded(mm, t->unit, way), t->unit, 2);
+    text_add(t, "%s", figure);
+}
+
+void text_length_unit(text *t, double mm, rounding way)
+{
+    text_length(t, mm, way);
+    text_add(t, t->unit == SIL_MM ? " mm" : " in");
+}
+
+static int count_chosen(const string_list *list)
+{
+    int chosen = 0;
+    for (int i = 0; i < list->count; i++) {
+        chosen += list->chosen[i];
+    }
+    return chosen;
+}
+
+void text_strings(text *t, const string_list *list, rounding way)
+{
+    const char *gap = "";
+    for (int i = 0; i < list->count; i++) {
+        if (list->chosen[i]) {
+            text_add(t, list->count == 1 ? "%s" : "%s%d: ", gap, i + 1);
+            text_length(t, list->value[i], way);
+            gap = ", ";
+        }
+    }
+}
+
+void text_which(text *t, const string_list *list)
+{
+    int chosen = count_chosen(list);
+    if (chosen == list->count) {
+        text_add(t, chosen == 1 ? "the string" : "all strings");
+        return;
+    }
+    text_add(t, chosen == 1 ? "string" : "strings");
+    int said = 0;
+    for (int i = 0; i < list->count; i++) {
+        if (list->chosen[i]) {
+            said++;
+            text_add(t, "%s%d", said == 1 ? " " : said == chosen ? " and " : ", ", i + 1);
+        }
+    }
+}

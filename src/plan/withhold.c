@@ -1,0 +1,111 @@
+/* SPDX-License-Identifier: MIT */
+/* What may not be cut today, and why. See docs/arithmetic.md, "What is withheld". */
+#include "plan.h"
+
+static void withhold(sil_withheld *withheld, bool when, sil_code code)
+{
+    if (when) {
+        withheld->by[withheld->count++] = code;
+    }
+}
+
+bool plan_withheld_by(const sil_withheld *withheld, sil_code code)
+{
+    for (int i = 0; i < withheld->count; i++) {
+        if (withheld->by[i] == code) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool plan_relief_at_nought(const sil_plan *plan)
+{
+    const sil_relief_reading *relief = &plan->bench.relief;
+    return sil_board_bends(&plan->bench.board) && relief->gap == 0.0 && !relief->straightedge;
+}
+
+static bool climate_off(const sil_plan *plan)
+{
+    const sil_reading *reading = plan_reading(plan);
+    const sil_limits *limits = &plan->job->limits;
+    return reading && (reading->humidity_pct < limits->humidity_low_pct ||
+                       reading->humidity_pct > limits->humidity_high_pct);
+}
+
+/* What holds for both parts. */
+static void withhold_all(const sil_plan *plan, sil_withheld *withheld)
+{
+    const sil_reading *reading = plan_reading(plan);
+    const sil_condition *condition = reading ? &reading->condition : &(sil_condition){0};
+    const sil_stages *stages = &plan->stages;
+    withhold(withheld, !sil_known(stages->fit[SIL_NOW].bend), SIL_RELIEF_UNKNOWN);
+    withhold(withheld, plan_relief_at_nought(plan), SIL_BACK_BOW);
+    withhold(withheld, climate_off(plan), SIL_CLIMATE);
+    withhold(withheld, condition->bridge == SIL_UNSOUND, SIL_BRIDGE_LIFTED);
+    withhold(withheld, condition->braces == SIL_UNSOUND, SIL_BRACES_LOOSE);
+    withhold(withheld, condition->tuned == SIL_UNSOUND, SIL_NOT_TUNED);
+    withhold(withheld, stages->changed[SIL_ROD], SIL_FORECAST);
+    withhold(withheld, stages->fretwork == SIL_FRETS_LEVEL, SIL_FRET_WORN);
+    withhold(withheld, stages->fretwork == SIL_FRETS_NEW, SIL_CROWN_THIN);
+}
+
+bool plan_stopped(const sil_plan *plan)
+{
+    static const sil_code stops[] = {SIL_CLIMATE, SIL_BRIDGE_LIFTED, SIL_BRACES_LOOSE,
+                                     SIL_NOT_TUNED};
+    for (size_t i = 0; i < sizeof stops / sizeof *stops; i++) {
+        if (plan_withheld_by(&plan->nut_withheld, stops[i])) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool files_a_slot(const sil_plan *plan)
+{
+    for (int i = 0; i < plan->job->string_count; i++) {
+        if (plan->stages.nut[i] == SIL_TAKE) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool crowns_unread(const sil_plan *plan)
+{
+    const sil_reading *reading = plan_reading(plan);
+    return !reading || reading->crowns_read == SIL_CROWNS_NOT_READ;
+}
+
+/* Sanding a saddle that would then stand too low cures nothing: the neck's angle is at fault. */
+static bool sinks_too_low(const sil_plan *plan)
+{
+    for (int i = 0; i < plan->job->string_count; i++) {
+        double z = plan->bench.board.saddle_z[i];
+        bool comes_down = plan->stages.saddle[i] == SIL_TAKE ||
+                          (plan->saddle.bottom && sil_line_at(plan->saddle.cut, z) > 0.0);
+        if (comes_down && plan->saddle.protrusion[i] < plan->job->limits.least_protrusion) {
+            return true;
+        }
+    }
+    return false;
+}
+
+void plan_withhold(sil_plan *plan)
+{
+    int strings = plan->job->string_count;
+    withhold_all(plan, &plan->nut_withheld);
+    plan->saddle_withheld = plan->nut_withheld;
+    withhold(&plan->nut_withheld, files_a_slot(plan) && crowns_unread(plan), SIL_CROWNS_UNREAD);
+    withhold(&plan->saddle_withheld, sinks_too_low(plan), SIL_PROTRUSION_LOW);
+    bool *forecast = plan->stages.forecast;
+    if (plan->nut_withheld.count > 0) {
+        sil_nut_await(strings, &plan->nut);
+        forecast[SIL_NUT] = forecast[SIL_SADDLE] = true;
+    }
+    if (plan->saddle_withheld.count > 0) {
+        sil_saddle_await(strings, &plan->saddle);
+        forecast[SIL_SADDLE] = true;
+    }
+}

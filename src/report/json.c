@@ -1,0 +1,306 @@
+/* SPDX-License-Identifier: MIT */
+/* The result as JSON, by cJSON. Field by field as docs/result.md has it. */
+#include <cjson/cJSON.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include <sillet/report.h>
+#include <sillet/version.h>
+
+enum { TEXT_MAX = 2048 };
+
+/* What an object may still lack when memory ran out: the whole is then given up. */
+typedef struct writer {
+    const sil_plan *plan;
+    sil_unit unit;
+    bool failed;
+} writer;
+
+static cJSON *keep(writer *w, cJSON *item)
+{
+    w->failed = w->failed || !item;
+    return item;
+}
+
+static void put(writer *w, cJSON *object, const char *key, cJSON *item)
+{
+    if (!keep(w, item) || !cJSON_AddItemToObjectCS(object, key, item)) {
+        w->failed = true;
+        cJSON_Delete(item);
+    }
+}
+
+static void put_number(writer *w, cJSON *object, const char *key, double value)
+{
+    /* cJSON prints a NaN as null by chance of its version; it is never handed one. + 0.0: no -0. */
+    put(w, object, key, isfinite(value) ? cJSON_CreateNumber(value + 0.0) : cJSON_CreateNull());
+}
+
+static void put_int(writer *w, cJSON *object, const char *key, int value)
+{
+    put(w, object, key, cJSON_CreateNumber(value));
+}
+
+static void put_word(writer *w, cJSON *object, const char *key, const char *word)
+{
+    put(w, object, key, word ? cJSON_CreateString(word) : cJSON_CreateNull());
+}
+
+static void put_bool(writer *w, cJSON *object, const char *key, bool value)
+{
+    put(w, object, key, cJSON_CreateBool(value));
+}
+
+static void put_null(writer *w, cJSON *object, const char *key)
+{
+    put(w, object, key, cJSON_CreateNull());
+}
+
+static cJSON *put_object(writer *w, cJSON *object, const char *key)
+{
+    cJSON *child = cJSON_CreateObject();
+    put(w, object, key, child);
+    return w->failed ? NULL : child;
+}
+
+static cJSON *put_array(writer *w, cJSON *object, const char *key)
+{
+    cJSON *child = cJSON_CreateArray();
+    put(w, object, key, child);
+    return w->failed ? NULL : child;
+}
+
+static cJSON *add_row(writer *w, cJSON *array)
+{
+    cJSON *row = keep(w, cJSON_CreateObject());
+    if (row && !cJSON_AddItemToArray(array, row)) {
+        w->failed = true;
+        cJSON_Delete(row);
+    }
+    return w->failed ? NULL : row;
+}
+
+/* One row a string, its number first. */
+static cJSON *add_string_row(writer *w, cJSON *array, int string)
+{
+    cJSON *row = add_row(w, array);
+    put_int(w, row, "number", string + 1);
+    return row;
+}
+
+static void put_strings(writer *w, cJSON *root)
+{
+    const sil_plan *plan = w->plan;
+    const sil_board *board = &plan->bench.board;
+    cJSON *array = put_array(w, root, "strings");
+    for (int i = 0; i < board->strings; i++) {
+        cJSON *row = add_string_row(w, array, i);
+        put_word(w, row, "note", plan->job->strings[i].note);
+        put_number(w, row, "hz", plan->job->strings[i].hz);
+        put_number(w, row, "unit_mass", plan->unit_mass_kg_m[i]);
+        put_number(w, row, "tension", plan->tension_n[i]);
+        put_number(w, row, "nut_z", board->nut_z[i]);
+        put_number(w, row, "saddle_z", board->saddle_z[i]);
+        put_number(w, row, "saddle_x", board->saddle_x[i]);
+        put_number(w, row, "leverage", sil_leverage(board, i));
+    }
+}
+
+static void put_stage(writer *w, cJSON *stages, sil_stage_name name)
+{
+    const sil_plan *plan = w->plan;
+    const sil_board *board = &plan->bench.board;
+    const sil_fit *fit = &plan->stages.fit[name];
+    cJSON *stage = add_row(w, stages);
+    put_word(w, stage, "stage", sil_stage_word(name));
+    put_bool(w, stage, "changed", plan->stages.changed[name]);
+    put_bool(w, stage, "forecast", plan->stages.forecast[name]);
+    put_number(w, stage, "relief", sil_relief(board, fit->bend));
+    cJSON *array = put_array(w, stage, "strings");
+    for (int i = 0; i < board->strings; i++) {
+        cJSON *row = add_string_row(w, array, i);
+        put_number(w, row, "nut_height", fit->nut_height[i]);
+        put_number(w, row, "saddle_height", fit->saddle_height[i]);
+        put_number(w, row, "first_open", sil_first_gap(board, fit, i, SIL_HOLD_OPEN));
+        put_number(w, row, "first_held2", sil_first_gap(board, fit, i, SIL_HOLD_2));
+        put_number(w, row, "first_held3", sil_first_gap(board, fit, i, SIL_HOLD_3));
+        put_number(w, row, "action", sil_action(board, fit, i, 12));
+    }
+}
+
+static void put_withheld(writer *w, cJSON *part, const sil_withheld *withheld)
+{
+    cJSON *array = put_array(w, part, "withheld_by");
+    for (int i = 0; i < withheld->count; i++) {
+        cJSON *code = keep(w, cJSON_CreateString(sil_code_word(withheld->by[i])));
+        if (!cJSON_AddItemToArray(array, code)) {
+            w->failed = true;
+            cJSON_Delete(code);
+        }
+    }
+}
+
+static void put_blank(writer *w, cJSON *part, bool ordered, sil_blank blank)
+{
+    if (!ordered) {
+        put_null(w, part, "blank");
+        return;
+    }
+    cJSON *object = put_object(w, part, "blank");
+    put_number(w, object, "length", blank.length);
+    put_number(w, object, "thickness", blank.thickness);
+    put_number(w, object, "height", blank.height);
+}
+
+static void put_nut(writer *w, cJSON *root)
+{
+    static const char *const verdicts[] = {"leave", "file", "raise", "wait"};
+    static const char *const remedies[] = {"none", "file", "fill", "shim", "replace", "wait"};
+    const sil_plan *plan = w->plan;
+    const sil_nut_work *work = &plan->nut;
+    cJSON *nut = put_object(w, root, "nut");
+    put_withheld(w, nut, &plan->nut_withheld);
+    put_word(w, nut, "remedy", remedies[work->remedy]);
+    cJSON *array = put_array(w, nut, "strings");
+    for (int i = 0; i < plan->job->string_count; i++) {
+        cJSON *row = add_string_row(w, array, i);
+        put_number(w, row, "centre", plan->job->nut.width / 2.0 + plan->bench.board.nut_z[i]);
+        put_number(w, row, "width", plan->slot_width[i]);
+        put_number(w, row, "deepen", plan->stages.deepen[i]);
+        put_number(w, row, "deepen_u", plan->stages.deepen_u[i]);
+        put_number(w, row, "first_pass", work->first_pass[i]);
+        put_word(w, row, "verdict", verdicts[work->verdict[i]]);
+        put_number(w, row, "floor", work->floor[i]);
+        put_number(w, row, "stack", work->stack[i]);
+        put_number(w, row, "depth", work->depth[i]);
+    }
+    put_number(w, nut, "gap", plan->nut_gap);
+    put_number(w, nut, "shim", work->shim);
+    put_number(w, nut, "fall_angle", work->fall_angle_deg);
+    put_blank(w, nut, work->remedy != SIL_NUT_WAIT, plan->nut_blank);
+}
+
+static void put_ends(writer *w, cJSON *cut, sil_line line)
+{
+    double half = w->plan->job->saddle.length / 2.0;
+    put_number(w, cut, "treble", sil_line_at(line, half));
+    put_number(w, cut, "bass", sil_line_at(line, -half));
+}
+
+static void put_bottom_cut(writer *w, cJSON *saddle)
+{
+    const sil_saddle_work *work = &w->plan->saddle;
+    if (!work->bottom) {
+        put_null(w, saddle, "bottom_cut");
+        return;
+    }
+    cJSON *cut = put_object(w, saddle, "bottom_cut");
+    put_ends(w, cut, work->cut);
+    put_ends(w, put_object(w, cut, "first_pass"), work->cut_first);
+    int last = w->plan->job->string_count - 1;
+    const double *z = w->plan->bench.board.saddle_z;
+    cJSON *caliper = put_object(w, cut, "caliper");
+    put_number(w, caliper, "treble", work->present[0] - sil_line_at(work->cut_first, z[0]));
+    put_number(w, caliper, "bass", work->present[last] - sil_line_at(work->cut_first, z[last]));
+}
+
+static void put_saddle(writer *w, cJSON *root)
+{
+    static const char *const verdicts[] = {"leave", "lower", "raise", "wait"};
+    static const char *const remedies[] = {"none", "sand", "shim", "screw", "replace", "wait"};
+    const sil_plan *plan = w->plan;
+    const sil_saddle_work *work = &plan->saddle;
+    cJSON *saddle = put_object(w, root, "saddle");
+    put_withheld(w, saddle, &plan->saddle_withheld);
+    put_word(w, saddle, "remedy", remedies[work->remedy]);
+    cJSON *array = put_array(w, saddle, "strings");
+    for (int i = 0; i < plan->job->string_count; i++) {
+        cJSON *row = add_string_row(w, array, i);
+        put_number(w, row, "lower", plan->stages.lower[i]);
+        put_number(w, row, "lower_u", plan->stages.lower_u[i]);
+        put_number(w, row, "first_pass", work->first_pass[i]);
+        put_word(w, row, "verdict", verdicts[work->verdict[i]]);
+        put_number(w, row, "dress", work->dress[i]);
+        put_number(w, row, "present", work->present[i]);
+        put_number(w, row, "height", work->height[i]);
+        put_number(w, row, "protrusion", work->protrusion[i]);
+        put_number(w, row, "in_slot", work->in_slot[i]);
+        put_number(w, row, "break_angle", work->break_angle_deg[i]);
+        put_number(w, row, "turns", work->turns[i]);
+    }
+    put_bottom_cut(w, saddle);
+    put_number(w, saddle, "shim", work->shim);
+    put_number(w, saddle, "top_radius", work->top_radius);
+    bool ordered =
+        work->remedy != SIL_SADDLE_WAIT && plan->job->saddle.kind != SIL_SADDLE_INDIVIDUAL;
+    put_blank(w, saddle, ordered, plan->saddle_blank);
+}
+
+static void put_index(writer *w, cJSON *object, const char *key, int value, int from)
+{
+    put(w, object, key, value < 0 ? cJSON_CreateNull() : cJSON_CreateNumber(value + from));
+}
+
+static void put_findings(writer *w, cJSON *root)
+{
+    char words[TEXT_MAX];
+    cJSON *array = put_array(w, root, "findings");
+    for (int k = 0; k < w->plan->finding_count; k++) {
+        const sil_finding *finding = &w->plan->findings[k];
+        cJSON *row = add_row(w, array);
+        put_word(w, row, "code", sil_code_word(finding->code));
+        put_word(w, row, "level", sil_level_word(finding->level));
+        put_index(w, row, "string", finding->string, 1);
+        put_index(w, row, "fret", finding->fret, 0);
+        sil_finding_text(w->plan, finding, w->unit, words, sizeof words);
+        put_word(w, row, "text", words);
+    }
+}
+
+static void put_steps(writer *w, cJSON *root)
+{
+    char words[TEXT_MAX];
+    cJSON *array = put_array(w, root, "steps");
+    for (int k = 0; k < w->plan->step_count; k++) {
+        cJSON *row = add_row(w, array);
+        put_int(w, row, "step", k + 1);
+        put_word(w, row, "stage", sil_stage_word(w->plan->steps[k].stage));
+        sil_step_do(w->plan, k, w->unit, words, sizeof words);
+        put_word(w, row, "do", words);
+        sil_step_check(w->plan, k, w->unit, words, sizeof words);
+        put_word(w, row, "check", words);
+    }
+}
+
+static void put_all(writer *w, cJSON *root)
+{
+    cJSON *about = put_object(w, root, "sillet");
+    put_word(w, about, "version", SIL_VERSION);
+    put_int(w, about, "result", 1);
+    put_strings(w, root);
+    cJSON *stages = put_array(w, root, "stages");
+    for (int stage = SIL_NOW; stage < SIL_STAGES; stage++) {
+        put_stage(w, stages, (sil_stage_name)stage);
+    }
+    put_nut(w, root);
+    put_saddle(w, root);
+    static const char *const later[] = {"compensation", "clearance", "causes", "lowest", "visits"};
+    for (size_t k = 0; k < sizeof later / sizeof *later; k++) {
+        put_null(w, root, later[k]);
+    }
+    put_findings(w, root);
+    put_steps(w, root);
+}
+
+char *sil_report_json(const sil_plan *plan, sil_unit unit)
+{
+    writer w = {plan, unit, false};
+    cJSON *root = cJSON_CreateObject();
+    if (!root) {
+        return NULL;
+    }
+    put_all(&w, root);
+    char *json = w.failed ? NULL : cJSON_PrintUnformatted(root);
+    cJSON_Delete(root);
+    return json;
+}
