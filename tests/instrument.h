@@ -18,6 +18,16 @@ static inline void set_to_aims(sil_bench *bench, sil_fit *truth)
     sil_fit_read(&bench->board, &bench->gaps, truth);
 }
 
+/* Lays the board of the instrument out again, its radius or places changed. */
+static inline void lay_again(sil_board *board)
+{
+    double setback[SIL_STRINGS_MAX];
+    for (int i = 0; i < board->strings; i++) {
+        setback[i] = board->saddle_x[i] - board->scale[i];
+    }
+    sil_board_lay(board, board->scale[0], setback);
+}
+
 /* A six-string of 645 mm, board of 305 mm radius, crowns sound, every height at its
  * aim. */
 static inline void make_instrument(sil_bench *bench, sil_fit *truth)
@@ -62,7 +72,7 @@ static inline void read_instrument(sil_bench *bench, const sil_fit *truth)
                    (board->spine_x[r->high] - board->spine_x[r->low]);
     bench->relief.gap =
         low + (high - low) * share - sil_crown_height(board, truth, string, r->over);
-    bench->crowns = truth->crowns;
+    bench->crowns = truth->crowns ? *truth->crowns : (sil_crowns){0};
     for (int i = 0; i < board->strings; i++) {
         bench->gaps.first[i] = sil_first_gap(board, truth, i, bench->gaps.first_held);
         bench->gaps.action[i] = sil_action(board, truth, i, bench->gaps.action_at);

@@ -63,6 +63,7 @@ static void feelers_are_what_lies_between_board_and_string(void **state)
     sil_fit truth;
     make_instrument(&bench, &truth);
     bench.board.radius_nut = bench.board.radius_end = INFINITY;
+    lay_again(&bench.board);
     bench.targets.relief = (sil_band){0.0, 0.0, 0.3};
     truth.bend = 0.0;
     set_to_aims(&bench, &truth);

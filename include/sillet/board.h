@@ -29,11 +29,12 @@ typedef struct sil_board {
      * Index 12 is always filled, whatever the number of frets: action is told there. */
     double spine_x[SIL_FRETS_MAX + 1];
     double fret_x[SIL_STRINGS_MAX][SIL_FRETS_MAX + 1];
-    double scale[SIL_STRINGS_MAX];    /* nut to saddle without compensation, > 0 */
-    double saddle_x[SIL_STRINGS_MAX]; /* scale + saddle setback */
-    double nut_z[SIL_STRINGS_MAX];    /* centre of the string at the nut */
-    double saddle_z[SIL_STRINGS_MAX]; /* and at the saddle */
-    int course[SIL_STRINGS_MAX];      /* course of the string, from 0 */
+    double scale[SIL_STRINGS_MAX];                   /* nut to saddle without compensation, > 0 */
+    double saddle_x[SIL_STRINGS_MAX];                /* scale + saddle setback */
+    double nut_z[SIL_STRINGS_MAX];                   /* centre of the string at the nut */
+    double saddle_z[SIL_STRINGS_MAX];                /* and at the saddle */
+    double drop[SIL_STRINGS_MAX][SIL_FRETS_MAX + 1]; /* of the board under a string at a fret */
+    int course[SIL_STRINGS_MAX];                     /* course of the string, from 0 */
 } sil_board;
 
 /* Crowns off the line of the sound ones: minus the depth of a dent against the same crown beside
@@ -47,7 +48,7 @@ typedef struct sil_fit {
     double bend;                           /* K of the crown line, 1/mm; + relief, - back-bow */
     double nut_height[SIL_STRINGS_MAX];    /* underside of the string over the chord at the nut */
     double saddle_height[SIL_STRINGS_MAX]; /* and at the saddle */
-    sil_crowns crowns;
+    const sil_crowns *crowns;              /* not owned; NULL: all sound */
 } sil_fit;
 
 /* How relief was read: a string or an edge laid on two crowns, a gap over a third. */
@@ -67,11 +68,11 @@ typedef struct sil_relief_reading {
  */
 double sil_fret_place(double scale, int fret);
 
-/* sil_board_lay: fills the places of the frets of a board whose strings share one scale.
- * Given:    board with strings, frets, join, relief_at, radii, fallaway, nut_z, saddle_z set
+/* sil_board_lay: lays out a board whose strings share one scale: what follows from its figures.
+ * Given:    board    strings, frets, radii, nut_z, saddle_z set; to be laid again if one changes
  *           scale    mm, > 0
  *           setback  saddle setback of each string, mm, + longer
- * Returned: board's spine_x, fret_x, scale, saddle_x and course
+ * Returned: board's spine_x, fret_x, scale, saddle_x, drop and course
  */
 void sil_board_lay(sil_board *board, double scale, const double *setback);
 
@@ -103,7 +104,7 @@ double sil_sag(const sil_board *board, double bend, double x);
 double sil_crown_height(const sil_board *board, const sil_fit *fit, int string, int fret);
 
 /* sil_bend_from_relief: the neck's bend from a relief reading of any form.
- * Given:    crowns   as they stand under the string held
+ * Given:    crowns   as they stand under the string held; NULL: all sound
  *           reading  1 <= low < over < high <= frets
  * Returned: K, 1/mm; SIL_UNKNOWN where the gap is unknown
  * Notes:    exact: the gap is linear in K. An edge on crowns 1 and the last of a bowed neck reads

@@ -77,6 +77,8 @@ typedef enum sil_fretwork {
     SIL_FRETS_NEW
 } sil_fretwork;
 
+/* What the stages hold. Its fits point at the bench's crowns and at its own: it stays where it was
+ * made, and the bench beside it. */
 typedef struct sil_stages {
     sil_fit fit[SIL_STAGES]; /* the state each stage leaves */
     bool changed[SIL_STAGES];
@@ -89,6 +91,7 @@ typedef struct sil_stages {
     sil_verdict saddle[SIL_STRINGS_MAX];
     double lower[SIL_STRINGS_MAX]; /* saddle to its aim, mm, + down, whatever the verdict */
     double lower_u[SIL_STRINGS_MAX];
+    sil_crowns worked; /* the crowns as the frets stage leaves them, where it changes any */
 } sil_stages;
 
 /* sil_action: open-string action over a fret, mm.
@@ -137,6 +140,12 @@ void sil_stages_run(const sil_bench *bench, sil_stages *stages);
  * Returned: min(cut, max(0, to_low - guard u)), never negative
  */
 double sil_first_pass(double cut, double to_low, double u, double guard);
+
+/* sil_below, sil_above: whether a figure is past an edge. One that stands on the edge is not, whatever
+ * the last bit of the arithmetic says: within a millionth of a millimetre, far under any tool and far
+ * over the rounding. False for what is unknown. */
+bool sil_below(double value, double low);
+bool sil_above(double value, double high);
 
 /* sil_shim_thickness: a rise rounded up to the step shims come in, mm; step > 0. */
 double sil_shim_thickness(double rise, double step);

@@ -77,6 +77,14 @@ const char *sil_measure_unit(sil_measure measure);
  */
 size_t sil_number_write(char *out, size_t size, double value, int decimals);
 
+/* sil_number_write_full: a finite double in full, as JSON has it.
+ * Returned: out  NUL-terminated; fifteen significant digits where they are enough, else seventeen; it
+ *                reads back as the same double; a point whatever the locale, never "-0"
+ * Status:   the length written
+ */
+#define SIL_NUMBER_FULL_MAX 48
+size_t sil_number_write_full(char *out, double value);
+
 /* sil_length_write: a length for a person, with no unit behind it.
  * Given:    mm        length
  *           unit      SIL_MM: decimals as given; SIL_INCH: inches, decimals + 1 (a hundredth of a

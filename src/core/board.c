@@ -12,22 +12,6 @@ double sil_fret_place(double scale, int fret)
     return scale * (1.0 - exp2(-fret / 12.0));
 }
 
-void sil_board_lay(sil_board *board, double scale, const double *setback)
-{
-    int last = board->frets < 12 ? 12 : board->frets;
-    for (int n = 0; n <= SIL_FRETS_MAX; n++) {
-        board->spine_x[n] = n <= last ? sil_fret_place(scale, n) : 0.0;
-    }
-    for (int i = 0; i < board->strings; i++) {
-        for (int n = 0; n <= SIL_FRETS_MAX; n++) {
-            board->fret_x[i][n] = board->spine_x[n];
-        }
-        board->scale[i] = scale;
-        board->saddle_x[i] = scale + setback[i];
-        board->course[i] = i;
-    }
-}
-
 double sil_radius_drop(double radius, double z)
 {
     if (isinf(radius)) {
@@ -39,7 +23,7 @@ double sil_radius_drop(double radius, double z)
 double sil_board_radius(const sil_board *board, double x)
 {
     if (isinf(board->radius_nut) || isinf(board->radius_end)) {
-        return INFINITY;
+        return (double)INFINITY;
     }
     double share = x / board->spine_x[board->frets];
     return board->radius_nut + (board->radius_end - board->radius_nut) * share;
@@ -49,6 +33,25 @@ double sil_string_z(const sil_board *board, int string, double x)
 {
     double nut = board->nut_z[string];
     return nut + (board->saddle_z[string] - nut) * x / board->saddle_x[string];
+}
+
+void sil_board_lay(sil_board *board, double scale, const double *setback)
+{
+    int last = board->frets < 12 ? 12 : board->frets; /* action is told at 12, crown or no crown */
+    for (int n = 0; n <= last; n++) {
+        board->spine_x[n] = sil_fret_place(scale, n);
+    }
+    for (int i = 0; i < board->strings; i++) {
+        board->scale[i] = scale;
+        board->saddle_x[i] = scale + setback[i];
+        board->course[i] = i;
+        for (int n = 0; n <= last; n++) {
+            double x = board->spine_x[n];
+            board->fret_x[i][n] = x;
+            board->drop[i][n] =
+                sil_radius_drop(sil_board_radius(board, x), sil_string_z(board, i, x));
+        }
+    }
 }
 
 /* Depth of the crown line under the chord for a bend of 1, mm^2: the shape that a bend scales. */
@@ -79,14 +82,12 @@ static double straight_crown(const sil_board *board, const sil_crowns *crowns, i
     if (string < 0) {
         return height;
     }
-    double x = board->fret_x[string][fret];
-    double drop = sil_radius_drop(sil_board_radius(board, x), sil_string_z(board, string, x));
-    return height - drop + crowns->off[string][fret];
+    return height - board->drop[string][fret] + (crowns ? crowns->off[string][fret] : 0.0);
 }
 
 double sil_crown_height(const sil_board *board, const sil_fit *fit, int string, int fret)
 {
-    return straight_crown(board, &fit->crowns, string, fret) -
+    return straight_crown(board, fit->crowns, string, fret) -
            fit->bend * sag_shape(board, board->spine_x[fret]);
 }
 

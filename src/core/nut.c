@@ -140,7 +140,7 @@ void sil_nut_cut(const sil_bench *bench, const sil_stages *stages, const sil_nut
     }
     if (raised > 1) {
         work->shim = sil_shim_thickness(greatest_rise(stages, strings), make->shim_step);
-        work->remedy = work->shim > make->most_shim ? SIL_NUT_REPLACE : SIL_NUT_SHIM;
+        work->remedy = sil_above(work->shim, make->most_shim) ? SIL_NUT_REPLACE : SIL_NUT_SHIM;
     } else if (raised == 1) {
         work->remedy = SIL_NUT_FILL;
     } else if (count_verdicts(work, strings, SIL_TAKE) > 0) {

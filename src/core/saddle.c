@@ -73,7 +73,7 @@ static void shim(const sil_bench *bench, const sil_saddle_make *make, const sil_
     work->shim = sil_shim_thickness(rise, make->shim_step);
     bool worn_notch = raised == 1 && strings > 1;
     work->remedy =
-        work->shim > make->most_shim || worn_notch ? SIL_SADDLE_REPLACE : SIL_SADDLE_SHIM;
+        sil_above(work->shim, make->most_shim) || worn_notch ? SIL_SADDLE_REPLACE : SIL_SADDLE_SHIM;
     for (int i = 0; i < strings; i++) {
         double lower = work->verdict[i] == SIL_LEAVE ? 0.0 : stages->lower[i];
         work->dress[i] = work->shim + lower;

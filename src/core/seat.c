@@ -8,19 +8,16 @@ static const double most_apart = 0.3;
 
 /* The two crowns a straightedge touches where its middle is, sound crowns on the centre line: of
  * all pairs about that place the one whose chord stands highest. */
-static void touched_crowns(const sil_board *board, double bend, double middle, int *low, int *high)
+static void touched_crowns(const sil_board *board, const double *y, double middle, int *low,
+                           int *high)
 {
-    double highest = -INFINITY;
-    *low = 1;
-    *high = board->frets;
-    for (int a = 1; a < board->frets && board->spine_x[a] <= middle; a++) {
-        for (int b = board->frets; b > a && board->spine_x[b] >= middle; b--) {
-            double y_a = -sil_sag(board, bend, board->spine_x[a]);
-            double y_b = -sil_sag(board, bend, board->spine_x[b]);
-            double share = (middle - board->spine_x[a]) / (board->spine_x[b] - board->spine_x[a]);
-            double y = y_a + (y_b - y_a) * share;
-            if (y > highest + 1e-12) {
-                highest = y;
+    const double *x = board->spine_x;
+    double highest = -(double)INFINITY;
+    for (int a = 1; a < board->frets && x[a] <= middle; a++) {
+        for (int b = board->frets; b > a && x[b] >= middle; b--) {
+            double at_middle = y[a] + (y[b] - y[a]) * (middle - x[a]) / (x[b] - x[a]);
+            if (at_middle > highest + 1e-12) {
+                highest = at_middle;
                 *low = a;
                 *high = b;
             }
@@ -30,34 +27,45 @@ static void touched_crowns(const sil_board *board, double bend, double middle, i
 
 double sil_edge_at_saddle(const sil_board *board, double bend, double saddle_x)
 {
-    double last = board->spine_x[board->frets];
-    double middle = fmin((board->spine_x[1] + board->saddle_x[0]) / 2.0, last);
-    int low;
-    int high;
-    touched_crowns(board, bend, middle, &low, &high);
-    double y_low = -sil_sag(board, bend, board->spine_x[low]);
-    double y_high = -sil_sag(board, bend, board->spine_x[high]);
-    double slope = (y_high - y_low) / (board->spine_x[high] - board->spine_x[low]);
-    return low == high ? SIL_UNKNOWN : y_low + slope * (saddle_x - board->spine_x[low]);
+    const double *x = board->spine_x;
+    double y[SIL_FRETS_MAX + 1];
+    for (int n = 1; n <= board->frets; n++) {
+        y[n] = -sil_sag(board, bend, x[n]);
+    }
+    /* An edge whose middle is past the last crown is held down on the board: it lies as one whose
+     * middle is over the last two. */
+    double past = (x[board->frets - 1] + x[board->frets]) / 2.0;
+    /* Right on a crown the edge is as likely to tip either way: a hair toward the nut. */
+    double middle = fmin((x[1] + board->saddle_x[0]) / 2.0, past) - 1e-6;
+    int low = 1;
+    int high = 1;
+    touched_crowns(board, y, middle, &low, &high);
+    if (low == high) {
+        return SIL_UNKNOWN; /* one crown carries no edge */
+    }
+    return y[low] + (y[high] - y[low]) * (saddle_x - x[low]) / (x[high] - x[low]);
 }
 
-/* Height over the seat at one outer string, by caliper and by the bridge's top. */
+/* The seat's height over the chord at one outer string, by caliper and by the bridge's top. */
 typedef struct two_ways {
     double caliper, bridge;
 } two_ways;
 
-static two_ways measure_outer(const sil_bench *bench, const sil_saddle_make *make,
-                              const sil_fit *now, int i, double caliper, double gap)
+static two_ways seat_at(const sil_bench *bench, const sil_saddle_make *make, const sil_fit *now,
+                        int i, double caliper, double gap)
 {
-    const sil_board *board = &bench->board;
-    double top = sil_edge_at_saddle(board, now->bend, board->saddle_x[i]) - gap;
-    double seat = top - (make->slot_depth - make->pickup);
-    return (two_ways){caliper, now->saddle_height[i] - seat};
+    two_ways seat = {now->saddle_height[i] - caliper, SIL_UNKNOWN};
+    if (sil_known(gap)) {
+        const sil_board *board = &bench->board;
+        double top = sil_edge_at_saddle(board, now->bend, board->saddle_x[i]) - gap;
+        seat.bridge = top - (make->slot_depth - make->pickup);
+    }
+    return seat;
 }
 
-static bool disagree(two_ways way)
+static bool disagree(two_ways seat)
 {
-    return fabs(way.caliper - way.bridge) > most_apart;
+    return fabs(seat.caliper - seat.bridge) > most_apart;
 }
 
 void sil_saddle_present(const sil_bench *bench, const sil_saddle_make *make,
@@ -66,19 +74,16 @@ void sil_saddle_present(const sil_bench *bench, const sil_saddle_make *make,
     const sil_fit *now = &stages->fit[SIL_NOW];
     const double *z = bench->board.saddle_z;
     int last = bench->board.strings - 1;
-    two_ways treble =
-        measure_outer(bench, make, now, 0, make->present_treble, make->bridge_top_treble);
-    two_ways bass =
-        measure_outer(bench, make, now, last, make->present_bass, make->bridge_top_bass);
+    two_ways treble = seat_at(bench, make, now, 0, make->present_treble, make->bridge_top_treble);
+    two_ways bass = seat_at(bench, make, now, last, make->present_bass, make->bridge_top_bass);
     work->present_disagree = disagree(treble) || (last > 0 && disagree(bass));
+    /* One way for both ends: two ways up to 0.3 apart would tilt the seat. */
     bool by_caliper = sil_known(treble.caliper) && (last == 0 || sil_known(bass.caliper));
-    double p_treble = by_caliper ? treble.caliper : treble.bridge;
-    double p_bass = by_caliper ? bass.caliper : bass.bridge;
+    double at_treble = by_caliper ? treble.caliper : treble.bridge;
+    double at_bass = by_caliper ? bass.caliper : bass.bridge;
     for (int i = 0; i <= last; i++) {
         double share = last > 0 ? (z[0] - z[i]) / (z[0] - z[last]) : 0.0;
-        double seat_treble = now->saddle_height[0] - p_treble;
-        double seat_bass = last > 0 ? now->saddle_height[last] - p_bass : seat_treble;
-        double seat = seat_treble + (seat_bass - seat_treble) * share;
+        double seat = last > 0 ? at_treble + (at_bass - at_treble) * share : at_treble;
         work->present[i] = work->present_disagree ? SIL_UNKNOWN : now->saddle_height[i] - seat;
     }
 }

@@ -23,23 +23,21 @@ static void read_now(const sil_bench *bench, const nudge *by, sil_fit *now)
     }
     sil_relief_reading relief = bench->relief;
     relief.gap += by->relief;
-    now->crowns = bench->crowns;
+    now->crowns = &bench->crowns;
     now->bend = sil_bend_from_relief(&bench->board, &bench->crowns, &relief);
     sil_fit_read(&bench->board, &gaps, now);
 }
 
-/* A reading that stands exactly on the edge of its range is in it, whatever the last bit of the
- * arithmetic says: a millionth of a millimetre is far under any tool and far over the rounding. */
 static const double edge = 1e-6;
 
-static bool under(double value, sil_band band)
+bool sil_below(double value, double low)
 {
-    return value < band.low - edge;
+    return value < low - edge;
 }
 
-static bool over(double value, sil_band band)
+bool sil_above(double value, double high)
 {
-    return value > band.high + edge;
+    return value > high + edge;
 }
 
 /* The nut is fixed to the neck and the saddle to the body; the chord moves between them. */
@@ -73,37 +71,38 @@ static sil_fretwork judge_frets(const sil_bench *bench, double *level_depth)
 {
     double wear = farthest_crown(bench, -1.0);
     *level_depth = 0.0;
-    if (wear > bench->wear_limit) {
-        if (bench->crown - wear < bench->least_crown) {
+    if (sil_above(wear, bench->wear_limit)) {
+        if (sil_below(bench->crown - wear, bench->least_crown)) {
             return SIL_FRETS_NEW;
         }
         *level_depth = wear;
         return SIL_FRETS_LEVEL;
     }
-    return farthest_crown(bench, 1.0) > bench->wear_limit ? SIL_FRETS_SEAT : SIL_FRETS_LEAVE;
+    return sil_above(farthest_crown(bench, 1.0), bench->wear_limit) ? SIL_FRETS_SEAT
+                                                                    : SIL_FRETS_LEAVE;
 }
 
-static void seat_proud_crowns(const sil_bench *bench, sil_crowns *crowns)
+/* The crowns after the frets stage: none off the line, or none but those within the limit. */
+static void work_crowns(const sil_bench *bench, sil_stages *stages)
 {
+    if (stages->fretwork != SIL_FRETS_SEAT) {
+        return; /* levelled or new: all 0, as they are cleared */
+    }
+    stages->worked = bench->crowns;
     for (int i = 0; i < bench->board.strings; i++) {
         for (int n = 1; n <= bench->board.frets; n++) {
-            if (crowns->off[i][n] > bench->wear_limit) {
-                crowns->off[i][n] = 0.0;
-            }
+            double *off = &stages->worked.off[i][n];
+            *off = sil_above(*off, bench->wear_limit) ? 0.0 : *off;
         }
     }
 }
 
-static void work_frets(const sil_bench *bench, const sil_stages *stages, sil_fit *fit)
+static void work_frets(const sil_bench *bench, const sil_stages *stages, const sil_crowns *worked,
+                       sil_fit *fit)
 {
-    if (stages->fretwork == SIL_FRETS_LEAVE) {
-        return;
+    if (stages->fretwork != SIL_FRETS_LEAVE) {
+        fit->crowns = worked;
     }
-    if (stages->fretwork == SIL_FRETS_SEAT) {
-        seat_proud_crowns(bench, &fit->crowns);
-        return;
-    }
-    fit->crowns = (sil_crowns){0};
     for (int i = 0; i < bench->board.strings; i++) {
         fit->nut_height[i] += stages->level_depth;
         fit->saddle_height[i] += stages->level_depth;
@@ -125,10 +124,10 @@ static sil_verdict judge(double value, sil_band band, double cut)
     if (!sil_known(value) || !sil_known(cut)) {
         return SIL_WAIT;
     }
-    if (over(value, band) && cut > 0.0) {
+    if (sil_above(value, band.high) && cut > 0.0) {
         return SIL_TAKE;
     }
-    return under(value, band) && cut < 0.0 ? SIL_RAISE : SIL_LEAVE;
+    return sil_below(value, band.low) && cut < 0.0 ? SIL_RAISE : SIL_LEAVE;
 }
 
 static void work_nut(const sil_bench *bench, bool held, sil_stages *stages)
@@ -166,29 +165,27 @@ static void work_saddle(const sil_bench *bench, bool held, sil_stages *stages)
     }
 }
 
-/* Runs all stages. `held`: verdicts, rod and fretwork stand as they are in `stages`. */
-static void run(const sil_bench *bench, const nudge *by, bool held, sil_stages *stages)
+/* Runs all stages. `held`: verdicts and whether the rod turns stand as they are in `stages`. The
+ * fretwork and the crowns it leaves are settled before: no reading of a gap enters them. */
+static void run(const sil_bench *bench, const nudge *by, bool held, const sil_crowns *worked,
+                sil_stages *stages)
 {
     sil_fit *fit = stages->fit;
     read_now(bench, by, &fit[SIL_NOW]);
 
     fit[SIL_ROD] = fit[SIL_NOW];
-    double relief = sil_relief(&bench->board, fit[SIL_NOW].bend);
     if (!held) {
-        stages->changed[SIL_ROD] =
-            bench->rod_works && sil_board_bends(&bench->board) &&
-            (under(relief, bench->targets.relief) || over(relief, bench->targets.relief));
+        double relief = sil_relief(&bench->board, fit[SIL_NOW].bend);
+        sil_band range = bench->targets.relief;
+        stages->changed[SIL_ROD] = bench->rod_works && sil_board_bends(&bench->board) &&
+                                   (sil_below(relief, range.low) || sil_above(relief, range.high));
     }
     if (stages->changed[SIL_ROD]) {
         turn_rod(bench, bench->rod_ratio + by->rod_ratio, &fit[SIL_ROD]);
     }
 
     fit[SIL_FRETS] = fit[SIL_ROD];
-    if (!held) {
-        stages->fretwork = judge_frets(bench, &stages->level_depth);
-        stages->changed[SIL_FRETS] = stages->fretwork != SIL_FRETS_LEAVE;
-    }
-    work_frets(bench, stages, &fit[SIL_FRETS]);
+    work_frets(bench, stages, worked, &fit[SIL_FRETS]);
 
     fit[SIL_NUT] = fit[SIL_FRETS];
     work_nut(bench, held, stages);
@@ -197,12 +194,25 @@ static void run(const sil_bench *bench, const nudge *by, bool held, sil_stages *
     work_saddle(bench, held, stages);
 }
 
+/* Takes over what was judged, for another run with the verdicts held. */
+static void take_verdicts(const sil_stages *from, int strings, sil_stages *to)
+{
+    to->fretwork = from->fretwork;
+    to->level_depth = from->level_depth;
+    to->changed[SIL_ROD] = from->changed[SIL_ROD];
+    for (int i = 0; i < strings; i++) {
+        to->nut[i] = from->nut[i];
+        to->saddle[i] = from->saddle[i];
+    }
+}
+
 /* Adds one uncertain input to the variance of each cut: cuts are linear in it, so the change over
  * a step of 1 is the slope. */
 static void add_spread(const sil_bench *bench, const nudge *by, double u, sil_stages *stages)
 {
-    sil_stages moved = *stages;
-    run(bench, by, true, &moved);
+    sil_stages moved;
+    take_verdicts(stages, bench->board.strings, &moved);
+    run(bench, by, true, &stages->worked, &moved);
     for (int i = 0; i < bench->board.strings; i++) {
         double deepen = (moved.deepen[i] - stages->deepen[i]) * u;
         double lower = (moved.lower[i] - stages->lower[i]) * u;
@@ -239,7 +249,10 @@ static void weigh(const sil_bench *bench, sil_stages *stages)
 void sil_stages_run(const sil_bench *bench, sil_stages *stages)
 {
     *stages = (sil_stages){0};
-    run(bench, &(nudge){0}, false, stages);
+    stages->fretwork = judge_frets(bench, &stages->level_depth);
+    stages->changed[SIL_FRETS] = stages->fretwork != SIL_FRETS_LEAVE;
+    work_crowns(bench, stages);
+    run(bench, &(nudge){0}, false, &stages->worked, stages);
     weigh(bench, stages);
     bool awaited = stages->changed[SIL_ROD];
     stages->forecast[SIL_ROD] = awaited;

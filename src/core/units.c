@@ -49,11 +49,10 @@ static double scale_by_ten(uint64_t mantissa, int exponent)
         return 0.0;
     }
     long double value = (long double)mantissa;
-    for (; exponent < 0; exponent += EXACT) {
-        value /= (long double)tens[exponent < -EXACT ? EXACT : -exponent];
-    }
-    for (; exponent > 0; exponent -= EXACT) {
-        value *= (long double)tens[exponent > EXACT ? EXACT : exponent];
+    int left = exponent < 0 ? -exponent : exponent;
+    for (; left > 0 && value > 0.0L && !isinf(value); left -= EXACT) {
+        long double step = (long double)tens[left > EXACT ? EXACT : left];
+        value = exponent < 0 ? value / step : value * step;
     }
     return (double)value;
 }

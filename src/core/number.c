@@ -1,0 +1,96 @@
+/* SPDX-License-Identifier: MIT */
+/* A double in full, so that it reads back as itself: what a result for programs is written with. */
+#include <sillet/units.h>
+
+#include <float.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <string.h>
+
+/* Powers of ten that a long double of 64 bits holds exactly: 5^27 is under 2^63. */
+enum { TENS = 28 };
+static const long double tens[TENS] = {1e0L,  1e1L,  1e2L,  1e3L,  1e4L,  1e5L,  1e6L,
+                                       1e7L,  1e8L,  1e9L,  1e10L, 1e11L, 1e12L, 1e13L,
+                                       1e14L, 1e15L, 1e16L, 1e17L, 1e18L, 1e19L, 1e20L,
+                                       1e21L, 1e22L, 1e23L, 1e24L, 1e25L, 1e26L, 1e27L};
+
+/* A decimal number: digits / 10^decimals. */
+typedef struct decimal {
+    uint64_t digits;
+    int decimals;
+} decimal;
+
+/* Seventeen significant digits of a value from 1e-9 up to 1e15.
+ *
+ * The product is off by at most half a unit of 2^-64 of itself and the rounding by half a digit, in
+ * all under 0.51 of the seventeenth digit; half the gap between doubles is at least 0.55 of it. So
+ * the digits read back as the same double. */
+static decimal seventeen_digits(double value)
+{
+    int decimals = 16;
+    double bound = 10.0;
+    while (value >= bound) {
+        bound *= 10.0;
+        decimals--;
+    }
+    long double scaled = (long double)value * tens[decimals];
+    while (scaled < 1e16L) {
+        scaled = (long double)value * tens[++decimals];
+    }
+    return (decimal){(uint64_t)(scaled + 0.5L), decimals};
+}
+
+/* Fifteen digits where they are enough. Both numbers are exact doubles, so their quotient is the
+ * double that the digits read as. */
+static decimal shorten(double value, decimal full)
+{
+    decimal shorter = {(full.digits + 50) / 100, full.decimals - 2};
+    if (shorter.decimals < 0 || shorter.decimals > 22 ||
+        (double)shorter.digits / (double)tens[shorter.decimals] != value) {
+        return full;
+    }
+    while (shorter.decimals > 0 && shorter.digits % 10 == 0) {
+        shorter.digits /= 10;
+        shorter.decimals--;
+    }
+    return shorter;
+}
+
+/* Writes backward from the end of a field: fraction, point, whole part. */
+static size_t write_decimal(char *out, bool negative, decimal number)
+{
+    char field[48];
+    char *at = field + sizeof field;
+    *--at = '\0';
+    for (int place = 0; place < number.decimals || number.digits > 0 || place == number.decimals;
+         place++) {
+        if (place == number.decimals && place > 0) {
+            *--at = '.';
+        }
+        *--at = (char)('0' + number.digits % 10);
+        number.digits /= 10;
+    }
+    if (negative) {
+        *--at = '-';
+    }
+    size_t length = (size_t)(field + sizeof field - 1 - at);
+    memcpy(out, at, length + 1);
+    return length;
+}
+
+size_t sil_number_write_full(char *out, double value)
+{
+    double size = fabs(value);
+    if (size == 0.0) {
+        return write_decimal(out, false, (decimal){0, 0});
+    }
+    if (LDBL_MANT_DIG >= 64 && size >= 1e-9 && size < 1e15) {
+        return write_decimal(out, value < 0.0, shorten(size, seventeen_digits(size)));
+    }
+    size_t length = (size_t)snprintf(out, SIL_NUMBER_FULL_MAX, "%.17g", value);
+    char *comma = strchr(out, ','); /* the mark of some locales */
+    if (comma) {
+        *comma = '.';
+    }
+    return length;
+}

@@ -1,0 +1,47 @@
+/* SPDX-License-Identifier: MIT */
+/* Figures in full read back as themselves, by the C library's own reader. */
+#include <sillet/units.h>
+
+#include <stdlib.h>
+
+#include "near.h"
+
+static void figures_read_back_as_themselves(void **state)
+{
+    (void)state;
+    uint64_t seed = 5;
+    char figure[SIL_NUMBER_FULL_MAX];
+    for (int k = 0; k < 200000; k++) {
+        double size = ldexp(uniform(&seed, 1.0, 2.0), (int)uniform(&seed, -40.0, 60.0));
+        double value = k % 2 ? size : -size;
+        size_t length = sil_number_write_full(figure, value);
+        assert_true(length < sizeof figure && figure[length] == '\0');
+        assert_true(strtod(figure, NULL) == value);
+    }
+}
+
+static void short_figures_stay_short(void **state)
+{
+    (void)state;
+    static const struct {
+        double value;
+        const char *figure;
+    } rows[] = {{0.05, "0.05"},     {-0.0, "0"},         {645.0, "645"},
+                {-1.75, "-1.75"},   {0.1, "0.1"},        {1e14, "100000000000000"},
+                {1e-6, "0.000001"}, {39.85, "39.85"},    {0.1 + 0.2, "0.30000000000000004"},
+                {1.0, "1"},         {1e300, "1.0000000000000001e+300"}};
+    char figure[SIL_NUMBER_FULL_MAX];
+    for (size_t k = 0; k < sizeof rows / sizeof *rows; k++) {
+        sil_number_write_full(figure, rows[k].value);
+        assert_string_equal(figure, rows[k].figure);
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(figures_read_back_as_themselves),
+        cmocka_unit_test(short_figures_stay_short),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
