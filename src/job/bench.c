@@ -1,0 +1,78 @@
+/* SPDX-License-Identifier: MIT */
+/* A job's figures laid out for the stages. */
+#include "check.h"
+
+#include <string.h>
+
+/* Unless said: over fret 7, or the middle of a neck that joins there or before; lying on crown 1
+ * and at the body join. */
+sil_relief_reading sil_relief_laid(const sil_job *job, const sil_reading *reading)
+{
+    sil_relief_reading laid = reading->relief;
+    int join = job->instrument.join;
+    if (laid.over == 0) {
+        laid.over = join > 7 ? 7 : (1 + join) / 2;
+    }
+    laid.low = laid.low != 0 ? laid.low : 1;
+    laid.high = laid.high != 0 ? laid.high : join;
+    return laid;
+}
+
+static void lay_board(const sil_job *job, sil_board *board)
+{
+    const sil_instrument *instrument = &job->instrument;
+    double gauge[SIL_STRINGS_MAX], gap;
+    for (int i = 0; i < job->string_count; i++) {
+        gauge[i] = job->strings[i].gauge;
+    }
+    board->strings = job->string_count;
+    board->frets = instrument->frets;
+    board->join = instrument->join;
+    board->radius_nut = instrument->radius_nut;
+    board->radius_end = instrument->radius_end;
+    board->fallaway = instrument->fallaway;
+    sil_nut_centres(job->string_count, gauge, job->nut.width, job->nut.edge_treble,
+                    job->nut.edge_bass, job->nut.spacing, board->nut_z, &gap);
+    sil_saddle_centres(job->string_count, job->saddle.spread, board->saddle_z);
+    sil_board_lay(board, instrument->scale, job->saddle.setback);
+}
+
+static void lay_crowns(const sil_reading *reading, sil_crowns *crowns)
+{
+    for (int i = 0; i < reading->crown_count; i++) {
+        const sil_crown_off *crown = &reading->crowns[i];
+        crowns->off[crown->string - 1][crown->fret] = crown->off;
+    }
+}
+
+static bool rod_works(const sil_instrument *instrument)
+{
+    bool rod = instrument->rod == SIL_ROD_ONE_WAY || instrument->rod == SIL_ROD_TWO_WAY;
+    return rod && (instrument->rod_state == SIL_ROD_WORKS ||
+                   instrument->rod_state == SIL_ROD_STATE_NOT_GIVEN);
+}
+
+void sil_job_bench(const sil_job *job, int reading, sil_bench *bench)
+{
+    sil_reading empty;
+    const sil_reading *read = &empty;
+    if (reading >= 0 && reading < job->reading_count) {
+        read = &job->readings[reading];
+    } else {
+        sil_reading_clear(&empty);
+    }
+    memset(bench, 0, sizeof *bench);
+    lay_board(job, &bench->board);
+    bench->relief = sil_relief_laid(job, read);
+    bench->board.relief_at = bench->relief.over;
+    bench->gaps = read->gaps;
+    lay_crowns(read, &bench->crowns);
+    bench->targets = job->targets;
+    bench->tools = job->tools;
+    bench->rod_works = rod_works(&job->instrument);
+    bench->rod_ratio = 1.0;
+    bench->rod_spread = 0.25; /* real necks bend less evenly than the model: common practice */
+    bench->wear_limit = job->limits.wear;
+    bench->crown = job->instrument.crown;
+    bench->least_crown = job->limits.least_crown;
+}

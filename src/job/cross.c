@@ -1,0 +1,244 @@
+/* SPDX-License-Identifier: MIT */
+/* What must agree across the fields of an instrument, its strings, its targets and limits. */
+#include "check.h"
+
+static int last_fret(const sil_job *job)
+{
+    return job->instrument.frets < 12 ? 12 : job->instrument.frets;
+}
+
+static void check_frets(sil_check *check)
+{
+    const sil_instrument *instrument = &check->job->instrument;
+    sil_place root = sil_key(NULL, "instrument"), join = sil_key(&root, "join");
+    if (instrument->frets > 0 && instrument->join > instrument->frets) {
+        sil_check_say(check, SIL_ERROR, &join, "past the last fret, %d", instrument->frets);
+    }
+}
+
+static void check_cores(sil_check *check)
+{
+    sil_place strings = sil_key(NULL, "strings");
+    for (int i = 0; i < check->job->string_count; i++) {
+        const sil_string *string = &check->job->strings[i];
+        if (string->core >= string->gauge) {
+            sil_place item = sil_item(&strings, i), core = sil_key(&item, "core");
+            sil_check_say(check, SIL_ERROR, &core, "wanted less than the gauge, %s",
+                          sil_length_of(check, string->gauge).text);
+        }
+    }
+}
+
+/* The first string that leaves no room to the next, edge to edge; -1 where all have room. */
+static int first_crowded(const sil_job *job, const double *centre)
+{
+    for (int i = 0; i + 1 < job->string_count; i++) {
+        double half_gauges = (job->strings[i].gauge + job->strings[i + 1].gauge) / 2.0;
+        if (centre[i] - centre[i + 1] <= half_gauges) {
+            return i;
+        }
+    }
+    return -1;
+}
+
+static void check_nut(sil_check *check, const sil_board *board)
+{
+    const sil_nut_sheet *nut = &check->job->nut;
+    sil_place root = sil_key(NULL, "nut"), edge = sil_key(&root, "edge");
+    sil_place advance = sil_key(&root, "advance");
+    double outer = nut->edge_treble + nut->edge_bass + check->job->strings[0].gauge;
+    int crowded = first_crowded(check->job, board->nut_z);
+    if (outer > nut->width) {
+        sil_check_say(check, SIL_ERROR, &edge, "no room for a string on a nut %s wide",
+                      sil_length_of(check, nut->width).text);
+    } else if (crowded >= 0) {
+        sil_check_say(check, SIL_ERROR, &edge, "strings %d and %d would touch on a nut %s wide",
+                      crowded + 1, crowded + 2, sil_length_of(check, nut->width).text);
+    }
+    if (nut->advance >= board->spine_x[1]) {
+        sil_check_say(check, SIL_ERROR, &advance, "the nut would stand past fret 1");
+    }
+}
+
+static void check_saddle(sil_check *check, const sil_board *board)
+{
+    const sil_job *job = check->job;
+    const sil_saddle_sheet *saddle = &job->saddle;
+    sil_place root = sil_key(NULL, "saddle"), length = sil_key(&root, "length");
+    sil_place spread = sil_key(&root, "spread"), setback = sil_key(&root, "setback");
+    int crowded = first_crowded(job, board->saddle_z);
+    if (saddle->length < saddle->spread) {
+        sil_check_say(check, SIL_ERROR, &length, "shorter than the spread of the strings, %s",
+                      sil_length_of(check, saddle->spread).text);
+    }
+    if (crowded >= 0) {
+        sil_check_say(check, SIL_ERROR, &spread, "strings %d and %d would touch at the saddle",
+                      crowded + 1, crowded + 2);
+    }
+    for (int i = 0; i < job->string_count; i++) {
+        if (board->saddle_x[i] <= board->spine_x[last_fret(job)]) {
+            sil_place item = sil_item(&setback, i);
+            sil_check_say(check, SIL_ERROR, &item, "the saddle would stand before the last fret");
+        }
+    }
+}
+
+/* What a kind of saddle cannot do without. */
+static void check_saddle_kind(sil_check *check)
+{
+    const sil_saddle_sheet *saddle = &check->job->saddle;
+    sil_place root = sil_key(NULL, "saddle"), length = sil_key(&root, "length");
+    sil_place thickness = sil_key(&root, "thickness"), pitch = sil_key(&root, "pitch");
+    bool piece = saddle->kind == SIL_SADDLE_SLOTTED || saddle->kind == SIL_SADDLE_GLUED;
+    if (piece && !sil_known(saddle->length)) {
+        sil_check_missing(check, &length);
+    }
+    if (piece && !sil_known(saddle->thickness)) {
+        sil_check_missing(check, &thickness);
+    }
+    if (saddle->kind == SIL_SADDLE_INDIVIDUAL && !sil_known(saddle->pitch)) {
+        sil_check_missing(check, &pitch);
+    }
+}
+
+/* A round board must reach out under every string. Radius and strings both run straight, so the
+ * nut and the last fret told of are enough. */
+static void check_radius(sil_check *check, const sil_board *board)
+{
+    sil_place root = sil_key(NULL, "instrument"), place = sil_key(&root, "radius");
+    double half = check->job->nut.width / 2.0;
+    if (half >= board->radius_nut) {
+        sil_check_say(check, SIL_ERROR, &place, "smaller than half the board's width, %s",
+                      sil_length_of(check, half).text);
+        return;
+    }
+    const double ends[2] = {0.0, board->spine_x[last_fret(check->job)]};
+    for (int i = 0; i < 2 * board->strings; i++) {
+        double x = ends[i % 2];
+        double z = fabs(sil_string_z(board, i / 2, x));
+        if (z >= sil_board_radius(board, x)) {
+            sil_check_say(check, SIL_ERROR, &place, "string %d runs outside it, %s from the middle",
+                          i / 2 + 1, sil_length_of(check, z).text);
+            return;
+        }
+    }
+}
+
+static void check_order(sil_check *check, const char *part, const char *low_key, double low,
+                        const char *high_key, double high)
+{
+    if (low > high) {
+        sil_place root = sil_key(NULL, part), place = sil_key(&root, low_key);
+        sil_check_say(check, SIL_ERROR, &place, "over %s, %s", high_key, sil_figure_of(high).text);
+    }
+}
+
+static void check_limits(sil_check *check)
+{
+    const sil_limits *limits = &check->job->limits;
+    sil_place root = sil_key(NULL, "limits"), climate = sil_key(&root, "humidity");
+    sil_place low = sil_key(&climate, "low"), high = sil_key(&climate, "high");
+    if (limits->humidity_low_pct > limits->humidity_high_pct) {
+        sil_check_say(check, SIL_ERROR, &low, "over the high limit, %s %%",
+                      sil_figure_of(limits->humidity_high_pct).text);
+    }
+    if (limits->humidity_high_pct > 100.0) {
+        sil_check_say(check, SIL_ERROR, &high, "wanted 0 to 100 %%");
+    }
+    check_order(check, "limits", "least_protrusion", limits->least_protrusion, "most_protrusion",
+                limits->most_protrusion);
+}
+
+static void check_attack(sil_check *check)
+{
+    const sil_attack *attack = &check->job->attack;
+    sil_place root = sil_key(NULL, "attack"), force = sil_key(&root, "force");
+    sil_place at = sil_key(&root, "at");
+    if (check->job->string_count == 0) {
+        return;
+    }
+    bool pull = sil_known(attack->force[0]);
+    if (pull && !sil_known(attack->at)) {
+        sil_check_missing(check, &at);
+    }
+    if (!pull && sil_known(attack->at)) {
+        sil_check_missing(check, &force);
+    }
+    bool own = !attack->name; /* one by name was told for another instrument */
+    if (own && check->job->instrument.scale > 0.0 && attack->at >= check->job->instrument.scale) {
+        sil_check_say(check, SIL_ERROR, &at, "past the nut: it is told from the saddle");
+    }
+}
+
+static void check_held_target(sil_check *check)
+{
+    int frets = check->job->instrument.frets;
+    sil_place root = sil_key(NULL, "targets"), first = sil_key(&root, "first");
+    sil_place held = sil_key(&first, "held");
+    if (frets > 0 && (int)check->job->targets.first_held > frets) {
+        sil_check_say(check, SIL_ERROR, &held, "the string cannot bear on fret %d of %d",
+                      (int)check->job->targets.first_held, frets);
+    }
+}
+
+static bool is_number(const char *text, int digits)
+{
+    for (int i = 0; i < digits; i++) {
+        if (text[i] < '0' || text[i] > '9') {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* YYYY-MM-DD (ISO 8601), a day that the month has. */
+static bool is_date(const char *text)
+{
+    static const int days[] = {31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+    if (!is_number(text, 4) || text[4] != '-' || !is_number(text + 5, 2) || text[7] != '-' ||
+        !is_number(text + 8, 2) || text[10] != '\0') {
+        return false;
+    }
+    int year =
+        (text[0] - '0') * 1000 + (text[1] - '0') * 100 + (text[2] - '0') * 10 + text[3] - '0';
+    int month = (text[5] - '0') * 10 + text[6] - '0';
+    int day = (text[8] - '0') * 10 + text[9] - '0';
+    bool leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
+    return month >= 1 && month <= 12 && day >= 1 && day <= days[month - 1] &&
+           (month != 2 || day < 29 || leap);
+}
+
+void sil_check_date(sil_check *check, const sil_place *up, const char *date)
+{
+    if (date && !is_date(date)) {
+        sil_place place = sil_key(up, "date");
+        sil_check_say(check, SIL_WARNING, &place, "wanted a date as 2026-03-14");
+    }
+}
+
+bool sil_check_can_lay(const sil_job *job)
+{
+    const sil_instrument *instrument = &job->instrument;
+    return job->string_count > 0 && instrument->scale > 0.0 && instrument->frets > 0 &&
+           instrument->frets <= SIL_FRETS_MAX && instrument->join > 0 &&
+           instrument->join <= instrument->frets;
+}
+
+void sil_check_instrument(sil_check *check)
+{
+    sil_place about = sil_key(NULL, "job");
+    sil_check_date(check, &about, check->job->about.date);
+    check_frets(check);
+    check_cores(check);
+    check_saddle_kind(check);
+    if (sil_check_can_lay(check->job)) {
+        sil_bench bench;
+        sil_job_bench(check->job, -1, &bench);
+        check_nut(check, &bench.board);
+        check_saddle(check, &bench.board);
+        check_radius(check, &bench.board);
+    }
+    check_held_target(check);
+    check_attack(check);
+    check_limits(check);
+}

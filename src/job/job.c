@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: MIT */
+/* An empty job and an empty reading. */
+#include <sillet/job.h>
+
+#include <string.h>
+
+#include "fields.h"
+
+void sil_job_clear(sil_job *job)
+{
+    memset(job, 0, sizeof *job);
+    sil_table_clear(&sil_job_table, job);
+    for (int i = 0; i < SIL_STRINGS_MAX; i++) {
+        sil_table_clear(&sil_string_table, &job->strings[i]);
+    }
+    for (int i = 0; i < SIL_MAKES; i++) {
+        sil_table_clear(&sil_material_table, &job->materials[i]);
+    }
+    job->saddle.kind = SIL_SADDLE_KIND_NOT_GIVEN;
+    job->instrument.fallaway = 0.0;
+    job->nut.advance = 0.0;
+    job->saddle.pickup = 0.0;
+    job->saddle.exit_height = 0.0;
+    job->model.press = 0.0;
+    job->targets.first_held = SIL_HOLD_3;
+}
+
+void sil_reading_clear(sil_reading *reading)
+{
+    memset(reading, 0, sizeof *reading);
+    sil_table_clear(&sil_reading_table, reading);
+    reading->relief.string = -1;
+    reading->gaps.action_at = 12;
+    reading->gaps.first_held = SIL_HOLD_3;
+}

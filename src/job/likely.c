@@ -1,0 +1,143 @@
+/* SPDX-License-Identifier: MIT */
+/* Whether a figure can be, whether it is likely, and which slip of the pen would explain it. */
+#include "check.h"
+
+#include <stdio.h>
+#include <string.h>
+
+static sil_figure trimmed(double value, int decimals)
+{
+    sil_figure figure;
+    size_t length = sil_number_write(figure.text, sizeof figure.text, value, decimals);
+    if (length >= sizeof figure.text) {
+        strcpy(figure.text, "-");
+        return figure;
+    }
+    if (strchr(figure.text, '.')) {
+        while (figure.text[length - 1] == '0') {
+            length--;
+        }
+        length -= figure.text[length - 1] == '.';
+        figure.text[length] = '\0';
+    }
+    return figure;
+}
+
+sil_figure sil_figure_of(double value)
+{
+    return trimmed(value, 4);
+}
+
+static sil_figure with_unit(sil_figure bare, const char *unit)
+{
+    sil_figure figure;
+    snprintf(figure.text, sizeof figure.text, "%.20s %.10s", bare.text, unit);
+    return figure;
+}
+
+sil_figure sil_length_of(const sil_check *check, double mm)
+{
+    bool inches = check->job->units == SIL_INCH;
+    return inches ? with_unit(trimmed(mm / 25.4, 4), "in") : with_unit(trimmed(mm, 3), "mm");
+}
+
+/* What the same figure would be worth had another unit been meant, or had the point slipped. */
+typedef struct slip {
+    double worth; /* mm for a figure of 1 */
+    double shown; /* the figure to offer for a figure of 1 */
+    const char *unit;
+    bool whole; /* only a whole number is meant so */
+} slip;
+
+static const slip slips[] = {
+    {0.0254, 0.001, "in", false}, {25.4 / 64.0, 1.0, "/64 in", true},
+    {25.4, 1.0, "in", false},     {1.0, 1.0, "mm", false},
+    {0.1, 0.1, "mm", false},      {10.0, 10.0, "mm", false},
+    {0.01, 0.01, "mm", false},    {100.0, 100.0, "mm", false},
+};
+
+/* The first slip that makes a length likely, as text behind the complaint; "" where none does. */
+static sil_figure find_slip(const sil_check *check, double mm, double low, double high)
+{
+    double own = check->job->units == SIL_INCH ? 25.4 : 1.0;
+    double figure = mm / own;
+    for (size_t i = 0; i < sizeof slips / sizeof slips[0]; i++) {
+        bool decimal = i > 3; /* a slipped point keeps the sheet's own unit */
+        double worth = slips[i].worth * (decimal ? own : 1.0);
+        double meant = figure * worth;
+        bool fits = meant >= low && meant <= high && meant != 0.0 && worth != own;
+        if (!fits || (slips[i].whole && (floor(figure) != figure || figure > 999.0))) {
+            continue;
+        }
+        if (slips[i].whole) {
+            sil_figure whole = sil_figure_of(figure), text;
+            snprintf(text.text, sizeof text.text, "%.8s%s", whole.text, slips[i].unit);
+            return text;
+        }
+        return with_unit(sil_figure_of(figure * slips[i].shown),
+                         decimal && own > 1.0 ? "in" : slips[i].unit);
+    }
+    return (sil_figure){""};
+}
+
+/* The likely range told in the unit the figure was most likely written in. */
+static void say_unlikely(sil_check *check, sil_severity severity, const sil_field *field,
+                         const sil_place *place, double value, const sil_range *range)
+{
+    bool length = field->measure == SIL_LENGTH;
+    double unit = length && check->job->units == SIL_INCH ? 25.4 : 1.0;
+    const char *name = unit > 1.0 ? "in" : sil_measure_unit(field->measure);
+    sil_figure low = sil_figure_of(range->low / unit);
+    sil_figure high = sil_figure_of(range->high / unit);
+    sil_figure meant = {""};
+    if (length) {
+        meant = find_slip(check, value, range->low, range->high);
+    }
+    bool offered = meant.text[0] != '\0';
+    sil_check_say(check, severity, place, "%s, %s to %s%s%s is usual%s%s%s",
+                  severity == SIL_ERROR ? "cannot be" : "unlikely", low.text, high.text,
+                  *name ? " " : "", name, offered ? "; did you mean " : "", meant.text,
+                  offered ? "?" : "");
+}
+
+static sil_range range_of(const sil_check *check, const sil_field *field)
+{
+    for (int i = 0; i < check->range_count; i++) {
+        if (check->ranges[i].field == field) {
+            return check->ranges[i];
+        }
+    }
+    return (sil_range){field, field->low, field->high};
+}
+
+void sil_check_figure(sil_check *check, const sil_field *field, const sil_place *place,
+                      double value)
+{
+    if (!sil_known(value)) {
+        if (field->required) {
+            sil_check_missing(check, place);
+        }
+        return;
+    }
+    if (isinf(value)) {
+        sil_check_say(check, SIL_ERROR, place, "not finite");
+        return;
+    }
+    if (field->sign != SIL_ANY_SIGN && value < 0.0) {
+        sil_check_say(check, SIL_ERROR, place, "cannot be negative");
+        return;
+    }
+    if (value == 0.0) {
+        if (field->sign == SIL_OVER_ZERO) {
+            sil_check_say(check, SIL_ERROR, place, "must be over 0");
+        }
+        return; /* where 0 can be read it says "none" or "at or under" */
+    }
+    sil_range range = range_of(check, field);
+    double figure = value / sil_field_factor(field);
+    if (figure >= range.low && figure <= range.high) {
+        return;
+    }
+    bool impossible = figure > 10.0 * range.high || (range.low < 0.0 && figure < 10.0 * range.low);
+    say_unlikely(check, impossible ? SIL_ERROR : SIL_WARNING, field, place, figure, &range);
+}

@@ -1,0 +1,146 @@
+/* SPDX-License-Identifier: MIT */
+/* Targets: what is wanted, and the range that will do. */
+#include <string.h>
+
+#include "fill.h"
+
+/* How far a target told as one value reaches each way. */
+static double reach(const sil_allowances *allowances, const sil_field *field)
+{
+    switch (field->key[0]) {
+    case 'a':
+        return allowances->band_action;
+    case 'f':
+        return allowances->band_first;
+    default:
+        return allowances->band_relief;
+    }
+}
+
+/* The ends of a band that were not told. A gap cannot be wanted under 0; relief can. */
+static void complete(sil_filler *filler, const sil_field *field, sil_band *band)
+{
+    double each_way = reach(&filler->job->allowances, field);
+    if (!sil_known(band->aim)) {
+        band->aim = (band->low + band->high) / 2.0;
+    }
+    if (!sil_known(band->low)) {
+        band->low = band->aim - each_way;
+        if (band->low < 0.0 && field->sign != SIL_ANY_SIGN) {
+            band->low = 0.0;
+        }
+    }
+    if (!sil_known(band->high)) {
+        band->high = band->aim + each_way;
+    }
+}
+
+/* low, aim and high of a mapping; true for a key that is one of them. */
+static bool fill_edge(sil_filler *filler, sil_node *child, const sil_field *field, sil_band *band)
+{
+    double *edge = strcmp(child->key, "low") == 0    ? &band->low
+                   : strcmp(child->key, "aim") == 0  ? &band->aim
+                   : strcmp(child->key, "high") == 0 ? &band->high
+                                                     : NULL;
+    if (edge && child->given) {
+        sil_fill_quantity(filler, child, field, edge);
+    }
+    return edge;
+}
+
+static void unknown_key(sil_filler *filler, sil_node *child, const char *wanted)
+{
+    sil_tell_at(filler->sheet, SIL_ERROR, child->source, child->key_at, "unknown key %s: wanted %s",
+                sil_quote_of(child->key, child->key_length).text, wanted);
+}
+
+static sil_band fill_one(sil_filler *filler, sil_node *node, const sil_field *field)
+{
+    sil_band band = {SIL_UNKNOWN, SIL_UNKNOWN, SIL_UNKNOWN};
+    if (node->shape == SIL_MAPPING) {
+        for (sil_node *child = node->first; child; child = child->next) {
+            if (!fill_edge(filler, child, field, &band)) {
+                unknown_key(filler, child, "low, aim and high");
+            }
+        }
+    } else if (node->given) {
+        sil_fill_quantity(filler, node, field, &band.aim);
+    }
+    complete(filler, field, &band);
+    return band;
+}
+
+void sil_fill_band(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+{
+    sil_band *band = sil_field_place(field, base);
+    *band = fill_one(filler, node, field);
+}
+
+static double between(double treble, double bass, double share)
+{
+    return treble + (bass - treble) * share;
+}
+
+static void spread(sil_band *bands, int strings, const sil_band *treble, const sil_band *bass)
+{
+    for (int i = 0; i < strings; i++) {
+        double share = strings > 1 ? (double)i / (strings - 1) : 0.0;
+        bands[i] = (sil_band){between(treble->low, bass->low, share),
+                              between(treble->aim, bass->aim, share),
+                              between(treble->high, bass->high, share)};
+    }
+}
+
+/* A mapping: either low, aim and high for all strings, or treble and bass; held beside either. */
+static void fill_mapping(sil_filler *filler, sil_node *node, const sil_field *field,
+                         sil_band *bands)
+{
+    sil_band all = {SIL_UNKNOWN, SIL_UNKNOWN, SIL_UNKNOWN};
+    sil_node *ends[2] = {NULL, NULL};
+    bool edges = false;
+    for (sil_node *child = node->first; child; child = child->next) {
+        if (fill_edge(filler, child, field, &all)) {
+            edges = true;
+        } else if (strcmp(child->key, "treble") == 0) {
+            ends[0] = child;
+        } else if (strcmp(child->key, "bass") == 0) {
+            ends[1] = child;
+        } else if (field->words && strcmp(child->key, "held") == 0) {
+            int held = SIL_HOLD_3;
+            if (child->given && sil_fill_word(filler, child, field->words, &held)) {
+                filler->job->targets.first_held = (sil_hold)held;
+            }
+        } else {
+            unknown_key(filler, child, "low, aim and high, or treble and bass");
+        }
+    }
+    if (edges && (ends[0] || ends[1])) {
+        sil_tell_value(filler->sheet, SIL_ERROR, node,
+                       "wanted low, aim and high, or treble and bass, not both");
+    } else if (ends[0] && ends[1]) {
+        sil_band treble = fill_one(filler, ends[0], field), bass = fill_one(filler, ends[1], field);
+        spread(bands, filler->job->string_count, &treble, &bass);
+    } else if (ends[0] || ends[1]) {
+        sil_tell_value(filler->sheet, SIL_ERROR, node, "%s is missing",
+                       ends[0] ? "bass" : "treble");
+    } else {
+        complete(filler, field, &all);
+        spread(bands, filler->job->string_count, &all, &all);
+    }
+}
+
+void sil_fill_bands(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+{
+    sil_band *bands = sil_field_place(field, base);
+    if (node->shape == SIL_MAPPING) {
+        fill_mapping(filler, node, field, bands);
+    } else if (node->shape == SIL_SEQUENCE) {
+        bool fits = sil_right_count(filler, node);
+        for (sil_node *item = node->first; fits && item; item = item->next) {
+            *bands++ = fill_one(filler, item, field);
+        }
+    } else {
+        sil_band all = fill_one(filler, node, field);
+        spread(bands, filler->job->string_count, &all, &all);
+    }
+}

@@ -1,0 +1,216 @@
+/* SPDX-License-Identifier: MIT */
+/* The check of a job knows paths; here each finds the node it is about. */
+#include "judge.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "../job/check.h"
+
+typedef struct judge {
+    sil_sheet *sheet;
+    sil_node *root;
+    int strings;
+} judge;
+
+/* Where a path leads in a tree: the node, or as near as the tree goes. */
+typedef struct spot {
+    sil_node *node;      /* the last that is there */
+    const char *missing; /* the first part of the path that is not, or NULL */
+    bool told;           /* it was told to be wrong already */
+} spot;
+
+/* The number a path goes on with; a check's own paths hold no other. */
+static int number_at(const char *path)
+{
+    return (int)strtol(path, NULL, 10);
+}
+
+static sil_node *item(const sil_node *list, int index)
+{
+    sil_node *node = list->first;
+    while (node && index-- > 0) {
+        node = node->next;
+    }
+    return node;
+}
+
+/* A value of one string: where it is told by its ends, the first and last strings are the ends. */
+static sil_node *string_value(const judge *at, sil_node *node, int index)
+{
+    const char *end = index == 0 ? "treble" : index == at->strings - 1 ? "bass" : "";
+    sil_node *value = node->shape == SIL_MAPPING ? sil_node_find(node, end, strlen(end)) : NULL;
+    return value ? value : node;
+}
+
+/* Of a value told by its ends, an end was told to be wrong already. */
+static bool ends_told(const sil_node *node)
+{
+    for (const sil_node *child = node->first; child; child = child->next) {
+        if (child->told || ends_told(child)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static spot find_spot(const judge *at, const char *path)
+{
+    spot here = {at->root, NULL, false};
+    while (*path) {
+        size_t length = strcspn(path, ".");
+        bool number = *path >= '0' && *path <= '9';
+        sil_node *next = NULL;
+        if (number && here.node->shape != SIL_SEQUENCE) {
+            next = string_value(at, here.node, number_at(path));
+            here.told = here.told || (next == here.node && ends_told(next));
+        } else if (number) {
+            next = item(here.node, number_at(path));
+        } else if (here.node->shape == SIL_MAPPING) {
+            next = sil_node_find(here.node, path, length);
+        } else if (here.node->shape == SIL_SCALAR && here.node->given) {
+            next = here.node; /* told as one value: relief for relief.gap, a target for its aim */
+        }
+        if (!next) {
+            here.missing = path;
+            break;
+        }
+        here.node = next;
+        here.told = here.told || (next->shape == SIL_MAPPING && next->told > SIL_ERROR);
+        path += length + (path[length] == '.');
+    }
+    here.told = here.told || here.node->told > SIL_ERROR;
+    return here;
+}
+
+/* A path as a person reads it, as far as its first missing part: "strings 2, gauge". */
+static void write_spoken(const char *path, const char *missing, char *out, size_t size)
+{
+    size_t used = 0,
+           end = missing ? (size_t)(missing - path) + strcspn(missing, ".") : strlen(path);
+    out[0] = '\0';
+    bool after_number = false;
+    for (size_t from = 0; from < end && used < size;) {
+        size_t length = strcspn(path + from, ".");
+        bool number = path[from] >= '0' && path[from] <= '9';
+        const char *between = from == 0 ? "" : number ? " " : after_number ? ", " : ".";
+        int more =
+            number ? snprintf(out + used, size - used, "%s%d", between, number_at(path + from) + 1)
+                   : snprintf(out + used, size - used, "%s%.*s", between, (int)length, path + from);
+        used += (size_t)more;
+        from += length + 1;
+        after_number = number;
+    }
+}
+
+/* The keys that a missing part must have, as " (width, edge)"; nothing for a single value. */
+static void list_required(const char *path, const char *missing, char *out, size_t size)
+{
+    const sil_field *part = NULL;
+    size_t used = 0;
+    out[0] = '\0';
+    for (const sil_table *table = &sil_job_table; table; path += strcspn(path, ".") + 1) {
+        part = sil_table_find(table, path, strcspn(path, "."));
+        table = part && path != missing ? part->of : NULL;
+    }
+    for (int i = 0; part && part->of && i < part->of->count && used < size; i++) {
+        const sil_field *field = &part->of->fields[i];
+        if (field->required) {
+            used += (size_t)snprintf(out + used, size - used, "%s%s", used > 0 ? ", " : " (",
+                                     field->key);
+        }
+    }
+    if (used > 0 && used < size) {
+        snprintf(out + used, size - used, ")");
+    }
+}
+
+/* The profile that gives what a sheet like this one lacks. */
+static const char *likely_profile(const sil_job *job)
+{
+    if (job->string_count == 4) {
+        return "electric-bass";
+    }
+    if (job->string_count > 0 && job->strings[0].make == SIL_PLAIN_NYLON) {
+        return "nylon-string-classical";
+    }
+    return job->saddle.kind == SIL_SADDLE_INDIVIDUAL ? "electric-guitar" : "steel-string-acoustic";
+}
+
+/* Marks a missing part as told, so that what it would hold is not told of as well. */
+static void mark_missing(judge *at, sil_node *up, const char *missing)
+{
+    sil_node *gap = sil_arena_take(&at->sheet->arena, sizeof *gap);
+    if (gap && up->shape == SIL_MAPPING) {
+        gap->source = up->source;
+        gap->text = "";
+        gap->key_length = strcspn(missing, ".");
+        gap->key = sil_arena_text(&at->sheet->arena, missing, gap->key_length);
+        gap->told = 1 + SIL_ERROR;
+        if (gap->key) {
+            sil_node_add(up, gap);
+        }
+    }
+}
+
+static void tell_missing(judge *at, const char *path, const spot *here)
+{
+    char spoken[128], keys[160] = "";
+    const sil_job *job = &at->sheet->job;
+    write_spoken(path, here->missing, spoken, sizeof spoken);
+    if (here->missing) {
+        list_required(path, here->missing, keys, sizeof keys);
+    }
+    sil_mark mark = here->node->shape == SIL_SCALAR ? here->node->key_at : here->node->at;
+    bool listed = strpbrk(spoken, "0123456789") != NULL;
+    if (listed) {
+        sil_tell_at(at->sheet, SIL_ERROR, here->node->source, mark, "%s is missing%s", spoken,
+                    keys);
+    } else if (job->profile) {
+        sil_tell_at(at->sheet, SIL_ERROR, here->node->source, mark,
+                    "%s is missing%s: give it here; the profile has none", spoken, keys);
+    } else {
+        sil_tell_at(at->sheet, SIL_ERROR, here->node->source, mark,
+                    "%s is missing%s: give it here, or name a profile that has it (profile: %s)",
+                    spoken, keys, likely_profile(job));
+    }
+    if (here->missing) {
+        mark_missing(at, here->node, here->missing);
+    } else {
+        here->node->told = 1 + SIL_ERROR;
+    }
+}
+
+static void hear(void *with, sil_severity severity, const char *path, const char *wanted)
+{
+    judge *at = with;
+    const sil_sheet *sheet = at->sheet;
+    if (sheet->told_count == SIL_TOLD_MAX ||
+        (wanted == sil_missing && (sheet->sheet.cut || sheet->profile_lost))) {
+        return; /* enough is told; or it may stand in what could not be read */
+    }
+    spot here = find_spot(at, path);
+    if (here.told) {
+        return;
+    }
+    if (wanted == sil_missing) {
+        tell_missing(at, path, &here);
+    } else if (here.missing) {
+        char spoken[128];
+        write_spoken(path, NULL, spoken, sizeof spoken);
+        sil_tell_at(at->sheet, severity, here.node->source, here.node->at, "%s: %s", spoken,
+                    wanted);
+    } else if (here.node->told <= (int)severity) {
+        sil_tell_value(at->sheet, severity, here.node, "%s", wanted);
+        if (here.node->shape != SIL_SCALAR) {
+            here.node->told = 0; /* more may be wrong within it */
+        }
+    }
+}
+
+void sil_judge_job(sil_sheet *sheet, sil_node *root)
+{
+    judge at = {sheet, root, sheet->job.string_count};
+    sheet->errors += sil_job_check(&sheet->job, hear, &at); /* also those past what is told */
+}

@@ -1,0 +1,231 @@
+/* SPDX-License-Identifier: MIT */
+/* Finding and reading a profile. */
+#include "profile.h"
+
+#include <dirent.h>
+#include <errno.h>
+#include <fcntl.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+enum { PATH_SIZE = 4096 };
+
+static const size_t bytes_most = (size_t)SIL_SHEET_BYTES_MAX;
+
+static int read_all(int file, sil_bytes *into)
+{
+    while (into->size <= bytes_most) {
+        ssize_t more = read(file, into->bytes + into->size, bytes_most + 1 - into->size);
+        if (more < 0 && errno == EINTR) {
+            continue;
+        }
+        if (more < 0) {
+            return errno;
+        }
+        if (more == 0) {
+            return 0;
+        }
+        into->size += (size_t)more;
+    }
+    return 0;
+}
+
+int sil_file_read(const char *path, sil_bytes *into)
+{
+    bool standard = strcmp(path, "-") == 0;
+    int file = standard ? STDIN_FILENO : open(path, O_RDONLY | O_CLOEXEC);
+    if (file < 0) {
+        return errno;
+    }
+    into->size = 0;
+    into->bytes = malloc(bytes_most + 1);
+    int status = into->bytes ? read_all(file, into) : ENOMEM;
+    if (!standard) {
+        close(file);
+    }
+    if (status != 0) {
+        free(into->bytes);
+        into->bytes = NULL;
+    }
+    return status;
+}
+
+sil_node *sil_source_read(sil_sheet *sheet, sil_source *source)
+{
+    const sil_mark start = {1, 1};
+    if (source->size > bytes_most) {
+        source->size = bytes_most;
+        sil_tell_at(sheet, SIL_ERROR, source, start, "over 256 KiB: this is no measuring sheet");
+        return NULL;
+    }
+    sil_bytes_check(sheet, source);
+    sil_node *root = sil_tree_read(sheet, source);
+    if (!root && !source->cut) {
+        sil_tell_at(sheet, SIL_ERROR, source, start, "empty: a sheet begins with sillet: 1");
+    } else if (root && root->shape != SIL_MAPPING) {
+        sil_tell_value(sheet, SIL_ERROR, root, "wanted keys and values, from sillet: 1 on");
+        return NULL;
+    }
+    return root;
+}
+
+static bool is_folder(const char *path)
+{
+    struct stat about;
+    return stat(path, &about) == 0 && S_ISDIR(about.st_mode);
+}
+
+/* From the running program: installed, then as built. */
+static bool folder_beside_program(char *out, size_t size)
+{
+    static const char *const places[] = {"../share/sillet/profiles", "../profiles"};
+    char program[PATH_SIZE];
+    ssize_t length = readlink("/proc/self/exe", program, sizeof program - 1);
+    if (length <= 0) {
+        return false;
+    }
+    program[length] = '\0';
+    char *name = strrchr(program, '/');
+    for (size_t i = 0; name && i < sizeof places / sizeof places[0]; i++) {
+        int needed = snprintf(out, size, "%.*s/%s", (int)(name - program), program, places[i]);
+        if (needed > 0 && (size_t)needed < size && is_folder(out)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+size_t sil_profiles_folder(char *out, size_t size)
+{
+    const char *said = getenv("SILLET_PROFILES");
+    if (said && *said) {
+        size_t length = strlen(said);
+        snprintf(out, size, "%s", said);
+        return length < size ? length : 0;
+    }
+    if (folder_beside_program(out, size)) {
+        return strlen(out);
+    }
+    return 0;
+}
+
+static bool is_path(const char *name)
+{
+    size_t length = strlen(name);
+    return strchr(name, '/') || (length > 5 && strcmp(name + length - 5, ".yaml") == 0);
+}
+
+/* A path is taken from the sheet's folder; a name from the folder of profiles. */
+static bool find_path(const sil_sheet *sheet, const char *name, const char *folder, char *out)
+{
+    int needed = 0;
+    if (is_path(name)) {
+        const char *slash = strrchr(sheet->sheet.name, '/');
+        bool whole = name[0] == '/' || !slash;
+        int length = whole ? 0 : (int)(slash - sheet->sheet.name) + 1;
+        needed = snprintf(out, PATH_SIZE, "%.*s%s", length, sheet->sheet.name, name);
+    } else {
+        needed = snprintf(out, PATH_SIZE, "%s/%s.yaml", folder, name);
+    }
+    return needed > 0 && needed < PATH_SIZE;
+}
+
+/* Tells that there is no such profile, and which one may have been meant. */
+static void tell_no_profile(sil_sheet *sheet, sil_node *node, const char *folder)
+{
+    char nearest[64] = "";
+    int nearness = 99;
+    DIR *profiles = is_path(node->text) ? NULL : opendir(folder);
+    for (struct dirent *entry; profiles && (entry = readdir(profiles));) {
+        char name[64];
+        size_t length = strlen(entry->d_name);
+        if (length < 6 || length >= sizeof name ||
+            strcmp(entry->d_name + length - 5, ".yaml") != 0) {
+            continue;
+        }
+        memcpy(name, entry->d_name, length - 5);
+        name[length - 5] = '\0';
+        int apart = sil_nearness(node->text, node->length, name);
+        if (apart < nearness && sil_near(apart, node->length)) {
+            nearness = apart;
+            memcpy(nearest, name, sizeof nearest);
+        }
+    }
+    if (profiles) {
+        closedir(profiles);
+    }
+    if (nearest[0]) {
+        sil_tell_value(sheet, SIL_ERROR, node, "no such profile; did you mean %s?", nearest);
+    } else {
+        sil_tell_value(sheet, SIL_ERROR, node, "no such profile%s%s%s",
+                       is_path(node->text) ? "" : " in ",
+                       is_path(node->text) ? "" : sil_quote_of(folder, strlen(folder)).text,
+                       is_path(node->text) ? " there" : "");
+    }
+}
+
+sil_unit sil_root_units(const sil_node *root)
+{
+    const sil_node *units = sil_node_find(root, "units", strlen("units"));
+    bool inches = units && units->shape == SIL_SCALAR && strcmp(units->text, "in") == 0;
+    return inches ? SIL_INCH : SIL_MM;
+}
+
+/* What belongs on a sheet only, and what is the profile's own. */
+static void refuse_own(sil_sheet *sheet, const sil_node *root)
+{
+    static const char *const own[] = {"job", "readings", "profile"};
+    for (size_t i = 0; i < sizeof own / sizeof own[0]; i++) {
+        sil_node *node = sil_node_find(root, own[i], strlen(own[i]));
+        if (node) {
+            sil_tell_at(sheet, SIL_ERROR, node->source, node->key_at, "a profile has no %s",
+                        own[i]);
+        }
+    }
+    sil_node *units = sil_node_find(root, "units", strlen("units"));
+    bool known = !units || !units->given || units->shape != SIL_SCALAR ||
+                 strcmp(units->text, "mm") == 0 || strcmp(units->text, "in") == 0;
+    if (!known) {
+        sil_tell_value(sheet, SIL_ERROR, units, "wanted mm | in");
+    }
+}
+
+void sil_profile_lay(sil_sheet *sheet, sil_node *root, const char *folder)
+{
+    sil_node *node = sil_node_find(root, "profile", strlen("profile"));
+    char path[PATH_SIZE], found[PATH_SIZE] = "profiles";
+    if (!node || !node->given || sheet->sheet.cut) {
+        return;
+    }
+    if (node->shape != SIL_SCALAR) {
+        sheet->profile_lost = true; /* told where the job is filled */
+        return;
+    }
+    if (!folder && !is_path(node->text)) {
+        sil_profiles_folder(found, sizeof found);
+    }
+    folder = folder ? folder : found;
+    sil_bytes file = {NULL, 0};
+    int status =
+        find_path(sheet, node->text, folder, path) ? sil_file_read(path, &file) : ENAMETOOLONG;
+    if (status == ENOENT) {
+        tell_no_profile(sheet, node, folder);
+    } else if (status != 0) {
+        sil_tell_value(sheet, SIL_ERROR, node, "the profile cannot be read: %s", strerror(status));
+    }
+    sil_source *source = &sheet->profile;
+    source->name = sil_arena_text(&sheet->arena, path, strlen(path));
+    source->held = file.bytes;
+    source->bytes = file.bytes;
+    source->size = file.size;
+    sil_node *profile = status == 0 && source->name ? sil_source_read(sheet, source) : NULL;
+    sheet->profile_lost = !profile || source->cut;
+    if (profile) {
+        source->units = sil_root_units(profile);
+        refuse_own(sheet, profile);
+        sil_tree_merge(root, profile);
+    }
+}

@@ -1,0 +1,29 @@
+/* SPDX-License-Identifier: MIT */
+/* Within the sheet reader: files, and the profile that a sheet names. */
+#ifndef SILLET_SHEET_PROFILE_H
+#define SILLET_SHEET_PROFILE_H
+
+#include "tree.h"
+
+/* A file's bytes: free with free(). One byte past what a sheet may have is enough to refuse it. */
+typedef struct sil_bytes {
+    char *bytes;
+    size_t size;
+} sil_bytes;
+
+/* sil_file_read: "-" is standard input.
+ * Status: 0, or an errno
+ */
+int sil_file_read(const char *path, sil_bytes *into);
+
+/* sil_source_read: a source's bytes to nodes; NULL where there is no mapping to read (told). */
+sil_node *sil_source_read(sil_sheet *sheet, sil_source *source);
+
+/* sil_root_units: what bare lengths are in under this root. */
+sil_unit sil_root_units(const sil_node *root);
+
+/* sil_profile_lay: reads the profile a sheet names and lays it under the sheet's root. Told where
+ * it cannot. */
+void sil_profile_lay(sil_sheet *sheet, sil_node *root, const char *folder);
+
+#endif

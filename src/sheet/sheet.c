@@ -1,0 +1,157 @@
+/* SPDX-License-Identifier: MIT */
+/* A sheet from its bytes to a job. */
+#include <errno.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "fill.h"
+#include "judge.h"
+#include "profile.h"
+
+/* By file, the sheet's own first; then by place; then as they were found. */
+static int by_place(const void *left, const void *right)
+{
+    const sil_told *a = *(const sil_told *const *)left, *b = *(const sil_told *const *)right;
+    if (a->in_profile != b->in_profile) {
+        return a->in_profile ? 1 : -1;
+    }
+    if (a->complaint.line != b->complaint.line) {
+        return a->complaint.line < b->complaint.line ? -1 : 1;
+    }
+    if (a->complaint.column != b->complaint.column) {
+        return a->complaint.column < b->complaint.column ? -1 : 1;
+    }
+    return a->order < b->order ? -1 : 1;
+}
+
+static void sort_told(sil_sheet *sheet)
+{
+    int count = 0;
+    sheet->sorted = sil_arena_take(&sheet->arena, sizeof(sil_told *) * (size_t)sheet->told_count);
+    for (sil_told *told = sheet->first; sheet->sorted && told; told = told->next) {
+        sheet->sorted[count++] = told;
+    }
+    sheet->told_count = count;
+    if (count > 1) {
+        qsort(sheet->sorted, (size_t)count, sizeof(sil_told *), by_place);
+    }
+}
+
+/* The sheet itself says which format it is in: a profile cannot. */
+static void check_format(sil_sheet *sheet, const sil_node *root)
+{
+    const sil_node *format = sil_node_find(root, "sillet", strlen("sillet"));
+    if ((!format || !format->given) && !sheet->sheet.cut) {
+        sil_tell_at(sheet, SIL_ERROR, &sheet->sheet, root->at,
+                    "sillet is missing: a sheet begins with sillet: 1");
+    }
+}
+
+static void read_job(sil_sheet *sheet, const char *profiles)
+{
+    sil_job_clear(&sheet->job);
+    sil_node *root = sil_source_read(sheet, &sheet->sheet);
+    if (!root) {
+        return;
+    }
+    sil_filler filler = {sheet, &sheet->job, root};
+    sheet->sheet.units = sil_root_units(root);
+    check_format(sheet, root);
+    sil_profile_lay(sheet, root, profiles);
+    sil_fill_job(&filler);
+    sil_judge_job(sheet, root);
+}
+
+/* The bytes of both files are done with; what complaints show of them is kept. */
+static void let_go(sil_source *source)
+{
+    free(source->held);
+    source->held = NULL;
+    source->bytes = NULL;
+}
+
+static int finish(sil_sheet *sheet)
+{
+    let_go(&sheet->sheet);
+    let_go(&sheet->profile);
+    sort_told(sheet);
+    if (sheet->arena.failed) {
+        return SIL_SHEET_NO_MEMORY;
+    }
+    if (sheet->errors > 0) {
+        return SIL_SHEET_WRONG;
+    }
+    return sheet->told_count > 0 ? SIL_SHEET_DOUBTFUL : SIL_SHEET_DONE;
+}
+
+static sil_sheet *new_sheet(const char *name)
+{
+    sil_sheet *sheet = calloc(1, sizeof *sheet);
+    if (!sheet) {
+        return NULL;
+    }
+    sheet->sheet.name = sil_arena_text(&sheet->arena, name, strlen(name));
+    if (!sheet->sheet.name) {
+        sil_sheet_free(sheet);
+        return NULL;
+    }
+    return sheet;
+}
+
+int sil_sheet_read_bytes(const char *bytes, size_t size, const char *name, const char *profiles,
+                         sil_sheet **sheet)
+{
+    *sheet = new_sheet(name);
+    if (!*sheet) {
+        return SIL_SHEET_NO_MEMORY;
+    }
+    (*sheet)->sheet.bytes = bytes;
+    (*sheet)->sheet.size = size;
+    read_job(*sheet, profiles);
+    return finish(*sheet);
+}
+
+int sil_sheet_read(const char *path, const char *profiles, sil_sheet **sheet)
+{
+    *sheet = new_sheet(path);
+    if (!*sheet) {
+        return SIL_SHEET_NO_MEMORY;
+    }
+    sil_bytes file = {NULL, 0};
+    int status = sil_file_read(path, &file);
+    if (status != 0) {
+        const sil_mark start = {1, 1};
+        sil_tell_at(*sheet, SIL_ERROR, &(*sheet)->sheet, start, "cannot be read: %s",
+                    strerror(status));
+        finish(*sheet);
+        return status == ENOMEM ? SIL_SHEET_NO_MEMORY : SIL_SHEET_UNREADABLE;
+    }
+    (*sheet)->sheet.held = file.bytes;
+    (*sheet)->sheet.bytes = file.bytes;
+    (*sheet)->sheet.size = file.size;
+    read_job(*sheet, profiles);
+    return finish(*sheet);
+}
+
+const sil_job *sil_sheet_job(const sil_sheet *sheet)
+{
+    return sheet->errors > 0 || sheet->arena.failed ? NULL : &sheet->job;
+}
+
+int sil_sheet_complaint_count(const sil_sheet *sheet)
+{
+    return sheet ? sheet->told_count : 0;
+}
+
+sil_complaint sil_sheet_complaint(const sil_sheet *sheet, int index)
+{
+    return sheet->sorted[index]->complaint;
+}
+
+void sil_sheet_free(sil_sheet *sheet)
+{
+    if (sheet) {
+        sil_arena_free(&sheet->arena);
+        free(sheet);
+    }
+}

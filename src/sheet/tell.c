@@ -1,0 +1,238 @@
+/* SPDX-License-Identifier: MIT */
+/* Complaints: what was found, what was wanted, and where. */
+#include "tree.h"
+
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+/* Length of the well-formed UTF-8 character at the front, 0 where there is none. */
+size_t sil_character(const char *text, size_t size, unsigned long *code)
+{
+    static const unsigned char least[] = {0, 0, 0xC2, 0xE0, 0xF0};
+    const unsigned char *p = (const unsigned char *)text;
+    size_t length = p[0] < 0x80 ? 1 : p[0] < 0xE0 ? 2 : p[0] < 0xF0 ? 3 : 4;
+    if (length > size || p[0] < least[length] || p[0] > 0xF4) {
+        return 0;
+    }
+    *code = length == 1 ? p[0] : p[0] & (0xFFU >> (length + 1));
+    for (size_t i = 1; i < length; i++) {
+        if ((p[i] & 0xC0) != 0x80) {
+            return 0;
+        }
+        *code = *code << 6 | (p[i] & 0x3FU);
+    }
+    bool surrogate = *code >= 0xD800 && *code <= 0xDFFF;
+    bool overlong = (length == 3 && *code < 0x800) || (length == 4 && *code < 0x10000);
+    return surrogate || overlong || *code > 0x10FFFF ? 0 : length;
+}
+
+sil_quote sil_quote_of(const char *text, size_t length)
+{
+    enum { SHOWN = 40 };
+    sil_quote quote;
+    size_t used = 0;
+    while (used < length && used < SHOWN) {
+        unsigned long code;
+        size_t step = sil_character(text + used, length - used, &code);
+        if (step == 0) {
+            break;
+        }
+        memcpy(quote.text + used, text + used, step);
+        if (code < 0x20) {
+            quote.text[used] = ' ';
+        }
+        used += step;
+    }
+    memcpy(quote.text + used, used < length ? "..." : "\0\0\0", 4);
+    return quote;
+}
+
+/* libyaml ends a line at LF, CR, CR LF, and at U+2028 and U+2029. */
+static size_t line_break(const char *at, const char *end)
+{
+    if (*at == '\n') {
+        return 1;
+    }
+    if (*at == '\r') {
+        return at + 1 < end && at[1] == '\n' ? 2 : 1;
+    }
+    bool separator =
+        end - at >= 3 && memcmp(at, "\xE2\x80", 2) == 0 && (at[2] == '\xA8' || at[2] == '\xA9');
+    return separator ? 3 : 0;
+}
+
+static int count_breaks(const sil_source *source, size_t *starts)
+{
+    int lines = 0;
+    const char *end = source->bytes + source->size;
+    for (const char *at = source->bytes; at < end;) {
+        size_t length = line_break(at, end);
+        at += length > 0 ? length : 1;
+        if (length > 0) {
+            lines++;
+            if (starts) {
+                starts[lines] = (size_t)(at - source->bytes);
+            }
+        }
+    }
+    return lines;
+}
+
+static bool lay_lines(sil_sheet *sheet, sil_source *source)
+{
+    int count = count_breaks(source, NULL) + 1;
+    source->line_starts = sil_arena_take(&sheet->arena, sizeof(size_t) * ((size_t)count + 1));
+    source->lines = sil_arena_take(&sheet->arena, sizeof(char *) * (size_t)count);
+    if (!source->line_starts || !source->lines) {
+        return false;
+    }
+    count_breaks(source, source->line_starts);
+    source->line_starts[count] = source->size;
+    source->line_count = count;
+    return true;
+}
+
+/* A NUL would end the text: it is kept as its picture, U+2400. */
+static const char *copy_line(sil_arena *arena, const char *start, size_t length)
+{
+    size_t nuls = 0;
+    for (size_t i = 0; i < length; i++) {
+        nuls += start[i] == '\0';
+    }
+    char *copy = sil_arena_take(arena, length + 2 * nuls + 1), *to = copy;
+    for (size_t i = 0; copy && i < length; i++) {
+        if (start[i] == '\0') {
+            *to++ = '\xE2';
+            *to++ = '\x90';
+            *to++ = '\x80';
+        } else {
+            *to++ = start[i];
+        }
+    }
+    return copy;
+}
+
+const char *sil_source_line(sil_sheet *sheet, sil_source *source, int line)
+{
+    if (!source->bytes || (!source->lines && !lay_lines(sheet, source)) || line < 1 ||
+        line > source->line_count) {
+        return NULL;
+    }
+    const char **kept = &source->lines[line - 1];
+    if (!*kept) {
+        const char *start = source->bytes + source->line_starts[line - 1];
+        const char *end = source->bytes + source->line_starts[line];
+        size_t length = 0;
+        while (start + length < end && line_break(start + length, end) == 0) {
+            length++;
+        }
+        *kept = copy_line(&sheet->arena, start, length);
+    }
+    return *kept;
+}
+
+static void keep(sil_sheet *sheet, sil_severity severity, sil_source *source, sil_mark mark,
+                 const char *text)
+{
+    sheet->errors += severity == SIL_ERROR;
+    if (sheet->told_count == SIL_TOLD_MAX) {
+        return;
+    }
+    if (sheet->told_count == SIL_TOLD_MAX - 1) {
+        text = "more is wrong than is told here";
+    }
+    sil_told *told = sil_arena_take(&sheet->arena, sizeof *told);
+    char *copy = sil_arena_text(&sheet->arena, text, strlen(text));
+    if (!told || !copy) {
+        return;
+    }
+    told->in_profile = source == &sheet->profile;
+    told->order = sheet->told_count++;
+    told->complaint = (sil_complaint){
+        .severity = severity,
+        .file = source->name,
+        .line = mark.line,
+        .column = mark.column,
+        .text = copy,
+        .source = sil_source_line(sheet, source, mark.line),
+    };
+    if (sheet->last) {
+        sheet->last->next = told;
+    } else {
+        sheet->first = told;
+    }
+    sheet->last = told;
+}
+
+void sil_tell_at(sil_sheet *sheet, sil_severity severity, sil_source *source, sil_mark mark,
+                 const char *format, ...)
+{
+    char text[512];
+    va_list arguments;
+    va_start(arguments, format);
+    vsnprintf(text, sizeof text, format, arguments);
+    va_end(arguments);
+    keep(sheet, severity, source, mark, text);
+}
+
+void sil_tell_value(sil_sheet *sheet, sil_severity severity, sil_node *node, const char *format,
+                    ...)
+{
+    char text[512];
+    sil_quote key = sil_quote_of(node->key ? node->key : "the sheet",
+                                 node->key ? node->key_length : strlen("the sheet"));
+    sil_quote found = {""};
+    if (node->shape == SIL_SCALAR) {
+        found = sil_quote_of(node->text, node->length);
+    }
+    int used =
+        snprintf(text, sizeof text, "%s%s%s: ", key.text, found.text[0] ? " " : "", found.text);
+    va_list arguments;
+    va_start(arguments, format);
+    vsnprintf(text + used, sizeof text - (size_t)used, format, arguments);
+    va_end(arguments);
+    keep(sheet, severity, node->source, node->at, text);
+    char told = (char)(1 + (int)severity);
+    node->told = node->told > told ? node->told : told;
+}
+
+static int least(int a, int b)
+{
+    return a < b ? a : b;
+}
+
+/* Optimal string alignment (Damerau): three rows of the table are enough. */
+int sil_nearness(const char *word, size_t length, const char *known)
+{
+    enum { LONGEST = 32, FAR = 99 };
+    int rows[3][LONGEST + 1];
+    size_t width = strlen(known);
+    if (length > LONGEST || width > LONGEST) {
+        return FAR;
+    }
+    int *before = rows[0], *above = rows[1], *row = rows[2];
+    for (size_t j = 0; j <= width; j++) {
+        above[j] = (int)j;
+    }
+    for (size_t i = 1; i <= length; i++) {
+        row[0] = (int)i;
+        for (size_t j = 1; j <= width; j++) {
+            int changed = above[j - 1] + (word[i - 1] != known[j - 1]);
+            row[j] = least(changed, least(above[j], row[j - 1]) + 1);
+            if (i > 1 && j > 1 && word[i - 1] == known[j - 2] && word[i - 2] == known[j - 1]) {
+                row[j] = least(row[j], before[j - 2] + 1);
+            }
+        }
+        int *spare = before;
+        before = above;
+        above = row;
+        row = spare;
+    }
+    return above[width];
+}
+
+bool sil_near(int nearness, size_t length)
+{
+    return nearness <= 1 || nearness <= (int)(length / 3);
+}

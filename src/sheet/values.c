@@ -1,0 +1,261 @@
+/* SPDX-License-Identifier: MIT */
+/* Single values: quantities, whole numbers, words. */
+#include <string.h>
+
+#include "fill.h"
+
+/* What a measure is called where it was wanted and not found, by sil_measure. */
+static const struct {
+    const char *what, *such_as, *units;
+} measures[] = {
+    [SIL_LENGTH] = {"a length", "2.5 mm, 0.1 in or 3/32 in", "mm, cm, m, in or thou"},
+    [SIL_RATIO] = {"a figure", "0.5", "no unit"},
+    [SIL_ANGLE] = {"an angle", "14 deg", "deg or rad"},
+    [SIL_FORCE] = {"a force", "0.6 N", "N, mN or lbf"},
+    [SIL_MODULUS] = {"a modulus", "206 GPa", "GPa, MPa, Pa or psi"},
+    [SIL_UNIT_MASS] = {"a mass by length", "0.374 g/m", "g/m, kg/m or lb/in"},
+    [SIL_DENSITY] = {"a density", "7850 kg/m3", "kg/m3 or g/cm3"},
+    [SIL_HUMIDITY] = {"a humidity", "47 %", "%"},
+    [SIL_TEMPERATURE] = {"a temperature", "21 C", "C or F"},
+    [SIL_FREQUENCY] = {"a frequency", "329.6 Hz", "Hz"},
+};
+
+static const char *const shapes[] = {"a value", "a mapping", "a list"};
+
+bool sil_expect(sil_filler *filler, sil_node *node, sil_shape shape)
+{
+    if (node->shape == shape) {
+        return true;
+    }
+    if (node->shape == SIL_SCALAR) {
+        sil_tell_value(filler->sheet, SIL_ERROR, node, "wanted %s", shapes[shape]);
+    } else {
+        sil_tell_value(filler->sheet, SIL_ERROR, node, "wanted %s, found %s", shapes[shape],
+                       shapes[node->shape]);
+    }
+    return false;
+}
+
+/* Whether a word may stand in a figure's place ("flat"); the words of a band are its held key's. */
+static bool worded(const sil_field *field)
+{
+    return field->words && field->kind != SIL_AS_BANDS;
+}
+
+bool sil_fill_quantity(sil_filler *filler, sil_node *node, const sil_field *field, double *value)
+{
+    int measure = (int)field->measure;
+    if (!sil_expect(filler, node, SIL_SCALAR)) {
+        return false;
+    }
+    double read = 0.0;
+    int status =
+        sil_quantity_read(node->text, node->length, field->measure, node->source->units, &read);
+    switch (status) {
+    case SIL_QUANTITY_READ:
+        *value = read * sil_field_factor(field);
+        return true;
+    case SIL_QUANTITY_NO_UNIT:
+        sil_tell_value(filler->sheet, SIL_ERROR, node, "wanted %s with its unit, such as %s",
+                       measures[measure].what, measures[measure].such_as);
+        return false;
+    case SIL_QUANTITY_OTHER_UNIT:
+        sil_tell_value(filler->sheet, SIL_ERROR, node, "wanted %s in %s", measures[measure].what,
+                       measures[measure].units);
+        return false;
+    default:
+        sil_tell_value(filler->sheet, SIL_ERROR, node, "wanted %s, such as %s%s%s",
+                       measures[measure].what, measures[measure].such_as,
+                       worded(field) ? ", or " : "", worded(field) ? field->words->text : "");
+        return false;
+    }
+}
+
+bool sil_fill_count(sil_filler *filler, sil_node *node, int *count)
+{
+    if (!sil_expect(filler, node, SIL_SCALAR)) {
+        return false;
+    }
+    bool negative = node->text[0] == '-';
+    size_t length = node->length - negative;
+    int number = 0;
+    bool whole = length > 0 && length < 7;
+    for (const char *at = node->text + negative; whole && *at; at++) {
+        whole = *at >= '0' && *at <= '9';
+        number = whole ? number * 10 + (*at - '0') : 0;
+    }
+    if (!whole) {
+        sil_tell_value(filler->sheet, SIL_ERROR, node, "wanted a whole number");
+        return false;
+    }
+    *count = negative ? -number : number;
+    return true;
+}
+
+/* "a | b | c" of what can be said today. */
+static void list_words(const sil_word *words, char *out, size_t size)
+{
+    out[0] = '\0';
+    for (; words->text; words++) {
+        if (words->value != SIL_WORD_NOT_YET) {
+            strncat(out, out[0] ? " | " : "", size - strlen(out) - 1);
+            strncat(out, words->text, size - strlen(out) - 1);
+        }
+    }
+}
+
+bool sil_fill_word(sil_filler *filler, sil_node *node, const sil_word *words, int *value)
+{
+    if (!sil_expect(filler, node, SIL_SCALAR)) {
+        return false;
+    }
+    const sil_word *nearest = words;
+    int nearness = 99;
+    for (const sil_word *word = words; word->text; word++) {
+        if (strcmp(word->text, node->text) == 0) {
+            if (word->value == SIL_WORD_NOT_YET) {
+                sil_tell_value(filler->sheet, SIL_ERROR, node, "not yet: known, but not built");
+                return false;
+            }
+            *value = word->value;
+            return true;
+        }
+    }
+    for (const sil_word *word = words; word->text; word++) {
+        int apart = sil_nearness(node->text, node->length, word->text);
+        if (apart < nearness && word->value != SIL_WORD_NOT_YET) {
+            nearest = word;
+            nearness = apart;
+        }
+    }
+    char all[192];
+    list_words(words, all, sizeof all);
+    bool near = nearness < (int)node->length && sil_near(nearness, node->length);
+    sil_tell_value(filler->sheet, SIL_ERROR, node, "wanted %s%s%s%s", all,
+                   near ? "; did you mean " : "", near ? nearest->text : "", near ? "?" : "");
+    return false;
+}
+
+/* A figure, or a word that stands for none of it ("none", "flat"). */
+static bool quantity_or(sil_filler *filler, sil_node *node, const sil_field *field, double meant,
+                        double *value)
+{
+    const sil_word *words = field->words;
+    if (words && node->shape == SIL_SCALAR && strcmp(node->text, words->text) == 0) {
+        *value = meant;
+        return true;
+    }
+    return sil_fill_quantity(filler, node, field, value);
+}
+
+void sil_fill_figure(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+{
+    if (field->kind == SIL_AS_SCALE && node->shape == SIL_MAPPING) {
+        sil_tell_value(filler->sheet, SIL_ERROR, node, "not yet: a pair of scales");
+        return;
+    }
+    sil_fill_quantity(filler, node, field, sil_field_place(field, base));
+}
+
+/* Two values under two keys; fills in the order of the keys, true where both were read. */
+static bool fill_ends(sil_filler *filler, sil_node *node, const sil_field *field,
+                      const char *const keys[2], double meant, double ends[2])
+{
+    bool read[2] = {false, false}, told = false;
+    for (sil_node *child = node->first; child; child = child->next) {
+        int which = strcmp(child->key, keys[0]) == 0 ? 0 : strcmp(child->key, keys[1]) == 0 ? 1 : 2;
+        if (which == 2) {
+            sil_tell_at(filler->sheet, SIL_ERROR, child->source, child->key_at,
+                        "unknown key %s: wanted %s and %s",
+                        sil_quote_of(child->key, child->key_length).text, keys[0], keys[1]);
+        } else if (child->given) {
+            read[which] = quantity_or(filler, child, field, meant, &ends[which]);
+            told = told || !read[which];
+        }
+    }
+    if (!told && !(read[0] && read[1]) && !node->cut) {
+        sil_tell_value(filler->sheet, SIL_ERROR, node, "%s is missing", keys[read[0] ? 1 : 0]);
+    }
+    return read[0] && read[1];
+}
+
+static const char *const string_ends[2] = {"treble", "bass"};
+
+void sil_fill_pair(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+{
+    double ends[2] = {SIL_UNKNOWN, SIL_UNKNOWN}, *pair = sil_field_place(field, base);
+    if (node->shape == SIL_MAPPING) {
+        if (fill_ends(filler, node, field, string_ends, SIL_UNKNOWN, ends)) {
+            memcpy(pair, ends, sizeof ends);
+        }
+    } else if (sil_fill_quantity(filler, node, field, &ends[0])) {
+        pair[0] = pair[1] = ends[0];
+    }
+}
+
+void sil_fill_radius(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+{
+    static const char *const board_ends[2] = {"nut", "end"};
+    double ends[2], *radius = sil_field_place(field, base);
+    if (node->shape == SIL_MAPPING) {
+        if (fill_ends(filler, node, field, board_ends, (double)INFINITY, ends)) {
+            memcpy(radius, ends, sizeof ends);
+        }
+    } else if (quantity_or(filler, node, field, (double)INFINITY, &ends[0])) {
+        radius[0] = radius[1] = ends[0];
+    }
+}
+
+/* A list has one value a string, whatever the values are; null among them where not given. */
+bool sil_right_count(sil_filler *filler, sil_node *node)
+{
+    int strings = filler->job->string_count;
+    if (strings > 0 && node->count != strings && !node->cut) {
+        sil_tell_value(filler->sheet, SIL_ERROR, node, "%d value%s for %d string%s", node->count,
+                       node->count == 1 ? "" : "s", strings, strings == 1 ? "" : "s");
+    }
+    return node->count <= SIL_STRINGS_MAX;
+}
+
+void sil_fill_per_string(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+{
+    double *figures = sil_field_place(field, base), ends[2];
+    int strings = filler->job->string_count;
+    if (node->shape == SIL_MAPPING) {
+        bool read = fill_ends(filler, node, field, string_ends, SIL_UNKNOWN, ends);
+        for (int i = 0; read && i < strings; i++) {
+            double share = strings > 1 ? (double)i / (strings - 1) : 0.0;
+            figures[i] = ends[0] + (ends[1] - ends[0]) * share;
+        }
+    } else if (node->shape == SIL_SEQUENCE) {
+        bool fits = sil_right_count(filler, node);
+        double *figure = figures;
+        for (sil_node *item = node->first; fits && item; item = item->next, figure++) {
+            if (item->given) {
+                quantity_or(filler, item, field, SIL_UNKNOWN, figure);
+            }
+        }
+    } else if (quantity_or(filler, node, field, SIL_UNKNOWN, &ends[0])) {
+        for (int i = 0; i < strings; i++) {
+            figures[i] = ends[0];
+        }
+    }
+}
+
+void sil_fill_files(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+{
+    (void)base;
+    if (!sil_expect(filler, node, SIL_SEQUENCE)) {
+        return;
+    }
+    if (node->count > SIL_FILES_MAX) {
+        sil_tell_value(filler->sheet, SIL_ERROR, node, "at most %d files", SIL_FILES_MAX);
+        return;
+    }
+    for (sil_node *item = node->first; item; item = item->next) {
+        double *width = &filler->job->files[filler->job->file_count];
+        if (item->given && sil_fill_quantity(filler, item, field, width)) {
+            filler->job->file_count++;
+        }
+    }
+}

@@ -1,0 +1,570 @@
+/* SPDX-License-Identifier: MIT */
+/* Sheets: what is read, what is told, and where. */
+#include <dirent.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <time.h>
+#include <unistd.h>
+
+#include <sillet/sheet.h>
+
+#include "near.h"
+
+enum { TEXT = 256 * 1024 };
+
+static void append(char *all, const char *text)
+{
+    size_t used = strlen(all), length = strlen(text);
+    assert_true(used + length + 2 < TEXT);
+    memcpy(all + used, text, length + 1);
+}
+
+/* All complaints as a person reads them, a line end after each. */
+static void told(const sil_sheet *sheet, char *all)
+{
+    char one[4096];
+    all[0] = '\0';
+    for (int k = 0; k < sil_sheet_complaint_count(sheet); k++) {
+        sil_complaint complaint = sil_sheet_complaint(sheet, k);
+        size_t length = sil_complaint_write(&complaint, one, sizeof one);
+        assert_true(length < sizeof one && length == strlen(one));
+        append(all, one);
+        append(all, "\n");
+    }
+}
+
+static void read_file(const char *path, char *text)
+{
+    FILE *file = fopen(path, "rb");
+    size_t length = file ? fread(text, 1, TEXT - 1, file) : 0;
+    text[length] = '\0';
+    if (file) {
+        fclose(file);
+    }
+}
+
+/* --- every sheet of tests/sheets against what is beside it ----------------------------------- */
+
+static bool replay(const char *name)
+{
+    static char got[TEXT], wanted[TEXT];
+    char path[512], expected[512];
+    bool good = strncmp(name, "good-", 5) == 0;
+    sil_sheet *sheet;
+    snprintf(path, sizeof path, "tests/sheets/%s", name);
+    snprintf(expected, sizeof expected, "tests/sheets/%.*s.expect", (int)strlen(name) - 5, name);
+    int status = sil_sheet_read(path, "profiles", &sheet);
+    told(sheet, got);
+    read_file(expected, wanted);
+    bool right =
+        strcmp(got, wanted) == 0 && (good || wanted[0] != '\0') &&
+        (sil_sheet_job(sheet) != NULL) == good &&
+        status == (good ? wanted[0] ? SIL_SHEET_DOUBTFUL : SIL_SHEET_DONE : SIL_SHEET_WRONG);
+    if (!right) {
+        print_error("%s: status %d\n--- told\n%s--- wanted\n%s", path, status, got, wanted);
+    }
+    sil_sheet_free(sheet);
+    return right;
+}
+
+static void sheets_are_told_of_as_expected(void **state)
+{
+    (void)state;
+    DIR *folder = opendir("tests/sheets");
+    assert_non_null(folder);
+    int good = 0, bad = 0, wrong = 0;
+    for (struct dirent *entry; (entry = readdir(folder));) {
+        const char *name = entry->d_name;
+        bool yaml = strlen(name) > 5 && strcmp(name + strlen(name) - 5, ".yaml") == 0;
+        bool is_good = strncmp(name, "good-", 5) == 0, is_bad = strncmp(name, "bad-", 4) == 0;
+        if (yaml && (is_good || is_bad)) {
+            good += is_good;
+            bad += is_bad;
+            wrong += !replay(name);
+        }
+    }
+    closedir(folder);
+    assert_int_equal(wrong, 0);
+    assert_true(good >= 7 && bad >= 50);
+}
+
+static void profiles_and_examples_are_read_without_a_word(void **state)
+{
+    (void)state;
+    static char all[TEXT];
+    const char *const folders[] = {"examples", "profiles"};
+    int read = 0;
+    for (int i = 0; i < 2; i++) {
+        DIR *folder = opendir(folders[i]);
+        assert_non_null(folder);
+        for (struct dirent *entry; (entry = readdir(folder));) {
+            char text[512];
+            if (!strstr(entry->d_name, ".yaml")) {
+                continue;
+            }
+            sil_sheet *sheet;
+            snprintf(text, sizeof text, "%s/%s", folders[i], entry->d_name);
+            int status = sil_sheet_read(text, "profiles", &sheet);
+            told(sheet, all);
+            if (status != SIL_SHEET_DONE) {
+                fail_msg("%s: %s", text, all);
+            }
+            sil_sheet_free(sheet);
+            read++;
+        }
+        closedir(folder);
+    }
+    assert_true(read >= 11);
+}
+
+/* --- bytes that no file of the tree should hold ---------------------------------------------- */
+
+/* Reads bytes and gives the first complaint; a second is ample for any sheet. */
+static void expect_bytes(const char *bytes, size_t size, const char *first, int count)
+{
+    static char all[TEXT];
+    sil_sheet *sheet;
+    clock_t start = clock();
+    int status = sil_sheet_read_bytes(bytes, size, "s.yaml", "profiles", &sheet);
+    double seconds = (double)(clock() - start) / CLOCKS_PER_SEC;
+    told(sheet, all);
+    char *end = strchr(all, '\n');
+    if (end) {
+        *end = '\0';
+    }
+    assert_string_equal(all, first);
+    assert_int_equal(status, first[0] ? SIL_SHEET_WRONG : SIL_SHEET_DONE);
+    if (count > 0) {
+        assert_int_equal(sil_sheet_complaint_count(sheet), count);
+    }
+    assert_true(seconds < 1.0);
+    sil_sheet_free(sheet);
+}
+
+static void expect(const char *text, const char *first, int count)
+{
+    expect_bytes(text, strlen(text), first, count);
+}
+
+#define HEAD "sillet: 1\nprofile: steel-string-acoustic\n"
+
+static void bytes_that_are_no_text_are_refused(void **state)
+{
+    (void)state;
+    const char nul[] = HEAD "units: in\nnut: \0\nunits: mm\n";
+    expect_bytes(nul, sizeof nul - 1, "s.yaml:4:6: error: a NUL byte: this is not a text file", 1);
+    expect_bytes("\x7F"
+                 "ELF\x02\x01\x01\0\0",
+                 9, "s.yaml:1:1: error: a control character", 1);
+    expect("sillet: 1\n\x1B[2J\n", "s.yaml:2:1: error: a control character", 1);
+    expect("sillet: 1\njob: {notes: \"\xC2\x85\"}\n", "s.yaml:2:15: error: a control character", 1);
+    expect("sillet: 1\njob: {notes: \xC3\x28}\n", "s.yaml:2:14: error: not UTF-8", 1);
+    expect("sillet: 1\n\xC0\xAF\n", "s.yaml:2:1: error: not UTF-8", 1);         /* overlong */
+    expect("sillet: 1\n\xED\xA0\x80\n", "s.yaml:2:1: error: not UTF-8", 1);     /* surrogate */
+    expect("sillet: 1\n\xF4\x90\x80\x80\n", "s.yaml:2:1: error: not UTF-8", 1); /* past the last */
+    expect("sillet: 1\n\xE2\x82", "s.yaml:2:1: error: not UTF-8", 1);           /* cut short */
+    expect("sillet: 1\n\xFF\xFE", "s.yaml:2:1: error: not UTF-8", 1);
+    expect("\xEF\xBB\xBF" HEAD, "", 0);
+    expect(HEAD "\xEF\xBB\xBFunits: mm\n", "s.yaml:3:1: error: a byte order mark within the text",
+           1);
+    expect("", "s.yaml:1:1: error: empty: a sheet begins with sillet: 1", 1);
+}
+
+/* What stands before the place is read and told all the same. */
+static void what_stands_before_a_bad_byte_is_told(void **state)
+{
+    (void)state;
+    expect("sillet: 2\nunits: mm\nnut: {widht: 3}\njob: \xFF\n",
+           "s.yaml:1:9: error: sillet 2: this version reads sheets of format 1", 3);
+}
+
+static void sheets_too_large_are_refused_by_size(void **state)
+{
+    (void)state;
+    char path[] = "/tmp/sillet-test-XXXXXX";
+    int file = mkstemp(path);
+    assert_true(file >= 0);
+    assert_int_equal(ftruncate(file, 1L << 30), 0);
+    close(file);
+    sil_sheet *sheet;
+    clock_t start = clock();
+    assert_int_equal(sil_sheet_read(path, "profiles", &sheet), SIL_SHEET_WRONG);
+    assert_true((double)(clock() - start) / CLOCKS_PER_SEC < 1.0);
+    assert_int_equal(sil_sheet_complaint_count(sheet), 1);
+    assert_string_equal(sil_sheet_complaint(sheet, 0).text,
+                        "over 256 KiB: this is no measuring sheet");
+    sil_sheet_free(sheet);
+    unlink(path);
+}
+
+static void files_that_cannot_be_read_are_told(void **state)
+{
+    (void)state;
+    const char *const paths[] = {"tests/sheets/not-there.yaml", "tests/sheets"};
+    for (int i = 0; i < 2; i++) {
+        sil_sheet *sheet;
+        assert_int_equal(sil_sheet_read(paths[i], "profiles", &sheet), SIL_SHEET_UNREADABLE);
+        assert_int_equal(sil_sheet_complaint_count(sheet), 1);
+        assert_non_null(strstr(sil_sheet_complaint(sheet, 0).text, "cannot be read: "));
+        assert_null(sil_sheet_job(sheet));
+        sil_sheet_free(sheet);
+    }
+}
+
+/* A text made of the same piece over and over, behind a beginning. */
+static char *repeated(const char *begin, const char *piece, int times)
+{
+    size_t length = strlen(begin), step = strlen(piece);
+    char *text = malloc(length + step * (size_t)times + 1);
+    assert_non_null(text);
+    memcpy(text, begin, length);
+    for (int i = 0; i < times; i++) {
+        memcpy(text + length + step * (size_t)i, piece, step);
+    }
+    text[length + step * (size_t)times] = '\0';
+    return text;
+}
+
+static void sheets_made_to_choke_a_reader_do_not(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *begin, *piece;
+        int times;
+        const char *among;
+    } rows[] = {
+        {HEAD "job: ", "[", 100000, "s.yaml:3:21: error: more than 16 deep"},
+        {HEAD "job: ", "{a: ", 60000, "s.yaml:3:66: error: more than 16 deep"},
+        {HEAD "job:\n", "- ", 100000, "s.yaml:4:31: error: more than 16 deep"},
+        {HEAD "files: [", "1,", 120000, "s.yaml:3:8: error: files: at most 64 files"},
+        {HEAD "strings: [", "a,", 120000, "s.yaml:3:10: error: strings: at most 12 strings"},
+        {HEAD "readings: [", "{},", 80000, "s.yaml:3:11: error: readings: at most 1000 readings"},
+        {HEAD "readings: [{action: [", "9,", 120000, "s.yaml:3:21: error: not YAML"},
+        {HEAD "readings:\n- action:\n", "  - 9\n", 40000,
+         "s.yaml:5:3: error: action: 40000 values for 6 strings"},
+        {HEAD "readings:\n- buzz:\n", "  - {}\n", 36000,
+         "s.yaml:5:5: error: readings 1, buzz 1, string is missing"},
+        {HEAD "readings: [{buzz: [", "{},", 80000, "s.yaml:3:19: error: not YAML"},
+        {HEAD "readings:\n- frets:\n", "  - {string: 1, fret: 1, off: 0}\n", 7000,
+         "s.yaml:6:5: error: frets: this crown was read above"},
+        {HEAD "nut:\n", "  a:\n", 50000, "s.yaml:5:3: error: a is given twice, first on line 4"},
+        {HEAD "job: {title: \"", "a ", 120000,
+         "s.yaml:3:14: error: not YAML: found unexpected end of stream; what begins here is "},
+        {HEAD "job: ", "? ", 100000, "s.yaml:3:6: error: not YAML"},
+        {HEAD "job: ", "&a ", 80000, "s.yaml:3:9: error: not YAML"},
+        {HEAD, "#\n", 120000, ""},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        static char all[TEXT];
+        char *text = repeated(rows[i].begin, rows[i].piece, rows[i].times);
+        sil_sheet *sheet;
+        clock_t start = clock();
+        sil_sheet_read_bytes(text, strlen(text), "s.yaml", "profiles", &sheet);
+        double seconds = (double)(clock() - start) / CLOCKS_PER_SEC;
+        told(sheet, all);
+        if (!strstr(all, rows[i].among) || seconds >= 1.0) {
+            fail_msg("row %d, %.2f s: %.400s", (int)i, seconds, all);
+        }
+        sil_sheet_free(sheet);
+        free(text);
+    }
+}
+
+static void keys_without_end_are_not_read(void **state)
+{
+    (void)state;
+    static char text[TEXT] = HEAD "nut:\n";
+    size_t used = strlen(text);
+    for (int i = 0; i < 20000; i++) {
+        used += (size_t)snprintf(text + used, sizeof text - used, "  k%d:\n", i);
+    }
+    expect(text, "s.yaml:4:3: error: unknown key k0", 1000);
+}
+
+static void an_alias_bomb_is_not_followed(void **state)
+{
+    (void)state;
+    char bomb[4096] = HEAD "job: &a0 {notes: x}\n";
+    for (int i = 1; i < 30; i++) {
+        char line[64];
+        snprintf(line, sizeof line, "k%d: &a%d [*a%d, *a%d, *a%d]\n", i, i, i - 1, i - 1, i - 1);
+        strcat(bomb, line);
+    }
+    expect(bomb, "s.yaml:3:6: error: anchors (&) are not read", 1 + 29 * 5);
+}
+
+static void complaints_past_a_thousand_are_counted_as_one(void **state)
+{
+    (void)state;
+    char *text = repeated(HEAD "readings:\n", "- {action: -1, first: -1}\n", 800);
+    expect(text, "s.yaml:4:12: error: action -1: cannot be negative", 1000);
+    free(text);
+    text = repeated(HEAD "nut: {", "a: 1, a: 1, ", 15000);
+    expect(text, "s.yaml:3:13: error: a is given twice, first on line 3", 1000);
+    free(text);
+}
+
+/* --- what comes out -------------------------------------------------------------------------- */
+
+static const sil_job *job_of(const char *text, sil_sheet **sheet)
+{
+    static char all[TEXT];
+    sil_sheet_read_bytes(text, strlen(text), "s.yaml", "profiles", sheet);
+    told(*sheet, all);
+    if (!sil_sheet_job(*sheet)) {
+        fail_msg("%s", all);
+    }
+    return sil_sheet_job(*sheet);
+}
+
+static void every_form_of_a_value_is_read(void **state)
+{
+    (void)state;
+    sil_sheet *sheet;
+    assert_int_equal(sil_sheet_read("tests/sheets/good-forms.yaml", "profiles", &sheet), 0);
+    const sil_job *job = sil_sheet_job(sheet);
+    const sil_reading *read = &job->readings[1];
+    assert_int_equal(job->units, SIL_INCH);
+    assert_string_equal(job->about.title, "\xC3\x87"
+                                          "a va \xE2\x99\xAF");
+    assert_string_equal(job->about.ref, "7");
+    assert_string_equal(job->about.notes, "two\nlines\n");
+    near(job->instrument.scale, 647.7, 1e-12);
+    near(job->instrument.radius_nut, 254.0, 1e-12);
+    near(job->instrument.radius_end, 400.0, 0.0);
+    near(job->instrument.fallaway, 0.254, 1e-15);
+    near(job->instrument.head_angle_deg, 14.0, 0.0);
+    assert_int_equal(job->instrument.handed, SIL_LEFT_HANDED);
+    assert_int_equal(job->instrument.frets, 22); /* from the profile */
+    assert_int_equal(job->string_count, 6);
+    near(job->strings[0].hz, 440.0 * exp2(-5.0 / 12.0), 1e-10); /* ISO 16: E4 from A4 */
+    near(job->strings[1].hz, 440.0 * exp2(-10.0 / 12.0), 1e-10);
+    near(job->strings[1].modulus_gpa, 206.0, 0.0);
+    near(job->strings[2].hz, 196.0, 0.0);
+    near(job->strings[2].gauge, 0.4318, 1e-15);
+    near(job->strings[2].unit_mass_kg_m, 0.00115, 1e-18);
+    near(job->strings[3].core, 0.3556, 1e-15);
+    assert_false(sil_known(job->strings[4].core) || sil_known(job->strings[5].core));
+    near(job->strings[4].gauge, 0.9144, 1e-15);
+    near(job->strings[5].hz, 82.4, 0.0); /* over the note's own */
+    near(job->nut.edge_treble, 3.048, 1e-12);
+    near(job->nut.edge_bass, 3.048, 1e-12);
+    near(job->nut.width, 42.0, 0.0); /* a profile's figures are in the profile's unit */
+    assert_int_equal(job->nut.spacing, SIL_EQUAL_CENTRE);
+    near(job->saddle.setback[5], 0.16 * 25.4, 1e-12);
+    assert_false(sil_known(job->saddle.pin_distance[0]));
+    assert_int_equal(job->file_count, 3);
+    near(job->files[2], 0.017 * 25.4, 1e-15);
+    assert_int_equal(job->reading_count, 2);
+    near(job->readings[0].gaps.action[3], 5.0 / 64.0 * 25.4, 1e-15);
+    assert_int_equal(job->readings[0].relief.over, 8);
+    assert_int_equal(job->readings[0].relief.high, 22);
+    near(read->humidity_pct, 47.0, 0.0);
+    near(read->temperature_c, 20.0, 1e-12);
+    assert_int_equal(read->condition.bridge, SIL_SOUND);
+    assert_int_equal(read->condition.braces, SIL_UNSOUND);
+    assert_int_equal(read->condition.strings, SIL_UNSOUND);
+    assert_int_equal(read->condition.tuned, SIL_UNSOUND);
+    near(read->relief.gap, -0.1, 0.0);
+    assert_true(read->relief.straightedge);
+    assert_int_equal(read->relief.string, -1);
+    near(read->gaps.action[0], 2.0, 0.0);
+    near(read->gaps.action[1], 2.0 + 0.54 / 5.0, 1e-12);
+    near(read->gaps.action[5], 2.54, 1e-12);
+    assert_int_equal(read->gaps.action_at, 14);
+    assert_true(read->gaps.capo);
+    assert_false(sil_known(read->gaps.first[1]) || sil_known(read->gaps.first[3]));
+    near(read->gaps.first[4], 0.1016, 1e-15);
+    assert_int_equal(read->gaps.first_held, SIL_HOLD_OPEN);
+    near(read->gaps.first_open[5], 0.254, 1e-15);
+    assert_int_equal(read->crowns_read, SIL_CROWNS_LISTED);
+    near(read->crowns[0].off, -0.0762, 1e-15);
+    near(read->saddle_height_treble, 7.62, 1e-12);
+    near(read->bridge_top_bass, 1.3, 0.0);
+    assert_int_equal(read->buzz_count, 1);
+    near(read->cents[2], -3.0, 0.0);
+    near(job->targets.relief.aim, 0.1778, 1e-15);
+    near(job->targets.relief.low, 0.1778 - 0.05, 1e-15); /* the profile's band */
+    near(job->targets.action[1].high, 0.08 * 25.4, 1e-12);
+    near(job->targets.action[4].low, 0.07 * 25.4 - 0.15, 1e-12);
+    near(job->targets.first[5].aim, 0.0508, 1e-15);
+    assert_int_equal(job->targets.first_held, SIL_HOLD_2);
+    assert_int_equal(job->model.ends, SIL_PINNED);
+    near(job->attack.force[3], 0.7, 1e-15);
+    near(job->attack.force[4], 0.2 * 0.45359237 * 9.80665, 1e-12);
+    near(job->attack.at, 101.6, 1e-12);
+    assert_null(job->attack.name);
+    near(job->tools.action, 25.4 / 64.0, 1e-15);
+    sil_sheet_free(sheet);
+}
+
+static void what_is_not_given_is_what_the_page_says(void **state)
+{
+    (void)state;
+    sil_sheet *sheet;
+    const sil_job *job = job_of(HEAD "readings: [{}]\njob: {title: ~, ref: null, by: }\n", &sheet);
+    assert_null(job->about.title);
+    assert_null(job->about.ref);
+    assert_null(job->about.by);
+    assert_int_equal(job->units, SIL_MM);
+    near(job->instrument.fallaway, 0.0, 0.0);
+    near(job->nut.advance, 0.0, 0.0);
+    near(job->saddle.pickup, 0.0, 0.0);
+    near(job->model.press, 0.0, 0.0);
+    assert_int_equal(job->model.ends, SIL_CLAMPED_PINNED);
+    assert_false(sil_known(job->nut.seat_to_board) || sil_known(job->saddle.slot_depth));
+    assert_false(sil_known(job->saddle.pin_distance[0]) || sil_known(job->instrument.crown));
+    assert_string_equal(job->attack.name, "medium");
+    near(job->attack.force[0], 0.6, 0.0);
+    const sil_reading *read = &job->readings[0];
+    assert_int_equal(read->gaps.action_at, 12);
+    assert_int_equal(read->gaps.first_held, SIL_HOLD_3);
+    assert_int_equal(read->relief.string, -1);
+    assert_false(read->gaps.capo || read->relief.straightedge);
+    assert_false(sil_known(read->relief.gap) || sil_known(read->gaps.action[0]));
+    assert_int_equal(read->crowns_read, SIL_CROWNS_NOT_READ);
+    sil_sheet_free(sheet);
+    job = job_of(HEAD "attack: firm\nreadings: [{frets: sound}, {frets: []}]\n", &sheet);
+    assert_string_equal(job->attack.name, "firm");
+    near(job->attack.force[5], 1.7, 1e-15);
+    assert_int_equal(job->readings[0].crowns_read, SIL_CROWNS_SOUND);
+    assert_int_equal(job->readings[1].crowns_read, SIL_CROWNS_LISTED);
+    sil_sheet_free(sheet);
+}
+
+static void targets_lie_over_the_profile_s(void **state)
+{
+    (void)state;
+    sil_sheet *sheet;
+    /* one value: the profile's band each way, never under 0; held stays the profile's */
+    const sil_job *job = job_of("sillet: 1\nprofile: tests/sheets/held-2.yaml\n"
+                                "targets: {relief: 0.02, action: 1.9, first: {aim: 0.02}}\n",
+                                &sheet);
+    near(job->targets.relief.low, -0.03, 1e-15);
+    near(job->targets.action[5].low, 1.75, 1e-12);
+    near(job->targets.action[0].high, 2.05, 1e-12);
+    near(job->targets.first[3].low, 0.0, 0.0);
+    near(job->targets.first[3].high, 0.05, 1e-15);
+    assert_int_equal(job->targets.first_held, SIL_HOLD_2);
+    sil_sheet_free(sheet);
+    /* one end of a pair told anew, and one edge of an end */
+    job = job_of(HEAD "targets: {action: {bass: 2.6}, first: {treble: {high: 0.2}}}\n", &sheet);
+    near(job->targets.action[0].low, 1.5, 1e-15);
+    near(job->targets.action[5].low, 2.45, 1e-12);
+    near(job->targets.action[2].aim, 1.75 + 0.85 * 2.0 / 5.0, 1e-12);
+    near(job->targets.first[0].high, 0.2, 0.0);
+    near(job->targets.first[0].aim, 0.05, 0.0);
+    sil_sheet_free(sheet);
+    /* the other form drops the profile's ends; low and high alone give the middle */
+    job = job_of(HEAD "targets: {action: {low: 1.6, high: 2.0}}\n", &sheet);
+    near(job->targets.action[0].aim, 1.8, 1e-15);
+    near(job->targets.action[5].high, 2.0, 0.0);
+    sil_sheet_free(sheet);
+    /* nothing said over the profile's */
+    job = job_of(HEAD "targets: {action: ~, relief: null}\n", &sheet);
+    near(job->targets.action[0].low, 1.5, 0.0);
+    near(job->targets.relief.high, 0.3, 0.0);
+    sil_sheet_free(sheet);
+}
+
+static void json_is_yaml_too(void **state)
+{
+    (void)state;
+    sil_sheet *json;
+    const sil_job *job = job_of("{\"sillet\": 1, \"profile\": \"steel-string-acoustic\",\n"
+                                " \"readings\": [{\"relief\": \"0,20 mm\",\n"
+                                "   \"action\": [2.3, null, 2.5, 2.6, 2.7, 2.8]}]}\n",
+                                &json);
+    near(job->readings[0].relief.gap, 0.2, 0.0);
+    near(job->readings[0].gaps.action[5], 2.8, 0.0);
+    assert_false(sil_known(job->readings[0].gaps.action[1]));
+    sil_sheet_free(json);
+}
+
+/* --- complaints as they are shown ------------------------------------------------------------ */
+
+static void a_complaint_shows_its_place(void **state)
+{
+    (void)state;
+    char text[512];
+    sil_complaint complaint = {SIL_WARNING,
+                               "s\x1B.yaml",
+                               3,
+                               5,
+                               "odd",
+                               "\ta\x07"
+                               "b\xFF"
+                               "c"};
+    size_t length = sil_complaint_write(&complaint, text, sizeof text);
+    assert_string_equal(text, "s\xE2\x90\x9B.yaml:3:5: warning: odd\n"
+                              " a\xE2\x90\x87"
+                              "b\xEF\xBF\xBD"
+                              "c\n"
+                              "    ^");
+    assert_int_equal(length, strlen(text));
+    char small[24];
+    assert_int_equal(sil_complaint_write(&complaint, small, sizeof small), length);
+    assert_string_equal(small, "s\xE2\x90\x9B.yaml:3:5: "); /* cut between parts, never within */
+    assert_int_equal(sil_complaint_write(&complaint, NULL, 0), length);
+    complaint.source = NULL;
+    sil_complaint_write(&complaint, text, sizeof text);
+    assert_string_equal(text, "s\xE2\x90\x9B.yaml:3:5: warning: odd");
+}
+
+static void complaints_come_in_the_order_of_their_places(void **state)
+{
+    (void)state;
+    sil_sheet *sheet;
+    sil_sheet_read("tests/sheets/bad-in-profile.yaml", "profiles", &sheet);
+    int count = sil_sheet_complaint_count(sheet);
+    assert_true(count > 5);
+    for (int k = 1; k < count; k++) {
+        sil_complaint a = sil_sheet_complaint(sheet, k - 1), b = sil_sheet_complaint(sheet, k);
+        bool same = strcmp(a.file, b.file) == 0;
+        assert_true(same || strstr(b.file, "part-profile.yaml"));
+        assert_true(!same || a.line < b.line || (a.line == b.line && a.column <= b.column));
+    }
+    sil_sheet_free(sheet);
+}
+
+static void profiles_are_found_where_they_are_said_to_be(void **state)
+{
+    (void)state;
+    char folder[4096];
+    sil_sheet *sheet;
+    setenv("SILLET_PROFILES", "profiles", 1);
+    assert_int_equal(sil_profiles_folder(folder, sizeof folder), 8);
+    assert_string_equal(folder, "profiles");
+    assert_int_equal(sil_profiles_folder(folder, 4), 0);
+    assert_int_equal(sil_sheet_read_bytes(HEAD, strlen(HEAD), "s.yaml", NULL, &sheet), 0);
+    sil_sheet_free(sheet);
+    unsetenv("SILLET_PROFILES");
+    assert_int_equal(sil_sheet_read_bytes(HEAD, strlen(HEAD), "s.yaml", "nowhere", &sheet),
+                     SIL_SHEET_WRONG);
+    sil_sheet_free(sheet);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(sheets_are_told_of_as_expected),
+        cmocka_unit_test(profiles_and_examples_are_read_without_a_word),
+        cmocka_unit_test(bytes_that_are_no_text_are_refused),
+        cmocka_unit_test(what_stands_before_a_bad_byte_is_told),
+        cmocka_unit_test(sheets_too_large_are_refused_by_size),
+        cmocka_unit_test(files_that_cannot_be_read_are_told),
+        cmocka_unit_test(sheets_made_to_choke_a_reader_do_not),
+        cmocka_unit_test(keys_without_end_are_not_read),
+        cmocka_unit_test(an_alias_bomb_is_not_followed),
+        cmocka_unit_test(complaints_past_a_thousand_are_counted_as_one),
+        cmocka_unit_test(every_form_of_a_value_is_read),
+        cmocka_unit_test(what_is_not_given_is_what_the_page_says),
+        cmocka_unit_test(targets_lie_over_the_profile_s),
+        cmocka_unit_test(json_is_yaml_too),
+        cmocka_unit_test(a_complaint_shows_its_place),
+        cmocka_unit_test(complaints_come_in_the_order_of_their_places),
+        cmocka_unit_test(profiles_are_found_where_they_are_said_to_be),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
