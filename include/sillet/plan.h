@@ -128,6 +128,9 @@ typedef struct sil_plan {
  */
 void sil_plan_make(const sil_job *job, sil_plan *plan);
 
+/* sil_plan_keep: leaves only the findings and steps of one stage in a plan. */
+void sil_plan_keep(sil_plan *plan, sil_stage_name stage);
+
 /* Words for scripts (fixed). */
 const char *sil_code_word(sil_code code);
 const char *sil_level_word(sil_level level);
@@ -143,6 +146,9 @@ const char *sil_code_waits(sil_code code);
  */
 size_t sil_finding_text(const sil_plan *plan, const sil_finding *finding, sil_unit unit, char *out,
                         size_t size);
+/* sil_findings_text: the same for a finding and those behind it that say it of other strings.
+ * Returned: how many findings the text tells; the next is first + that many. */
+int sil_findings_text(const sil_plan *plan, int first, sil_unit unit, char *out, size_t size);
 size_t sil_step_do(const sil_plan *plan, int step, sil_unit unit, char *out, size_t size);
 size_t sil_step_check(const sil_plan *plan, int step, sil_unit unit, char *out, size_t size);
 

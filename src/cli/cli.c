@@ -7,7 +7,7 @@
 
 #include "cli.h"
 
-static void tell(const char *format, va_list arguments)
+__attribute__((format(printf, 1, 0))) static void tell(const char *format, va_list arguments)
 {
     fputs("sillet: ", stderr);
     vfprintf(stderr, format, arguments);

@@ -8,9 +8,10 @@ static const char help[] =
     "sillet " SIL_VERSION ": from a few readings at the bench to what to cut, in which order\n"
     "and how much.\n"
     "\n"
-    "  sillet plan SHEET [--json] [--units mm|in]\n"
+    "  sillet plan SHEET [--json] [--units mm|in] [--stage STAGE]\n"
     "      The ordered bench plan of a measuring sheet: what is wrong, what to do, how\n"
-    "      much to take before reading again. --json: the result for programs.\n"
+    "      much to take before reading again. --json: the result for programs. --stage: the\n"
+    "      findings and steps of now, rod, frets, nut or saddle alone.\n"
     "  sillet draw SHEET -o OUT.pdf [--part nut|saddle|all] [--paper A4|A3|Letter] [--units "
     "mm|in]\n"
     "      The same as full-size drawings to cut by.\n"
@@ -44,21 +45,23 @@ static int cli_version(int argc, char **argv)
 }
 
 static const command_row commands[] = {
-    {"plan", cli_plan},   {"draw", cli_draw},         {"profiles", cli_profiles},
-    {"--help", cli_help}, {"--version", cli_version},
+    {"plan", cli_plan},
+    {"profiles", cli_profiles},
+    {"--help", cli_help},
+    {"--version", cli_version},
 };
 
 static int run_command(int argc, char **argv)
 {
     if (argc < 2) {
-        return cli_misused("a command is wanted: plan, draw or profiles");
+        return cli_misused("a command is wanted: plan or profiles");
     }
     for (size_t k = 0; k < sizeof commands / sizeof *commands; k++) {
         if (strcmp(argv[1], commands[k].name) == 0) {
             return commands[k].run(argc - 1, argv + 1);
         }
     }
-    return cli_misused("there is no command '%s'; plan, draw and profiles are", argv[1]);
+    return cli_misused("there is no command '%s'; plan and profiles are", argv[1]);
 }
 
 int main(int argc, char **argv)

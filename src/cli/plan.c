@@ -10,7 +10,18 @@ typedef struct options {
     bool json;
     bool unit_given;
     sil_unit unit;
+    int stage; /* or -1: all of them */
 } options;
+
+static int find_stage(const char *word)
+{
+    for (int stage = 0; stage < SIL_STAGES; stage++) {
+        if (strcmp(word, sil_stage_word((sil_stage_name)stage)) == 0) {
+            return stage;
+        }
+    }
+    return -1;
+}
 
 static int read_options(int argc, char **argv, options *o)
 {
@@ -24,6 +35,12 @@ static int read_options(int argc, char **argv, options *o)
                 return cli_misused("--units takes mm or in");
             }
             o->unit_given = true;
+        } else if (strcmp(word, "--stage") == 0) {
+            const char *value = cli_value(argc, argv, &i);
+            o->stage = value ? find_stage(value) : -1;
+            if (o->stage < 0) {
+                return cli_misused("--stage takes now, rod, frets, nut or saddle");
+            }
         } else if (word[0] == '-' && word[1] != '\0') {
             return cli_misused("plan knows no option '%s'", word);
         } else if (o->sheet) {
@@ -41,6 +58,9 @@ static int print_plan(const options *o, const sil_sheet *sheet)
     sil_unit unit = o->unit_given ? o->unit : job->units;
     sil_plan plan;
     sil_plan_make(job, &plan);
+    if (o->stage >= 0) {
+        sil_plan_keep(&plan, (sil_stage_name)o->stage);
+    }
     char *report = o->json ? sil_report_json(&plan, unit) : sil_report_text(&plan, unit, o->sheet);
     if (!report) {
         return cli_failed("out of memory");
@@ -55,7 +75,7 @@ static int print_plan(const options *o, const sil_sheet *sheet)
 
 int cli_plan(int argc, char **argv)
 {
-    options o = {0};
+    options o = {.stage = -1};
     int code = read_options(argc, argv, &o);
     if (code != CLI_DONE) {
         return code;

@@ -45,8 +45,8 @@ static void find_relief(sil_plan *plan)
     }
     bool turns = plan->bench.rod_works;
     sil_code codes[] = {SIL_BACK_BOW, SIL_RELIEF_LOW, SIL_RELIEF_HIGH, SIL_ROD_LIMIT};
-    bool low = relief < wanted.low - 1e-6;
-    bool high = relief > wanted.high + 1e-6;
+    bool low = sil_below(relief, wanted.low);
+    bool high = sil_above(relief, wanted.high);
     bool raised[] = {plan->bench.relief.gap < 0.0 || plan_relief_at_nought(plan), low, high,
                      (low || high) && !turns};
     for (int i = 0; i < 4; i++) {
@@ -71,7 +71,7 @@ static void find_crowns_at(sil_plan *plan, int fret, double sign, sil_code code)
     int string = -1;
     for (int i = 0; i < plan->job->string_count; i++) {
         double off = sign * plan->bench.crowns.off[i][fret];
-        if (off > worst) {
+        if (sil_above(off, limit) && off > worst) {
             worst = off;
             string = i;
         }
@@ -169,7 +169,7 @@ static void find_saddle(sil_plan *plan)
 static void find_bound(sil_plan *plan, sil_code code, const double *values, double low, double high)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
-        if (values[i] < low || values[i] > high) {
+        if (sil_below(values[i], low) || sil_above(values[i], high)) {
             bool stops = code == SIL_PROTRUSION_LOW &&
                          plan_withheld_by(&plan->saddle_withheld, SIL_PROTRUSION_LOW);
             found_string(plan, code, stops ? SIL_STOP : SIL_WATCH, SIL_SADDLE, i, values[i],

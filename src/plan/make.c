@@ -83,7 +83,7 @@ static void work_saddle(const sil_job *job, const sil_reading *reading, sil_plan
 
 static double greatest(int count, const double *values)
 {
-    double most = -INFINITY;
+    double most = -(double)INFINITY;
     for (int i = 0; i < count; i++) {
         if (!sil_known(values[i])) {
             return SIL_UNKNOWN;
@@ -116,4 +116,22 @@ void sil_plan_make(const sil_job *job, sil_plan *plan)
     order_blanks(job, plan);
     plan_find(plan);
     plan_order(plan);
+}
+
+void sil_plan_keep(sil_plan *plan, sil_stage_name stage)
+{
+    int findings = 0;
+    int steps = 0;
+    for (int k = 0; k < plan->finding_count; k++) {
+        if (plan->findings[k].stage == stage) {
+            plan->findings[findings++] = plan->findings[k];
+        }
+    }
+    for (int k = 0; k < plan->step_count; k++) {
+        if (plan->steps[k].stage == stage) {
+            plan->steps[steps++] = plan->steps[k];
+        }
+    }
+    plan->finding_count = findings;
+    plan->step_count = steps;
 }

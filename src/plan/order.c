@@ -56,6 +56,14 @@ static void order_nut(sil_plan *plan)
 /* What dressing a person is asked for: less than this is inside the feel of a file. */
 static const double least_dressing = 0.1;
 
+/* A base that may lose next to nothing is not sanded: all comes off the top. */
+static bool takes_anything(const sil_plan *plan)
+{
+    double half = plan->job->saddle.length / 2.0;
+    return sil_line_at(plan->saddle.cut, half) >= 0.01 ||
+           sil_line_at(plan->saddle.cut, -half) >= 0.01;
+}
+
 static void order_saddle(sil_plan *plan)
 {
     const sil_saddle_work *work = &plan->saddle;
@@ -67,7 +75,7 @@ static void order_saddle(sil_plan *plan)
     step(plan, remedy == SIL_SADDLE_REPLACE, SIL_SADDLE, SIL_ACT_NEW_SADDLE);
     step(plan, remedy == SIL_SADDLE_SHIM, SIL_SADDLE, SIL_ACT_SHIM_SADDLE);
     step(plan, remedy == SIL_SADDLE_SCREW, SIL_SADDLE, SIL_ACT_TURN_SCREWS);
-    step(plan, work->bottom, SIL_SADDLE, SIL_ACT_SAND_SADDLE);
+    step(plan, work->bottom && takes_anything(plan), SIL_SADDLE, SIL_ACT_SAND_SADDLE);
     step(plan, dresses && remedy != SIL_SADDLE_REPLACE, SIL_SADDLE, SIL_ACT_DRESS_SADDLE);
     step(plan, plan_withheld_by(&plan->saddle_withheld, SIL_PROTRUSION_LOW), SIL_SADDLE,
          SIL_ACT_NECK_ANGLE);

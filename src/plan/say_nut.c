@@ -30,6 +30,56 @@ static void add_fall(const sil_plan *plan, text *t)
     }
 }
 
+/* Whether two figures of each string chosen are the same as far as a person is shown. */
+static bool same_figures(const string_list *a, const string_list *b)
+{
+    for (int i = 0; i < a->count; i++) {
+        if (a->chosen[i] && fabs(a->value[i] - b->value[i]) >= 0.01) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* Strings whose first pass is nothing a person could take: the tools are too coarse for it. */
+static string_list split_coarse(string_list *first)
+{
+    string_list coarse = *first;
+    for (int i = 0; i < first->count; i++) {
+        coarse.chosen[i] = first->chosen[i] && first->value[i] < 0.01;
+        first->chosen[i] = first->chosen[i] && !coarse.chosen[i];
+    }
+    return coarse;
+}
+
+static bool any_chosen(const string_list *list)
+{
+    for (int i = 0; i < list->count; i++) {
+        if (list->chosen[i]) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void add_passes(const string_list *first, const string_list *whole, text *t)
+{
+    text_add(t, "File the slots of ");
+    text_which(t, first);
+    text_add(t, " deeper: ");
+    text_strings(t, first, DOWN);
+    say_unit(t);
+    if (same_figures(first, whole)) {
+        text_add(t, ", all of it in this pass.");
+    } else {
+        text_add(t, " as a first pass; in all ");
+        text_strings(t, whole, DOWN);
+        say_unit(t);
+        text_add(t, ".");
+    }
+    text_add(t, " Then read again.");
+}
+
 void say_file(const sil_plan *plan, text *t)
 {
     double shim = plan->nut.remedy == SIL_NUT_SHIM ? plan->nut.shim : 0.0;
@@ -39,19 +89,23 @@ void say_file(const sil_plan *plan, text *t)
         first.value[i] += shim;
         whole.value[i] += shim;
     }
-    text_add(t, "File the slots of ");
-    text_which(t, &first);
-    text_add(t, " deeper. First pass ");
-    text_strings(t, &first, DOWN);
-    text_add(t, "; in all ");
-    text_strings(t, &whole, DOWN);
-    say_unit(t);
-    text_add(t, ".");
-    add_stop_feelers(plan, &first, t);
-    add_fall(plan, t);
+    string_list coarse = split_coarse(&first);
+    for (int i = 0; i < first.count; i++) {
+        whole.chosen[i] = first.chosen[i];
+    }
+    if (any_chosen(&first)) {
+        add_passes(&first, &whole, t);
+        add_stop_feelers(plan, &first, t);
+        add_fall(plan, t);
+    }
+    if (any_chosen(&coarse)) {
+        text_add(t, "%sRead the gap at the 1st fret of ", any_chosen(&first) ? " " : "");
+        text_which(t, &coarse);
+        text_add(t, " with a finer tool: too high, but no pass is safe by this one.");
+    }
 }
 
-/* Gaps at fret 1 the nut is worked to. */
+/* The gaps at fret 1 the nut is worked to. */
 void check_first(const sil_plan *plan, text *t)
 {
     const sil_board *board = &plan->bench.board;
@@ -61,12 +115,14 @@ void check_first(const sil_plan *plan, text *t)
         gaps.chosen[i] = plan->nut.verdict[i] == SIL_TAKE || plan->nut.verdict[i] == SIL_RAISE;
         gaps.value[i] = sil_first_gap(board, &plan->stages.fit[SIL_SADDLE], i, hold);
     }
-    text_add(t, "Gap at the 1st fret, %s, when done: ",
+    text_add(t, "Read after each pass. When done, the gap at the 1st fret of ");
+    text_which(t, &gaps);
+    text_add(t, ", %s, is ",
              hold == SIL_HOLD_OPEN ? "open"
              : hold == SIL_HOLD_2  ? "lying on the 2nd"
                                    : "held at the 3rd");
     text_strings(t, &gaps, NEAREST);
-    text_add(t, ". Read after each pass.");
+    text_add(t, ".");
 }
 
 void say_fill(const sil_plan *plan, text *t)

@@ -22,43 +22,71 @@ static void add_actions(const sil_plan *plan, const sil_line *first_pass, text *
 static void add_ends(const sil_plan *plan, sil_line line, text *t)
 {
     double half = plan->job->saddle.length / 2.0;
-    text_length(t, sil_line_at(line, half), DOWN);
+    text_length_unit(t, sil_line_at(line, half), DOWN);
     if (plan->job->string_count > 1) {
         text_add(t, " at the treble end and ");
-        text_length(t, sil_line_at(line, -half), DOWN);
+        text_length_unit(t, sil_line_at(line, -half), DOWN);
         text_add(t, " at the bass end");
     }
+}
+
+/* Whether a first pass is all there is to take, as far as a person is shown. */
+static bool same_line(const sil_plan *plan, sil_line a, sil_line b)
+{
+    double half = plan->job->saddle.length / 2.0;
+    return fabs(sil_line_at(a, half) - sil_line_at(b, half)) < 0.01 &&
+           fabs(sil_line_at(a, -half) - sil_line_at(b, -half)) < 0.01;
+}
+
+/* "Sand until the caliper reads 7.85 mm at string 1 and 8.80 mm at string 6." */
+static void add_caliper(const sil_plan *plan, text *t)
+{
+    const sil_saddle_work *work = &plan->saddle;
+    int last = plan->job->string_count - 1;
+    const double *z = plan->bench.board.saddle_z;
+    if (!sil_known(work->present[0])) {
+        return;
+    }
+    text_add(t, " Sand until the caliper reads ");
+    text_length_unit(t, work->present[0] - sil_line_at(work->cut_first, z[0]), UP);
+    if (last > 0) {
+        text_add(t, " at string 1 and ");
+        text_length_unit(t, work->present[last] - sil_line_at(work->cut_first, z[last]), UP);
+        text_add(t, " at string %d", last + 1);
+    }
+    text_add(t, ".");
 }
 
 void say_sand(const sil_plan *plan, text *t)
 {
     const sil_saddle_work *work = &plan->saddle;
-    int last = plan->job->string_count - 1;
-    const double *z = plan->bench.board.saddle_z;
-    text_add(t, "Sand off the base of the saddle, straight from end to end. First pass ");
-    add_ends(plan, work->cut_first, t);
-    text_add(t, "; in all ");
-    add_ends(plan, work->cut, t);
-    say_unit(t);
-    text_add(t, ".");
-    if (sil_known(work->present[0])) {
-        text_add(t, " Sand until the caliper reads ");
-        text_length(t, work->present[0] - sil_line_at(work->cut_first, z[0]), UP);
-        if (last > 0) {
-            text_add(t, " at string 1 and ");
-            text_length(t, work->present[last] - sil_line_at(work->cut_first, z[last]), UP);
-            text_add(t, " at string %d", last + 1);
-        }
-        text_add(t, ", then read again.");
+    if (same_line(plan, work->cut_first, (sil_line){0.0, 0.0})) {
+        text_add(t, "Read the action with a finer tool: the saddle is too high, by ");
+        add_ends(plan, work->cut, t);
+        text_add(t, ", but no pass is safe by this one.");
+        return;
     }
+    text_add(t, "Sand off the base of the saddle, straight from end to end: ");
+    add_ends(plan, work->cut_first, t);
+    if (same_line(plan, work->cut, work->cut_first)) {
+        text_add(t, ", all of it in this pass.");
+    } else {
+        text_add(t, " as a first pass; in all ");
+        add_ends(plan, work->cut, t);
+        text_add(t, ".");
+    }
+    add_caliper(plan, t);
+    text_add(t, " Then read again.");
 }
 
 void check_sand(const sil_plan *plan, text *t)
 {
-    text_add(t, "Action at the 12th after the first pass ");
+    text_add(t, "Action at the 12th after this pass ");
     add_actions(plan, &plan->saddle.cut_first, t);
-    text_add(t, "; when all is done ");
-    add_actions(plan, NULL, t);
+    if (!same_line(plan, plan->saddle.cut, plan->saddle.cut_first)) {
+        text_add(t, "; when all is done ");
+        add_actions(plan, NULL, t);
+    }
     text_add(t, ".");
 }
 
@@ -69,8 +97,9 @@ void say_dress(const sil_plan *plan, text *t)
         dress.value[i] = plan->saddle.dress[i];
         dress.chosen[i] = dress.value[i] >= 0.1;
     }
-    text_add(t, plan->saddle.bottom ? "Last, after reading again, dress the top under "
-                                    : "Dress the top of the saddle under ");
+    bool sanded = plan->saddle.bottom && !same_line(plan, plan->saddle.cut, (sil_line){0.0, 0.0});
+    text_add(t, sanded ? "Last, after reading again, dress the top under "
+                       : "Dress the top of the saddle under ");
     text_which(t, &dress);
     text_add(t, ": ");
     text_strings(t, &dress, DOWN);
@@ -100,7 +129,7 @@ void say_new_saddle(const sil_plan *plan, text *t)
     bool glued = plan->job->saddle.kind == SIL_SADDLE_GLUED;
     if (glued) {
         text_add(t, " must rise, and this one is glued in");
-    } else if (plan->saddle.shim > plan->job->limits.most_shim) {
+    } else if (sil_above(plan->saddle.shim, plan->job->limits.most_shim)) {
         text_add(t, " must rise by more than a shim may be thick");
     } else {
         text_add(t, " alone must rise: a worn notch, which no shim cures");

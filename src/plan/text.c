@@ -92,9 +92,10 @@ static int count_chosen(const string_list *list)
 void text_strings(text *t, const string_list *list, rounding way)
 {
     const char *gap = "";
+    bool alone = count_chosen(list) == 1;
     for (int i = 0; i < list->count; i++) {
         if (list->chosen[i]) {
-            text_add(t, list->count == 1 ? "%s" : "%s%d: ", gap, i + 1);
+            text_add(t, alone ? "%s" : "%s%d: ", gap, i + 1);
             text_length(t, list->value[i], way);
             gap = ", ";
         }

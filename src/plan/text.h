@@ -24,7 +24,7 @@ __attribute__((format(printf, 2, 3))) void text_add(text *t, const char *format,
 void text_length(text *t, double mm, rounding way);
 void text_length_unit(text *t, double mm, rounding way);
 
-/* "1: 0.12, 3: 0.20" for the strings chosen; a bare figure where there is one string. */
+/* "1: 0.12, 3: 0.20" for the strings chosen; a bare figure where one is. */
 typedef struct string_list {
     int count;
     bool chosen[SIL_STRINGS_MAX];

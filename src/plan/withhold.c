@@ -85,7 +85,8 @@ static bool sinks_too_low(const sil_plan *plan)
         double z = plan->bench.board.saddle_z[i];
         bool comes_down = plan->stages.saddle[i] == SIL_TAKE ||
                           (plan->saddle.bottom && sil_line_at(plan->saddle.cut, z) > 0.0);
-        if (comes_down && plan->saddle.protrusion[i] < plan->job->limits.least_protrusion) {
+        if (comes_down &&
+            sil_below(plan->saddle.protrusion[i], plan->job->limits.least_protrusion)) {
             return true;
         }
     }

@@ -10,49 +10,43 @@ typedef struct finding_words {
     figure_kind figure;
     const char *subject; /* what was read; "%" stands for the fret */
     const char *meaning;
-    const char *waits; /* why a part waits; only for what withholds */
 } finding_words;
 
 static const finding_words words[SIL_CODES] = {
     [SIL_BACK_BOW] = {"back-bow", LENGTH, "Relief over fret %",
                       "A string lies flat on a straight neck and on a back-bowed one alike; a "
-                      "back-bow shows under a straightedge only, and buzzes at the first frets.",
-                      "the neck may be back-bowed, which a string cannot show"},
+                      "back-bow shows under a straightedge only, and buzzes at the first frets."},
     [SIL_RELIEF_LOW] = {"relief-low", LENGTH, "Relief over fret %",
                         "Too straight: buzzes toward the first frets when picked hard."},
     [SIL_RELIEF_HIGH] = {"relief-high", LENGTH, "Relief over fret %",
                          "Too much bow: high and stiff in the middle of the neck, and buzzes near "
                          "the body."},
     [SIL_RELIEF_UNKNOWN] = {"relief-unknown", NO_FIGURE, "Relief was not read",
-                            "Every height hangs on it: nothing is cut before it is known.",
-                            "relief was not read"},
+                            "Every height hangs on it: nothing is cut before it is known."},
     [SIL_ROD_LIMIT] =
         {"rod-limit", LENGTH, "Relief over fret %",
          "No truss rod can put it right here, so it stays, and the rest is planned on "
          "it as it is."},
     [SIL_FRET_WORN] = {"fret-worn", LENGTH, "Dent in fret %",
                        "A note stopped behind it buzzes, and the gap read over it is too large by "
-                       "its depth.",
-                       "the frets are levelled first"},
-    [SIL_FRET_HIGH] = {"fret-high", LENGTH, "Fret % stands proud by",
+                       "its depth."},
+    [SIL_FRET_HIGH] = {"fret-high", LENGTH, "Fret % stands proud",
                        "Notes stopped behind it buzz on it: seat it, or dress it on the spot."},
     [SIL_CROWN_THIN] = {"crown-thin", LENGTH, "Crown left after levelling to the deepest dent",
-                        "Too little to level: new frets.", "new frets come first"},
+                        "Too little to level: new frets."},
     [SIL_CROWNS_UNREAD] = {"crowns-unread", NO_FIGURE, "The crowns were not looked at",
                            "Worn first frets look like a high nut: no slot is filed before frets 1 "
-                           "to 3 are read or called sound.",
-                           "the crowns were not looked at"},
+                           "to 3 are read or called sound."},
     [SIL_SLOT_LOW] = {"slot-low", LENGTH, "Gap at the 1st fret",
-                      "The slot is too low: the open string rattles on the 1st fret."},
+                      "Slot too low: the open string rattles on the 1st fret."},
     [SIL_SLOT_HIGH] = {"slot-high", LENGTH, "Gap at the 1st fret",
-                       "The slot is too high: stiff, and sharp at the first frets."},
+                       "Slot too high: stiff, and sharp at the first frets."},
     [SIL_SADDLE_LOW] = {"saddle-low", LENGTH, "Action at the 12th fret",
-                        "The string is too low at the saddle: buzzes up the neck."},
+                        "Too low at the saddle: buzzes up the neck."},
     [SIL_SADDLE_HIGH] = {"saddle-high", LENGTH, "Action at the 12th fret",
-                         "The string is too high at the saddle: hard to play up the neck."},
+                         "Too high at the saddle: hard to play up the neck."},
     [SIL_PROTRUSION_LOW] = {"protrusion-low", LENGTH, "Saddle standing out of the bridge, finished",
-                            "Too little saddle left over the bridge.",
-                            "the saddle would stand too low; the neck's angle is at fault"},
+                            "Too little saddle left over the bridge."},
     [SIL_PROTRUSION_HIGH] = {"protrusion-high", LENGTH,
                              "Saddle standing out of the bridge, finished",
                              "A tall saddle leans on its slot and may split the bridge."},
@@ -66,26 +60,36 @@ static const finding_words words[SIL_CODES] = {
                         "by a qualified repairer."},
     [SIL_CLIMATE] = {"climate", PERCENT, "Humidity",
                      "Tops and necks move with it: bring the instrument back inside, then read "
-                     "again.",
-                     "the humidity is outside its limits"},
+                     "again."},
     [SIL_BRIDGE_LIFTED] = {"bridge-lifted", NO_FIGURE, "The bridge is lifting",
-                           "Glue first: every height changes. Work for a qualified repairer.",
-                           "the bridge is lifting"},
+                           "Glue first: every height changes. Work for a qualified repairer."},
     [SIL_BRACES_LOOSE] = {"braces-loose", NO_FIGURE, "A brace is loose",
                           "Glue first: the top stands otherwise after. Work for a qualified "
-                          "repairer.",
-                          "a brace is loose"},
+                          "repairer."},
     [SIL_NOT_TUNED] = {"not-tuned", NO_FIGURE, "The strings were not at pitch",
-                       "The neck stands otherwise under full tension: tune, then read again.",
-                       "the strings were not at pitch"},
+                       "The neck stands otherwise under full tension: tune, then read again."},
     [SIL_READINGS_DISAGREE] = {"readings-disagree", LENGTH, "Gap at the 1st fret",
                                "The open gap of the same string says otherwise: read both again."},
     [SIL_TOOL_COARSE] = {"tool-coarse", LENGTH, "Uncertainty of the cut",
                          "More than the cut leaves room for: no first pass can be told safely with "
                          "these tools. Read with a finer one."},
     [SIL_FORECAST] = {"forecast", NO_FIGURE, "Figures past this work are a forecast",
-                      "Read everything again after it; only then is anything cut.",
-                      "the truss rod is turned first"},
+                      "Read everything again after it; only then is anything cut."},
+};
+
+/* Why a part waits, for what withholds. */
+static const char *const waits[SIL_CODES] = {
+    [SIL_BACK_BOW] = "the neck may be back-bowed, which a string cannot show",
+    [SIL_RELIEF_UNKNOWN] = "relief was not read",
+    [SIL_FRET_WORN] = "the frets are levelled first",
+    [SIL_CROWN_THIN] = "new frets come first",
+    [SIL_CROWNS_UNREAD] = "the crowns were not looked at",
+    [SIL_PROTRUSION_LOW] = "the saddle would stand too low; the neck's angle is at fault",
+    [SIL_CLIMATE] = "the humidity is outside its limits",
+    [SIL_BRIDGE_LIFTED] = "the bridge is lifting",
+    [SIL_BRACES_LOOSE] = "a brace is loose",
+    [SIL_NOT_TUNED] = "the strings were not at pitch",
+    [SIL_FORECAST] = "the truss rod is turned first",
 };
 
 static const char *const level_words[] = {"fine", "watch", "act", "stop"};
@@ -98,7 +102,7 @@ const char *sil_code_word(sil_code code)
 
 const char *sil_code_waits(sil_code code)
 {
-    return words[code].waits;
+    return waits[code];
 }
 
 const char *sil_level_word(sil_level level)
@@ -111,12 +115,13 @@ const char *sil_stage_word(sil_stage_name stage)
     return stage_words[stage];
 }
 
-static void add_figure(text *t, figure_kind figure, double value)
+/* A figure with its unit, or bare where one with its unit follows. */
+static void add_figure(text *t, figure_kind figure, double value, bool bare)
 {
     char digits[32];
     switch (figure) {
     case LENGTH:
-        text_length_unit(t, value, NEAREST);
+        (bare ? text_length : text_length_unit)(t, value, NEAREST);
         return;
     case PERCENT:
     case SHARE:
@@ -143,74 +148,125 @@ static void add_subject(text *t, const char *subject, int fret)
     }
 }
 
+/* " (wanted 1.50 to 2.00 mm)", or the limit that was passed. */
 static void add_range(text *t, figure_kind figure, const sil_finding *finding)
 {
     bool low = sil_known(finding->low);
     bool high = sil_known(finding->high);
     if (low && high && finding->low < finding->high) {
-        text_add(t, "; wanted ");
-        add_figure(t, figure, finding->low);
+        text_add(t, " (wanted ");
+        add_figure(t, figure, finding->low, true);
         text_add(t, " to ");
-        add_figure(t, figure, finding->high);
+        add_figure(t, figure, finding->high, false);
+        text_add(t, ")");
     } else if (low != high) {
-        text_add(t, low ? "; at least " : "; at most ");
-        add_figure(t, figure, low ? finding->low : finding->high);
+        text_add(t, low ? " (at least " : " (at most ");
+        add_figure(t, figure, low ? finding->low : finding->high, false);
+        text_add(t, ")");
     }
 }
 
 /* How the gap at the first fret was judged, for the findings that speak of it. */
 static const char *hold_words(sil_hold hold)
 {
-    return hold == SIL_HOLD_OPEN ? " (open)"
-           : hold == SIL_HOLD_2  ? " (lying on the 2nd)"
-                                 : " (held at the 3rd)";
+    return hold == SIL_HOLD_OPEN ? ", open"
+           : hold == SIL_HOLD_2  ? ", lying on the 2nd"
+                                 : ", held at the 3rd";
 }
 
-/* Whether the figure is what the gauge said, or what it will be once earlier work is done. */
-static const char *verb(const sil_plan *plan, const sil_finding *finding)
+static bool speaks_of_slots(const sil_finding *finding)
 {
-    if (finding->code == SIL_SLOT_LOW || finding->code == SIL_SLOT_HIGH) {
-        bool moved = plan->stages.changed[SIL_ROD] || plan->stages.changed[SIL_FRETS];
-        return moved ? "will stand at" : "stands at";
+    return finding->code == SIL_SLOT_LOW || finding->code == SIL_SLOT_HIGH;
+}
+
+static bool speaks_of_action(const sil_finding *finding)
+{
+    return finding->code == SIL_SADDLE_LOW || finding->code == SIL_SADDLE_HIGH;
+}
+
+/* Whether the figure is what it will be once earlier work is done, not what the gauge said. */
+static bool foretold(const sil_plan *plan, const sil_finding *finding)
+{
+    const bool *changed = plan->stages.changed;
+    bool before_nut = changed[SIL_ROD] || changed[SIL_FRETS];
+    return (speaks_of_slots(finding) && before_nut) ||
+           (speaks_of_action(finding) && (before_nut || changed[SIL_NUT]));
+}
+
+static void add_heading(const sil_plan *plan, const sil_finding *finding, text *t)
+{
+    add_subject(t, words[finding->code].subject, finding->fret);
+    if (speaks_of_slots(finding)) {
+        text_add(t, "%s", hold_words(plan->bench.targets.first_held));
     }
-    if (finding->code == SIL_SADDLE_LOW || finding->code == SIL_SADDLE_HIGH) {
-        bool moved = plan->stages.changed[SIL_ROD] || plan->stages.changed[SIL_FRETS] ||
-                     plan->stages.changed[SIL_NUT];
-        return moved ? "will stand, the work before it done, at" : "stands at";
+    if (finding->code == SIL_READINGS_DISAGREE) {
+        text_add(t, "%s", hold_words(plan->bench.gaps.first_held));
     }
-    return finding->code == SIL_FRET_HIGH ? "" : "is";
+    if (foretold(plan, finding)) {
+        text_add(t, ", once the work before it is done");
+    }
+}
+
+static void add_reading(const sil_finding *finding, text *t)
+{
+    figure_kind figure = words[finding->code].figure;
+    if (finding->read == 0.0 && (speaks_of_slots(finding) || speaks_of_action(finding))) {
+        text_add(t, "0: on the fret, or it would be under it");
+    } else {
+        bool ranged = sil_known(finding->low) || sil_known(finding->high);
+        add_figure(t, figure, finding->read, ranged && finding->code != SIL_TOOL_COARSE);
+    }
+    add_range(t, figure, finding);
+}
+
+/* How many findings from this one on say the same of other strings. */
+static int count_alike(const sil_plan *plan, int first)
+{
+    const sil_finding *f = &plan->findings[first];
+    int count = 1;
+    while (f->string >= 0 && f->fret < 0 && first + count < plan->finding_count &&
+           f[count].code == f->code && f[count].level == f->level && f[count].stage == f->stage &&
+           f[count].string >= 0) {
+        count++;
+    }
+    return count;
+}
+
+static void write_findings(const sil_plan *plan, const sil_finding *f, int count, text *t)
+{
+    if (f->code == SIL_READINGS_DISAGREE && f->stage == SIL_SADDLE) {
+        text_add(t, "Saddle height by caliper and by the bridge's top differ by more than ");
+        text_length_unit(t, 0.3, NEAREST);
+        text_add(t, ". Neither is used: read both again.");
+        return;
+    }
+    add_heading(plan, f, t);
+    for (int k = 0; k < count; k++) {
+        if (f[k].string >= 0 && plan->job->string_count > 1) {
+            text_add(t, k == 0 ? ", string %d" : "; string %d", f[k].string + 1);
+        }
+        if (words[f->code].figure != NO_FIGURE) {
+            text_add(t, ": ");
+            add_reading(&f[k], t);
+        }
+    }
+    text_add(t, ". %s", words[f->code].meaning);
 }
 
 size_t sil_finding_text(const sil_plan *plan, const sil_finding *finding, sil_unit unit, char *out,
                         size_t size)
 {
-    const finding_words *w = &words[finding->code];
     text t;
     text_begin(&t, out, size, unit);
-    if (finding->code == SIL_READINGS_DISAGREE && finding->stage == SIL_SADDLE) {
-        text_add(&t, "Saddle height by caliper and by the bridge's top differ by more than ");
-        text_length_unit(&t, 0.3, NEAREST);
-        text_add(&t, ". Neither is used: read both again.");
-        return text_end(&t);
-    }
-    if (finding->string >= 0 && plan->job->string_count > 1) {
-        text_add(&t, "String %d: ", finding->string + 1);
-    }
-    add_subject(&t, w->subject, finding->fret);
-    bool gap = finding->stage == SIL_NUT && w->figure == LENGTH && finding->code != SIL_TOOL_COARSE;
-    if (gap) {
-        text_add(&t, "%s",
-                 hold_words(finding->code == SIL_READINGS_DISAGREE
-                                ? plan->bench.gaps.first_held
-                                : plan->bench.targets.first_held));
-    }
-    if (w->figure != NO_FIGURE) {
-        bool nought = finding->read == 0.0 && (gap || finding->code == SIL_SADDLE_LOW);
-        const char *is = verb(plan, finding);
-        text_add(&t, "%s%s ", *is ? " " : "", nought ? "reads at or under" : is);
-        add_figure(&t, w->figure, finding->read);
-        add_range(&t, w->figure, finding);
-    }
-    text_add(&t, ". %s", w->meaning);
+    write_findings(plan, finding, 1, &t);
     return text_end(&t);
+}
+
+int sil_findings_text(const sil_plan *plan, int first, sil_unit unit, char *out, size_t size)
+{
+    text t;
+    text_begin(&t, out, size, unit);
+    int count = count_alike(plan, first);
+    write_findings(plan, &plan->findings[first], count, &t);
+    return count;
 }

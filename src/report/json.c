@@ -32,8 +32,14 @@ static void put(writer *w, cJSON *object, const char *key, cJSON *item)
 
 static void put_number(writer *w, cJSON *object, const char *key, double value)
 {
-    /* cJSON prints a NaN as null by chance of its version; it is never handed one. + 0.0: no -0. */
-    put(w, object, key, isfinite(value) ? cJSON_CreateNumber(value + 0.0) : cJSON_CreateNull());
+    char figure[SIL_NUMBER_FULL_MAX];
+    if (!isfinite(value)) {
+        put(w, object, key, cJSON_CreateNull());
+        return;
+    }
+    /* Our own figures: cJSON prints a double, reads it back and prints it again. */
+    sil_number_write_full(figure, value);
+    put(w, object, key, cJSON_CreateRaw(figure));
 }
 
 static void put_int(writer *w, cJSON *object, const char *key, int value)

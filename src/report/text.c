@@ -85,10 +85,11 @@ static void print_heading(const page *p, const char *name)
         }
     }
     char scale[CELL];
+    bool whole = p->unit == SIL_MM && job->instrument.scale == floor(job->instrument.scale);
+    sil_length_write(scale, sizeof scale, job->instrument.scale, p->unit, whole ? 0 : 2);
     fprintf(p->out, "\n%d string%s, scale %s, %d frets, body joint at fret %d%s. Lengths in %s.\n",
-            job->string_count, job->string_count == 1 ? "" : "s",
-            length(p, job->instrument.scale, scale), job->instrument.frets, job->instrument.join,
-            job->instrument.handed == SIL_LEFT_HANDED ? ", left-handed" : "",
+            job->string_count, job->string_count == 1 ? "" : "s", scale, job->instrument.frets,
+            job->instrument.join, job->instrument.handed == SIL_LEFT_HANDED ? ", left-handed" : "",
             p->unit == SIL_MM ? "mm" : "inches");
 }
 
@@ -106,7 +107,7 @@ static void print_readings(const page *p)
     const sil_fit *now = &plan->stages.fit[SIL_NOW];
     const sil_fit *last = &plan->stages.fit[SIL_SADDLE];
     bool forecast = plan->stages.forecast[SIL_NUT] || plan->stages.forecast[SIL_SADDLE];
-    fprintf(p->out, "\nREADINGS                    now    wanted           (aim)      after%s\n",
+    fprintf(p->out, "\nREADINGS%23s  %-25s%8s%s\n", "now", "  wanted (aim)", "after",
             forecast ? " (a forecast)" : "");
     char label[64];
     snprintf(label, sizeof label, "relief over fret %d", board->relief_at);
@@ -114,11 +115,13 @@ static void print_readings(const page *p)
     print_length(p, 9, sil_relief(board, now->bend));
     print_range(p, plan->bench.targets.relief);
     print_length(p, 10, sil_relief(board, last->bend));
-    fprintf(p->out, "\n\n  %-20s%-42s%s\n", "", "gap at the 1st fret,", "action at the 12th fret,");
-    fprintf(p->out, "  %-20s%-42s%s\n", "string", hold_words(plan->bench.targets.first_held),
+    fprintf(p->out, "\n\n  %-18s%-44s%s\n", "", "gap at the 1st fret,", "action at the 12th fret,");
+    fprintf(p->out, "  %-18s%-44s%s\n", "string", hold_words(plan->bench.targets.first_held),
             "open");
-    fprintf(p->out, "  %-17s%6s   %-24s%7s  %6s   %-24s%7s\n", "", "now", "wanted (aim)", "after",
-            "now", "wanted (aim)", "after");
+    for (int column = 0; column < 2; column++) {
+        fprintf(p->out, "%*s  %-22s%8s", column ? 11 : 25, "now", "  wanted (aim)", "after");
+    }
+    fputc('\n', p->out);
     for (int i = 0; i < board->strings; i++) {
         const sil_string *string = &plan->job->strings[i];
         sil_hold hold = plan->bench.targets.first_held;
@@ -128,7 +131,7 @@ static void print_readings(const page *p)
         print_length(p, 7, sil_first_gap(board, now, i, hold));
         print_range(p, plan->bench.targets.first[i]);
         print_length(p, 8, sil_first_gap(board, last, i, hold));
-        print_length(p, 9, sil_action(board, now, i, 12));
+        print_length(p, 11, sil_action(board, now, i, 12));
         print_range(p, plan->bench.targets.action[i]);
         print_length(p, 8, sil_action(board, last, i, 12));
         fputc('\n', p->out);
@@ -139,10 +142,10 @@ static void print_findings(const page *p)
 {
     char words[TEXT_MAX];
     fprintf(p->out, "\nWHAT WAS FOUND\n");
-    for (int k = 0; k < p->plan->finding_count; k++) {
-        const sil_finding *finding = &p->plan->findings[k];
-        fprintf(p->out, "  %-6s ", sil_level_word(finding->level));
-        sil_finding_text(p->plan, finding, p->unit, words, sizeof words);
+    int k = 0;
+    while (k < p->plan->finding_count) {
+        fprintf(p->out, "  %-6s ", sil_level_word(p->plan->findings[k].level));
+        k += sil_findings_text(p->plan, k, p->unit, words, sizeof words);
         wrap(p->out, words, 9);
     }
     if (p->plan->finding_count == 0) {
@@ -164,15 +167,20 @@ static void print_steps(const page *p)
     }
 }
 
-/* "Nothing is cut at the nut today: back-bow, forecast." */
+/* "Nothing is cut at the nut today: the truss rod is turned first." All reasons there are fit. */
 static void print_waiting(const page *p, const char *part, const sil_withheld *withheld)
 {
-    fprintf(p->out, "  WAIT: nothing is cut at the %s today", part);
+    char words[TEXT_MAX];
+    size_t used =
+        (size_t)snprintf(words, sizeof words, "WAIT: nothing is cut at the %s today", part);
     for (int k = 0; k < withheld->count; k++) {
-        fprintf(p->out, "%s%s", k == 0 ? " (" : "; ", sil_code_waits(withheld->by[k]));
+        used += (size_t)snprintf(words + used, sizeof words - used, "%s%s", k == 0 ? ": " : "; ",
+                                 sil_code_waits(withheld->by[k]));
     }
-    fprintf(p->out, "%s. Figures are a forecast, not to cut by.\n",
-            withheld->count > 0 ? ")" : "; a reading is missing");
+    snprintf(words + used, sizeof words - used, "%s. Figures are a forecast, not to cut by.",
+             withheld->count > 0 ? "" : ": a reading is missing");
+    fputs("  ", p->out);
+    wrap(p->out, words, 2);
 }
 
 static void print_spread(const page *p, double u)
@@ -180,7 +188,7 @@ static void print_spread(const page *p, double u)
     char cell[CELL];
     char spread[CELL + 4];
     snprintf(spread, sizeof spread, "\xC2\xB1%s", length(p, 2.0 * u, cell));
-    fprintf(p->out, "  %-7s", spread); /* one character of two bytes: six columns */
+    fprintf(p->out, " %-10s", spread); /* one character of two bytes: nine columns */
 }
 
 static void print_nut(const page *p)
@@ -192,22 +200,26 @@ static void print_nut(const page *p)
     if (work->remedy == SIL_NUT_WAIT) {
         print_waiting(p, "nut", &plan->nut_withheld);
     }
-    fprintf(p->out, "  string          too high by         first   feelers   floor   depth    slot"
-                    "   centre\n");
-    fprintf(p->out, "                                       pass   to stop    over   under    width"
-                    "   from\n");
-    fprintf(p->out,
-            "                                              at       the seat   top          "
-            "bass end\n");
+    static const char *const head[][7] = {
+        {"too high by", "first", "feelers", "floor", "depth", "slot", "centre"},
+        {"", "pass", "to stop", "over", "under", "width", "from"},
+        {"", "", "at", "the seat", "the top", "", "bass end"}};
+    for (int line = 0; line < 3; line++) {
+        fprintf(p->out, "  %-12s %-16s", line == 0 ? "string" : "", head[line][0]);
+        for (int column = 1; column < 7; column++) {
+            fprintf(p->out, "%9s", head[line][column]);
+        }
+        fputc('\n', p->out);
+    }
     for (int i = 0; i < plan->job->string_count; i++) {
-        fprintf(p->out, "  %2d   %-7s", i + 1, verdicts[work->verdict[i]]);
-        print_length(p, 9, plan->stages.deepen[i]);
+        fprintf(p->out, "  %2d  %-8s ", i + 1, verdicts[work->verdict[i]]);
+        print_length(p, 6, plan->stages.deepen[i]);
         print_spread(p, plan->stages.deepen_u[i]);
         print_length(p, 9, work->first_pass[i]);
         print_length(p, 9, work->stack[i]);
         print_length(p, 9, work->floor[i]);
-        print_length(p, 8, work->depth[i]);
-        print_length(p, 8, plan->slot_width[i]);
+        print_length(p, 9, work->depth[i]);
+        print_length(p, 9, plan->slot_width[i]);
         print_length(p, 9, plan->job->nut.width / 2.0 + plan->bench.board.nut_z[i]);
         fputc('\n', p->out);
     }
@@ -223,25 +235,31 @@ static void print_saddle(const page *p)
     if (work->remedy == SIL_SADDLE_WAIT) {
         print_waiting(p, "saddle", &plan->saddle_withheld);
     }
-    fprintf(p->out, "  string          too high by         first   %s  height  height    out of\n",
-            screws ? "   turns" : "off  the");
-    fprintf(p->out, "                                       pass   %s     now    done    bridge\n",
-            screws ? "        " : "     top");
+    const char *head[][6] = {
+        {"too high by", "first", screws ? "screw" : "off the", "height", "height", "out of"},
+        {"", "pass", screws ? "turns" : "top", "now", "done", "bridge"}};
+    for (int line = 0; line < 2; line++) {
+        fprintf(p->out, "  %-12s %-16s", line == 0 ? "string" : "", head[line][0]);
+        for (int column = 1; column < 6; column++) {
+            fprintf(p->out, "%9s", head[line][column]);
+        }
+        fputc('\n', p->out);
+    }
     for (int i = 0; i < plan->job->string_count; i++) {
         char turns[CELL];
         sil_number_write(turns, sizeof turns, work->turns[i], 2);
-        fprintf(p->out, "  %2d   %-7s", i + 1, verdicts[work->verdict[i]]);
-        print_length(p, 9, plan->stages.lower[i]);
+        fprintf(p->out, "  %2d  %-8s ", i + 1, verdicts[work->verdict[i]]);
+        print_length(p, 6, plan->stages.lower[i]);
         print_spread(p, plan->stages.lower_u[i]);
         print_length(p, 9, work->first_pass[i]);
         if (screws) {
-            fprintf(p->out, "%11s", turns);
+            fprintf(p->out, "%9s", turns);
         } else {
-            print_length(p, 11, work->dress[i]);
+            print_length(p, 9, work->dress[i]);
         }
-        print_length(p, 8, work->present[i]);
-        print_length(p, 8, work->height[i]);
-        print_length(p, 10, work->protrusion[i]);
+        print_length(p, 9, work->present[i]);
+        print_length(p, 9, work->height[i]);
+        print_length(p, 9, work->protrusion[i]);
         fputc('\n', p->out);
     }
     fprintf(p->out, "  Too high by: the whole cut to the aim, a minus is too low; \xC2\xB1 is what "
