@@ -17,13 +17,13 @@ SECONDS ?= 1800
 
 BUILD_PACKAGES = gcc libc6-dev pkg-config libyaml-dev libcjson-dev
 CHECK_PACKAGES = $(BUILD_PACKAGES) g++ libcmocka-dev python3 python3-yaml python3-numpy python3-scipy
-BENCH_PACKAGES = $(BUILD_PACKAGES) valgrind python3
+BENCH_PACKAGES = $(BUILD_PACKAGES) valgrind python3 time
 LINT_PACKAGES = $(BUILD_PACKAGES) clang clang-tidy clang-format
 
 ROOMS = core job sheet plan report
 SOURCES = $(foreach room,$(ROOMS),$(wildcard src/$(room)/*.c))
-CLI_SOURCES = $(wildcard src/cli/*.c)
-TESTS = $(basename $(notdir $(wildcard tests/test_*.c)))
+CLI_SOURCES = $(filter-out src/cli/draw.c,$(wildcard src/cli/*.c))
+TESTS = $(filter-out test_drawing,$(basename $(notdir $(wildcard tests/test_*.c))))
 EXAMPLE = examples/low-first-slot.yaml
 
 WARNINGS = -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wdouble-promotion \
@@ -101,7 +101,7 @@ build/check/replay: tests/fuzz/fuzz_sheet.c tests/fuzz/replay_main.c build/check
 
 bench: tools-bench
 	@$(MAKE) --no-print-directory --silent all build/bench/bare_yaml build/bench/arithmetic
-	@tests/bench/bench.py
+	@SILLET_PROFILES=profiles tests/bench/bench.py
 
 build/bench/bare_yaml: tests/bench/bare_yaml.c
 	@mkdir -p $(@D)

@@ -1,0 +1,355 @@
+# SPDX-License-Identifier: MIT
+"""The bench arithmetic once more, by general methods, to check the program against.
+
+Every height comes from solving the equations of the readings as a linear system; every
+uncertainty from moving one reading by a whole unit through all the stages with the verdicts held
+(the stages are affine in the readings, so that is exact). An unknown is NaN all the way through.
+"""
+import math
+from types import SimpleNamespace as Plain
+
+import numpy as np
+
+import parts
+from sheet import run
+
+EDGE = 1e-9   # a reading exactly at an edge of its range is in range, whatever the last bit says
+
+
+class Board:
+    """Frets, strings across and the crown line; crowns are affine in the bend K."""
+
+    def __init__(self, job):
+        b, self.count = job.board, job.count
+        self.frets, self.join = b.frets, b.join
+        self.x = np.array([b.scale * (1 - 2 ** (-n / 12)) for n in range(max(b.frets, 12) + 1)])
+        self.end = np.array([b.scale + s for s in job.saddle.setback])
+        self.radius, self.fall = b.radius, b.fall
+        self.gap, self.z_nut = across_nut(job)
+        half = job.saddle.spread / 2
+        self.z_saddle = np.array(run(half, -half, job.count)) if job.count > 1 else np.zeros(1)
+        self.t12 = self.x[12] / self.end
+        self.off = np.zeros((job.count, len(self.x)))
+        for string, fret, off in job.readings.off:
+            self.off[string, fret] = off
+
+    def span(self, n):
+        """Sag over fret n for a unit of K: the parabola, its tangent over the body."""
+        x1, xj, x = self.x[1], self.x[self.join], self.x[n]
+        if self.join < 3:
+            return 0.0
+        return (x - x1) * (xj - x) if x <= xj else -(xj - x1) * (x - xj)
+
+    def sag(self, bend, n):
+        xj, xn = self.x[self.join], self.x[self.frets]
+        over = self.fall * (self.x[n] - xj) / (xn - xj) if n > self.join < self.frets else 0.0
+        return bend * self.span(n) + over
+
+    def drop(self, x, z):
+        if self.radius is None:
+            return 0.0
+        r = self.radius[0] + (self.radius[1] - self.radius[0]) * x / self.x[self.frets]
+        return r - math.sqrt(r * r - z * z)
+
+    def crown(self, bend, off, i, n):
+        """Height of crown n under string i; on the centre line and sound where i is None."""
+        if i is None:
+            return -self.sag(bend, n)
+        z = self.z_nut[i] + (self.z_saddle[i] - self.z_nut[i]) * self.x[n] / self.end[i]
+        return -self.sag(bend, n) - self.drop(self.x[n], z) + off[i, n]
+
+
+def across_nut(job):
+    nut, gauges = job.nut, [s.gauge for s in job.strings]
+    first = nut.width / 2 - nut.edge[0] - gauges[0] / 2
+    last = -nut.width / 2 + nut.edge[1] + gauges[-1] / 2
+    if job.count == 1:
+        return math.nan, np.array([first])
+    if not nut.equal_gap:
+        return math.nan, np.array(run(first, last, job.count))
+    # Unknown: the centres and the gap; known: both outer centres and each neighbour's distance.
+    n = job.count
+    rows, known = np.zeros((n + 1, n + 1)), np.zeros(n + 1)
+    rows[0, 0], known[0] = 1, first
+    rows[1, n - 1], known[1] = 1, last
+    for i in range(n - 1):
+        rows[i + 2, [i, i + 1, n]] = 1, -1, -1
+        known[i + 2] = (gauges[i] + gauges[i + 1]) / 2
+    *centres, gap = np.linalg.solve(rows, known)
+    return gap, np.array(centres)
+
+
+def bend_of(board, relief, gap):
+    """K from a gap over `at` under what lies on two crowns; the gap is affine in K."""
+    if board.join < 3:
+        return 0.0
+    a, b = relief.held
+    share = (board.x[relief.at] - board.x[a]) / (board.x[b] - board.x[a])
+
+    def shown(bend):
+        c = [board.crown(bend, board.off, relief.string, n) for n in (a, b, relief.at)]
+        return c[0] + (c[1] - c[0]) * share - c[2]
+    flat = shown(0.0)
+    return (gap - flat) / (shown(1.0) - flat)
+
+
+def open_row(board, i, n):
+    t = board.x[n] / board.end[i]
+    return [1 - t, t]
+
+
+def held_row(board, h):
+    return [1 - board.x[1] / board.x[h], 0.0]
+
+
+def heights_of(board, job, bend, read):
+    """Nut and saddle heights from whatever was read of each string."""
+    r = job.readings
+    nut, end = np.full(job.count, math.nan), np.full(job.count, math.nan)
+    for i in range(job.count):
+        def crown(n):
+            return board.crown(bend, board.off, i, n)
+        rows, known = [], []
+        if r.capo:
+            u = (board.x[r.at] - board.x[1]) / (board.end[i] - board.x[1])
+            rows.append([0.0, u])
+            known.append(read.action[i] + crown(r.at) - crown(1) * (1 - u))
+        else:
+            rows.append(open_row(board, i, r.at))
+            known.append(read.action[i] + crown(r.at))
+        if r.held == 0 or not math.isnan(read.first_open[i]):
+            gap = read.first[i] if math.isnan(read.first_open[i]) else read.first_open[i]
+            rows.append(open_row(board, i, 1))
+            known.append(gap + crown(1))
+        else:
+            rows.append(held_row(board, r.held))
+            known.append(read.first[i] + crown(1) - crown(r.held) * board.x[1] / board.x[r.held])
+        nut[i], end[i] = solve(np.array(rows), np.array(known))
+    return nut, end
+
+
+def solve(rows, known):
+    """Two equations in two unknowns, of which either may not have been read."""
+    have = ~np.isnan(known)
+    if have.all():
+        return np.linalg.solve(rows, known)
+    answer = [math.nan, math.nan]
+    for row, value in zip(rows[have], known[have]):
+        for j in (0, 1):
+            if row[1 - j] == 0:
+                answer[j] = value / row[j]
+    return answer
+
+
+def first_of(board, state, i, held):
+    """Gap at fret 1: open where held is 0, else with the string on that crown."""
+    def crown(n):
+        return board.crown(state.bend, state.off, i, n)
+    if held > board.frets:
+        return math.nan
+    both = np.array([state.nut[i], state.end[i]])
+    if held == 0:
+        return np.dot(open_row(board, i, 1), both) - crown(1)
+    return (held_row(board, held)[0] * state.nut[i]
+            + crown(held) * board.x[1] / board.x[held] - crown(1))
+
+
+def action_of(board, state, i):
+    row = open_row(board, i, 12)
+    return (row[0] * state.nut[i] + row[1] * state.end[i]
+            - board.crown(state.bend, state.off, i, 12))
+
+
+def judge(value, band, high, low):
+    if math.isnan(value):
+        return "wait"
+    if value > band[2] + EDGE:
+        return high
+    return low if value < band[0] - EDGE else "leave"
+
+
+def rod_stage(board, job, state, ratio, held):
+    """The relief to its aim, where a working rod is there to bring it."""
+    b, m, band = job.board, job.readings.relief.at, job.targets.relief
+    works = b.rod != "none" and b.rod_state == "works" and b.join >= 3
+    turned = works and judge(state.bend * board.span(m), band, "high", "low") in ("high", "low")
+    if held is not None:
+        turned = held.turned
+    if not turned:
+        return turned, Plain(**vars(state))
+    x1, xj = board.x[1], board.x[b.join]
+    aim = band[1] / board.span(m)
+    change = aim - state.bend
+    return turned, Plain(bend=aim, off=state.off,
+                         nut=state.nut + ratio * change * x1 * xj,
+                         end=state.end + ratio * change * (xj - x1) * (board.end - xj))
+
+
+def frets_stage(job, state):
+    """Levelled to the deepest dent, renewed, or proud crowns dressed alone."""
+    limits, crown = job.limits, job.board.crown
+    deepest = max(0.0, float(np.max(-state.off)))
+    after = Plain(bend=state.bend, off=np.zeros_like(state.off), nut=state.nut, end=state.end)
+    if deepest > limits.wear + EDGE:
+        if crown - deepest < limits.least_crown - EDGE:
+            return "crown-thin", 0.0, after
+        after.nut, after.end = state.nut + deepest, state.end + deepest
+        return "fret-worn", deepest, after
+    proud = state.off > limits.wear + EDGE
+    after.off = np.where(proud, 0.0, state.off)
+    return ("dressed" if proud.any() else None), 0.0, after
+
+
+def nut_aim(board, job, state, i):
+    """The nut height that puts first at its aim; an open one together with action at its aim."""
+    aim, held = job.targets.first[i][1], job.targets.held
+    crown1 = board.crown(state.bend, state.off, i, 1)
+    if held:
+        there = board.crown(state.bend, state.off, i, held)
+        return (aim + crown1 - there * board.x[1] / board.x[held]) / held_row(board, held)[0]
+    crown12 = board.crown(state.bend, state.off, i, 12)
+    rows = np.array([open_row(board, i, 1), open_row(board, i, 12)])
+    return np.linalg.solve(rows, [aim + crown1, job.targets.action[i][1] + crown12])[0]
+
+
+def nut_stage(board, job, state, held):
+    count = range(job.count)
+    first = np.array([first_of(board, state, i, job.targets.held) for i in count])
+    aim = np.array([nut_aim(board, job, state, i) for i in count])
+    deepen = state.nut - aim
+    verdict = [judge(first[i], job.targets.first[i], "file", "raise") for i in count]
+    for i in count:
+        if (verdict[i] == "file" and deepen[i] <= 0) or (verdict[i] == "raise" and deepen[i] >= 0):
+            verdict[i] = "leave"
+    if held is not None:
+        verdict = held.nut
+    moved = np.array([v in ("file", "raise") for v in verdict])
+    after = Plain(bend=state.bend, off=state.off, nut=np.where(moved, aim, state.nut),
+                  end=state.end)
+    return Plain(first=first, deepen=deepen, verdict=verdict, after=after)
+
+
+def saddle_stage(board, job, state):
+    """Judges the saddle on the nut as it now is; the bottom cut comes after, in parts."""
+    count = range(job.count)
+    action = np.array([action_of(board, state, i) for i in count])
+    aim = np.empty(job.count)
+    for i in count:
+        row = open_row(board, i, 12)
+        crown = board.crown(state.bend, state.off, i, 12)
+        aim[i] = (job.targets.action[i][1] + crown - row[0] * state.nut[i]) / row[1]
+    verdict = [judge(action[i], job.targets.action[i], "lower", "raise") for i in count]
+    moved = np.array([v in ("lower", "raise") for v in verdict])
+    after = Plain(bend=state.bend, off=state.off, nut=state.nut,
+                  end=np.where(moved, aim, state.end))
+    return Plain(action=action, lower=state.end - aim, verdict=verdict, after=after)
+
+
+def work(board, job, read, held=None):
+    """All five stages on one set of readings."""
+    bend = bend_of(board, job.readings.relief, read.relief)
+    nut, end = heights_of(board, job, bend, read)
+    now = Plain(bend=bend, off=board.off, nut=nut, end=end)
+    turned, rod = rod_stage(board, job, now, read.ratio, held)
+    crowns, level, frets = frets_stage(job, rod)
+    slots = nut_stage(board, job, frets, held)
+    bone = saddle_stage(board, job, slots.after)
+    return Plain(now=now, turned=turned, rod=rod, crowns=crowns, level=level, frets=frets,
+                 slots=slots, bone=bone)
+
+
+def uncertainty(board, job, read, done):
+    """u of each string's cuts at nut and saddle, verdicts held (JCGM 100 5.1.2, 4.3.7)."""
+    held = Plain(turned=done.turned, nut=done.slots.verdict)
+    third = 1 / math.sqrt(3)
+    moves = {("relief",): job.tools.relief * third, ("action",): job.tools.action * third,
+             ("first", "first_open"): job.tools.first * third, ("ratio",): 0.25}
+    total = np.zeros((2, job.count))
+    for names, u in moves.items():
+        moved = Plain(**vars(read))
+        for name in names:
+            setattr(moved, name, getattr(read, name) + 1.0)
+        then = work(board, job, moved, held)
+        slope = np.array([then.slots.deepen - done.slots.deepen,
+                          then.bone.lower - done.bone.lower])
+        total += (slope * u) ** 2
+    return np.sqrt(total)
+
+
+def reading_of(job):
+    r = job.readings
+    opened = np.where(np.array(r.first_open) == 0, math.nan, r.first_open)
+    first = np.array(r.first)
+    if r.held:   # an open gap of 0 decides too: the height is not known
+        first = np.where(np.array(r.first_open) == 0, math.nan, first)
+    return Plain(relief=r.relief.gap, action=np.array(r.action), first=first, first_open=opened,
+                 ratio=1.0)
+
+
+def string_rows(board, job):
+    rows = []
+    for i, s in enumerate(job.strings):
+        tension = s.mass * (2 * (board.end[i] - job.nut.advance[i]) / 1000 * s.hz) ** 2
+        rows.append({"number": i + 1, "note": s.note, "hz": s.hz, "unit_mass": s.mass,
+                     "tension": tension, "nut_z": board.z_nut[i], "saddle_z": board.z_saddle[i],
+                     "saddle_x": board.end[i], "leverage": board.t12[i]})
+    return rows
+
+
+def stage_row(board, job, name, state, changed, forecast):
+    m = job.readings.relief.at
+    return {"stage": name, "changed": bool(changed), "forecast": bool(forecast),
+            "relief": state.bend * board.span(m),
+            "strings": [{"number": i + 1, "nut_height": state.nut[i], "saddle_height": state.end[i],
+                         "first_open": first_of(board, state, i, 0),
+                         "first_held2": first_of(board, state, i, 2),
+                         "first_held3": first_of(board, state, i, 3),
+                         "action": action_of(board, state, i)} for i in range(job.count)]}
+
+
+def withheld(job, done):
+    """Codes that stop both nut and saddle."""
+    r, (low, high) = job.readings, job.limits.humidity
+    dead = r.relief.gap == 0 and r.relief.by_string and job.board.join >= 3
+    codes = {"relief-unknown": math.isnan(done.now.bend), "back-bow": dead,
+             "climate": r.humidity < low or r.humidity > high, "bridge-lifted": r.lifted,
+             "braces-loose": r.loose, "not-tuned": r.untuned, "forecast": done.turned,
+             "fret-worn": done.crowns == "fret-worn", "crown-thin": done.crowns == "crown-thin"}
+    return {code for code, true in codes.items() if true}
+
+
+def plan(job):
+    return plan_and_cuts(job)[0]
+
+
+def plan_and_cuts(job):
+    """The part of the result that is arithmetic, NaN as None; and what stands behind the cuts."""
+    board, read = Board(job), reading_of(job)
+    done = work(board, job, read)
+    done.u_nut, done.u_saddle = uncertainty(board, job, read, done)
+    codes = withheld(job, done)
+    nut = parts.nut(board, job, done, codes)
+    saddle, last = parts.saddle(board, job, done, codes)
+    touched = done.crowns in ("fret-worn", "crown-thin")
+    frets_guess = done.turned or touched
+    nut_guess = frets_guess or bool(nut["withheld_by"])
+    rows = [("now", done.now, False, False), ("rod", done.rod, done.turned, done.turned),
+            ("frets", done.frets, done.crowns, frets_guess),
+            ("nut", done.slots.after, any(v in ("file", "raise") for v in done.slots.verdict),
+             nut_guess),
+            ("saddle", last.state, last.changed, nut_guess or bool(saddle["withheld_by"]))]
+    result = plain({"strings": string_rows(board, job),
+                    "stages": [stage_row(board, job, *row) for row in rows],
+                    "nut": nut, "saddle": saddle})
+    return result, Plain(board=board, verdict=done.bone.verdict, cuts=last.cuts,
+                         radius=last.radius)
+
+
+def plain(node):
+    if isinstance(node, dict):
+        return {key: plain(value) for key, value in node.items()}
+    if isinstance(node, (list, tuple)):
+        return [plain(value) for value in node]
+    if isinstance(node, (float, np.floating)):
+        return None if math.isnan(node) else float(node)
+    return int(node) if isinstance(node, np.integer) else node

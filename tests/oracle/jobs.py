@@ -1,0 +1,317 @@
+# SPDX-License-Identifier: MIT
+"""Random job sheets: an instrument is made up, then read as a bench would read it.
+
+The same seed and number give the same sheet. Sheets say everything themselves, so that no profile
+enters the check.
+"""
+import math
+import random
+
+import yaml
+
+import bench
+import sheet
+import visit
+
+NAMES = ["C", "C#", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B"]
+MATERIALS = {
+    "plain-steel": {"modulus": "206 GPa", "density": "7850 kg/m3"},
+    "plain-nylon": {"modulus": "4.5 GPa", "density": "1120 kg/m3"},
+    "plain-fluorocarbon": {"modulus": "4 GPa", "density": "1780 kg/m3"},
+    "plain-gut": {"modulus": "6 GPa", "density": "1300 kg/m3"},
+    "wound-bronze": {"modulus": "206 GPa", "density": "7850 kg/m3", "wrap_density": "8800 kg/m3"},
+    "wound-nickel": {"modulus": "206 GPa", "density": "7850 kg/m3", "wrap_density": "8880 kg/m3"},
+    "wound-steel": {"modulus": "206 GPa", "density": "7850 kg/m3", "wrap_density": "7850 kg/m3"},
+    "wound-nylon": {"modulus": "4.5 GPa", "density": "1120 kg/m3", "wrap_density": "8900 kg/m3"}}
+COUNTS = [6] * 8 + [4, 4, 4, 5, 5, 7, 7, 8, 12, 12, 1, 1, 2, 3, 9, 10, 11]
+
+
+class Maker:
+    """Draws one sheet; `unit` is what its bare numbers are in."""
+
+    def __init__(self, rng):
+        self.rng = rng
+        self.unit = rng.choice(["mm", "mm", "mm", "in"])
+
+    def chance(self, p):
+        return self.rng.random() < p
+
+    def between(self, low, high):
+        return self.rng.uniform(low, high)
+
+    def length(self, mm, digits=2):
+        """A figure as a bench writes it: bare, or with a unit of its own."""
+        mm, how = float(mm), self.rng.random()
+        bare, other = (digits, "in") if self.unit == "mm" else (min(4, digits + 2), "mm")
+        if how < 0.85:
+            return round(mm / sheet.UNITS[self.unit], bare)
+        if how < 0.89:
+            return f"{round(mm / sheet.UNITS[self.unit], bare)} {self.unit}"
+        if how < 0.93:
+            return f"{round(mm / sheet.UNITS[other], digits + 2)} {other}"
+        if how < 0.97 and abs(mm) < 3 and digits > 1:
+            return f"{round(mm / 0.0254, 1)} thou"
+        if 3 < mm < 90 and digits < 2:
+            return fraction(mm)
+        return f"{round(mm, digits)} mm"
+
+    def lengths(self, values, digits=2):
+        return [None if v is None else self.length(v, digits) for v in values]
+
+
+def fraction(mm):
+    """Inches to the nearest 64th."""
+    whole, part = divmod(round(mm / 25.4 * 64), 64)
+    if part == 0:
+        return f"{whole} in"
+    shared = math.gcd(part, 64)
+    text = f"{part // shared}/{64 // shared} in"
+    return f"{whole} {text}" if whole else text
+
+
+# The instrument
+
+def instrument(m):
+    r = m.rng
+    frets = r.choice([20, 20, 19, 21, 22, 24, r.randint(12, 24), r.randint(13, 36),
+                      r.randint(1, 36), r.randint(3, 14)])
+    join = min(frets, r.choice([14, 14, 12, 12, 16, 20, frets, r.randint(1, 36)]))
+    node = {"scale": m.length(r.choice([m.between(600, 690), m.between(330, 880)]), 1),
+            "frets": frets, "join": join, "radius": radius(m),
+            "rod": r.choice(["two-way", "two-way", "one-way", "none"])}
+    if m.chance(0.95):
+        node["crown"] = m.length(m.between(0.7, 1.3))
+    if m.chance(0.9):
+        node["rod_state"] = r.choice(["works", "works", "works", "slack", "at-end", "stuck"])
+    if m.chance(0.35):
+        node["fallaway"] = m.length(m.between(0, 0.5))
+    if m.chance(0.95):
+        node["head_angle"] = f"{round(m.between(4, 26), 1)} deg"
+    if m.chance(0.2):
+        node["handed"] = r.choice(["left", "right"])
+    return node
+
+
+def radius(m):
+    flat = m.between(180, 520)
+    return m.rng.choice(["flat", m.length(flat, 1), m.length(flat, 1),
+                         {"nut": m.length(flat, 1), "end": m.length(flat + m.between(0, 250), 1)}])
+
+
+def string(m, scale, share):
+    """Thicker and lower toward the bass; its pitch is the note nearest a likely tension."""
+    wound = share > 0.45 and m.chance(0.9)
+    make = m.rng.choice([k for k in MATERIALS if k.startswith("wound") == wound])
+    gauge = m.between(0.55, 0.7) + 0.8 * share if wound else m.between(0.22, 0.45) + 0.3 * share
+    node = {"gauge": m.length(gauge, 3), "make": make}
+    if wound and m.chance(0.85):
+        node["core"] = m.length(gauge * m.between(0.35, 0.6), 3)
+    density = 7800 if "steel" in make or wound else 1300
+    mass = density * math.pi * (gauge / 2000) ** 2
+    if m.chance(0.15):
+        node["unit_mass"] = f"{round(mass * 1000, 4)} g/m"
+    hz = math.sqrt(m.between(50, 100) / mass) / (2 * scale / 1000)
+    if m.chance(0.15):
+        return {"hz": round(hz, 2), **node}
+    key = round(69 + 12 * math.log2(hz / 440))
+    return {"note": f"{NAMES[key % 12]}{key // 12 - 1}", **node}
+
+
+def nut(m, gauges):
+    step, edges = m.between(4.5, 8.5), [m.between(2, 4), m.between(2, 4)]
+    width = sum(edges) + step * max(len(gauges) - 1, 2) + gauges[0]
+    node = {"width": m.length(width, 1), "spacing": m.rng.choice(["equal-gap", "equal-centre"]),
+            "edge": m.rng.choice([{"treble": m.length(edges[0]), "bass": m.length(edges[1])},
+                                  m.length(edges[0])]),
+            "kind": "slotted", "material": "bone"}
+    if m.chance(0.3):
+        node["advance"] = m.length(m.between(0, 0.8))
+    if m.chance(0.96):
+        node["thickness"] = m.length(m.between(3, 7))
+    if m.chance(0.96):
+        node["seat_to_board"] = m.length(m.between(3, 8))
+    return node
+
+
+def saddle(m, count):
+    kind = m.rng.choice(["slotted"] * 7 + ["glued"] * 2 + ["individual"] * 2)
+    spread = m.between(7, 11) * max(count - 1, 1)
+    setbacks = [m.between(0.5, 2.5) + 3 * i / count for i in range(count)]
+    node = {"kind": kind, "spread": m.length(spread, 1), "material": "bone",
+            "setback": m.rng.choice([m.lengths(setbacks), m.length(setbacks[0]), 0,
+                                     {"treble": m.length(setbacks[0]),
+                                      "bass": m.length(setbacks[-1])}])}
+    if kind == "individual":
+        node["pitch"] = m.length(m.between(0.3, 0.8))
+        return node
+    node["length"] = m.length(spread + m.between(7, 14), 1)
+    node["thickness"] = m.length(m.between(2, 4))
+    if m.chance(0.95):
+        node["slot_depth"] = m.length(m.between(2.5, 6))
+    if m.chance(0.3):
+        node["pickup"] = m.length(m.between(0.3, 1.5))
+    pins = [m.between(5, 25) for _ in range(count)]
+    node["pin_distance"] = m.rng.choice(["none", m.length(pins[0], 1), m.lengths(pins, 1)])
+    return node
+
+
+# What is wanted
+
+def ends(m, aims, half, digits):
+    """One mapping, or a plain aim that takes the shop's own band."""
+    def one(aim):
+        if m.chance(0.25):
+            return m.length(aim, digits)
+        low = max(0.002, aim - half * m.between(0.5, 1.2))
+        return {"low": m.length(low, digits), "aim": m.length(aim, digits),
+                "high": m.length(aim + half * m.between(0.5, 1.5), digits)}
+    form = m.rng.choice(["pair", "pair", "one", "list"])
+    if form == "pair":
+        return {"treble": one(aims[0]), "bass": one(aims[-1])}
+    return one(aims[0]) if form == "one" else [one(a) for a in aims]
+
+
+def targets(m, count, frets):
+    action = sheet.run(m.between(1.3, 2.4), m.between(1.6, 3.0), count)
+    first = sheet.run(m.between(0.06, 0.14), m.between(0.08, 0.18), count)
+    helds = [h for h in (3, 3, 2) if h <= frets] + ["open"]
+    held = m.rng.choice(helds)
+    if held == "open":
+        first = [f + 0.25 for f in first]
+    aims = ends(m, first, 0.04, 3)
+    if isinstance(aims, dict) and ("treble" in aims or "low" in aims):
+        aims = {**aims, **({} if held == 3 and m.chance(0.3) else {"held": held})}
+    elif held != 3:
+        low = first[0] - m.between(0.02, 0.05)
+        aims = {"low": m.length(low, 3), "aim": m.length(first[0], 3),
+                "high": m.length(first[0] + m.between(0.02, 0.06), 3), "held": held}
+    aim = m.between(0.1, 0.25)
+    relief = {"low": m.length(aim - m.between(0.04, 0.09)), "aim": m.length(aim),
+              "high": m.length(aim + m.between(0.04, 0.12))}
+    return {"relief": m.rng.choice([relief, relief, m.length(aim)]),
+            "action": ends(m, action, m.between(0.1, 0.3), 2), "first": aims}
+
+
+def shop(m):
+    tight = m.rng.choice([0.3, 1, 1])
+    return {
+        "tools": {"action": m.length(tight * m.between(0.03, 0.15)),
+                  "first": m.length(max(0.004, tight * m.between(0.01, 0.03)), 3),
+                  "relief": m.length(max(0.01, tight * m.between(0.01, 0.04)), 3),
+                  "caliper": m.length(0.05)},
+        "limits": {"wear": m.length(m.between(0.05, 0.1)),
+                   "least_crown": m.length(m.between(0.5, 0.7)),
+                   "least_protrusion": m.length(m.between(1.0, 3.0)),
+                   "most_protrusion": m.length(6.0), "least_in_slot": 0.5, "least_break": "12 deg",
+                   "most_shim": m.length(m.between(0.3, 1.0)), "most_relief": m.length(0.5),
+                   "least_first": m.length(0.04),
+                   "humidity": {"low": f"{m.rng.randint(30, 40)} %",
+                                "high": f"{m.rng.randint(55, 65)} %"}},
+        "allowances": {"slot_plain": m.length(m.between(0.02, 0.06)),
+                       "slot_wound": m.length(m.between(0.05, 0.1)),
+                       "bury_plain": round(m.between(0.6, 1.2), 2),
+                       "bury_wound": round(m.between(0.3, 0.7), 2),
+                       "fall_share": round(m.between(0.3, 0.7), 2),
+                       "shim_step": m.length(m.rng.choice([0.05, 0.1, 0.2])),
+                       "band": {"relief": m.length(m.between(0.04, 0.1)),
+                                "action": m.length(m.between(0.1, 0.25)),
+                                "first": m.length(m.between(0.02, 0.05), 3)},
+                       "blank": {"length": m.length(m.between(0.5, 2), 1),
+                                 "thickness": m.length(m.between(0.1, 0.4)),
+                                 "height": m.length(m.between(1, 2), 1)}}}
+
+
+# Whole sheets
+
+def draw(rng):
+    m = Maker(rng)
+    doc = {"sillet": 1}
+    if m.unit == "in" or m.chance(0.5):
+        doc["units"] = m.unit
+    count = rng.choice(COUNTS)
+    doc["instrument"] = instrument(m)
+    scale = sheet.Sheet(yaml.dump(doc)).length(str(doc["instrument"]["scale"]))
+    doc["strings"] = [string(m, scale, i / max(count - 1, 1)) for i in range(count)]
+    plain = sheet.Sheet(yaml.dump(doc))
+    doc["nut"] = nut(m, [plain.length(str(s["gauge"])) for s in doc["strings"]])
+    doc["saddle"] = saddle(m, count)
+    if m.chance(0.7):
+        sizes = {round(m.between(0.2, 1.7), 2) for _ in range(rng.randint(1, 12))}
+        doc["files"] = m.lengths(sorted(sizes))
+    doc["targets"] = targets(m, count, doc["instrument"]["frets"])
+    doc["model"] = {"ends": "clamped-pinned", "press": 0}
+    doc["attack"] = {"force": "0.6 N", "at": m.length(110, 1)}
+    doc.update(shop(m))
+    doc["materials"] = {s["make"]: MATERIALS[s["make"]] for s in doc["strings"]}
+    seen = visit.crowns(m, count, doc["instrument"]["frets"])
+    doc["readings"] = [{"frets": seen} if seen else {}]
+    job = sheet.read(yaml.dump(doc))
+    board = bench.Board(job)
+    state = visit.true_state(m, job, board)
+    history = [{"date": "2025-11-02", "humidity": "40 %"}] if m.chance(0.1) else []
+    doc["readings"] = history + [visit.readings(m, job, board, state, seen)]
+    if m.chance(0.1):
+        at_edges(m, doc)
+    return doc
+
+
+def at_edges(m, doc):
+    """Puts readings exactly at an edge of their range, where they are still in range."""
+    read, wanted = doc["readings"][-1], doc["targets"]
+    relief, action, first = (read.get(key) for key in ("relief", "action", "first"))
+    if isinstance(relief, float) and relief > 0:
+        wanted["relief"] = edge_band(m, relief)
+    bare = [a for a in action if isinstance(a, float) and a] if isinstance(action, list) else []
+    if bare and "action_at" not in read and not read.get("action_capo"):
+        wanted["action"] = [edge_band(m, a if a in bare else bare[0]) for a in action]
+    if isinstance(first, float) and first > 0 and "first_open" not in read:
+        wanted["first"] = {**edge_band(m, first), "held": read.get("first_held", 3)}
+
+
+def just_thick_enough(doc):
+    """The thickest shim allowed is just the one that is wanted, if one is."""
+    result = bench.plan(sheet.read(yaml.dump(doc)))
+    shim = result["saddle"]["shim"] or result["nut"]["shim"]
+    if shim:
+        doc["limits"]["most_shim"] = f"{shim:.10g} mm"
+
+
+def edge_band(m, figure):
+    low, high = m.rng.choice([(1, 1.2), (0.8, 1), (0.8, 1.2)])
+    return {"low": figure * low, "aim": figure * (low + high) / 2, "high": figure * high}
+
+
+def text_of(doc, rng):
+    return yaml.dump(doc, Dumper=getattr(yaml, "CDumper", yaml.Dumper), sort_keys=False,
+                     default_flow_style=rng.choice([None, False, True]), width=100,
+                     allow_unicode=True)
+
+
+def make(seed, number):
+    """The sheet of that number, as a document and as text."""
+    rng = random.Random(f"{seed}/{number}")
+    while True:
+        doc = draw(rng)
+        if rng.random() < 0.2:
+            just_thick_enough(doc)
+        text = text_of(doc, rng)
+        if visit.possible(sheet.read(text)):
+            return doc, text
+
+
+def again(doc, job, result):
+    """The predicted instrument read once more: what the last stage leaves, to the last digit."""
+    last, held = result["stages"][-1], job.targets.held
+    fresh = {key: value for key, value in doc.items() if key != "readings"}
+    node = {"action": [f"{s['action']:.12f} mm" for s in last["strings"]],
+            "first": [f"{s[f'first_held{held}']:.12f} mm" for s in last["strings"]],
+            "first_held": held}
+    if job.board.join >= 3:
+        node["relief"] = {"gap": f"{last['relief']:.12f} mm", "at": job.readings.relief.at,
+                          "by": "straightedge"}
+    if job.readings.crowns_read:
+        left = [{"string": i + 1, "fret": n, "off": f"{off:.12f} mm"}
+                for i, n, off in job.readings.off if off <= job.limits.wear]
+        node["frets"] = left or "sound"
+    fresh["readings"] = [node]
+    return yaml.dump(fresh, sort_keys=False)

@@ -1,0 +1,224 @@
+# SPDX-License-Identifier: MIT
+"""Reads a job sheet that says everything itself (no profile) into millimetres, for the check.
+
+It trusts the sheet: telling what is wrong with one is the program's work, not the check's.
+Unknown lengths are NaN, so that what follows from them is NaN too.
+"""
+import math
+import re
+from types import SimpleNamespace as Plain
+
+import yaml
+
+NAN = math.nan
+UNITS = {"mm": 1.0, "in": 25.4, "thou": 0.0254}
+SEMITONE = {"C": 0, "D": 2, "E": 4, "F": 5, "G": 7, "A": 9, "B": 11}
+LOADER = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
+
+
+def given(node):
+    return node is not None and node not in ("", "~", "null")
+
+
+def number(text):
+    """A number, a fraction, or a whole number and a fraction."""
+    return sum(int(p.split("/")[0]) / int(p.split("/")[1]) if "/" in p else float(p)
+               for p in text.split())
+
+
+class Sheet:
+    """Understands one sheet's scalars by their place."""
+
+    def __init__(self, text):
+        self.doc = yaml.load(text, LOADER)
+        self.unit = UNITS[self.doc.get("units", "mm")]
+
+    def length(self, node):
+        if not given(node):
+            return NAN
+        match = re.fullmatch(r"(-?[\d./ e+-]*\d\.?) *(mm|in|thou)?", node.strip())
+        unit = UNITS[match[2]] if match[2] else self.unit
+        return number(match[1]) * unit
+
+    @staticmethod
+    def figure(node):
+        """A figure whose unit, if any, is the only one its place can have."""
+        return float(node.split()[0].rstrip("%")) if given(node) else NAN
+
+    def each(self, node, count, read=None):
+        """A value per string from a list, a pair run linearly, or one value for all."""
+        read = read or self.length
+        if isinstance(node, list):
+            assert len(node) == count
+            return [read(item) for item in node]
+        if isinstance(node, dict):
+            return run(read(node.get("treble")), read(node.get("bass")), count)
+        return [read(node)] * count
+
+    def band(self, node, width):
+        """(low, aim, high) from a mapping or from an aim alone."""
+        if isinstance(node, dict):
+            return tuple(self.length(node[key]) for key in ("low", "aim", "high"))
+        aim = self.length(node)
+        return (aim - width, aim, aim + width)
+
+    def bands(self, node, width, count):
+        if isinstance(node, list):
+            return [self.band(item, width) for item in node]
+        if isinstance(node, dict) and "treble" in node:
+            ends = self.band(node["treble"], width), self.band(node["bass"], width)
+            return list(zip(*(run(a, b, count) for a, b in zip(*ends))))
+        return [self.band(node, width)] * count
+
+
+def run(treble, bass, count):
+    """Linear by string number from string 1 to the last."""
+    if count == 1:
+        return [treble]
+    shares = [i / (count - 1) for i in range(count)]
+    return [treble * (1 - s) + bass * s for s in shares]   # both ends to the last bit
+
+
+def pitch(node):
+    if given(node.get("hz")):
+        return float(node["hz"].split()[0])
+    letter, sign, octave = re.fullmatch(r"([A-G])([#b]?)(-?\d)", node["note"]).groups()
+    semitone = SEMITONE[letter] + {"#": 1, "b": -1, "": 0}[sign] + 12 * (int(octave) - 4)
+    return 440.0 * 2 ** ((semitone - 9) / 12)
+
+
+def unit_mass(sheet, node, material):
+    """kg/m: given, of a plain round wire, or of a core under one round wrap; else unknown."""
+    if given(node.get("unit_mass")):
+        return sheet.figure(node["unit_mass"]) / 1000
+    gauge = sheet.length(node["gauge"]) / 1000
+    density = sheet.figure(material.get("density"))
+    if node["make"].startswith("plain"):
+        return density * math.pi * (gauge / 2) ** 2
+    core = sheet.length(node.get("core")) / 1000
+    wrap = (gauge - core) / 2
+    # A turn of wrap is pi (core + wrap) of wire long and moves on by one wire.
+    wire = sheet.figure(material.get("wrap_density")) * math.pi * (wrap / 2) ** 2
+    return density * math.pi * (core / 2) ** 2 + wire * math.pi * (core + wrap) / wrap
+
+
+def strings(sheet):
+    materials = sheet.doc["materials"]
+    return [Plain(hz=pitch(node), gauge=sheet.length(node["gauge"]),
+                  note=node.get("note"), wound=node["make"].startswith("wound"),
+                  mass=unit_mass(sheet, node, materials[node["make"]]))
+            for node in sheet.doc["strings"]]
+
+
+def radius(sheet, node):
+    if node == "flat":
+        return None
+    if isinstance(node, dict):
+        return sheet.length(node["nut"]), sheet.length(node["end"])
+    return (sheet.length(node),) * 2
+
+
+def instrument(sheet):
+    node = sheet.doc["instrument"]
+    return Plain(scale=sheet.length(node["scale"]), frets=int(node["frets"]),
+                 join=int(node["join"]), radius=radius(sheet, node["radius"]),
+                 crown=sheet.length(node.get("crown")), rod=node["rod"],
+                 rod_state=node.get("rod_state", "works"),
+                 fall=sheet.length(node.get("fallaway", "0")),
+                 head_angle=sheet.figure(node.get("head_angle")))
+
+
+def nut(sheet, count):
+    node = sheet.doc["nut"]
+    edge = node["edge"] if isinstance(node["edge"], dict) else dict.fromkeys(
+        ("treble", "bass"), node["edge"])
+    return Plain(width=sheet.length(node["width"]), thickness=sheet.length(node.get("thickness")),
+                 edge=(sheet.length(edge["treble"]), sheet.length(edge["bass"])),
+                 equal_gap=node.get("spacing", "equal-gap") == "equal-gap",
+                 advance=sheet.each(node.get("advance", "0"), count),
+                 seat_to_board=sheet.length(node.get("seat_to_board")))
+
+
+def saddle(sheet, count):
+    node = sheet.doc["saddle"]
+    pin = node.get("pin_distance")
+    return Plain(kind=node["kind"], length=sheet.length(node.get("length")),
+                 thickness=sheet.length(node.get("thickness")), spread=sheet.length(node["spread"]),
+                 setback=sheet.each(node["setback"], count),
+                 slot_depth=sheet.length(node.get("slot_depth")),
+                 pickup=sheet.length(node.get("pickup", "0")),
+                 pin=sheet.each(None if pin == "none" else pin, count),
+                 pitch=sheet.length(node.get("pitch")))
+
+
+def relief(sheet, node, join):
+    """The reading as a gap under what lies on two crowns; the centre line where string is None."""
+    if not given(node):
+        node = {}
+    elif not isinstance(node, dict):
+        node = {"gap": node}
+    by_string = node.get("by", "string") == "string"
+    named = given(node.get("string")) and by_string
+    at = 7 if join > 7 else (1 + join) // 2
+    return Plain(gap=sheet.length(node.get("gap")), by_string=by_string,
+                 at=int(node.get("at", at)), held=[int(n) for n in node.get("held", [1, join])],
+                 string=int(node["string"]) - 1 if named else None)
+
+
+def above_nothing(values):
+    """0 read is `at or under`: no figure."""
+    return [v if v > 0 else NAN for v in values]
+
+
+def readings(sheet, count, join):
+    node = sheet.doc["readings"][-1]
+    frets = node.get("frets")
+    off = [] if frets == "sound" or not given(frets) else frets
+    condition = node.get("condition") or {}
+    held = node.get("first_held", "3")
+    pair = {key: sheet.each(node.get(key), 2) for key in ("saddle_height", "bridge_top")}
+    return Plain(
+        relief=relief(sheet, node.get("relief"), join), humidity=sheet.figure(node.get("humidity")),
+        action=above_nothing(sheet.each(node.get("action"), count)),
+        at=int(node.get("action_at", 12)), capo=node.get("action_capo", "0") == "1",
+        first=above_nothing(sheet.each(node.get("first"), count)),
+        held=0 if held == "open" else int(held),
+        first_open=sheet.each(node.get("first_open"), count),
+        crowns_read=given(frets),
+        off=[(int(c["string"]) - 1, int(c["fret"]), sheet.length(c["off"])) for c in off],
+        lifted=condition.get("bridge") == "lifted", loose=condition.get("braces") == "loose",
+        untuned=condition.get("tuned") == "no", **pair)
+
+
+def targets(sheet, count):
+    node, width = sheet.doc["targets"], sheet.doc["allowances"]["band"]
+    first = node["first"]
+    held = first.get("held", "3") if isinstance(first, dict) else "3"
+    band = {key: sheet.length(width[key]) for key in ("relief", "action", "first")}
+    return Plain(relief=sheet.band(node["relief"], band["relief"]),
+                 action=sheet.bands(node["action"], band["action"], count),
+                 first=sheet.bands(first, band["first"], count),
+                 held=0 if held == "open" else int(held))
+
+
+def lengths(sheet, node, *keys):
+    return Plain(**{key: sheet.length(node.get(key)) for key in keys})
+
+
+def read(text):
+    sheet = Sheet(text)
+    doc, count = sheet.doc, len(sheet.doc["strings"])
+    board = instrument(sheet)
+    limits = lengths(sheet, doc["limits"], "wear", "least_crown", "least_protrusion", "most_shim")
+    limits.humidity = [sheet.figure(doc["limits"]["humidity"][end]) for end in ("low", "high")]
+    spare = doc["allowances"]
+    allowances = lengths(sheet, spare, "slot_plain", "slot_wound", "shim_step")
+    allowances.blank = lengths(sheet, spare["blank"], "length", "thickness", "height")
+    for key in ("bury_plain", "bury_wound", "fall_share"):
+        setattr(allowances, key, float(spare[key]))
+    return Plain(count=count, board=board, strings=strings(sheet), nut=nut(sheet, count),
+                 saddle=saddle(sheet, count), readings=readings(sheet, count, board.join),
+                 files=[sheet.length(f) for f in doc.get("files") or []],
+                 targets=targets(sheet, count),
+                 tools=lengths(sheet, doc["tools"], "action", "first", "relief", "caliper"),
+                 limits=limits, allowances=allowances)
