@@ -62,10 +62,8 @@ typedef struct sil_nut_sheet {
     const char *material;
 } sil_nut_sheet;
 
-enum { SIL_SADDLE_KIND_NOT_GIVEN = 99 }; /* beside the kinds of sil_saddle_kind */
-
 typedef struct sil_saddle_sheet {
-    int kind; /* a sil_saddle_kind, or SIL_SADDLE_KIND_NOT_GIVEN */
+    sil_saddle_kind kind;
     double length, thickness, spread;
     double setback[SIL_STRINGS_MAX];
     double slot_depth, pickup;

@@ -11,6 +11,7 @@ extern "C" {
 #endif
 
 typedef enum sil_saddle_kind {
+    SIL_SADDLE_KIND_NOT_GIVEN,
     SIL_SADDLE_SLOTTED,    /* stands loose in a slot: sanded at the base, shimmed underneath */
     SIL_SADDLE_GLUED,      /* stays where it is: only its top can be worked */
     SIL_SADDLE_INDIVIDUAL, /* a screw a string */
