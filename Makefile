@@ -116,7 +116,7 @@ fuzz: tools-lint
 	clang $(STANDARD) -O1 -g -fsanitize=fuzzer,address,undefined -fno-sanitize-recover=all \
 	    -o build/fuzz/fuzz_sheet tests/fuzz/fuzz_sheet.c $(SOURCES) $(LIBRARIES)
 	build/fuzz/fuzz_sheet -max_total_time=$(SECONDS) -max_len=8192 -timeout=5 -print_final_stats=1 \
-	    -close_fd_mask=3 -artifact_prefix=build/fuzz/ build/fuzz/corpus tests/fuzz/corpus/sheet
+	    -close_fd_mask=1 -artifact_prefix=build/fuzz/ build/fuzz/corpus tests/fuzz/corpus/sheet
 
 lint: tools-lint
 	clang-format --dry-run -Werror $(wildcard include/sillet/*.h src/*/*.[ch] tests/*.[ch])
