@@ -1,0 +1,70 @@
+/* SPDX-License-Identifier: MIT */
+/* Clearance of every string and stop. See docs/arithmetic.md, "Clearance". */
+#include "swing.h"
+
+static double tri(double u, double length, double apex)
+{
+    return u <= apex ? u / apex : (length - u) / (length - apex);
+}
+
+/* A hand near the neck plucks no nearer the stop than a quarter of what sounds. */
+static double place(double length, double at)
+{
+    return fmin(at, 0.75 * length);
+}
+
+double sil_pluck_depth(double tension, double length, double at)
+{
+    double p = place(length, at);
+    return p * (length - p) / (tension * length);
+}
+
+double sil_envelope(double length, double at, double u)
+{
+    double p = place(length, at);
+    return fmax(tri(u, length, length - p), tri(u, length, p));
+}
+
+sil_swing sil_swing_from(const sil_board *board, const sil_pluck *pluck, int string, int stop)
+{
+    double length = board->saddle_x[string] - board->fret_x[string][stop];
+    double p = place(length, pluck->at);
+    double stiffness = pluck->tension[string] * length;
+    return (sil_swing){length, (length - p) / stiffness, p / stiffness};
+}
+
+/* The hardest clean pluck of one stop and the fret that sets it. */
+static double clean_force(const sil_board *board, const sil_fit *fit, const double *crown,
+                          const sil_swing *swing, int string, int stop, int *at_fret)
+{
+    const double *x = board->fret_x[string];
+    double from = stop == 0 ? fit->nut_height[string] : crown[stop];
+    double slope = (fit->saddle_height[string] - from) / swing->length;
+    double least = (double)INFINITY;
+    *at_fret = 0;
+    for (int n = stop + 1; n <= board->frets; n++) {
+        double u = x[n] - x[stop];
+        double force = (from + slope * u - crown[n]) / sil_swing_at(swing, u);
+        if (force < least) {
+            least = force;
+            *at_fret = n;
+        }
+    }
+    return *at_fret > 0 ? least : SIL_UNKNOWN;
+}
+
+void sil_clearance_find(const sil_board *board, const sil_fit *fit, const sil_pluck *pluck,
+                        sil_clearance *clearance)
+{
+    double crown[SIL_FRETS_MAX + 1];
+    for (int i = 0; i < board->strings; i++) {
+        for (int n = 1; n <= board->frets; n++) {
+            crown[n] = sil_crown_height(board, fit, i, n);
+        }
+        for (int stop = 0; stop < board->frets; stop++) {
+            sil_swing swing = sil_swing_from(board, pluck, i, stop);
+            clearance->force[i][stop] =
+                clean_force(board, fit, crown, &swing, i, stop, &clearance->at_fret[i][stop]);
+        }
+    }
+}

@@ -1,0 +1,245 @@
+/* SPDX-License-Identifier: MIT */
+/* The lowest clean setup: a linear programme solved at its corners. See docs/arithmetic.md, "The
+ * lowest clean setup".
+ *
+ * For a bend K each string wants its two heights Hn and Hs lowest in (1 - t) Hn + t Hs, over lines
+ * Hn >= alpha + beta K - gamma Hs (the open string, fret by fret; the gap at fret 1) and over
+ * Hs >= alpha + beta K (every stop and fret past it). Both searches, over Hs for a bend and over
+ * the bend, are for the lowest point of something convex made of straight pieces: where the
+ * tangents from either side meet, until the point where they meet lies on it. */
+#include "swing.h"
+
+enum { STEPS_MAX = 200 };
+
+/* What the value may be off by and still lie on a tangent, mm. */
+static const double slack = 1e-11;
+
+/* A floor under a height: alpha + beta K - gamma Hs. */
+typedef struct floor_line {
+    double alpha, beta, gamma;
+} floor_line;
+
+enum { OPEN_MAX = SIL_FRETS_MAX + 1, STOPPED_MAX = SIL_FRETS_MAX * SIL_FRETS_MAX / 2 };
+
+/* One string's programme: floors under Hn, floors under Hs, and what its action is made of. */
+typedef struct programme {
+    floor_line open[OPEN_MAX];
+    floor_line stopped[STOPPED_MAX];
+    int open_count, stopped_count;
+    double leverage;           /* action at 12 = (1 - t) Hn + t Hs - C_12(K) */
+    double crown12, crown12_k; /* C_12 at K = 0, and its slope in K */
+} programme;
+
+/* A value and its slope, and where it is. */
+typedef struct tangent {
+    double at, value, slope;
+} tangent;
+
+/* Crown heights are linear in the bend: at K = 0, and the slope. */
+typedef struct crown_lines {
+    double flat[SIL_FRETS_MAX + 1], per_bend[SIL_FRETS_MAX + 1];
+} crown_lines;
+
+static void draw_crowns(const sil_board *board, const sil_crowns *crowns, int string,
+                        crown_lines *lines)
+{
+    int last = board->frets < 12 ? 12 : board->frets;
+    sil_fit straight = {.bend = 0.0, .crowns = crowns};
+    for (int n = 1; n <= last; n++) {
+        lines->flat[n] = sil_crown_height(board, &straight, string, n);
+        lines->per_bend[n] =
+            -(sil_sag(board, 1.0, board->spine_x[n]) - sil_sag(board, 0.0, board->spine_x[n]));
+    }
+}
+
+/* Hn (1 - t) + Hs t >= C_n + swing. */
+static void add_open(const sil_board *board, const crown_lines *crown, int string, int fret,
+                     double swing, programme *p)
+{
+    double t = board->fret_x[string][fret] / board->saddle_x[string];
+    p->open[p->open_count++] = (floor_line){(crown->flat[fret] + swing) / (1.0 - t),
+                                            crown->per_bend[fret] / (1.0 - t), t / (1.0 - t)};
+}
+
+/* C_k (1 - w) + Hs w >= C_n + swing. */
+static void add_stopped(const sil_board *board, const crown_lines *crown, int string, int stop,
+                        int fret, double swing, programme *p)
+{
+    const double *x = board->fret_x[string];
+    double w = (x[fret] - x[stop]) / (board->saddle_x[string] - x[stop]);
+    p->stopped[p->stopped_count++] =
+        (floor_line){(crown->flat[fret] + swing - crown->flat[stop] * (1.0 - w)) / w,
+                     (crown->per_bend[fret] - crown->per_bend[stop] * (1.0 - w)) / w, 0.0};
+}
+
+static void pose(const sil_board *board, const sil_crowns *crowns, const sil_pluck *pluck,
+                 const sil_lowest_wish *wish, int i, programme *p)
+{
+    crown_lines crown;
+    draw_crowns(board, crowns, i, &crown);
+    p->open_count = p->stopped_count = 0;
+    p->leverage = sil_leverage(board, i);
+    p->crown12 = crown.flat[12];
+    p->crown12_k = crown.per_bend[12];
+    const double *x = board->fret_x[i];
+    for (int stop = 0; stop < board->frets; stop++) {
+        sil_swing swing = sil_swing_from(board, pluck, i, stop);
+        for (int n = stop + 1; n <= board->frets; n++) {
+            double depth = wish->force[i] * sil_swing_at(&swing, x[n] - x[stop]);
+            if (stop == 0) {
+                add_open(board, &crown, i, n, depth, p);
+            } else {
+                add_stopped(board, &crown, i, stop, n, depth, p);
+            }
+        }
+    }
+    /* Gap at fret 1, borne on 3: Hn (1 - s) + C_3 s - C_1 >= least. */
+    double s = board->fret_x[i][1] / board->fret_x[i][3];
+    p->open[p->open_count++] =
+        (floor_line){(wish->least_first + crown.flat[1] - crown.flat[3] * s) / (1.0 - s),
+                     (crown.per_bend[1] - crown.per_bend[3] * s) / (1.0 - s), 0.0};
+}
+
+static double floor_at(floor_line line, double bend, double saddle)
+{
+    return line.alpha + line.beta * bend - line.gamma * saddle;
+}
+
+/* The highest floor there; of equals the one that falls least as Hs grows. */
+static const floor_line *highest(const floor_line *lines, int count, double bend, double saddle)
+{
+    const floor_line *top = &lines[0];
+    double most = floor_at(lines[0], bend, saddle);
+    for (int k = 1; k < count; k++) {
+        double value = floor_at(lines[k], bend, saddle);
+        if (value > most + slack || (value > most - slack && lines[k].gamma < top->gamma)) {
+            most = fmax(most, value);
+            top = &lines[k];
+        }
+    }
+    return top;
+}
+
+/* A string at its lowest for a bend. */
+typedef struct settled {
+    double nut, saddle;
+    double value, slope; /* action at 12, and how it changes with the bend */
+} settled;
+
+/* How the cost grows with Hs along a floor of Hn. Along that of the open string over fret 12, which
+ * is the action itself, it does not: exactly 0, and of equal costs the lowest nut, so Hs grows on.
+ */
+static double cost_slope(const programme *p, const floor_line *line)
+{
+    double slope = p->leverage - (1.0 - p->leverage) * line->gamma;
+    return fabs(slope) < 1e-12 ? 0.0 : slope;
+}
+
+static settled conclude(const programme *p, double bend, double saddle, double nut,
+                        double nut_slope, double saddle_slope)
+{
+    double t = p->leverage;
+    return (settled){nut, saddle, (1.0 - t) * nut + t * saddle - p->crown12 - p->crown12_k * bend,
+                     (1.0 - t) * nut_slope + t * saddle_slope - p->crown12_k};
+}
+
+/* The lowest of a string for a bend. It starts at the least Hs. While the floor of Hn there falls
+ * faster than Hs costs, Hs grows: to where that floor meets the one that holds beyond. */
+static settled settle(const programme *p, double bend)
+{
+    const floor_line *under = highest(p->stopped, p->stopped_count, bend, 0.0);
+    double saddle = floor_at(*under, bend, 0.0);
+    const floor_line *left = highest(p->open, p->open_count, bend, saddle);
+    if (cost_slope(p, left) > 0.0) {
+        return conclude(p, bend, saddle, floor_at(*left, bend, saddle),
+                        left->beta - left->gamma * under->beta, under->beta);
+    }
+    /* Far to the right the floor that does not fall holds: the gap at fret 1. */
+    const floor_line *right = &p->open[p->open_count - 1];
+    for (int step = 0; step < STEPS_MAX; step++) {
+        double over = left->alpha + left->beta * bend - right->alpha - right->beta * bend;
+        saddle = over / (left->gamma - right->gamma);
+        const floor_line *top = highest(p->open, p->open_count, bend, saddle);
+        if (floor_at(*top, bend, saddle) <= floor_at(*right, bend, saddle) + slack) {
+            break;
+        }
+        *(cost_slope(p, top) > 0.0 ? &right : &left) = top;
+    }
+    double falls = cost_slope(p, left);
+    double climbs = cost_slope(p, right);
+    double theta = climbs / (climbs - falls);
+    double nut_slope = theta * left->beta + (1.0 - theta) * right->beta;
+    return conclude(p, bend, saddle, floor_at(*right, bend, saddle), nut_slope, 0.0);
+}
+
+static tangent sum_at(const programme *p, int strings, double bend)
+{
+    tangent sum = {bend, 0.0, 0.0};
+    for (int i = 0; i < strings; i++) {
+        settled string = settle(&p[i], bend);
+        sum.value += string.value;
+        sum.slope += string.slope;
+    }
+    return sum;
+}
+
+/* The bend of the least sum; of equals the least bend. */
+static double find_bend(const programme *p, int strings, double most)
+{
+    tangent left = sum_at(p, strings, 0.0);
+    tangent right = sum_at(p, strings, most);
+    /* Slopes are mm of action by 1/mm of bend, some 1e5: a flat piece is flat to rounding. */
+    const double flat = 1e-6;
+    if (left.slope >= -flat || most <= 0.0) {
+        return 0.0;
+    }
+    if (right.slope < -flat) {
+        return most;
+    }
+    for (int step = 0; step < STEPS_MAX; step++) {
+        double run = right.value - left.value + left.slope * left.at - right.slope * right.at;
+        double at = run / (left.slope - right.slope);
+        double level = left.value + left.slope * (at - left.at);
+        tangent middle = sum_at(p, strings, at);
+        if (middle.value <= level + slack * strings) {
+            return at;
+        }
+        *(middle.slope < -flat ? &left : &right) = middle;
+    }
+    return right.at;
+}
+
+static bool told(const sil_board *board, const sil_pluck *pluck, const sil_lowest_wish *wish)
+{
+    for (int i = 0; i < board->strings; i++) {
+        if (!sil_known(pluck->tension[i]) || !sil_known(wish->force[i])) {
+            return false;
+        }
+    }
+    return board->frets >= 3 && sil_known(pluck->at) && sil_known(wish->least_first);
+}
+
+int sil_lowest_find(const sil_board *board, const sil_crowns *crowns, const sil_pluck *pluck,
+                    const sil_lowest_wish *wish, sil_lowest *lowest)
+{
+    programme p[SIL_STRINGS_MAX];
+    bool known = told(board, pluck, wish);
+    double bend = SIL_UNKNOWN;
+    if (known) {
+        for (int i = 0; i < board->strings; i++) {
+            pose(board, crowns, pluck, wish, i, &p[i]);
+        }
+        bend = find_bend(p, board->strings, sil_bend(board, wish->most_relief));
+    }
+    *lowest = (sil_lowest){.relief = known ? sil_relief(board, bend) : SIL_UNKNOWN,
+                           .fit = {.bend = bend, .crowns = crowns}};
+    for (int i = 0; i < board->strings; i++) {
+        settled string = {SIL_UNKNOWN, SIL_UNKNOWN, SIL_UNKNOWN, SIL_UNKNOWN};
+        if (known) {
+            string = settle(&p[i], bend);
+        }
+        lowest->fit.nut_height[i] = string.nut;
+        lowest->fit.saddle_height[i] = string.saddle;
+    }
+    return known ? 0 : -1;
+}

@@ -1,0 +1,173 @@
+/* SPDX-License-Identifier: MIT */
+/* Compensation. See docs/arithmetic.md, "Compensation". Symbols as there. */
+#include <sillet/pitch.h>
+
+static const double pi = 3.14159265358979323846;
+
+double sil_stiff_factor(sil_ends ends, double b)
+{
+    switch (ends) {
+    case SIL_PINNED:
+        return sqrt(1.0 + pi * pi * b * b);
+    case SIL_CLAMPED:
+        return 1.0 + 2.0 * b + 4.0 * (1.0 + pi * pi / 8.0) * b * b;
+    case SIL_CLAMPED_PINNED:
+        break;
+    }
+    return 1.0 + b + (1.0 + pi * pi / 2.0) * b * b;
+}
+
+/* The open string. */
+typedef struct open_string {
+    double length;  /* L0, mm */
+    double stiff;   /* b */
+    double stretch; /* kappa: tension gained, as a share, by a stretch of one */
+} open_string;
+
+static open_string find_open(const sil_pitch_string *s, double setback, double advance)
+{
+    double span = s->scale + setback - advance;
+    double speed = 2.0 * span / 1000.0 * s->hz;
+    double tension = s->unit_mass_kg_m * speed * speed;
+    double radius = s->core / 2000.0;
+    double area = pi * radius * radius;
+    double modulus = s->modulus_gpa * 1e9;
+    double inertia = area * radius * radius / 4.0;
+    double length = hypot(span, s->saddle_height - s->nut_height);
+    return (open_string){length, sqrt(modulus * inertia / tension) / (length / 1000.0),
+                         modulus * area / tension};
+}
+
+/* The string stopped at a fret: what sounds, and what lies behind. */
+typedef struct stopped_string {
+    double sounding, behind; /* Ln, L'n, mm */
+} stopped_string;
+
+static stopped_string stop_at(const sil_pitch_string *s, double setback, double advance, int fret)
+{
+    double x = s->fret_x[fret];
+    double end = s->scale + setback;
+    double crown = s->crown[fret];
+    double run = end - x;
+    double rise = s->saddle_height - crown;
+    double sounding = hypot(run, rise);
+    /* Pressed behind the fret, the string goes on past the crown in line with what sounds. */
+    double share = s->press / run;
+    double pressed = crown - rise * share;
+    double behind = sounding * share + hypot(x - s->press - advance, s->nut_height - pressed);
+    return (stopped_string){sounding, behind};
+}
+
+static double cents_at(const sil_pitch_string *s, const open_string *open, double setback,
+                       double advance, int fret)
+{
+    stopped_string stop = stop_at(s, setback, advance, fret);
+    double q = (stop.sounding + stop.behind - open->length) / open->length;
+    double tension = 1.0 + open->stretch * q;
+    double stiff = open->stiff * (open->length / stop.sounding) / sqrt(tension);
+    double ratio = open->length / stop.sounding * sqrt((1.0 + q) * tension) *
+                   (sil_stiff_factor(s->ends, stiff) / sil_stiff_factor(s->ends, open->stiff));
+    return 1200.0 * log2(ratio) - 100.0 * fret;
+}
+
+double sil_cents(const sil_pitch_string *string, double setback, double advance, int fret)
+{
+    open_string open = find_open(string, setback, advance);
+    return cents_at(string, &open, setback, advance, fret);
+}
+
+double sil_stiffness(const sil_pitch_string *string, double setback, double advance)
+{
+    open_string open = find_open(string, setback, advance);
+    stopped_string stop = stop_at(string, setback, advance, SIL_PITCH_FRETS);
+    double q = (stop.sounding + stop.behind - open.length) / open.length;
+    return open.stiff * (open.length / stop.sounding) / sqrt(1.0 + open.stretch * q);
+}
+
+/* The setback that plays `cents` at fret 12, by secants from near; the pitch is all but a straight
+ * line in it, some 2.7 cents a millimetre. */
+static double find_setback(const sil_pitch_string *s, double near, double advance, double cents)
+{
+    double a = near;
+    double b = near + 0.5;
+    double f_a = sil_cents(s, a, advance, SIL_PITCH_FRETS) - cents;
+    double f_b = sil_cents(s, b, advance, SIL_PITCH_FRETS) - cents;
+    for (int step = 0; step < 30 && fabs(f_b) > 1e-11 && f_a != f_b; step++) {
+        double next = b - f_b * (b - a) / (f_b - f_a);
+        a = b;
+        f_a = f_b;
+        b = next;
+        f_b = sil_cents(s, b, advance, SIL_PITCH_FRETS) - cents;
+    }
+    return fabs(f_b) < 1e-6 ? b : SIL_UNKNOWN;
+}
+
+double sil_saddle_only(const sil_pitch_string *string, double advance)
+{
+    return find_setback(string, 0.0, advance, 0.0);
+}
+
+double sil_setback_move(const sil_pitch_string *string, double setback, double advance,
+                        double cents)
+{
+    double now = sil_cents(string, setback, advance, SIL_PITCH_FRETS);
+    return find_setback(string, setback, advance, now - cents) - setback;
+}
+
+static void fill_cents(const sil_pitch_string *s, double setback, double advance, double *cents)
+{
+    open_string open = find_open(s, setback, advance);
+    for (int n = 1; n <= SIL_PITCH_FRETS; n++) {
+        cents[n] = cents_at(s, &open, setback, advance, n);
+    }
+}
+
+/* Sums of products that a step of Gauss and Newton needs. */
+typedef struct normal {
+    double ss, sa, aa, s, a, squares;
+} normal;
+
+/* Cents are all but linear in both places: slopes over a hundredth of a millimetre. */
+static normal gather(const sil_pitch_string *string, double setback, double advance)
+{
+    const double step = 0.01;
+    double here[SIL_PITCH_FRETS + 1];
+    double back[SIL_PITCH_FRETS + 1];
+    double forth[SIL_PITCH_FRETS + 1];
+    fill_cents(string, setback, advance, here);
+    fill_cents(string, setback + step, advance, back);
+    fill_cents(string, setback, advance + step, forth);
+    normal sum = {0.0, 0.0, 0.0, 0.0, 0.0, 0.0};
+    for (int n = 1; n <= SIL_PITCH_FRETS; n++) {
+        double by_setback = (back[n] - here[n]) / step;
+        double by_advance = (forth[n] - here[n]) / step;
+        sum.ss += by_setback * by_setback;
+        sum.sa += by_setback * by_advance;
+        sum.aa += by_advance * by_advance;
+        sum.s += by_setback * here[n];
+        sum.a += by_advance * here[n];
+        sum.squares += here[n] * here[n];
+    }
+    return sum;
+}
+
+sil_best_pair sil_best_pair_find(const sil_pitch_string *string)
+{
+    sil_best_pair best = {0.0, 0.0, SIL_UNKNOWN};
+    for (int step = 0; step < 20; step++) {
+        normal sum = gather(string, best.setback, best.advance);
+        double det = sum.ss * sum.aa - sum.sa * sum.sa;
+        double by_setback = (sum.a * sum.sa - sum.s * sum.aa) / det;
+        double by_advance = (sum.s * sum.sa - sum.a * sum.ss) / det;
+        best.rms = sqrt(sum.squares / SIL_PITCH_FRETS);
+        if (!sil_known(by_setback) || !sil_known(by_advance)) {
+            return (sil_best_pair){SIL_UNKNOWN, SIL_UNKNOWN, SIL_UNKNOWN};
+        }
+        if (hypot(by_setback, by_advance) < 1e-9) {
+            break;
+        }
+        best.setback += by_setback;
+        best.advance += by_advance;
+    }
+    return best;
+}
