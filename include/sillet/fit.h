@@ -128,6 +128,15 @@ void sil_fit_read(const sil_board *board, const sil_gaps *gaps, sil_fit *fit);
  */
 void sil_stages_run(const sil_bench *bench, sil_stages *stages);
 
+/* sil_remedy_fit: a state with one thing put to its aim and all else as it is.
+ * Given:    fit     heights and crowns
+ *           remedy  relief (as a rod moves it), crowns (none off), slot or saddle
+ * Notes:    what the causes of a buzz are tried by; slot and saddle as the nut and saddle stages
+ * do.
+ */
+typedef enum sil_remedy { SIL_TO_RELIEF, SIL_TO_CROWNS, SIL_TO_SLOT, SIL_TO_SADDLE } sil_remedy;
+void sil_remedy_fit(const sil_bench *bench, sil_remedy remedy, sil_fit *fit);
+
 /* Guards, in standard uncertainties: at most one cut in twenty goes past the low edge of a range
  * (one string, readings rectangular in any mix), and one set of strings in twenty. */
 #define SIL_GUARD_ONE 1.68
@@ -141,9 +150,9 @@ void sil_stages_run(const sil_bench *bench, sil_stages *stages);
  */
 double sil_first_pass(double cut, double to_low, double u, double guard);
 
-/* sil_below, sil_above: whether a figure is past an edge. One that stands on the edge is not, whatever
- * the last bit of the arithmetic says: within a millionth of a millimetre, far under any tool and far
- * over the rounding. False for what is unknown. */
+/* sil_below, sil_above: whether a figure is past an edge. One that stands on the edge is not,
+ * whatever the last bit of the arithmetic says: within a millionth of a millimetre, far under any
+ * tool and far over the rounding. False for what is unknown. */
 bool sil_below(double value, double low);
 bool sil_above(double value, double high);
 

@@ -12,6 +12,7 @@
 
 #include "fit.h"
 #include "nut.h"
+#include "pitch.h"
 #include "saddle.h"
 #include "string.h"
 
@@ -112,8 +113,6 @@ typedef struct sil_reading {
     int buzz_count;
     double cents[SIL_STRINGS_MAX];
 } sil_reading;
-
-typedef enum sil_ends { SIL_CLAMPED_PINNED, SIL_PINNED, SIL_CLAMPED } sil_ends;
 
 typedef struct sil_model {
     sil_ends ends;

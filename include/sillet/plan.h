@@ -3,6 +3,7 @@
 #ifndef SILLET_PLAN_H
 #define SILLET_PLAN_H
 
+#include "clearance.h"
 #include "job.h"
 
 #ifdef __cplusplus
@@ -36,6 +37,12 @@ typedef enum sil_code {
     SIL_READINGS_DISAGREE,
     SIL_TOOL_COARSE,
     SIL_FORECAST,
+    SIL_ADJUST_LIMIT,
+    SIL_EDGE_NARROW,
+    SIL_TWIST,
+    SIL_TECHNIQUE,
+    SIL_UNEXPLAINED,
+    SIL_ATTACK,
     SIL_CODES
 } sil_code;
 
@@ -62,6 +69,10 @@ typedef enum sil_act {
     SIL_ACT_READ_CROWNS,
     SIL_ACT_MEASURE_FIRST,
     SIL_ACT_MEASURE_ACTION,
+    SIL_ACT_READ_GAPS_AGAIN, /* held and open tell of different slots */
+    SIL_ACT_MEASURE_CROWN,
+    SIL_ACT_MEASURE_SADDLE,
+    SIL_ACT_NECK_BOW, /* past all setting up, and no rod */
     SIL_ACT_ROD,
     SIL_ACT_READ_AGAIN, /* after the rod or the frets: everything */
     SIL_ACT_SEAT_FRETS,
@@ -100,9 +111,43 @@ typedef struct sil_blank {
     double length, thickness, height;
 } sil_blank;
 
+/* Why a note buzzes, by trying each remedy on the model. */
+typedef enum sil_cause_name {
+    SIL_CAUSE_RELIEF,
+    SIL_CAUSE_CROWN,
+    SIL_CAUSE_SLOT,
+    SIL_CAUSE_SADDLE,
+    SIL_REMEDIES,
+    SIL_CAUSE_COMBINED = SIL_REMEDIES, /* several together */
+    SIL_CAUSE_ATTACK,                  /* the targets do not carry this pick strength */
+    SIL_CAUSE_TECHNIQUE,
+    SIL_CAUSE_UNEXPLAINED
+} sil_cause_name;
+
+typedef struct sil_cause {
+    int string, fret; /* string from 0; fret 0: open */
+    bool heard;
+    double clean_force;            /* as it is, N */
+    double remedied[SIL_REMEDIES]; /* and after each remedy alone */
+    sil_cause_name cause;
+} sil_cause;
+
+#define SIL_CAUSES_MAX (SIL_STRINGS_MAX * SIL_FRETS_MAX)
+
+/* Where a string is to leave nut and saddle, on the last stage's heights. */
+typedef struct sil_compensation {
+    double saddle_only; /* setback, the nut as it is, mm */
+    sil_best_pair best;
+    double move;      /* change of setback by the cents read; unknown where none were */
+    double stiffness; /* b of the string stopped at fret 12 */
+    double as_built[SIL_PITCH_FRETS + 1]; /* cents, [1..12] */
+    double at_best[SIL_PITCH_FRETS + 1];
+} sil_compensation;
+
 typedef struct sil_plan {
     const sil_job *job;
-    int reading; /* index of the reading that counts, or -1: none */
+    int reading;    /* index of the reading that counts, or -1: none */
+    int only_stage; /* the stage whose findings and steps are left, or -1: all */
     sil_bench bench;
     sil_stages stages;
     double unit_mass_kg_m[SIL_STRINGS_MAX];
@@ -114,6 +159,12 @@ typedef struct sil_plan {
     sil_blank nut_blank;
     sil_saddle_work saddle;
     sil_blank saddle_blank;
+    sil_pluck pluck;
+    sil_clearance clean_now, clean_after; /* on the first and the last stage */
+    sil_cause causes[SIL_CAUSES_MAX];
+    int cause_count;
+    sil_lowest lowest; /* unknown where a tension is */
+    sil_compensation compensation[SIL_STRINGS_MAX];
     sil_finding findings[SIL_FINDINGS_MAX];
     int finding_count;
     sil_step steps[SIL_STEPS_MAX];
@@ -128,13 +179,15 @@ typedef struct sil_plan {
  */
 void sil_plan_make(const sil_job *job, sil_plan *plan);
 
-/* sil_plan_keep: leaves only the findings and steps of one stage in a plan. */
+/* sil_plan_keep: leaves only the findings and steps of one stage in a plan, and what
+ * stops all work. */
 void sil_plan_keep(sil_plan *plan, sil_stage_name stage);
 
 /* Words for scripts (fixed). */
 const char *sil_code_word(sil_code code);
 const char *sil_level_word(sil_level level);
 const char *sil_stage_word(sil_stage_name stage);
+const char *sil_cause_word(sil_cause_name cause);
 
 /* sil_code_waits: why a part waits, for a person ("the truss rod is turned first"); NULL for a code
  * that withholds nothing. */

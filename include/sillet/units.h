@@ -78,8 +78,8 @@ const char *sil_measure_unit(sil_measure measure);
 size_t sil_number_write(char *out, size_t size, double value, int decimals);
 
 /* sil_number_write_full: a finite double in full, as JSON has it.
- * Returned: out  NUL-terminated; fifteen significant digits where they are enough, else seventeen; it
- *                reads back as the same double; a point whatever the locale, never "-0"
+ * Returned: out  NUL-terminated; fifteen significant digits where they are enough, else seventeen;
+ *                  it reads back as the same double; a point whatever the locale, never "-0"
  * Status:   the length written
  */
 #define SIL_NUMBER_FULL_MAX 48
@@ -93,6 +93,19 @@ size_t sil_number_write_full(char *out, double value);
  * Returned: as sil_number_write
  */
 size_t sil_length_write(char *out, size_t size, double mm, sil_unit unit, int decimals);
+
+/* Which way a figure is rounded for a person: a cut down and a place to stop at up, since wood does
+ * not go back on; everything else to the nearest. */
+typedef enum sil_rounding { SIL_NEAREST, SIL_DOWN, SIL_UP } sil_rounding;
+
+/* sil_figure_write: a length as a bench reads it, no unit behind it.
+ * Given:    mm    length; unknown: "-"
+ *           unit  SIL_MM: hundredths. SIL_INCH: thousandths, and tenths of them for what is under
+ *                 1.5 mm (gaps, feelers, slots)
+ *           way   a figure that is whole but for rounding stays what it is
+ * Returned: as sil_number_write
+ */
+size_t sil_figure_write(char *out, size_t size, double mm, sil_unit unit, sil_rounding way);
 
 #ifdef __cplusplus
 }

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* sillet plan: the ordered bench plan. */
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -52,6 +53,21 @@ static int read_options(int argc, char **argv, options *o)
     return o->sheet ? CLI_DONE : cli_misused("plan wants a sheet: sillet plan SHEET");
 }
 
+/* A plan on paper is read without what stood on stderr: what was doubtful goes with it. */
+static void print_doubts(const sil_sheet *sheet)
+{
+    char words[512];
+    int count = sil_sheet_complaint_count(sheet);
+    if (count > 0) {
+        cli_print("\nDOUBTFUL, AS WRITTEN IN THE SHEET\n");
+    }
+    for (int k = 0; k < count; k++) {
+        sil_complaint doubt = sil_sheet_complaint(sheet, k);
+        snprintf(words, sizeof words, "  line %d: %s\n", doubt.line, doubt.text);
+        cli_print(words);
+    }
+}
+
 static int print_plan(const options *o, const sil_sheet *sheet)
 {
     const sil_job *job = sil_sheet_job(sheet);
@@ -68,6 +84,8 @@ static int print_plan(const options *o, const sil_sheet *sheet)
     cli_print(report);
     if (o->json) {
         cli_print("\n");
+    } else {
+        print_doubts(sheet);
     }
     free(report);
     return CLI_DONE;

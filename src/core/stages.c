@@ -165,6 +165,26 @@ static void work_saddle(const sil_bench *bench, bool held, sil_stages *stages)
     }
 }
 
+void sil_remedy_fit(const sil_bench *bench, sil_remedy remedy, sil_fit *fit)
+{
+    const sil_board *board = &bench->board;
+    if (remedy == SIL_TO_RELIEF && sil_board_bends(board)) {
+        turn_rod(bench, bench->rod_ratio, fit);
+    }
+    if (remedy == SIL_TO_CROWNS) {
+        fit->crowns = NULL;
+    }
+    for (int i = 0; i < board->strings; i++) {
+        if (remedy == SIL_TO_SLOT) {
+            fit->nut_height[i] = wanted_nut_height(bench, fit, i);
+        }
+        if (remedy == SIL_TO_SADDLE) {
+            fit->saddle_height[i] = sil_saddle_from_action(
+                board, fit, i, 12, bench->targets.action[i].aim, fit->nut_height[i]);
+        }
+    }
+}
+
 /* Runs all stages. `held`: verdicts and whether the rod turns stand as they are in `stages`. The
  * fretwork and the crowns it leaves are settled before: no reading of a gap enters them. */
 static void run(const sil_bench *bench, const nudge *by, bool held, const sil_crowns *worked,

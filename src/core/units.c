@@ -378,3 +378,17 @@ size_t sil_length_write(char *out, size_t size, double mm, sil_unit unit, int de
     return unit == SIL_INCH ? sil_number_write(out, size, mm / 25.4, decimals + 1)
                             : sil_number_write(out, size, mm, decimals);
 }
+
+size_t sil_figure_write(char *out, size_t size, double mm, sil_unit unit, sil_rounding way)
+{
+    bool small = unit == SIL_INCH && fabs(mm) < 1.5;
+    int decimals = unit == SIL_MM ? 2 : small ? 4 : 3;
+    double grain = unit == SIL_MM ? 0.01 : small ? 0.00254 : 0.0254;
+    double steps = mm / grain;
+    if (way == SIL_DOWN) {
+        mm = floor(steps + 1e-7) * grain;
+    } else if (way == SIL_UP) {
+        mm = ceil(steps - 1e-7) * grain;
+    }
+    return sil_number_write(out, size, unit == SIL_MM ? mm : mm / 25.4, decimals);
+}

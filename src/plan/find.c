@@ -52,6 +52,7 @@ static void find_relief(sil_plan *plan)
     for (int i = 0; i < 4; i++) {
         if (raised[i]) {
             sil_level level = codes[i] == SIL_BACK_BOW || turns ? SIL_ACT : SIL_WATCH;
+            level = codes[i] == SIL_ROD_LIMIT && plan_bowed_for_good(plan) ? SIL_STOP : level;
             sil_finding *f = found(plan, codes[i], level);
             f->stage = SIL_ROD;
             f->fret = plan->bench.relief.over;
@@ -133,6 +134,12 @@ static bool at_nought(double gap, double deciding)
     return gap == 0.0 && !(deciding > 0.0);
 }
 
+/* What work that must be read again first leaves behind is a forecast, not a fault. */
+static sil_level height_level(const sil_plan *plan)
+{
+    return plan->stages.forecast[SIL_FRETS] ? SIL_WATCH : SIL_ACT;
+}
+
 static void find_slots(sil_plan *plan)
 {
     const sil_gaps *gaps = &plan->bench.gaps;
@@ -144,8 +151,8 @@ static void find_slots(sil_plan *plan)
         if (at_nought(gaps->first[i], gaps->first_open[i]) || gaps->first_open[i] == 0.0) {
             found_string(plan, SIL_SLOT_LOW, SIL_ACT, SIL_NUT, i, 0.0, range);
         } else if (verdict == SIL_TAKE || verdict == SIL_RAISE) {
-            found_string(plan, verdict == SIL_TAKE ? SIL_SLOT_HIGH : SIL_SLOT_LOW, SIL_ACT, SIL_NUT,
-                         i, read, range);
+            found_string(plan, verdict == SIL_TAKE ? SIL_SLOT_HIGH : SIL_SLOT_LOW,
+                         height_level(plan), SIL_NUT, i, read, range);
         }
     }
 }
@@ -159,8 +166,8 @@ static void find_saddle(sil_plan *plan)
         if (plan->bench.gaps.action[i] == 0.0) {
             found_string(plan, SIL_SADDLE_LOW, SIL_ACT, SIL_SADDLE, i, 0.0, range);
         } else if (verdict == SIL_TAKE || verdict == SIL_RAISE) {
-            found_string(plan, verdict == SIL_TAKE ? SIL_SADDLE_HIGH : SIL_SADDLE_LOW, SIL_ACT,
-                         SIL_SADDLE, i, read, range);
+            found_string(plan, verdict == SIL_TAKE ? SIL_SADDLE_HIGH : SIL_SADDLE_LOW,
+                         height_level(plan), SIL_SADDLE, i, read, range);
         }
     }
 }
@@ -170,8 +177,7 @@ static void find_bound(sil_plan *plan, sil_code code, const double *values, doub
 {
     for (int i = 0; i < plan->job->string_count; i++) {
         if (sil_below(values[i], low) || sil_above(values[i], high)) {
-            bool stops = code == SIL_PROTRUSION_LOW &&
-                         plan_withheld_by(&plan->saddle_withheld, SIL_PROTRUSION_LOW);
+            bool stops = code == SIL_PROTRUSION_LOW && plan_sinks_too_low(plan);
             found_string(plan, code, stops ? SIL_STOP : SIL_WATCH, SIL_SADDLE, i, values[i],
                          (sil_band){low, low, high});
         }
@@ -187,7 +193,7 @@ static void find_seat(sil_plan *plan)
     find_bound(plan, SIL_SEAT_SHALLOW, work->in_slot, limits->least_in_slot, SIL_UNKNOWN);
     find_bound(plan, SIL_BREAK_ANGLE_LOW, work->break_angle_deg, limits->least_break_deg,
                SIL_UNKNOWN);
-    if (plan_withheld_by(&plan->saddle_withheld, SIL_PROTRUSION_LOW)) {
+    if (plan_sinks_too_low(plan)) {
         found(plan, SIL_NECK_ANGLE, SIL_STOP)->stage = SIL_SADDLE;
     }
     if (work->present_disagree) {
@@ -196,25 +202,13 @@ static void find_seat(sil_plan *plan)
     }
 }
 
-/* A held gap and an open one of the same string say the same height of the slot, or one is wrong.
- */
 static void find_gaps_apart(sil_plan *plan)
 {
     const sil_gaps *gaps = &plan->bench.gaps;
-    const sil_tools *tools = &plan->bench.tools;
-    if (gaps->first_held == SIL_HOLD_OPEN) {
-        return;
-    }
-    /* More than the worst the three tools can add up to: a gap counts about twice, the action and
-     * the relief by their small share at the first fret. */
-    double explained = 2.2 * tools->first + 0.2 * (tools->action + tools->relief);
     for (int i = 0; i < plan->job->string_count; i++) {
-        double told =
-            sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_NOW], i, gaps->first_held);
-        if (gaps->first_open[i] > 0.0 && gaps->first[i] > 0.0 &&
-            fabs(told - gaps->first[i]) > explained) {
+        if (plan_gaps_apart(plan, i)) {
             found_string(plan, SIL_READINGS_DISAGREE, SIL_ACT, SIL_NUT, i, gaps->first[i],
-                         (sil_band){told, told, told});
+                         (sil_band){SIL_UNKNOWN, SIL_UNKNOWN, SIL_UNKNOWN});
         }
     }
 }

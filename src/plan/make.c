@@ -106,7 +106,7 @@ static void order_blanks(const sil_job *job, sil_plan *plan)
 
 void sil_plan_make(const sil_job *job, sil_plan *plan)
 {
-    *plan = (sil_plan){.job = job, .reading = job->reading_count - 1};
+    *plan = (sil_plan){.job = job, .reading = job->reading_count - 1, .only_stage = -1};
     sil_job_bench(job, plan->reading, &plan->bench);
     weigh_strings(job, plan);
     sil_stages_run(&plan->bench, &plan->stages);
@@ -114,6 +114,8 @@ void sil_plan_make(const sil_job *job, sil_plan *plan)
     work_saddle(job, plan_reading(plan), plan);
     plan_withhold(plan);
     order_blanks(job, plan);
+    plan_ring(plan);
+    plan_tune(plan);
     plan_find(plan);
     plan_order(plan);
 }
@@ -122,13 +124,14 @@ void sil_plan_keep(sil_plan *plan, sil_stage_name stage)
 {
     int findings = 0;
     int steps = 0;
+    plan->only_stage = (int)stage;
     for (int k = 0; k < plan->finding_count; k++) {
-        if (plan->findings[k].stage == stage) {
+        if (plan->findings[k].stage == stage || plan->findings[k].level == SIL_STOP) {
             plan->findings[findings++] = plan->findings[k];
         }
     }
     for (int k = 0; k < plan->step_count; k++) {
-        if (plan->steps[k].stage == stage) {
+        if (plan->steps[k].stage == stage || plan->steps[k].act == SIL_ACT_STOP) {
             plan->steps[steps++] = plan->steps[k];
         }
     }

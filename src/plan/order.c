@@ -20,15 +20,40 @@ static bool any_unsettled(const sil_plan *plan, const double *gaps, const double
     return false;
 }
 
+/* Whether the crowns are to be looked at: a slot waits for it, or may once its gap is read. */
+static bool wants_crowns(const sil_plan *plan)
+{
+    const sil_reading *reading = plan_reading(plan);
+    bool unread = !reading || reading->crowns_read == SIL_CROWNS_NOT_READ;
+    const sil_gaps *gaps = &plan->bench.gaps;
+    return plan_withheld_by(&plan->nut_withheld, SIL_CROWNS_UNREAD) ||
+           (unread && (plan_withheld_by(&plan->nut_withheld, SIL_RELIEF_UNKNOWN) ||
+                       any_unsettled(plan, gaps->first, gaps->first_open)));
+}
+
+/* Readings without which the plan cannot go on, and those it can do without but the bench should
+ * not. */
 static void order_readings(sil_plan *plan)
 {
     const sil_gaps *gaps = &plan->bench.gaps;
     const sil_withheld *withheld = &plan->nut_withheld;
+    step(plan, plan_withheld_by(withheld, SIL_READINGS_DISAGREE), SIL_NOW, SIL_ACT_READ_GAPS_AGAIN);
     step(plan, plan_withheld_by(withheld, SIL_RELIEF_UNKNOWN), SIL_NOW, SIL_ACT_MEASURE_RELIEF);
     step(plan, plan_withheld_by(withheld, SIL_BACK_BOW), SIL_NOW, SIL_ACT_STRAIGHTEDGE);
-    step(plan, plan_withheld_by(withheld, SIL_CROWNS_UNREAD), SIL_NOW, SIL_ACT_READ_CROWNS);
+    step(plan, wants_crowns(plan), SIL_NOW, SIL_ACT_READ_CROWNS);
     step(plan, any_unsettled(plan, gaps->first, gaps->first_open), SIL_NOW, SIL_ACT_MEASURE_FIRST);
     step(plan, any_unsettled(plan, gaps->action, NULL), SIL_NOW, SIL_ACT_MEASURE_ACTION);
+}
+
+/* Files to feelers that nobody can name without the crown's height; sands without knowing how far
+ * the saddle will stand out, or what the caliper is to read. */
+static void order_measures(sil_plan *plan)
+{
+    sil_nut_remedy nut = plan->nut.remedy;
+    bool works_nut = nut != SIL_NUT_NONE && nut != SIL_NUT_WAIT;
+    step(plan, works_nut && !sil_known(plan->bench.crown), SIL_NOW, SIL_ACT_MEASURE_CROWN);
+    bool blind = plan->saddle.remedy == SIL_SADDLE_SAND && !sil_known(plan->saddle.protrusion[0]);
+    step(plan, blind, SIL_NOW, SIL_ACT_MEASURE_SADDLE);
 }
 
 static void order_frets(sil_plan *plan)
@@ -77,25 +102,29 @@ static void order_saddle(sil_plan *plan)
     step(plan, remedy == SIL_SADDLE_SCREW, SIL_SADDLE, SIL_ACT_TURN_SCREWS);
     step(plan, work->bottom && takes_anything(plan), SIL_SADDLE, SIL_ACT_SAND_SADDLE);
     step(plan, dresses && remedy != SIL_SADDLE_REPLACE, SIL_SADDLE, SIL_ACT_DRESS_SADDLE);
-    step(plan, plan_withheld_by(&plan->saddle_withheld, SIL_PROTRUSION_LOW), SIL_SADDLE,
-         SIL_ACT_NECK_ANGLE);
+    step(plan, plan_sinks_too_low(plan), SIL_SADDLE, SIL_ACT_NECK_ANGLE);
 }
 
 void plan_order(sil_plan *plan)
 {
-    step(plan, true, SIL_NOW, SIL_ACT_PREPARE);
     if (plan_stopped(plan)) {
         step(plan, true, SIL_NOW, SIL_ACT_STOP);
         step(plan, true, SIL_NOW, SIL_ACT_READ_AGAIN);
         return;
     }
+    step(plan, true, SIL_NOW, SIL_ACT_PREPARE);
     order_readings(plan);
+    if (plan_relief_at_nought(plan)) {
+        return; /* straight or back-bowed: not even the rod is turned before that is known */
+    }
+    step(plan, plan_bowed_for_good(plan), SIL_ROD, SIL_ACT_NECK_BOW);
     step(plan, plan->stages.changed[SIL_ROD], SIL_ROD, SIL_ACT_ROD);
     order_frets(plan);
     if (plan->stages.forecast[SIL_FRETS]) {
         step(plan, true, SIL_FRETS, SIL_ACT_READ_AGAIN);
         return;
     }
+    order_measures(plan);
     order_nut(plan);
     order_saddle(plan);
     step(plan, true, SIL_SADDLE, SIL_ACT_CHECK);

@@ -11,6 +11,8 @@ const sil_reading *plan_reading(const sil_plan *plan);
 /* Fills nut_withheld and saddle_withheld, takes the withheld work back and marks its stages. */
 void plan_withhold(sil_plan *plan);
 
+void plan_ring(sil_plan *plan);
+void plan_tune(sil_plan *plan);
 void plan_find(sil_plan *plan);
 void plan_order(sil_plan *plan);
 
@@ -18,6 +20,16 @@ bool plan_withheld_by(const sil_withheld *withheld, sil_code code);
 
 /* Whether anything of the instrument's state stops all work: bridge, braces, pitch, climate. */
 bool plan_stopped(const sil_plan *plan);
+
+/* The saddle would stand too low out of the bridge, on readings that hold: nothing but that keeps
+ * it from being cut. On a forecast it may yet come right. */
+bool plan_sinks_too_low(const sil_plan *plan);
+
+/* Whether a held gap and an open one of the same string tell of different slots: one is wrong. */
+bool plan_gaps_apart(const sil_plan *plan, int string);
+
+/* Relief past all setting up, and no rod to mend it. */
+bool plan_bowed_for_good(const sil_plan *plan);
 
 /* Relief read as 0 under a string: straight or back-bowed, a string cannot tell. */
 bool plan_relief_at_nought(const sil_plan *plan);

@@ -8,8 +8,9 @@
 
 typedef void say(const sil_plan *plan, text *t);
 
-say say_file, say_fill, say_shim_nut, say_new_nut, check_first;
-say say_sand, say_dress, say_shim_saddle, say_new_saddle, say_screws, check_sand, check_action;
+say say_file, say_fill, say_shim_nut, say_new_nut, check_filed, check_filled, check_first;
+say say_sand, say_dress, say_shim_saddle, say_new_saddle, say_screws, check_sand, check_shimmed,
+    check_action;
 
 /* Adds " mm" or " in", for figures told one behind the other. */
 void say_unit(text *t);

@@ -12,10 +12,43 @@ static void add_stop_feelers(const sil_plan *plan, const string_list *slots, tex
         known = known || (stack.chosen[i] && sil_known(stack.value[i]));
     }
     if (known) {
-        text_add(t, " Stop for good when the file rides on feelers, laid on the board against the "
-                    "nut, of ");
-        text_strings(t, &stack, UP);
+        text_add(t, " Stop when the file rides on feelers, laid on the board under the "
+                    "string against the nut, of ");
+        text_strings(t, &stack, SIL_UP);
         say_unit(t);
+        text_add(t, ".");
+    }
+}
+
+/* The files to take, and the strings no file of the shop is wide enough for. */
+static void add_files(const sil_plan *plan, const string_list *slots, text *t)
+{
+    const sil_job *job = plan->job;
+    if (job->file_count == 0) {
+        return;
+    }
+    double widest = 0.0;
+    for (int k = 0; k < job->file_count; k++) {
+        widest = fmax(widest, job->files[k]);
+    }
+    string_list fits = *slots;
+    string_list rolls = *slots;
+    for (int i = 0; i < slots->count; i++) {
+        fits.value[i] = rolls.value[i] = plan->slot_width[i];
+        bool wide = slots->chosen[i] && plan->slot_width[i] > widest;
+        fits.chosen[i] = slots->chosen[i] && !wide;
+        rolls.chosen[i] = wide;
+    }
+    if (text_chosen(&fits) > 0) {
+        text_add(t, " Files: ");
+        text_strings(t, &fits, SIL_NEAREST);
+        text_add(t, ".");
+    }
+    if (text_chosen(&rolls) > 0) {
+        text_add(t, " No file is as wide as ");
+        text_which(t, &rolls);
+        text_add(t, ": roll a narrower one, to a slot of ");
+        text_strings(t, &rolls, SIL_NEAREST);
         text_add(t, ".");
     }
 }
@@ -27,6 +60,8 @@ static void add_fall(const sil_plan *plan, text *t)
         sil_number_write(degrees, sizeof degrees, plan->nut.fall_angle_deg, 0);
         text_add(t, " Let each fall %s\xC2\xB0 toward the tuners, highest at the front edge.",
                  degrees);
+    } else {
+        text_add(t, " Let each fall toward the tuners, highest at the front edge.");
     }
 }
 
@@ -52,28 +87,18 @@ static string_list split_coarse(string_list *first)
     return coarse;
 }
 
-static bool any_chosen(const string_list *list)
-{
-    for (int i = 0; i < list->count; i++) {
-        if (list->chosen[i]) {
-            return true;
-        }
-    }
-    return false;
-}
-
 static void add_passes(const string_list *first, const string_list *whole, text *t)
 {
     text_add(t, "File the slots of ");
     text_which(t, first);
     text_add(t, " deeper: ");
-    text_strings(t, first, DOWN);
+    text_strings(t, first, SIL_DOWN);
     say_unit(t);
     if (same_figures(first, whole)) {
         text_add(t, ", all of it in this pass.");
     } else {
         text_add(t, " as a first pass; in all ");
-        text_strings(t, whole, DOWN);
+        text_strings(t, whole, SIL_DOWN);
         say_unit(t);
         text_add(t, ".");
     }
@@ -93,26 +118,31 @@ void say_file(const sil_plan *plan, text *t)
     for (int i = 0; i < first.count; i++) {
         whole.chosen[i] = first.chosen[i];
     }
-    if (any_chosen(&first)) {
+    if (text_chosen(&first)) {
         add_passes(&first, &whole, t);
         add_stop_feelers(plan, &first, t);
+        add_files(plan, &first, t);
         add_fall(plan, t);
+        text_add(
+            t,
+            " Then take the nut's top down, so that no slot is deeper below it than in the table.");
     }
-    if (any_chosen(&coarse)) {
-        text_add(t, "%sRead the gap at the 1st fret of ", any_chosen(&first) ? " " : "");
+    if (text_chosen(&coarse)) {
+        text_add(t, "%sRead the gap at the 1st fret of ", text_chosen(&first) ? " " : "");
         text_which(t, &coarse);
         text_add(t, " with a finer tool: too high, but no pass is safe by this one.");
     }
 }
 
-/* The gaps at fret 1 the nut is worked to. */
-void check_first(const sil_plan *plan, text *t)
+/* The gaps at fret 1 that some slots are worked to. */
+static void add_gaps(const sil_plan *plan, bool filed, bool raised, text *t)
 {
     const sil_board *board = &plan->bench.board;
     sil_hold hold = plan->bench.targets.first_held;
     string_list gaps = {.count = board->strings};
     for (int i = 0; i < board->strings; i++) {
-        gaps.chosen[i] = plan->nut.verdict[i] == SIL_TAKE || plan->nut.verdict[i] == SIL_RAISE;
+        sil_verdict verdict = plan->nut.verdict[i];
+        gaps.chosen[i] = (filed && verdict == SIL_TAKE) || (raised && verdict == SIL_RAISE);
         gaps.value[i] = sil_first_gap(board, &plan->stages.fit[SIL_SADDLE], i, hold);
     }
     text_add(t, "Read after each pass. When done, the gap at the 1st fret of ");
@@ -121,8 +151,23 @@ void check_first(const sil_plan *plan, text *t)
              hold == SIL_HOLD_OPEN ? "open"
              : hold == SIL_HOLD_2  ? "lying on the 2nd"
                                    : "held at the 3rd");
-    text_strings(t, &gaps, NEAREST);
-    text_add(t, ".");
+    text_strings(t, &gaps, SIL_NEAREST);
+    text_add(t, ": stop there, whatever the feelers say.");
+}
+
+void check_filed(const sil_plan *plan, text *t)
+{
+    add_gaps(plan, true, false, t);
+}
+
+void check_filled(const sil_plan *plan, text *t)
+{
+    add_gaps(plan, false, true, t);
+}
+
+void check_first(const sil_plan *plan, text *t)
+{
+    add_gaps(plan, true, true, t);
 }
 
 void say_fill(const sil_plan *plan, text *t)
@@ -135,9 +180,9 @@ void say_fill(const sil_plan *plan, text *t)
     text_add(t, "The slot of ");
     text_which(t, &slot);
     text_add(t, " is too low by ");
-    text_strings(t, &slot, NEAREST);
+    text_strings(t, &slot, SIL_NEAREST);
     say_unit(t);
-    text_add(t, ": fill it with dust of the nut's own stuff and glue, let it harden, and cut it "
+    text_add(t, ": fill it with dust of the same material and glue, let it harden, and cut it "
                 "again.");
     add_stop_feelers(plan, &slot, t);
     add_fall(plan, t);
@@ -145,23 +190,31 @@ void say_fill(const sil_plan *plan, text *t)
 
 void say_shim_nut(const sil_plan *plan, text *t)
 {
-    text_add(t, "Shim the nut: one hard full-length piece of ");
-    text_length_unit(t, plan->nut.shim, NEAREST);
-    text_add(t, " under its seat. Every slot rises by as much; file the others back to their "
-                "feelers: ");
-    string_list stack = say_known(plan, plan->nut.stack);
-    text_strings(t, &stack, UP);
-    say_unit(t);
+    string_list back = say_known(plan, plan->nut.stack);
+    for (int i = 0; i < back.count; i++) {
+        double rise = plan->nut.verdict[i] == SIL_RAISE ? -plan->stages.deepen[i] : 0.0;
+        back.chosen[i] = back.chosen[i] && plan->nut.shim - rise >= 0.01;
+    }
+    text_add(t, "Knock the nut out clean and shim it: one hard full-length piece of ");
+    text_length_unit(t, plan->nut.shim, SIL_NEAREST);
+    text_add(t, " under its seat. Every slot rises by as much");
+    if (text_chosen(&back) > 0) {
+        text_add(t, "; file those of ");
+        text_which(t, &back);
+        text_add(t, " back to feelers of ");
+        text_strings(t, &back, SIL_UP);
+        say_unit(t);
+    }
     text_add(t, ".");
 }
 
 void say_new_nut(const sil_plan *plan, text *t)
 {
     text_add(t, "New nut: two slots or more are too low, and a shim of ");
-    text_length_unit(t, plan->nut.shim, NEAREST);
+    text_length_unit(t, plan->nut.shim, SIL_NEAREST);
     text_add(t, " is more than is good practice. Cut its slots to feelers of ");
     string_list stack = say_known(plan, plan->nut.stack);
-    text_strings(t, &stack, UP);
+    text_strings(t, &stack, SIL_UP);
     say_unit(t);
     text_add(t, ".");
     add_fall(plan, t);

@@ -2,30 +2,51 @@
 /* The words of the steps at the saddle. */
 #include "say.h"
 
-/* Action at fret 12 to expect once `off` has come off at the saddle on the nut as it then is. */
-static void add_actions(const sil_plan *plan, const sil_line *first_pass, text *t)
+/* Action at fret 12 to expect once a line has come off the base (or a shim gone under: less than
+ * nothing off), on the nut as it then is. */
+static void add_actions_after(const sil_plan *plan, sil_line line, text *t)
 {
     const sil_board *board = &plan->bench.board;
     string_list action = {.count = board->strings};
     for (int i = 0; i < board->strings; i++) {
         action.chosen[i] = true;
-        action.value[i] = sil_action(board, &plan->stages.fit[SIL_SADDLE], i, 12);
-        if (first_pass) {
-            double before = sil_action(board, &plan->stages.fit[SIL_NUT], i, 12);
-            double off = sil_line_at(*first_pass, board->saddle_z[i]);
-            action.value[i] = before - off * sil_leverage(board, i);
-        }
+        double off = sil_line_at(line, board->saddle_z[i]);
+        action.value[i] =
+            sil_action(board, &plan->stages.fit[SIL_NUT], i, 12) - off * sil_leverage(board, i);
     }
-    text_strings(t, &action, NEAREST);
+    text_strings(t, &action, SIL_NEAREST);
+}
+
+/* And when all is done: what is not asked to be dressed off stays on. */
+static void add_last_actions(const sil_plan *plan, text *t)
+{
+    const sil_board *board = &plan->bench.board;
+    string_list action = {.count = board->strings};
+    for (int i = 0; i < board->strings; i++) {
+        double dress = plan->saddle.dress[i];
+        double left_on = dress > 0.0 && dress < 0.1 ? dress : 0.0;
+        action.chosen[i] = true;
+        action.value[i] = sil_action(board, &plan->stages.fit[SIL_SADDLE], i, 12) +
+                          left_on * sil_leverage(board, i);
+    }
+    text_strings(t, &action, SIL_NEAREST);
+}
+
+/* What a saddle's figures count on. */
+static void add_premise(const sil_plan *plan, text *t)
+{
+    if (plan->stages.changed[SIL_NUT]) {
+        text_add(t, ", the nut done as planned,");
+    }
 }
 
 static void add_ends(const sil_plan *plan, sil_line line, text *t)
 {
     double half = plan->job->saddle.length / 2.0;
-    text_length_unit(t, sil_line_at(line, half), DOWN);
+    text_length_unit(t, sil_line_at(line, half), SIL_DOWN);
     if (plan->job->string_count > 1) {
         text_add(t, " at the treble end and ");
-        text_length_unit(t, sil_line_at(line, -half), DOWN);
+        text_length_unit(t, sil_line_at(line, -half), SIL_DOWN);
         text_add(t, " at the bass end");
     }
 }
@@ -48,10 +69,10 @@ static void add_caliper(const sil_plan *plan, text *t)
         return;
     }
     text_add(t, " Sand until the caliper reads ");
-    text_length_unit(t, work->present[0] - sil_line_at(work->cut_first, z[0]), UP);
+    text_length_unit(t, work->present[0] - sil_line_at(work->cut_first, z[0]), SIL_UP);
     if (last > 0) {
         text_add(t, " at string 1 and ");
-        text_length_unit(t, work->present[last] - sil_line_at(work->cut_first, z[last]), UP);
+        text_length_unit(t, work->present[last] - sil_line_at(work->cut_first, z[last]), SIL_UP);
         text_add(t, " at string %d", last + 1);
     }
     text_add(t, ".");
@@ -66,7 +87,10 @@ void say_sand(const sil_plan *plan, text *t)
         text_add(t, ", but no pass is safe by this one.");
         return;
     }
-    text_add(t, "Sand off the base of the saddle, straight from end to end: ");
+    text_add(t, plan->stages.changed[SIL_NUT]
+                    ? "With the nut done and read again, sand off the base of the saddle, straight "
+                      "from end to end: "
+                    : "Sand off the base of the saddle, straight from end to end: ");
     add_ends(plan, work->cut_first, t);
     if (same_line(plan, work->cut, work->cut_first)) {
         text_add(t, ", all of it in this pass.");
@@ -81,11 +105,13 @@ void say_sand(const sil_plan *plan, text *t)
 
 void check_sand(const sil_plan *plan, text *t)
 {
-    text_add(t, "Action at the 12th after this pass ");
-    add_actions(plan, &plan->saddle.cut_first, t);
+    text_add(t, "Action at the 12th after this pass");
+    add_premise(plan, t);
+    text_add(t, " ");
+    add_actions_after(plan, plan->saddle.cut_first, t);
     if (!same_line(plan, plan->saddle.cut, plan->saddle.cut_first)) {
-        text_add(t, "; when all is done ");
-        add_actions(plan, NULL, t);
+        text_add(t, "; when all is sanded ");
+        add_actions_after(plan, plan->saddle.cut, t);
     }
     text_add(t, ".");
 }
@@ -102,23 +128,34 @@ void say_dress(const sil_plan *plan, text *t)
                        : "Dress the top of the saddle under ");
     text_which(t, &dress);
     text_add(t, ": ");
-    text_strings(t, &dress, DOWN);
+    text_strings(t, &dress, SIL_DOWN);
     say_unit(t);
-    text_add(t, " in all, a little at a time; keep the curve and the string's breaking point.");
+    text_add(t, " in all, a little at a time; keep the point where the string leaves the saddle.");
 }
 
 void check_action(const sil_plan *plan, text *t)
 {
-    text_add(t, "Action at the 12th when done: ");
-    add_actions(plan, NULL, t);
+    text_add(t, "Action at the 12th when done");
+    add_premise(plan, t);
+    text_add(t, " ");
+    add_last_actions(plan, t);
     text_add(t, ".");
 }
 
 void say_shim_saddle(const sil_plan *plan, text *t)
 {
     text_add(t, "Shim the saddle: one hard full-length piece of ");
-    text_length_unit(t, plan->saddle.shim, NEAREST);
+    text_length_unit(t, plan->saddle.shim, SIL_NEAREST);
     text_add(t, " under it, flat and snug in the slot.");
+}
+
+void check_shimmed(const sil_plan *plan, text *t)
+{
+    text_add(t, "Action at the 12th with the shim under it");
+    add_premise(plan, t);
+    text_add(t, " ");
+    add_actions_after(plan, (sil_line){-plan->saddle.shim, 0.0}, t);
+    text_add(t, ".");
 }
 
 void say_new_saddle(const sil_plan *plan, text *t)
@@ -134,7 +171,7 @@ void say_new_saddle(const sil_plan *plan, text *t)
     } else {
         text_add(t, " alone must rise: a worn notch, which no shim cures");
     }
-    text_add(t, ". Heights over the seat: ");
+    text_add(t, ". Fit the blank oversize, then bring it to heights over the seat of ");
     string_list height = {.count = plan->job->string_count};
     bool known = false;
     for (int i = 0; i < height.count; i++) {
@@ -143,11 +180,11 @@ void say_new_saddle(const sil_plan *plan, text *t)
         known = known || height.chosen[i];
     }
     if (known) {
-        text_strings(t, &height, UP);
+        text_strings(t, &height, SIL_UP);
         say_unit(t);
         text_add(t, ".");
     } else {
-        text_add(t, "as now, with the rise put on; measure the old one at strings 1 and %d.",
+        text_add(t, "as now, with the rise put on: measure the old one at strings 1 and %d.",
                  height.count);
     }
 }
@@ -156,7 +193,7 @@ void say_screws(const sil_plan *plan, text *t)
 {
     string_list down = say_strings(plan, plan->saddle.verdict, SIL_TAKE, plan->stages.lower);
     const char *gap = "";
-    text_add(t, "Saddle screws: ");
+    text_add(t, "Saddle screws, each of a string's alike: ");
     for (int i = 0; i < down.count; i++) {
         double lower = plan->stages.lower[i];
         if (!sil_known(plan->saddle.turns[i]) || plan->saddle.turns[i] == 0.0) {
@@ -165,7 +202,7 @@ void say_screws(const sil_plan *plan, text *t)
         char turns[32];
         sil_number_write(turns, sizeof turns, fabs(plan->saddle.turns[i]), 2);
         text_add(t, "%sstring %d %s ", gap, i + 1, lower > 0.0 ? "down" : "up");
-        text_length(t, fabs(lower), NEAREST);
+        text_length_unit(t, fabs(lower), SIL_NEAREST);
         text_add(t, " (%s turns)", turns);
         gap = ", ";
     }

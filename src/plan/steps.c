@@ -30,23 +30,26 @@ string_list say_known(const sil_plan *plan, const double *value)
 
 static void say_prepare(const sil_plan *plan, text *t)
 {
+    const sil_reading *reading = plan_reading(plan);
     const sil_limits *limits = &plan->job->limits;
     char low[32];
     char high[32];
     sil_number_write(low, sizeof low, limits->humidity_low_pct, 0);
     sil_number_write(high, sizeof high, limits->humidity_high_pct, 0);
+    if (reading && reading->condition.strings == SIL_UNSOUND) {
+        text_add(t, "First new strings: these are worn. Tune, let them settle, and read again. ");
+    }
+    bool screws = plan->job->saddle.kind == SIL_SADDLE_INDIVIDUAL;
     text_add(t,
-             "Before anything is cut: bridge flat down, no brace loose, good strings at pitch, "
-             "instrument in playing position, humidity %s to %s %%.",
-             low, high);
+             "Before anything is cut: %s, good strings at pitch, instrument in playing position, "
+             "humidity %s to %s %%.",
+             screws ? "bridge firm on the body" : "bridge flat down, no brace loose", low, high);
 }
 
 static void check_prepare(const sil_plan *plan, text *t)
 {
-    const sil_reading *reading = plan_reading(plan);
-    bool worn = reading && reading->condition.strings == SIL_UNSOUND;
-    text_add(t, worn ? "The strings are worn: new ones first, then read again."
-                     : "The readings were taken so; if not, take them again.");
+    (void)plan;
+    text_add(t, "The readings were taken so; if not, take them again.");
 }
 
 static void say_stop(const sil_plan *plan, text *t)
@@ -73,8 +76,8 @@ static void check_stop(const sil_plan *plan, text *t)
 static void say_measure_relief(const sil_plan *plan, text *t)
 {
     text_add(t,
-             "Read the relief: hold a string down on frets 1 and %d and feel the gap over fret "
-             "%d; or lay a straightedge on the same crowns.",
+             "Read the relief: hold a string down on frets 1 and %d and read the gap over fret %d "
+             "with a feeler; or lay a straightedge on the same crowns.",
              plan->bench.board.join, plan->bench.board.relief_at);
 }
 
@@ -94,17 +97,36 @@ static void say_read_crowns(const sil_plan *plan, text *t)
                 "fingertip, a rocker over each three. Write how deep, or that they are sound.");
 }
 
+/* Strings whose gap at fret 1 was not read, or read as 0: nothing there, or on the fret. */
+static string_list first_missing(const sil_plan *plan, bool on_the_fret)
+{
+    const sil_gaps *gaps = &plan->bench.gaps;
+    string_list list = {.count = plan->job->string_count};
+    for (int i = 0; i < list.count; i++) {
+        bool settled = gaps->first[i] > 0.0 || gaps->first_open[i] > 0.0;
+        bool nought = gaps->first[i] == 0.0 || gaps->first_open[i] == 0.0;
+        list.chosen[i] = !settled && nought == on_the_fret;
+    }
+    return list;
+}
+
 static void say_measure_first(const sil_plan *plan, text *t)
 {
-    string_list missing = {.count = plan->job->string_count};
-    for (int i = 0; i < missing.count; i++) {
-        missing.chosen[i] =
-            !(plan->bench.gaps.first[i] > 0.0) && !(plan->bench.gaps.first_open[i] > 0.0);
+    string_list missing = first_missing(plan, false);
+    string_list on_fret = first_missing(plan, true);
+    if (text_chosen(&missing) > 0) {
+        text_add(t, "Read the gap at the 1st fret of ");
+        text_which(t, &missing);
+        text_add(t, ", held at the 3rd. ");
     }
-    text_add(t, "Read the gap at the 1st fret of ");
-    text_which(t, &missing);
-    text_add(t, ", held at the 3rd; where it lies on the fret, read the gap of the open string as "
-                "well.");
+    if (text_chosen(&on_fret) > 0) {
+        text_add(t, "Held at the 3rd, ");
+        text_which(t, &on_fret);
+        text_add(t,
+                 " lies on the 1st fret, or would lie under it: that gives no figure. Read the gap "
+                 "of the open string there and write it as first_open; if it lies on the fret open "
+                 "too, raise it on a slip of paper in its slot and read then.");
+    }
 }
 
 static void say_measure_action(const sil_plan *plan, text *t)
@@ -118,6 +140,53 @@ static void say_measure_action(const sil_plan *plan, text *t)
     text_add(t, "; where it lies on a fret, raise it until it does not, and read then.");
 }
 
+static void say_gaps_again(const sil_plan *plan, text *t)
+{
+    string_list apart = {.count = plan->job->string_count};
+    for (int i = 0; i < apart.count; i++) {
+        apart.chosen[i] = plan_gaps_apart(plan, i);
+    }
+    text_add(t, "Read the gap at the 1st fret of ");
+    text_which(t, &apart);
+    text_add(t, " again, held and open: the two tell of different slots.");
+}
+
+static void say_measure_crown(const sil_plan *plan, text *t)
+{
+    (void)plan;
+    text_add(t,
+             "Measure how high the crown of the 1st fret stands over the board, where it is sound: "
+             "the feelers to stop at hang on it, and the least error in it is an error in them.");
+}
+
+static void say_measure_saddle(const sil_plan *plan, text *t)
+{
+    text_add(
+        t,
+        "Before the saddle is sanded, measure it: by caliper from its seat to the underside of ");
+    if (plan->job->string_count > 1) {
+        text_add(t, "strings 1 and %d", plan->job->string_count);
+    } else {
+        text_add(t, "the string");
+    }
+    text_add(
+        t,
+        ", and the depth of its slot. Without them nobody knows how far it will stand out of the "
+        "bridge, nor what the caliper is to read.");
+}
+
+static void say_neck_bow(const sil_plan *plan, text *t)
+{
+    double relief = sil_relief(&plan->bench.board, plan->stages.fit[SIL_NOW].bend);
+    text_add(t, "Stop: relief of ");
+    text_length_unit(t, relief, SIL_NEAREST);
+    text_add(t, ", over ");
+    text_length_unit(t, plan->job->limits.most_relief, SIL_NEAREST);
+    text_add(
+        t, ", and no rod to take it out. A nut and saddle cut to it would be too low once the neck "
+           "is mended: have a qualified repairer look at it first.");
+}
+
 static void check_written(const sil_plan *plan, text *t)
 {
     (void)plan;
@@ -128,15 +197,15 @@ static void say_rod(const sil_plan *plan, text *t)
 {
     double relief = sil_relief(&plan->bench.board, plan->stages.fit[SIL_NOW].bend);
     double aim = plan->bench.targets.relief.aim;
-    text_add(t,
-             relief > aim ? "Truss rod: tighten, an eighth of a turn at a time, to bring the "
-                            "relief at fret %d from "
-                          : "Truss rod: ease, an eighth of a turn at a time, to bring the relief "
-                            "at fret %d from ",
-             plan->bench.board.relief_at);
-    text_length(t, relief, NEAREST);
+    text_add(t, relief > aim
+                    ? "Truss rod: slack the strings a little, then tighten it (clockwise on "
+                      "most), an eighth of a turn at a time"
+                    : "Truss rod: ease it (counter-clockwise on most), an eighth of a turn at a "
+                      "time");
+    text_add(t, ", to bring the relief at fret %d from ", plan->bench.board.relief_at);
+    text_length(t, relief, SIL_NEAREST);
     text_add(t, " to ");
-    text_length_unit(t, aim, NEAREST);
+    text_length_unit(t, aim, SIL_NEAREST);
     text_add(t, ". Never force it.");
 }
 
@@ -149,9 +218,9 @@ static void check_rod(const sil_plan *plan, text *t)
         action.chosen[i] = sil_known(action.value[i]);
     }
     text_add(t, "Tuned again, relief ");
-    text_length_unit(t, plan->bench.targets.relief.aim, NEAREST);
+    text_length_unit(t, plan->bench.targets.relief.aim, SIL_NEAREST);
     text_add(t, "; action at the 12th then about ");
-    text_strings(t, &action, NEAREST);
+    text_strings(t, &action, SIL_NEAREST);
     text_add(t, ".");
 }
 
@@ -168,15 +237,15 @@ static void check_read_again(const sil_plan *plan, text *t)
     text_add(t, "Nut and saddle are not cut before: their figures today are a forecast.");
 }
 
-/* Crowns past the limit in one direction, "fret 1 under string 2 by 0.12". */
+/* Crowns past the limit in one direction: "fret 1 0.12, fret 2 0.09". */
 static void add_crowns(const sil_plan *plan, sil_code code, text *t)
 {
     const char *gap = "";
     for (int k = 0; k < plan->finding_count; k++) {
         const sil_finding *finding = &plan->findings[k];
         if (finding->code == code) {
-            text_add(t, "%sfret %d by ", gap, finding->fret);
-            text_length(t, finding->read, NEAREST);
+            text_add(t, "%sfret %d ", gap, finding->fret);
+            text_length(t, finding->read, SIL_NEAREST);
             gap = ", ";
         }
     }
@@ -198,8 +267,8 @@ static void check_seat(const sil_plan *plan, text *t)
 static void say_level(const sil_plan *plan, text *t)
 {
     text_add(t, "Level the frets with the neck straight, down to the deepest dent: ");
-    text_length_unit(t, plan->stages.level_depth, NEAREST);
-    text_add(t, " off (");
+    text_length_unit(t, plan->stages.level_depth, SIL_NEAREST);
+    text_add(t, " off every crown (dents: ");
     add_crowns(plan, SIL_FRET_WORN, t);
     text_add(t, "); crown and polish; set the rod back.");
 }
@@ -209,7 +278,7 @@ static void check_level(const sil_plan *plan, text *t)
     text_add(t, "Crowns in one line, no dent left");
     if (sil_known(plan->bench.crown)) {
         text_add(t, ", ");
-        text_length_unit(t, plan->bench.crown - plan->stages.level_depth, NEAREST);
+        text_length_unit(t, plan->bench.crown - plan->stages.level_depth, SIL_NEAREST);
         text_add(t, " high over the board");
     }
     text_add(t, ".");
@@ -217,10 +286,10 @@ static void check_level(const sil_plan *plan, text *t)
 
 static void say_new_frets(const sil_plan *plan, text *t)
 {
-    text_add(t, "New frets (");
+    text_add(t, "New frets (dents: ");
     add_crowns(plan, SIL_FRET_WORN, t);
     text_add(t, "): levelled to the deepest dent, the crowns would be thinner than ");
-    text_length_unit(t, plan->bench.least_crown, NEAREST);
+    text_length_unit(t, plan->bench.least_crown, SIL_NEAREST);
     text_add(t, ".");
 }
 
@@ -240,7 +309,7 @@ static void say_neck_angle(const sil_plan *plan, text *t)
 static void check_neck_angle(const sil_plan *plan, text *t)
 {
     (void)plan;
-    text_add(t, "Until then the action stays as it is.");
+    text_add(t, "Until then the saddle stays as it is.");
 }
 
 static bool nothing_worked(const sil_plan *plan)
@@ -279,18 +348,22 @@ static const step_words acts[SIL_ACTS] = {
     [SIL_ACT_READ_CROWNS] = {say_read_crowns, check_written},
     [SIL_ACT_MEASURE_FIRST] = {say_measure_first, check_written},
     [SIL_ACT_MEASURE_ACTION] = {say_measure_action, check_written},
+    [SIL_ACT_READ_GAPS_AGAIN] = {say_gaps_again, check_written},
+    [SIL_ACT_MEASURE_CROWN] = {say_measure_crown, check_written},
+    [SIL_ACT_MEASURE_SADDLE] = {say_measure_saddle, check_written},
+    [SIL_ACT_NECK_BOW] = {say_neck_bow, check_stop},
     [SIL_ACT_ROD] = {say_rod, check_rod},
     [SIL_ACT_READ_AGAIN] = {say_read_again, check_read_again},
     [SIL_ACT_SEAT_FRETS] = {say_seat, check_seat},
     [SIL_ACT_LEVEL_FRETS] = {say_level, check_level},
     [SIL_ACT_NEW_FRETS] = {say_new_frets, check_new_frets},
-    [SIL_ACT_FILE_SLOTS] = {say_file, check_first},
-    [SIL_ACT_FILL_SLOT] = {say_fill, check_first},
+    [SIL_ACT_FILE_SLOTS] = {say_file, check_filed},
+    [SIL_ACT_FILL_SLOT] = {say_fill, check_filled},
     [SIL_ACT_SHIM_NUT] = {say_shim_nut, check_first},
     [SIL_ACT_NEW_NUT] = {say_new_nut, check_first},
     [SIL_ACT_SAND_SADDLE] = {say_sand, check_sand},
     [SIL_ACT_DRESS_SADDLE] = {say_dress, check_action},
-    [SIL_ACT_SHIM_SADDLE] = {say_shim_saddle, check_action},
+    [SIL_ACT_SHIM_SADDLE] = {say_shim_saddle, check_shimmed},
     [SIL_ACT_NEW_SADDLE] = {say_new_saddle, check_action},
     [SIL_ACT_TURN_SCREWS] = {say_screws, check_action},
     [SIL_ACT_NECK_ANGLE] = {say_neck_angle, check_neck_angle},

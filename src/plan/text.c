@@ -52,35 +52,20 @@ void text_add(text *t, const char *format, ...)
     t->size = end + 1; /* nothing more goes in behind a cut */
 }
 
-/* Smallest figure a person is shown, mm: a hundredth, or a thousandth of an inch. */
-static double grain(sil_unit unit)
-{
-    return unit == SIL_MM ? 0.01 : 0.0254;
-}
-
-static double rounded(double mm, sil_unit unit, rounding way)
-{
-    double steps = mm / grain(unit);
-    /* A figure that is whole but for rounding stays what it is. */
-    double down = floor(steps + 1e-7) * grain(unit);
-    double up = ceil(steps - 1e-7) * grain(unit);
-    return way == NEAREST ? mm : way == DOWN ? down : up;
-}
-
-void text_length(text *t, double mm, rounding way)
+void text_length(text *t, double mm, sil_rounding way)
 {
     char figure[64];
-    sil_length_write(figure, sizeof figure, rounded(mm, t->unit, way), t->unit, 2);
+    sil_figure_write(figure, sizeof figure, mm, t->unit, way);
     text_add(t, "%s", figure);
 }
 
-void text_length_unit(text *t, double mm, rounding way)
+void text_length_unit(text *t, double mm, sil_rounding way)
 {
     text_length(t, mm, way);
     text_add(t, t->unit == SIL_MM ? " mm" : " in");
 }
 
-static int count_chosen(const string_list *list)
+int text_chosen(const string_list *list)
 {
     int chosen = 0;
     for (int i = 0; i < list->count; i++) {
@@ -89,10 +74,10 @@ static int count_chosen(const string_list *list)
     return chosen;
 }
 
-void text_strings(text *t, const string_list *list, rounding way)
+void text_strings(text *t, const string_list *list, sil_rounding way)
 {
     const char *gap = "";
-    bool alone = count_chosen(list) == 1;
+    bool alone = text_chosen(list) == 1;
     for (int i = 0; i < list->count; i++) {
         if (list->chosen[i]) {
             text_add(t, alone ? "%s" : "%s%d: ", gap, i + 1);
@@ -104,7 +89,7 @@ void text_strings(text *t, const string_list *list, rounding way)
 
 void text_which(text *t, const string_list *list)
 {
-    int chosen = count_chosen(list);
+    int chosen = text_chosen(list);
     if (chosen == list->count) {
         text_add(t, chosen == 1 ? "the string" : "all strings");
         return;

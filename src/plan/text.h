@@ -5,10 +5,6 @@
 
 #include <sillet/plan.h>
 
-/* Which way a figure is rounded for a person: a cut down and a place to stop at up, since wood does
- * not go back on; everything else to the nearest. */
-typedef enum rounding { NEAREST, DOWN, UP } rounding;
-
 typedef struct text {
     char *out;
     size_t size, length;
@@ -21,8 +17,8 @@ size_t text_end(text *t);
 __attribute__((format(printf, 2, 3))) void text_add(text *t, const char *format, ...);
 
 /* A length without and with its unit behind it. */
-void text_length(text *t, double mm, rounding way);
-void text_length_unit(text *t, double mm, rounding way);
+void text_length(text *t, double mm, sil_rounding way);
+void text_length_unit(text *t, double mm, sil_rounding way);
 
 /* "1: 0.12, 3: 0.20" for the strings chosen; a bare figure where one is. */
 typedef struct string_list {
@@ -31,7 +27,9 @@ typedef struct string_list {
     double value[SIL_STRINGS_MAX];
 } string_list;
 
-void text_strings(text *t, const string_list *list, rounding way);
+int text_chosen(const string_list *list);
+
+void text_strings(text *t, const string_list *list, sil_rounding way);
 
 /* "string 2", "strings 1, 3 and 4", "all strings". */
 void text_which(text *t, const string_list *list);

@@ -25,6 +25,39 @@ bool plan_relief_at_nought(const sil_plan *plan)
     return sil_board_bends(&plan->bench.board) && relief->gap == 0.0 && !relief->straightedge;
 }
 
+bool plan_gaps_apart(const sil_plan *plan, int string)
+{
+    const sil_gaps *gaps = &plan->bench.gaps;
+    const sil_tools *tools = &plan->bench.tools;
+    double open = gaps->first_open[string];
+    if (gaps->first_held == SIL_HOLD_OPEN || !(open > 0.0)) {
+        return false;
+    }
+    double told =
+        sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_NOW], string, gaps->first_held);
+    /* More than the worst the three tools can add up to: a gap counts about twice, the action and
+     * the relief by their small share at the first fret. Held on the fret, 0, is at or under. */
+    double explained = 2.2 * tools->first + 0.2 * (tools->action + tools->relief);
+    double held = gaps->first[string];
+    return held > 0.0 ? fabs(told - held) > explained : held == 0.0 && told > explained;
+}
+
+static bool any_gaps_apart(const sil_plan *plan)
+{
+    for (int i = 0; i < plan->job->string_count; i++) {
+        if (plan_gaps_apart(plan, i)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool plan_bowed_for_good(const sil_plan *plan)
+{
+    double relief = sil_relief(&plan->bench.board, plan->stages.fit[SIL_NOW].bend);
+    return !plan->bench.rod_works && sil_above(relief, plan->job->limits.most_relief);
+}
+
 static bool climate_off(const sil_plan *plan)
 {
     const sil_reading *reading = plan_reading(plan);
@@ -41,6 +74,8 @@ static void withhold_all(const sil_plan *plan, sil_withheld *withheld)
     const sil_stages *stages = &plan->stages;
     withhold(withheld, !sil_known(stages->fit[SIL_NOW].bend), SIL_RELIEF_UNKNOWN);
     withhold(withheld, plan_relief_at_nought(plan), SIL_BACK_BOW);
+    withhold(withheld, any_gaps_apart(plan), SIL_READINGS_DISAGREE);
+    withhold(withheld, plan_bowed_for_good(plan), SIL_ROD_LIMIT);
     withhold(withheld, climate_off(plan), SIL_CLIMATE);
     withhold(withheld, condition->bridge == SIL_UNSOUND, SIL_BRIDGE_LIFTED);
     withhold(withheld, condition->braces == SIL_UNSOUND, SIL_BRACES_LOOSE);
@@ -91,6 +126,12 @@ static bool sinks_too_low(const sil_plan *plan)
         }
     }
     return false;
+}
+
+bool plan_sinks_too_low(const sil_plan *plan)
+{
+    const sil_withheld *withheld = &plan->saddle_withheld;
+    return withheld->count == 1 && withheld->by[0] == SIL_PROTRUSION_LOW;
 }
 
 void plan_withhold(sil_plan *plan)

@@ -59,7 +59,7 @@ static const finding_words words[SIL_CODES] = {
                         "The angle of the neck is at fault. Sanding would not cure it: to be seen "
                         "by a qualified repairer."},
     [SIL_CLIMATE] = {"climate", PERCENT, "Humidity",
-                     "Tops and necks move with it: bring the instrument back inside, then read "
+                     "Tops and necks move with it: bring it back inside its limits, then read "
                      "again."},
     [SIL_BRIDGE_LIFTED] = {"bridge-lifted", NO_FIGURE, "The bridge is lifting",
                            "Glue first: every height changes. Work for a qualified repairer."},
@@ -75,6 +75,24 @@ static const finding_words words[SIL_CODES] = {
                          "these tools. Read with a finer one."},
     [SIL_FORECAST] = {"forecast", NO_FIGURE, "Figures past this work are a forecast",
                       "Read everything again after it; only then is anything cut."},
+    [SIL_ADJUST_LIMIT] = {"adjust-limit", LENGTH, "Way the saddle's screw is to go",
+                          "More than such a screw is likely to have left: look at the neck's angle "
+                          "first."},
+    [SIL_EDGE_NARROW] = {"edge-narrow", LENGTH, "Outer string to the board's edge",
+                         "Little room: the string slips off the board when pulled sideways."},
+    [SIL_TWIST] =
+        {"twist", LENGTH, "Heights on treble and bass differ by",
+         "The neck may be twisted: sight along it, and lay a straightedge on both sides."},
+    [SIL_TECHNIQUE] = {"technique", NO_FIGURE, "Heard to buzz, though it stands clear",
+                       "Stop the string close behind the wire and press it squarely, then listen "
+                       "again."},
+    [SIL_UNEXPLAINED] = {"unexplained", NO_FIGURE, "Heard to buzz, and no reading says why",
+                         "Look in this order: tuning and the age of the strings; slot and saddle "
+                         "highest at their front edges; loose parts; a rocker over the next three "
+                         "frets; technique."},
+    [SIL_ATTACK] = {"attack", NO_FIGURE,
+                    "Picked this hard it buzzes, with every reading at its aim",
+                    "The targets do not carry this pick strength: raise them, or pick lighter."},
 };
 
 /* Why a part waits, for what withholds. */
@@ -85,6 +103,8 @@ static const char *const waits[SIL_CODES] = {
     [SIL_CROWN_THIN] = "new frets come first",
     [SIL_CROWNS_UNREAD] = "the crowns were not looked at",
     [SIL_PROTRUSION_LOW] = "the saddle would stand too low; the neck's angle is at fault",
+    [SIL_READINGS_DISAGREE] = "held gap and open gap tell of different slots",
+    [SIL_ROD_LIMIT] = "the neck is bowed past all setting up, and no rod can mend it",
     [SIL_CLIMATE] = "the humidity is outside its limits",
     [SIL_BRIDGE_LIFTED] = "the bridge is lifting",
     [SIL_BRACES_LOOSE] = "a brace is loose",
@@ -93,6 +113,8 @@ static const char *const waits[SIL_CODES] = {
 };
 
 static const char *const level_words[] = {"fine", "watch", "act", "stop"};
+static const char *const cause_words[] = {"relief",   "crown",  "slot",      "saddle",
+                                          "combined", "attack", "technique", "unexplained"};
 static const char *const stage_words[] = {"now", "rod", "frets", "nut", "saddle"};
 
 const char *sil_code_word(sil_code code)
@@ -121,7 +143,7 @@ static void add_figure(text *t, figure_kind figure, double value, bool bare)
     char digits[32];
     switch (figure) {
     case LENGTH:
-        (bare ? text_length : text_length_unit)(t, value, NEAREST);
+        (bare ? text_length : text_length_unit)(t, value, SIL_NEAREST);
         return;
     case PERCENT:
     case SHARE:
@@ -135,6 +157,11 @@ static void add_figure(text *t, figure_kind figure, double value, bool bare)
     case NO_FIGURE:
         return;
     }
+}
+
+const char *sil_cause_word(sil_cause_name cause)
+{
+    return cause_words[cause];
 }
 
 static void add_subject(text *t, const char *subject, int fret)
@@ -236,7 +263,7 @@ static void write_findings(const sil_plan *plan, const sil_finding *f, int count
 {
     if (f->code == SIL_READINGS_DISAGREE && f->stage == SIL_SADDLE) {
         text_add(t, "Saddle height by caliper and by the bridge's top differ by more than ");
-        text_length_unit(t, 0.3, NEAREST);
+        text_length_unit(t, 0.3, SIL_NEAREST);
         text_add(t, ". Neither is used: read both again.");
         return;
     }

@@ -1,98 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 /* The result as JSON, by cJSON. Field by field as docs/result.md has it. */
-#include <cjson/cJSON.h>
-#include <stdlib.h>
-#include <string.h>
-
-#include <sillet/report.h>
 #include <sillet/version.h>
 
+#include "writer.h"
+
 enum { TEXT_MAX = 2048 };
-
-/* What an object may still lack when memory ran out: the whole is then given up. */
-typedef struct writer {
-    const sil_plan *plan;
-    sil_unit unit;
-    bool failed;
-} writer;
-
-static cJSON *keep(writer *w, cJSON *item)
-{
-    w->failed = w->failed || !item;
-    return item;
-}
-
-static void put(writer *w, cJSON *object, const char *key, cJSON *item)
-{
-    if (!keep(w, item) || !cJSON_AddItemToObjectCS(object, key, item)) {
-        w->failed = true;
-        cJSON_Delete(item);
-    }
-}
-
-static void put_number(writer *w, cJSON *object, const char *key, double value)
-{
-    char figure[SIL_NUMBER_FULL_MAX];
-    if (!isfinite(value)) {
-        put(w, object, key, cJSON_CreateNull());
-        return;
-    }
-    /* Our own figures: cJSON prints a double, reads it back and prints it again. */
-    sil_number_write_full(figure, value);
-    put(w, object, key, cJSON_CreateRaw(figure));
-}
-
-static void put_int(writer *w, cJSON *object, const char *key, int value)
-{
-    put(w, object, key, cJSON_CreateNumber(value));
-}
-
-static void put_word(writer *w, cJSON *object, const char *key, const char *word)
-{
-    put(w, object, key, word ? cJSON_CreateString(word) : cJSON_CreateNull());
-}
-
-static void put_bool(writer *w, cJSON *object, const char *key, bool value)
-{
-    put(w, object, key, cJSON_CreateBool(value));
-}
-
-static void put_null(writer *w, cJSON *object, const char *key)
-{
-    put(w, object, key, cJSON_CreateNull());
-}
-
-static cJSON *put_object(writer *w, cJSON *object, const char *key)
-{
-    cJSON *child = cJSON_CreateObject();
-    put(w, object, key, child);
-    return w->failed ? NULL : child;
-}
-
-static cJSON *put_array(writer *w, cJSON *object, const char *key)
-{
-    cJSON *child = cJSON_CreateArray();
-    put(w, object, key, child);
-    return w->failed ? NULL : child;
-}
-
-static cJSON *add_row(writer *w, cJSON *array)
-{
-    cJSON *row = keep(w, cJSON_CreateObject());
-    if (row && !cJSON_AddItemToArray(array, row)) {
-        w->failed = true;
-        cJSON_Delete(row);
-    }
-    return w->failed ? NULL : row;
-}
-
-/* One row a string, its number first. */
-static cJSON *add_string_row(writer *w, cJSON *array, int string)
-{
-    cJSON *row = add_row(w, array);
-    put_int(w, row, "number", string + 1);
-    return row;
-}
 
 static void put_strings(writer *w, cJSON *root)
 {
@@ -138,11 +50,7 @@ static void put_withheld(writer *w, cJSON *part, const sil_withheld *withheld)
 {
     cJSON *array = put_array(w, part, "withheld_by");
     for (int i = 0; i < withheld->count; i++) {
-        cJSON *code = keep(w, cJSON_CreateString(sil_code_word(withheld->by[i])));
-        if (!cJSON_AddItemToArray(array, code)) {
-            w->failed = true;
-            cJSON_Delete(code);
-        }
+        add(w, array, cJSON_CreateString(sil_code_word(withheld->by[i])));
     }
 }
 
@@ -290,10 +198,8 @@ static void put_all(writer *w, cJSON *root)
     }
     put_nut(w, root);
     put_saddle(w, root);
-    static const char *const later[] = {"compensation", "clearance", "causes", "lowest", "visits"};
-    for (size_t k = 0; k < sizeof later / sizeof *later; k++) {
-        put_null(w, root, later[k]);
-    }
+    put_sound(w, root);
+    put_null(w, root, "visits");
     put_findings(w, root);
     put_steps(w, root);
 }

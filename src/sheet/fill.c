@@ -163,6 +163,17 @@ static const char *home_of(const char *key, size_t length)
     return NULL;
 }
 
+/* "1,0" in braces is the value 1 and a key 0. */
+static bool is_number(const sil_node *node)
+{
+    for (size_t k = 0; k < node->key_length; k++) {
+        if (node->key[k] < '0' || node->key[k] > '9') {
+            return false;
+        }
+    }
+    return node->key_length > 0;
+}
+
 static void tell_unknown(sil_filler *filler, sil_node *node, const sil_table *table)
 {
     const char *slip = NULL, *asked = "; did you mean ", *home = NULL;
@@ -174,7 +185,10 @@ static void tell_unknown(sil_filler *filler, sil_node *node, const sil_table *ta
             nearness = apart;
         }
     }
-    if (!slip) {
+    if (is_number(node)) {
+        slip = home = "a decimal comma? write a point, or quotes around it";
+        asked = "; ";
+    } else if (!slip) {
         home = home_of(node->key, node->key_length);
         slip = home;
         asked = "; it belongs in ";

@@ -160,10 +160,9 @@ static void tell_no_profile(sil_sheet *sheet, sil_node *node, const char *folder
     if (nearest[0]) {
         sil_tell_value(sheet, SIL_ERROR, node, "no such profile; did you mean %s?", nearest);
     } else {
-        sil_tell_value(sheet, SIL_ERROR, node, "no such profile%s%s%s",
-                       is_path(node->text) ? "" : " in ",
-                       is_path(node->text) ? "" : sil_quote_of(folder, strlen(folder)).text,
-                       is_path(node->text) ? " there" : "");
+        sil_tell_value(sheet, SIL_ERROR, node,
+                       is_path(node->text) ? "no such profile there"
+                                           : "no such profile; 'sillet profiles' lists them");
     }
 }
 

@@ -211,8 +211,9 @@ bool sil_right_count(sil_filler *filler, sil_node *node)
 {
     int strings = filler->job->string_count;
     if (strings > 0 && node->count != strings && !node->cut) {
-        sil_tell_value(filler->sheet, SIL_ERROR, node, "%d value%s for %d string%s", node->count,
-                       node->count == 1 ? "" : "s", strings, strings == 1 ? "" : "s");
+        sil_tell_value(filler->sheet, SIL_ERROR, node, "%d value%s for %d string%s%s", node->count,
+                       node->count == 1 ? "" : "s", strings, strings == 1 ? "" : "s",
+                       node->count == 2 * strings ? "; decimal commas? write points" : "");
     }
     return node->count <= SIL_STRINGS_MAX;
 }

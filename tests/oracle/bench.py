@@ -307,11 +307,36 @@ def stage_row(board, job, name, state, changed, forecast):
                          "action": action_of(board, state, i)} for i in range(job.count)]}
 
 
-def withheld(job, done):
+def gaps_apart(board, job, done):
+    """A held gap and an open one of one string that tell of different slots: further apart than the
+    gap, the action and the relief as read can add up to."""
+    r, tools = job.readings, job.tools
+    if r.held == 0:
+        return False
+    explained = 2.2 * tools.first + 0.2 * (tools.action + tools.relief)
+    for i in range(job.count):
+        told = first_of(board, done.now, i, r.held)
+        apart = told > explained if r.on_the_fret[i] else abs(told - r.first[i]) > explained
+        if r.first_open[i] > 0 and apart:
+            return True
+    return False
+
+
+def bowed_for_good(board, job, done):
+    """More relief than any setup carries, and no rod that works."""
+    b = job.board
+    works = b.rod != "none" and b.rod_state == "works"
+    relief = done.now.bend * board.span(job.readings.relief.at)
+    return not works and relief > job.limits.most_relief + EDGE
+
+
+def withheld(board, job, done):
     """Codes that stop both nut and saddle."""
     r, (low, high) = job.readings, job.limits.humidity
     dead = r.relief.gap == 0 and r.relief.by_string and job.board.join >= 3
-    codes = {"relief-unknown": math.isnan(done.now.bend), "back-bow": dead,
+    codes = {"readings-disagree": gaps_apart(board, job, done),
+             "rod-limit": bowed_for_good(board, job, done),
+             "relief-unknown": math.isnan(done.now.bend), "back-bow": dead,
              "climate": r.humidity < low or r.humidity > high, "bridge-lifted": r.lifted,
              "braces-loose": r.loose, "not-tuned": r.untuned, "forecast": done.turned,
              "fret-worn": done.crowns == "fret-worn", "crown-thin": done.crowns == "crown-thin"}
@@ -327,7 +352,7 @@ def plan_and_cuts(job):
     board, read = Board(job), reading_of(job)
     done = work(board, job, read)
     done.u_nut, done.u_saddle = uncertainty(board, job, read, done)
-    codes = withheld(job, done)
+    codes = withheld(board, job, done)
     nut = parts.nut(board, job, done, codes)
     saddle, last = parts.saddle(board, job, done, codes)
     touched = done.crowns in ("fret-worn", "crown-thin")

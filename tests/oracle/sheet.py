@@ -182,6 +182,7 @@ def readings(sheet, count, join):
         action=above_nothing(sheet.each(node.get("action"), count)),
         at=int(node.get("action_at", 12)), capo=node.get("action_capo", "0") == "1",
         first=above_nothing(sheet.each(node.get("first"), count)),
+        on_the_fret=[v == 0 for v in sheet.each(node.get("first"), count)],
         held=0 if held == "open" else int(held),
         first_open=sheet.each(node.get("first_open"), count),
         crowns_read=given(frets),
@@ -209,7 +210,8 @@ def read(text):
     sheet = Sheet(text)
     doc, count = sheet.doc, len(sheet.doc["strings"])
     board = instrument(sheet)
-    limits = lengths(sheet, doc["limits"], "wear", "least_crown", "least_protrusion", "most_shim")
+    limits = lengths(sheet, doc["limits"], "wear", "least_crown", "least_protrusion", "most_shim",
+                     "most_relief")
     limits.humidity = [sheet.figure(doc["limits"]["humidity"][end]) for end in ("low", "high")]
     spare = doc["allowances"]
     allowances = lengths(sheet, spare, "slot_plain", "slot_wound", "shim_step")

@@ -1,0 +1,178 @@
+/* SPDX-License-Identifier: MIT */
+/* Will it buzz, where and why; and the lowest setup that rings clean. See docs/arithmetic.md,
+ * "Clearance". */
+#include "plan.h"
+
+/* The clean forces of the instrument as it is, and after remedies. */
+typedef struct trial {
+    sil_clearance alone[SIL_REMEDIES];
+    double how_far[SIL_STRINGS_MAX][SIL_REMEDIES]; /* out of range; 0: in it */
+} trial;
+
+static void try_remedies(const sil_plan *plan, trial *t)
+{
+    for (int remedy = 0; remedy < SIL_REMEDIES; remedy++) {
+        sil_fit fit = plan->stages.fit[SIL_NOW];
+        sil_remedy_fit(&plan->bench, (sil_remedy)remedy, &fit);
+        sil_clearance_find(&plan->bench.board, &fit, &plan->pluck, &t->alone[remedy]);
+    }
+}
+
+/* How far a reading stands from its aim, in widths of that side of its range or what the tool reads
+ * to, the larger; 0 where it is in range, or unknown. */
+static double distance(double read, sil_band range, double tool)
+{
+    if (sil_above(read, range.high)) {
+        return (read - range.aim) / fmax(range.high - range.aim, tool);
+    }
+    return sil_below(read, range.low) ? (range.aim - read) / fmax(range.aim - range.low, tool)
+                                      : 0.0;
+}
+
+static double worst_crown(const sil_plan *plan, int string)
+{
+    double worst = 0.0;
+    for (int n = 1; n <= plan->bench.board.frets; n++) {
+        worst = fmax(worst, fabs(plan->bench.crowns.off[string][n]));
+    }
+    double limit = plan->bench.wear_limit;
+    return sil_above(worst, limit) ? worst / limit : 0.0;
+}
+
+static void judge_readings(const sil_plan *plan, trial *t)
+{
+    const sil_bench *bench = &plan->bench;
+    const sil_fit *now = &plan->stages.fit[SIL_NOW];
+    double relief = sil_relief(&bench->board, now->bend);
+    for (int i = 0; i < bench->board.strings; i++) {
+        double *far = t->how_far[i];
+        double first = sil_first_gap(&bench->board, now, i, bench->targets.first_held);
+        double action = sil_action(&bench->board, now, i, 12);
+        far[SIL_CAUSE_RELIEF] = sil_board_bends(&bench->board)
+                                    ? distance(relief, bench->targets.relief, bench->tools.relief)
+                                    : 0.0;
+        far[SIL_CAUSE_CROWN] = worst_crown(plan, i);
+        far[SIL_CAUSE_SLOT] = distance(first, bench->targets.first[i], bench->tools.first);
+        far[SIL_CAUSE_SADDLE] = distance(action, bench->targets.action[i], bench->tools.action);
+    }
+}
+
+/* The note's clean force with some remedies taken together, in the order of the bench. */
+static double remedied_together(const sil_plan *plan, int string, int fret, const bool *taken)
+{
+    sil_fit fit = plan->stages.fit[SIL_NOW];
+    for (int remedy = 0; remedy < SIL_REMEDIES; remedy++) {
+        if (taken[remedy]) {
+            sil_remedy_fit(&plan->bench, (sil_remedy)remedy, &fit);
+        }
+    }
+    sil_clearance clean;
+    sil_clearance_find(&plan->bench.board, &fit, &plan->pluck, &clean);
+    return clean.force[string][fret];
+}
+
+/* A note that the model says should ring: the hand, or what the model does not see. */
+static sil_cause_name excuse(const sil_plan *plan, const sil_cause *note)
+{
+    bool crowns_read = plan_reading(plan)->crowns_read != SIL_CROWNS_NOT_READ;
+    bool told = sil_known(note->clean_force) && note->fret > 0 && crowns_read;
+    return told ? SIL_CAUSE_TECHNIQUE : SIL_CAUSE_UNEXPLAINED;
+}
+
+static sil_cause_name blame(const sil_plan *plan, const trial *t, const sil_cause *note,
+                            double attack)
+{
+    if (!(note->clean_force < attack)) {
+        return excuse(plan, note);
+    }
+    const double *far = t->how_far[note->string];
+    bool candidate[SIL_REMEDIES];
+    bool any = false;
+    int worst = -1;
+    for (int remedy = 0; remedy < SIL_REMEDIES; remedy++) {
+        candidate[remedy] = far[remedy] > 0.0;
+        any = any || candidate[remedy];
+        bool cures = candidate[remedy] && note->remedied[remedy] >= attack;
+        if (cures && (worst < 0 || far[remedy] > far[worst])) {
+            worst = remedy;
+        }
+    }
+    if (worst >= 0) {
+        return (sil_cause_name)worst;
+    }
+    static const bool all[SIL_REMEDIES] = {true, true, true, true};
+    bool together =
+        any && (remedied_together(plan, note->string, note->fret, candidate) >= attack ||
+                remedied_together(plan, note->string, note->fret, all) >= attack);
+    return together ? SIL_CAUSE_COMBINED : SIL_CAUSE_ATTACK;
+}
+
+static bool heard(const sil_reading *reading, int string, int fret)
+{
+    for (int k = 0; k < reading->buzz_count; k++) {
+        if (reading->buzz[k].string == string + 1 && reading->buzz[k].fret == fret) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Notes heard to buzz, or that will under this pick. */
+static void list_notes(sil_plan *plan)
+{
+    const sil_reading *reading = plan_reading(plan);
+    for (int i = 0; i < plan->job->string_count; i++) {
+        for (int fret = 0; fret < plan->bench.board.frets; fret++) {
+            double force = plan->clean_now.force[i][fret];
+            bool buzzes = heard(reading, i, fret);
+            if (buzzes || force < plan->job->attack.force[i]) {
+                plan->causes[plan->cause_count++] =
+                    (sil_cause){.string = i, .fret = fret, .heard = buzzes, .clean_force = force};
+            }
+        }
+    }
+}
+
+static void find_causes(sil_plan *plan)
+{
+    trial t;
+    list_notes(plan);
+    if (plan->cause_count == 0) {
+        return;
+    }
+    try_remedies(plan, &t);
+    judge_readings(plan, &t);
+    for (int k = 0; k < plan->cause_count; k++) {
+        sil_cause *note = &plan->causes[k];
+        for (int remedy = 0; remedy < SIL_REMEDIES; remedy++) {
+            note->remedied[remedy] = t.alone[remedy].force[note->string][note->fret];
+        }
+        note->cause = blame(plan, &t, note, plan->job->attack.force[note->string]);
+    }
+}
+
+static void find_lowest(sil_plan *plan)
+{
+    const sil_limits *limits = &plan->job->limits;
+    sil_lowest_wish wish = {.most_relief = limits->most_relief, .least_first = limits->least_first};
+    for (int i = 0; i < plan->job->string_count; i++) {
+        wish.force[i] = plan->job->attack.force[i];
+    }
+    sil_lowest_find(&plan->bench.board, plan->stages.fit[SIL_FRETS].crowns, &plan->pluck, &wish,
+                    &plan->lowest);
+}
+
+void plan_ring(sil_plan *plan)
+{
+    const sil_board *board = &plan->bench.board;
+    plan->pluck.at = plan->job->attack.at;
+    for (int i = 0; i < board->strings; i++) {
+        plan->pluck.tension[i] = plan->tension_n[i];
+    }
+    sil_clearance_find(board, &plan->stages.fit[SIL_NOW], &plan->pluck, &plan->clean_now);
+    sil_clearance_find(board, &plan->stages.fit[SIL_SADDLE], &plan->pluck, &plan->clean_after);
+    if (plan_reading(plan)) {
+        find_causes(plan);
+    }
+    find_lowest(plan);
+}

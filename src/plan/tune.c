@@ -1,0 +1,59 @@
+/* SPDX-License-Identifier: MIT */
+/* Will it play in tune: where each string is to leave nut and saddle. See docs/arithmetic.md,
+ * "Compensation". */
+#include "plan.h"
+
+static sil_pitch_string pitch_string(const sil_plan *plan, const sil_fit *fit, int i)
+{
+    const sil_job *job = plan->job;
+    const sil_string *string = &job->strings[i];
+    const sil_board *board = &plan->bench.board;
+    bool wound = sil_make_wound(string->make);
+    double modulus = string->modulus_gpa;
+    sil_pitch_string pitch = {
+        .fret_x = board->fret_x[i],
+        .scale = board->scale[i],
+        .nut_height = fit->nut_height[i],
+        .saddle_height = fit->saddle_height[i],
+        .unit_mass_kg_m = plan->unit_mass_kg_m[i],
+        .hz = string->hz,
+        .modulus_gpa = sil_known(modulus) ? modulus : job->materials[string->make].modulus_gpa,
+        .core = wound ? string->core : string->gauge,
+        .press = job->model.press,
+        .ends = job->model.ends};
+    for (int n = 1; n <= SIL_PITCH_FRETS; n++) {
+        pitch.crown[n] = sil_crown_height(board, fit, i, n);
+    }
+    return pitch;
+}
+
+static void tune_string(sil_plan *plan, const sil_reading *reading, int i)
+{
+    const sil_job *job = plan->job;
+    sil_compensation *told = &plan->compensation[i];
+    sil_pitch_string last = pitch_string(plan, &plan->stages.fit[SIL_SADDLE], i);
+    double setback = job->saddle.setback[i];
+    double advance = job->nut.advance;
+    told->saddle_only = sil_saddle_only(&last, advance);
+    told->best = sil_best_pair_find(&last);
+    told->stiffness = sil_stiffness(&last, setback, advance);
+    for (int n = 1; n <= SIL_PITCH_FRETS; n++) {
+        told->as_built[n] = sil_cents(&last, setback, advance, n);
+        told->at_best[n] = sil_cents(&last, told->best.setback, told->best.advance, n);
+    }
+    told->move = SIL_UNKNOWN;
+    if (reading && sil_known(reading->cents[i])) {
+        /* Read at today's heights; what is left to correct is what it will be at the last ones. */
+        sil_pitch_string now = pitch_string(plan, &plan->stages.fit[SIL_NOW], i);
+        double change =
+            told->as_built[SIL_PITCH_FRETS] - sil_cents(&now, setback, advance, SIL_PITCH_FRETS);
+        told->move = sil_setback_move(&last, setback, advance, reading->cents[i] + change);
+    }
+}
+
+void plan_tune(sil_plan *plan)
+{
+    for (int i = 0; i < plan->job->string_count; i++) {
+        tune_string(plan, plan_reading(plan), i);
+    }
+}

@@ -1,0 +1,143 @@
+/* SPDX-License-Identifier: MIT */
+/* The bench plan's tables of nut and saddle. */
+#include "page.h"
+
+void page_heads(const page *p, int lines, int columns, const char *const *heads)
+{
+    for (int line = 0; line < lines; line++) {
+        fprintf(p->out, "  %-12s %-16s", line == 0 ? "string" : "", heads[line * columns]);
+        for (int column = 1; column < columns; column++) {
+            fprintf(p->out, "%9s", heads[line * columns + column]);
+        }
+        fputc('\n', p->out);
+    }
+}
+
+/* "Nothing is cut at the nut today: the truss rod is turned first." All reasons there are fit. */
+static void print_waiting(const page *p, const char *part, const sil_withheld *withheld)
+{
+    char words[PAGE_TEXT_MAX];
+    size_t size = sizeof words;
+    size_t used = (size_t)snprintf(words, size, "WAIT: nothing is cut at the %s today", part);
+    for (int k = 0; k < withheld->count; k++) {
+        used += (size_t)snprintf(words + used, size - used, "%s%s", k == 0 ? ": " : "; ",
+                                 sil_code_waits(withheld->by[k]));
+    }
+    snprintf(words + used, size - used, "%s. Figures are a forecast, not to cut by.",
+             withheld->count > 0 ? "" : ": a reading is missing");
+    fputs("  ", p->out);
+    page_wrap(p, words, 2);
+}
+
+/* String, verdict, how far off it is, and what the tools leave open. */
+static void begin_row(const page *p, int i, const char *verdict, double off, double u)
+{
+    char cell[PAGE_CELL];
+    fprintf(p->out, "  %2d  %-8s ", i + 1, verdict);
+    page_length(p, 6, off, SIL_NEAREST);
+    if (sil_known(u)) {
+        /* The sign is one character of two bytes: nine columns. */
+        char spread[PAGE_CELL + 4];
+        snprintf(spread, sizeof spread, "\xC2\xB1%s", page_figure(p, 2.0 * u, SIL_NEAREST, cell));
+        fprintf(p->out, " %-10s", spread);
+    } else {
+        fprintf(p->out, " %-9s", "");
+    }
+}
+
+static void print_blank(const page *p, bool waits, sil_blank blank)
+{
+    char length[PAGE_CELL];
+    char thickness[PAGE_CELL];
+    char height[PAGE_CELL];
+    if (!waits && sil_known(blank.height) && sil_known(blank.length)) {
+        fprintf(p->out,
+                "  A new one: a blank of %s x %s x %s, what is left for fitting counted in.\n",
+                page_figure(p, blank.length, SIL_UP, length),
+                page_figure(p, blank.thickness, SIL_UP, thickness),
+                page_figure(p, blank.height, SIL_UP, height));
+    }
+}
+
+void page_nut(const page *p)
+{
+    static const char *const verdicts[] = {"leave", "deeper", "raise", "wait"};
+    static const char *const heads[] = {
+        "too high by", "first",    "feelers", "floor", "depth",   "slot", "centre", "",
+        "pass",        "to stop",  "above",   "below", "width",   "from", "",       "",
+        "at",          "the seat", "the top", "",      "bass end"};
+    const sil_plan *plan = p->plan;
+    const sil_nut_work *work = &plan->nut;
+    fprintf(p->out, "\nNUT: where each slot stands, how wide and how deep\n");
+    if (work->remedy == SIL_NUT_WAIT) {
+        print_waiting(p, "nut", &plan->nut_withheld);
+    }
+    page_heads(p, 3, 7, heads);
+    for (int i = 0; i < plan->job->string_count; i++) {
+        begin_row(p, i, verdicts[work->verdict[i]], plan->stages.deepen[i],
+                  plan->stages.deepen_u[i]);
+        page_length(p, 9, work->first_pass[i], SIL_DOWN);
+        page_length(p, 9, work->stack[i], SIL_UP);
+        page_length(p, 9, work->floor[i], SIL_UP);
+        page_length(p, 9, work->depth[i], SIL_NEAREST);
+        page_length(p, 9, plan->slot_width[i], SIL_NEAREST);
+        page_length(p, 9, plan->job->nut.width / 2.0 + plan->bench.board.nut_z[i], SIL_NEAREST);
+        fputc('\n', p->out);
+    }
+    print_blank(p, work->remedy == SIL_NUT_WAIT, plan->nut_blank);
+}
+
+/* What comes off the base at a string; unknown where nothing is sanded there. */
+static double off_base(const sil_plan *plan, sil_line line, int i)
+{
+    double z = plan->bench.board.saddle_z[i];
+    return plan->saddle.bottom ? sil_line_at(line, z) : SIL_UNKNOWN;
+}
+
+static void print_screw_row(const page *p, int i)
+{
+    const sil_saddle_work *work = &p->plan->saddle;
+    char turns[PAGE_CELL];
+    sil_number_write(turns, sizeof turns, work->turns[i], 2);
+    page_length(p, 9, work->first_pass[i], SIL_DOWN);
+    fprintf(p->out, "%9s\n", turns);
+}
+
+static void print_sanded_row(const page *p, int i)
+{
+    const sil_saddle_work *work = &p->plan->saddle;
+    page_length(p, 9, off_base(p->plan, work->cut_first, i), SIL_DOWN);
+    page_length(p, 9, off_base(p->plan, work->cut, i), SIL_DOWN);
+    page_length(p, 9, work->dress[i], SIL_DOWN);
+    page_length(p, 9, work->present[i], SIL_NEAREST);
+    page_length(p, 9, work->height[i], SIL_UP);
+    page_length(p, 9, work->protrusion[i], SIL_NEAREST);
+    fputc('\n', p->out);
+}
+
+void page_saddle(const page *p)
+{
+    static const char *const verdicts[] = {"leave", "lower", "raise", "wait"};
+    static const char *const screws[] = {"too high by", "first", "screw", "", "pass", "turns"};
+    static const char *const sanded[] = {"too high by", "base,",  "base,", "off the", "height",
+                                         "height",      "out of", "",      "first",   "in all",
+                                         "top",         "now",    "done",  "bridge"};
+    const sil_plan *plan = p->plan;
+    const sil_saddle_work *work = &plan->saddle;
+    bool individual = plan->job->saddle.kind == SIL_SADDLE_INDIVIDUAL;
+    fprintf(p->out, "\nSADDLE: how far each string must move\n");
+    if (work->remedy == SIL_SADDLE_WAIT) {
+        print_waiting(p, "saddle", &plan->saddle_withheld);
+    }
+    page_heads(p, 2, individual ? 3 : 7, individual ? screws : sanded);
+    for (int i = 0; i < plan->job->string_count; i++) {
+        begin_row(p, i, verdicts[work->verdict[i]], plan->stages.lower[i], plan->stages.lower_u[i]);
+        (individual ? print_screw_row : print_sanded_row)(p, i);
+    }
+    if (!individual) {
+        print_blank(p, work->remedy == SIL_SADDLE_WAIT, plan->saddle_blank);
+    }
+    fprintf(p->out,
+            "  Too high by: the whole way to the aim, a minus is too low; \xC2\xB1 is what the "
+            "tools leave open\n  (two standard uncertainties). In range is left alone.\n");
+}

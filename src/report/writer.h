@@ -1,0 +1,36 @@
+/* SPDX-License-Identifier: MIT */
+/* Within the report: a JSON object put together key by key. Once memory runs out the whole is given
+ * up: every further call does nothing, and `failed` says so at the end. */
+#ifndef SILLET_REPORT_WRITER_H
+#define SILLET_REPORT_WRITER_H
+
+#include <cjson/cJSON.h>
+
+#include <sillet/report.h>
+
+typedef struct writer {
+    const sil_plan *plan;
+    sil_unit unit;
+    bool failed;
+} writer;
+
+void put(writer *w, cJSON *object, const char *key, cJSON *item);
+void put_number(writer *w, cJSON *object, const char *key, double value); /* null if unknown */
+void put_int(writer *w, cJSON *object, const char *key, int value);
+void put_word(writer *w, cJSON *object, const char *key, const char *word); /* null if NULL */
+void put_bool(writer *w, cJSON *object, const char *key, bool value);
+void put_null(writer *w, cJSON *object, const char *key);
+void put_numbers(writer *w, cJSON *object, const char *key, const double *values,
+                 int count); /* at most SIL_FRETS_MAX; null where unknown */
+cJSON *put_object(writer *w, cJSON *object, const char *key);
+cJSON *put_array(writer *w, cJSON *object, const char *key);
+
+/* Behind the last of an array. */
+void add(writer *w, cJSON *array, cJSON *item);
+cJSON *add_row(writer *w, cJSON *array);
+cJSON *add_string_row(writer *w, cJSON *array, int string); /* its number first */
+
+/* The rooms of the result that speak of sound: compensation, clearance, causes, lowest. */
+void put_sound(writer *w, cJSON *root);
+
+#endif
