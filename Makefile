@@ -15,21 +15,27 @@ CFLAGS ?= -O2 -g
 PREFIX ?= /usr/local
 SECONDS ?= 1800
 
-BUILD_PACKAGES = gcc libc6-dev pkg-config libyaml-dev libcjson-dev
-CHECK_PACKAGES = $(BUILD_PACKAGES) g++ libcmocka-dev python3 python3-yaml python3-numpy python3-scipy
-BENCH_PACKAGES = $(BUILD_PACKAGES) valgrind python3 time
+BUILD_PACKAGES = gcc libc6-dev pkg-config libyaml-dev libcjson-dev libhpdf-dev \
+                 libfreetype-dev fonts-osifont fonts-dejavu-core
+CHECK_PACKAGES = $(BUILD_PACKAGES) g++ libcmocka-dev python3 python3-yaml python3-numpy python3-scipy \
+                 poppler-utils qpdf
+BENCH_PACKAGES = $(BUILD_PACKAGES) valgrind python3 qpdf time
 LINT_PACKAGES = $(BUILD_PACKAGES) clang clang-tidy clang-format
 
-ROOMS = core job sheet plan report
+ROOMS = core job sheet plan report drawing drawing/write
 SOURCES = $(foreach room,$(ROOMS),$(wildcard src/$(room)/*.c))
-CLI_SOURCES = $(filter-out src/cli/draw.c,$(wildcard src/cli/*.c))
-TESTS = $(filter-out test_drawing,$(basename $(notdir $(wildcard tests/test_*.c))))
+CLI_SOURCES = $(wildcard src/cli/*.c)
+DRAW_SOURCES = src/cli/draw/main.c src/cli/cli.c
+TESTS = $(basename $(notdir $(wildcard tests/test_*.c)))
 EXAMPLE = examples/low-first-slot.yaml
 
 WARNINGS = -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wdouble-promotion \
            -Wstrict-prototypes -Wmissing-prototypes -Wformat=2
-STANDARD = -std=c17 -D_POSIX_C_SOURCE=200809L -Iinclude
+# Asked of the system once; nothing where it is not there yet, before `demo` has installed it.
+FREETYPE := $(shell pkg-config --cflags freetype2 2>/dev/null)
+STANDARD = -std=c17 -D_POSIX_C_SOURCE=200809L -Iinclude $(FREETYPE)
 LIBRARIES = -lyaml -lcjson -lm
+DRAW_LIBRARIES = -lhpdf -lfreetype $(LIBRARIES)
 HARDENING = -fstack-protector-strong -D_FORTIFY_SOURCE=2 -fPIE
 HARDENED_LINK = -pie -Wl,-z,relro,-z,now -Wl,--as-needed
 SANITIZED = -O1 -g -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
@@ -37,21 +43,27 @@ SANITIZED = -O1 -g -fsanitize=address,undefined -fno-sanitize-recover=all -fno-o
 # Where objects of each kind of build go.
 OBJECTS = $(SOURCES:src/%.c=build/objects/%.o)
 CLI_OBJECTS = $(CLI_SOURCES:src/%.c=build/objects/%.o)
+DRAW_OBJECTS = $(DRAW_SOURCES:src/%.c=build/objects/%.o)
 CHECKED = $(SOURCES:src/%.c=build/check/objects/%.o)
 CHECKED_CLI = $(CLI_SOURCES:src/%.c=build/check/objects/%.o)
+CHECKED_DRAW = $(DRAW_SOURCES:src/%.c=build/check/objects/%.o)
 CHECKED_TESTS = $(TESTS:%=build/check/%)
 
-.PHONY: all demo check bench fuzz lint install clean tools-build tools-check tools-bench tools-lint
+.PHONY: all demo pictures check bench fuzz lint install clean tools-build tools-check tools-bench tools-lint
 .DELETE_ON_ERROR:
 .SECONDARY:
 
-all: build/sillet build/libsillet.a
+all: build/sillet build/sillet-draw build/libsillet.a
 
 build/sillet: $(CLI_OBJECTS) build/libsillet.a
 	$(CC) $(HARDENED_LINK) $(LDFLAGS) -o $@ $^ $(LIBRARIES)
 
-build/libsillet.a: $(OBJECTS)
-	rm -f $@ && ar rcs $@ $^
+# The program that draws stands alone: its libraries cost more to load than a plan costs to make.
+build/sillet-draw: $(DRAW_OBJECTS) build/libsillet.a
+	$(CC) $(HARDENED_LINK) $(LDFLAGS) -o $@ $^ $(DRAW_LIBRARIES)
+
+build/libsillet.a: $(OBJECTS) Makefile
+	rm -f $@ && ar rcs $@ $(OBJECTS)
 
 build/objects/%.o: src/%.c
 	@mkdir -p $(@D)
@@ -62,6 +74,8 @@ build/objects/%.o: src/%.c
 demo: tools-build
 	@$(MAKE) --no-print-directory --silent all
 	build/sillet plan $(EXAMPLE)
+	@build/sillet draw $(EXAMPLE) -o build/demo.pdf
+	@echo $(CURDIR)/build/demo.pdf
 
 tools-build:
 	@.ci/install $(BUILD_PACKAGES)
@@ -75,15 +89,18 @@ tools-lint:
 # --- tests: the same sources, sanitized, warnings as errors ---------------------------------------
 
 check: tools-check
-	@$(MAKE) --no-print-directory --silent -j2 all build/check/sillet $(CHECKED_TESTS) \
+	@$(MAKE) --no-print-directory --silent -j2 all build/check/sillet build/check/sillet-draw $(CHECKED_TESTS) \
 	    build/check/replay
 	@tests/run $(CHECKED_TESTS)
 
 build/check/sillet: $(CHECKED_CLI) build/check/libsillet.a
 	$(CC) $(SANITIZED) -o $@ $^ $(LIBRARIES)
 
-build/check/libsillet.a: $(CHECKED)
-	rm -f $@ && ar rcs $@ $^
+build/check/sillet-draw: $(CHECKED_DRAW) build/check/libsillet.a
+	$(CC) $(SANITIZED) -o $@ $^ $(DRAW_LIBRARIES)
+
+build/check/libsillet.a: $(CHECKED) Makefile
+	rm -f $@ && ar rcs $@ $(CHECKED)
 
 build/check/objects/%.o: src/%.c
 	@mkdir -p $(@D)
@@ -91,7 +108,7 @@ build/check/objects/%.o: src/%.c
 
 build/check/test_%: tests/test_%.c build/check/libsillet.a
 	@mkdir -p $(@D)
-	$(CC) $(STANDARD) $(WARNINGS) -Werror $(SANITIZED) -MMD -o $@ $^ $(LIBRARIES) -lcmocka
+	$(CC) $(STANDARD) $(WARNINGS) -Werror $(SANITIZED) -MMD -o $@ $^ $(DRAW_LIBRARIES) -lcmocka
 
 build/check/replay: tests/fuzz/fuzz_sheet.c tests/fuzz/replay_main.c build/check/libsillet.a
 	@mkdir -p $(@D)
@@ -100,12 +117,17 @@ build/check/replay: tests/fuzz/fuzz_sheet.c tests/fuzz/replay_main.c build/check
 # --- benchmark, fuzzer, lint ----------------------------------------------------------------------
 
 bench: tools-bench
-	@$(MAKE) --no-print-directory --silent all build/bench/bare_yaml build/bench/arithmetic
+	@$(MAKE) --no-print-directory --silent all build/bench/bare_yaml build/bench/arithmetic \
+	    build/bench/bare_pdf
 	@SILLET_PROFILES=profiles tests/bench/bench.py
 
 build/bench/bare_yaml: tests/bench/bare_yaml.c
 	@mkdir -p $(@D)
 	$(CC) $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS) $(HARDENED_LINK) -o $@ $< -lyaml
+
+build/bench/bare_pdf: tests/bench/bare_pdf.c
+	@mkdir -p $(@D)
+	$(CC) $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS) $(HARDENED_LINK) -o $@ $< -lhpdf
 
 build/bench/arithmetic: tests/bench/arithmetic.c build/libsillet.a
 	@mkdir -p $(@D)
@@ -114,15 +136,24 @@ build/bench/arithmetic: tests/bench/arithmetic.c build/libsillet.a
 fuzz: tools-lint
 	@mkdir -p build/fuzz/corpus
 	clang $(STANDARD) -O1 -g -fsanitize=fuzzer,address,undefined -fno-sanitize-recover=all \
-	    -o build/fuzz/fuzz_sheet tests/fuzz/fuzz_sheet.c $(SOURCES) $(LIBRARIES)
+	    -o build/fuzz/fuzz_sheet tests/fuzz/fuzz_sheet.c $(SOURCES) $(DRAW_LIBRARIES)
 	build/fuzz/fuzz_sheet -max_total_time=$(SECONDS) -max_len=8192 -timeout=5 -print_final_stats=1 \
 	    -close_fd_mask=1 -artifact_prefix=build/fuzz/ build/fuzz/corpus tests/fuzz/corpus/sheet
 
 lint: tools-lint
-	clang-format --dry-run -Werror $(wildcard include/sillet/*.h src/*/*.[ch] tests/*.[ch])
-	for source in $(SOURCES) $(CLI_SOURCES); do \
+	clang-format --dry-run -Werror $(wildcard include/sillet/*.h src/*/*.[ch] src/*/*/*.[ch] tests/*.[ch])
+	for source in $(SOURCES) $(CLI_SOURCES) $(DRAW_SOURCES); do \
 	    clang $(STANDARD) $(WARNINGS) -Werror -fsyntax-only $$source || exit 1; done
 	clang-tidy --quiet $(SOURCES) $(CLI_SOURCES) -- $(STANDARD)
+
+# --- the pictures of the README -------------------------------------------------------------------
+
+pictures: tools-check all
+	@mkdir -p docs/pictures
+	build/sillet draw examples/high-saddle.yaml --part saddle -o build/saddle.pdf
+	build/sillet draw examples/bass-nut.yaml --part nut -o build/nut.pdf
+	pdftoppm -r 75 -png -singlefile build/saddle.pdf docs/pictures/saddle
+	pdftoppm -r 75 -png -singlefile build/nut.pdf docs/pictures/nut
 
 # --- into the system ------------------------------------------------------------------------------
 
@@ -130,13 +161,15 @@ install: all
 	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/lib/pkgconfig \
 	    $(DESTDIR)$(PREFIX)/include/sillet $(DESTDIR)$(PREFIX)/share/sillet/profiles
 	install -m 755 build/sillet $(DESTDIR)$(PREFIX)/bin
+	install -d $(DESTDIR)$(PREFIX)/libexec/sillet
+	install -m 755 build/sillet-draw $(DESTDIR)$(PREFIX)/libexec/sillet
 	install -m 644 build/libsillet.a $(DESTDIR)$(PREFIX)/lib
 	install -m 644 include/sillet/*.h $(DESTDIR)$(PREFIX)/include/sillet
 	install -m 644 profiles/*.yaml $(DESTDIR)$(PREFIX)/share/sillet/profiles
 	printf '%s\n' 'prefix=$(PREFIX)' 'Name: sillet' \
 	    'Description: what to cut at nut and saddle, in which order and how much' \
 	    'Version: $(VERSION)' 'Cflags: -I$${prefix}/include' \
-	    'Libs: -L$${prefix}/lib -lsillet $(LIBRARIES)' \
+	    'Libs: -L$${prefix}/lib -lsillet $(DRAW_LIBRARIES)' \
 	    > $(DESTDIR)$(PREFIX)/lib/pkgconfig/sillet.pc
 
 VERSION = $(shell sed -n 's/.*SIL_VERSION "\(.*\)"/\1/p' include/sillet/version.h)

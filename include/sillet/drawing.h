@@ -2,8 +2,8 @@
 /* The drawing: a plan on paper, full size, to cut by.
  *
  * A drawing is made of a plan once and can then be written. Its lettering is an ISO 3098 face found
- * on this machine: the file $SILLET_FACE names, else osifont in the folders the XDG base directories
- * give, and DejaVu Sans for letters that one lacks.
+ * on this machine: the file $SILLET_FACE names, else osifont in the folders the XDG base
+ * directories give, and DejaVu Sans for letters that one lacks.
  */
 #ifndef SILLET_DRAWING_H
 #define SILLET_DRAWING_H
@@ -32,10 +32,10 @@ typedef struct sil_drawing sil_drawing;
 
 typedef enum sil_drawing_status {
     SIL_DRAWING_DONE = 0,
-    SIL_DRAWING_DOUBTFUL = 1,   /* made; sil_drawing_warning says of what to be aware */
-    SIL_DRAWING_NO_FACE = -1,   /* no lettering face found on this machine */
+    SIL_DRAWING_DOUBTFUL = 1, /* made; sil_drawing_warning says of what to be aware */
+    SIL_DRAWING_NO_FACE = -1, /* no lettering face found on this machine */
     SIL_DRAWING_NO_MEMORY = -2,
-    SIL_DRAWING_FAULT = -3      /* a place that is no number, or more sheets than can be: a defect */
+    SIL_DRAWING_FAULT = -3 /* a place that is no number, or more sheets than can be: a defect */
 } sil_drawing_status;
 
 /* sil_drawing_make: draws a plan.
@@ -72,7 +72,8 @@ void sil_drawing_free(sil_drawing *drawing);
  * Given:    path  "-" or /dev/stdout: standard output. A link is followed to what it names. A
  *                 device or a pipe is written straight; a regular file is replaced in one step by
  *                 a new one of the same permissions, on the disk before its name is
- * Status:   0, or the errno of what failed; the old file is then as it was
+ * Status:   0, or the errno of what failed; the old file is then as it was, or, where only the
+ *           folder could not be put on the disk, the new one is whole in its place
  */
 int sil_file_save(const char *path, const void *bytes, size_t size);
 

@@ -15,6 +15,7 @@
 #include "nut.h"
 #include "saddle.h"
 
+#include "drawing.h"
 #include "job.h"
 #include "plan.h"
 #include "report.h"

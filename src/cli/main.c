@@ -45,23 +45,21 @@ static int cli_version(int argc, char **argv)
 }
 
 static const command_row commands[] = {
-    {"plan", cli_plan},
-    {"profiles", cli_profiles},
-    {"--help", cli_help},
-    {"--version", cli_version},
+    {"plan", cli_plan},   {"draw", cli_draw},         {"profiles", cli_profiles},
+    {"--help", cli_help}, {"--version", cli_version},
 };
 
 static int run_command(int argc, char **argv)
 {
     if (argc < 2) {
-        return cli_misused("a command is wanted: plan or profiles");
+        return cli_misused("a command is wanted: plan, draw or profiles");
     }
     for (size_t k = 0; k < sizeof commands / sizeof *commands; k++) {
         if (strcmp(argv[1], commands[k].name) == 0) {
             return commands[k].run(argc - 1, argv + 1);
         }
     }
-    return cli_misused("there is no command '%s'; plan and profiles are", argv[1]);
+    return cli_misused("there is no command '%s'; plan, draw and profiles are", argv[1]);
 }
 
 int main(int argc, char **argv)

@@ -4,10 +4,10 @@
 
 void page_heads(const page *p, int lines, int columns, const char *const *heads)
 {
-    for (int line = 0; line < lines; line++) {
-        fprintf(p->out, "  %-12s %-16s", line == 0 ? "string" : "", heads[line * columns]);
+    for (int line = 0; line < lines; line++, heads += columns) {
+        fprintf(p->out, "  %-12s %-16s", line == 0 ? "string" : "", heads[0]);
         for (int column = 1; column < columns; column++) {
-            fprintf(p->out, "%9s", heads[line * columns + column]);
+            fprintf(p->out, "%9s", heads[column]);
         }
         fputc('\n', p->out);
     }
@@ -78,7 +78,7 @@ void page_nut(const page *p)
                   plan->stages.deepen_u[i]);
         page_length(p, 9, work->first_pass[i], SIL_DOWN);
         page_length(p, 9, work->stack[i], SIL_UP);
-        page_length(p, 9, work->floor[i], SIL_UP);
+        page_length(p, 9, work->floor[i], SIL_NEAREST);
         page_length(p, 9, work->depth[i], SIL_NEAREST);
         page_length(p, 9, plan->slot_width[i], SIL_NEAREST);
         page_length(p, 9, plan->job->nut.width / 2.0 + plan->bench.board.nut_z[i], SIL_NEAREST);
@@ -110,7 +110,7 @@ static void print_sanded_row(const page *p, int i)
     page_length(p, 9, off_base(p->plan, work->cut, i), SIL_DOWN);
     page_length(p, 9, work->dress[i], SIL_DOWN);
     page_length(p, 9, work->present[i], SIL_NEAREST);
-    page_length(p, 9, work->height[i], SIL_UP);
+    page_length(p, 9, work->height[i], SIL_NEAREST);
     page_length(p, 9, work->protrusion[i], SIL_NEAREST);
     fputc('\n', p->out);
 }

@@ -10,6 +10,8 @@ import subprocess
 import sys
 import tempfile
 
+import drawing
+
 SHEET = "examples/high-saddle.yaml"
 
 
@@ -47,6 +49,8 @@ def main():
         row("arithmetic of stages and cuts, six strings, instructions", (more - few) / 100, 60000, ""),
         row("peak memory of plan --json", peak_mib("build/sillet", "plan", SHEET, "--json"), 8, "MiB"),
     ]
+    with tempfile.TemporaryDirectory() as folder:
+        rows += drawing.rows(folder, SHEET, instructions, peak_mib, row)
     return 0 if all(rows) else 1
 
 

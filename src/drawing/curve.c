@@ -1,0 +1,66 @@
+/* SPDX-License-Identifier: MIT */
+#include "views.h"
+
+sil_curve sil_curve_through(const sil_draft *draft, double length, const double *z,
+                            const double *height)
+{
+    sil_curve curve = {0};
+    for (int i = draft->plan->job->string_count - 1; i >= 0; i--) {
+        if (!sil_known(height[i])) {
+            continue;
+        }
+        curve.x[curve.count] = length / 2 + z[i];
+        curve.y[curve.count++] = height[i];
+    }
+    return curve;
+}
+
+/* Slope at a point: of the chord between its neighbours. */
+static double slope(const sil_curve *c, int i)
+{
+    int before = i > 0 ? i - 1 : i, after = i + 1 < c->count ? i + 1 : i;
+    double run = c->x[after] - c->x[before];
+    return run > 0 ? (c->y[after] - c->y[before]) / run : 0;
+}
+
+/* Cubic Hermite pieces. */
+double sil_curve_at(const sil_curve *c, double x)
+{
+    int last = c->count - 1;
+    if (x <= c->x[0]) {
+        return c->y[0] + (x - c->x[0]) * slope(c, 0);
+    }
+    if (x >= c->x[last]) {
+        return c->y[last] + (x - c->x[last]) * slope(c, last);
+    }
+    int i = 0;
+    while (x > c->x[i + 1]) {
+        i++;
+    }
+    double run = c->x[i + 1] - c->x[i], t = (x - c->x[i]) / run, s = 1 - t;
+    return c->y[i] * s * s * (1 + 2 * t) + c->y[i + 1] * t * t * (1 + 2 * s) +
+           run * t * s * (s * slope(c, i) - t * slope(c, i + 1));
+}
+
+int sil_curve_points(const sil_curve *curve, double from, double to, sil_point *out)
+{
+    int steps = (int)ceil(fabs(to - from));
+    if (curve->count < 2 || steps < 1) {
+        steps = 1;
+    }
+    if (steps > SIL_CURVE_POINTS - 1) {
+        steps = SIL_CURVE_POINTS - 1;
+    }
+    for (int i = 0; i <= steps; i++) {
+        double x = from + (to - from) * i / steps;
+        out[i] = (sil_point){x, sil_curve_at(curve, x)};
+    }
+    return steps + 1;
+}
+
+void sil_place_points(sil_place place, sil_point *points, int count)
+{
+    for (int i = 0; i < count; i++) {
+        points[i] = sil_at(place, points[i].x, points[i].y);
+    }
+}

@@ -1,0 +1,92 @@
+/* SPDX-License-Identifier: MIT */
+#include <sillet/drawing.h>
+#include <stdlib.h>
+
+#include "sheet.h"
+
+typedef struct paper_size {
+    double width, height; /* mm */
+} paper_size;
+
+/* A4 upright, A3 lying, as ISO 5457 has them; Letter after ANSI/ASME Y14.1 size A. */
+static const paper_size papers[] = {
+    [SIL_A4] = {210, 297}, [SIL_A3] = {420, 297}, [SIL_LETTER] = {215.9, 279.4}};
+
+static void draw_parts(sil_drawing *drawing)
+{
+    sil_part part = drawing->order.part;
+    if (part == SIL_PART_ALL) {
+        sil_sheet_bench(drawing);
+    }
+    if (part != SIL_PART_SADDLE) {
+        sil_sheet_nut(drawing);
+    }
+    if (part != SIL_PART_NUT) {
+        sil_sheet_saddle(drawing);
+    }
+    for (int i = 0; i < drawing->page_count && !drawing->no_memory; i++) {
+        sil_sheet_finish(drawing, i);
+    }
+}
+
+static int faults(const sil_drawing *drawing)
+{
+    bool no_memory = drawing->no_memory, fault = drawing->no_number || drawing->too_long;
+    for (int i = 0; i < drawing->page_count; i++) {
+        const sil_shapes *page = drawing->pages[i].shapes;
+        no_memory = no_memory || page == NULL || page->no_memory;
+        fault = fault || (page != NULL && page->no_number);
+    }
+    return no_memory ? SIL_DRAWING_NO_MEMORY : fault ? SIL_DRAWING_FAULT : SIL_DRAWING_DONE;
+}
+
+int sil_drawing_make(const sil_plan *plan, const sil_draw_order *order, sil_drawing **drawing)
+{
+    *drawing = NULL;
+    sil_drawing *made = calloc(1, sizeof *made);
+    if (made == NULL) {
+        return SIL_DRAWING_NO_MEMORY;
+    }
+    made->order = *order;
+    made->width = papers[order->paper].width;
+    made->height = papers[order->paper].height;
+    made->draft = (sil_draft){plan, order->unit, sil_letters_open()};
+    if (made->draft.letters == NULL) {
+        sil_drawing_free(made);
+        return SIL_DRAWING_NO_FACE;
+    }
+    draw_parts(made);
+    int fault = faults(made);
+    if (fault != SIL_DRAWING_DONE) {
+        sil_drawing_free(made);
+        return fault;
+    }
+    *drawing = made;
+    return sil_letters_warnings(made->draft.letters) > 0 ? SIL_DRAWING_DOUBTFUL : SIL_DRAWING_DONE;
+}
+
+int sil_drawing_pages(const sil_drawing *drawing)
+{
+    return drawing->page_count;
+}
+
+bool sil_drawing_warning(const sil_drawing *drawing, int index, char *out, size_t size)
+{
+    if (index >= sil_letters_warnings(drawing->draft.letters)) {
+        return false;
+    }
+    sil_letters_warning(drawing->draft.letters, index, out, size);
+    return true;
+}
+
+void sil_drawing_free(sil_drawing *drawing)
+{
+    if (drawing == NULL) {
+        return;
+    }
+    for (int i = 0; i < drawing->page_count; i++) {
+        sil_shapes_free(drawing->pages[i].shapes);
+    }
+    sil_letters_close(drawing->draft.letters);
+    free(drawing);
+}

@@ -1,0 +1,115 @@
+/* SPDX-License-Identifier: MIT */
+/* The head of the bench plan: who and what, and what each stage comes to. */
+#include <stdio.h>
+#include <string.h>
+
+#include "views.h"
+
+static const double line_height = 5;
+
+static const char *or_dash(const char *text)
+{
+    return text != NULL && *text != '\0' ? text : "-";
+}
+
+/* A small name and its text on one line, from a tab on. */
+static void fact(sil_shapes *list, double x, double y, double width, const char *name,
+                 const char *text)
+{
+    const double tab = 22;
+    sil_draw_text(list, SIL_LAYER_TEXT, (sil_point){x, y}, SIL_SMALL, SIL_LEFT, 0, name);
+    sil_draw_note(list, x + tab, y, sil_text_fit(list, text, SIL_NOTE, width - tab).text);
+}
+
+static sil_words reading_date(const sil_plan *plan)
+{
+    const sil_reading *reading = plan->reading >= 0 ? &plan->job->readings[plan->reading] : NULL;
+    if (reading == NULL) {
+        return sil_say("not yet");
+    }
+    if (!sil_known(reading->humidity_pct)) {
+        return sil_say("%.40s", or_dash(reading->date));
+    }
+    return sil_say("%.30s at %s %% humidity", or_dash(reading->date),
+                   sil_say_number(reading->humidity_pct, 0).text);
+}
+
+double sil_facts(const sil_draft *draft, sil_shapes *list, double width)
+{
+    const sil_job *job = draft->plan->job;
+    const sil_about *about = &job->about;
+    const sil_instrument *it = &job->instrument;
+    double half = width / 2, y = -SIL_NOTE;
+    bool left = it->handed == SIL_LEFT_HANDED;
+    fact(list, 0, y, half - 4, "Owner", or_dash(about->owner));
+    fact(list, half, y, half, "Instrument", or_dash(job->profile));
+    y -= line_height;
+    fact(list, 0, y, half - 4, "Made by", or_dash(about->by));
+    fact(list, half, y, half, "Neck",
+         sil_say("%d frets, body joint at %d", it->frets, it->join).text);
+    y -= line_height;
+    fact(list, 0, y, half - 4, "Reference", or_dash(about->ref));
+    fact(list, half, y, half, "Scale",
+         sil_say("%s %s%s", sil_say_size(draft, it->scale).text, sil_unit_name(draft),
+                 left ? ", left-handed" : "")
+             .text);
+    y -= line_height;
+    fact(list, 0, y, half - 4, "Read on", reading_date(draft->plan).text);
+    fact(list, half, y, half, "Figures in", draft->unit == SIL_MM ? "mm" : "inches");
+    return y;
+}
+
+/* A cell of the outlook: a stage's name small, its word large. */
+static void cell(sil_shapes *list, double x, double width, const char *name, const char *word,
+                 bool wait)
+{
+    sil_box box = {x, -15, x + width, 0};
+    sil_draw_box(list, SIL_LAYER_DIMENSION, box);
+    sil_draw_text(list, SIL_LAYER_TEXT, (sil_point){x + 2.5, -4.6}, SIL_NOTE, SIL_LEFT, 0, name);
+    sil_draw_text(list, wait ? SIL_LAYER_WARNING : SIL_LAYER_TEXT, (sil_point){x + 2.5, -12},
+                  SIL_HEAD, SIL_LEFT, 0, word);
+}
+
+static sil_words relief_word(const sil_draft *draft)
+{
+    const sil_plan *plan = draft->plan;
+    double relief = sil_relief(&plan->bench.board, plan->stages.fit[SIL_NOW].bend);
+    if (!sil_known(relief)) {
+        return sil_say("read it");
+    }
+    if (plan->stages.changed[SIL_ROD]) {
+        return sil_say("set to %s", sil_say_length(draft, plan->bench.targets.relief.aim).text);
+    }
+    return sil_say("leave it");
+}
+
+static sil_words frets_word(const sil_draft *draft)
+{
+    static const char *const words[] = {[SIL_FRETS_LEAVE] = "leave them",
+                                        [SIL_FRETS_SEAT] = "seat them",
+                                        [SIL_FRETS_LEVEL] = "level them",
+                                        [SIL_FRETS_NEW] = "new frets"};
+    const sil_plan *plan = draft->plan;
+    bool unread =
+        plan->reading < 0 || plan->job->readings[plan->reading].crowns_read == SIL_CROWNS_NOT_READ;
+    return sil_say("%s", unread ? "look at them" : words[plan->stages.fretwork]);
+}
+
+void sil_outlook(const sil_draft *draft, sil_shapes *list, double width)
+{
+    static const char *const nut[] = {
+        [SIL_NUT_NONE] = "leave it", [SIL_NUT_FILE] = "file slots", [SIL_NUT_FILL] = "fill a slot",
+        [SIL_NUT_SHIM] = "shim it",  [SIL_NUT_REPLACE] = "new nut", [SIL_NUT_WAIT] = "WAIT"};
+    static const char *const saddle[] = {
+        [SIL_SADDLE_NONE] = "leave it",      [SIL_SADDLE_SAND] = "lower it",
+        [SIL_SADDLE_SHIM] = "shim it",       [SIL_SADDLE_SCREW] = "turn screws",
+        [SIL_SADDLE_REPLACE] = "new saddle", [SIL_SADDLE_WAIT] = "WAIT"};
+    const sil_plan *plan = draft->plan;
+    double w = width / 4;
+    cell(list, 0, w, "1  Relief", relief_word(draft).text, false);
+    cell(list, w, w, "2  Frets", frets_word(draft).text, false);
+    cell(list, 2 * w, w, "3  Nut", nut[plan->nut.remedy], plan->nut.remedy == SIL_NUT_WAIT);
+    cell(list, 3 * w, w, "4  Saddle", saddle[plan->saddle.remedy],
+         plan->saddle.remedy == SIL_SADDLE_WAIT);
+    sil_draw_box(list, SIL_LAYER_OUTLINE, (sil_box){0, -15, width, 0});
+}

@@ -1,0 +1,60 @@
+/* SPDX-License-Identifier: MIT */
+/* The lettering: which face sets a letter, how wide a text is and how far its ink reaches. */
+#ifndef SILLET_DRAWING_LETTERS_H
+#define SILLET_DRAWING_LETTERS_H
+
+#include <stddef.h>
+#include <stdint.h>
+
+/* ISO 3098 capital heights used on a sheet, mm. */
+#define SIL_SMALL 1.8
+#define SIL_NOTE 2.5
+#define SIL_HEAD 3.5
+#define SIL_TITLE 5.0
+
+/* The faces of a drawing: 0 the lettering, 1 the face that stands in for its missing letters. */
+typedef struct sil_letters sil_letters;
+
+typedef struct sil_ink {
+    double advance;                  /* mm, to where the next letter would stand */
+    double left, bottom, right, top; /* of the ink, from the start on the base line, mm */
+} sil_ink;
+
+/* sil_letters_open: finds the lettering at $SILLET_FACE, then in the system's font folders.
+ * Returned: NULL where no face at all is found, or out of memory
+ */
+sil_letters *sil_letters_open(void);
+void sil_letters_close(sil_letters *letters);
+
+/* sil_letters_face: 0 or 1 for the face that has a character, -1 where neither has. */
+int sil_letters_face(sil_letters *letters, uint32_t code);
+
+/* sil_letters_path: the file of a face; NULL where it is not there.
+ * sil_letters_scale: capital height over the size of the em.
+ */
+const char *sil_letters_path(const sil_letters *letters, int face);
+double sil_letters_scale(const sil_letters *letters, int face);
+
+/* sil_letters_advance: how far a character moves the next one on, mm; one that no face has is
+ * counted as it will be spelled. */
+double sil_letters_advance(sil_letters *letters, uint32_t code, double height);
+
+/* sil_letters_ink: what a text takes up, set at a capital height in mm. */
+sil_ink sil_letters_ink(sil_letters *letters, const char *text, double height);
+
+/* sil_letters_spell: a text as it will be set: letters no face has as U+XXXX, control characters
+ * as spaces, broken UTF-8 as U+FFFD. Remembers what was missing, for a warning.
+ * Returned: the length written or needed; out is NUL-terminated and cut at a character
+ */
+size_t sil_letters_spell(sil_letters *letters, const char *text, char *out, size_t size);
+
+/* What the drawing should be warned of: faces not found, letters missing. */
+int sil_letters_warnings(const sil_letters *letters);
+void sil_letters_warning(const sil_letters *letters, int index, char *out, size_t size);
+
+/* sil_utf8_next: takes one character off a text; U+FFFD for a broken one, 0 at the end. */
+uint32_t sil_utf8_next(const char **text);
+/* sil_utf8_put: writes one character; returns its length, 1..4. */
+int sil_utf8_put(uint32_t code, char *out);
+
+#endif

@@ -1,0 +1,18 @@
+/* SPDX-License-Identifier: MIT */
+#include "views.h"
+
+void sil_nut_top(const sil_draft *draft, sil_shapes *list, sil_place place)
+{
+    const sil_plan *plan = draft->plan;
+    double width = plan->job->nut.width, thickness = plan->job->nut.thickness;
+    const sil_point corners[] = {sil_at(place, 0, 0), sil_at(place, width, 0),
+                                 sil_at(place, width, thickness), sil_at(place, 0, thickness)};
+    sil_draw_path(list, SIL_LAYER_OUTLINE, corners, 4, true);
+    for (int i = 0; i < plan->job->string_count; i++) {
+        double x = width / 2 + plan->bench.board.nut_z[i], half = plan->slot_width[i] / 2;
+        sil_draw_line(list, SIL_LAYER_SLOT, sil_at(place, x - half, 0),
+                      sil_at(place, x - half, thickness));
+        sil_draw_line(list, SIL_LAYER_SLOT, sil_at(place, x + half, 0),
+                      sil_at(place, x + half, thickness));
+    }
+}

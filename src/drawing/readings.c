@@ -1,0 +1,83 @@
+/* SPDX-License-Identifier: MIT */
+#include "views.h"
+
+enum { NUMBER, NOTE, GAUGE, ACTION, FIRST = ACTION + 4, COLUMNS = FIRST + 4 };
+
+static sil_words range(const sil_draft *draft, const sil_band *band)
+{
+    return sil_say("%s\u2013%s", sil_say_length(draft, band->low).text,
+                   sil_say_length(draft, band->high).text);
+}
+
+/* A reading of 0 is "at or under": it is shown as read, though no height follows from it. */
+static sil_words read_now(const sil_draft *draft, double stage, double reading)
+{
+    return sil_say_length(draft, !sil_known(stage) && reading == 0 ? 0 : stage);
+}
+
+static void fill_row(const sil_draft *draft, int i, sil_words *cell)
+{
+    const sil_plan *plan = draft->plan;
+    const sil_bench *bench = &plan->bench;
+    const sil_fit *now = &plan->stages.fit[SIL_NOW], *after = &plan->stages.fit[SIL_SADDLE];
+    const sil_board *board = &bench->board;
+    sil_hold hold = bench->targets.first_held;
+    const sil_string *string = &plan->job->strings[i];
+    cell[NUMBER] = sil_say("%d", i + 1);
+    cell[NOTE] = sil_say_note(draft, i);
+    cell[GAUGE] = sil_say_length(draft, string->gauge);
+    cell[ACTION] = read_now(draft, sil_action(board, now, i, 12), bench->gaps.action[i]);
+    cell[ACTION + 1] = sil_say_length(draft, bench->targets.action[i].aim);
+    cell[ACTION + 2] = range(draft, &bench->targets.action[i]);
+    cell[ACTION + 3] = sil_say_length(draft, sil_action(board, after, i, 12));
+    cell[FIRST] = read_now(draft, sil_first_gap(board, now, i, hold), bench->gaps.first[i]);
+    cell[FIRST + 1] = sil_say_length(draft, bench->targets.first[i].aim);
+    cell[FIRST + 2] = range(draft, &bench->targets.first[i]);
+    cell[FIRST + 3] = sil_say_length(draft, sil_first_gap(board, after, i, hold));
+}
+
+static void relief_line(const sil_draft *draft, sil_shapes *list, double y)
+{
+    const sil_plan *plan = draft->plan;
+    const sil_board *board = &plan->bench.board;
+    const sil_band *band = &plan->bench.targets.relief;
+    double now = sil_relief(board, plan->stages.fit[SIL_NOW].bend);
+    double after = sil_relief(board, plan->stages.fit[SIL_SADDLE].bend);
+    sil_words words =
+        sil_say("Relief at fret %d:  now %s,  aim %s,  range %s,  after %s", board->relief_at,
+                sil_say_length(draft, now).text, sil_say_length(draft, band->aim).text,
+                range(draft, band).text, sil_say_length(draft, after).text);
+    sil_draw_note(list, 0, y, words.text);
+}
+
+void sil_readings(const sil_draft *draft, sil_shapes *list, double width)
+{
+    const sil_plan *plan = draft->plan;
+    sil_hold hold = plan->bench.targets.first_held;
+    const char *after = plan->stages.forecast[SIL_SADDLE] ? "about" : "after";
+    sil_table table = {
+        .columns = COLUMNS,
+        .rows = plan->job->string_count,
+        .row_height = 5,
+        .head = {[NUMBER] = {NULL, "string"}, [NOTE] = {NULL, "note"}, [GAUGE] = {NULL, "gauge"}},
+        .span = {{ACTION, ACTION + 3, "Action at the 12th fret, open"},
+                 {FIRST, FIRST + 3,
+                  hold == SIL_HOLD_OPEN ? "Gap at the 1st fret, open"
+                  : hold == SIL_HOLD_2  ? "Gap at the 1st, lying on the 2nd"
+                                        : "Gap at the 1st, held at the 3rd"}}};
+    for (int group = ACTION; group <= FIRST; group += FIRST - ACTION) {
+        const char *const heads[] = {"now", "aim", "range", after};
+        for (int k = 0; k < 4; k++) {
+            table.head[group + k][1] = heads[k];
+        }
+    }
+    for (int c = GAUGE; c < COLUMNS; c++) {
+        table.anchor[c] = SIL_RIGHT;
+    }
+    table.anchor[NUMBER] = SIL_RIGHT;
+    for (int i = 0; i < table.rows; i++) {
+        fill_row(draft, i, table.cell[i]);
+    }
+    double bottom = sil_draw_table(list, 0, 0, width, &table);
+    relief_line(draft, list, bottom - 6);
+}

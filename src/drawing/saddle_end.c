@@ -1,0 +1,106 @@
+/* SPDX-License-Identifier: MIT */
+#include "views.h"
+
+/* Of the part, mm: what is shown of the bridge before and under the saddle, and of the string. */
+static const double before = 6, under = 2.5, string_before = 10, behind = 6;
+
+typedef struct end {
+    const sil_draft *draft;
+    sil_shapes *list;
+    sil_place place;
+    const sil_saddle_sheet *sheet;
+    int string;
+    double half, top, height; /* half the thickness; bridge's top, saddle's top over the seat */
+} end;
+
+static double right_edge(const end *e)
+{
+    double pin = e->sheet->pin_distance[e->string];
+    return e->half + (sil_known(pin) ? pin + 2 : before);
+}
+
+static void draw_bridge(const end *e)
+{
+    double floor = -e->sheet->pickup, low = floor - under, right = right_edge(e);
+    sil_point bridge[] = {{-before, low},     {right, low},     {right, e->top},
+                          {e->half, e->top},  {e->half, floor}, {-e->half, floor},
+                          {-e->half, e->top}, {-before, e->top}};
+    sil_place_points(e->place, bridge, 8);
+    sil_draw_path(e->list, SIL_LAYER_OUTLINE, bridge + 2, 6, false);
+    const sil_point broken[] = {bridge[7], bridge[0], bridge[1], bridge[2]};
+    sil_draw_path(e->list, SIL_LAYER_DIMENSION, broken, 4, false);
+    sil_draw_hatch(e->list, bridge, 8, -1.6);
+}
+
+/* A full-length piece in the slot; its top follows the string down behind the front edge. */
+static void draw_block(const end *e, double from, double front, double back, double spacing)
+{
+    sil_point block[] = {{-e->half, from}, {e->half, from}, {e->half, back}, {-e->half, front}};
+    sil_place_points(e->place, block, 4);
+    sil_draw_path(e->list, SIL_LAYER_OUTLINE, block, 4, true);
+    if (spacing > 0) {
+        sil_draw_hatch(e->list, block, 4, spacing);
+    }
+}
+
+/* Level from the nut to the saddle's front edge, then down to where it enters the bridge. */
+static double behind_saddle(const end *e, double x)
+{
+    double pin = e->sheet->pin_distance[e->string];
+    if (!sil_known(pin)) {
+        return e->height;
+    }
+    double exit = e->top + e->sheet->exit_height;
+    return e->height + (exit - e->height) * (x + e->half) / (2 * e->half + pin);
+}
+
+static void draw_string(const end *e)
+{
+    double pin = e->sheet->pin_distance[e->string];
+    double far = e->half + (sil_known(pin) ? pin : behind);
+    double gauge = e->draft->plan->job->strings[e->string].gauge;
+    for (int edge = 0; edge < 2; edge++) {
+        double up = edge * gauge;
+        sil_point line[] = {{-string_before, e->height + up},
+                            {-e->half, e->height + up},
+                            {far, behind_saddle(e, far) + up}};
+        sil_place_points(e->place, line, 3);
+        sil_draw_path(e->list, SIL_LAYER_STRING, line, 3, false);
+    }
+}
+
+static void dimension(const end *e)
+{
+    const sil_draft *draft = e->draft;
+    double pickup = e->sheet->pickup, right = right_edge(e), low = -pickup - under;
+    double x = sil_at(e->place, -string_before, 0).x, far = sil_at(e->place, right, 0).x;
+    sil_point seat = sil_at(e->place, -before, 0), bridge = sil_at(e->place, -before, e->top);
+    sil_point contact = sil_at(e->place, -string_before, e->height);
+    sil_dim_up(e->list, bridge, contact, x - 5, sil_say_length(draft, e->height - e->top).text);
+    sil_dim_up(e->list, seat, contact, x - 13, sil_say_length(draft, e->height).text);
+    sil_dim_up(e->list, sil_at(e->place, right, -pickup), sil_at(e->place, right, e->top), far + 7,
+               sil_say_size(draft, e->top + pickup).text);
+    sil_dim_across(e->list, sil_at(e->place, -e->half, low), sil_at(e->place, e->half, low),
+                   sil_at(e->place, 0, low).y - 6, sil_say_size(draft, e->sheet->thickness).text);
+}
+
+void sil_saddle_end(const sil_draft *draft, sil_shapes *list, sil_place place, int string)
+{
+    const sil_saddle_sheet *sheet = &draft->plan->job->saddle;
+    const sil_saddle_work *work = &draft->plan->saddle;
+    double height = work->height[string];
+    end e = {
+        draft, list, place, sheet, string, sheet->thickness / 2, height - work->protrusion[string],
+        height};
+    double shim = sil_known(work->shim) && work->remedy == SIL_SADDLE_SHIM ? work->shim : 0;
+    draw_bridge(&e);
+    draw_block(&e, shim, height, fmax(behind_saddle(&e, e.half), e.top), 0);
+    if (shim > 0) {
+        draw_block(&e, 0, shim, shim, 0.8);
+    }
+    if (sheet->pickup > 0) {
+        draw_block(&e, -sheet->pickup, 0, 0, 0.8);
+    }
+    draw_string(&e);
+    dimension(&e);
+}

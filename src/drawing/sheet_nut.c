@@ -1,0 +1,316 @@
+/* SPDX-License-Identifier: MIT */
+/* Sheet: the nut. */
+#include <stddef.h>
+
+#include "part.h"
+
+static double slot_x(const sil_draft *draft, int string)
+{
+    return draft->plan->job->nut.width / 2 + draft->plan->bench.board.nut_z[string];
+}
+
+static double shim(const sil_plan *plan)
+{
+    return plan->nut.remedy == SIL_NUT_SHIM ? plan->nut.shim : 0;
+}
+
+static bool cuts_anew(const sil_plan *plan)
+{
+    return plan->nut.remedy == SIL_NUT_REPLACE;
+}
+
+/* The least of the values, 0 where one is not known. */
+static double lowest(const double *values, int count)
+{
+    double least = (double)INFINITY;
+    for (int i = 0; i < count; i++) {
+        least = sil_known(values[i]) ? fmin(least, values[i]) : fmin(least, 0);
+    }
+    return least;
+}
+
+/* Front face over plan, first angle. */
+static sil_shapes *full_size(const sil_flow *flow)
+{
+    const sil_draft *draft = &flow->drawing->draft;
+    double width = draft->plan->job->nut.width, thickness = draft->plan->job->nut.thickness;
+    int strings = draft->plan->job->string_count;
+    sil_shapes *list = sil_flow_list(flow);
+    sil_place face = sil_place_part(draft, width, 1), top = face;
+    sil_nut_face(draft, list, face, false);
+    sil_draw_ends(draft, list, face, width, 0, lowest(draft->plan->nut.floor, strings));
+    if (sil_known(thickness)) {
+        top.y = -thickness - 5;
+        sil_nut_top(draft, list, top);
+    }
+    sil_draw_length(draft, list, top, width, top.y - 7);
+    sil_caption(list, SIL_LEFT, "Front face and plan 1:1");
+    return list;
+}
+
+/* Floors led out above, centres below. */
+static sil_shapes *magnified(const sil_flow *flow, double scale)
+{
+    const sil_draft *draft = &flow->drawing->draft;
+    const sil_plan *plan = draft->plan;
+    double width = plan->job->nut.width;
+    sil_shapes *list = sil_flow_list(flow);
+    sil_place face = sil_place_part(draft, width, scale);
+    sil_nut_face(draft, list, face, true);
+    sil_draw_ends(draft, list, face, width, 0, 0);
+    sil_ordinates floors = {.reach = (list != NULL ? list->box.top : 0) + 6, .numbered = true};
+    sil_ordinates centres = {.reach = -7, .count = 1};
+    centres.from[0] = sil_at(face, 0, 0);
+    centres.text[0] = sil_say("0");
+    for (int i = 0; i < plan->job->string_count; i++) {
+        double x = slot_x(draft, i), floor = plan->nut.floor[i];
+        centres.from[centres.count] = sil_at(face, x, 0);
+        centres.text[centres.count++] = sil_say_length(draft, x);
+        floors.from[floors.count] = sil_at(face, x, sil_known(floor) ? floor : 0);
+        floors.text[floors.count] = sil_say_length(draft, floor);
+        floors.number[floors.count++] = i + 1;
+    }
+    sil_dim_ordinates(list, &floors);
+    sil_dim_ordinates(list, &centres);
+    sil_caption(
+        list, SIL_MIDDLE,
+        sil_say(
+            "Front face %s, seen from the body: floors over the seat, centres from the bass end",
+            sil_say_scale(scale).text)
+            .text);
+    return list;
+}
+
+/* The slot with most to file, else the one in the middle; -1 where nothing is known to show. */
+static int section_string(const sil_plan *plan)
+{
+    int best = -1;
+    double most = -(double)INFINITY;
+    if (!sil_known(plan->job->nut.thickness) || !sil_known(plan->nut.fall_angle_deg)) {
+        return -1;
+    }
+    for (int i = 0; i < plan->job->string_count; i++) {
+        bool shown = sil_known(plan->nut.floor[i]) && sil_known(plan->nut.stack[i]);
+        double deep = plan->nut.verdict[i] == SIL_TAKE ? plan->stages.deepen[i] : 0;
+        if (shown && deep > most) {
+            most = deep;
+            best = i;
+        }
+    }
+    return best;
+}
+
+static sil_shapes *section(const sil_flow *flow, double scale)
+{
+    int string = section_string(flow->drawing->draft.plan);
+    sil_shapes *list = sil_flow_list(flow);
+    if (string >= 0) {
+        sil_nut_section(&flow->drawing->draft, list, (sil_place){0, 0, scale, scale}, string);
+        sil_caption(
+            list, SIL_LEFT,
+            sil_say("Section along slot %d, %s", string + 1, sil_say_scale(scale).text).text);
+    }
+    return list;
+}
+
+/* At 5:1, or smaller where it then goes beside the full-size view. */
+static sil_shapes *section_beside(const sil_flow *flow, const sil_shapes *left)
+{
+    sil_shapes *large = section(flow, 5);
+    if (sil_pair_fits(flow, left, large)) {
+        return large;
+    }
+    sil_shapes_free(large);
+    return section(flow, 2);
+}
+
+static sil_words radius(const sil_draft *draft, const double *height)
+{
+    const sil_board *board = &draft->plan->bench.board;
+    double r = sil_top_radius(board->strings, board->nut_z, height);
+    return sil_known(r) ? sil_say_radius(draft, r) : sil_say("%s", "");
+}
+
+static sil_words length_or_nothing(const sil_draft *draft, double mm)
+{
+    return sil_known(mm) ? sil_say_length(draft, mm) : sil_say("%s", "");
+}
+
+static sil_shapes *facts(const sil_flow *flow)
+{
+    static const char *const names[] = {"height", "top radius", "floor radius", "fall",
+                                        "gap",    "shim",       "material"};
+    enum { COUNT = sizeof names / sizeof *names };
+    const sil_draft *draft = &flow->drawing->draft;
+    const sil_plan *plan = draft->plan;
+    double tops[SIL_STRINGS_MAX], fall = plan->nut.fall_angle_deg;
+    for (int i = 0; i < plan->job->string_count; i++) {
+        tops[i] = plan->nut.floor[i] + plan->nut.depth[i];
+    }
+    sil_shapes *list = sil_flow_list(flow);
+    const char *material = plan->job->nut.material;
+    const sil_words values[COUNT] = {
+        length_or_nothing(draft, plan->nut.top),
+        radius(draft, tops),
+        radius(draft, plan->nut.floor),
+        sil_known(fall) ? sil_say("%s\u00b0 to the tuners", sil_say_number(fall, 0).text)
+                        : sil_say("%s", ""),
+        length_or_nothing(draft, plan->nut_gap),
+        length_or_nothing(draft, plan->nut.shim),
+        sil_text_fit(list, material != NULL ? material : "", SIL_NOTE, 35)};
+    sil_draw_pairs(list, 27, COUNT, names, values);
+    return list;
+}
+
+static sil_words amount(const sil_draft *draft, int i)
+{
+    const sil_plan *plan = draft->plan;
+    double deeper = plan->stages.deepen[i] + shim(plan);
+    if (cuts_anew(plan)) {
+        return sil_say("new");
+    }
+    switch (plan->nut.verdict[i]) {
+    case SIL_TAKE:
+        return sil_say_cut(draft, deeper);
+    case SIL_RAISE:
+        return plan->nut.remedy == SIL_NUT_SHIM ? sil_say_cut(draft, deeper) : sil_say("fill");
+    case SIL_LEAVE:
+        return shim(plan) > 0 ? sil_say_cut(draft, shim(plan)) : sil_say("leave");
+    default:
+        return sil_say("wait");
+    }
+}
+
+static bool is_worked(const sil_plan *plan, int i)
+{
+    sil_verdict verdict = plan->nut.verdict[i];
+    return verdict == SIL_TAKE || verdict == SIL_RAISE || cuts_anew(plan) || shim(plan) > 0;
+}
+
+enum { STRING, NOTE, GAUGE, SLOT, CENTRE, FLOOR, DEPTH, DEEPEN, FIRST, STOP_FIRST, STOP, COLUMNS };
+
+static const sil_table empty_table = {.columns = COLUMNS,
+                                      .row_height = 6.5,
+                                      .large = STOP,
+                                      .span = {{STOP_FIRST, STOP, "file to feelers"}},
+                                      .head = {[STRING] = {NULL, "string"},
+                                               [NOTE] = {NULL, "note"},
+                                               [GAUGE] = {NULL, "gauge"},
+                                               [SLOT] = {"slot", "width"},
+                                               [CENTRE] = {"from the", "bass end"},
+                                               [FLOOR] = {"floor over", "the seat"},
+                                               [DEPTH] = {"depth", "of slot"},
+                                               [DEEPEN] = {"deepen", "by"},
+                                               [FIRST] = {"first", "pass"},
+                                               [STOP_FIRST] = {NULL, "first"},
+                                               [STOP] = {NULL, "for good"}}};
+
+static void fill_row(const sil_draft *draft, int i, sil_words *cell)
+{
+    const sil_plan *plan = draft->plan;
+    const sil_string *string = &plan->job->strings[i];
+    double first = plan->nut.first_pass[i], left = plan->stages.deepen[i] - first;
+    bool passes = plan->nut.verdict[i] == SIL_TAKE && !cuts_anew(plan);
+    sil_words none = sil_say("-");
+    cell[STRING] = sil_say("%d", i + 1);
+    cell[NOTE] = sil_say_note(draft, i);
+    cell[GAUGE] = sil_say_length(draft, string->gauge);
+    cell[SLOT] = sil_say_length(draft, plan->slot_width[i]);
+    cell[CENTRE] = sil_say_length(draft, slot_x(draft, i));
+    cell[FLOOR] = sil_say_length(draft, plan->nut.floor[i]);
+    cell[DEPTH] = sil_say_length(draft, plan->nut.depth[i]);
+    cell[DEEPEN] = amount(draft, i);
+    cell[FIRST] = passes ? sil_say_cut(draft, first + shim(plan)) : none;
+    cell[STOP_FIRST] = passes ? sil_say_stop(draft, plan->nut.stack[i] + left) : none;
+    cell[STOP] = is_worked(plan, i) ? sil_say_stop(draft, plan->nut.stack[i]) : none;
+}
+
+static sil_shapes *table(const sil_flow *flow)
+{
+    const sil_draft *draft = &flow->drawing->draft;
+    sil_shapes *list = sil_flow_list(flow);
+    const sil_plan *plan = draft->plan;
+    sil_table t = empty_table;
+    t.rows = plan->job->string_count;
+    for (int i = 0; i < t.rows; i++) {
+        fill_row(draft, i, t.cell[i]);
+    }
+    for (int c = 0; c < COLUMNS; c++) {
+        t.anchor[c] = c == NOTE ? SIL_LEFT : SIL_RIGHT;
+    }
+    double within = plan->bench.tools.first;
+    sil_table_within(draft, &t, SLOT, plan->slot_width, within);
+    sil_table_within(draft, &t, DEPTH, plan->nut.depth, within);
+    if (plan->nut.remedy != SIL_NUT_NONE && !cuts_anew(plan)) {
+        sil_table_within(draft, &t, DEEPEN, plan->stages.deepen, within);
+        sil_table_within(draft, &t, FIRST, plan->nut.first_pass, within);
+    }
+    double bottom = sil_draw_table(list, 0, 0, SIL_COLUMN, &t);
+    if (plan->nut.remedy != SIL_NUT_NONE) {
+        sil_draw_note(
+            list, 0, bottom - 6,
+            "Feelers lie on the board against the nut, beside the slot: stop when the file "
+            "rides on them.");
+    }
+    return list;
+}
+
+/* "slots 1, 3, 4", "all slots": those with a verdict. */
+static sil_words slots_with(const sil_plan *plan, sil_verdict verdict)
+{
+    sil_words words = {""};
+    int said = 0;
+    for (int i = 0; i < plan->job->string_count; i++) {
+        if (plan->nut.verdict[i] == verdict) {
+            words = sil_say("%s%s%d", words.text, said++ > 0 ? ", " : "", i + 1);
+        }
+    }
+    return said > 1 && said == plan->job->string_count ? sil_say("all slots")
+           : said > 0 ? sil_say("slot%s %s", said > 1 ? "s" : "", words.text)
+                      : words;
+}
+
+static sil_words headline(const sil_draft *draft)
+{
+    const sil_plan *plan = draft->plan;
+    switch (plan->nut.remedy) {
+    case SIL_NUT_FILE:
+        return sil_say("File %s down to feelers", slots_with(plan, SIL_TAKE).text);
+    case SIL_NUT_FILL:
+        return sil_say("Fill %s and cut it again", slots_with(plan, SIL_RAISE).text);
+    case SIL_NUT_SHIM:
+        return sil_say("Shim the nut by %s %s, then file",
+                       sil_say_length(draft, plan->nut.shim).text, sil_unit_name(draft));
+    case SIL_NUT_REPLACE:
+        return sil_say("New nut%s", sil_say_blank(draft, plan->nut_blank).text);
+    default:
+        break;
+    }
+    sil_words unread = slots_with(plan, SIL_WAIT);
+    return unread.text[0] != '\0' ? sil_say("Nothing is filed; not read yet: %s", unread.text)
+                                  : sil_say("Nothing is filed: every slot is in its range");
+}
+
+void sil_sheet_nut(sil_drawing *drawing)
+{
+    static const sil_heading heading = {
+        "Nut",
+        "1:1",
+        {"Slack the strings first; cover the eyes. Extract and mask for bone, shell, plastic and",
+         "metal dust; air the room for glue. Local rules come first."}};
+    const sil_plan *plan = drawing->draft.plan;
+    if (plan->nut.remedy == SIL_NUT_WAIT) {
+        sil_sheet_wait(drawing, "nut", &plan->nut_withheld, SIL_NUT);
+        return;
+    }
+    sil_flow flow = sil_flow_begin(drawing, heading);
+    sil_flow_headline(&flow, headline(&drawing->draft).text);
+    sil_shapes *left = full_size(&flow), *data = facts(&flow),
+               *large = sil_magnify(&flow, magnified);
+    if (left != NULL && data != NULL) {
+        sil_shapes_add(left, data, left->box.left, left->box.bottom - 7);
+    }
+    sil_shapes_free(data);
+    sil_flow_pair_and_large(&flow, left, section_beside(&flow, left), large, 8);
+    sil_flow_put(&flow, table(&flow), SIL_LEFT, 7, 0);
+}

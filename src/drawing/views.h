@@ -1,0 +1,77 @@
+/* SPDX-License-Identifier: MIT */
+/* The views: each draws into a list at a place, in millimetres of the part, y up, and knows nothing
+ * of sheets. A part's origin is at the bass end of its seat, x to the treble end. */
+#ifndef SILLET_DRAWING_VIEWS_H
+#define SILLET_DRAWING_VIEWS_H
+
+#include "draft.h"
+
+/* A part's top: a smooth line through a point a string whose height is known, beyond the outer ones
+ * straight on. */
+typedef struct sil_curve {
+    int count;
+    double x[SIL_STRINGS_MAX], y[SIL_STRINGS_MAX]; /* x rising: last string first */
+} sil_curve;
+
+sil_curve sil_curve_through(const sil_draft *draft, double length, const double *z,
+                            const double *height);
+double sil_curve_at(const sil_curve *curve, double x);
+
+/* sil_curve_points: the line from one x to another, either way, close enough that no facet shows.
+ * Returned: how many points were put, at most SIL_CURVE_POINTS
+ */
+enum { SIL_CURVE_POINTS = 160 };
+int sil_curve_points(const sil_curve *curve, double from, double to, sil_point *out);
+
+void sil_place_points(sil_place place, sil_point *points, int count);
+
+/* The nut's front face. Whole: with its slots as cut and the strings in them; else a closed outline
+ * and a line a slot, from its floor to the top. Where no floor is known, its seat and a mark a
+ * slot. */
+void sil_nut_face(const sil_draft *draft, sil_shapes *list, sil_place place, bool whole);
+/* The nut from above, its front edge at y 0 and its back above that. */
+void sil_nut_top(const sil_draft *draft, sil_shapes *list, sil_place place);
+/* A section along one slot: board at the left, head at the right, x 0 at the front face. */
+void sil_nut_section(const sil_draft *draft, sil_shapes *list, sil_place place, int string);
+
+/* The saddle's front face: as it is now, what comes off its base and top, a shim under it. */
+void sil_saddle_face(const sil_draft *draft, sil_shapes *list, sil_place place);
+/* The saddle from above: where each string bears on its thickness, its middle at y 0. */
+void sil_saddle_top(const sil_draft *draft, sil_shapes *list, sil_place place);
+/* The saddle end on, in its slot, one string over it: x 0 at its middle, y 0 at the seat. */
+void sil_saddle_end(const sil_draft *draft, sil_shapes *list, sil_place place, int string);
+
+/* A string over the crowns from the side, heights magnified, now and after, on a width. Nothing
+ * where no height is known. */
+void sil_side_view(const sil_draft *draft, sil_shapes *list, int string, double width);
+
+/* Who and what: owner, instrument, strings. Returned: the bottom, mm. */
+double sil_facts(const sil_draft *draft, sil_shapes *list, double width);
+
+/* What each stage comes to, one cell each, to be read at arm's length. */
+void sil_outlook(const sil_draft *draft, sil_shapes *list, double width);
+
+/* Readings now, wanted and predicted, a row a string. */
+void sil_readings(const sil_draft *draft, sil_shapes *list, double width);
+
+/* A step: a box to tick, what to do, what to check by, and blanks to write in. */
+void sil_step_view(const sil_draft *draft, sil_shapes *list, int step, double width);
+
+/* What to file each slot down to, or which way and how far each screw goes: a column a string. */
+typedef struct sil_grid_row {
+    const char *label[2];
+    double height; /* of the lettering; 0: a blank to write in */
+    sil_words cell[SIL_STRINGS_MAX];
+} sil_grid_row;
+
+enum { SIL_GRID_ROWS = 4 };
+typedef struct sil_grid {
+    int rows;
+    sil_grid_row row[SIL_GRID_ROWS];
+} sil_grid;
+
+/* sil_draw_grid: strings across, rows down, its top at y. Returned: the bottom, mm. */
+double sil_draw_grid(const sil_draft *draft, sil_shapes *list, double x, double top, double width,
+                     const sil_grid *grid);
+
+#endif

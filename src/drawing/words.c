@@ -1,0 +1,164 @@
+/* SPDX-License-Identifier: MIT */
+/* Figures and texts as they stand on a sheet. */
+#include "draft.h"
+
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+sil_words sil_say(const char *format, ...)
+{
+    sil_words words;
+    va_list list;
+    va_start(list, format);
+    vsnprintf(words.text, sizeof words.text, format, list);
+    va_end(list);
+    return words;
+}
+
+sil_words sil_say_number(double value, int decimals)
+{
+    sil_words words;
+    sil_number_write(words.text, sizeof words.text, value, decimals);
+    return words;
+}
+
+static sil_words say_mm(const sil_draft *draft, double mm, int decimals)
+{
+    sil_words words;
+    sil_length_write(words.text, sizeof words.text, mm, draft->unit, decimals);
+    return words;
+}
+
+sil_words sil_say_length(const sil_draft *draft, double mm)
+{
+    return say_mm(draft, mm, 2);
+}
+
+/* A figure that is whole but for rounding stays what it is. */
+static const double hair = 1e-7;
+
+sil_words sil_say_cut(const sil_draft *draft, double mm)
+{
+    double grain = draft->unit == SIL_MM ? 0.01 : 0.0254;
+    return say_mm(draft, floor(mm / grain + hair) * grain, 2);
+}
+
+sil_words sil_say_stop(const sil_draft *draft, double mm)
+{
+    double grain = draft->unit == SIL_MM ? 0.01 : 0.0254;
+    return say_mm(draft, ceil(mm / grain - hair) * grain, 2);
+}
+
+sil_words sil_say_size(const sil_draft *draft, double mm)
+{
+    return say_mm(draft, mm, 1);
+}
+
+sil_words sil_say_radius(const sil_draft *draft, double mm)
+{
+    return say_mm(draft, mm, 0);
+}
+
+sil_words sil_say_scale(double scale)
+{
+    return scale >= 1 ? sil_say("%s:1", sil_say_number(scale, 0).text)
+                      : sil_say("1:%s", sil_say_number(1 / scale, 0).text);
+}
+
+sil_words sil_say_note(const sil_draft *draft, int string)
+{
+    const char *note = draft->plan->job->strings[string].note;
+    return sil_say("%.8s", note != NULL ? note : "-");
+}
+
+const char *sil_unit_name(const sil_draft *draft)
+{
+    return draft->unit == SIL_MM ? "mm" : "in";
+}
+
+sil_place sil_place_part(const sil_draft *draft, double length, double scale)
+{
+    bool left = draft->plan->job->instrument.handed == SIL_LEFT_HANDED;
+    return left ? (sil_place){length * scale, 0, -scale, scale} : (sil_place){0, 0, scale, scale};
+}
+
+void sil_draw_note(sil_shapes *list, double x, double y, const char *text)
+{
+    sil_draw_text(list, SIL_LAYER_TEXT, (sil_point){x, y}, SIL_NOTE, SIL_LEFT, 0, text);
+}
+
+enum { LINE_SIZE = 512 };
+
+/* How many bytes of a text go on one line: up to the last space that fits; a word longer than the
+ * line is broken where it must be. */
+static size_t line_length(const sil_shapes *list, const char *text, double height, double width)
+{
+    size_t fits = 0, space = 0;
+    double x = 0;
+    for (const char *at = text, *next = text; *at != '\0' && *at != '\n'; at = next) {
+        uint32_t code = sil_utf8_next(&next);
+        size_t length = (size_t)(next - text);
+        x += sil_letters_advance(list->letters, code, height);
+        if (code == ' ') {
+            space = (size_t)(at - text);
+        } else if (length >= LINE_SIZE || x > width) {
+            return space > 0 ? space : fits > 0 ? fits : length;
+        }
+        fits = length;
+    }
+    return fits;
+}
+
+const char *sil_draw_line_of(sil_shapes *list, double x, double y, double width, double height,
+                             const char *text)
+{
+    char line[LINE_SIZE];
+    if (list == NULL) {
+        return "";
+    }
+    size_t length = line_length(list, text, height, width);
+    memcpy(line, text, length);
+    line[length] = '\0';
+    sil_draw_text(list, SIL_LAYER_TEXT, (sil_point){x, y}, height, SIL_LEFT, 0, line);
+    text += length;
+    return text + strspn(text, " \n");
+}
+
+double sil_draw_paragraph(sil_shapes *list, double x, double top, double width, double height,
+                          const char *text)
+{
+    double y = top - height;
+    for (bool first = true; *text != '\0'; first = false) {
+        if (!first) {
+            y -= 1.8 * height;
+        }
+        text = sil_draw_line_of(list, x, y, width, height, text);
+    }
+    return y;
+}
+
+sil_words sil_text_fit(const sil_shapes *list, const char *text, double height, double width)
+{
+    static const char dots[] = "...";
+    sil_words words = {""};
+    if (list == NULL) {
+        return words;
+    }
+    bool whole = strlen(text) < sizeof words.text;
+    if (whole && sil_text_width(list, text, height) <= width) {
+        return sil_say("%s", text);
+    }
+    size_t length = 0;
+    double x = sil_text_width(list, dots, height);
+    for (const char *at = text; *at != '\0';) {
+        x += sil_letters_advance(list->letters, sil_utf8_next(&at), height);
+        if (x > width || (size_t)(at - text) + sizeof dots > sizeof words.text) {
+            break;
+        }
+        length = (size_t)(at - text);
+    }
+    memcpy(words.text, text, length);
+    memcpy(words.text + length, dots, sizeof dots);
+    return words;
+}

@@ -1,0 +1,224 @@
+/* SPDX-License-Identifier: MIT */
+/* A file appears whole or not at all.
+ *
+ * The bytes go to a file beside the old one that has no name yet, so that nothing is left over
+ * however the program ends; once they are on the disk it is given a name, then the old one's.
+ */
+#define _GNU_SOURCE /* NOLINT: O_TMPFILE */
+#include <errno.h>
+#include <fcntl.h>
+#include <limits.h>
+#include <signal.h>
+#include <sillet/drawing.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+enum { LINKS_MAX = 40 };
+
+static int write_all(int file, const char *bytes, size_t size)
+{
+    while (size > 0) {
+        ssize_t written = write(file, bytes, size);
+        if (written < 0 && errno == EINTR) {
+            continue;
+        }
+        if (written <= 0) {
+            return written < 0 ? errno : EIO;
+        }
+        bytes += written;
+        size -= (size_t)written;
+    }
+    return 0;
+}
+
+/* Closes a file and gives the first error of the two. */
+static int close_with(int file, int error)
+{
+    return close(file) != 0 && error == 0 && errno != EINTR ? errno : error;
+}
+
+/* A descriptor this program already has open, named as a path; -1 for any other path. */
+static int open_already(const char *path)
+{
+    static const char *const folders[] = {"/dev/fd/", "/proc/self/fd/"};
+    if (strcmp(path, "-") == 0 || strcmp(path, "/dev/stdout") == 0) {
+        return STDOUT_FILENO;
+    }
+    if (strcmp(path, "/dev/stderr") == 0) {
+        return STDERR_FILENO;
+    }
+    for (size_t i = 0; i < sizeof folders / sizeof *folders; i++) {
+        const char *digits = path + strlen(folders[i]);
+        if (strncmp(path, folders[i], strlen(folders[i])) != 0 || *digits == '\0') {
+            continue;
+        }
+        if (digits[strspn(digits, "0123456789")] == '\0') {
+            return (int)strtol(digits, NULL, 10);
+        }
+    }
+    return -1;
+}
+
+/* Follows links to the file that is meant, which need not be there yet. */
+static int follow(char *path)
+{
+    char target[PATH_MAX];
+    for (int links = 0;; links++) {
+        ssize_t length = readlink(path, target, sizeof target - 1);
+        if (length < 0) {
+            return errno == EINVAL || errno == ENOENT ? 0 : errno;
+        }
+        if (links == LINKS_MAX) {
+            return ELOOP;
+        }
+        target[length] = '\0';
+        char *slash = strrchr(path, '/');
+        size_t folder = target[0] == '/' || slash == NULL ? 0 : (size_t)(slash + 1 - path);
+        if (folder + (size_t)length >= PATH_MAX) {
+            return ENAMETOOLONG;
+        }
+        memcpy(path + folder, target, (size_t)length + 1);
+    }
+}
+
+static int write_straight(const char *path, const void *bytes, size_t size)
+{
+    int file = open(path, O_WRONLY | O_NOCTTY | O_CLOEXEC);
+    return file < 0 ? errno : close_with(file, write_all(file, bytes, size));
+}
+
+/* The new file's permissions: the old one's, or what the umask leaves. */
+static int set_rights(int file, const struct stat *old)
+{
+    if (old == NULL) {
+        mode_t mask = umask(0);
+        umask(mask);
+        return fchmod(file, 0666 & ~mask) != 0 ? errno : 0;
+    }
+    /* Another's file stays theirs where that may be; set-id bits are for the owner to give. */
+    bool ours = fchown(file, old->st_uid, old->st_gid) == 0;
+    return fchmod(file, old->st_mode & (ours ? 07777 : 0777)) != 0 ? errno : 0;
+}
+
+/* Opens a file in a folder that has no name, or, where the file system knows none such, one by the
+ * name put into temporary. */
+static int open_beside(const char *folder, char *temporary, bool *named)
+{
+    int file = open(folder, O_TMPFILE | O_WRONLY | O_CLOEXEC, 0600);
+    *named = file < 0 && (errno == EOPNOTSUPP || errno == EISDIR || errno == ENOENT);
+    return *named ? mkstemp(temporary) : file;
+}
+
+/* Gives a nameless file the first free name of a row. */
+static int name_file(int file, char *temporary)
+{
+    char open_file[32];
+    char *end = temporary + strlen(temporary) - 6;
+    snprintf(open_file, sizeof open_file, "/proc/self/fd/%d", file);
+    for (unsigned try = 0; try < 1000000; try++) {
+        snprintf(end, 7, "%06u", ((unsigned)getpid() + try) % 1000000);
+        if (linkat(AT_FDCWD, open_file, AT_FDCWD, temporary, AT_SYMLINK_FOLLOW) == 0) {
+            return 0;
+        }
+        if (errno != EEXIST) {
+            return errno;
+        }
+    }
+    return EEXIST;
+}
+
+static int sync_folder(const char *folder)
+{
+    int file = open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+    if (file < 0) {
+        return errno == EACCES ? 0 : errno; /* a folder one may write to but not list */
+    }
+    int error = fsync(file) != 0 && errno != EINVAL ? errno : 0;
+    return close_with(file, error);
+}
+
+static int replace(const char *path, const struct stat *old, const void *bytes, size_t size)
+{
+    char folder[PATH_MAX], temporary[PATH_MAX + 32];
+    const char *slash = strrchr(path, '/');
+    size_t length = slash == NULL ? 0 : (size_t)(slash + 1 - path);
+    bool named;
+    snprintf(folder, sizeof folder, "%.*s.", (int)length, path);
+    snprintf(temporary, sizeof temporary, "%.*s.sillet-XXXXXX", (int)length, path);
+    int file = open_beside(folder, temporary, &named);
+    if (file < 0) {
+        return errno;
+    }
+    int error = write_all(file, bytes, size);
+    if (error == 0) {
+        error = set_rights(file, old);
+    }
+    if (error == 0 && fsync(file) != 0) {
+        error = errno;
+    }
+    if (error == 0 && !named) {
+        error = name_file(file, temporary);
+        named = error == 0;
+    }
+    error = close_with(file, error);
+    if (error == 0 && rename(temporary, path) != 0) {
+        error = errno;
+    }
+    if (error != 0) {
+        if (named) {
+            unlink(temporary);
+        }
+        return error;
+    }
+    return sync_folder(folder);
+}
+
+/* Asks to end wait while a file is being replaced: it takes no longer than a disk does. */
+static int replace_undisturbed(const char *path, const struct stat *old, const void *bytes,
+                               size_t size)
+{
+    sigset_t ends, before;
+    sigemptyset(&ends);
+    sigaddset(&ends, SIGINT);
+    sigaddset(&ends, SIGTERM);
+    sigaddset(&ends, SIGHUP);
+    sigaddset(&ends, SIGQUIT);
+    sigprocmask(SIG_BLOCK, &ends, &before);
+    int error = replace(path, old, bytes, size);
+    sigprocmask(SIG_SETMASK, &before, NULL);
+    return error;
+}
+
+int sil_file_save(const char *path, const void *bytes, size_t size)
+{
+    char target[PATH_MAX];
+    struct stat old;
+    int descriptor = open_already(path);
+    if (descriptor >= 0) {
+        return write_all(descriptor, bytes, size);
+    }
+    if (snprintf(target, sizeof target, "%s", path) >= (int)sizeof target) {
+        return ENAMETOOLONG;
+    }
+    int error = follow(target);
+    if (error != 0) {
+        return error;
+    }
+    bool there = stat(target, &old) == 0;
+    if (!there && errno != ENOENT) {
+        return errno;
+    }
+    if (there && S_ISDIR(old.st_mode)) {
+        return EISDIR;
+    }
+    if (there && !S_ISREG(old.st_mode)) {
+        return write_straight(target, bytes, size);
+    }
+    if (there && access(target, W_OK) != 0) {
+        return errno; /* a file meant not to be written over */
+    }
+    return replace_undisturbed(target, there ? &old : NULL, bytes, size);
+}

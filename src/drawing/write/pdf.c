@@ -1,0 +1,289 @@
+/* SPDX-License-Identifier: MIT */
+/* PDF by libharu.
+ *
+ * Text goes in one-byte encodings wherever one has the letter: the file is then a tenth of the size
+ * and its making a twentieth of the work that libharu's Unicode fonts take, which are kept for what
+ * is left. The document is saved to memory, since libharu does not tell of a full disk.
+ */
+#include <hpdf.h>
+#include <sillet/drawing.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "writer.h"
+
+static const double point = 72 / 25.4; /* of a millimetre */
+
+enum { FACES = 2, TABLES = 4, ENCODINGS = TABLES + 1, UNICODE = TABLES, RUN_SIZE = 512 };
+
+static const char *const encodings[ENCODINGS] = {"CP1252", "ISO8859-2", "ISO8859-5", "ISO8859-7",
+                                                 "UTF-8"};
+
+typedef struct pdf {
+    HPDF_Doc doc;
+    HPDF_Page page;
+    sil_letters *letters;
+    int error; /* the first, a sil_drawing_status */
+    const char *name[FACES];
+    HPDF_Font font[FACES][ENCODINGS];
+    HPDF_UNICODE table[TABLES][256]; /* what each byte stands for; 0 for nothing */
+    bool table_read[TABLES], unicode_ready;
+    int layer; /* the pen the page stands at, or -1 */
+} pdf;
+
+static void first_error(HPDF_STATUS error, HPDF_STATUS detail, void *self)
+{
+    pdf *p = self;
+    (void)detail;
+    if (p->error == 0) {
+        p->error = error == HPDF_FAILD_TO_ALLOC_MEM ? SIL_DRAWING_NO_MEMORY : SIL_DRAWING_FAULT;
+    }
+}
+
+static void set_info(pdf *p, HPDF_InfoType type, const char *text)
+{
+    if (text != NULL) {
+        HPDF_SetInfoAttr(p->doc, type, text);
+    }
+}
+
+static void use_unicode(pdf *p)
+{
+    if (!p->unicode_ready) {
+        HPDF_UseUTFEncodings(p->doc);
+    }
+    p->unicode_ready = true;
+}
+
+static void *pdf_open(sil_letters *letters, const sil_file_about *about)
+{
+    pdf *p = calloc(1, sizeof *p);
+    if (p == NULL) {
+        return NULL;
+    }
+    p->doc = HPDF_New(first_error, p);
+    if (p->doc == NULL) {
+        free(p);
+        return NULL;
+    }
+    p->letters = letters;
+    use_unicode(p);
+    HPDF_SetCompressionMode(p->doc, HPDF_COMP_ALL);
+    HPDF_SetViewerPreference(p->doc, HPDF_PRINT_SCALING_NONE);
+    HPDF_SetCurrentEncoder(p->doc, "UTF-8"); /* of the information, not of the pages */
+    set_info(p, HPDF_INFO_TITLE, about->title);
+    set_info(p, HPDF_INFO_AUTHOR, about->author);
+    set_info(p, HPDF_INFO_SUBJECT, about->subject);
+    set_info(p, HPDF_INFO_CREATOR, "sillet");
+    if (about->year > 0) {
+        HPDF_Date date = {about->year, about->month, about->day, 0, 0, 0, 'Z', 0, 0};
+        HPDF_SetInfoDateAttr(p->doc, HPDF_INFO_CREATION_DATE, date);
+    }
+    return p;
+}
+
+static void pdf_page(void *self, double width, double height)
+{
+    pdf *p = self;
+    p->page = HPDF_AddPage(p->doc);
+    p->layer = -1;
+    HPDF_Page_SetWidth(p->page, (HPDF_REAL)(width * point));
+    HPDF_Page_SetHeight(p->page, (HPDF_REAL)(height * point));
+}
+
+/* libharu takes dashes in whole points. */
+static void set_dash(pdf *p, const double *dash)
+{
+    HPDF_UINT16 points[4];
+    HPDF_UINT count = 0;
+    for (; count < 4 && dash[count] > 0; count++) {
+        double whole = dash[count] * point + 0.5;
+        points[count] = whole < 1 ? 1 : (HPDF_UINT16)whole;
+    }
+    HPDF_Page_SetDash(p->page, count > 0 ? points : NULL, count, 0);
+}
+
+static void set_pen(pdf *p, sil_layer layer)
+{
+    if (p->layer == (int)layer) {
+        return;
+    }
+    const sil_look *look = sil_layer_look(layer);
+    HPDF_REAL r = (HPDF_REAL)look->red, g = (HPDF_REAL)look->green, b = (HPDF_REAL)look->blue;
+    HPDF_Page_SetLineWidth(p->page, (HPDF_REAL)(look->width * point));
+    HPDF_Page_SetRGBStroke(p->page, r, g, b);
+    HPDF_Page_SetRGBFill(p->page, r, g, b);
+    set_dash(p, look->dash);
+    if (p->layer < 0) {
+        HPDF_Page_SetLineJoin(p->page, HPDF_ROUND_JOIN);
+    }
+    p->layer = (int)layer;
+}
+
+static void pdf_path(void *self, sil_layer layer, const sil_point *points, int count, bool closed,
+                     bool filled)
+{
+    pdf *p = self;
+    set_pen(p, layer);
+    for (int i = 0; i < count; i++) {
+        HPDF_REAL x = (HPDF_REAL)(points[i].x * point), y = (HPDF_REAL)(points[i].y * point);
+        if (i == 0) {
+            HPDF_Page_MoveTo(p->page, x, y);
+        } else {
+            HPDF_Page_LineTo(p->page, x, y);
+        }
+    }
+    if (filled) {
+        HPDF_Page_Fill(p->page);
+    } else if (closed) {
+        HPDF_Page_ClosePathStroke(p->page);
+    } else {
+        HPDF_Page_Stroke(p->page);
+    }
+}
+
+static void pdf_arc(void *self, sil_layer layer, sil_point centre, double radius, double from,
+                    double to)
+{
+    pdf *p = self;
+    HPDF_REAL x = (HPDF_REAL)(centre.x * point), y = (HPDF_REAL)(centre.y * point);
+    HPDF_REAL r = (HPDF_REAL)(radius * point);
+    set_pen(p, layer);
+    if (to - from >= 360) {
+        HPDF_Page_Circle(p->page, x, y, r);
+    } else { /* libharu counts from the top, clockwise */
+        HPDF_Page_Arc(p->page, x, y, r, (HPDF_REAL)(90 - to), (HPDF_REAL)(90 - from));
+    }
+    HPDF_Page_Stroke(p->page);
+}
+
+/* The byte for a character in an encoding, 0 for none. */
+static int byte_for(pdf *p, int encoding, uint32_t code)
+{
+    HPDF_UNICODE *table = p->table[encoding];
+    if (code < 0x80) {
+        return (int)code;
+    }
+    if (!p->table_read[encoding]) {
+        HPDF_Encoder encoder = HPDF_GetEncoder(p->doc, encodings[encoding]);
+        for (int byte = 0x80; encoder != NULL && byte < 0x100; byte++) {
+            table[byte] = HPDF_Encoder_GetUnicode(encoder, (HPDF_UINT16)byte);
+        }
+        p->table_read[encoding] = true;
+    }
+    for (int byte = 0x80; byte < 0x100; byte++) {
+        if (table[byte] == code) {
+            return byte;
+        }
+    }
+    return 0;
+}
+
+static int encoding_for(pdf *p, uint32_t code)
+{
+    for (int encoding = 0; encoding < TABLES; encoding++) {
+        if (byte_for(p, encoding, code) != 0) {
+            return encoding;
+        }
+    }
+    return UNICODE;
+}
+
+static HPDF_Font font_for(pdf *p, int face, int encoding)
+{
+    HPDF_Font *font = &p->font[face][encoding];
+    if (p->name[face] == NULL) {
+        p->name[face] =
+            HPDF_LoadTTFontFromFile(p->doc, sil_letters_path(p->letters, face), HPDF_TRUE);
+    }
+    if (*font == NULL && p->name[face] != NULL) {
+        *font = HPDF_GetFont(p->doc, p->name[face], encodings[encoding]);
+    }
+    return *font;
+}
+
+/* One stretch of text in one face and one encoding, and where it starts along its line. */
+typedef struct run {
+    int face, encoding, length;
+    char bytes[RUN_SIZE];
+} run;
+
+static void show_run(pdf *p, run *r, double height)
+{
+    if (r->length == 0) {
+        return;
+    }
+    HPDF_Font font = font_for(p, r->face, r->encoding);
+    double size = height / sil_letters_scale(p->letters, r->face) * point;
+    r->bytes[r->length] = '\0';
+    HPDF_Page_SetFontAndSize(p->page, font, (HPDF_REAL)size);
+    HPDF_Page_ShowText(p->page, r->bytes);
+    r->length = 0;
+}
+
+static void set_matrix(pdf *p, sil_point start, double along, double direction)
+{
+    bool up = direction == 90;
+    double x = (start.x + (up ? 0 : along)) * point, y = (start.y + (up ? along : 0)) * point;
+    HPDF_REAL c = up ? 0 : 1, s = up ? 1 : 0;
+    HPDF_Page_SetTextMatrix(p->page, c, s, -s, c, (HPDF_REAL)x, (HPDF_REAL)y);
+}
+
+static void pdf_text(void *self, sil_layer layer, sil_point start, double height, double direction,
+                     const char *text)
+{
+    pdf *p = self;
+    run r = {0};
+    double along = 0;
+    set_pen(p, layer);
+    HPDF_Page_BeginText(p->page);
+    for (uint32_t code; (code = sil_utf8_next(&text)) != 0;) {
+        int face = sil_letters_face(p->letters, code);
+        int encoding = encoding_for(p, code);
+        bool goes_on = r.length > 0 && face == r.face && r.length + 5 < RUN_SIZE &&
+                       (encoding == r.encoding ||
+                        (r.encoding != UNICODE && byte_for(p, r.encoding, code) != 0));
+        if (!goes_on) {
+            show_run(p, &r, height);
+            r.face = face;
+            r.encoding = encoding;
+            set_matrix(p, start, along, direction);
+        }
+        if (r.encoding == UNICODE) {
+            r.length += sil_utf8_put(code, r.bytes + r.length);
+        } else {
+            r.bytes[r.length++] = (char)byte_for(p, r.encoding, code);
+        }
+        along += sil_letters_advance(p->letters, code, height);
+    }
+    show_run(p, &r, height);
+    HPDF_Page_EndText(p->page);
+}
+
+static int pdf_close(void *self, char **bytes, size_t *size)
+{
+    pdf *p = self;
+    HPDF_SaveToStream(p->doc);
+    HPDF_UINT32 length = p->error == 0 ? HPDF_GetStreamSize(p->doc) : 0, read = length;
+    char *block = length > 0 ? malloc(length) : NULL;
+    if (block != NULL) {
+        HPDF_ReadFromStream(p->doc, (HPDF_BYTE *)block, &read);
+    } else if (p->error == 0) {
+        p->error = SIL_DRAWING_NO_MEMORY;
+    }
+    if (p->error == 0 && read != length) {
+        p->error = SIL_DRAWING_FAULT;
+    }
+    int error = p->error;
+    HPDF_Free(p->doc);
+    free(p);
+    if (error != 0) {
+        free(block);
+        return error;
+    }
+    *bytes = block;
+    *size = length;
+    return 0;
+}
+
+const sil_writer sil_writer_pdf = {pdf_open, pdf_page, pdf_path, pdf_arc, pdf_text, pdf_close};

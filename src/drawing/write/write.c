@@ -1,0 +1,88 @@
+/* SPDX-License-Identifier: MIT */
+/* A drawing through a writer. */
+#include "../sheet.h"
+#include "writer.h"
+
+static const sil_writer *const writers[] = {[SIL_PDF] = &sil_writer_pdf};
+
+static sil_point start_of(const sil_shape *text)
+{
+    double back = text->anchor == SIL_LEFT     ? 0
+                  : text->anchor == SIL_MIDDLE ? text->advance / 2
+                                               : text->advance;
+    return text->from == 90 ? (sil_point){text->at.x, text->at.y - back}
+                            : (sil_point){text->at.x - back, text->at.y};
+}
+
+static void write_shape(const sil_writer *writer, void *self, const sil_shapes *list,
+                        const sil_shape *s)
+{
+    switch (s->kind) {
+    case SIL_SHAPE_PATH:
+        writer->path(self, s->layer, list->points + s->first, s->count, s->closed, s->filled);
+        break;
+    case SIL_SHAPE_ARC:
+        writer->arc(self, s->layer, s->at, s->size, s->from, s->to);
+        break;
+    case SIL_SHAPE_TEXT:
+        writer->text(self, s->layer, start_of(s), s->size, s->from, list->bytes + s->first);
+        break;
+    }
+}
+
+/* Layer by layer, so that a pen is taken up once a page. */
+static void write_page(const sil_writer *writer, void *self, const sil_shapes *list)
+{
+    for (int layer = 0; layer < SIL_LAYERS; layer++) {
+        for (int i = 0; i < list->count; i++) {
+            if (list->shapes[i].layer == (sil_layer)layer) {
+                write_shape(writer, self, list, &list->shapes[i]);
+            }
+        }
+    }
+}
+
+static bool read_digits(const char *text, int count, int *value)
+{
+    *value = 0;
+    for (int i = 0; i < count; i++) {
+        if (text[i] < '0' || text[i] > '9') {
+            return false;
+        }
+        *value = 10 * *value + text[i] - '0';
+    }
+    return true;
+}
+
+/* A date as the job writes it, 2026-03-14; anything else is no date to a file. */
+static void read_date(const char *text, sil_file_about *about)
+{
+    int year, month, day;
+    if (text != NULL && read_digits(text, 4, &year) && text[4] == '-' &&
+        read_digits(text + 5, 2, &month) && text[7] == '-' && read_digits(text + 8, 2, &day) &&
+        text[10] == '\0' && month >= 1 && month <= 12 && day >= 1 && day <= 31) {
+        about->year = year;
+        about->month = month;
+        about->day = day;
+    }
+}
+
+int sil_drawing_write(const sil_drawing *drawing, sil_format format, char **bytes, size_t *size)
+{
+    const sil_about *job = &drawing->draft.plan->job->about;
+    const sil_writer *writer = writers[format];
+    sil_file_about about = {.title = job->title != NULL ? job->title : "Setup",
+                            .author = job->by,
+                            .subject = "Working drawing: what to do at the bench, and full-size "
+                                       "views to cut by"};
+    read_date(sil_sheet_date(&drawing->draft), &about);
+    void *self = writer->open(drawing->draft.letters, &about);
+    if (self == NULL) {
+        return SIL_DRAWING_NO_MEMORY;
+    }
+    for (int i = 0; i < drawing->page_count; i++) {
+        writer->page(self, drawing->width, drawing->height);
+        write_page(writer, self, drawing->pages[i].shapes);
+    }
+    return writer->close(self, bytes, size);
+}

@@ -1,0 +1,54 @@
+# SPDX-License-Identifier: MIT
+"""What the checks of the drawings share: random sheets, drawing them, counting what held."""
+import json
+import os
+import subprocess
+import sys
+from types import SimpleNamespace
+
+TESTS = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
+sys.path.insert(0, os.path.join(TESTS, "oracle"))
+os.environ.setdefault("SILLET_PROFILES", os.path.join(os.path.dirname(TESTS), "profiles"))
+PROGRAM = os.environ.get("SILLET", "build/check/sillet")
+
+
+class Report:
+    """What did not hold in one case."""
+
+    def __init__(self, case):
+        self.case, self.lines = case, []
+
+    def wrong(self, what, wanted, got):
+        self.lines.append(f"{self.case}: {what}: wanted {wanted}, got {got}")
+
+
+def finish(reports):
+    """Prints what failed and the sum; the exit code."""
+    failed = [r for r in reports if r.lines]
+    for report in failed:
+        print("\n".join(report.lines))
+    print(f"{len(reports) - len(failed)} passed, {len(failed)} failed")
+    return 1 if failed or not reports else 0
+
+
+def run(*arguments, **options):
+    return subprocess.run([PROGRAM, *arguments], capture_output=True, check=False, **options)
+
+
+def random_sheet(folder, number):
+    """A sheet of that number written into a folder, and what of it a drawing shows."""
+    import jobs
+    import sheet as reader
+    _, text = jobs.make("drawing", number)
+    path = os.path.join(folder, f"{number}.yaml")
+    with open(path, "w", encoding="utf-8") as file:
+        file.write(text)
+    sheet = reader.Sheet(text)
+    saddle = sheet.doc["saddle"]
+    return path, SimpleNamespace(width=sheet.length(sheet.doc["nut"]["width"]),
+                                 length=sheet.length(saddle.get("length")), kind=saddle["kind"],
+                                 left_handed=sheet.doc["instrument"].get("handed") == "left")
+
+
+def plan_of(path):
+    return json.loads(run("plan", path, "--json").stdout)
