@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* What tests share. cmocka compares doubles as floats, so near() is our own: it passes only if the
- * difference is at most the tolerance, so a NaN fails, and it says place, wanted, got, difference. */
+ * difference is at most the tolerance, so a NaN fails, and it says place, wanted, got, difference.
+ */
 #ifndef SILLET_TESTS_NEAR_H
 #define SILLET_TESTS_NEAR_H
 
@@ -22,8 +23,7 @@ static inline void near_at(const char *file, int line, const char *what, double 
     }
 }
 
-#define near(got, wanted, tolerance)                                                               \
-    near_at(__FILE__, __LINE__, #got, (got), (wanted), (tolerance))
+#define near(got, wanted, tolerance) near_at(__FILE__, __LINE__, #got, (got), (wanted), (tolerance))
 
 /* Uniform in low..high, the same series on every machine (a 64-bit congruential step, Knuth's
  * MMIX constants). */

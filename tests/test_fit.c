@@ -3,7 +3,8 @@
 #include "instrument.h"
 #include "published/values.h"
 
-/* A neck bent to an even arc, its crowns placed by the circle itself, against the program's line. */
+/* A neck bent to an even arc, its crowns placed by the circle itself, against the program's line.
+ */
 static void an_even_bend_is_an_arc_of_a_circle(void **state)
 {
     (void)state;
@@ -16,12 +17,12 @@ static void an_even_bend_is_an_arc_of_a_circle(void **state)
     double half = (xj - x1) / 2.0;
     double sagitta = 0.3;
     double radius = (half * half + sagitta * sagitta) / (2.0 * sagitta);
-    double read = sqrt(radius * radius - pow(board->spine_x[7] - x1 - half, 2.0)) -
-                  (radius - sagitta);
+    double read =
+        sqrt(radius * radius - pow(board->spine_x[7] - x1 - half, 2.0)) - (radius - sagitta);
     fit.bend = sil_bend(board, read);
     for (int n = 1; n <= 14; n++) {
-        double arc = sqrt(radius * radius - pow(board->spine_x[n] - x1 - half, 2.0)) -
-                     (radius - sagitta);
+        double arc =
+            sqrt(radius * radius - pow(board->spine_x[n] - x1 - half, 2.0)) - (radius - sagitta);
         near(sil_sag(board, fit.bend, board->spine_x[n]), arc, 1e-6);
     }
 }
@@ -101,8 +102,8 @@ static void a_capo_takes_the_nut_out_of_the_action(void **state)
         double x1 = board->fret_x[i][1];
         double c1 = sil_crown_height(board, &truth, i, 1);
         double slope = (truth.saddle_height[i] - c1) / (board->saddle_x[i] - x1);
-        bench.gaps.action[i] = c1 + slope * (board->fret_x[i][12] - x1) -
-                               sil_crown_height(board, &truth, i, 12);
+        bench.gaps.action[i] =
+            c1 + slope * (board->fret_x[i][12] - x1) - sil_crown_height(board, &truth, i, 12);
     }
     sil_fit fit = {.bend = truth.bend};
     sil_fit_read(board, &bench.gaps, &fit);

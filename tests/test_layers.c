@@ -60,8 +60,8 @@ static int read_file(const room_row *room, const char *file)
             judge(room, file, public_header + strlen("#include <sillet/"));
         }
         const char *reached = other_room ? other_room + strlen("#include \"../") : NULL;
-        if (reached && !(room->may_reach &&
-                         strncmp(reached, room->may_reach, strlen(room->may_reach)) == 0)) {
+        if (reached &&
+            !(room->may_reach && strncmp(reached, room->may_reach, strlen(room->may_reach)) == 0)) {
             print_error("%s: reaches into another room: %s", path, line);
             wrong_arrows++;
         }

@@ -54,8 +54,9 @@ static void work(const sil_bench *bench, sil_stages *stages, sil_nut_work *nut)
     sil_nut_cut(bench, stages, &make, nut);
 }
 
-/* On a straight flat neck, by hand: the floor is the crowns' height over the board plus the string's
- * over the crowns, and the feelers are that much. On a bowed neck the board's end has risen. */
+/* On a straight flat neck, by hand: the floor is the crowns' height over the board plus the
+ * string's over the crowns, and the feelers are that much. On a bowed neck the board's end has
+ * risen. */
 static void feelers_are_what_lies_between_board_and_string(void **state)
 {
     (void)state;

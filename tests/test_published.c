@@ -49,7 +49,8 @@ static void notes_sound_as_iso_16_has_them(void **state)
 static void what_is_no_note_is_refused(void **state)
 {
     (void)state;
-    static const char *const wrong[] = {"", "H4", "E", "E#", "E44", "4E", "E-2", "E4 ", "Ex4", "E--1"};
+    static const char *const wrong[] = {"",   "H4",  "E",   "E#",  "E44",
+                                        "4E", "E-2", "E4 ", "Ex4", "E--1"};
     for (size_t k = 0; k < sizeof wrong / sizeof *wrong; k++) {
         double hz = 1.0;
         assert_int_equal(sil_note_hz(wrong[k], &hz), -1);
@@ -76,7 +77,8 @@ static void wire_gauge_and_pitch_give_tension(void **state)
     }
 }
 
-/* A wound string whose wrap were as thick as nothing is its core; one whose wrap weighs nothing too. */
+/* A wound string whose wrap were as thick as nothing is its core; one whose wrap weighs nothing
+ * too. */
 static void a_wrap_adds_its_own_mass(void **state)
 {
     (void)state;

@@ -249,8 +249,8 @@ static void caliper_and_bridge_top_agree_on_one_saddle(void **state)
         double top = seat + 5.0 - 1.0;
         /* By hand: on a bowed neck with no fall-away the edge lies on crowns 1 and 20. */
         double x1 = board->spine_x[1];
-        double last = truth.bend * (board->spine_x[14] - x1) *
-                      (board->spine_x[20] - board->spine_x[14]);
+        double last =
+            truth.bend * (board->spine_x[14] - x1) * (board->spine_x[20] - board->spine_x[14]);
         double edge = last * (board->saddle_x[outer] - x1) / (board->spine_x[20] - x1);
         *(outer ? &make.bridge_top_bass : &make.bridge_top_treble) = edge - top;
     }
