@@ -4,38 +4,68 @@
 
 static const double label_width = 34, head = 6.5, widest = 18;
 
+/* More columns than this are set in two bands, one below the other, or figures would touch. */
+enum { BAND = 8 };
+
+/* Strings first .. end of the grid. */
+typedef struct band {
+    int first, end;
+    double x, left, pitch;
+} band;
+
+static double column(const band *b, int string)
+{
+    return b->left + (string - b->first) * b->pitch;
+}
+
+static double draw_row(sil_shapes *list, const sil_grid_row *row, const band *b, sil_layer layer,
+                       double y)
+{
+    bool blank = row->height <= 0, two = row->label[1] != NULL;
+    double height = blank || two ? 8 : row->height > SIL_NOTE ? 7.5 : 5.5;
+    double middle = y - height / 2, right = column(b, b->end);
+    sil_draw_line(list, layer, (sil_point){b->x, y}, (sil_point){right, y});
+    sil_draw_note(list, b->x, middle - SIL_NOTE / 2 + (two ? 2.1 : 0), row->label[0]);
+    if (two) {
+        sil_draw_note(list, b->x, middle - SIL_NOTE / 2 - 2.1, row->label[1]);
+    }
+    for (int i = b->first; i < b->end && !blank; i++) {
+        sil_draw_text(list, SIL_LAYER_TEXT,
+                      (sil_point){column(b, i) + b->pitch / 2, middle - row->height / 2},
+                      row->height, SIL_MIDDLE, 0, row->cell[i].text);
+    }
+    for (int i = b->first; i <= b->end && blank; i++) {
+        sil_draw_line(list, SIL_LAYER_RULE, (sil_point){column(b, i), y},
+                      (sil_point){column(b, i), y - height});
+    }
+    return y - height;
+}
+
+static double draw_band(sil_shapes *list, const sil_grid *grid, const band *b, double top)
+{
+    double y = top - head;
+    for (int i = b->first; i < b->end; i++) {
+        sil_draw_ring(list, (sil_point){column(b, i) + b->pitch / 2, top - head / 2}, i + 1);
+    }
+    for (int r = 0; r < grid->rows; r++) {
+        sil_layer layer = r == 0 ? SIL_LAYER_DIMENSION : SIL_LAYER_RULE;
+        y = draw_row(list, &grid->row[r], b, layer, y);
+    }
+    sil_draw_line(list, SIL_LAYER_DIMENSION, (sil_point){b->x, y},
+                  (sil_point){column(b, b->end), y});
+    return y;
+}
+
 double sil_draw_grid(const sil_draft *draft, sil_shapes *list, double x, double top, double width,
                      const sil_grid *grid)
 {
     int strings = draft->plan->job->string_count;
-    double pitch = fmin((width - label_width) / strings, widest);
-    double left = x + label_width, right = left + strings * pitch, y = top - head;
-    for (int i = 0; i < strings; i++) {
-        sil_draw_ring(list, (sil_point){left + (i + 0.5) * pitch, top - head / 2}, i + 1);
+    int bands = strings > BAND ? 2 : 1, each = (strings + bands - 1) / bands;
+    double pitch = fmin((width - label_width) / each, widest), y = top;
+    for (int first = 0; first < strings; first += each) {
+        int end = first + each < strings ? first + each : strings;
+        band b = {first, end, x, x + label_width, pitch};
+        y = draw_band(list, grid, &b, first > 0 ? y - 2 : y);
     }
-    for (int r = 0; r < grid->rows; r++) {
-        const sil_grid_row *row = &grid->row[r];
-        bool blank = row->height <= 0;
-        double height = blank || row->label[1] != NULL ? 8 : row->height > SIL_NOTE ? 7.5 : 5.5;
-        double middle = y - height / 2;
-        sil_layer layer = r == 0 ? SIL_LAYER_DIMENSION : SIL_LAYER_RULE;
-        sil_draw_line(list, layer, (sil_point){x, y}, (sil_point){right, y});
-        bool two = row->label[1] != NULL;
-        sil_draw_note(list, x, middle - SIL_NOTE / 2 + (two ? 2.1 : 0), row->label[0]);
-        if (two) {
-            sil_draw_note(list, x, middle - SIL_NOTE / 2 - 2.1, row->label[1]);
-        }
-        for (int i = 0; i < strings && !blank; i++) {
-            sil_draw_text(list, SIL_LAYER_TEXT,
-                          (sil_point){left + (i + 0.5) * pitch, middle - row->height / 2},
-                          row->height, SIL_MIDDLE, 0, row->cell[i].text);
-        }
-        for (int i = 0; i <= strings && blank; i++) {
-            sil_draw_line(list, SIL_LAYER_RULE, (sil_point){left + i * pitch, y},
-                          (sil_point){left + i * pitch, y - height});
-        }
-        y -= height;
-    }
-    sil_draw_line(list, SIL_LAYER_DIMENSION, (sil_point){x, y}, (sil_point){right, y});
     return y;
 }

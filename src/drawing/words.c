@@ -30,24 +30,26 @@ static sil_words say_mm(const sil_draft *draft, double mm, int decimals)
     return words;
 }
 
-sil_words sil_say_length(const sil_draft *draft, double mm)
+static sil_words say_figure(const sil_draft *draft, double mm, sil_rounding way)
 {
-    return say_mm(draft, mm, 2);
+    sil_words words;
+    sil_figure_write(words.text, sizeof words.text, mm, draft->unit, way);
+    return words;
 }
 
-/* A figure that is whole but for rounding stays what it is. */
-static const double hair = 1e-7;
+sil_words sil_say_length(const sil_draft *draft, double mm)
+{
+    return say_figure(draft, mm, SIL_NEAREST);
+}
 
 sil_words sil_say_cut(const sil_draft *draft, double mm)
 {
-    double grain = draft->unit == SIL_MM ? 0.01 : 0.0254;
-    return say_mm(draft, floor(mm / grain + hair) * grain, 2);
+    return say_figure(draft, mm, SIL_DOWN);
 }
 
 sil_words sil_say_stop(const sil_draft *draft, double mm)
 {
-    double grain = draft->unit == SIL_MM ? 0.01 : 0.0254;
-    return say_mm(draft, ceil(mm / grain - hair) * grain, 2);
+    return say_figure(draft, mm, SIL_UP);
 }
 
 sil_words sil_say_size(const sil_draft *draft, double mm)
