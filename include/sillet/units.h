@@ -101,7 +101,7 @@ typedef enum sil_rounding { SIL_NEAREST, SIL_DOWN, SIL_UP } sil_rounding;
 /* sil_figure_write: a length as a bench reads it, no unit behind it.
  * Given:    mm    length; unknown: "-"
  *           unit  SIL_MM: hundredths. SIL_INCH: thousandths, and tenths of them for what is under
- *                 1.5 mm (gaps, feelers, slots)
+ *                 1.3 mm (gaps, feelers, slots)
  *           way   a figure that is whole but for rounding stays what it is
  * Returned: as sil_number_write
  */

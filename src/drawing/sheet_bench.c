@@ -68,8 +68,8 @@ static void put_findings(sil_flow *flow)
     if (plan->finding_count == 0) {
         return;
     }
-    sil_flow_title(flow, "Found", 12);
     for (int i = 0; i < plan->finding_count;) {
+        bool first = i == 0;
         sil_level level = plan->findings[i].level;
         sil_shapes *list = sil_flow_list(flow);
         sil_draw_text(list, level == SIL_STOP ? SIL_LAYER_WARNING : SIL_LAYER_TEXT,
@@ -77,6 +77,9 @@ static void put_findings(sil_flow *flow)
         i += sil_findings_text(plan, i, flow->drawing->draft.unit, text, sizeof text);
         double y = sil_draw_paragraph(list, indent, 0, SIL_COLUMN - indent, SIL_NOTE, text);
         sil_shapes_strut(list, (sil_box){0, y - 0.8, 1, 0});
+        if (first) {
+            sil_flow_title(flow, "Found", sil_box_height(list->box) + 2); /* with what it heads */
+        }
         sil_flow_put(flow, list, SIL_LEFT, 1.4, 0);
     }
 }

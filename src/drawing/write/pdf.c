@@ -179,8 +179,18 @@ static int byte_for(pdf *p, int encoding, uint32_t code)
     return 0;
 }
 
+/* In a one-byte encoding a glyph goes by its name, and three Greek letters share theirs with the
+ * signs of increment, ohm and micro (Adobe Glyph List): a reader then takes the sign. */
+static bool shares_its_name(uint32_t code)
+{
+    return code == 0x394 || code == 0x3A9 || code == 0x3BC;
+}
+
 static int encoding_for(pdf *p, uint32_t code)
 {
+    if (shares_its_name(code)) {
+        return UNICODE;
+    }
     for (int encoding = 0; encoding < TABLES; encoding++) {
         if (byte_for(p, encoding, code) != 0) {
             return encoding;
