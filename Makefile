@@ -108,7 +108,7 @@ build/check/objects/%.o: src/%.c
 
 build/check/test_%: tests/test_%.c build/check/libsillet.a
 	@mkdir -p $(@D)
-	$(CC) $(STANDARD) $(WARNINGS) -Werror $(SANITIZED) -MMD -o $@ $^ $(DRAW_LIBRARIES) -lcmocka
+	$(CC) $(STANDARD) $(WARNINGS) -Werror $(SANITIZED) -MMD -o $@ $< build/check/libsillet.a $(DRAW_LIBRARIES) -lcmocka
 
 build/check/replay: tests/fuzz/fuzz_sheet.c tests/fuzz/replay_main.c build/check/libsillet.a
 	@mkdir -p $(@D)
@@ -177,4 +177,6 @@ VERSION = $(shell sed -n 's/.*SIL_VERSION "\(.*\)"/\1/p' include/sillet/version.
 clean:
 	rm -rf build
 
--include $(OBJECTS:.o=.d) $(CLI_OBJECTS:.o=.d) $(CHECKED:.o=.d) $(CHECKED_CLI:.o=.d)
+# Which headers each object was made from, so that a changed one makes it again.
+BUILT = $(OBJECTS) $(CLI_OBJECTS) $(DRAW_OBJECTS) $(CHECKED) $(CHECKED_CLI) $(CHECKED_DRAW)
+-include $(BUILT:.o=.d) $(CHECKED_TESTS:=.d)

@@ -427,7 +427,7 @@ static void what_is_not_given_is_what_the_page_says(void **state)
     sil_sheet_free(sheet);
     job = job_of(HEAD "attack: firm\nreadings: [{frets: sound}, {frets: []}]\n", &sheet);
     assert_string_equal(job->attack.name, "firm");
-    near(job->attack.force[5], 1.7, 1e-15);
+    near(job->attack.force[5], 1.6, 1e-15);
     assert_int_equal(job->readings[0].crowns_read, SIL_CROWNS_SOUND);
     assert_int_equal(job->readings[1].crowns_read, SIL_CROWNS_LISTED);
     sil_sheet_free(sheet);

@@ -5,6 +5,7 @@
 #define SILLET_PITCH_H
 
 #include "board.h"
+#include "saddle.h"
 
 #ifdef __cplusplus
 extern "C" {
@@ -25,7 +26,7 @@ typedef struct sil_pitch_string {
     double unit_mass_kg_m, hz;         /* at pitch when open */
     double modulus_gpa;                /* of the core */
     double core;                       /* diameter of the core, or of a plain string, mm */
-    double press; /* behind the fret, mm, at most half the space to the next fret */
+    double press; /* behind the fret, mm; taken as half the space there where it is more */
     sil_ends ends;
 } sil_pitch_string;
 
@@ -69,6 +70,13 @@ typedef struct sil_best_pair {
 
 /* sil_best_pair_find: setback and advance with the least sum of squared cents over frets 1..12. */
 sil_best_pair sil_best_pair_find(const sil_pitch_string *string);
+
+/* sil_slot_line: the straight saddle line that comes nearest to every setback wanted.
+ * Given:    count, z, setback  mm; 1 or more
+ * Returned: the line over z with the least greatest distance; unknown where a setback is
+ * Notes:    exact: it lies midway between two points' line and the farthest point from it.
+ */
+sil_line sil_slot_line(int count, const double *z, const double *setback);
 
 #ifdef __cplusplus
 }

@@ -43,6 +43,9 @@ typedef enum sil_code {
     SIL_TECHNIQUE,
     SIL_UNEXPLAINED,
     SIL_ATTACK,
+    SIL_STRING_UNKNOWN,
+    SIL_STRING_STIFF,
+    SIL_OFF_SADDLE,
     SIL_CODES
 } sil_code;
 
@@ -139,6 +142,7 @@ typedef struct sil_compensation {
     double saddle_only; /* setback, the nut as it is, mm */
     sil_best_pair best;
     double move;      /* change of setback by the cents read; unknown where none were */
+    double off_slot;  /* saddle_only less the line the saddle stands on as built, mm */
     double stiffness; /* b of the string stopped at fret 12 */
     double as_built[SIL_PITCH_FRETS + 1]; /* cents, [1..12] */
     double at_best[SIL_PITCH_FRETS + 1];
@@ -165,6 +169,8 @@ typedef struct sil_plan {
     int cause_count;
     sil_lowest lowest; /* unknown where a tension is */
     sil_compensation compensation[SIL_STRINGS_MAX];
+    sil_line slot_as_built; /* setback over z: the straight line nearest to the setbacks built */
+    sil_line slot_best;     /* and to those wanted, the nut as it is */
     sil_finding findings[SIL_FINDINGS_MAX];
     int finding_count;
     sil_step steps[SIL_STEPS_MAX];

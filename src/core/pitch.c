@@ -52,9 +52,10 @@ static stopped_string stop_at(const sil_pitch_string *s, double setback, double 
     double rise = s->saddle_height - crown;
     double sounding = hypot(run, rise);
     /* Pressed behind the fret, the string goes on past the crown in line with what sounds. */
-    double share = s->press / run;
+    double press = fmin(s->press, (x - s->fret_x[fret - 1]) / 2.0);
+    double share = press / run;
     double pressed = crown - rise * share;
-    double behind = sounding * share + hypot(x - s->press - advance, s->nut_height - pressed);
+    double behind = sounding * share + hypot(x - press - advance, s->nut_height - pressed);
     return (stopped_string){sounding, behind};
 }
 

@@ -5,7 +5,7 @@
 static const sil_finding nothing = {
     .string = -1, .fret = -1, .read = SIL_UNKNOWN, .low = SIL_UNKNOWN, .high = SIL_UNKNOWN};
 
-static sil_finding *found(sil_plan *plan, sil_code code, sil_level level)
+sil_finding *plan_found(sil_plan *plan, sil_code code, sil_level level)
 {
     /* The most there can be is counted out in SIL_FINDINGS_MAX; the last place takes any more. */
     int at = plan->finding_count < SIL_FINDINGS_MAX ? plan->finding_count++ : SIL_FINDINGS_MAX - 1;
@@ -20,11 +20,11 @@ static void find_condition(sil_plan *plan)
     static const sil_code codes[] = {SIL_BRIDGE_LIFTED, SIL_BRACES_LOOSE, SIL_NOT_TUNED};
     for (size_t i = 0; i < sizeof codes / sizeof *codes; i++) {
         if (plan_withheld_by(&plan->nut_withheld, codes[i])) {
-            found(plan, codes[i], SIL_STOP);
+            plan_found(plan, codes[i], SIL_STOP);
         }
     }
     if (plan_withheld_by(&plan->nut_withheld, SIL_CLIMATE)) {
-        sil_finding *f = found(plan, SIL_CLIMATE, SIL_STOP);
+        sil_finding *f = plan_found(plan, SIL_CLIMATE, SIL_STOP);
         f->read = plan_reading(plan)->humidity_pct;
         f->low = plan->job->limits.humidity_low_pct;
         f->high = plan->job->limits.humidity_high_pct;
@@ -40,7 +40,7 @@ static void find_relief(sil_plan *plan)
         return;
     }
     if (!sil_known(relief)) {
-        found(plan, SIL_RELIEF_UNKNOWN, SIL_ACT);
+        plan_found(plan, SIL_RELIEF_UNKNOWN, SIL_ACT);
         return;
     }
     bool turns = plan->bench.rod_works;
@@ -53,7 +53,7 @@ static void find_relief(sil_plan *plan)
         if (raised[i]) {
             sil_level level = codes[i] == SIL_BACK_BOW || turns ? SIL_ACT : SIL_WATCH;
             level = codes[i] == SIL_ROD_LIMIT && plan_bowed_for_good(plan) ? SIL_STOP : level;
-            sil_finding *f = found(plan, codes[i], level);
+            sil_finding *f = plan_found(plan, codes[i], level);
             f->stage = SIL_ROD;
             f->fret = plan->bench.relief.over;
             f->read = codes[i] == SIL_BACK_BOW ? plan->bench.relief.gap : relief;
@@ -78,7 +78,7 @@ static void find_crowns_at(sil_plan *plan, int fret, double sign, sil_code code)
         }
     }
     if (string >= 0) {
-        sil_finding *f = found(plan, code, SIL_ACT);
+        sil_finding *f = plan_found(plan, code, SIL_ACT);
         f->stage = SIL_FRETS;
         f->string = string;
         f->fret = fret;
@@ -105,7 +105,7 @@ static void find_frets(sil_plan *plan)
         find_crowns_at(plan, n, 1.0, SIL_FRET_HIGH);
     }
     if (plan->stages.fretwork == SIL_FRETS_NEW) {
-        sil_finding *f = found(plan, SIL_CROWN_THIN, SIL_ACT);
+        sil_finding *f = plan_found(plan, SIL_CROWN_THIN, SIL_ACT);
         f->stage = SIL_FRETS;
         f->read = plan->bench.crown - deepest_dent(plan);
         f->low = plan->bench.least_crown;
@@ -113,14 +113,14 @@ static void find_frets(sil_plan *plan)
     const sil_reading *reading = plan_reading(plan);
     if (reading && reading->crowns_read == SIL_CROWNS_NOT_READ) {
         bool held_up = plan_withheld_by(&plan->nut_withheld, SIL_CROWNS_UNREAD);
-        found(plan, SIL_CROWNS_UNREAD, held_up ? SIL_ACT : SIL_WATCH)->stage = SIL_FRETS;
+        plan_found(plan, SIL_CROWNS_UNREAD, held_up ? SIL_ACT : SIL_WATCH)->stage = SIL_FRETS;
     }
 }
 
 static void found_string(sil_plan *plan, sil_code code, sil_level level, sil_stage_name stage,
                          int i, double read, sil_band range)
 {
-    sil_finding *f = found(plan, code, level);
+    sil_finding *f = plan_found(plan, code, level);
     f->stage = stage;
     f->string = i;
     f->read = read;
@@ -194,10 +194,10 @@ static void find_seat(sil_plan *plan)
     find_bound(plan, SIL_BREAK_ANGLE_LOW, work->break_angle_deg, limits->least_break_deg,
                SIL_UNKNOWN);
     if (plan_sinks_too_low(plan)) {
-        found(plan, SIL_NECK_ANGLE, SIL_STOP)->stage = SIL_SADDLE;
+        plan_found(plan, SIL_NECK_ANGLE, SIL_STOP)->stage = SIL_SADDLE;
     }
     if (work->present_disagree) {
-        sil_finding *f = found(plan, SIL_READINGS_DISAGREE, SIL_ACT);
+        sil_finding *f = plan_found(plan, SIL_READINGS_DISAGREE, SIL_ACT);
         f->stage = SIL_SADDLE;
     }
 }
@@ -238,7 +238,8 @@ void plan_find(sil_plan *plan)
     find_saddle(plan);
     find_seat(plan);
     find_coarse(plan);
+    plan_find_sound(plan);
     if (plan->stages.forecast[SIL_FRETS]) {
-        found(plan, SIL_FORECAST, SIL_WATCH);
+        plan_found(plan, SIL_FORECAST, SIL_WATCH);
     }
 }

@@ -14,6 +14,11 @@ void plan_withhold(sil_plan *plan);
 void plan_ring(sil_plan *plan);
 void plan_tune(sil_plan *plan);
 void plan_find(sil_plan *plan);
+void plan_find_sound(sil_plan *plan);
+
+/* A new finding at the end of the plan's, of no string, no fret and no figure yet. */
+sil_finding *plan_found(sil_plan *plan, sil_code code, sil_level level);
+
 void plan_order(sil_plan *plan);
 
 bool plan_withheld_by(const sil_withheld *withheld, sil_code code);

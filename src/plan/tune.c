@@ -51,9 +51,25 @@ static void tune_string(sil_plan *plan, const sil_reading *reading, int i)
     }
 }
 
+/* A saddle's slot is straight: how far each contact point lies off its line, as built and at best.
+ */
+static void lay_slot(sil_plan *plan)
+{
+    int strings = plan->job->string_count;
+    const double *z = plan->bench.board.saddle_z;
+    double wanted[SIL_STRINGS_MAX];
+    plan->slot_as_built = sil_slot_line(strings, z, plan->job->saddle.setback);
+    for (int i = 0; i < strings; i++) {
+        wanted[i] = plan->compensation[i].saddle_only;
+        plan->compensation[i].off_slot = wanted[i] - sil_line_at(plan->slot_as_built, z[i]);
+    }
+    plan->slot_best = sil_slot_line(strings, z, wanted);
+}
+
 void plan_tune(sil_plan *plan)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
         tune_string(plan, plan_reading(plan), i);
     }
+    lay_slot(plan);
 }

@@ -3,7 +3,7 @@
 #include "text.h"
 
 /* What the figure behind a finding is. */
-typedef enum figure_kind { NO_FIGURE, LENGTH, PERCENT, SHARE, DEGREES } figure_kind;
+typedef enum figure_kind { NO_FIGURE, LENGTH, PERCENT, SHARE, DEGREES, NEWTONS } figure_kind;
 
 typedef struct finding_words {
     const char *code;
@@ -86,13 +86,23 @@ static const finding_words words[SIL_CODES] = {
     [SIL_TECHNIQUE] = {"technique", NO_FIGURE, "Heard to buzz, though it stands clear",
                        "Stop the string close behind the wire and press it squarely, then listen "
                        "again."},
-    [SIL_UNEXPLAINED] = {"unexplained", NO_FIGURE, "Heard to buzz, and no reading says why",
+    [SIL_UNEXPLAINED] = {"unexplained", NO_FIGURE,
+                         "Heard to buzz, though by the readings it should not",
                          "Look in this order: tuning and the age of the strings; slot and saddle "
                          "highest at their front edges; loose parts; a rocker over the next three "
                          "frets; technique."},
-    [SIL_ATTACK] = {"attack", NO_FIGURE,
-                    "Picked this hard it buzzes, with every reading at its aim",
-                    "The targets do not carry this pick strength: raise them, or pick lighter."},
+    [SIL_ATTACK] = {"attack", NEWTONS, "Hardest pluck that rings clean",
+                    "With every reading at its aim it would still buzz under this pick strength: "
+                    "raise the targets, or pick lighter."},
+    [SIL_STRING_UNKNOWN] = {"string-unknown", NO_FIGURE, "Tension not known",
+                            "Its note or pitch, and the core of a wound string (or its mass), are "
+                            "wanted: what buzzes and what plays in tune cannot be told without."},
+    [SIL_STRING_STIFF] = {"string-stiff", NO_FIGURE, "Very stiff for its length",
+                          "Its compensation is told by formulas no longer good for it: trust a "
+                          "tuner."},
+    [SIL_OFF_SADDLE] = {"off-saddle", LENGTH, "Contact point off the saddle's line",
+                        "It lies outside the saddle's thickness: the line of the slot is at fault, "
+                        "not the top of the saddle."},
 };
 
 /* Why a part waits, for what withholds. */
@@ -154,6 +164,10 @@ static void add_figure(text *t, figure_kind figure, double value, bool bare)
         sil_number_write(digits, sizeof digits, value, 0);
         text_add(t, "%s\xC2\xB0", digits);
         return;
+    case NEWTONS:
+        sil_number_write(digits, sizeof digits, value, 2);
+        text_add(t, "%s N", digits);
+        return;
     case NO_FIGURE:
         return;
     }
@@ -211,6 +225,12 @@ static bool speaks_of_action(const sil_finding *finding)
     return finding->code == SIL_SADDLE_LOW || finding->code == SIL_SADDLE_HIGH;
 }
 
+static bool speaks_of_notes(const sil_finding *finding)
+{
+    return finding->code == SIL_TECHNIQUE || finding->code == SIL_UNEXPLAINED ||
+           finding->code == SIL_ATTACK;
+}
+
 /* Whether the figure is what it will be once earlier work is done, not what the gauge said. */
 static bool foretold(const sil_plan *plan, const sil_finding *finding)
 {
@@ -251,9 +271,9 @@ static int count_alike(const sil_plan *plan, int first)
 {
     const sil_finding *f = &plan->findings[first];
     int count = 1;
-    while (f->string >= 0 && f->fret < 0 && first + count < plan->finding_count &&
-           f[count].code == f->code && f[count].level == f->level && f[count].stage == f->stage &&
-           f[count].string >= 0) {
+    bool told_together = f->string >= 0 && (f->fret < 0 || speaks_of_notes(f));
+    while (told_together && first + count < plan->finding_count && f[count].code == f->code &&
+           f[count].level == f->level && f[count].stage == f->stage && f[count].string >= 0) {
         count++;
     }
     return count;
@@ -271,6 +291,11 @@ static void write_findings(const sil_plan *plan, const sil_finding *f, int count
     for (int k = 0; k < count; k++) {
         if (f[k].string >= 0 && plan->job->string_count > 1) {
             text_add(t, k == 0 ? ", string %d" : "; string %d", f[k].string + 1);
+        }
+        if (speaks_of_notes(f) && f[k].fret == 0) {
+            text_add(t, " open");
+        } else if (speaks_of_notes(f)) {
+            text_add(t, " at fret %d", f[k].fret);
         }
         if (words[f->code].figure != NO_FIGURE) {
             text_add(t, ": ");

@@ -2,6 +2,14 @@
 /* The result's rooms of sound: pitch, clearance, causes of a buzz, the lowest clean setup. */
 #include "writer.h"
 
+static void put_slot(writer *w, cJSON *object, const char *key, sil_line line)
+{
+    const sil_board *board = &w->plan->bench.board;
+    cJSON *slot = put_object(w, object, key);
+    put_number(w, slot, "treble", sil_line_at(line, board->saddle_z[0]));
+    put_number(w, slot, "bass", sil_line_at(line, board->saddle_z[board->strings - 1]));
+}
+
 static void put_compensation(writer *w, cJSON *root)
 {
     static const char *const ends[] = {"clamped-pinned", "pinned", "clamped"};
@@ -19,9 +27,12 @@ static void put_compensation(writer *w, cJSON *root)
         put_number(w, best, "advance", told->best.advance);
         put_number(w, best, "rms", told->best.rms);
         put_number(w, row, "move", told->move);
+        put_number(w, row, "off_slot", told->off_slot);
         put_numbers(w, row, "as_built_cents", told->as_built + 1, SIL_PITCH_FRETS);
         put_numbers(w, row, "best_cents", told->at_best + 1, SIL_PITCH_FRETS);
     }
+    put_slot(w, object, "slot_as_built", plan->slot_as_built);
+    put_slot(w, object, "slot_best", plan->slot_best);
 }
 
 static void put_clean(writer *w, cJSON *object, const char *key, const sil_clearance *clean)

@@ -210,6 +210,9 @@ static void print_parts(const page *p)
     if (only < 0 || only == SIL_SADDLE) {
         page_saddle(p);
     }
+    if (only < 0) {
+        page_sound(p);
+    }
 }
 
 static void print_cautions(const page *p)

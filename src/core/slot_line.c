@@ -1,0 +1,40 @@
+/* SPDX-License-Identifier: MIT */
+/* The straight line for a saddle's slot: least greatest distance from the setbacks wanted. */
+#include <sillet/pitch.h>
+
+/* The line of a slope midway between the highest and the lowest point, and half their distance. */
+static double centre(int count, const double *z, const double *setback, sil_line *line)
+{
+    double low = (double)INFINITY;
+    double high = -(double)INFINITY;
+    for (int i = 0; i < count; i++) {
+        double level = setback[i] - line->b1 * z[i];
+        low = level < low ? level : low;
+        high = level > high ? level : high;
+    }
+    line->b0 = (low + high) / 2.0;
+    return (high - low) / 2.0;
+}
+
+sil_line sil_slot_line(int count, const double *z, const double *setback)
+{
+    for (int i = 0; i < count; i++) {
+        if (!sil_known(setback[i])) {
+            return (sil_line){SIL_UNKNOWN, SIL_UNKNOWN};
+        }
+    }
+    sil_line best = {0.0, 0.0};
+    double least = centre(count, z, setback, &best);
+    /* The best slope is that of two of the points: a side of their hull. */
+    for (int i = 0; i < count; i++) {
+        for (int k = i + 1; k < count; k++) {
+            sil_line line = {0.0, (setback[k] - setback[i]) / (z[k] - z[i])};
+            double off = centre(count, z, setback, &line);
+            if (off < least) {
+                least = off;
+                best = line;
+            }
+        }
+    }
+    return best;
+}

@@ -1,0 +1,145 @@
+/* SPDX-License-Identifier: MIT */
+/* Findings of sound: what was heard, what the pick strength asks, what the strings do not tell. */
+#include "plan.h"
+
+/* Over this b at fret 12 the formulas of a stiff string are no longer good. */
+static const double most_stiffness = 0.03;
+
+/* Closer to the board's edge a string is pulled off it; farther than this a screw seldom goes.
+ * Common practice, no source. */
+static const double least_edge = 1.5;
+static const double most_travel = 2.5;
+
+/* Sides of the board that stand off their aims by amounts this far apart. Common practice, no
+ * source. */
+static const double most_twist = 0.8;
+
+static void found_note(sil_plan *plan, sil_code code, const sil_cause *note, double read,
+                       double low)
+{
+    sil_finding *f = plan_found(plan, code, SIL_WATCH);
+    f->string = note->string;
+    f->fret = note->fret;
+    f->read = read;
+    f->low = low;
+}
+
+static void find_heard(sil_plan *plan)
+{
+    for (int k = 0; k < plan->cause_count; k++) {
+        const sil_cause *note = &plan->causes[k];
+        bool excused = note->cause == SIL_CAUSE_TECHNIQUE || note->cause == SIL_CAUSE_UNEXPLAINED;
+        if (note->heard && excused) {
+            sil_code code = note->cause == SIL_CAUSE_TECHNIQUE ? SIL_TECHNIQUE : SIL_UNEXPLAINED;
+            found_note(plan, code, note, SIL_UNKNOWN, SIL_UNKNOWN);
+        }
+    }
+}
+
+/* The note of a string that carries least, of those no remedy would carry; NULL for none. */
+static const sil_cause *weakest(const sil_plan *plan, int string)
+{
+    const sil_cause *worst = NULL;
+    for (int k = 0; k < plan->cause_count; k++) {
+        const sil_cause *note = &plan->causes[k];
+        if (note->string == string && note->cause == SIL_CAUSE_ATTACK &&
+            (!worst || note->clean_force < worst->clean_force)) {
+            worst = note;
+        }
+    }
+    return worst;
+}
+
+static void find_attack(sil_plan *plan)
+{
+    for (int i = 0; i < plan->job->string_count; i++) {
+        const sil_cause *note = weakest(plan, i);
+        if (note) {
+            found_note(plan, SIL_ATTACK, note, note->clean_force, plan->job->attack.force[i]);
+        }
+    }
+}
+
+static void found_figure(sil_plan *plan, sil_code code, sil_stage_name stage, int string,
+                         double read, sil_band limits)
+{
+    sil_finding *f = plan_found(plan, code, SIL_WATCH);
+    f->stage = stage;
+    f->string = string;
+    f->read = read;
+    f->low = limits.low;
+    f->high = limits.high;
+}
+
+static void find_strings(sil_plan *plan)
+{
+    for (int i = 0; i < plan->job->string_count; i++) {
+        if (!sil_known(plan->tension_n[i])) {
+            plan_found(plan, SIL_STRING_UNKNOWN, SIL_WATCH)->string = i;
+        }
+        if (plan->compensation[i].stiffness > most_stiffness) {
+            plan_found(plan, SIL_STRING_STIFF, SIL_WATCH)->string = i;
+        }
+    }
+}
+
+/* A contact point outside the saddle's thickness cannot be filed there: the slot is at fault. */
+static void find_contacts(sil_plan *plan)
+{
+    double half = plan->job->saddle.thickness / 2.0;
+    bool screws = plan->job->saddle.kind == SIL_SADDLE_INDIVIDUAL;
+    for (int i = 0; i < plan->job->string_count; i++) {
+        double off = plan->compensation[i].off_slot;
+        if (!screws && sil_above(fabs(off), half)) {
+            found_figure(plan, SIL_OFF_SADDLE, SIL_SADDLE, i, off, (sil_band){-half, 0.0, half});
+        }
+    }
+}
+
+static void find_edges(sil_plan *plan)
+{
+    const double edges[] = {plan->job->nut.edge_treble, plan->job->nut.edge_bass};
+    int last = plan->job->string_count - 1;
+    for (int side = 0; side < 2; side++) {
+        if (sil_below(edges[side], least_edge)) {
+            found_figure(plan, SIL_EDGE_NARROW, SIL_NUT, side == 0 ? 0 : last, edges[side],
+                         (sil_band){least_edge, SIL_UNKNOWN, SIL_UNKNOWN});
+        }
+    }
+}
+
+static void find_travel(sil_plan *plan)
+{
+    bool screws = plan->job->saddle.kind == SIL_SADDLE_INDIVIDUAL;
+    for (int i = 0; i < plan->job->string_count; i++) {
+        double turned = plan->saddle.turns[i] * plan->job->saddle.pitch;
+        if (screws && sil_above(fabs(turned), most_travel)) {
+            found_figure(plan, SIL_ADJUST_LIMIT, SIL_SADDLE, i, fabs(turned),
+                         (sil_band){SIL_UNKNOWN, SIL_UNKNOWN, most_travel});
+        }
+    }
+}
+
+static void find_twist(sil_plan *plan)
+{
+    const sil_bench *bench = &plan->bench;
+    const sil_fit *now = &plan->stages.fit[SIL_NOW];
+    int last = bench->board.strings - 1;
+    double treble = sil_action(&bench->board, now, 0, 12) - bench->targets.action[0].aim;
+    double bass = sil_action(&bench->board, now, last, 12) - bench->targets.action[last].aim;
+    if (last > 0 && sil_above(fabs(treble - bass), most_twist)) {
+        found_figure(plan, SIL_TWIST, SIL_NOW, -1, fabs(treble - bass),
+                     (sil_band){SIL_UNKNOWN, SIL_UNKNOWN, most_twist});
+    }
+}
+
+void plan_find_sound(sil_plan *plan)
+{
+    find_twist(plan);
+    find_edges(plan);
+    find_travel(plan);
+    find_heard(plan);
+    find_attack(plan);
+    find_contacts(plan);
+    find_strings(plan);
+}
