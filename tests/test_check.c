@@ -4,43 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include <sillet/sheet.h>
-
-#include "near.h"
-
-/* A sound job of which everything can be written to. */
-typedef struct spoilt {
-    sil_job job;
-    sil_reading reading;
-    sil_crown_off crowns[2];
-    sil_buzz buzz[2];
-} spoilt;
-
-static sil_sheet *sheet;
-
-static int open_sheet(void **state)
-{
-    (void)state;
-    return sil_sheet_read("tests/sheets/good-reading.yaml", "profiles", &sheet);
-}
-
-static int close_sheet(void **state)
-{
-    (void)state;
-    sil_sheet_free(sheet);
-    return 0;
-}
-
-static void make_sound(spoilt *to)
-{
-    to->job = *sil_sheet_job(sheet);
-    to->reading = to->job.readings[0];
-    to->job.readings = &to->reading;
-    to->reading.crowns = to->crowns;
-    to->reading.buzz = to->buzz;
-    to->crowns[0] = to->crowns[1] = (sil_crown_off){2, 3, -0.05};
-    to->buzz[0] = to->buzz[1] = (sil_buzz){1, 0};
-}
+#include "sound_job.h"
 
 /* Everything told, one "path: what" a line, errors first marked with '!'. */
 typedef struct heard {
@@ -381,85 +345,6 @@ static void the_job_s_own_ranges_stand_over_the_built_in(void **state)
     assert_int_equal(all.warnings, 3);
 }
 
-/* --- the bench ------------------------------------------------------------------------------- */
-
-static void the_bench_holds_the_reading_that_counts(void **state)
-{
-    (void)state;
-    spoilt s;
-    sil_bench bench;
-    make_sound(&s);
-    s.reading.crown_count = 1;
-    s.job.instrument.rod = SIL_ROD_TWO_WAY;
-    sil_job_bench(&s.job, 0, &bench);
-    assert_int_equal(bench.board.strings, 6);
-    assert_int_equal(bench.board.relief_at, 7);
-    assert_int_equal(bench.relief.low, 1);
-    assert_int_equal(bench.relief.high, 14);
-    near(bench.board.saddle_x[5], 649.5, 1e-12);
-    near(bench.board.saddle_z[0], 27.0, 1e-12);
-    near(bench.board.nut_z[0], 21.5 - 3.0 - 0.1524, 1e-12);
-    near(bench.crowns.off[1][3], -0.05, 0.0);
-    near(bench.crowns.off[0][3], 0.0, 0.0);
-    near(bench.gaps.action[5], 2.8, 0.0);
-    near(bench.targets.action[5].aim, 2.25, 1e-15);
-    near(bench.rod_ratio, 1.0, 0.0);
-    near(bench.rod_spread, 0.25, 0.0);
-    near(bench.wear_limit, 0.08, 0.0);
-    assert_true(bench.rod_works);
-}
-
-static void relief_is_told_in_the_middle_of_a_short_neck(void **state)
-{
-    (void)state;
-    static const int joins[][2] = {{14, 7}, {8, 7}, {7, 4}, {6, 3}, {3, 2}};
-    for (size_t i = 0; i < sizeof joins / sizeof joins[0]; i++) {
-        spoilt s;
-        sil_bench bench;
-        make_sound(&s);
-        s.job.instrument.join = joins[i][0];
-        sil_job_bench(&s.job, 0, &bench);
-        assert_int_equal(bench.board.relief_at, joins[i][1]);
-        assert_int_equal(bench.relief.high, joins[i][0]);
-    }
-}
-
-static void a_rod_works_where_it_is_there_and_moves(void **state)
-{
-    (void)state;
-    static const struct {
-        sil_rod rod;
-        sil_rod_state rod_state;
-        bool works;
-    } rods[] = {
-        {SIL_ROD_NOT_GIVEN, SIL_ROD_WORKS, false},        {SIL_ROD_NONE, SIL_ROD_WORKS, false},
-        {SIL_ROD_ONE_WAY, SIL_ROD_STATE_NOT_GIVEN, true}, {SIL_ROD_TWO_WAY, SIL_ROD_WORKS, true},
-        {SIL_ROD_TWO_WAY, SIL_ROD_SLACK, false},          {SIL_ROD_TWO_WAY, SIL_ROD_AT_END, false},
-        {SIL_ROD_TWO_WAY, SIL_ROD_STUCK, false}};
-    for (size_t i = 0; i < sizeof rods / sizeof rods[0]; i++) {
-        spoilt s;
-        sil_bench bench;
-        make_sound(&s);
-        s.job.instrument.rod = rods[i].rod;
-        s.job.instrument.rod_state = rods[i].rod_state;
-        sil_job_bench(&s.job, 0, &bench);
-        assert_int_equal(bench.rod_works, rods[i].works);
-    }
-}
-
-static void a_job_without_a_reading_has_a_bench_of_unknowns(void **state)
-{
-    (void)state;
-    spoilt s;
-    sil_bench bench;
-    make_sound(&s);
-    s.job.reading_count = 0;
-    sil_job_bench(&s.job, -1, &bench);
-    assert_false(sil_known(bench.relief.gap) || sil_known(bench.gaps.action[0]));
-    assert_int_equal(bench.gaps.action_at, 12);
-    assert_int_equal(bench.board.relief_at, 7);
-}
-
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -467,10 +352,6 @@ int main(void)
         cmocka_unit_test(each_thing_spoilt_is_told_of_by_its_path),
         cmocka_unit_test(an_empty_job_is_told_of_and_nothing_else),
         cmocka_unit_test(the_job_s_own_ranges_stand_over_the_built_in),
-        cmocka_unit_test(the_bench_holds_the_reading_that_counts),
-        cmocka_unit_test(relief_is_told_in_the_middle_of_a_short_neck),
-        cmocka_unit_test(a_rod_works_where_it_is_there_and_moves),
-        cmocka_unit_test(a_job_without_a_reading_has_a_bench_of_unknowns),
     };
     return cmocka_run_group_tests(tests, open_sheet, close_sheet);
 }
