@@ -195,6 +195,10 @@ const char *sil_level_word(sil_level level);
 const char *sil_stage_word(sil_stage_name stage);
 const char *sil_cause_word(sil_cause_name cause);
 
+/* sil_hold_words: how a gap at fret 1 is read, for a person: "open", "lying on the 2nd" or "held at
+ * the 3rd". */
+const char *sil_hold_words(sil_hold hold);
+
 /* sil_code_waits: why a part waits, for a person ("the truss rod is turned first"); NULL for a code
  * that withholds nothing. */
 const char *sil_code_waits(sil_code code);

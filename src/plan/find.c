@@ -117,12 +117,12 @@ static void find_frets(sil_plan *plan)
     }
 }
 
-static void found_string(sil_plan *plan, sil_code code, sil_level level, sil_stage_name stage,
-                         int i, double read, sil_band range)
+void plan_found_figure(sil_plan *plan, sil_code code, sil_level level, sil_stage_name stage,
+                       int string, double read, sil_band range)
 {
     sil_finding *f = plan_found(plan, code, level);
     f->stage = stage;
-    f->string = i;
+    f->string = string;
     f->read = read;
     f->low = range.low;
     f->high = range.high;
@@ -149,10 +149,10 @@ static void find_slots(sil_plan *plan)
         double read = sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_FRETS], i,
                                     plan->bench.targets.first_held);
         if (at_nought(gaps->first[i], gaps->first_open[i]) || gaps->first_open[i] == 0.0) {
-            found_string(plan, SIL_SLOT_LOW, SIL_ACT, SIL_NUT, i, 0.0, range);
+            plan_found_figure(plan, SIL_SLOT_LOW, SIL_ACT, SIL_NUT, i, 0.0, range);
         } else if (verdict == SIL_TAKE || verdict == SIL_RAISE) {
-            found_string(plan, verdict == SIL_TAKE ? SIL_SLOT_HIGH : SIL_SLOT_LOW,
-                         height_level(plan), SIL_NUT, i, read, range);
+            plan_found_figure(plan, verdict == SIL_TAKE ? SIL_SLOT_HIGH : SIL_SLOT_LOW,
+                              height_level(plan), SIL_NUT, i, read, range);
         }
     }
 }
@@ -164,10 +164,10 @@ static void find_saddle(sil_plan *plan)
         sil_band range = plan->bench.targets.action[i];
         double read = sil_action(&plan->bench.board, &plan->stages.fit[SIL_NUT], i, 12);
         if (plan->bench.gaps.action[i] == 0.0) {
-            found_string(plan, SIL_SADDLE_LOW, SIL_ACT, SIL_SADDLE, i, 0.0, range);
+            plan_found_figure(plan, SIL_SADDLE_LOW, SIL_ACT, SIL_SADDLE, i, 0.0, range);
         } else if (verdict == SIL_TAKE || verdict == SIL_RAISE) {
-            found_string(plan, verdict == SIL_TAKE ? SIL_SADDLE_HIGH : SIL_SADDLE_LOW,
-                         height_level(plan), SIL_SADDLE, i, read, range);
+            plan_found_figure(plan, verdict == SIL_TAKE ? SIL_SADDLE_HIGH : SIL_SADDLE_LOW,
+                              height_level(plan), SIL_SADDLE, i, read, range);
         }
     }
 }
@@ -178,8 +178,8 @@ static void find_bound(sil_plan *plan, sil_code code, const double *values, doub
     for (int i = 0; i < plan->job->string_count; i++) {
         if (sil_below(values[i], low) || sil_above(values[i], high)) {
             bool stops = code == SIL_PROTRUSION_LOW && plan_sinks_too_low(plan);
-            found_string(plan, code, stops ? SIL_STOP : SIL_WATCH, SIL_SADDLE, i, values[i],
-                         (sil_band){low, low, high});
+            plan_found_figure(plan, code, stops ? SIL_STOP : SIL_WATCH, SIL_SADDLE, i, values[i],
+                              (sil_band){low, low, high});
         }
     }
 }
@@ -207,8 +207,8 @@ static void find_gaps_apart(sil_plan *plan)
     const sil_gaps *gaps = &plan->bench.gaps;
     for (int i = 0; i < plan->job->string_count; i++) {
         if (plan_gaps_apart(plan, i)) {
-            found_string(plan, SIL_READINGS_DISAGREE, SIL_ACT, SIL_NUT, i, gaps->first[i],
-                         (sil_band){SIL_UNKNOWN, SIL_UNKNOWN, SIL_UNKNOWN});
+            plan_found_figure(plan, SIL_READINGS_DISAGREE, SIL_ACT, SIL_NUT, i, gaps->first[i],
+                              (sil_band){SIL_UNKNOWN, SIL_UNKNOWN, SIL_UNKNOWN});
         }
     }
 }
@@ -218,12 +218,12 @@ static void find_coarse(sil_plan *plan)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
         if (plan->nut.verdict[i] == SIL_TAKE && plan->nut.first_pass[i] == 0.0) {
-            found_string(plan, SIL_TOOL_COARSE, SIL_WATCH, SIL_NUT, i, plan->stages.deepen_u[i],
-                         (sil_band){0});
+            plan_found_figure(plan, SIL_TOOL_COARSE, SIL_WATCH, SIL_NUT, i,
+                              plan->stages.deepen_u[i], (sil_band){0});
         }
         if (plan->saddle.verdict[i] == SIL_TAKE && plan->saddle.first_pass[i] == 0.0) {
-            found_string(plan, SIL_TOOL_COARSE, SIL_WATCH, SIL_SADDLE, i, plan->stages.lower_u[i],
-                         (sil_band){0});
+            plan_found_figure(plan, SIL_TOOL_COARSE, SIL_WATCH, SIL_SADDLE, i,
+                              plan->stages.lower_u[i], (sil_band){0});
         }
     }
 }

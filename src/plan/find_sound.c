@@ -60,17 +60,6 @@ static void find_attack(sil_plan *plan)
     }
 }
 
-static void found_figure(sil_plan *plan, sil_code code, sil_stage_name stage, int string,
-                         double read, sil_band limits)
-{
-    sil_finding *f = plan_found(plan, code, SIL_WATCH);
-    f->stage = stage;
-    f->string = string;
-    f->read = read;
-    f->low = limits.low;
-    f->high = limits.high;
-}
-
 static void find_strings(sil_plan *plan)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
@@ -91,7 +80,8 @@ static void find_contacts(sil_plan *plan)
     for (int i = 0; i < plan->job->string_count; i++) {
         double off = plan->compensation[i].off_slot;
         if (!screws && sil_above(fabs(off), half)) {
-            found_figure(plan, SIL_OFF_SADDLE, SIL_SADDLE, i, off, (sil_band){-half, 0.0, half});
+            plan_found_figure(plan, SIL_OFF_SADDLE, SIL_WATCH, SIL_SADDLE, i, off,
+                              (sil_band){-half, 0.0, half});
         }
     }
 }
@@ -102,8 +92,8 @@ static void find_edges(sil_plan *plan)
     int last = plan->job->string_count - 1;
     for (int side = 0; side < 2; side++) {
         if (sil_below(edges[side], least_edge)) {
-            found_figure(plan, SIL_EDGE_NARROW, SIL_NUT, side == 0 ? 0 : last, edges[side],
-                         (sil_band){least_edge, SIL_UNKNOWN, SIL_UNKNOWN});
+            plan_found_figure(plan, SIL_EDGE_NARROW, SIL_WATCH, SIL_NUT, side == 0 ? 0 : last,
+                              edges[side], (sil_band){least_edge, SIL_UNKNOWN, SIL_UNKNOWN});
         }
     }
 }
@@ -114,8 +104,8 @@ static void find_travel(sil_plan *plan)
     for (int i = 0; i < plan->job->string_count; i++) {
         double turned = plan->saddle.turns[i] * plan->job->saddle.pitch;
         if (screws && sil_above(fabs(turned), most_travel)) {
-            found_figure(plan, SIL_ADJUST_LIMIT, SIL_SADDLE, i, fabs(turned),
-                         (sil_band){SIL_UNKNOWN, SIL_UNKNOWN, most_travel});
+            plan_found_figure(plan, SIL_ADJUST_LIMIT, SIL_WATCH, SIL_SADDLE, i, fabs(turned),
+                              (sil_band){SIL_UNKNOWN, SIL_UNKNOWN, most_travel});
         }
     }
 }
@@ -128,8 +118,8 @@ static void find_twist(sil_plan *plan)
     double treble = sil_action(&bench->board, now, 0, 12) - bench->targets.action[0].aim;
     double bass = sil_action(&bench->board, now, last, 12) - bench->targets.action[last].aim;
     if (last > 0 && sil_above(fabs(treble - bass), most_twist)) {
-        found_figure(plan, SIL_TWIST, SIL_NOW, -1, fabs(treble - bass),
-                     (sil_band){SIL_UNKNOWN, SIL_UNKNOWN, most_twist});
+        plan_found_figure(plan, SIL_TWIST, SIL_WATCH, SIL_NOW, -1, fabs(treble - bass),
+                          (sil_band){SIL_UNKNOWN, SIL_UNKNOWN, most_twist});
     }
 }
 

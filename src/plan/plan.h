@@ -19,6 +19,10 @@ void plan_find_sound(sil_plan *plan);
 /* A new finding at the end of the plan's, of no string, no fret and no figure yet. */
 sil_finding *plan_found(sil_plan *plan, sil_code code, sil_level level);
 
+/* A new finding with the figure that raised it and the range or limit it was held against. */
+void plan_found_figure(sil_plan *plan, sil_code code, sil_level level, sil_stage_name stage,
+                       int string, double read, sil_band range);
+
 void plan_order(sil_plan *plan);
 
 bool plan_withheld_by(const sil_withheld *withheld, sil_code code);

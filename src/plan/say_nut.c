@@ -147,10 +147,7 @@ static void add_gaps(const sil_plan *plan, bool filed, bool raised, text *t)
     }
     text_add(t, "Read after each pass. When done, the gap at the 1st fret of ");
     text_which(t, &gaps);
-    text_add(t, ", %s, is ",
-             hold == SIL_HOLD_OPEN ? "open"
-             : hold == SIL_HOLD_2  ? "lying on the 2nd"
-                                   : "held at the 3rd");
+    text_add(t, ", %s, is ", sil_hold_words(hold));
     text_strings(t, &gaps, SIL_NEAREST);
     text_add(t, ": stop there, whatever the feelers say.");
 }

@@ -173,6 +173,13 @@ static void add_figure(text *t, figure_kind figure, double value, bool bare)
     }
 }
 
+const char *sil_hold_words(sil_hold hold)
+{
+    return hold == SIL_HOLD_OPEN ? "open"
+           : hold == SIL_HOLD_2  ? "lying on the 2nd"
+                                 : "held at the 3rd";
+}
+
 const char *sil_cause_word(sil_cause_name cause)
 {
     return cause_words[cause];
@@ -207,14 +214,6 @@ static void add_range(text *t, figure_kind figure, const sil_finding *finding)
     }
 }
 
-/* How the gap at the first fret was judged, for the findings that speak of it. */
-static const char *hold_words(sil_hold hold)
-{
-    return hold == SIL_HOLD_OPEN ? ", open"
-           : hold == SIL_HOLD_2  ? ", lying on the 2nd"
-                                 : ", held at the 3rd";
-}
-
 static bool speaks_of_slots(const sil_finding *finding)
 {
     return finding->code == SIL_SLOT_LOW || finding->code == SIL_SLOT_HIGH;
@@ -244,10 +243,10 @@ static void add_heading(const sil_plan *plan, const sil_finding *finding, text *
 {
     add_subject(t, words[finding->code].subject, finding->fret);
     if (speaks_of_slots(finding)) {
-        text_add(t, "%s", hold_words(plan->bench.targets.first_held));
+        text_add(t, ", %s", sil_hold_words(plan->bench.targets.first_held));
     }
     if (finding->code == SIL_READINGS_DISAGREE) {
-        text_add(t, "%s", hold_words(plan->bench.gaps.first_held));
+        text_add(t, ", %s", sil_hold_words(plan->bench.gaps.first_held));
     }
     if (foretold(plan, finding)) {
         text_add(t, ", once the work before it is done");

@@ -84,13 +84,6 @@ static void print_heading(const page *p, const char *name)
             p->unit == SIL_MM ? "mm" : "inches");
 }
 
-static const char *hold_words(sil_hold hold)
-{
-    return hold == SIL_HOLD_OPEN ? "open"
-           : hold == SIL_HOLD_2  ? "lying on the 2nd"
-                                 : "held at the 3rd";
-}
-
 /* The figure a person reads under "now": the height's own, or the reading as it was taken where no
  * height follows from it. */
 static double first_now(const sil_plan *plan, int i)
@@ -118,7 +111,7 @@ static void print_forms(const page *p)
     }
     if (gaps->first_held != bench->targets.first_held) {
         fprintf(p->out, "  The gaps at fret 1 were read %s, and are told %s.\n",
-                hold_words(gaps->first_held), hold_words(bench->targets.first_held));
+                sil_hold_words(gaps->first_held), sil_hold_words(bench->targets.first_held));
     }
     if (gaps->action_at != 12 || gaps->capo) {
         fprintf(p->out, "  The action was read at fret %d%s, and is told open at the 12th.\n",
@@ -147,7 +140,7 @@ static void print_readings(const page *p)
     print_range(p, plan->bench.targets.relief);
     page_length(p, 10, sil_relief(board, last->bend), SIL_NEAREST);
     fprintf(p->out, "\n\n  %-18s%-44s%s\n", "", "gap at the 1st fret,", "action at the 12th fret,");
-    fprintf(p->out, "  %-18s%-44s%s\n", "string", hold_words(plan->bench.targets.first_held),
+    fprintf(p->out, "  %-18s%-44s%s\n", "string", sil_hold_words(plan->bench.targets.first_held),
             "open");
     for (int column = 0; column < 2; column++) {
         fprintf(p->out, "%*s  %-22s%8s", column ? 11 : 25, "now", "  wanted (aim)", "after");
