@@ -10,7 +10,7 @@ typedef enum cli_exit { CLI_DONE = 0, CLI_WRONG = 1, CLI_USAGE = 2, CLI_SYSTEM =
 
 /* A command: argv[0] is its own name; the exit code comes back. */
 typedef int cli_command(int argc, char **argv);
-cli_command cli_plan, cli_draw, cli_profiles;
+cli_command cli_plan, cli_draw, cli_start, cli_saddle, cli_nut, cli_profiles;
 
 /* Tells a usage error on stderr, "sillet: " before it and where to read more behind; CLI_USAGE. */
 __attribute__((format(printf, 1, 2))) int cli_misused(const char *format, ...);

@@ -161,8 +161,9 @@ void sil_fill_figure(sil_filler *filler, sil_node *node, const sil_field *field,
 static bool fill_ends(sil_filler *filler, sil_node *node, const sil_field *field,
                       const char *const keys[2], double meant, double ends[2])
 {
-    bool read[2] = {false, false}, told = false;
+    bool read[2] = {false, false}, told = false, blank = node->first != NULL;
     for (sil_node *child = node->first; child; child = child->next) {
+        blank = blank && !child->given;
         int which = strcmp(child->key, keys[0]) == 0 ? 0 : strcmp(child->key, keys[1]) == 0 ? 1 : 2;
         if (which == 2) {
             sil_tell_at(filler->sheet, SIL_ERROR, child->source, child->key_at,
@@ -172,6 +173,9 @@ static bool fill_ends(sil_filler *filler, sil_node *node, const sil_field *field
             read[which] = quantity_or(filler, child, field, meant, &ends[which]);
             told = told || !read[which];
         }
+    }
+    if (blank) {
+        return false; /* a sheet not filled in: the same as not given */
     }
     if (!told && !(read[0] && read[1]) && !node->cut) {
         sil_tell_value(filler->sheet, SIL_ERROR, node, "%s is missing", keys[read[0] ? 1 : 0]);
