@@ -306,28 +306,80 @@ static void complain(const scene *s, const char *text, const char *what)
     fail();
 }
 
-/* A text keeps clear of every other and of every line, and everything keeps inside the frame. */
+/* Which shapes reach into each strip of a sheet, so that a text is held only against those of its
+ * own height. */
+enum { STRIPS = 60, STRIP = 5 };
+typedef struct strips {
+    int first[STRIPS + 1];
+    int *shape;
+} strips;
+
+static int strip(double y)
+{
+    return y < 0 ? 0 : y >= STRIPS * STRIP ? STRIPS - 1 : (int)(y / STRIP);
+}
+
+static strips sort_into_strips(const sil_shapes *list)
+{
+    strips s = {{0}, NULL};
+    int next[STRIPS] = {0};
+    for (int i = 0; i < list->count; i++) {
+        for (int k = strip(list->shapes[i].box.bottom); k <= strip(list->shapes[i].box.top); k++) {
+            s.first[k + 1]++;
+        }
+    }
+    for (int k = 0; k < STRIPS; k++) {
+        s.first[k + 1] += s.first[k];
+        next[k] = s.first[k];
+    }
+    s.shape = malloc(sizeof *s.shape * (size_t)(s.first[STRIPS] + 1));
+    assert_non_null(s.shape);
+    for (int i = 0; i < list->count; i++) {
+        for (int k = strip(list->shapes[i].box.bottom); k <= strip(list->shapes[i].box.top); k++) {
+            s.shape[next[k]++] = i;
+        }
+    }
+    return s;
+}
+
+/* A text keeps clear of every other and of every line. */
+static void look_at_text(const scene *s, const strips *sorted, int i)
+{
+    const double apart = 0.3;
+    const sil_shapes *list = s->drawing->pages[s->page].shapes;
+    const sil_shape *a = &list->shapes[i];
+    const char *text = list->bytes + a->first;
+    int from = strip(a->box.bottom - apart), to = strip(a->box.top + apart);
+    for (int at = sorted->first[from]; at < sorted->first[to + 1]; at++) {
+        int k = sorted->shape[at];
+        const sil_shape *b = &list->shapes[k];
+        if (k > i && b->kind == SIL_SHAPE_TEXT && boxes_meet(a->box, b->box, apart)) {
+            complain(s, text, list->bytes + b->first);
+        }
+        if (shape_enters(list, b, a->box)) {
+            complain(s, text, sil_layer_look(b->layer)->word);
+        }
+    }
+}
+
+/* And everything keeps inside the frame. */
 static void look_over(const scene *s)
 {
     const sil_shapes *list = s->drawing->pages[s->page].shapes;
     sil_box frame = sil_sheet_frame(s->drawing);
+    strips sorted = sort_into_strips(list);
     for (int i = 0; i < list->count; i++) {
         const sil_shape *a = &list->shapes[i];
-        const char *text = a->kind == SIL_SHAPE_TEXT ? list->bytes + a->first : "a line";
         if (a->box.left < frame.left - 1e-9 || a->box.right > frame.right + 1e-9 ||
             a->box.bottom < frame.bottom - 1e-9 || a->box.top > frame.top + 1e-9) {
-            complain(s, text, "leaves the frame");
+            complain(s, a->kind == SIL_SHAPE_TEXT ? list->bytes + a->first : "a line",
+                     "leaves the frame");
         }
-        for (int k = 0; k < list->count && a->kind == SIL_SHAPE_TEXT; k++) {
-            const sil_shape *b = &list->shapes[k];
-            if (k > i && b->kind == SIL_SHAPE_TEXT && boxes_meet(a->box, b->box, 0.3)) {
-                complain(s, text, list->bytes + b->first);
-            }
-            if (shape_enters(list, b, a->box)) {
-                complain(s, text, sil_layer_look(b->layer)->word);
-            }
+        if (a->kind == SIL_SHAPE_TEXT) {
+            look_at_text(s, &sorted, i);
         }
     }
+    free(sorted.shape);
 }
 
 static bool has_layer(const sil_page *page, sil_layer layer)
@@ -354,6 +406,31 @@ static void look_for_cuts(const scene *s, const sil_plan *plan)
     }
     if (cut && !saddle) {
         complain(s, page->heading.part, "has a cut line");
+    }
+}
+
+/* Light and heavy picks, in words and in newtons, one for all strings or each its own; none; long
+ * necks; strings whose core is not known; notes heard, cents read; every way the ends are held. */
+static void vary_sound(random_job *made, uint64_t *seed)
+{
+    static sil_buzz buzz[12];
+    static const char *const names[] = {NULL, "light", "medium", "firm"};
+    sil_job *job = &made->job;
+    double pick = one_in(seed, 8) ? SIL_UNKNOWN : uniform(seed, 0.1, 4.0);
+    job->attack.name = sil_known(pick) ? names[whole(seed, 0, 3)] : NULL;
+    job->attack.at = sil_known(pick) ? uniform(seed, 60.0, 200.0) : SIL_UNKNOWN;
+    job->model.ends = (sil_ends)whole(seed, SIL_CLAMPED_PINNED, SIL_CLAMPED);
+    job->instrument.frets = one_in(seed, 6) ? SIL_FRETS_MAX : job->instrument.frets;
+    for (int i = 0; i < job->string_count; i++) {
+        sil_string *string = &job->strings[i];
+        job->attack.force[i] = one_in(seed, 2) ? pick : pick * uniform(seed, 0.5, 5.0);
+        string->core = one_in(seed, 12) ? SIL_UNKNOWN : string->core;
+        made->reading.cents[i] = one_in(seed, 3) ? uniform(seed, -9.0, 9.0) : SIL_UNKNOWN;
+    }
+    made->reading.buzz = buzz;
+    made->reading.buzz_count = one_in(seed, 2) ? whole(seed, 1, 12) : 0;
+    for (int k = 0; k < made->reading.buzz_count; k++) {
+        buzz[k] = (sil_buzz){whole(seed, 1, job->string_count), k};
     }
 }
 
@@ -395,6 +472,7 @@ static void nothing_overlaps_or_leaves_its_frame(void **state)
     uint64_t seed = 1;
     for (int job = 0; job < 204; job++) {
         make_random_job(&made, &seed, 1 + job % SIL_STRINGS_MAX);
+        vary_sound(&made, &seed);
         made.job.about.title = titles[job % 3];
         made.job.about.owner = owners[job % 4];
         made.job.about.ref = job % 2 ? "A reference no block has room for either, 26-0417" : "7";

@@ -16,7 +16,7 @@ extern "C" {
 
 typedef enum sil_paper { SIL_A4, SIL_A3, SIL_LETTER } sil_paper;
 
-/* What is drawn: the bench plan and both parts, or the sheets of one part. */
+/* What is drawn: every sheet, or those of one part. */
 typedef enum sil_part { SIL_PART_ALL, SIL_PART_NUT, SIL_PART_SADDLE } sil_part;
 
 typedef enum sil_format { SIL_PDF } sil_format;

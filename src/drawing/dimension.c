@@ -111,15 +111,17 @@ double sil_dim_ordinates(sil_shapes *list, const sil_ordinates *o)
     double place[SIL_ORDINATES_MAX], longest = SIL_NOTE;
     int order[SIL_ORDINATES_MAX];
     sort_by_x(o, order);
-    bool level = lie_level(list, o, order);
+    bool level = lie_level(list, o, order), figures = false;
     for (int i = 0; i < o->count; i++) {
         place[i] = o->from[order[i]].x;
+        figures = figures || o->text[i].text[0] != '\0';
         if (!level) {
             longest = fmax(longest, sil_text_width(list, o->text[i].text, SIL_NOTE));
         }
     }
     sil_spread(o->count, place, o->numbered ? 5.2 : 1.7 * SIL_NOTE);
     double s = o->count > 0 && o->reach < o->from[0].y ? -1 : 1;
+    double ring = figures ? longest + 5 : 2.3; /* past the lines' ends, or on them */
     for (int i = 0; i < o->count; i++) {
         sil_point from = o->from[order[i]];
         const sil_point line[] = {{from.x, from.y + s * 0.8},
@@ -135,11 +137,10 @@ double sil_dim_ordinates(sil_shapes *list, const sil_ordinates *o)
                               : SIL_RIGHT,
                       level ? 0 : 90, o->text[order[i]].text);
         if (o->numbered) {
-            sil_draw_ring(list, (sil_point){place[i], o->reach + s * (longest + 5)},
-                          o->number[order[i]]);
+            sil_draw_ring(list, (sil_point){place[i], o->reach + s * ring}, o->number[order[i]]);
         }
     }
-    return o->reach + s * (longest + (o->numbered ? 7.5 : 1.2));
+    return o->reach + s * (o->numbered ? ring + 2.5 : longest + 1.2);
 }
 
 void sil_draw_leader(sil_shapes *list, sil_point feature, sil_point knee)

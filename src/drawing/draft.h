@@ -37,7 +37,9 @@ sil_words sil_say_radius(const sil_draft *draft, double mm);
 /* A scale as ISO 5455 writes it: "2:1", "1:5". */
 sil_words sil_say_scale(double scale);
 sil_words sil_say_note(const sil_draft *draft, int string); /* the note it is tuned to */
-const char *sil_unit_name(const sil_draft *draft);          /* "mm", "in" */
+/* "slot 3", "slots 1, 3, 4": those of all strings that are meant; "" for none. */
+sil_words sil_say_which(const sil_draft *draft, const char *noun, const bool *meant);
+const char *sil_unit_name(const sil_draft *draft); /* "mm", "in" */
 
 /* Where a view's own millimetres lie in its list. Negative across: mirrored, for the left hand. */
 typedef struct sil_place {
@@ -52,6 +54,10 @@ static inline sil_point sil_at(sil_place place, double x, double y)
 /* sil_place_part: a part of a length, its bass end at the origin: to the left, or to the right on
  * a left-handed instrument. */
 sil_place sil_place_part(const sil_draft *draft, double length, double scale);
+
+/* The string at a place from the left, from 0, as the board is seen: bass first, or treble first
+ * on a left-handed instrument. */
+int sil_string_seen(const sil_draft *draft, int place);
 
 /* A text that reads from the left on one line. */
 void sil_draw_note(sil_shapes *list, double x, double y, const char *text);

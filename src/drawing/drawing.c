@@ -24,6 +24,9 @@ static void draw_parts(sil_drawing *drawing)
     if (part != SIL_PART_NUT) {
         sil_sheet_saddle(drawing);
     }
+    if (part == SIL_PART_ALL) {
+        sil_sheet_sound(drawing);
+    }
     for (int i = 0; i < drawing->page_count && !drawing->no_memory; i++) {
         sil_sheet_finish(drawing, i);
     }

@@ -112,3 +112,24 @@ void sil_flow_text(sil_flow *flow, double indent, double width, const char *text
         sil_flow_put(flow, list, SIL_LEFT, *text == '\0' ? gap : 0, 0);
     }
 }
+
+void sil_flow_words(sil_flow *flow, const char *text, double gap)
+{
+    sil_shapes *list = sil_flow_list(flow);
+    double y = sil_draw_paragraph(list, 0, 0, SIL_COLUMN, SIL_NOTE, text);
+    sil_shapes_strut(list, (sil_box){0, y - 0.8 * SIL_NOTE, 1, 0});
+    sil_flow_put(flow, list, SIL_LEFT, gap, 0);
+}
+
+void sil_flow_findings(sil_flow *flow, sil_code code)
+{
+    const sil_draft *draft = &flow->drawing->draft;
+    const sil_plan *plan = draft->plan;
+    char text[1024];
+    for (int i = 0, told; i < plan->finding_count; i += told) {
+        told = sil_findings_text(plan, i, draft->unit, text, sizeof text);
+        if (plan->findings[i].code == code) {
+            sil_flow_text(flow, 0, SIL_COLUMN, text, 2);
+        }
+    }
+}

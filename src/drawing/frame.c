@@ -115,8 +115,10 @@ static void title_block(sil_drawing *drawing, sil_shapes *list, int page)
     sil_words one = sil_text_fit(list, title, height, width);
     sil_draw_text(list, SIL_LAYER_TEXT, (sil_point){big.left + 1.5, y + 11}, height, SIL_LEFT, 0,
                   one.text);
-    sil_draw_text(list, SIL_LAYER_TEXT, (sil_point){big.left + 1.5, y + 3}, SIL_TITLE, SIL_LEFT, 0,
-                  sil_say("%s%s", heading->part, left ? " - left-handed" : "").text);
+    sil_words part = sil_say("%s%s", heading->part, left ? " - left-handed" : "");
+    bool large = sil_text_width(list, part.text, SIL_TITLE) <= width;
+    sil_draw_text(list, SIL_LAYER_TEXT, (sil_point){big.left + 1.5, y + 3},
+                  large ? SIL_TITLE : SIL_HEAD, SIL_LEFT, 0, part.text);
     field(list, (sil_box){x + 132, y + 2 * h, frame.right, block.top}, "Document type",
           "Working drawing", SIL_NOTE);
     field(list, (sil_box){x + 132, y + h, frame.right, y + 2 * h}, "Reference", about->ref,

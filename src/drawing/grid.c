@@ -7,15 +7,16 @@ static const double label_width = 34, head = 6.5, widest = 18;
 /* More columns than this are set in two bands, one below the other, or figures would touch. */
 enum { BAND = 8 };
 
-/* Strings first .. end of the grid. */
+/* Places first .. end of the grid, and the string at each. */
 typedef struct band {
     int first, end;
+    const int *string;
     double x, left, pitch;
 } band;
 
-static double column(const band *b, int string)
+static double column(const band *b, int place)
 {
-    return b->left + (string - b->first) * b->pitch;
+    return b->left + (place - b->first) * b->pitch;
 }
 
 static double draw_row(sil_shapes *list, const sil_grid_row *row, const band *b, sil_layer layer,
@@ -32,7 +33,7 @@ static double draw_row(sil_shapes *list, const sil_grid_row *row, const band *b,
     for (int i = b->first; i < b->end && !blank; i++) {
         sil_draw_text(list, SIL_LAYER_TEXT,
                       (sil_point){column(b, i) + b->pitch / 2, middle - row->height / 2},
-                      row->height, SIL_MIDDLE, 0, row->cell[i].text);
+                      row->height, SIL_MIDDLE, 0, row->cell[b->string[i]].text);
     }
     for (int i = b->first; i <= b->end && blank; i++) {
         sil_draw_line(list, SIL_LAYER_RULE, (sil_point){column(b, i), y},
@@ -45,7 +46,8 @@ static double draw_band(sil_shapes *list, const sil_grid *grid, const band *b, d
 {
     double y = top - head;
     for (int i = b->first; i < b->end; i++) {
-        sil_draw_ring(list, (sil_point){column(b, i) + b->pitch / 2, top - head / 2}, i + 1);
+        sil_draw_ring(list, (sil_point){column(b, i) + b->pitch / 2, top - head / 2},
+                      b->string[i] + 1);
     }
     for (int r = 0; r < grid->rows; r++) {
         sil_layer layer = r == 0 ? SIL_LAYER_DIMENSION : SIL_LAYER_RULE;
@@ -62,9 +64,13 @@ double sil_draw_grid(const sil_draft *draft, sil_shapes *list, double x, double 
     int strings = draft->plan->job->string_count;
     int bands = strings > BAND ? 2 : 1, each = (strings + bands - 1) / bands;
     double pitch = fmin((width - label_width) / each, widest), y = top;
+    int string[SIL_STRINGS_MAX];
+    for (int i = 0; i < strings; i++) {
+        string[i] = grid->as_seen ? sil_string_seen(draft, i) : i;
+    }
     for (int first = 0; first < strings; first += each) {
         int end = first + each < strings ? first + each : strings;
-        band b = {first, end, x, x + label_width, pitch};
+        band b = {first, end, string, x, x + label_width, pitch};
         y = draw_band(list, grid, &b, first > 0 ? y - 2 : y);
     }
     return y;

@@ -17,7 +17,7 @@ static const sil_look looks[SIL_LAYERS] = {
     [SIL_LAYER_HATCH] = {"hatch", 0.13, {0}, 0, 0, 0},
     [SIL_LAYER_RULE] = {"rule", 0.13, {0}, 0, 0, 0},
     [SIL_LAYER_TEXT] = {"text", 0.25, {0}, 0, 0, 0},
-    [SIL_LAYER_WARNING] = {"warning", 0.5, {0}, 0.7, 0, 0},
+    [SIL_LAYER_WARNING] = {"warning", 0.2, {0}, 0.7, 0, 0},
     [SIL_LAYER_FRAME] = {"frame", 0.7, {0}, 0, 0, 0},
 };
 

@@ -1,31 +1,12 @@
 /* SPDX-License-Identifier: MIT */
 #include "views.h"
 
-/* The slot runs straight: the line of least squares through the setbacks over the saddle. */
-static sil_line slot_line(const sil_draft *draft)
-{
-    const sil_job *job = draft->plan->job;
-    const double *z = draft->plan->bench.board.saddle_z;
-    int n = job->string_count;
-    double mean_z = 0, mean = 0, zz = 0, zs = 0;
-    for (int i = 0; i < n; i++) {
-        mean_z += z[i] / n;
-        mean += job->saddle.setback[i] / n;
-    }
-    for (int i = 0; i < n; i++) {
-        zz += (z[i] - mean_z) * (z[i] - mean_z);
-        zs += (z[i] - mean_z) * (job->saddle.setback[i] - mean);
-    }
-    double slope = zz > 0 ? zs / zz : 0;
-    return (sil_line){mean - slope * mean_z, slope};
-}
-
 void sil_saddle_top(const sil_draft *draft, sil_shapes *list, sil_place place)
 {
     const sil_job *job = draft->plan->job;
     const double *z = draft->plan->bench.board.saddle_z;
     double length = job->saddle.length, half = job->saddle.thickness / 2, arm = 1.2;
-    sil_line line = slot_line(draft);
+    sil_line line = draft->plan->slot_as_built;
     const sil_point corners[] = {sil_at(place, 0, -half), sil_at(place, length, -half),
                                  sil_at(place, length, half), sil_at(place, 0, half)};
     sil_draw_path(list, SIL_LAYER_OUTLINE, corners, 4, true);

@@ -82,10 +82,17 @@ void sil_flow_title(sil_flow *flow, const char *text, double follow);
 /* sil_flow_text: a paragraph of any length, line by line. */
 void sil_flow_text(sil_flow *flow, double indent, double width, const char *text, double gap);
 
+/* sil_flow_words: a paragraph kept together. */
+void sil_flow_words(sil_flow *flow, const char *text, double gap);
+
+/* sil_flow_findings: those of a code as they tell themselves, several alike together. */
+void sil_flow_findings(sil_flow *flow, sil_code code);
+
 /* The sheets. */
 void sil_sheet_bench(sil_drawing *drawing);
 void sil_sheet_nut(sil_drawing *drawing);
 void sil_sheet_saddle(sil_drawing *drawing);
+void sil_sheet_sound(sil_drawing *drawing);
 
 /* sil_sheet_wait: in place of a part's sheet while it is withheld. */
 void sil_sheet_wait(sil_drawing *drawing, const char *part, const sil_withheld *withheld,

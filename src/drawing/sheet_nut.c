@@ -256,18 +256,16 @@ static sil_shapes *table(const sil_flow *flow)
 }
 
 /* "slots 1, 3, 4", "all slots": those with a verdict. */
-static sil_words slots_with(const sil_plan *plan, sil_verdict verdict)
+static sil_words slots_with(const sil_draft *draft, sil_verdict verdict)
 {
-    sil_words words = {""};
-    int said = 0;
-    for (int i = 0; i < plan->job->string_count; i++) {
-        if (plan->nut.verdict[i] == verdict) {
-            words = sil_say("%s%s%d", words.text, said++ > 0 ? ", " : "", i + 1);
-        }
+    bool meant[SIL_STRINGS_MAX] = {false};
+    int count = 0, strings = draft->plan->job->string_count;
+    for (int i = 0; i < strings; i++) {
+        meant[i] = draft->plan->nut.verdict[i] == verdict;
+        count += meant[i];
     }
-    return said > 1 && said == plan->job->string_count ? sil_say("all slots")
-           : said > 0 ? sil_say("slot%s %s", said > 1 ? "s" : "", words.text)
-                      : words;
+    return count > 1 && count == strings ? sil_say("all slots")
+                                         : sil_say_which(draft, "slot", meant);
 }
 
 static sil_words headline(const sil_draft *draft)
@@ -275,9 +273,9 @@ static sil_words headline(const sil_draft *draft)
     const sil_plan *plan = draft->plan;
     switch (plan->nut.remedy) {
     case SIL_NUT_FILE:
-        return sil_say("File %s down to feelers", slots_with(plan, SIL_TAKE).text);
+        return sil_say("File %s down to feelers", slots_with(draft, SIL_TAKE).text);
     case SIL_NUT_FILL:
-        return sil_say("Fill %s and cut it again", slots_with(plan, SIL_RAISE).text);
+        return sil_say("Fill %s and cut it again", slots_with(draft, SIL_RAISE).text);
     case SIL_NUT_SHIM:
         return sil_say("Shim the nut by %s %s, then file",
                        sil_say_length(draft, plan->nut.shim).text, sil_unit_name(draft));
@@ -286,7 +284,7 @@ static sil_words headline(const sil_draft *draft)
     default:
         break;
     }
-    sil_words unread = slots_with(plan, SIL_WAIT);
+    sil_words unread = slots_with(draft, SIL_WAIT);
     return unread.text[0] != '\0' ? sil_say("Nothing is filed; not read yet: %s", unread.text)
                                   : sil_say("Nothing is filed: every slot is in its range");
 }

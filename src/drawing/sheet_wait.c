@@ -15,20 +15,6 @@ static void big_word(sil_flow *flow, const char *part)
     sil_flow_put(flow, list, SIL_MIDDLE, 16, 0);
 }
 
-/* A finding that stands behind a reason, as it tells itself; several alike are told together. */
-static void put_finding(sil_flow *flow, sil_code code)
-{
-    const sil_draft *draft = &flow->drawing->draft;
-    const sil_plan *plan = draft->plan;
-    char text[1024];
-    for (int i = 0, told; i < plan->finding_count; i += told) {
-        told = sil_findings_text(plan, i, draft->unit, text, sizeof text);
-        if (plan->findings[i].code == code) {
-            sil_flow_text(flow, 0, SIL_COLUMN, text, 2);
-        }
-    }
-}
-
 static void put_reason(sil_flow *flow, sil_code code)
 {
     const char *waits = sil_code_waits(code);
@@ -38,10 +24,10 @@ static void put_reason(sil_flow *flow, sil_code code)
         sil_flow_text(flow, 0, SIL_COLUMN, words.text, 2);
     }
     if (code == SIL_FORECAST) { /* the rod is turned because of its relief */
-        put_finding(flow, SIL_RELIEF_LOW);
-        put_finding(flow, SIL_RELIEF_HIGH);
+        sil_flow_findings(flow, SIL_RELIEF_LOW);
+        sil_flow_findings(flow, SIL_RELIEF_HIGH);
     }
-    put_finding(flow, code);
+    sil_flow_findings(flow, code);
 }
 
 static void put_reasons(sil_flow *flow, const sil_withheld *withheld)

@@ -67,6 +67,7 @@ typedef struct sil_grid_row {
 enum { SIL_GRID_ROWS = 4 };
 typedef struct sil_grid {
     int rows;
+    bool as_seen; /* strings in the order of the board, else string 1 first */
     sil_grid_row row[SIL_GRID_ROWS];
 } sil_grid;
 

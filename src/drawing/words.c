@@ -74,6 +74,18 @@ sil_words sil_say_note(const sil_draft *draft, int string)
     return sil_say("%.8s", note != NULL ? note : "-");
 }
 
+sil_words sil_say_which(const sil_draft *draft, const char *noun, const bool *meant)
+{
+    sil_words numbers = {""};
+    int said = 0;
+    for (int i = 0; i < draft->plan->job->string_count; i++) {
+        if (meant[i]) {
+            numbers = sil_say("%.60s%s%d", numbers.text, said++ > 0 ? ", " : "", i + 1);
+        }
+    }
+    return said > 0 ? sil_say("%.16s%s %.60s", noun, said > 1 ? "s" : "", numbers.text) : numbers;
+}
+
 const char *sil_unit_name(const sil_draft *draft)
 {
     return draft->unit == SIL_MM ? "mm" : "in";
@@ -83,6 +95,12 @@ sil_place sil_place_part(const sil_draft *draft, double length, double scale)
 {
     bool left = draft->plan->job->instrument.handed == SIL_LEFT_HANDED;
     return left ? (sil_place){length * scale, 0, -scale, scale} : (sil_place){0, 0, scale, scale};
+}
+
+int sil_string_seen(const sil_draft *draft, int place)
+{
+    bool left = draft->plan->job->instrument.handed == SIL_LEFT_HANDED;
+    return left ? place : draft->plan->job->string_count - 1 - place;
 }
 
 void sil_draw_note(sil_shapes *list, double x, double y, const char *text)

@@ -147,8 +147,8 @@ def check(report, path, plan, job):
     for page in pages:
         seen.setdefault(pdf.title(page), page)
         check_rulers(report, page)
-    if None in seen or not {"Bench plan", "Nut", "Saddle"} <= set(seen):
-        report.wrong("sheets", "all three", list(seen))
+    if list(seen) != list(pdf.SHEETS):
+        report.wrong("sheets", pdf.SHEETS, list(seen))
         return []
     measured = []
     for part, measure in (("nut", check_nut), ("saddle", check_saddle)):

@@ -9,7 +9,8 @@ import subprocess
 from dataclasses import dataclass, field
 
 MM = 25.4 / 72
-TEXT = {"BT", "ET", "Tf", "Tm", "Tj"}
+TEXT = {"BT", "ET", "Tf", "Tm", "Tj", "Tr"}
+SHEETS = ("Bench plan", "Nut", "Saddle", "Buzz and intonation")
 
 
 @dataclass
@@ -119,5 +120,4 @@ def read(path):
 def title(page):
     """The sheet a page is of: its part stands in the title block's lettering at the bottom."""
     words = [text for _, y, text in page.texts if y < 45]
-    return next((w.split(" - ")[0] for w in words
-                 if w.split(" - ")[0] in ("Bench plan", "Nut", "Saddle")), None)
+    return next((w.split(" - ")[0] for w in words if w.split(" - ")[0] in SHEETS), None)

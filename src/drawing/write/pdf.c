@@ -29,6 +29,7 @@ typedef struct pdf {
     HPDF_UNICODE table[TABLES][256]; /* what each byte stands for; 0 for nothing */
     bool table_read[TABLES], unicode_ready;
     int layer; /* the pen the page stands at, or -1 */
+    bool bold;
 } pdf;
 
 static void first_error(HPDF_STATUS error, HPDF_STATUS detail, void *self)
@@ -87,6 +88,7 @@ static void pdf_page(void *self, double width, double height)
     pdf *p = self;
     p->page = HPDF_AddPage(p->doc);
     p->layer = -1;
+    p->bold = false;
     HPDF_Page_SetWidth(p->page, (HPDF_REAL)(width * point));
     HPDF_Page_SetHeight(p->page, (HPDF_REAL)(height * point));
 }
@@ -103,6 +105,15 @@ static void set_dash(pdf *p, const double *dash)
     HPDF_Page_SetDash(p->page, count > 0 ? points : NULL, count, 0);
 }
 
+/* Words of warning are stroked as well as filled. */
+static void set_weight(pdf *p, bool bold)
+{
+    if (bold != p->bold) {
+        HPDF_Page_SetTextRenderingMode(p->page, bold ? HPDF_FILL_THEN_STROKE : HPDF_FILL);
+    }
+    p->bold = bold;
+}
+
 static void set_pen(pdf *p, sil_layer layer)
 {
     if (p->layer == (int)layer) {
@@ -114,6 +125,7 @@ static void set_pen(pdf *p, sil_layer layer)
     HPDF_Page_SetRGBStroke(p->page, r, g, b);
     HPDF_Page_SetRGBFill(p->page, r, g, b);
     set_dash(p, look->dash);
+    set_weight(p, layer == SIL_LAYER_WARNING);
     if (p->layer < 0) {
         HPDF_Page_SetLineJoin(p->page, HPDF_ROUND_JOIN);
     }
