@@ -128,10 +128,11 @@ typedef struct normal {
     double ss, sa, aa, s, a, squares;
 } normal;
 
-/* Cents are all but linear in both places: slopes over a hundredth of a millimetre. */
+/* Slopes over so little that the bend of the curves does not enter them, and so much that their
+ * rounding does not. */
 static normal gather(const sil_pitch_string *string, double setback, double advance)
 {
-    const double step = 0.01;
+    const double step = 1e-5;
     double here[SIL_PITCH_FRETS + 1];
     double back[SIL_PITCH_FRETS + 1];
     double forth[SIL_PITCH_FRETS + 1];
@@ -152,23 +153,59 @@ static normal gather(const sil_pitch_string *string, double setback, double adva
     return sum;
 }
 
+static double sum_of_squares(const sil_pitch_string *string, double setback, double advance)
+{
+    double cents[SIL_PITCH_FRETS + 1];
+    fill_cents(string, setback, advance, cents);
+    double sum = 0.0;
+    for (int n = 1; n <= SIL_PITCH_FRETS; n++) {
+        sum += cents[n] * cents[n];
+    }
+    return sum;
+}
+
+/* Takes the step, or as much of it as helps: cents too large to be taken away bend the way there.
+ * False where none of it does. */
+static bool take_step(const sil_pitch_string *string, double by_setback, double by_advance,
+                      double squares, sil_best_pair *pair)
+{
+    for (int halved = 0; halved < 30; halved++) {
+        double setback = pair->setback + by_setback;
+        double advance = pair->advance + by_advance;
+        if (sum_of_squares(string, setback, advance) < squares) {
+            pair->setback = setback;
+            pair->advance = advance;
+            return true;
+        }
+        by_setback /= 2.0;
+        by_advance /= 2.0;
+    }
+    return false;
+}
+
+/* Gauss and Newton. A string whose cents can be taken away is there in three or four steps; one
+ * that was made of what no string is takes more, each step of them downhill. */
 sil_best_pair sil_best_pair_find(const sil_pitch_string *string)
 {
     sil_best_pair best = {0.0, 0.0, SIL_UNKNOWN};
-    for (int step = 0; step < 20; step++) {
+    for (int step = 0; step < 200; step++) {
         normal sum = gather(string, best.setback, best.advance);
         double det = sum.ss * sum.aa - sum.sa * sum.sa;
         double by_setback = (sum.a * sum.sa - sum.s * sum.aa) / det;
         double by_advance = (sum.s * sum.sa - sum.a * sum.ss) / det;
-        best.rms = sqrt(sum.squares / SIL_PITCH_FRETS);
         if (!sil_known(by_setback) || !sil_known(by_advance)) {
             return (sil_best_pair){SIL_UNKNOWN, SIL_UNKNOWN, SIL_UNKNOWN};
         }
-        if (hypot(by_setback, by_advance) < 1e-9) {
+        /* A millionth of a millimetre is under what a sum of squares can still tell. */
+        if (hypot(by_setback, by_advance) < 1e-6) {
+            best.setback += by_setback;
+            best.advance += by_advance;
             break;
         }
-        best.setback += by_setback;
-        best.advance += by_advance;
+        if (!take_step(string, by_setback, by_advance, sum.squares, &best)) {
+            break;
+        }
     }
+    best.rms = sqrt(sum_of_squares(string, best.setback, best.advance) / SIL_PITCH_FRETS);
     return best;
 }

@@ -1,12 +1,13 @@
 /* SPDX-License-Identifier: MIT */
-/* The arithmetic alone: a sheet's stages and cuts, run as often as asked. Two runs of different
- * counts tell what one costs, whatever reading the sheet costs. */
+/* The arithmetic alone: one part of a sheet's, run as often as asked. Two runs of different counts
+ * tell what one costs, whatever reading the sheet costs. */
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include <sillet/sillet.h>
 
-static double run_once(const sil_plan *plan)
+static double run_cuts(const sil_plan *plan)
 {
     sil_stages stages;
     sil_nut_work nut;
@@ -31,18 +32,89 @@ static double run_once(const sil_plan *plan)
     return nut.first_pass[0] + saddle.first_pass[0];
 }
 
+static double run_clearance(const sil_plan *plan)
+{
+    static sil_clearance now;
+    static sil_clearance after;
+    const sil_board *board = &plan->bench.board;
+    sil_clearance_find(board, &plan->stages.fit[SIL_NOW], &plan->pluck, &now);
+    sil_clearance_find(board, &plan->stages.fit[SIL_SADDLE], &plan->pluck, &after);
+    return now.force[0][0] + after.force[0][0];
+}
+
+static double run_lowest(const sil_plan *plan)
+{
+    sil_lowest lowest;
+    sil_lowest_wish wish = {.most_relief = plan->job->limits.most_relief,
+                            .least_first = plan->job->limits.least_first};
+    memcpy(wish.force, plan->job->attack.force, sizeof wish.force);
+    sil_lowest_find(&plan->bench.board, NULL, &plan->pluck, &wish, &lowest);
+    return lowest.relief;
+}
+
+/* As the plan asks of each string: saddle alone, best pair, cents both ways. */
+static double run_pitch(const sil_plan *plan)
+{
+    const sil_board *board = &plan->bench.board;
+    const sil_fit *fit = &plan->stages.fit[SIL_SADDLE];
+    double sum = 0.0;
+    for (int i = 0; i < board->strings; i++) {
+        const sil_string *string = &plan->job->strings[i];
+        sil_pitch_string pitch = {.fret_x = board->fret_x[i],
+                                  .scale = board->scale[i],
+                                  .nut_height = fit->nut_height[i],
+                                  .saddle_height = fit->saddle_height[i],
+                                  .unit_mass_kg_m = plan->unit_mass_kg_m[i],
+                                  .hz = string->hz,
+                                  .modulus_gpa = plan->job->materials[string->make].modulus_gpa,
+                                  .core =
+                                      sil_make_wound(string->make) ? string->core : string->gauge};
+        for (int n = 1; n <= SIL_PITCH_FRETS; n++) {
+            pitch.crown[n] = sil_crown_height(board, fit, i, n);
+        }
+        sil_best_pair best = sil_best_pair_find(&pitch);
+        sum += best.rms + sil_saddle_only(&pitch, 0.0);
+        for (int n = 1; n <= SIL_PITCH_FRETS; n++) {
+            sum += sil_cents(&pitch, 2.0, 0.0, n);
+            sum += sil_cents(&pitch, best.setback, best.advance, n);
+        }
+    }
+    return sum;
+}
+
+typedef struct part {
+    const char *name;
+    double (*run)(const sil_plan *plan);
+} part;
+
+static const part parts[] = {{"cuts", run_cuts},
+                             {"clearance", run_clearance},
+                             {"compensation", run_pitch},
+                             {"lowest", run_lowest}};
+
+static const part *find_part(const char *name)
+{
+    for (size_t k = 0; k < sizeof parts / sizeof *parts; k++) {
+        if (strcmp(name, parts[k].name) == 0) {
+            return &parts[k];
+        }
+    }
+    return NULL;
+}
+
 int main(int argc, char **argv)
 {
     sil_sheet *sheet = NULL;
-    if (argc != 3 || sil_sheet_read(argv[1], NULL, &sheet) < 0) {
-        fputs("usage: arithmetic SHEET TIMES\n", stderr);
+    const part *asked = argc == 4 ? find_part(argv[2]) : NULL;
+    if (!asked || sil_sheet_read(argv[1], NULL, &sheet) < 0) {
+        fputs("usage: arithmetic SHEET cuts|clearance|compensation|lowest TIMES\n", stderr);
         return 1;
     }
     static sil_plan plan;
     sil_plan_make(sil_sheet_job(sheet), &plan);
     double sum = 0.0;
-    for (long k = strtol(argv[2], NULL, 10); k > 0; k--) {
-        sum += run_once(&plan);
+    for (long k = strtol(argv[3], NULL, 10); k > 0; k--) {
+        sum += asked->run(&plan);
     }
     printf("%g\n", sum);
     sil_sheet_free(sheet);

@@ -32,6 +32,13 @@ def peak_mib(*command):
     return int(run.stderr.split()[-1]) / 1024
 
 
+def once(part):
+    """Instructions of one run of a part of the arithmetic."""
+    few = instructions("build/bench/arithmetic", SHEET, part, "20")
+    more = instructions("build/bench/arithmetic", SHEET, part, "40")
+    return (more - few) / 20
+
+
 def row(what, got, bound, unit):
     verdict = "ok" if got <= bound else "OVER"
     print(f"{what:<62} {got:>10.2f} {unit:<5} at most {bound:<8g} {verdict}")
@@ -41,12 +48,13 @@ def row(what, got, bound, unit):
 def main():
     bare = instructions("build/bench/bare_yaml", SHEET)
     plan = instructions("build/sillet", "plan", SHEET, "--json")
-    few = instructions("build/bench/arithmetic", SHEET, "100")
-    more = instructions("build/bench/arithmetic", SHEET, "200")
     print(f"{SHEET}: {bare} instructions read bare by libyaml, {plan} planned\n")
     rows = [
         row("plan --json over a bare libyaml reading of the same sheet", plan / bare, 10, "x"),
-        row("arithmetic of stages and cuts, six strings, instructions", (more - few) / 100, 60000, ""),
+        row("stages and cuts, six strings, instructions", once("cuts"), 60000, ""),
+        row("clearance now and after", once("clearance"), 120000, ""),
+        row("compensation", once("compensation"), 600000, ""),
+        row("lowest clean setup", once("lowest"), 2000000, ""),
         row("peak memory of plan --json", peak_mib("build/sillet", "plan", SHEET, "--json"), 8, "MiB"),
     ]
     with tempfile.TemporaryDirectory() as folder:

@@ -11,6 +11,7 @@ from types import SimpleNamespace as Plain
 import numpy as np
 
 import parts
+import sound
 from sheet import run
 
 EDGE = 1e-9   # a reading exactly at an edge of its range is in range, whatever the last bit says
@@ -363,11 +364,17 @@ def plan_and_cuts(job):
             ("nut", done.slots.after, any(v in ("file", "raise") for v in done.slots.verdict),
              nut_guess),
             ("saddle", last.state, last.changed, nut_guess or bool(saddle["withheld_by"]))]
-    result = plain({"strings": string_rows(board, job),
-                    "stages": [stage_row(board, job, *row) for row in rows],
+    strings = string_rows(board, job)
+    result = plain({"strings": strings, "stages": [stage_row(board, job, *row) for row in rows],
                     "nut": nut, "saddle": saddle})
-    return result, Plain(board=board, verdict=done.bone.verdict, cuts=last.cuts,
-                         radius=last.radius)
+    found = Plain(board=board, verdict=done.bone.verdict, cuts=last.cuts, radius=last.radius,
+                  now=done.now, last=last.state, tension=[s["tension"] for s in strings])
+    return result, found
+
+
+def ring_and_tune(job, found):
+    """Clearance, causes and compensation, NaN as None."""
+    return plain(sound.rooms(found.board, job, found.tension, found.now, found.last))
 
 
 def plain(node):

@@ -17,12 +17,17 @@ from concurrent.futures import ThreadPoolExecutor
 
 import bench
 import jobs
+import lowest
 import parts
 import sheet
+import sound
 
 NEAR = 1e-6
 NEAR_FLAT = 2e-5   # curvature about 1/3000, where a radius may as well be called none
 NEVER_PAST = 1e-9
+NEAR_PLACE = 1e-5  # where a string is to leave nut and saddle
+NO_PAIR = 5.0      # cents; no string of an instrument is left so far off by its best pair
+JOINT = 3          # every so many sheets the lowest setup is held against one joint programme
 
 
 class Report:
@@ -104,6 +109,89 @@ def compare_radius(report, wanted, got, fit):
         report.wrong("saddle.top_radius", wanted, got)
 
 
+def compare_notes(report, place, wanted, got):
+    """Clean forces; the fret that sets one only where no other is as near."""
+    for i, row in enumerate(wanted):
+        clear = row.pop("clear")
+        frets, got_frets = row.pop("at_fret"), got[i].get("at_fret", [])
+        report.same(f"{place}.{i}", row, got[i])
+        known = [fret if sure else other for fret, sure, other in zip(frets, clear, got_frets)]
+        report.same(f"{place}.{i}.at_fret", known, got_frets)
+
+
+def compare_causes(report, wanted, got):
+    """Two readings equally far out are one as good a cause as the other."""
+    report.same("causes", [{k: v for k, v in row.items() if k != "cause"} for row in wanted], got)
+    for k, (row, other) in enumerate(zip(wanted, got)):
+        if other.get("cause") not in row["cause"]:
+            report.wrong(f"causes.{k}.cause", row["cause"], other.get("cause"))
+
+
+def same_place(report, place, wanted, got):
+    if is_number(wanted) and is_number(got):
+        report.same_number(place, wanted, got, NEAR_PLACE)
+    else:
+        report.same(place, wanted, got)
+
+
+def compare_pair(report, place, tuned, wanted, got):
+    """The best pair; its cents as they are at the program's own, which may be a hair off ours.
+
+    A string so stiff that the best pair leaves it out of tune by more than a few cents has none
+    worth the name: the program may say so, but then must not tell a worse one.
+    """
+    pair = got["best"]["setback"], got["best"]["advance"]
+    if tuned is None or pair[0] is None:
+        if tuned is None or sound.at_pair(tuned, wanted)["rms"] < NO_PAIR:
+            report.same(f"{place}.best", None if tuned is None else wanted, pair[0])
+        report.same(f"{place}.best", dict.fromkeys(("setback", "advance", "rms")), got["best"])
+        report.same(f"{place}.best_cents", [None] * 12, got["best_cents"])
+        return
+    ours, theirs = sound.at_pair(tuned, wanted), sound.at_pair(tuned, pair)
+    report.same_number(f"{place}.best.rms", theirs["rms"], got["best"]["rms"], NEAR)
+    report.same(f"{place}.best_cents", theirs["cents"], got["best_cents"])
+    if theirs["rms"] > ours["rms"] + NEVER_PAST * max(1.0, ours["rms"]):
+        report.wrong(f"{place}.best.rms", f"the least, {ours['rms']}", theirs["rms"])
+    if ours["rms"] < NO_PAIR:
+        for name, value, it in zip(("setback", "advance"), wanted, pair):
+            report.same_number(f"{place}.best.{name}", value, it, NEAR_PLACE)
+
+
+def compare_tuning(report, wanted, got):
+    """Cents to a millionth; places less closely, since cents hardly move about the best pair."""
+    for i, row in enumerate(wanted["strings"]):
+        place, other = f"compensation.strings.{i}", got["strings"][i]
+        for name in ("saddle_only", "move"):
+            same_place(report, f"{place}.{name}", row.pop(name), other[name])
+        compare_pair(report, place, row.pop("tuned"), row.pop("best"), other)
+    report.same("compensation", wanted, got)
+
+
+def compare_lowest(report, job, found, got, joint):
+    """What the program calls the lowest setup, as a programme's answer."""
+    if not lowest.asked(found.board, found.tension):
+        if got is not None:
+            report.wrong("lowest", None, got)
+    elif got is None:
+        report.wrong("lowest", "a setup", None)
+    elif joint:
+        for place, wanted, it in lowest.problems(found.board, job, found.tension, found.last.off,
+                                                 got):
+            report.wrong(f"lowest, {place}", wanted, it)
+
+
+def compare_sound(report, job, found, got, joint):
+    """The rooms of sound; the lowest setup only now and then, since its solver is slow."""
+    wanted = bench.ring_and_tune(job, found)
+    for key in ("strings", "after"):
+        compare_notes(report, f"clearance.{key}", wanted["clearance"].pop(key),
+                      got["clearance"][key])
+    report.same("clearance", wanted["clearance"], got["clearance"])
+    compare_causes(report, wanted["causes"], got["causes"])
+    compare_tuning(report, wanted["compensation"], got["compensation"])
+    compare_lowest(report, job, found, got["lowest"], joint)
+
+
 def run(program, path):
     """(result or None, what went wrong)."""
     done = subprocess.run([program, "plan", path, "--json"], capture_output=True, text=True,
@@ -116,7 +204,7 @@ def run(program, path):
         return None, f"not JSON: {fault}"
 
 
-def check(report, program, path, text):
+def check(report, program, path, text, joint):
     """Runs the program on one sheet and compares all of its arithmetic."""
     job = sheet.read(text)
     wanted, found = bench.plan_and_cuts(job)
@@ -131,6 +219,7 @@ def check(report, program, path, text):
         return job, got
     compare_radius(report, radius, got_radius, found.radius)
     compare_cut(report, found, got["saddle"]["bottom_cut"])
+    compare_sound(report, job, found, got, joint)
     return job, got
 
 
@@ -165,7 +254,7 @@ def one(options, folder, number):
     with open(path, "w", encoding="utf-8") as file:
         file.write(text)
     reports = [Report(f"sheet {number}")]
-    job, got = check(reports[0], options.program, path, text)
+    job, got = check(reports[0], options.program, path, text, number % JOINT == 0)
     if got is None or reports[0].lines or not settled(job, got):
         return reports
     path = os.path.join(folder, f"{number}-again.yaml")

@@ -109,6 +109,8 @@ def string(m, scale, share):
     density = 7800 if "steel" in make or wound else 1300
     mass = density * math.pi * (gauge / 2000) ** 2
     if m.chance(0.15):
+        node["modulus"] = f"{round(m.between(2, 220), 2)} GPa"
+    if m.chance(0.15):
         node["unit_mass"] = f"{round(mass * 1000, 4)} g/m"
     hz = math.sqrt(m.between(50, 100) / mass) / (2 * scale / 1000)
     if m.chance(0.15):
@@ -221,6 +223,31 @@ def shop(m):
                                  "height": m.length(m.between(1, 2), 1)}}}
 
 
+def playing(m, count, scale):
+    """How it is plucked and how its pitch is told."""
+    forces = [m.between(0.08, 0.9) * (1 + i / count) for i in range(count)]
+    said = [f"{round(f, 3)} N" for f in forces]
+    pluck = {"force": m.rng.choice([said, said[0], {"treble": said[0], "bass": said[-1]}]),
+             "at": m.length(scale * m.between(0.05, 0.4), 1)}
+    node = {"attack": pluck}
+    if m.chance(0.1):
+        node = {"attack": "firm", "attacks": {"light": {"force": "0.4 N", "at": 1}, "firm": pluck}}
+    if m.chance(0.9):
+        node["model"] = {"ends": m.rng.choice(["clamped-pinned", "pinned", "clamped"]),
+                         "press": m.rng.choice([0, m.length(scale * m.between(0.001, 0.014))])}
+        if m.chance(0.1):
+            node["model"].popitem()
+    return node
+
+
+def material(m, make):
+    """Of what the make is, its modulus now and then not known."""
+    node = dict(MATERIALS[make])
+    if m.chance(0.05):
+        del node["modulus"]
+    return node
+
+
 # Whole sheets
 
 def draw(rng):
@@ -239,10 +266,9 @@ def draw(rng):
         sizes = {round(m.between(0.2, 1.7), 2) for _ in range(rng.randint(1, 12))}
         doc["files"] = m.lengths(sorted(sizes))
     doc["targets"] = targets(m, count, doc["instrument"]["frets"])
-    doc["model"] = {"ends": "clamped-pinned", "press": 0}
-    doc["attack"] = {"force": "0.6 N", "at": m.length(110, 1)}
+    doc.update(playing(m, count, scale))
     doc.update(shop(m))
-    doc["materials"] = {s["make"]: MATERIALS[s["make"]] for s in doc["strings"]}
+    doc["materials"] = {s["make"]: material(m, s["make"]) for s in doc["strings"]}
     seen = visit.crowns(m, count, doc["instrument"]["frets"])
     doc["readings"] = [{"frets": seen} if seen else {}]
     job = sheet.read(yaml.dump(doc))
@@ -250,6 +276,7 @@ def draw(rng):
     state = visit.true_state(m, job, board)
     history = [{"date": "2025-11-02", "humidity": "40 %"}] if m.chance(0.1) else []
     doc["readings"] = history + [visit.readings(m, job, board, state, seen)]
+    doc["readings"][-1].update(visit.heard(m, job.count, job.board.frets))
     if m.chance(0.1):
         at_edges(m, doc)
     return doc

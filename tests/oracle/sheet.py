@@ -102,12 +102,12 @@ def unit_mass(sheet, node, material):
     return density * math.pi * (core / 2) ** 2 + wire * math.pi * (core + wrap) / wrap
 
 
-def strings(sheet):
-    materials = sheet.doc["materials"]
-    return [Plain(hz=pitch(node), gauge=sheet.length(node["gauge"]),
-                  note=node.get("note"), wound=node["make"].startswith("wound"),
-                  mass=unit_mass(sheet, node, materials[node["make"]]))
-            for node in sheet.doc["strings"]]
+def string(sheet, node):
+    material, wound = sheet.doc["materials"][node["make"]], node["make"].startswith("wound")
+    modulus = node["modulus"] if given(node.get("modulus")) else material.get("modulus")
+    return Plain(hz=pitch(node), gauge=sheet.length(node["gauge"]), note=node.get("note"),
+                 wound=wound, core=sheet.length(node.get("core") if wound else node["gauge"]),
+                 mass=unit_mass(sheet, node, material), modulus=sheet.figure(modulus))
 
 
 def radius(sheet, node):
@@ -188,7 +188,9 @@ def readings(sheet, count, join):
         crowns_read=given(frets),
         off=[(int(c["string"]) - 1, int(c["fret"]), sheet.length(c["off"])) for c in off],
         lifted=condition.get("bridge") == "lifted", loose=condition.get("braces") == "loose",
-        untuned=condition.get("tuned") == "no", **pair)
+        untuned=condition.get("tuned") == "no",
+        buzz={(int(b["string"]) - 1, int(b["fret"])) for b in node.get("buzz") or []},
+        cents=sheet.each(node.get("cents"), count, sheet.figure), **pair)
 
 
 def targets(sheet, count):
@@ -202,6 +204,20 @@ def targets(sheet, count):
                  held=0 if held == "open" else int(held))
 
 
+def attack(sheet, count):
+    """Newtons on the sheet, or a word and what the sheet says it is worth."""
+    node = sheet.doc["attack"]
+    if isinstance(node, str):
+        node = sheet.doc["attacks"][node]
+    return Plain(force=sheet.each(node["force"], count, sheet.figure), at=sheet.length(node["at"]))
+
+
+def model(sheet):
+    node = sheet.doc.get("model") or {}
+    return Plain(ends=node.get("ends", "clamped-pinned"),
+                 press=sheet.length(node.get("press", "0")))
+
+
 def lengths(sheet, node, *keys):
     return Plain(**{key: sheet.length(node.get(key)) for key in keys})
 
@@ -211,15 +227,16 @@ def read(text):
     doc, count = sheet.doc, len(sheet.doc["strings"])
     board = instrument(sheet)
     limits = lengths(sheet, doc["limits"], "wear", "least_crown", "least_protrusion", "most_shim",
-                     "most_relief")
+                     "most_relief", "least_first")
     limits.humidity = [sheet.figure(doc["limits"]["humidity"][end]) for end in ("low", "high")]
     spare = doc["allowances"]
     allowances = lengths(sheet, spare, "slot_plain", "slot_wound", "shim_step")
     allowances.blank = lengths(sheet, spare["blank"], "length", "thickness", "height")
     for key in ("bury_plain", "bury_wound", "fall_share"):
         setattr(allowances, key, float(spare[key]))
-    return Plain(count=count, board=board, strings=strings(sheet), nut=nut(sheet, count),
-                 saddle=saddle(sheet, count), readings=readings(sheet, count, board.join),
+    return Plain(count=count, board=board, attack=attack(sheet, count), model=model(sheet),
+                 strings=[string(sheet, node) for node in doc["strings"]],
+                 nut=nut(sheet, count), saddle=saddle(sheet, count), readings=readings(sheet, count, board.join),
                  files=[sheet.length(f) for f in doc.get("files") or []],
                  targets=targets(sheet, count),
                  tools=lengths(sheet, doc["tools"], "action", "first", "relief", "caliper"),

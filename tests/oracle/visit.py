@@ -174,6 +174,19 @@ def readings(m, job, board, state, seen):
     return node
 
 
+def heard(m, count, frets):
+    """Notes that buzz, and how sharp the strings play at fret 12."""
+    node = {}
+    if m.chance(0.5):
+        notes = {(m.rng.randint(1, count), m.rng.choice([0, 0, m.rng.randint(0, frets - 1)]))
+                 for _ in range(m.rng.randint(1, 6))}
+        node["buzz"] = [{"string": s, "fret": f} for s, f in sorted(notes)]
+    if m.chance(0.4):
+        cents = [round(m.between(-6, 12), 1) for _ in range(count)]
+        node["cents"] = m.rng.choice([cents, cents[0], some_missing(m, cents)])
+    return node
+
+
 def too_near(job, board, done):
     """A verdict within a hair of an edge, yet not on it, is nobody's to call."""
     relief = done.now.bend * board.span(job.readings.relief.at), job.targets.relief
