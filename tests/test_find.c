@@ -1,0 +1,274 @@
+/* SPDX-License-Identifier: MIT */
+/* Findings, withholding and steps: one sheet a case, sound but for what the case puts wrong. */
+#include <sillet/sillet.h>
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "near.h"
+
+/* What a case may put in place of, each NULL for what a sound instrument has. */
+typedef struct find_row {
+    const char *code; /* the finding wanted, or NULL: none at all */
+    const char *level;
+    const char *withholds; /* "nut", "saddle", "both" or "" */
+    const char *parts;     /* further parts of the sheet */
+    const char *relief, *first, *action, *frets, *more;
+} find_row;
+
+static const find_row rows[] = {
+    {.code = NULL, .withholds = ""},
+    {.code = "relief-unknown", .level = "act", .withholds = "both", .relief = "~"},
+    {.code = "relief-high", .level = "act", .withholds = "both", .relief = "0.42"},
+    {.code = "relief-low", .level = "act", .withholds = "both", .relief = "0.05"},
+    {.code = "back-bow", .level = "act", .withholds = "both", .relief = "0"},
+    {.code = "back-bow",
+     .level = "act",
+     .withholds = "both",
+     .relief = "{gap: -0.05, by: straightedge}"},
+    {.code = "rod-limit",
+     .level = "watch",
+     .withholds = "",
+     .relief = "0.36",
+     .parts = "instrument: {crown: 1.1, rod: none}\n"},
+    {.code = "rod-limit",
+     .level = "stop",
+     .withholds = "both",
+     .relief = "0.55",
+     .action = "{treble: 2.1, bass: 2.6}",
+     .parts = "instrument: {crown: 1.1, rod: two-way, rod_state: at-end}\n"},
+    {.code = "fret-worn",
+     .level = "act",
+     .withholds = "both",
+     .frets = "[{string: 2, fret: 1, off: -0.12}]",
+     .first = "[0.06, 0.17, 0.06, 0.07, 0.07, 0.08]"},
+    {.code = "fret-high",
+     .level = "act",
+     .withholds = "",
+     .frets = "[{string: 2, fret: 9, off: 0.1}]"},
+    {.code = "crown-thin",
+     .level = "act",
+     .withholds = "both",
+     .frets = "[{string: 2, fret: 2, off: -0.3}]",
+     .parts = "instrument: {crown: 0.7, rod: two-way}\n"},
+    {.code = "crowns-unread", .level = "watch", .withholds = "", .frets = "~"},
+    {.code = "crowns-unread", .level = "act", .withholds = "nut", .frets = "~", .first = "0.2"},
+    {.code = "slot-high", .level = "act", .withholds = "", .first = "0.2"},
+    {.code = "slot-low", .level = "act", .withholds = "", .first = "[0.01, ~, ~, ~, ~, ~]"},
+    {.code = "slot-low",
+     .level = "act",
+     .withholds = "",
+     .first = "[0, 0.06, 0.06, 0.07, 0.07, 0.08]"},
+    {.code = "saddle-high", .level = "act", .withholds = "", .action = "{treble: 2.2, bass: 2.8}"},
+    {.code = "saddle-low", .level = "act", .withholds = "", .action = "{treble: 1.4, bass: 1.9}"},
+    {.code = "protrusion-low",
+     .level = "stop",
+     .withholds = "saddle",
+     .action = "{treble: 2.6, bass: 3.1}",
+     .more = "saddle_height: {treble: 7.8, bass: 8.4}"},
+    {.code = "neck-angle",
+     .level = "stop",
+     .withholds = "saddle",
+     .action = "{treble: 2.6, bass: 3.1}",
+     .more = "saddle_height: {treble: 7.8, bass: 8.4}"},
+    {.code = "protrusion-high",
+     .level = "watch",
+     .withholds = "",
+     .more = "saddle_height: {treble: 12, bass: 13}"},
+    {.code = "seat-shallow",
+     .level = "watch",
+     .withholds = "",
+     .more = "saddle_height: {treble: 11, bass: 11}"},
+    {.code = "break-angle-low",
+     .level = "watch",
+     .withholds = "",
+     .parts = "saddle: {slot_depth: 5, pin_distance: 30}\n",
+     .more = "saddle_height: {treble: 8, bass: 8}"},
+    {.code = "climate", .level = "stop", .withholds = "both", .more = "humidity: 20 %"},
+    {.code = "bridge-lifted",
+     .level = "stop",
+     .withholds = "both",
+     .more = "condition: {bridge: lifted}"},
+    {.code = "braces-loose",
+     .level = "stop",
+     .withholds = "both",
+     .more = "condition: {braces: loose}"},
+    {.code = "not-tuned", .level = "stop", .withholds = "both", .more = "condition: {tuned: no}"},
+    {.code = "readings-disagree",
+     .level = "act",
+     .withholds = "both",
+     .more = "first_open: [0.9, ~, ~, ~, ~, ~]"},
+    {.code = "readings-disagree",
+     .level = "act",
+     .withholds = "",
+     .more = "saddle_height: {treble: 9, bass: 9}\n    bridge_top: {treble: 3.5, bass: 3.5}"},
+    {.code = "tool-coarse",
+     .level = "watch",
+     .withholds = "",
+     .first = "[0.11, 0.06, 0.06, 0.07, 0.07, 0.08]",
+     .parts = "tools: {first: 0.1}\n"},
+    {.code = "forecast", .level = "watch", .withholds = "both", .relief = "0.42"},
+    {.code = "edge-narrow",
+     .level = "watch",
+     .withholds = "",
+     .parts = "nut: {edge: {treble: 1.0, bass: 3.2}}\n"},
+    {.code = "twist", .level = "watch", .withholds = "", .action = "{treble: 1.5, bass: 3.2}"},
+    {.code = "adjust-limit",
+     .level = "watch",
+     .withholds = "",
+     .action = "{treble: 3.6, bass: 4.1}",
+     .parts = "saddle: {kind: individual, pitch: 0.5}\n"},
+    {.code = "technique",
+     .level = "watch",
+     .withholds = "",
+     .more = "buzz: [{string: 1, fret: 3}]"},
+    {.code = "unexplained",
+     .level = "watch",
+     .withholds = "",
+     .more = "buzz: [{string: 1, fret: 0}]"},
+    {.code = "attack", .level = "watch", .withholds = "", .parts = "attack: firm\n"},
+    {.code = "string-unknown",
+     .level = "watch",
+     .withholds = "",
+     .parts = "strings:\n  - {note: E4, gauge: 0.3, make: plain-steel}\n"
+              "  - {note: B3, gauge: 0.4, make: plain-steel}\n"
+              "  - {note: G3, gauge: 0.6, make: wound-bronze}\n"
+              "  - {note: D3, gauge: 0.8, make: wound-bronze, core: 0.35}\n"
+              "  - {note: A2, gauge: 1.1, make: wound-bronze, core: 0.4}\n"
+              "  - {note: E2, gauge: 1.3, make: wound-bronze, core: 0.45}\n"},
+    {.code = "string-stiff",
+     .level = "watch",
+     .withholds = "",
+     .parts = "strings:\n  - {hz: 40, gauge: 1.6, make: plain-steel}\n"
+              "  - {note: B3, gauge: 0.4, make: plain-steel}\n"
+              "  - {note: G3, gauge: 0.6, make: wound-bronze, core: 0.3}\n"
+              "  - {note: D3, gauge: 0.8, make: wound-bronze, core: 0.35}\n"
+              "  - {note: A2, gauge: 1.1, make: wound-bronze, core: 0.4}\n"
+              "  - {note: E2, gauge: 1.3, make: wound-bronze, core: 0.45}\n"},
+    {.code = "off-saddle",
+     .level = "watch",
+     .withholds = "",
+     .parts = "saddle: {slot_depth: 5, thickness: 1.5}\n"},
+};
+
+static const char *or_sound(const char *given, const char *sound)
+{
+    return given ? given : sound;
+}
+
+static sil_sheet *read_row(const find_row *row)
+{
+    static char text[4096];
+    const char *parts = row->parts ? row->parts : "";
+    bool own_instrument = strstr(parts, "instrument:") != NULL;
+    int size = snprintf(text, sizeof text,
+                        "sillet: 1\nprofile: steel-string-acoustic\n%s%s%s"
+                        "readings:\n  - relief: %s\n    first: %s\n    action: %s\n    frets: %s\n"
+                        "    %s\n",
+                        own_instrument ? "" : "instrument: {crown: 1.1, rod: two-way}\n",
+                        strstr(parts, "saddle:") ? "" : "saddle: {slot_depth: 5}\n", parts,
+                        or_sound(row->relief, "0.2"),
+                        or_sound(row->first, "[0.06, 0.06, 0.06, 0.07, 0.07, 0.08]"),
+                        or_sound(row->action, "{treble: 1.75, bass: 2.25}"),
+                        or_sound(row->frets, "sound"), or_sound(row->more, "temperature: 20 C"));
+    sil_sheet *sheet = NULL;
+    sil_sheet_read_bytes(text, (size_t)size, row->code ? row->code : "sound", "profiles", &sheet);
+    for (int k = 0; !sil_sheet_job(sheet) && k < sil_sheet_complaint_count(sheet); k++) {
+        print_error("%s: %s\n", row->code, sil_sheet_complaint(sheet, k).text);
+    }
+    return sheet;
+}
+
+static const sil_finding *find_code(const sil_plan *plan, const find_row *row)
+{
+    for (int k = 0; k < plan->finding_count; k++) {
+        if (strcmp(sil_code_word(plan->findings[k].code), row->code) == 0 &&
+            strcmp(sil_level_word(plan->findings[k].level), row->level) == 0) {
+            return &plan->findings[k];
+        }
+    }
+    return NULL;
+}
+
+/* Every text of a plan can be told, ends where it should and speaks no word of scripts. */
+static void tell_everything(const sil_plan *plan)
+{
+    char text[2048];
+    for (int k = 0; k < plan->finding_count; k++) {
+        size_t length = sil_finding_text(plan, &plan->findings[k], SIL_INCH, text, sizeof text);
+        assert_true(length > 10 && length == strlen(text) && text[length - 1] == '.');
+        assert_null(strstr(text, "held3"));
+        size_t cut = sil_finding_text(plan, &plan->findings[k], SIL_MM, text, 12);
+        assert_true(cut < 12 && strlen(text) == cut);
+    }
+    for (int k = 0; k < plan->step_count; k++) {
+        assert_true(sil_step_do(plan, k, SIL_MM, text, sizeof text) > 10);
+        assert_true(sil_step_check(plan, k, SIL_MM, text, sizeof text) > 10);
+    }
+}
+
+static void each_fault_raises_its_finding_and_no_more_is_withheld(void **state)
+{
+    (void)state;
+    static sil_plan plan;
+    for (size_t k = 0; k < sizeof rows / sizeof *rows; k++) {
+        const find_row *row = &rows[k];
+        sil_sheet *sheet = read_row(row);
+        assert_non_null(sil_sheet_job(sheet));
+        sil_plan_make(sil_sheet_job(sheet), &plan);
+        assert_true(row->code || plan.finding_count == 0);
+        if (row->code && !find_code(&plan, row)) {
+            print_error("%s (%s) was not found\n", row->code, row->level);
+            fail();
+        }
+        bool both = strcmp(row->withholds, "both") == 0;
+        bool nut = both || strcmp(row->withholds, "nut") == 0;
+        bool saddle = both || strcmp(row->withholds, "saddle") == 0;
+        if ((plan.nut_withheld.count > 0) != nut || (plan.saddle_withheld.count > 0) != saddle) {
+            print_error("%s: withholds otherwise than %s\n", row->code, row->withholds);
+            fail();
+        }
+        tell_everything(&plan);
+        sil_sheet_free(sheet);
+    }
+}
+
+/* Where a part waits no figure is left that one could cut to. */
+static void nothing_withheld_can_be_cut_to(void **state)
+{
+    (void)state;
+    static sil_plan plan;
+    for (size_t k = 0; k < sizeof rows / sizeof *rows; k++) {
+        sil_sheet *sheet = read_row(&rows[k]);
+        sil_plan_make(sil_sheet_job(sheet), &plan);
+        for (int i = 0; i < 6; i++) {
+            if (plan.nut_withheld.count > 0) {
+                assert_int_equal(plan.nut.verdict[i], SIL_WAIT);
+                assert_false(sil_known(plan.nut.first_pass[i]) || sil_known(plan.nut.stack[i]) ||
+                             sil_known(plan.nut.floor[i]) || sil_known(plan.nut.shim));
+            }
+            if (plan.saddle_withheld.count > 0) {
+                assert_int_equal(plan.saddle.verdict[i], SIL_WAIT);
+                assert_false(sil_known(plan.saddle.first_pass[i]) || plan.saddle.bottom ||
+                             sil_known(plan.saddle.dress[i]) || sil_known(plan.saddle.shim));
+            }
+        }
+        for (int s = 0; s < plan.step_count; s++) {
+            assert_false(plan.nut_withheld.count > 0 && plan.steps[s].stage == SIL_NUT);
+            assert_false(plan.saddle_withheld.count > 0 && plan.steps[s].stage == SIL_SADDLE &&
+                         plan.steps[s].act != SIL_ACT_NECK_ANGLE &&
+                         plan.steps[s].act != SIL_ACT_CHECK);
+        }
+        sil_sheet_free(sheet);
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(each_fault_raises_its_finding_and_no_more_is_withheld),
+        cmocka_unit_test(nothing_withheld_can_be_cut_to),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
