@@ -160,8 +160,8 @@ typedef struct edge_line {
 } edge_line;
 
 /* What is asked of one string with no relief, from first principles. */
-static int ask(const sil_board *board, const sil_fit *flat, const sil_lowest_wish *wish, int i,
-               edge_line *lines)
+static int ask(const sil_board *board, const sil_fit *flat, const sil_pluck *hand,
+               const sil_lowest_wish *wish, int i, edge_line *lines)
 {
     int count = 0;
     double part = board->fret_x[i][1] / board->fret_x[i][3];
@@ -171,11 +171,11 @@ static int ask(const sil_board *board, const sil_fit *flat, const sil_lowest_wis
     for (int stop = 0; stop < board->frets; stop++) {
         double from = stop ? board->fret_x[i][stop] : 0.0;
         double length = board->saddle_x[i] - from;
-        double depth = sil_pluck_depth(pluck.tension[i], length, pluck.at) * wish->force[i];
+        double depth = sil_pluck_depth(hand->tension[i], length, hand->at) * wish->force[i];
         for (int n = stop + 1; n <= board->frets; n++) {
             double u = board->fret_x[i][n] - from, t = u / length;
             double least = sil_crown_height(board, flat, i, n) +
-                           depth * sil_envelope(length, pluck.at, u);
+                           depth * sil_envelope(length, hand->at, u);
             if (stop) {
                 least -= (1.0 - t) * sil_crown_height(board, flat, i, stop);
             }
@@ -217,11 +217,27 @@ static void try_corners(const edge_line *lines, int count, double t, double *nut
     }
 }
 
+static void is_best_corner(const sil_board *board, const sil_crowns *crowns,
+                           const sil_pluck *hand, const sil_lowest_wish *wish)
+{
+    enum { LINES_MAX = 1 + SIL_FRETS_MAX * (SIL_FRETS_MAX + 1) / 2 };
+    static edge_line lines[LINES_MAX];
+    sil_lowest lowest;
+    assert_int_equal(sil_lowest_find(board, crowns, hand, wish, &lowest), 0);
+    assert_true(lowest.relief == 0.0);
+    sil_fit flat = {.crowns = crowns};
+    for (int i = 0; i < board->strings; i++) {
+        double nut, saddle;
+        int count = ask(board, &flat, hand, wish, i, lines);
+        try_corners(lines, count, sil_leverage(board, i), &nut, &saddle);
+        near(lowest.fit.nut_height[i], nut, 1e-9);
+        near(lowest.fit.saddle_height[i], saddle, 1e-9);
+    }
+}
+
 static void on_a_straight_neck_it_is_the_best_corner(void **state)
 {
     (void)state;
-    enum { LINES_MAX = 1 + SIL_FRETS_MAX * (SIL_FRETS_MAX + 1) / 2 };
-    static edge_line lines[LINES_MAX];
     uint64_t seed = 12;
     sil_bench bench;
     sil_fit truth;
@@ -230,18 +246,38 @@ static void on_a_straight_neck_it_is_the_best_corner(void **state)
         sil_crowns crowns;
         wear(&crowns, &seed);
         sil_lowest_wish wish = wish_for(uniform(&seed, 0.05, 1.0), 0.0);
-        sil_lowest lowest;
-        assert_int_equal(sil_lowest_find(&bench.board, &crowns, &pluck, &wish, &lowest), 0);
-        assert_true(lowest.relief == 0.0);
-        sil_fit flat = {.crowns = &crowns};
-        for (int i = 0; i < 6; i++) {
-            double nut, saddle;
-            int count = ask(&bench.board, &flat, &wish, i, lines);
-            try_corners(lines, count, sil_leverage(&bench.board, i), &nut, &saddle);
-            near(lowest.fit.nut_height[i], nut, 1e-9);
-            near(lowest.fit.saddle_height[i], saddle, 1e-9);
-        }
+        is_best_corner(&bench.board, &crowns, &pluck, &wish);
     }
+}
+
+/* Few frets, plucked at the middle: the open string over fret 12 sets the action, and nothing but
+ * the first gap says how it is shared between nut and saddle. */
+static void of_equal_actions_the_nut_is_lowest(void **state)
+{
+    (void)state;
+    sil_bench bench;
+    sil_fit truth;
+    make_instrument(&bench, &truth);
+    sil_board *board = &bench.board;
+    board->frets = board->join = 12;
+    sil_pluck hand = pluck;
+    sil_crowns crowns = {0};
+    int shared = 0;
+    for (hand.at = 120.0; hand.at < 400.0; hand.at += 20.0) {
+        for (int n = 2; n <= 11; n++) {
+            for (int i = 0; i < 6; i++) {
+                crowns.off[i][n] = -0.06; /* room over all frets but the first and the last */
+            }
+        }
+        sil_lowest_wish wish = wish_for(0.6, 0.0);
+        is_best_corner(board, &crowns, &hand, &wish);
+        sil_lowest lowest;
+        sil_lowest_find(board, &crowns, &hand, &wish, &lowest);
+        sil_clearance clean;
+        sil_clearance_find(board, &lowest.fit, &hand, &clean);
+        shared += clean.at_fret[0][0] == 12;
+    }
+    assert_true(shared > 0);
 }
 
 /* All but untouched, over three level crowns: the saddle comes down to the crowns, and the nut is
@@ -306,6 +342,7 @@ int main(void)
         cmocka_unit_test(a_harder_pluck_wants_a_higher_setup),
         cmocka_unit_test(relief_goes_to_its_bound),
         cmocka_unit_test(on_a_straight_neck_it_is_the_best_corner),
+        cmocka_unit_test(of_equal_actions_the_nut_is_lowest),
         cmocka_unit_test(a_string_hardly_plucked_lies_on_the_frets),
         cmocka_unit_test(without_tension_force_or_a_third_fret_nothing_is_told),
         cmocka_unit_test(a_neck_that_cannot_bend_has_no_relief),

@@ -72,7 +72,8 @@ static void find_strings(sil_plan *plan)
     }
 }
 
-/* A contact point outside the saddle's thickness cannot be filed there: the slot is at fault. */
+/* A contact point outside the saddle's thickness cannot be filed there: the slot is at fault.
+ * Good to know and no more: by ear it may well pass (R. M. Mottola's blind test). */
 static void find_contacts(sil_plan *plan)
 {
     double half = plan->job->saddle.thickness / 2.0;
@@ -80,7 +81,7 @@ static void find_contacts(sil_plan *plan)
     for (int i = 0; i < plan->job->string_count; i++) {
         double off = plan->compensation[i].off_slot;
         if (!screws && sil_above(fabs(off), half)) {
-            plan_found_figure(plan, SIL_OFF_SADDLE, SIL_WATCH, SIL_SADDLE, i, off,
+            plan_found_figure(plan, SIL_OFF_SADDLE, SIL_FINE, SIL_SADDLE, i, off,
                               (sil_band){-half, 0.0, half});
         }
     }

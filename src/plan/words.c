@@ -102,7 +102,7 @@ static const finding_words words[SIL_CODES] = {
                           "tuner."},
     [SIL_OFF_SADDLE] = {"off-saddle", LENGTH, "Contact point off the saddle's line",
                         "It lies outside the saddle's thickness: the line of the slot is at fault, "
-                        "not the top of the saddle."},
+                        "not the top of the saddle. By ear it may well pass."},
 };
 
 /* Why a part waits, for what withholds. */

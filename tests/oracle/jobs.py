@@ -195,7 +195,7 @@ def targets(m, count, frets):
 
 
 def shop(m):
-    tight = m.rng.choice([0.3, 1, 1])
+    tight = m.rng.choice([0.3, 1, 1, 3])
     return {
         "tools": {"action": m.length(tight * m.between(0.03, 0.15)),
                   "first": m.length(max(0.004, tight * m.between(0.01, 0.03)), 3),
