@@ -128,21 +128,25 @@ typedef struct normal {
     double ss, sa, aa, s, a, squares;
 } normal;
 
-/* Slopes over so little that the bend of the curves does not enter them, and so much that their
- * rounding does not. */
+/* Slopes from either side: the bend of the curves falls out, and the step is so long that their
+ * rounding does not matter. */
 static normal gather(const sil_pitch_string *string, double setback, double advance)
 {
-    const double step = 1e-5;
+    const double step = 1e-3;
     double here[SIL_PITCH_FRETS + 1];
-    double back[SIL_PITCH_FRETS + 1];
+    double longer[SIL_PITCH_FRETS + 1];
+    double shorter[SIL_PITCH_FRETS + 1];
     double forth[SIL_PITCH_FRETS + 1];
+    double back[SIL_PITCH_FRETS + 1];
     fill_cents(string, setback, advance, here);
-    fill_cents(string, setback + step, advance, back);
+    fill_cents(string, setback + step, advance, longer);
+    fill_cents(string, setback - step, advance, shorter);
     fill_cents(string, setback, advance + step, forth);
+    fill_cents(string, setback, advance - step, back);
     normal sum = {0.0, 0.0, 0.0, 0.0, 0.0, 0.0};
     for (int n = 1; n <= SIL_PITCH_FRETS; n++) {
-        double by_setback = (back[n] - here[n]) / step;
-        double by_advance = (forth[n] - here[n]) / step;
+        double by_setback = (longer[n] - shorter[n]) / (2.0 * step);
+        double by_advance = (forth[n] - back[n]) / (2.0 * step);
         sum.ss += by_setback * by_setback;
         sum.sa += by_setback * by_advance;
         sum.aa += by_advance * by_advance;
@@ -188,6 +192,7 @@ static bool take_step(const sil_pitch_string *string, double by_setback, double 
 sil_best_pair sil_best_pair_find(const sil_pitch_string *string)
 {
     sil_best_pair best = {0.0, 0.0, SIL_UNKNOWN};
+    double before = 1.0;
     for (int step = 0; step < 200; step++) {
         normal sum = gather(string, best.setback, best.advance);
         double det = sum.ss * sum.aa - sum.sa * sum.sa;
@@ -196,15 +201,19 @@ sil_best_pair sil_best_pair_find(const sil_pitch_string *string)
         if (!sil_known(by_setback) || !sil_known(by_advance)) {
             return (sil_best_pair){SIL_UNKNOWN, SIL_UNKNOWN, SIL_UNKNOWN};
         }
-        /* A millionth of a millimetre is under what a sum of squares can still tell. */
-        if (hypot(by_setback, by_advance) < 1e-6) {
+        /* So small a step is all but down, and soon under what a sum of squares can still tell: it
+         * is taken unasked. */
+        double length = hypot(by_setback, by_advance);
+        if (length < 1e-4) {
             best.setback += by_setback;
             best.advance += by_advance;
+        } else if (!take_step(string, by_setback, by_advance, sum.squares, &best)) {
             break;
         }
-        if (!take_step(string, by_setback, by_advance, sum.squares, &best)) {
-            break;
+        if (length * fmin(1.0, length / before) < 1e-8) {
+            break; /* the next step, going by the last two, would be of no account */
         }
+        before = length;
     }
     best.rms = sqrt(sum_of_squares(string, best.setback, best.advance) / SIL_PITCH_FRETS);
     return best;
