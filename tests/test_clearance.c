@@ -153,7 +153,8 @@ static double clean_pull(double (*goes)(double, double, double), int *fret)
 {
     double least = (double)INFINITY;
     for (int n = 1; n <= BASS_FRETS; n++) {
-        double pull = bass_gap[n] / goes(bass_length, bass_length - bass_plucked_at, bass_fret_x[n]);
+        double pull =
+            bass_gap[n] / goes(bass_length, bass_length - bass_plucked_at, bass_fret_x[n]);
         if (pull < least) {
             least = pull;
             *fret = n;
@@ -189,13 +190,13 @@ static void the_bass_rings_clean_up_to_what_was_measured(void **state)
 /* --- a string stepped through time ---------------------------------------------------------------
  *
  * On points 1 mm apart, stepped by the time a wave takes from one to the next, the next height of a
- * point is that of both neighbours less its own before: exact for an ideal string. Everything of the
- * board stands on the points, so that nothing is missed between them.
+ * point is that of both neighbours less its own before: exact for an ideal string. Everything of
+ * the board stands on the points, so that nothing is missed between them.
  */
 #define POINTS_MAX 800
 
 typedef struct struck {
-    int touched; /* of the frets, the first; 0: none in a whole period */
+    int touched;  /* of the frets, the first; 0: none in a whole period */
     int together; /* how many at that moment */
 } struck;
 

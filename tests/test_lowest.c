@@ -43,7 +43,8 @@ static double short_of(const sil_board *board, const sil_fit *fit, const sil_low
     return worst;
 }
 
-/* Lowered by a ten-thousandth at 12 in whatever mix of nut and saddle, a string misses something. */
+/* Lowered by a ten-thousandth at 12 in whatever mix of nut and saddle, a string misses something.
+ */
 static void cannot_go_lower(const sil_board *board, const sil_lowest *lowest,
                             const sil_lowest_wish *wish, int string)
 {
@@ -153,7 +154,8 @@ static void relief_goes_to_its_bound(void **state)
     near(bound.relief, free_one.relief, 1e-9);
 }
 
-/* --- a straight neck: every corner of one string's programme ------------------------------------*/
+/* --- a straight neck: every corner of one string's programme
+ * ------------------------------------*/
 
 typedef struct edge_line {
     double nut, saddle, least; /* nut H^n + saddle H^s >= least */
@@ -174,8 +176,8 @@ static int ask(const sil_board *board, const sil_fit *flat, const sil_pluck *han
         double depth = sil_pluck_depth(hand->tension[i], length, hand->at) * wish->force[i];
         for (int n = stop + 1; n <= board->frets; n++) {
             double u = board->fret_x[i][n] - from, t = u / length;
-            double least = sil_crown_height(board, flat, i, n) +
-                           depth * sil_envelope(length, hand->at, u);
+            double least =
+                sil_crown_height(board, flat, i, n) + depth * sil_envelope(length, hand->at, u);
             if (stop) {
                 least -= (1.0 - t) * sil_crown_height(board, flat, i, stop);
             }
@@ -203,7 +205,8 @@ static void try_corners(const edge_line *lines, int count, double t, double *nut
     for (int a = 0; a < count; a++) {
         for (int b = 0; b < a; b++) {
             double det = lines[a].nut * lines[b].saddle - lines[b].nut * lines[a].saddle;
-            double h_n = (lines[a].least * lines[b].saddle - lines[b].least * lines[a].saddle) / det;
+            double h_n =
+                (lines[a].least * lines[b].saddle - lines[b].least * lines[a].saddle) / det;
             double h_s = (lines[a].nut * lines[b].least - lines[b].nut * lines[a].least) / det;
             double action = (1.0 - t) * h_n + t * h_s;
             if (fabs(det) < 1e-9 || action > best + 1e-12 ||

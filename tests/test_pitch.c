@@ -81,7 +81,8 @@ static void stiffness_is_right_to_the_cube_of_b(void **state)
     assert_true(sil_stiff_factor(SIL_CLAMPED_PINNED, 0.0) == 1.0);
 }
 
-/* --- the manuscript's strings --------------------------------------------------------------------*/
+/* --- the manuscript's strings
+ * --------------------------------------------------------------------*/
 
 static double places[SIL_PITCH_FRETS + 1];
 
@@ -207,7 +208,7 @@ static void at_the_best_pair_the_squares_are_level(void **state)
 /* A thick core at a low pull on a bowed neck; figures invented. */
 static sil_pitch_string hard_string(double scale, double unit_mass, double hz, double core)
 {
-    static const double crown[] = {0.0,   -0.27, -0.65, -0.80, -0.77, -0.58, -0.26,
+    static const double crown[] = {0.0,  -0.27, -0.65, -0.80, -0.77, -0.58, -0.26,
                                    0.10, 0.45,  0.78,  1.09,  1.38,  1.66};
     sil_pitch_string string = on_the_manuscript_board(core / 2.0, unit_mass, "B2", 206.0);
     for (int n = 0; n <= SIL_PITCH_FRETS; n++) {
@@ -250,7 +251,8 @@ static void a_string_never_in_tune_is_not_told_a_worse_pair(void **state)
     }
 }
 
-/* --- what holds of every string ------------------------------------------------------------------*/
+/* --- what holds of every string
+ * ------------------------------------------------------------------*/
 
 static sil_pitch_string steel(void)
 {
@@ -326,8 +328,9 @@ static void what_is_not_known_is_not_told(void **state)
     sil_pitch_string known = steel();
     for (int k = 0; k < 6; k++) {
         sil_pitch_string string = known;
-        double *const fields[] = {&string.unit_mass_kg_m, &string.hz,         &string.modulus_gpa,
-                                  &string.core,           &string.nut_height, &string.saddle_height};
+        double *const fields[] = {&string.unit_mass_kg_m, &string.hz,
+                                  &string.modulus_gpa,    &string.core,
+                                  &string.nut_height,     &string.saddle_height};
         *fields[k] = SIL_UNKNOWN;
         sil_best_pair best = sil_best_pair_find(&string);
         assert_false(sil_known(sil_cents(&string, 2.0, 0.3, 12)));

@@ -11,7 +11,7 @@
 
 #include "cli.h"
 
-/* The helper looks for profiles from where it stands; they are found from here. */
+/* sillet-draw looks for profiles from where it stands; they are found from here. */
 static void hand_over_profiles(void)
 {
     char folder[PATH_MAX];
