@@ -164,7 +164,7 @@ def off_by(it, tool):
 
 
 def read(it):
-    """As a bench reads it. Held, a slot too low shows nothing: the open gap is then read as well."""
+    """As a bench reads it. Held, a slot too low shows nothing: the open gap is then read too."""
     board, state, tools, count = it.board, it.state, it.job.tools, range(it.job.count)
     first = [bench.first_of(board, state, i, 3) + off_by(it, tools.first) for i in count]
     opened = [bench.first_of(board, state, i, 0) + off_by(it, tools.first) for i in count]

@@ -236,7 +236,8 @@ def read(text):
         setattr(allowances, key, float(spare[key]))
     return Plain(count=count, board=board, attack=attack(sheet, count), model=model(sheet),
                  strings=[string(sheet, node) for node in doc["strings"]],
-                 nut=nut(sheet, count), saddle=saddle(sheet, count), readings=readings(sheet, count, board.join),
+                 nut=nut(sheet, count), saddle=saddle(sheet, count),
+                 readings=readings(sheet, count, board.join),
                  files=[sheet.length(f) for f in doc.get("files") or []],
                  targets=targets(sheet, count),
                  tools=lengths(sheet, doc["tools"], "action", "first", "relief", "caliper"),
