@@ -51,6 +51,10 @@ typedef struct sil_fit {
     const sil_crowns *crowns;              /* not owned; NULL: all sound */
 } sil_fit;
 
+/* What finger and ear tell of a gap where no gauge was used: tapped, the string just pings on the
+ * crown, or has a clear way to go. Nothing at all is a gap of 0. */
+typedef enum sil_tap { SIL_NOT_TAPPED, SIL_TAP_PING, SIL_TAP_WIDE } sil_tap;
+
 /* How relief was read: a string or an edge laid on two crowns, a gap over a third. */
 typedef struct sil_relief_reading {
     double gap;        /* mm; under an edge on two equal shims: gap less shim, may be negative */
@@ -58,6 +62,7 @@ typedef struct sil_relief_reading {
     int low, high;     /* crowns it lies on, low < over < high */
     int string;        /* index of the string held, or -1: the centre line over sound crowns */
     bool straightedge; /* an edge lies on the centre line, whatever the string named */
+    sil_tap tap;       /* where the gap is not known */
 } sil_relief_reading;
 
 /* sil_fret_place: distance of a fret from the nut.

@@ -17,10 +17,11 @@ typedef enum sil_hold { SIL_HOLD_OPEN = 0, SIL_HOLD_2 = 2, SIL_HOLD_3 = 3 } sil_
 
 /* Readings at the strings. 0 in action or in a held gap is "at or under": no figure follows. */
 typedef struct sil_gaps {
-    double action[SIL_STRINGS_MAX]; /* over fret action_at, mm, > 0 or unknown */
-    int action_at;                  /* 5..frets */
-    bool capo;                      /* action read with a capo at fret 1 */
-    double first[SIL_STRINGS_MAX];  /* gap at fret 1, mm */
+    double action[SIL_STRINGS_MAX];     /* over fret action_at, mm, > 0 or unknown */
+    int action_at;                      /* 5..frets */
+    bool capo;                          /* action read with a capo at fret 1 */
+    double first[SIL_STRINGS_MAX];      /* gap at fret 1, mm */
+    sil_tap first_tap[SIL_STRINGS_MAX]; /* where no gauge was used */
     sil_hold first_held;
     double first_open[SIL_STRINGS_MAX]; /* open gap read as well; where known, it decides */
 } sil_gaps;
@@ -41,6 +42,13 @@ typedef struct sil_tools {
     double action, first, relief, caliper;
 } sil_tools;
 
+/* How a neck follows its rod against an even bend: what it may be, and its standard uncertainty
+ * before it is known and once two visits have shown it (common practice, no source). */
+#define SIL_ROD_RATIO_LEAST 0.4
+#define SIL_ROD_RATIO_MOST 1.2
+#define SIL_ROD_SPREAD 0.25
+#define SIL_ROD_SPREAD_KNOWN 0.1
+
 /* All that the stages need, as plain figures. */
 typedef struct sil_bench {
     sil_board board;
@@ -51,7 +59,7 @@ typedef struct sil_bench {
     sil_tools tools;
     bool rod_works;     /* a rod is there and moves */
     double rod_ratio;   /* change of heights this neck shows over what an even bend gives; 1 */
-    double rod_spread;  /* standard uncertainty of that ratio; 0.25, or 0.1 once measured */
+    double rod_spread;  /* standard uncertainty of that ratio */
     double wear_limit;  /* a crown further off the line than this is worked, mm */
     double crown;       /* crown height over the board where sound, mm; may be unknown */
     double least_crown; /* under this, new frets, mm */
@@ -127,6 +135,16 @@ void sil_fit_read(const sil_board *board, const sil_gaps *gaps, sil_fit *fit);
  *           range and that joint cut disagree in direction, the slot is left to the saddle.
  */
 void sil_stages_run(const sil_bench *bench, sil_stages *stages);
+
+/* sil_neck_moves: a state on a neck that has come to another bend, by its rod or by itself.
+ * Given:    bend   the new one
+ *           ratio  of this neck, as in sil_bench
+ *           fit    as it was
+ * Returned: fit    nut and saddle heights over the line through the crowns as it now lies
+ * Accuracy: exact for an even bend and ratio 1; real necks move the action by half as much to as
+ *           much again (common practice, no source).
+ */
+void sil_neck_moves(const sil_board *board, double bend, double ratio, sil_fit *fit);
 
 /* sil_remedy_fit: a state with one thing put to its aim and all else as it is.
  * Given:    fit     heights and crowns

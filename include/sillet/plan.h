@@ -46,6 +46,8 @@ typedef enum sil_code {
     SIL_STRING_UNKNOWN,
     SIL_STRING_STIFF,
     SIL_OFF_SADDLE,
+    SIL_OFF_FORECAST,
+    SIL_MOVED,
     SIL_CODES
 } sil_code;
 
@@ -75,7 +77,8 @@ typedef enum sil_act {
     SIL_ACT_READ_GAPS_AGAIN, /* held and open tell of different slots */
     SIL_ACT_MEASURE_CROWN,
     SIL_ACT_MEASURE_SADDLE,
-    SIL_ACT_NECK_BOW, /* past all setting up, and no rod */
+    SIL_ACT_ROD_BY_EAR, /* until a tap just pings, before it can be measured */
+    SIL_ACT_NECK_BOW,   /* past all setting up, and no rod */
     SIL_ACT_ROD,
     SIL_ACT_READ_AGAIN, /* after the rod or the frets: everything */
     SIL_ACT_SEAT_FRETS,
@@ -148,6 +151,23 @@ typedef struct sil_compensation {
     double at_best[SIL_PITCH_FRETS + 1];
 } sil_compensation;
 
+/* A visit: what was read, and what the plan of the visit before let expect. */
+typedef struct sil_visit {
+    int reading;                       /* its index in the job */
+    bool worked[SIL_STAGES];           /* stages that plan asked for, taken as done */
+    double relief;                     /* mm; as all here, unknown where not read */
+    double read[SIL_STRINGS_MAX];      /* action at fret 12, open */
+    double predicted[SIL_STRINGS_MAX]; /* the same as foretold for the relief now read; unknown at
+                                          the first visit */
+    double ratio; /* of the change foretold, what came; after the rod, of what an even bend gives.
+                     Unknown where too little was to change */
+    double apart; /* mean of read less predicted */
+    bool unlike;  /* they differ by more than the tools explain */
+} sil_visit;
+
+/* The last so many visits are told and learned from. */
+#define SIL_VISITS_MAX 100
+
 typedef struct sil_plan {
     const sil_job *job;
     int reading;    /* index of the reading that counts, or -1: none */
@@ -175,6 +195,9 @@ typedef struct sil_plan {
     int finding_count;
     sil_step steps[SIL_STEPS_MAX];
     int step_count;
+    bool done;                        /* every reading is in its range and nothing is left to do */
+    sil_visit visits[SIL_VISITS_MAX]; /* oldest first; one a reading */
+    int visit_count;
 } sil_plan;
 
 /* sil_plan_make: the plan of a job.
@@ -213,6 +236,8 @@ size_t sil_finding_text(const sil_plan *plan, const sil_finding *finding, sil_un
  * Returned: how many findings the text tells; the next is first + that many. */
 int sil_findings_text(const sil_plan *plan, int first, sil_unit unit, char *out, size_t size);
 size_t sil_step_do(const sil_plan *plan, int step, sil_unit unit, char *out, size_t size);
+/* sil_visit_words: the work taken as done before a visit: "rod", "nut and saddle", "no work". */
+size_t sil_visit_words(const sil_visit *visit, char *out, size_t size);
 size_t sil_step_check(const sil_plan *plan, int step, sil_unit unit, char *out, size_t size);
 
 #ifdef __cplusplus

@@ -41,10 +41,8 @@ bool sil_above(double value, double high)
 }
 
 /* The nut is fixed to the neck and the saddle to the body; the chord moves between them. */
-static void turn_rod(const sil_bench *bench, double ratio, sil_fit *fit)
+void sil_neck_moves(const sil_board *board, double bend, double ratio, sil_fit *fit)
 {
-    const sil_board *board = &bench->board;
-    double bend = sil_bend(board, bench->targets.relief.aim);
     double shift = (bend - fit->bend) * ratio;
     double first = board->spine_x[1];
     double join = board->spine_x[board->join];
@@ -53,6 +51,11 @@ static void turn_rod(const sil_bench *bench, double ratio, sil_fit *fit)
         fit->saddle_height[i] += shift * (join - first) * (board->saddle_x[i] - join);
     }
     fit->bend = bend;
+}
+
+static void turn_rod(const sil_bench *bench, double ratio, sil_fit *fit)
+{
+    sil_neck_moves(&bench->board, sil_bend(&bench->board, bench->targets.relief.aim), ratio, fit);
 }
 
 /* Farthest of all crowns off the line in one direction, as a size. */

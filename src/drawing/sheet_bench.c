@@ -21,6 +21,16 @@ static void put_readings(sil_flow *flow)
     sil_flow_put(flow, readings, SIL_LEFT, 8, 0);
 }
 
+static void put_visits(sil_flow *flow)
+{
+    if (flow->drawing->draft.plan->visit_count < 2) {
+        return;
+    }
+    sil_shapes *visits = sil_flow_list(flow);
+    sil_visits(&flow->drawing->draft, visits, SIL_COLUMN);
+    sil_flow_put(flow, visits, SIL_LEFT, 8, 0);
+}
+
 static void put_side_view(sil_flow *flow, int string)
 {
     sil_shapes *view = sil_flow_list(flow);
@@ -105,6 +115,7 @@ void sil_sheet_bench(sil_drawing *drawing)
     sil_flow flow = sil_flow_begin(drawing, heading);
     put_head(&flow);
     put_readings(&flow);
+    put_visits(&flow);
     put_side_views(&flow);
     put_steps(&flow);
     put_findings(&flow);

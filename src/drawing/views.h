@@ -54,6 +54,9 @@ void sil_outlook(const sil_draft *draft, sil_shapes *list, double width);
 /* Readings now, wanted and predicted, a row a string. */
 void sil_readings(const sil_draft *draft, sil_shapes *list, double width);
 
+/* The last visits: read, and over it what was to be expected. */
+void sil_visits(const sil_draft *draft, sil_shapes *list, double width);
+
 /* A step: a box to tick, what to do, what to check by, and blanks to write in. */
 void sil_step_view(const sil_draft *draft, sil_shapes *list, int step, double width);
 

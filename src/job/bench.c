@@ -71,7 +71,7 @@ void sil_job_bench(const sil_job *job, int reading, sil_bench *bench)
     bench->tools = job->tools;
     bench->rod_works = rod_works(&job->instrument);
     bench->rod_ratio = 1.0;
-    bench->rod_spread = 0.25; /* real necks bend less evenly than the model: common practice */
+    bench->rod_spread = SIL_ROD_SPREAD;
     bench->wear_limit = job->limits.wear;
     bench->crown = job->instrument.crown;
     bench->least_crown = job->limits.least_crown;

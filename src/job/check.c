@@ -194,9 +194,11 @@ static void check_field(sil_check *check, const sil_field *field, const void *ba
     switch (field->kind) {
     case SIL_AS_FIGURE:
     case SIL_AS_SCALE:
+    case SIL_AS_RELIEF_GAP:
         sil_check_figure(check, field, place, *(const double *)seen);
         break;
     case SIL_AS_PER_STRING:
+    case SIL_AS_FIRST:
         check_figures(check, field, place, seen, strings);
         break;
     case SIL_AS_PAIR:

@@ -34,6 +34,8 @@ static const sil_word tuned_words[] = {{"yes", SIL_SOUND}, {"no", SIL_UNSOUND}, 
 static const sil_word capo_words[] = {{"0", 0}, {"1", 1}, {NULL, 0}};
 static const sil_word flat_words[] = {{"flat", 0}, {NULL, 0}};
 static const sil_word none_words[] = {{"none", 0}, {NULL, 0}};
+static const sil_word tap_words[] = {
+    {"none", SIL_NOT_TAPPED}, {"ping", SIL_TAP_PING}, {"wide", SIL_TAP_WIDE}, {NULL, 0}};
 static const sil_word by_words[] = {{"string", 0}, {"straightedge", 1}, {NULL, 0}};
 static const sil_word hold_words[] = {
     {"3", SIL_HOLD_3}, {"2", SIL_HOLD_2}, {"open", SIL_HOLD_OPEN}, {NULL, 0}};
@@ -129,7 +131,8 @@ static const sil_field saddle_fields[] = {
 static const sil_table saddle_table = {saddle_fields, COUNT_OF(saddle_fields)};
 
 static const sil_field relief_fields[] = {
-    {"gap", SIL_AS_FIGURE, AT(sil_relief_reading, gap), LIKELY(LENGTH, ANY_SIGN, -1, 1.5)},
+    {"gap", SIL_AS_RELIEF_GAP, AT(sil_relief_reading, gap), LIKELY(LENGTH, ANY_SIGN, -1, 1.5),
+     .words = tap_words},
     {"at", SIL_AS_COUNT, AT(sil_relief_reading, over), .low = 1, .high = 36},
     {"held", SIL_AS_SPAN, AT(sil_relief_reading, low), .low = 1, .high = 36},
     {"by", SIL_AS_FLAG, AT(sil_relief_reading, straightedge), .words = by_words},
@@ -170,7 +173,8 @@ static const sil_field reading_fields[] = {
      LIKELY(LENGTH, FROM_ZERO, 0.4, 4.5)},
     {"action_at", SIL_AS_COUNT, AT(sil_reading, gaps.action_at), .low = 5, .high = 36},
     {"action_capo", SIL_AS_FLAG, AT(sil_reading, gaps.capo), .words = capo_words},
-    {"first", SIL_AS_PER_STRING, AT(sil_reading, gaps.first), LIKELY(LENGTH, FROM_ZERO, 0, 1.5)},
+    {"first", SIL_AS_FIRST, AT(sil_reading, gaps.first), LIKELY(LENGTH, FROM_ZERO, 0, 1.5),
+     .words = tap_words},
     {"first_held", SIL_AS_WORD, AT(sil_reading, gaps.first_held), .words = hold_words},
     {"first_open", SIL_AS_PER_STRING, AT(sil_reading, gaps.first_open),
      LIKELY(LENGTH, FROM_ZERO, 0, 1.5)},

@@ -11,6 +11,8 @@ typedef enum sil_kind {
     SIL_AS_FIGURE,     /* double */
     SIL_AS_SCALE,      /* double; a pair of scales is recognised */
     SIL_AS_PER_STRING, /* double[SIL_STRINGS_MAX]: a list, two ends, or one value for all */
+    SIL_AS_FIRST,      /* the same of a reading's gaps at fret 1; each may be judged by ear */
+    SIL_AS_RELIEF_GAP, /* double; or judged by ear */
     SIL_AS_PAIR,       /* two doubles, treble and bass: two ends, or one value for both */
     SIL_AS_RADIUS,     /* two doubles, nut and last fret: a figure, flat, or a mapping */
     SIL_AS_BAND,       /* sil_band: a mapping of low, aim, high, or the aim alone */

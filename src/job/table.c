@@ -54,11 +54,13 @@ static int figures_in(sil_kind kind)
     switch (kind) {
     case SIL_AS_FIGURE:
     case SIL_AS_SCALE:
+    case SIL_AS_RELIEF_GAP:
         return 1;
     case SIL_AS_PAIR:
     case SIL_AS_RADIUS:
         return 2;
     case SIL_AS_PER_STRING:
+    case SIL_AS_FIRST:
         return SIL_STRINGS_MAX;
     case SIL_AS_BAND:
         return 3;

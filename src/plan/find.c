@@ -41,6 +41,10 @@ static void find_relief(sil_plan *plan)
     }
     if (!sil_known(relief)) {
         plan_found(plan, SIL_RELIEF_UNKNOWN, SIL_ACT);
+        if (plan->bench.relief.tap == SIL_TAP_WIDE) {
+            plan_found_figure(plan, SIL_RELIEF_HIGH, SIL_ACT, SIL_ROD, -1, SIL_UNKNOWN, wanted);
+            plan->findings[plan->finding_count - 1].fret = plan->bench.relief.over;
+        }
         return;
     }
     bool turns = plan->bench.rod_works;
@@ -153,6 +157,8 @@ static void find_slots(sil_plan *plan)
         } else if (verdict == SIL_TAKE || verdict == SIL_RAISE) {
             plan_found_figure(plan, verdict == SIL_TAKE ? SIL_SLOT_HIGH : SIL_SLOT_LOW,
                               height_level(plan), SIL_NUT, i, read, range);
+        } else if (gaps->first_tap[i] == SIL_TAP_WIDE && !sil_known(gaps->first_open[i])) {
+            plan_found_figure(plan, SIL_SLOT_HIGH, SIL_ACT, SIL_NUT, i, SIL_UNKNOWN, range);
         }
     }
 }
@@ -239,6 +245,7 @@ void plan_find(sil_plan *plan)
     find_seat(plan);
     find_coarse(plan);
     plan_find_sound(plan);
+    plan_find_visits(plan);
     if (plan->stages.forecast[SIL_FRETS]) {
         plan_found(plan, SIL_FORECAST, SIL_WATCH);
     }

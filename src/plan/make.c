@@ -104,15 +104,25 @@ static void order_blanks(const sil_job *job, sil_plan *plan)
         greatest(job->string_count, plan->saddle.height) + allow->blank_height};
 }
 
-void sil_plan_make(const sil_job *job, sil_plan *plan)
+void plan_work(const sil_job *job, int reading, double ratio, double spread, sil_plan *plan)
 {
-    *plan = (sil_plan){.job = job, .reading = job->reading_count - 1, .only_stage = -1};
-    sil_job_bench(job, plan->reading, &plan->bench);
-    weigh_strings(job, plan);
+    plan->job = job;
+    plan->reading = reading;
+    plan->nut_withheld.count = plan->saddle_withheld.count = 0;
+    sil_job_bench(job, reading, &plan->bench);
+    plan->bench.rod_ratio = ratio;
+    plan->bench.rod_spread = spread;
     sil_stages_run(&plan->bench, &plan->stages);
     work_nut(job, plan);
     work_saddle(job, plan_reading(plan), plan);
     plan_withhold(plan);
+}
+
+void sil_plan_make(const sil_job *job, sil_plan *plan)
+{
+    *plan = (sil_plan){.only_stage = -1, .job = job};
+    plan_visits(plan);
+    weigh_strings(job, plan);
     order_blanks(job, plan);
     plan_ring(plan);
     plan_tune(plan);

@@ -38,6 +38,8 @@ static void order_readings(sil_plan *plan)
     const sil_gaps *gaps = &plan->bench.gaps;
     const sil_withheld *withheld = &plan->nut_withheld;
     step(plan, plan_withheld_by(withheld, SIL_READINGS_DISAGREE), SIL_NOW, SIL_ACT_READ_GAPS_AGAIN);
+    bool wide = plan->bench.relief.tap == SIL_TAP_WIDE;
+    step(plan, wide && plan->bench.rod_works, SIL_ROD, SIL_ACT_ROD_BY_EAR);
     step(plan, plan_withheld_by(withheld, SIL_RELIEF_UNKNOWN), SIL_NOW, SIL_ACT_MEASURE_RELIEF);
     step(plan, plan_withheld_by(withheld, SIL_BACK_BOW), SIL_NOW, SIL_ACT_STRAIGHTEDGE);
     step(plan, wants_crowns(plan), SIL_NOW, SIL_ACT_READ_CROWNS);
@@ -82,11 +84,10 @@ static void order_nut(sil_plan *plan)
 static const double least_dressing = 0.1;
 
 /* A base that may lose next to nothing is not sanded: all comes off the top. */
-static bool takes_anything(const sil_plan *plan)
+bool plan_takes_anything(const sil_plan *plan, sil_line line)
 {
     double half = plan->job->saddle.length / 2.0;
-    return sil_line_at(plan->saddle.cut, half) >= 0.01 ||
-           sil_line_at(plan->saddle.cut, -half) >= 0.01;
+    return sil_line_at(line, half) >= 0.01 || sil_line_at(line, -half) >= 0.01;
 }
 
 static void order_saddle(sil_plan *plan)
@@ -100,12 +101,32 @@ static void order_saddle(sil_plan *plan)
     step(plan, remedy == SIL_SADDLE_REPLACE, SIL_SADDLE, SIL_ACT_NEW_SADDLE);
     step(plan, remedy == SIL_SADDLE_SHIM, SIL_SADDLE, SIL_ACT_SHIM_SADDLE);
     step(plan, remedy == SIL_SADDLE_SCREW, SIL_SADDLE, SIL_ACT_TURN_SCREWS);
-    step(plan, work->bottom && takes_anything(plan), SIL_SADDLE, SIL_ACT_SAND_SADDLE);
+    step(plan, work->bottom && plan_takes_anything(plan, work->cut), SIL_SADDLE,
+         SIL_ACT_SAND_SADDLE);
     step(plan, dresses && remedy != SIL_SADDLE_REPLACE, SIL_SADDLE, SIL_ACT_DRESS_SADDLE);
     step(plan, plan_sinks_too_low(plan), SIL_SADDLE, SIL_ACT_NECK_ANGLE);
 }
 
-void plan_order(sil_plan *plan)
+/* Every reading there and in its range, nothing to put right and nothing heard. */
+static bool all_done(const sil_plan *plan)
+{
+    const sil_gaps *gaps = &plan->bench.gaps;
+    if (plan->reading < 0 || !sil_known(plan->stages.fit[SIL_NOW].bend) ||
+        any_unsettled(plan, gaps->first, gaps->first_open) ||
+        any_unsettled(plan, gaps->action, NULL)) {
+        return false;
+    }
+    for (int k = 0; k < plan->finding_count; k++) {
+        sil_code code = plan->findings[k].code;
+        if (plan->findings[k].level >= SIL_ACT || code == SIL_TOOL_COARSE ||
+            code == SIL_ROD_LIMIT) {
+            return false;
+        }
+    }
+    return plan->nut.remedy == SIL_NUT_NONE && plan->saddle.remedy == SIL_SADDLE_NONE;
+}
+
+static void order(sil_plan *plan)
 {
     if (plan_stopped(plan)) {
         step(plan, true, SIL_NOW, SIL_ACT_STOP);
@@ -128,4 +149,10 @@ void plan_order(sil_plan *plan)
     order_nut(plan);
     order_saddle(plan);
     step(plan, true, SIL_SADDLE, SIL_ACT_CHECK);
+}
+
+void plan_order(sil_plan *plan)
+{
+    order(plan);
+    plan->done = all_done(plan);
 }

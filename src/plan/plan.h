@@ -11,6 +11,15 @@ const sil_reading *plan_reading(const sil_plan *plan);
 /* Fills nut_withheld and saddle_withheld, takes the withheld work back and marks its stages. */
 void plan_withhold(sil_plan *plan);
 
+/* From one reading through the stages to the work at nut and saddle: all that a visit rests on.
+ * ratio, spread: of the neck, as in sil_bench. */
+void plan_work(const sil_job *job, int reading, double ratio, double spread, sil_plan *plan);
+
+/* Works every visit, oldest first, each with what those before taught of the neck. Left in plan:
+ * the work of the last, and the visits. */
+void plan_visits(sil_plan *plan);
+void plan_find_visits(sil_plan *plan);
+
 void plan_ring(sil_plan *plan);
 void plan_tune(sil_plan *plan);
 void plan_find(sil_plan *plan);
@@ -24,6 +33,13 @@ void plan_found_figure(sil_plan *plan, sil_code code, sil_level level, sil_stage
                        int string, double read, sil_band range);
 
 void plan_order(sil_plan *plan);
+
+/* Whether a line off the saddle's base is anything a person could take: a hundredth at an end. */
+bool plan_takes_anything(const sil_plan *plan, sil_line line);
+
+/* What the action (saddle) or the gap at fret 1 (nut) would have to be read to, plus or minus, for
+ * every cut that the tools are too coarse for to get a first pass; unknown where none does. */
+double plan_finer_tool(const sil_plan *plan, sil_stage_name stage);
 
 bool plan_withheld_by(const sil_withheld *withheld, sil_code code);
 

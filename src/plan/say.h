@@ -12,6 +12,16 @@ say say_file, say_fill, say_shim_nut, say_new_nut, check_filed, check_filled, ch
 say say_sand, say_dress, say_shim_saddle, say_new_saddle, say_screws, check_sand, check_shimmed,
     check_action;
 
+say say_neck_bow, say_rod, check_rod, say_rod_by_ear, check_rod_by_ear;
+
+/* What was found between visits; by: the action's mean difference, from what was to be or before. */
+void say_off_forecast(const sil_plan *plan, double by, text *t);
+void say_moved(const sil_plan *plan, double by, text *t);
+
+/* ": read to +-0.02 mm (a dial gauge) a pass could be told" for a cut the tools are too coarse for.
+ */
+void say_finer(const sil_plan *plan, sil_stage_name stage, text *t);
+
 /* Adds " mm" or " in", for figures told one behind the other. */
 void say_unit(text *t);
 

@@ -87,6 +87,16 @@ static string_list split_coarse(string_list *first)
     return coarse;
 }
 
+/* The whole less the first pass, for each string of the pass. */
+static string_list what_is_left(const string_list *first, const string_list *whole)
+{
+    string_list left = *first;
+    for (int i = 0; i < left.count; i++) {
+        left.value[i] = whole->value[i] - first->value[i];
+    }
+    return left;
+}
+
 static void add_passes(const string_list *first, const string_list *whole, text *t)
 {
     text_add(t, "File the slots of ");
@@ -97,10 +107,11 @@ static void add_passes(const string_list *first, const string_list *whole, text 
     if (same_figures(first, whole)) {
         text_add(t, ", all of it in this pass.");
     } else {
-        text_add(t, " as a first pass; in all ");
-        text_strings(t, whole, SIL_DOWN);
-        say_unit(t);
-        text_add(t, ".");
+        string_list left = what_is_left(first, whole);
+        text_add(t, " now; read again, and expect about ");
+        text_strings(t, &left, SIL_NEAREST);
+        text_add(t, " more.");
+        return;
     }
     text_add(t, " Then read again.");
 }
@@ -130,7 +141,8 @@ void say_file(const sil_plan *plan, text *t)
     if (text_chosen(&coarse)) {
         text_add(t, "%sRead the gap at the 1st fret of ", text_chosen(&first) ? " " : "");
         text_which(t, &coarse);
-        text_add(t, " with a finer tool: too high, but no pass is safe by this one.");
+        text_add(t, " with a finer tool: too high, but no pass is safe by this one");
+        say_finer(plan, SIL_NUT, t);
     }
 }
 

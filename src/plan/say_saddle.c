@@ -84,7 +84,8 @@ void say_sand(const sil_plan *plan, text *t)
     if (same_line(plan, work->cut_first, (sil_line){0.0, 0.0})) {
         text_add(t, "Read the action with a finer tool: the saddle is too high, by ");
         add_ends(plan, work->cut, t);
-        text_add(t, ", but no pass is safe by this one.");
+        text_add(t, ", but no pass is safe by this one");
+        say_finer(plan, SIL_SADDLE, t);
         return;
     }
     text_add(t, plan->stages.changed[SIL_NUT]
@@ -95,12 +96,18 @@ void say_sand(const sil_plan *plan, text *t)
     if (same_line(plan, work->cut, work->cut_first)) {
         text_add(t, ", all of it in this pass.");
     } else {
-        text_add(t, " as a first pass; in all ");
-        add_ends(plan, work->cut, t);
-        text_add(t, ".");
+        text_add(t, " now.");
     }
     add_caliper(plan, t);
-    text_add(t, " Then read again.");
+    text_add(t, " Then read again");
+    if (!same_line(plan, work->cut, work->cut_first)) {
+        text_add(t, ", and expect about ");
+        add_ends(plan,
+                 (sil_line){work->cut.b0 - work->cut_first.b0, work->cut.b1 - work->cut_first.b1},
+                 t);
+        text_add(t, " more");
+    }
+    text_add(t, ".");
 }
 
 void check_sand(const sil_plan *plan, text *t)

@@ -7,6 +7,21 @@ void say_unit(text *t)
     text_add(t, t->unit == SIL_MM ? " mm" : " in");
 }
 
+void say_finer(const sil_plan *plan, sil_stage_name stage, text *t)
+{
+    double tool = plan_finer_tool(plan, stage);
+    if (!sil_known(tool)) {
+        text_add(t, ", and a finer reading alone would not help: the range wanted is too narrow.");
+        return;
+    }
+    text_add(t, "; read to \xC2\xB1");
+    text_length_unit(t, tool, SIL_NEAREST);
+    text_add(t, " (%s) one can be told.",
+             tool >= 0.05   ? "feelers under the string"
+             : tool >= 0.02 ? "feelers in fine steps, or a dial gauge"
+                            : "a dial indicator");
+}
+
 string_list say_strings(const sil_plan *plan, const sil_verdict *verdicts, sil_verdict wanted,
                         const double *value)
 {
@@ -175,53 +190,10 @@ static void say_measure_saddle(const sil_plan *plan, text *t)
         "bridge, nor what the caliper is to read.");
 }
 
-static void say_neck_bow(const sil_plan *plan, text *t)
-{
-    double relief = sil_relief(&plan->bench.board, plan->stages.fit[SIL_NOW].bend);
-    text_add(t, "Stop: relief of ");
-    text_length_unit(t, relief, SIL_NEAREST);
-    text_add(t, ", over ");
-    text_length_unit(t, plan->job->limits.most_relief, SIL_NEAREST);
-    text_add(
-        t, ", and no rod to take it out. A nut and saddle cut to it would be too low once the neck "
-           "is mended: have a qualified repairer look at it first.");
-}
-
 static void check_written(const sil_plan *plan, text *t)
 {
     (void)plan;
     text_add(t, "Write it on the sheet and plan again.");
-}
-
-static void say_rod(const sil_plan *plan, text *t)
-{
-    double relief = sil_relief(&plan->bench.board, plan->stages.fit[SIL_NOW].bend);
-    double aim = plan->bench.targets.relief.aim;
-    text_add(t, relief > aim
-                    ? "Truss rod: slack the strings a little, then tighten it (clockwise on "
-                      "most), an eighth of a turn at a time"
-                    : "Truss rod: ease it (counter-clockwise on most), an eighth of a turn at a "
-                      "time");
-    text_add(t, ", to bring the relief at fret %d from ", plan->bench.board.relief_at);
-    text_length(t, relief, SIL_NEAREST);
-    text_add(t, " to ");
-    text_length_unit(t, aim, SIL_NEAREST);
-    text_add(t, ". Never force it.");
-}
-
-static void check_rod(const sil_plan *plan, text *t)
-{
-    const sil_board *board = &plan->bench.board;
-    string_list action = {.count = board->strings};
-    for (int i = 0; i < board->strings; i++) {
-        action.value[i] = sil_action(board, &plan->stages.fit[SIL_ROD], i, 12);
-        action.chosen[i] = sil_known(action.value[i]);
-    }
-    text_add(t, "Tuned again, relief ");
-    text_length_unit(t, plan->bench.targets.relief.aim, SIL_NEAREST);
-    text_add(t, "; action at the 12th then about ");
-    text_strings(t, &action, SIL_NEAREST);
-    text_add(t, ".");
 }
 
 static void say_read_again(const sil_plan *plan, text *t)
@@ -312,22 +284,12 @@ static void check_neck_angle(const sil_plan *plan, text *t)
     text_add(t, "Until then the saddle stays as it is.");
 }
 
-static bool nothing_worked(const sil_plan *plan)
-{
-    for (int k = 0; k < plan->step_count; k++) {
-        if (plan->steps[k].stage != SIL_NOW && plan->steps[k].act != SIL_ACT_CHECK) {
-            return false;
-        }
-    }
-    return plan->nut.remedy == SIL_NUT_NONE && plan->saddle.remedy == SIL_SADDLE_NONE;
-}
-
 static void say_check(const sil_plan *plan, text *t)
 {
-    text_add(t, nothing_worked(plan)
-                    ? "Nothing to cut: every reading is in its range. Play every string at every "
-                      "fret and listen."
-                    : "Tune, read everything again, write it on the sheet and plan again.");
+    text_add(t, plan->done ? "Done: every reading is in its range and nothing is left to cut. Play "
+                             "every string at every "
+                             "fret and listen."
+                           : "Tune, read everything again, write it on the sheet and plan again.");
 }
 
 static void check_check(const sil_plan *plan, text *t)
@@ -351,6 +313,7 @@ static const step_words acts[SIL_ACTS] = {
     [SIL_ACT_READ_GAPS_AGAIN] = {say_gaps_again, check_written},
     [SIL_ACT_MEASURE_CROWN] = {say_measure_crown, check_written},
     [SIL_ACT_MEASURE_SADDLE] = {say_measure_saddle, check_written},
+    [SIL_ACT_ROD_BY_EAR] = {say_rod_by_ear, check_rod_by_ear},
     [SIL_ACT_NECK_BOW] = {say_neck_bow, check_stop},
     [SIL_ACT_ROD] = {say_rod, check_rod},
     [SIL_ACT_READ_AGAIN] = {say_read_again, check_read_again},

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The words of findings, all in one table: what scripts rely on, and what a person reads. */
-#include "text.h"
+#include "say.h"
 
 /* What the figure behind a finding is. */
 typedef enum figure_kind { NO_FIGURE, LENGTH, PERCENT, SHARE, DEGREES, NEWTONS } figure_kind;
@@ -103,6 +103,8 @@ static const finding_words words[SIL_CODES] = {
     [SIL_OFF_SADDLE] = {"off-saddle", LENGTH, "Contact point off the saddle's line",
                         "It lies outside the saddle's thickness: the line of the slot is at fault, "
                         "not the top of the saddle. By ear it may well pass."},
+    [SIL_OFF_FORECAST] = {"off-forecast", LENGTH, NULL, NULL}, /* say_off_forecast tells it */
+    [SIL_MOVED] = {"moved", LENGTH, NULL, NULL},               /* say_moved tells it */
 };
 
 /* Why a part waits, for what withholds. */
@@ -224,6 +226,12 @@ static bool speaks_of_action(const sil_finding *finding)
     return finding->code == SIL_SADDLE_LOW || finding->code == SIL_SADDLE_HIGH;
 }
 
+/* What may have been judged without a gauge. */
+static bool told_by_ear(const sil_finding *finding)
+{
+    return finding->code == SIL_SLOT_HIGH || finding->code == SIL_RELIEF_HIGH;
+}
+
 static bool speaks_of_notes(const sil_finding *finding)
 {
     return finding->code == SIL_TECHNIQUE || finding->code == SIL_UNEXPLAINED ||
@@ -258,6 +266,8 @@ static void add_reading(const sil_finding *finding, text *t)
     figure_kind figure = words[finding->code].figure;
     if (finding->read == 0.0 && (speaks_of_slots(finding) || speaks_of_action(finding))) {
         text_add(t, "0: on the fret, or it would be under it");
+    } else if (!sil_known(finding->read) && told_by_ear(finding)) {
+        text_add(t, "wide, by finger and ear");
     } else {
         bool ranged = sil_known(finding->low) || sil_known(finding->high);
         add_figure(t, figure, finding->read, ranged && finding->code != SIL_TOOL_COARSE);
@@ -284,6 +294,10 @@ static void write_findings(const sil_plan *plan, const sil_finding *f, int count
         text_add(t, "Saddle height by caliper and by the bridge's top differ by more than ");
         text_length_unit(t, 0.3, SIL_NEAREST);
         text_add(t, ". Neither is used: read both again.");
+        return;
+    }
+    if (f->code == SIL_MOVED || f->code == SIL_OFF_FORECAST) {
+        (f->code == SIL_MOVED ? say_moved : say_off_forecast)(plan, f->read, t);
         return;
     }
     add_heading(plan, f, t);

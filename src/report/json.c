@@ -186,6 +186,29 @@ static void put_steps(writer *w, cJSON *root)
     }
 }
 
+/* A gap judged by ear lies in its range, or over it: low and high, null where it has no end. */
+static void put_tap(writer *w, cJSON *row, sil_tap tap, sil_band range)
+{
+    if (tap == SIL_NOT_TAPPED) {
+        put_null(w, row, "low");
+        put_null(w, row, "high");
+        return;
+    }
+    put_number(w, row, "low", tap == SIL_TAP_WIDE ? range.high : range.low);
+    put_number(w, row, "high", tap == SIL_TAP_WIDE ? SIL_UNKNOWN : range.high);
+}
+
+static void put_judged(writer *w, cJSON *root)
+{
+    const sil_bench *bench = &w->plan->bench;
+    cJSON *judged = put_object(w, root, "judged");
+    put_tap(w, put_object(w, judged, "relief"), bench->relief.tap, bench->targets.relief);
+    cJSON *array = put_array(w, judged, "first");
+    for (int i = 0; i < w->plan->job->string_count; i++) {
+        put_tap(w, add_string_row(w, array, i), bench->gaps.first_tap[i], bench->targets.first[i]);
+    }
+}
+
 static void put_all(writer *w, cJSON *root)
 {
     cJSON *about = put_object(w, root, "sillet");
@@ -199,9 +222,11 @@ static void put_all(writer *w, cJSON *root)
     put_nut(w, root);
     put_saddle(w, root);
     put_sound(w, root);
-    put_null(w, root, "visits");
+    put_visits(w, root);
+    put_judged(w, root);
     put_findings(w, root);
     put_steps(w, root);
+    put_bool(w, root, "done", w->plan->done);
 }
 
 char *sil_report_json(const sil_plan *plan, sil_unit unit)

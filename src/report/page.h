@@ -33,4 +33,7 @@ void page_nut(const page *p);
 void page_saddle(const page *p);
 void page_sound(const page *p);
 
+/* What was read at each visit and what was to be expected; nothing where there was but one. */
+void page_visits(const page *p);
+
 #endif

@@ -231,6 +231,7 @@ char *sil_report_text(const sil_plan *plan, sil_unit unit, const char *name)
     }
     print_heading(&p, name);
     print_readings(&p);
+    page_visits(&p);
     print_findings(&p);
     print_steps(&p);
     print_parts(&p);

@@ -33,4 +33,6 @@ cJSON *add_string_row(writer *w, cJSON *array, int string); /* its number first 
 /* The rooms of the result that speak of sound: compensation, clearance, causes, lowest. */
 void put_sound(writer *w, cJSON *root);
 
+void put_visits(writer *w, cJSON *root);
+
 #endif

@@ -101,7 +101,7 @@ static void fill_relief(sil_filler *filler, sil_node *node, const sil_field *fie
     if (node->shape == SIL_MAPPING) {
         fill_part(filler, node, field, base);
     } else {
-        sil_fill_figure(filler, node, &field->of->fields[0], sil_field_place(field, base));
+        sil_fill_relief_gap(filler, node, &field->of->fields[0], sil_field_place(field, base));
     }
 }
 
@@ -125,6 +125,8 @@ static sil_fill *const fills[SIL_KINDS] = {
     [SIL_AS_FIGURE] = sil_fill_figure,
     [SIL_AS_SCALE] = sil_fill_figure,
     [SIL_AS_PER_STRING] = sil_fill_per_string,
+    [SIL_AS_FIRST] = sil_fill_first,
+    [SIL_AS_RELIEF_GAP] = sil_fill_relief_gap,
     [SIL_AS_PAIR] = sil_fill_pair,
     [SIL_AS_RADIUS] = sil_fill_radius,
     [SIL_AS_BAND] = sil_fill_band,

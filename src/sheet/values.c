@@ -42,12 +42,27 @@ static bool worded(const sil_field *field)
     return field->words && field->kind != SIL_AS_BANDS;
 }
 
+static const sil_word no_words[] = {{NULL, 0}};
+
+/* "a | b | c" of what can be said today. */
+static void list_words(const sil_word *words, char *out, size_t size)
+{
+    out[0] = '\0';
+    for (; words->text; words++) {
+        if (words->value != SIL_WORD_NOT_YET) {
+            strncat(out, out[0] ? " | " : "", size - strlen(out) - 1);
+            strncat(out, words->text, size - strlen(out) - 1);
+        }
+    }
+}
+
 bool sil_fill_quantity(sil_filler *filler, sil_node *node, const sil_field *field, double *value)
 {
     int measure = (int)field->measure;
     if (!sil_expect(filler, node, SIL_SCALAR)) {
         return false;
     }
+    char words[64];
     double read = 0.0;
     int status =
         sil_quantity_read(node->text, node->length, field->measure, node->source->units, &read);
@@ -64,9 +79,10 @@ bool sil_fill_quantity(sil_filler *filler, sil_node *node, const sil_field *fiel
                        measures[measure].units);
         return false;
     default:
+        list_words(worded(field) ? field->words : no_words, words, sizeof words);
         sil_tell_value(filler->sheet, SIL_ERROR, node, "wanted %s, such as %s%s%s",
-                       measures[measure].what, measures[measure].such_as,
-                       worded(field) ? ", or " : "", worded(field) ? field->words->text : "");
+                       measures[measure].what, measures[measure].such_as, words[0] ? ", or " : "",
+                       words);
         return false;
     }
 }
@@ -90,18 +106,6 @@ bool sil_fill_count(sil_filler *filler, sil_node *node, int *count)
     }
     *count = negative ? -number : number;
     return true;
-}
-
-/* "a | b | c" of what can be said today. */
-static void list_words(const sil_word *words, char *out, size_t size)
-{
-    out[0] = '\0';
-    for (; words->text; words++) {
-        if (words->value != SIL_WORD_NOT_YET) {
-            strncat(out, out[0] ? " | " : "", size - strlen(out) - 1);
-            strncat(out, words->text, size - strlen(out) - 1);
-        }
-    }
 }
 
 bool sil_fill_word(sil_filler *filler, sil_node *node, const sil_word *words, int *value)
@@ -222,12 +226,14 @@ bool sil_right_count(sil_filler *filler, sil_node *node)
     return node->count <= SIL_STRINGS_MAX;
 }
 
-void sil_fill_per_string(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+/* meant: what the field's word stands for. */
+static void fill_strings(sil_filler *filler, sil_node *node, const sil_field *field, double meant,
+                         double *figures)
 {
-    double *figures = sil_field_place(field, base), ends[2];
+    double ends[2];
     int strings = filler->job->string_count;
     if (node->shape == SIL_MAPPING) {
-        bool read = fill_ends(filler, node, field, string_ends, SIL_UNKNOWN, ends);
+        bool read = fill_ends(filler, node, field, string_ends, meant, ends);
         for (int i = 0; read && i < strings; i++) {
             double share = strings > 1 ? (double)i / (strings - 1) : 0.0;
             figures[i] = ends[0] + (ends[1] - ends[0]) * share;
@@ -237,14 +243,60 @@ void sil_fill_per_string(sil_filler *filler, sil_node *node, const sil_field *fi
         double *figure = figures;
         for (sil_node *item = node->first; fits && item; item = item->next, figure++) {
             if (item->given) {
-                quantity_or(filler, item, field, SIL_UNKNOWN, figure);
+                quantity_or(filler, item, field, meant, figure);
             }
         }
-    } else if (quantity_or(filler, node, field, SIL_UNKNOWN, &ends[0])) {
+    } else if (quantity_or(filler, node, field, meant, &ends[0])) {
         for (int i = 0; i < strings; i++) {
             figures[i] = ends[0];
         }
     }
+}
+
+/* "ping" or "wide" in a gap's place, or not tapped. "none" is a gap of 0. */
+static sil_tap tapped(const sil_node *node, const sil_field *field)
+{
+    for (const sil_word *word = field->words; word->text; word++) {
+        if (node->shape == SIL_SCALAR && strcmp(node->text, word->text) == 0) {
+            return (sil_tap)word->value;
+        }
+    }
+    return SIL_NOT_TAPPED;
+}
+
+void sil_fill_relief_gap(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+{
+    sil_relief_reading *relief = base;
+    relief->tap = tapped(node, field);
+    if (!relief->tap) {
+        quantity_or(filler, node, field, 0.0, &relief->gap);
+    }
+}
+
+void sil_fill_first(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+{
+    sil_gaps *gaps = &((sil_reading *)base)->gaps;
+    int strings = filler->job->string_count;
+    sil_tap all = tapped(node, field);
+    if (node->shape == SIL_SEQUENCE && sil_right_count(filler, node)) {
+        int i = 0;
+        for (sil_node *item = node->first; item; item = item->next, i++) {
+            gaps->first_tap[i] = tapped(item, field);
+            if (item->given && !gaps->first_tap[i]) {
+                quantity_or(filler, item, field, 0.0, &gaps->first[i]);
+            }
+        }
+    } else if (node->shape != SIL_SEQUENCE && !all) {
+        fill_strings(filler, node, field, 0.0, gaps->first);
+    }
+    for (int i = 0; i < strings && all; i++) {
+        gaps->first_tap[i] = all;
+    }
+}
+
+void sil_fill_per_string(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+{
+    fill_strings(filler, node, field, SIL_UNKNOWN, sil_field_place(field, base));
 }
 
 void sil_fill_files(sil_filler *filler, sil_node *node, const sil_field *field, void *base)

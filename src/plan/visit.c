@@ -1,0 +1,317 @@
+/* SPDX-License-Identifier: MIT */
+/* Visits: what each reading shows of the work before it, and what that teaches of the neck. */
+#include "plan.h"
+
+/* Relief must have moved by this much before a neck is judged by it: the tools' spread is then a
+ * fifth of the change or less. */
+static const double least_move = 0.1;
+
+/* A swing of humidity past this moves the top as well as the neck: common practice, no source. */
+static const double climate_swing_pct = 10.0;
+
+/* How well a first pass is kept to without a caliper, mm: common practice, no source. */
+static const double pass_kept = 0.05;
+
+/* Past this many standard uncertainties two figures are called unlike. */
+static const double coverage = 3.0;
+
+static double over_twelve(const sil_plan *plan, const sil_fit *fit, int i)
+{
+    return sil_action(&plan->bench.board, fit, i, 12);
+}
+
+/* What came off the saddle under a string by the caliper, where it was read both times and no shim
+ * or new saddle came between. */
+static double by_caliper(const sil_plan *before, const sil_plan *now, int i)
+{
+    const sil_reading *was = plan_reading(before), *is = plan_reading(now);
+    const double *z = now->bench.board.saddle_z;
+    int last = now->job->string_count - 1;
+    sil_saddle_remedy remedy = before->saddle.remedy;
+    if (remedy == SIL_SADDLE_SHIM || remedy == SIL_SADDLE_REPLACE) {
+        return SIL_UNKNOWN;
+    }
+    double treble = was->saddle_height_treble - is->saddle_height_treble;
+    double bass = was->saddle_height_bass - is->saddle_height_bass;
+    double share = last > 0 ? (z[0] - z[i]) / (z[0] - z[last]) : 0.0;
+    return treble + (bass - treble) * share;
+}
+
+/* What the plan before asked to take off under a string before reading again. */
+static double as_told(const sil_plan *before, int i)
+{
+    const sil_saddle_work *work = &before->saddle;
+    double base = sil_line_at(work->cut_first, before->bench.board.saddle_z[i]);
+    switch (work->remedy) {
+    case SIL_SADDLE_SAND:
+        return work->bottom && plan_takes_anything(before, work->cut_first) ? base
+                                                                            : work->first_pass[i];
+    case SIL_SADDLE_SHIM:
+        return work->dress[i] - work->shim;
+    case SIL_SADDLE_SCREW:
+    case SIL_SADDLE_REPLACE:
+        return before->stages.fit[SIL_NUT].saddle_height[i] -
+               before->stages.fit[SIL_SADDLE].saddle_height[i];
+    default:
+        return 0.0;
+    }
+}
+
+/* Whether the saddle was worked: the caliper decides, else that it was asked for. */
+static bool saddle_worked(const sil_plan *before, const sil_plan *now)
+{
+    sil_saddle_remedy remedy = before->saddle.remedy;
+    double treble = by_caliper(before, now, 0);
+    double bass = by_caliper(before, now, now->job->string_count - 1);
+    return sil_known(treble) && sil_known(bass)
+               ? fmax(fabs(treble), fabs(bass)) > 2.0 * now->bench.tools.caliper
+               : remedy != SIL_SADDLE_NONE && remedy != SIL_SADDLE_WAIT;
+}
+
+static void lower_saddle(const sil_plan *before, const sil_plan *now, sil_fit *fit)
+{
+    for (int i = 0; i < now->job->string_count; i++) {
+        double measured = by_caliper(before, now, i);
+        fit->saddle_height[i] -= sil_known(measured) ? measured : as_told(before, i);
+    }
+}
+
+static void work_slots(const sil_plan *before, sil_fit *fit)
+{
+    const sil_stages *stages = &before->stages;
+    for (int i = 0; i < before->job->string_count; i++) {
+        if (before->nut.verdict[i] == SIL_TAKE) {
+            fit->nut_height[i] -= before->nut.first_pass[i];
+        } else if (before->nut.verdict[i] == SIL_RAISE) {
+            fit->nut_height[i] -= stages->deepen[i];
+        }
+    }
+}
+
+static void work_frets(const sil_plan *before, sil_fit *fit)
+{
+    const sil_stages *stages = &before->stages;
+    double rise = stages->fretwork == SIL_FRETS_NEW ? SIL_UNKNOWN : stages->level_depth;
+    if (stages->fretwork != SIL_FRETS_LEAVE) {
+        fit->crowns = &stages->worked;
+    }
+    for (int i = 0; i < before->job->string_count; i++) {
+        fit->nut_height[i] += rise;
+        fit->saddle_height[i] += rise;
+    }
+}
+
+static double relief_of(const sil_plan *plan)
+{
+    return sil_relief(&plan->bench.board, plan->stages.fit[SIL_NOW].bend);
+}
+
+/* The state before, on the neck as it is now; how it moved is foretold by the neck's ratio. A
+ * change the tools could make up is none, unless the rod was to be turned. */
+static void move_neck(const sil_plan *before, const sil_plan *now, double ratio, sil_fit *fit)
+{
+    double bend = now->stages.fit[SIL_NOW].bend;
+    double moved = fabs(relief_of(now) - relief_of(before));
+    bool turned = before->stages.changed[SIL_ROD];
+    if (turned && !sil_known(bend)) {
+        bend = before->stages.fit[SIL_ROD].bend;
+    }
+    if (sil_known(bend) && (turned || moved > 2.0 * now->bench.tools.relief)) {
+        sil_neck_moves(&before->bench.board, bend, ratio, fit);
+    }
+}
+
+static double mean_apart(const sil_plan *plan, const double *values, const double *from)
+{
+    double sum = 0.0;
+    int count = 0;
+    for (int i = 0; i < plan->job->string_count; i++) {
+        if (sil_known(values[i]) && sil_known(from[i])) {
+            sum += values[i] - from[i];
+            count++;
+        }
+    }
+    return count ? sum / count : SIL_UNKNOWN;
+}
+
+static void actions(const sil_plan *plan, const sil_fit *fit, double out[SIL_STRINGS_MAX])
+{
+    for (int i = 0; i < plan->job->string_count; i++) {
+        out[i] = over_twelve(plan, fit, i);
+    }
+}
+
+/* Nut and saddle asked for in one plan may be visits apart, and the sheet does not say: without a
+ * caliper the saddle is taken as done where that is nearer to what was read. */
+static void foretell_cuts(const sil_plan *before, const sil_plan *now, sil_fit *fit, sil_visit *v)
+{
+    double with_nut[SIL_STRINGS_MAX];
+    sil_nut_remedy nut = before->nut.remedy;
+    v->worked[SIL_NUT] = nut != SIL_NUT_NONE && nut != SIL_NUT_WAIT;
+    v->worked[SIL_SADDLE] = saddle_worked(before, now);
+    if (v->worked[SIL_NUT]) {
+        work_slots(before, fit);
+    }
+    actions(before, fit, with_nut);
+    if (v->worked[SIL_SADDLE]) {
+        lower_saddle(before, now, fit);
+    }
+    actions(before, fit, v->predicted);
+    bool measured = sil_known(by_caliper(before, now, 0));
+    if (v->worked[SIL_NUT] && v->worked[SIL_SADDLE] && !measured &&
+        fabs(mean_apart(now, v->read, with_nut)) < fabs(mean_apart(now, v->read, v->predicted))) {
+        v->worked[SIL_SADDLE] = false;
+        for (int i = 0; i < now->job->string_count; i++) {
+            v->predicted[i] = with_nut[i];
+        }
+    }
+}
+
+static bool any_worked(const sil_visit *v)
+{
+    for (int stage = SIL_ROD; stage < SIL_STAGES; stage++) {
+        if (v->worked[stage]) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Standard uncertainties of read less predicted: one string's own, and what all share. */
+static void weigh(const sil_plan *before, const sil_plan *now, const sil_visit *v, double *own,
+                  double *shared)
+{
+    const sil_tools *tools = &now->bench.tools;
+    double third = 1.0 / sqrt(3.0); /* each reading rectangular: JCGM 100:2008, 4.3.7 */
+    const sil_fit *was = &before->stages.fit[SIL_NOW];
+    sil_fit by_one = *was;
+    double per_relief = 0.0, moved = fabs(relief_of(now) - relief_of(before));
+    if (sil_board_bends(&before->bench.board) && sil_known(was->bend)) {
+        sil_neck_moves(&before->bench.board, was->bend + sil_bend(&before->bench.board, 1.0), 1.0,
+                       &by_one);
+        per_relief = over_twelve(before, &by_one, 0) - over_twelve(before, was, 0);
+    }
+    double neck = per_relief * tools->relief * third * sqrt(2.0);
+    double ratio = sil_known(moved) ? per_relief * moved * before->bench.rod_spread : 0.0;
+    double cut = v->worked[SIL_SADDLE] ? fmax(pass_kept, tools->caliper) * third : 0.0;
+    *own = tools->action * third * sqrt(2.0);
+    *shared = hypot(hypot(sil_known(neck) ? neck : 0.0, ratio), cut);
+}
+
+static void compare(const sil_plan *before, const sil_plan *now, sil_visit *v)
+{
+    double own, shared;
+    int strings = now->job->string_count;
+    weigh(before, now, v, &own, &shared);
+    v->apart = mean_apart(now, v->read, v->predicted);
+    v->unlike = fabs(v->apart) > coverage * hypot(own / sqrt(strings), shared);
+    for (int i = 0; i < strings; i++) {
+        double apart = fabs(v->read[i] - v->predicted[i]);
+        v->unlike = v->unlike || apart > coverage * hypot(own, shared);
+    }
+}
+
+static bool climate_swung(const sil_plan *before, const sil_plan *now)
+{
+    return fabs(plan_reading(now)->humidity_pct - plan_reading(before)->humidity_pct) >
+           climate_swing_pct;
+}
+
+/* Of the change an even bend gives, what this neck showed: known where the rod alone was turned. */
+static double neck_ratio(const sil_plan *before, const sil_plan *now, const double *was,
+                         const sil_visit *v)
+{
+    double even[SIL_STRINGS_MAX];
+    sil_fit fit = before->stages.fit[SIL_NOW];
+    double moved = fabs(relief_of(now) - relief_of(before));
+    if (!before->stages.changed[SIL_ROD] || before->stages.fretwork >= SIL_FRETS_LEVEL ||
+        !(moved >= least_move - 1e-9) || climate_swung(before, now)) {
+        return SIL_UNKNOWN;
+    }
+    sil_neck_moves(&before->bench.board, now->stages.fit[SIL_NOW].bend, 1.0, &fit);
+    actions(before, &fit, even);
+    return mean_apart(now, v->read, was) / mean_apart(now, even, was);
+}
+
+static void foretell(const sil_plan *before, const sil_plan *now, sil_visit *v)
+{
+    double was[SIL_STRINGS_MAX];
+    sil_fit fit = before->stages.fit[SIL_NOW];
+    actions(before, &fit, was);
+    v->worked[SIL_ROD] = before->stages.changed[SIL_ROD];
+    v->worked[SIL_FRETS] = before->stages.fretwork != SIL_FRETS_LEAVE;
+    move_neck(before, now, before->bench.rod_ratio, &fit);
+    work_frets(before, &fit);
+    foretell_cuts(before, now, &fit, v);
+    v->ratio = neck_ratio(before, now, was, v);
+    double foretold = mean_apart(now, v->predicted, was);
+    if (!v->worked[SIL_ROD] && any_worked(v) && fabs(foretold) >= least_move) {
+        v->ratio = mean_apart(now, v->read, was) / foretold;
+    }
+    compare(before, now, v);
+}
+
+/* As the heights tell it; where a gap at the nut is missing, as it was read, if it was read so. */
+static double read_action(const sil_plan *plan, int i)
+{
+    const sil_gaps *gaps = &plan->bench.gaps;
+    double told = over_twelve(plan, &plan->stages.fit[SIL_NOW], i);
+    bool as_told = gaps->action_at == 12 && !gaps->capo && gaps->action[i] > 0.0;
+    return sil_known(told) || !as_told ? told : gaps->action[i];
+}
+
+static sil_visit visit_of(const sil_plan *plan)
+{
+    sil_visit v = {.reading = plan->reading,
+                   .relief = relief_of(plan),
+                   .ratio = SIL_UNKNOWN,
+                   .apart = SIL_UNKNOWN};
+    for (int i = 0; i < plan->job->string_count; i++) {
+        v.read[i] = read_action(plan, i);
+        v.predicted[i] = SIL_UNKNOWN;
+    }
+    return v;
+}
+
+void plan_visits(sil_plan *plan)
+{
+    const sil_job *job = plan->job;
+    int last = job->reading_count - 1;
+    int first = last >= SIL_VISITS_MAX ? last - SIL_VISITS_MAX + 1 : 0;
+    double ratio = 1.0, spread = SIL_ROD_SPREAD;
+    sil_plan other; /* every second visit is worked here, so that the last ends in `plan` */
+    if (last < 0) {
+        plan_work(job, -1, ratio, spread, plan);
+        return;
+    }
+    for (int k = first; k <= last; k++) {
+        bool here = (last - k) % 2 == 0;
+        sil_plan *now = here ? plan : &other, *before = here ? &other : plan;
+        plan_work(job, k, ratio, spread, now);
+        sil_visit *v = &plan->visits[plan->visit_count++];
+        *v = visit_of(now);
+        if (k > first) {
+            foretell(before, now, v);
+        }
+        if (v->worked[SIL_ROD] && sil_known(v->ratio)) {
+            ratio = fmin(fmax(v->ratio, SIL_ROD_RATIO_LEAST), SIL_ROD_RATIO_MOST);
+            spread = SIL_ROD_SPREAD_KNOWN;
+            plan_work(job, k, ratio, spread, now);
+        }
+    }
+}
+
+void plan_find_visits(sil_plan *plan)
+{
+    if (plan->visit_count < 2) {
+        return;
+    }
+    const sil_visit *v = &plan->visits[plan->visit_count - 1];
+    double relief = v[0].relief - v[-1].relief;
+    bool moved = fabs(relief) > 2.0 * plan->bench.tools.relief;
+    if (any_worked(v) && v->unlike) {
+        plan_found(plan, SIL_OFF_FORECAST, SIL_WATCH)->read = v->apart;
+    } else if (!any_worked(v) && (moved || v->unlike)) {
+        plan_found(plan, SIL_MOVED, SIL_WATCH)->read = mean_apart(plan, v[0].read, v[-1].read);
+    }
+}
