@@ -138,7 +138,7 @@ typedef struct sil_cause {
     sil_cause_name cause;
 } sil_cause;
 
-#define SIL_CAUSES_MAX (SIL_STRINGS_MAX * SIL_FRETS_MAX)
+#define SIL_CAUSES_MAX (SIL_STRINGS_MAX * (SIL_FRETS_MAX + 1))
 
 /* Where a string is to leave nut and saddle, on the last stage's heights. */
 typedef struct sil_compensation {

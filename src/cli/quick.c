@@ -74,13 +74,18 @@ static int read_question(int argc, char **argv, const length_option *lengths, bo
             return code;
         }
     }
+    char missing[128] = "";
     for (const length_option *option = lengths; option->name; option++) {
         if (!sil_known(*option->value)) {
-            return cli_misused("%s also wants %s", argv[0], option->name);
+            size_t used = strlen(missing);
+            snprintf(missing + used, sizeof missing - used, "%s%s", used ? ", " : "", option->name);
         }
         if (*option->value < 0.0) {
             return cli_misused("%s cannot be negative", option->name);
         }
+    }
+    if (missing[0]) {
+        return cli_misused("%s also wants %s", argv[0], missing);
     }
     return q->scale > 0.0 ? CLI_DONE : cli_misused("--scale must be over 0");
 }
@@ -104,6 +109,42 @@ static const char *length(const question *q, double mm, sil_rounding way, char c
     return cell;
 }
 
+/* What to do about how sure a cut is: how much of it to take so that the aim is not passed. */
+static void print_advice(const question *q, double value, double tool, double u)
+{
+    char read[64], sure[64], take[64], line[256];
+    double first = sil_first_pass(value, value, u, SIL_GUARD_ONE);
+    snprintf(line, sizeof line,
+             "Read to \xC2\xB1%s, it is sure to %s: ", length(q, tool, SIL_NEAREST, read),
+             length(q, 2.0 * u, SIL_UP, sure));
+    cli_print(line);
+    if (first >= 0.02) { /* less is inside the feel of a file */
+        snprintf(line, sizeof line, "take %s first, tune, and read again.\n",
+                 length(q, first, SIL_DOWN, take));
+        cli_print(line);
+    } else {
+        cli_print(value > 0.0 ? "too coarse for so small a cut; read it finer first.\n"
+                              : "read again before anything is cut.\n");
+    }
+}
+
+/* before, after: the sentence around the amount. */
+static int answer(const question *q, const char *cut, double value, double tool, double share,
+                  const char *before, const char *after)
+{
+    double u = tool / sqrt(3.0) / share;
+    char amount[64], line[256];
+    if (q->json) {
+        print_json(cut, value, u);
+        return CLI_DONE;
+    }
+    snprintf(line, sizeof line, "%s by %s%s\n", before, length(q, fabs(value), SIL_DOWN, amount),
+             after);
+    cli_print(line);
+    print_advice(q, value, tool, u);
+    return CLI_DONE;
+}
+
 int cli_saddle(int argc, char **argv)
 {
     question q = {.scale = SIL_UNKNOWN, .now = SIL_UNKNOWN, .want = SIL_UNKNOWN};
@@ -117,21 +158,9 @@ int cli_saddle(int argc, char **argv)
         return code;
     }
     double leverage = sil_fret_place(q.scale, 12) / (q.scale + q.setback);
-    double lower = (q.now - q.want) / leverage;
-    double u = ruler / sqrt(3.0) / leverage;
-    if (q.json) {
-        print_json("lower", lower, u);
-        return CLI_DONE;
-    }
-    char cell[3][64];
-    char line[512];
-    snprintf(line, sizeof line,
-             "%s the saddle by %s at that string, twice the change at the 12th fret.\n"
-             "Read by a ruler to %s, that is sure to %s: take less first, tune, and read again.\n",
-             lower < 0.0 ? "Raise" : "Lower", length(&q, fabs(lower), SIL_DOWN, cell[0]),
-             length(&q, ruler, SIL_NEAREST, cell[1]), length(&q, 2.0 * u, SIL_UP, cell[2]));
-    cli_print(line);
-    return CLI_DONE;
+    return answer(&q, "lower", (q.now - q.want) / leverage, ruler, leverage,
+                  q.now < q.want ? "Raise the saddle" : "Lower the saddle",
+                  " at that string, twice the change at the 12th fret.");
 }
 
 int cli_nut(int argc, char **argv)
@@ -147,20 +176,8 @@ int cli_nut(int argc, char **argv)
     double first = sil_fret_place(q.scale, 1);
     double bearing = q.held == SIL_HOLD_OPEN ? q.scale : sil_fret_place(q.scale, (int)q.held);
     double share = 1.0 - first / bearing;
-    double deepen = (q.now - q.want) / share;
-    double u = feelers / sqrt(3.0) / share;
-    if (q.json) {
-        print_json("deepen", deepen, u);
-        return CLI_DONE;
-    }
-    char cell[3][64];
-    char line[512];
-    snprintf(line, sizeof line,
-             "%s the slot by %s (the gap at the 1st fret was read %s).\n"
-             "Read by feelers to %s, that is sure to %s: take less first, and read again.\n",
-             deepen < 0.0 ? "Raise" : "File down", length(&q, fabs(deepen), SIL_DOWN, cell[0]),
-             sil_hold_words(q.held), length(&q, feelers, SIL_NEAREST, cell[1]),
-             length(&q, 2.0 * u, SIL_UP, cell[2]));
-    cli_print(line);
-    return CLI_DONE;
+    char form[96];
+    snprintf(form, sizeof form, " (the gap at the 1st fret was read %s).", sil_hold_words(q.held));
+    return answer(&q, "deepen", (q.now - q.want) / share, feelers, share,
+                  q.now < q.want ? "Raise the slot" : "File down the slot", form);
 }

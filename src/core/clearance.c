@@ -2,11 +2,6 @@
 /* Clearance of every string and stop. See docs/arithmetic.md, "Clearance". */
 #include "swing.h"
 
-static double tri(double u, double length, double apex)
-{
-    return u <= apex ? u / apex : (length - u) / (length - apex);
-}
-
 /* A hand near the neck plucks no nearer the stop than a quarter of what sounds. */
 static double place(double length, double at)
 {
@@ -21,8 +16,9 @@ double sil_pluck_depth(double tension, double length, double at)
 
 double sil_envelope(double length, double at, double u)
 {
-    double p = place(length, at);
-    return fmax(tri(u, length, length - p), tri(u, length, p));
+    double p = place(length, at), depth = p * (length - p);
+    sil_swing by_one = {length, (length - p) / depth, p / depth};
+    return sil_swing_at(&by_one, u);
 }
 
 sil_swing sil_swing_from(const sil_board *board, const sil_pluck *pluck, int string, int stop)

@@ -117,13 +117,19 @@ static bool heard(const sil_reading *reading, int string, int fret)
     return false;
 }
 
+/* A stop's clean force; unknown at the last fret, which has nothing to touch. */
+static double force_of(const sil_plan *plan, const sil_clearance *clean, int string, int fret)
+{
+    return fret < plan->bench.board.frets ? clean->force[string][fret] : SIL_UNKNOWN;
+}
+
 /* Notes heard to buzz, or that will under this pick. */
 static void list_notes(sil_plan *plan)
 {
     const sil_reading *reading = plan_reading(plan);
     for (int i = 0; i < plan->job->string_count; i++) {
-        for (int fret = 0; fret < plan->bench.board.frets; fret++) {
-            double force = plan->clean_now.force[i][fret];
+        for (int fret = 0; fret <= plan->bench.board.frets; fret++) {
+            double force = force_of(plan, &plan->clean_now, i, fret);
             bool buzzes = heard(reading, i, fret);
             if (buzzes || force < plan->job->attack.force[i]) {
                 plan->causes[plan->cause_count++] =
@@ -145,7 +151,7 @@ static void find_causes(sil_plan *plan)
     for (int k = 0; k < plan->cause_count; k++) {
         sil_cause *note = &plan->causes[k];
         for (int remedy = 0; remedy < SIL_REMEDIES; remedy++) {
-            note->remedied[remedy] = t.alone[remedy].force[note->string][note->fret];
+            note->remedied[remedy] = force_of(plan, &t.alone[remedy], note->string, note->fret);
         }
         note->cause = blame(plan, &t, note, plan->job->attack.force[note->string]);
     }
