@@ -19,7 +19,8 @@ typedef enum sil_paper { SIL_A4, SIL_A3, SIL_LETTER } sil_paper;
 /* What is drawn: every sheet, or those of one part. */
 typedef enum sil_part { SIL_PART_ALL, SIL_PART_NUT, SIL_PART_SADDLE } sil_part;
 
-typedef enum sil_format { SIL_PDF } sil_format;
+/* A PDF holds all pages of a drawing, SVG and DXF one. */
+typedef enum sil_format { SIL_PDF, SIL_SVG } sil_format;
 
 typedef struct sil_draw_order {
     sil_part part;
@@ -50,8 +51,30 @@ typedef enum sil_drawing_status {
  */
 int sil_drawing_make(const sil_plan *plan, const sil_draw_order *order, sil_drawing **drawing);
 
+/* sil_outlines_make: the outlines of a part at full size, for a mill or a laser, and no sheet round
+ * them: nut and saddle face, and the saddle's contact points from above.
+ * Given:    plan   made; of a part it withholds there is a text that says so and no line
+ *           order  which part; all: the nut, the saddle below it. The paper counts for nothing
+ * Returned: drawing  of one page a little larger than what is on it. The origin is at the bass end
+ *                    of the first part's seat, x to the treble end, y up, mm; on a left-handed
+ *                    instrument mirrored: x is then negative
+ * Status:   see sil_drawing_status
+ * Accuracy: 0.0001 mm in the file
+ * Notes:    layers: outline (closed, as the piece stands, its top as finished), slot (a line a
+ *           string from floor to top), contact (a cross a string), cut, cut-first, present, text
+ */
+int sil_outlines_make(const sil_plan *plan, const sil_draw_order *order, sil_drawing **drawing);
+
 /* sil_drawing_pages: the number of sheets, 1 or more. */
 int sil_drawing_pages(const sil_drawing *drawing);
+
+/* sil_drawing_sheet: what a page is called: bench, nut, saddle, clearance; where a sheet goes on to
+ * further pages these are nut-2, nut-3.
+ * Given:    page  0..
+ * Returned: out   NUL-terminated; 32 bytes are enough
+ * Status:   false where there is no such page
+ */
+bool sil_drawing_sheet(const sil_drawing *drawing, int page, char *out, size_t size);
 
 /* sil_drawing_warning: what to be aware of, such as letters no face has.
  * Given:    index  0..
@@ -62,9 +85,18 @@ bool sil_drawing_warning(const sil_drawing *drawing, int index, char *out, size_
 
 /* sil_drawing_write: a drawing as the bytes of a file.
  * Returned: bytes, size  a new block to be freed with free(); untouched on error
- * Status:   0, SIL_DRAWING_NO_MEMORY or SIL_DRAWING_FAULT
+ * Status:   0, SIL_DRAWING_NO_MEMORY or SIL_DRAWING_FAULT: also for more pages than a format holds
+ * Notes:    the same drawing gives the same bytes. SVG and DXF: mm, a layer a kind of line, by the
+ *           same words; SVG has its true size, and data-string on what is of one string. DXF is
+ *           AC1021 (text in UTF-8).
+ * Reference: SVG 1.1 second edition; DXF reference, release AC1021
+ *
+ * sil_drawing_write_page: one page of it.
+ * Given:    page  0..; one that is not there is a fault
  */
 int sil_drawing_write(const sil_drawing *drawing, sil_format format, char **bytes, size_t *size);
+int sil_drawing_write_page(const sil_drawing *drawing, int page, sil_format format, char **bytes,
+                           size_t *size);
 
 void sil_drawing_free(sil_drawing *drawing);
 

@@ -129,6 +129,7 @@ double sil_dim_ordinates(sil_shapes *list, const sil_ordinates *o)
                                   {place[i], o->reach - s * 1.5},
                                   {place[i], o->reach}};
         double base = o->reach + s * 1.2 - (level && s < 0 ? SIL_NOTE : 0);
+        sil_draw_of(list, o->numbered ? o->number[order[i]] : 0);
         sil_draw_path(list, SIL_LAYER_DIMENSION, line, 4, false);
         sil_draw_text(list, SIL_LAYER_TEXT,
                       (sil_point){place[i] + (level ? 0 : SIL_NOTE / 2), base}, SIL_NOTE,
@@ -140,6 +141,7 @@ double sil_dim_ordinates(sil_shapes *list, const sil_ordinates *o)
             sil_draw_ring(list, (sil_point){place[i], o->reach + s * ring}, o->number[order[i]]);
         }
     }
+    sil_draw_of(list, 0);
     return o->reach + s * (o->numbered ? ring + 2.5 : longest + 1.2);
 }
 

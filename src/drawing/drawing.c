@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include <sillet/drawing.h>
+#include <stdio.h>
 #include <stdlib.h>
 
 #include "sheet.h"
@@ -12,20 +13,37 @@ typedef struct paper_size {
 static const paper_size papers[] = {
     [SIL_A4] = {210, 297}, [SIL_A3] = {420, 297}, [SIL_LETTER] = {215.9, 279.4}};
 
-static void draw_parts(sil_drawing *drawing)
+/* The pack: a sheet's name, and the part it is drawn for; SIL_PART_ALL: in the whole pack only. */
+typedef struct sheet_row {
+    const char *name;
+    sil_part part;
+    void (*draw)(sil_drawing *drawing);
+} sheet_row;
+
+static const sheet_row sheets[] = {
+    {"bench", SIL_PART_ALL, sil_sheet_bench},
+    {"nut", SIL_PART_NUT, sil_sheet_nut},
+    {"saddle", SIL_PART_SADDLE, sil_sheet_saddle},
+    {"clearance", SIL_PART_ALL, sil_sheet_sound},
+};
+
+static void draw_sheet(sil_drawing *drawing, const sheet_row *sheet)
+{
+    int first = drawing->page_count;
+    sheet->draw(drawing);
+    for (int i = first; i < drawing->page_count; i++) {
+        drawing->pages[i].sheet = sheet->name;
+        drawing->pages[i].number = i - first + 1;
+    }
+}
+
+static void draw_pack(sil_drawing *drawing)
 {
     sil_part part = drawing->order.part;
-    if (part == SIL_PART_ALL) {
-        sil_sheet_bench(drawing);
-    }
-    if (part != SIL_PART_SADDLE) {
-        sil_sheet_nut(drawing);
-    }
-    if (part != SIL_PART_NUT) {
-        sil_sheet_saddle(drawing);
-    }
-    if (part == SIL_PART_ALL) {
-        sil_sheet_sound(drawing);
+    for (size_t i = 0; i < sizeof sheets / sizeof *sheets; i++) {
+        if (part == SIL_PART_ALL || part == sheets[i].part) {
+            draw_sheet(drawing, &sheets[i]);
+        }
     }
     for (int i = 0; i < drawing->page_count && !drawing->no_memory; i++) {
         sil_sheet_finish(drawing, i);
@@ -43,7 +61,8 @@ static int faults(const sil_drawing *drawing)
     return no_memory ? SIL_DRAWING_NO_MEMORY : fault ? SIL_DRAWING_FAULT : SIL_DRAWING_DONE;
 }
 
-int sil_drawing_make(const sil_plan *plan, const sil_draw_order *order, sil_drawing **drawing)
+static int make(const sil_plan *plan, const sil_draw_order *order, void (*draw)(sil_drawing *),
+                sil_drawing **drawing)
 {
     *drawing = NULL;
     sil_drawing *made = calloc(1, sizeof *made);
@@ -51,14 +70,13 @@ int sil_drawing_make(const sil_plan *plan, const sil_draw_order *order, sil_draw
         return SIL_DRAWING_NO_MEMORY;
     }
     made->order = *order;
-    made->width = papers[order->paper].width;
-    made->height = papers[order->paper].height;
+    made->paper = (sil_box){0, 0, papers[order->paper].width, papers[order->paper].height};
     made->draft = (sil_draft){plan, order->unit, sil_letters_open()};
     if (made->draft.letters == NULL) {
         sil_drawing_free(made);
         return SIL_DRAWING_NO_FACE;
     }
-    draw_parts(made);
+    draw(made);
     int fault = faults(made);
     if (fault != SIL_DRAWING_DONE) {
         sil_drawing_free(made);
@@ -66,6 +84,26 @@ int sil_drawing_make(const sil_plan *plan, const sil_draw_order *order, sil_draw
     }
     *drawing = made;
     return sil_letters_warnings(made->draft.letters) > 0 ? SIL_DRAWING_DOUBTFUL : SIL_DRAWING_DONE;
+}
+
+int sil_drawing_make(const sil_plan *plan, const sil_draw_order *order, sil_drawing **drawing)
+{
+    return make(plan, order, draw_pack, drawing);
+}
+
+int sil_outlines_make(const sil_plan *plan, const sil_draw_order *order, sil_drawing **drawing)
+{
+    return make(plan, order, sil_draw_outlines, drawing);
+}
+
+bool sil_drawing_sheet(const sil_drawing *drawing, int page, char *out, size_t size)
+{
+    if (page < 0 || page >= drawing->page_count) {
+        return false;
+    }
+    const sil_page *it = &drawing->pages[page];
+    snprintf(out, size, it->number > 1 ? "%s-%d" : "%s", it->sheet, it->number);
+    return true;
 }
 
 int sil_drawing_pages(const sil_drawing *drawing)

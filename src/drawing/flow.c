@@ -13,7 +13,8 @@ static void new_page(sil_flow *flow)
     } else {
         sil_shapes *shapes = sil_shapes_new(drawing->draft.letters);
         drawing->no_memory = drawing->no_memory || shapes == NULL;
-        drawing->pages[drawing->page_count++] = (sil_page){shapes, flow->heading};
+        drawing->pages[drawing->page_count++] =
+            (sil_page){.shapes = shapes, .heading = flow->heading};
     }
     flow->column = 0;
     flow->band = 0;

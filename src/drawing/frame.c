@@ -12,9 +12,9 @@ static const double title_height = 30, ruler_height = 15.5, caution_line = 4.5;
 
 sil_box sil_sheet_frame(const sil_drawing *drawing)
 {
-    double right =
-        drawing->order.paper == SIL_LETTER ? edge_left + SIL_FRAME_WIDTH : drawing->width - edge;
-    return (sil_box){edge_left, edge, right, drawing->height - edge};
+    double right = drawing->order.paper == SIL_LETTER ? edge_left + SIL_FRAME_WIDTH
+                                                      : drawing->paper.right - edge;
+    return (sil_box){edge_left, edge, right, drawing->paper.top - edge};
 }
 
 int sil_sheet_columns(const sil_drawing *drawing)

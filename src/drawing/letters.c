@@ -189,6 +189,12 @@ const char *sil_letters_path(const sil_letters *letters, int face)
     return letters->faces[face].ft != NULL ? letters->faces[face].path : NULL;
 }
 
+const char *sil_letters_name(const sil_letters *letters, int face)
+{
+    FT_Face ft = letters->faces[face].ft;
+    return ft != NULL && ft->family_name != NULL ? ft->family_name : "";
+}
+
 double sil_letters_scale(const sil_letters *letters, int face)
 {
     return letters->faces[face].cap / letters->faces[face].ft->units_per_EM;

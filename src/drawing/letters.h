@@ -30,8 +30,10 @@ void sil_letters_close(sil_letters *letters);
 int sil_letters_face(sil_letters *letters, uint32_t code);
 
 /* sil_letters_path: the file of a face; NULL where it is not there.
+ * sil_letters_name: what its family is called; "" where the face is not there.
  * sil_letters_scale: capital height over the size of the em.
  */
+const char *sil_letters_name(const sil_letters *letters, int face);
 const char *sil_letters_path(const sil_letters *letters, int face);
 double sil_letters_scale(const sil_letters *letters, int face);
 

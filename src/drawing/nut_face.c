@@ -46,8 +46,10 @@ static void mark_slots(const sil_draft *draft, sil_shapes *list, sil_place place
     sil_draw_line(list, SIL_LAYER_OUTLINE, sil_at(place, 0, 0), sil_at(place, width, 0));
     for (int i = 0; i < draft->plan->job->string_count; i++) {
         double x = width / 2 + draft->plan->bench.board.nut_z[i];
+        sil_draw_of(list, i + 1);
         sil_draw_line(list, SIL_LAYER_SLOT, sil_at(place, x, 0), sil_at(place, x, 4 / place.up));
     }
+    sil_draw_of(list, 0);
 }
 
 void sil_nut_face(const sil_draft *draft, sil_shapes *list, sil_place place, bool whole)
@@ -72,6 +74,7 @@ void sil_nut_face(const sil_draft *draft, sil_shapes *list, sil_place place, boo
         if (!sil_known(floor)) {
             continue;
         }
+        sil_draw_of(list, i + 1);
         if (whole) {
             sil_draw_circle(list, SIL_LAYER_STRING, sil_at(place, x, floor + r), r * place.up);
         } else {
@@ -79,4 +82,5 @@ void sil_nut_face(const sil_draft *draft, sil_shapes *list, sil_place place, boo
                           sil_at(place, x, sil_curve_at(&top, x)));
         }
     }
+    sil_draw_of(list, 0);
 }

@@ -10,9 +10,11 @@ void sil_nut_top(const sil_draft *draft, sil_shapes *list, sil_place place)
     sil_draw_path(list, SIL_LAYER_OUTLINE, corners, 4, true);
     for (int i = 0; i < plan->job->string_count; i++) {
         double x = width / 2 + plan->bench.board.nut_z[i], half = plan->slot_width[i] / 2;
+        sil_draw_of(list, i + 1);
         sil_draw_line(list, SIL_LAYER_SLOT, sil_at(place, x - half, 0),
                       sil_at(place, x - half, thickness));
         sil_draw_line(list, SIL_LAYER_SLOT, sil_at(place, x + half, 0),
                       sil_at(place, x + half, thickness));
     }
+    sil_draw_of(list, 0);
 }

@@ -111,3 +111,29 @@ void sil_saddle_face(const sil_draft *draft, sil_shapes *list, sil_place place)
         draw_shim(&s, work->shim);
     }
 }
+
+static void draw_closed(const saddle *s)
+{
+    sil_point points[SIL_CURVE_POINTS + 2] = {{0, 0}, {s->length, 0}};
+    int count = 2 + sil_curve_points(&s->finished, s->length, 0, points + 2);
+    sil_place_points(s->place, points, count);
+    sil_draw_path(s->list, SIL_LAYER_OUTLINE, points, count, true);
+}
+
+void sil_saddle_outline(const sil_draft *draft, sil_shapes *list, sil_place place)
+{
+    const sil_saddle_work *work = &draft->plan->saddle;
+    saddle s = measure(draft, list, place);
+    if (s.finished.count > 0) {
+        draw_closed(&s);
+    } else {
+        draw_base(&s, SIL_LAYER_PRESENT, (sil_line){0, 0});
+    }
+    if (s.present.count > 0 && work->remedy != SIL_SADDLE_NONE) {
+        draw_curve(&s, SIL_LAYER_PRESENT, &s.present);
+    }
+    if (work->bottom) {
+        draw_base(&s, SIL_LAYER_CUT, work->cut);
+        draw_base(&s, SIL_LAYER_CUT_FIRST, work->cut_first);
+    }
+}

@@ -14,6 +14,7 @@ void sil_saddle_top(const sil_draft *draft, sil_shapes *list, sil_place place)
     sil_draw_line(list, SIL_LAYER_CENTRE, (sil_point){sil_at(place, 0, 0).x - over, place.y},
                   (sil_point){sil_at(place, length, 0).x + over, place.y});
     for (int i = 0; i < job->string_count; i++) {
+        sil_draw_of(list, i + 1);
         sil_point at =
             sil_at(place, length / 2 + z[i], -(job->saddle.setback[i] - sil_line_at(line, z[i])));
         sil_draw_line(list, SIL_LAYER_CONTACT, (sil_point){at.x - arm, at.y},
@@ -21,4 +22,5 @@ void sil_saddle_top(const sil_draft *draft, sil_shapes *list, sil_place place)
         sil_draw_line(list, SIL_LAYER_CONTACT, (sil_point){at.x, at.y - arm},
                       (sil_point){at.x, at.y + arm});
     }
+    sil_draw_of(list, 0);
 }

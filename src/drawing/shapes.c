@@ -71,6 +71,7 @@ static sil_shape *new_shape(sil_shapes *list, sil_shape shape)
     }
     list->shapes = items;
     list->box = sil_box_around(list->box, shape.box);
+    shape.string = list->string;
     list->shapes[list->count] = shape;
     return &list->shapes[list->count++];
 }
@@ -104,6 +105,13 @@ static void add_path(sil_shapes *list, sil_layer layer, const sil_point *points,
                       .box = box};
     if (new_shape(list, path) != NULL) {
         list->point_count += count;
+    }
+}
+
+void sil_draw_of(sil_shapes *list, int string)
+{
+    if (list != NULL) {
+        list->string = string;
     }
 }
 

@@ -63,6 +63,7 @@ typedef struct sil_shape {
     double from, to;     /* arc: degrees counter-clockwise; text: from is its direction, degrees */
     sil_anchor anchor;
     double advance; /* text: its width as set */
+    int string;     /* the string it is of, from 1; 0 for none */
     sil_box box;    /* of the ink of a text; of the centre line of a path or arc */
 } sil_shape;
 
@@ -75,6 +76,7 @@ typedef struct sil_shapes {
     char *bytes;
     int byte_count, byte_room;
     sil_box box; /* of all shapes and struts */
+    int string;  /* what is drawn now is of this string, from 1; 0 for none */
     bool no_memory, no_number;
 } sil_shapes;
 
@@ -82,6 +84,9 @@ typedef struct sil_shapes {
  * Every function below passes over a NULL list. */
 sil_shapes *sil_shapes_new(sil_letters *letters);
 void sil_shapes_free(sil_shapes *list);
+
+/* sil_draw_of: whose what follows is, until the next call: a string's number from 1, 0 for none. */
+void sil_draw_of(sil_shapes *list, int string);
 
 void sil_draw_line(sil_shapes *list, sil_layer layer, sil_point a, sil_point b);
 void sil_draw_path(sil_shapes *list, sil_layer layer, const sil_point *points, int count,

@@ -18,6 +18,8 @@ typedef struct sil_heading {
 
 typedef struct sil_page {
     sil_shapes *shapes;
+    const char *sheet; /* its name, and which of the pages of that name it is, from 1 */
+    int number;
     sil_heading heading;
 } sil_page;
 
@@ -26,7 +28,7 @@ enum { SIL_PAGES_MAX = 64 };
 struct sil_drawing {
     sil_draft draft;
     sil_draw_order order;
-    double width, height; /* of the paper, mm */
+    sil_box paper; /* mm */
     sil_page pages[SIL_PAGES_MAX];
     int page_count;
     bool no_memory, no_number, too_long;
@@ -93,6 +95,10 @@ void sil_sheet_bench(sil_drawing *drawing);
 void sil_sheet_nut(sil_drawing *drawing);
 void sil_sheet_saddle(sil_drawing *drawing);
 void sil_sheet_sound(sil_drawing *drawing);
+
+/* In place of a pack: the full-size outlines of the parts ordered, on one page of their own size.
+ */
+void sil_draw_outlines(sil_drawing *drawing);
 
 /* sil_sheet_wait: in place of a part's sheet while it is withheld. */
 void sil_sheet_wait(sil_drawing *drawing, const char *part, const sil_withheld *withheld,

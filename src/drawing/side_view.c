@@ -208,6 +208,7 @@ void sil_side_view(const sil_draft *draft, sil_shapes *list, int string, double 
     }
     v.place = scaled(&v, width, depth);
     int worst = worst_fret(&v);
+    sil_draw_of(list, string + 1);
     draw_crowns(&v, after, depth);
     if (stages->changed[SIL_ROD] || stages->changed[SIL_FRETS] || worst > 0) {
         draw_crown_line(&v, now);
@@ -220,4 +221,5 @@ void sil_side_view(const sil_draft *draft, sil_shapes *list, int string, double 
         mark_worst(&v, worst, -5.5, width);
     }
     caption(&v, sil_at(v.place, 0, box.top).y + 4, width);
+    sil_draw_of(list, 0);
 }

@@ -36,6 +36,9 @@ void sil_nut_section(const sil_draft *draft, sil_shapes *list, sil_place place, 
 
 /* The saddle's front face: as it is now, what comes off its base and top, a shim under it. */
 void sil_saddle_face(const sil_draft *draft, sil_shapes *list, sil_place place);
+/* The same to cut by: its outline closed, from the seat as it is to the finished top, both cut
+ * lines across it and the present top over it. Where no height is known, the seat and the cuts. */
+void sil_saddle_outline(const sil_draft *draft, sil_shapes *list, sil_place place);
 /* The saddle from above: where each string bears on its thickness, its middle at y 0. */
 void sil_saddle_top(const sil_draft *draft, sil_shapes *list, sil_place place);
 /* The saddle end on, in its slot, one string over it: x 0 at its middle, y 0 at the seat. */

@@ -83,14 +83,14 @@ static void *pdf_open(sil_letters *letters, const sil_file_about *about)
     return p;
 }
 
-static void pdf_page(void *self, double width, double height)
+static void pdf_page(void *self, sil_box paper)
 {
     pdf *p = self;
     p->page = HPDF_AddPage(p->doc);
     p->layer = -1;
     p->bold = false;
-    HPDF_Page_SetWidth(p->page, (HPDF_REAL)(width * point));
-    HPDF_Page_SetHeight(p->page, (HPDF_REAL)(height * point));
+    HPDF_Page_SetWidth(p->page, (HPDF_REAL)(sil_box_width(paper) * point));
+    HPDF_Page_SetHeight(p->page, (HPDF_REAL)(sil_box_height(paper) * point));
 }
 
 /* libharu takes dashes in whole points. */
@@ -132,12 +132,11 @@ static void set_pen(pdf *p, sil_layer layer)
     p->layer = (int)layer;
 }
 
-static void pdf_path(void *self, sil_layer layer, const sil_point *points, int count, bool closed,
-                     bool filled)
+static void pdf_path(void *self, const sil_shape *shape, const sil_point *points)
 {
     pdf *p = self;
-    set_pen(p, layer);
-    for (int i = 0; i < count; i++) {
+    set_pen(p, shape->layer);
+    for (int i = 0; i < shape->count; i++) {
         HPDF_REAL x = (HPDF_REAL)(points[i].x * point), y = (HPDF_REAL)(points[i].y * point);
         if (i == 0) {
             HPDF_Page_MoveTo(p->page, x, y);
@@ -145,22 +144,22 @@ static void pdf_path(void *self, sil_layer layer, const sil_point *points, int c
             HPDF_Page_LineTo(p->page, x, y);
         }
     }
-    if (filled) {
+    if (shape->filled) {
         HPDF_Page_Fill(p->page);
-    } else if (closed) {
+    } else if (shape->closed) {
         HPDF_Page_ClosePathStroke(p->page);
     } else {
         HPDF_Page_Stroke(p->page);
     }
 }
 
-static void pdf_arc(void *self, sil_layer layer, sil_point centre, double radius, double from,
-                    double to)
+static void pdf_arc(void *self, const sil_shape *shape)
 {
     pdf *p = self;
-    HPDF_REAL x = (HPDF_REAL)(centre.x * point), y = (HPDF_REAL)(centre.y * point);
-    HPDF_REAL r = (HPDF_REAL)(radius * point);
-    set_pen(p, layer);
+    double from = shape->from, to = shape->to;
+    HPDF_REAL x = (HPDF_REAL)(shape->at.x * point), y = (HPDF_REAL)(shape->at.y * point);
+    HPDF_REAL r = (HPDF_REAL)(shape->size * point);
+    set_pen(p, shape->layer);
     if (to - from >= 360) {
         HPDF_Page_Circle(p->page, x, y, r);
     } else { /* libharu counts from the top, clockwise */
@@ -251,13 +250,23 @@ static void set_matrix(pdf *p, sil_point start, double along, double direction)
     HPDF_Page_SetTextMatrix(p->page, c, s, -s, c, (HPDF_REAL)x, (HPDF_REAL)y);
 }
 
-static void pdf_text(void *self, sil_layer layer, sil_point start, double height, double direction,
-                     const char *text)
+/* Where the first letter stands, on the base line. */
+static sil_point start_of(const sil_shape *text)
+{
+    double back = text->anchor == SIL_LEFT     ? 0
+                  : text->anchor == SIL_MIDDLE ? text->advance / 2
+                                               : text->advance;
+    return text->from == 90 ? (sil_point){text->at.x, text->at.y - back}
+                            : (sil_point){text->at.x - back, text->at.y};
+}
+
+static void pdf_text(void *self, const sil_shape *shape, const char *text)
 {
     pdf *p = self;
     run r = {0};
-    double along = 0;
-    set_pen(p, layer);
+    sil_point start = start_of(shape);
+    double along = 0, height = shape->size, direction = shape->from;
+    set_pen(p, shape->layer);
     HPDF_Page_BeginText(p->page);
     for (uint32_t code; (code = sil_utf8_next(&text)) != 0;) {
         int face = sil_letters_face(p->letters, code);

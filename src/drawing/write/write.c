@@ -3,29 +3,21 @@
 #include "../sheet.h"
 #include "writer.h"
 
-static const sil_writer *const writers[] = {[SIL_PDF] = &sil_writer_pdf};
-
-static sil_point start_of(const sil_shape *text)
-{
-    double back = text->anchor == SIL_LEFT     ? 0
-                  : text->anchor == SIL_MIDDLE ? text->advance / 2
-                                               : text->advance;
-    return text->from == 90 ? (sil_point){text->at.x, text->at.y - back}
-                            : (sil_point){text->at.x - back, text->at.y};
-}
+static const sil_writer *const writers[] = {
+    [SIL_PDF] = &sil_writer_pdf, [SIL_SVG] = &sil_writer_svg};
 
 static void write_shape(const sil_writer *writer, void *self, const sil_shapes *list,
                         const sil_shape *s)
 {
     switch (s->kind) {
     case SIL_SHAPE_PATH:
-        writer->path(self, s->layer, list->points + s->first, s->count, s->closed, s->filled);
+        writer->path(self, s, list->points + s->first);
         break;
     case SIL_SHAPE_ARC:
-        writer->arc(self, s->layer, s->at, s->size, s->from, s->to);
+        writer->arc(self, s);
         break;
     case SIL_SHAPE_TEXT:
-        writer->text(self, s->layer, start_of(s), s->size, s->from, list->bytes + s->first);
+        writer->text(self, s, list->bytes + s->first);
         break;
     }
 }
@@ -67,7 +59,8 @@ static void read_date(const char *text, sil_file_about *about)
     }
 }
 
-int sil_drawing_write(const sil_drawing *drawing, sil_format format, char **bytes, size_t *size)
+static int write_pages(const sil_drawing *drawing, int first, int count, sil_format format,
+                       char **bytes, size_t *size)
 {
     const sil_about *job = &drawing->draft.plan->job->about;
     const sil_writer *writer = writers[format];
@@ -80,9 +73,26 @@ int sil_drawing_write(const sil_drawing *drawing, sil_format format, char **byte
     if (self == NULL) {
         return SIL_DRAWING_NO_MEMORY;
     }
-    for (int i = 0; i < drawing->page_count; i++) {
-        writer->page(self, drawing->width, drawing->height);
+    for (int i = first; i < first + count; i++) {
+        writer->page(self, drawing->paper);
         write_page(writer, self, drawing->pages[i].shapes);
     }
     return writer->close(self, bytes, size);
+}
+
+int sil_drawing_write(const sil_drawing *drawing, sil_format format, char **bytes, size_t *size)
+{
+    if (format != SIL_PDF && drawing->page_count != 1) {
+        return SIL_DRAWING_FAULT;
+    }
+    return write_pages(drawing, 0, drawing->page_count, format, bytes, size);
+}
+
+int sil_drawing_write_page(const sil_drawing *drawing, int page, sil_format format, char **bytes,
+                           size_t *size)
+{
+    if (page < 0 || page >= drawing->page_count) {
+        return SIL_DRAWING_FAULT;
+    }
+    return write_pages(drawing, page, 1, format, bytes, size);
 }

@@ -17,19 +17,15 @@ typedef struct sil_file_about {
 typedef struct sil_writer {
     /* NULL out of memory. */
     void *(*open)(sil_letters *letters, const sil_file_about *about);
-    void (*page)(void *self, double width, double height); /* mm */
-    /* Shapes come with their layer; points in mm, y up. */
-    void (*path)(void *self, sil_layer layer, const sil_point *points, int count, bool closed,
-                 bool filled);
-    void (*arc)(void *self, sil_layer layer, sil_point centre, double radius, double from,
-                double to);
-    /* A text whose start, at its left on the base line, has been worked out. */
-    void (*text)(void *self, sil_layer layer, sil_point start, double height, double direction,
-                 const char *text);
+    void (*page)(void *self, sil_box paper); /* mm */
+    /* Shapes come layer by layer; points in mm, y up. */
+    void (*path)(void *self, const sil_shape *shape, const sil_point *points);
+    void (*arc)(void *self, const sil_shape *shape);
+    void (*text)(void *self, const sil_shape *shape, const char *text);
     /* Frees the writer. Returned: 0 and a new block, else a sil_drawing_status. */
     int (*close)(void *self, char **bytes, size_t *size);
 } sil_writer;
 
-extern const sil_writer sil_writer_pdf;
+extern const sil_writer sil_writer_pdf, sil_writer_svg;
 
 #endif

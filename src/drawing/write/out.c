@@ -1,0 +1,80 @@
+/* SPDX-License-Identifier: MIT */
+#include "out.h"
+
+#include <sillet/drawing.h>
+#include <stdarg.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+sil_plain_figure sil_plain(double value, int decimals)
+{
+    sil_plain_figure figure;
+    size_t length = sil_number_write(figure.text, sizeof figure.text, value, decimals);
+    if (decimals > 0 && strchr(figure.text, '.') != NULL) {
+        while (figure.text[length - 1] == '0') {
+            figure.text[--length] = '\0';
+        }
+        if (figure.text[length - 1] == '.') {
+            figure.text[--length] = '\0';
+        }
+    }
+    return figure;
+}
+
+static bool room_for(sil_out *out, size_t more)
+{
+    if (out->no_memory) {
+        return false;
+    }
+    if (out->count + more < out->room) {
+        return true;
+    }
+    size_t wanted = 2 * out->room + more + 1024;
+    char *larger = realloc(out->bytes, wanted);
+    out->no_memory = larger == NULL;
+    if (larger != NULL) {
+        out->bytes = larger;
+        out->room = wanted;
+    }
+    return larger != NULL;
+}
+
+void sil_out_put(sil_out *out, const char *format, ...)
+{
+    for (size_t wanted = 128; room_for(out, wanted);) {
+        va_list list;
+        va_start(list, format);
+        size_t room = out->room - out->count;
+        int length = vsnprintf(out->bytes + out->count, room, format, list);
+        va_end(list);
+        if (length >= 0 && (size_t)length < room) {
+            out->count += (size_t)length;
+            return;
+        }
+        wanted = length < 0 ? 0 : (size_t)length + 1;
+        out->no_memory = length < 0;
+    }
+}
+
+void sil_out_add(sil_out *out, sil_out *other)
+{
+    out->no_memory = out->no_memory || other->no_memory;
+    if (other->count > 0 && room_for(out, other->count)) {
+        memcpy(out->bytes + out->count, other->bytes, other->count);
+        out->count += other->count;
+    }
+    free(other->bytes);
+    *other = (sil_out){0};
+}
+
+int sil_out_take(sil_out *out, char **bytes, size_t *size)
+{
+    if (out->no_memory) {
+        free(out->bytes);
+        return SIL_DRAWING_NO_MEMORY;
+    }
+    *bytes = out->bytes;
+    *size = out->count;
+    return 0;
+}
