@@ -20,7 +20,7 @@ typedef enum sil_paper { SIL_A4, SIL_A3, SIL_LETTER } sil_paper;
 typedef enum sil_part { SIL_PART_ALL, SIL_PART_NUT, SIL_PART_SADDLE } sil_part;
 
 /* A PDF holds all pages of a drawing, SVG and DXF one. */
-typedef enum sil_format { SIL_PDF, SIL_SVG } sil_format;
+typedef enum sil_format { SIL_PDF, SIL_SVG, SIL_DXF } sil_format;
 
 typedef struct sil_draw_order {
     sil_part part;

@@ -25,7 +25,7 @@ static const word_row parts[] = {
     {"all", SIL_PART_ALL}, {"nut", SIL_PART_NUT}, {"saddle", SIL_PART_SADDLE}, {NULL, 0}};
 static const word_row papers[] = {
     {"A4", SIL_A4}, {"A3", SIL_A3}, {"Letter", SIL_LETTER}, {NULL, 0}};
-static const word_row formats[] = {{"pdf", SIL_PDF}, {"svg", SIL_SVG}, {NULL, 0}};
+static const word_row formats[] = {{"pdf", SIL_PDF}, {"svg", SIL_SVG}, {"dxf", SIL_DXF}, {NULL, 0}};
 
 static bool read_word(const word_row *rows, const char *word, int *value)
 {

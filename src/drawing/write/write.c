@@ -4,7 +4,7 @@
 #include "writer.h"
 
 static const sil_writer *const writers[] = {
-    [SIL_PDF] = &sil_writer_pdf, [SIL_SVG] = &sil_writer_svg};
+    [SIL_PDF] = &sil_writer_pdf, [SIL_SVG] = &sil_writer_svg, [SIL_DXF] = &sil_writer_dxf};
 
 static void write_shape(const sil_writer *writer, void *self, const sil_shapes *list,
                         const sil_shape *s)

@@ -26,6 +26,6 @@ typedef struct sil_writer {
     int (*close)(void *self, char **bytes, size_t *size);
 } sil_writer;
 
-extern const sil_writer sil_writer_pdf, sil_writer_svg;
+extern const sil_writer sil_writer_pdf, sil_writer_svg, sil_writer_dxf;
 
 #endif
