@@ -18,7 +18,7 @@ SECONDS ?= 1800
 BUILD_PACKAGES = gcc libc6-dev pkg-config libyaml-dev libcjson-dev libhpdf-dev \
                  libfreetype-dev fonts-osifont fonts-dejavu-core
 CHECK_PACKAGES = $(BUILD_PACKAGES) g++ libcmocka-dev python3 python3-yaml python3-numpy python3-scipy \
-                 poppler-utils qpdf
+                 python3-ezdxf poppler-utils qpdf librsvg2-bin locales
 BENCH_PACKAGES = $(BUILD_PACKAGES) valgrind python3 qpdf time
 LINT_PACKAGES = $(BUILD_PACKAGES) clang clang-tidy clang-format
 

@@ -44,9 +44,11 @@ def random_sheet(folder, number):
     with open(path, "w", encoding="utf-8") as file:
         file.write(text)
     sheet = reader.Sheet(text)
-    saddle = sheet.doc["saddle"]
+    saddle, count = sheet.doc["saddle"], len(sheet.doc["strings"])
     return path, SimpleNamespace(width=sheet.length(sheet.doc["nut"]["width"]),
                                  length=sheet.length(saddle.get("length")), kind=saddle["kind"],
+                                 thickness=sheet.length(saddle.get("thickness")),
+                                 setback=sheet.each(saddle["setback"], count),
                                  left_handed=sheet.doc["instrument"].get("handed") == "left")
 
 

@@ -140,22 +140,27 @@ def check_rulers(report, page):
         report.wrong("ruler up the edge", 100, up[-1] - up[0] if up else None)
 
 
+MEASURES = {"nut": check_nut, "saddle": check_saddle}
+
+
+def check_sheet(report, page, part, plan, job):
+    """The sheet of a part; whether there was something to measure."""
+    check_rulers(report, page)
+    if plan[part]["remedy"] == "wait":
+        check_withheld(report, page, part)
+        return False
+    return (part == "nut" or job.kind in ("slotted", "glued")) and MEASURES[part](report, page, plan,
+                                                                                  job)
+
+
 def check(report, path, plan, job):
     """The parts that there was something to measure of."""
-    pages = pdf.read(path)
     seen = {}
-    for page in pages:
-        seen.setdefault(pdf.title(page), page)
-        check_rulers(report, page)
+    for page in pdf.read(path):
+        if seen.setdefault(pdf.title(page), page) is not page:
+            check_rulers(report, page)
     if list(seen) != list(pdf.SHEETS):
         report.wrong("sheets", pdf.SHEETS, list(seen))
         return []
-    measured = []
-    for part, measure in (("nut", check_nut), ("saddle", check_saddle)):
-        page = seen[part.capitalize()]
-        if plan[part]["remedy"] == "wait":
-            check_withheld(report, page, part)
-        elif part == "nut" or job.kind in ("slotted", "glued"):
-            if measure(report, page, plan, job):
-                measured.append(part)
-    return measured
+    return [part for part in MEASURES
+            if check_sheet(report, seen[part.capitalize()], part, plan, job)]

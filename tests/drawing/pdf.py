@@ -23,6 +23,8 @@ class Path:
     dash: tuple
     colour: tuple
     curved: bool = False
+    layer: str = ""  # what a PDF does not tell: its layer, and the string it is of
+    string: int = 0
 
     def box(self):
         xs, ys = [p[0] for p in self.points], [p[1] for p in self.points]
