@@ -91,6 +91,10 @@ static void pdf_page(void *self, sil_box paper)
     p->bold = false;
     HPDF_Page_SetWidth(p->page, (HPDF_REAL)(sil_box_width(paper) * point));
     HPDF_Page_SetHeight(p->page, (HPDF_REAL)(sil_box_height(paper) * point));
+    if (paper.left != 0 || paper.bottom != 0) { /* libharu's pages begin at 0, 0 */
+        HPDF_Page_Concat(p->page, 1, 0, 0, 1, (HPDF_REAL)(-paper.left * point),
+                         (HPDF_REAL)(-paper.bottom * point));
+    }
 }
 
 /* libharu takes dashes in whole points. */
