@@ -67,7 +67,7 @@ build/libsillet.a: $(OBJECTS) Makefile
 
 build/objects/%.o: src/%.c
 	@mkdir -p $(@D)
-	$(CC) $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS) -MMD -c -o $@ $<
+	$(CC) $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS) -MMD -MP -c -o $@ $<
 
 # --- the demo -------------------------------------------------------------------------------------
 
@@ -104,11 +104,11 @@ build/check/libsillet.a: $(CHECKED) Makefile
 
 build/check/objects/%.o: src/%.c
 	@mkdir -p $(@D)
-	$(CC) $(STANDARD) $(WARNINGS) -Werror $(SANITIZED) -MMD -c -o $@ $<
+	$(CC) $(STANDARD) $(WARNINGS) -Werror $(SANITIZED) -MMD -MP -c -o $@ $<
 
 build/check/test_%: tests/test_%.c build/check/libsillet.a
 	@mkdir -p $(@D)
-	$(CC) $(STANDARD) $(WARNINGS) -Werror $(SANITIZED) -MMD -o $@ $< build/check/libsillet.a $(DRAW_LIBRARIES) -lcmocka
+	$(CC) $(STANDARD) $(WARNINGS) -Werror $(SANITIZED) -MMD -MP -o $@ $< build/check/libsillet.a $(DRAW_LIBRARIES) -lcmocka
 
 build/check/replay: tests/fuzz/fuzz_sheet.c tests/fuzz/replay_main.c build/check/libsillet.a
 	@mkdir -p $(@D)
