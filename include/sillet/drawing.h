@@ -25,7 +25,8 @@ typedef enum sil_format { SIL_PDF, SIL_SVG, SIL_DXF } sil_format;
 typedef struct sil_draw_order {
     sil_part part;
     sil_paper paper;
-    sil_unit unit; /* of the figures; the geometry is the same */
+    sil_unit unit;      /* of the figures; the geometry is the same */
+    bool decimal_comma; /* figures with a comma, as ISO 129-1 writes them, else with a point */
 } sil_draw_order;
 
 /* A drawing made: owns its pages; refers to the plan and its job, which must outlive it. */

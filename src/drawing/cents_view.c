@@ -98,11 +98,11 @@ static void draw_graph(const sil_draft *draft, sil_shapes *list, const sil_cents
                       SIL_MIDDLE, 0, "not known");
         return;
     }
-    sil_draw_text(
-        list, SIL_LAYER_TEXT, (sil_point){plot.right, -2.3 - SIL_SMALL / 2}, SIL_SMALL, SIL_RIGHT,
-        0,
-        sil_say("out by %s, best %s", sil_say_number(built, 1).text, sil_say_number(best, 1).text)
-            .text);
+    sil_draw_text(list, SIL_LAYER_TEXT, (sil_point){plot.right, -2.3 - SIL_SMALL / 2}, SIL_SMALL,
+                  SIL_RIGHT, 0,
+                  sil_say("out by %s, best %s", sil_say_number(draft, built, 1).text,
+                          sil_say_number(draft, best, 1).text)
+                      .text);
     draw_axes(list, plot, scale);
     draw_curve(list, SIL_LAYER_PRESENT, plot, scale, told->as_built);
     draw_curve(list, SIL_LAYER_OUTLINE, plot, scale, told->at_best);

@@ -16,10 +16,10 @@ static const double head = 20.6;  /* to the first row */
 static const double near_share = 1.25;
 
 /* Three figures, which is more than is known; a note that lies on a fret is dead at any pluck. */
-static sil_words say_force(double newtons)
+static sil_words say_force(const sil_draft *draft, double newtons)
 {
     int decimals = newtons < 9.995 ? 2 : newtons < 99.95 ? 1 : 0;
-    return newtons < 0 ? sil_say("dead") : sil_say_number(newtons, decimals);
+    return newtons < 0 ? sil_say("dead") : sil_say_number(draft, newtons, decimals);
 }
 
 static sil_words say_fret(const sil_clearance *clean, int string, int stop)
@@ -33,9 +33,10 @@ static void measure(const sil_draft *draft, const sil_shapes *list, const sil_cl
 {
     for (int i = 0; i < draft->plan->job->string_count; i++) {
         double attack = draft->plan->job->attack.force[i];
-        form->figure = fmax(form->figure, sil_text_width(list, say_force(attack).text, SIL_NOTE));
+        form->figure =
+            fmax(form->figure, sil_text_width(list, say_force(draft, attack).text, SIL_NOTE));
         for (int stop = 0; stop < draft->plan->bench.board.frets; stop++) {
-            sil_words figure = say_force(clean->force[i][stop]);
+            sil_words figure = say_force(draft, clean->force[i][stop]);
             sil_words fret = say_fret(clean, i, stop);
             form->figure = fmax(form->figure, sil_text_width(list, figure.text, SIL_NOTE));
             form->fret = fmax(form->fret, sil_text_width(list, fret.text, SIL_SMALL));
@@ -135,7 +136,7 @@ static void draw_note(const sil_draft *draft, sil_shapes *list, const sil_cleara
     draw_shade(list, cell, &box, shade);
     sil_draw_text(list, shade == SIL_SHADE_BUZZES ? SIL_LAYER_WARNING : SIL_LAYER_TEXT,
                   (sil_point){left + form->figure, y}, SIL_NOTE, SIL_RIGHT, 0,
-                  say_force(clean->force[string][stop]).text);
+                  say_force(draft, clean->force[string][stop]).text);
     sil_draw_text(list, SIL_LAYER_TEXT, (sil_point){left + form->figure + apart, y}, SIL_SMALL,
                   SIL_LEFT, 0, say_fret(clean, string, stop).text);
 }
@@ -182,7 +183,7 @@ static void draw_head(const table *t, const char *caption)
         sil_draw_text(t->list, SIL_LAYER_TEXT, (sil_point){x, -12.7}, SIL_NOTE, SIL_MIDDLE, 0,
                       note.text);
         sil_draw_text(t->list, SIL_LAYER_TEXT, (sil_point){x + shift, -18.2}, SIL_NOTE, SIL_RIGHT,
-                      0, say_force(t->draft->plan->job->attack.force[string]).text);
+                      0, say_force(t->draft, t->draft->plan->job->attack.force[string]).text);
     }
     draw_label(t, -18.2, "pick");
     draw_rule(t, SIL_LAYER_RULE, -14.4);

@@ -13,6 +13,7 @@
 typedef struct sil_draft {
     const sil_plan *plan;
     sil_unit unit;
+    bool decimal_comma;
     sil_letters *letters;
 } sil_draft;
 
@@ -22,7 +23,9 @@ typedef struct sil_words {
 } sil_words;
 
 __attribute__((format(printf, 1, 2))) sil_words sil_say(const char *format, ...);
-sil_words sil_say_number(double value, int decimals);
+sil_words sil_say_number(const sil_draft *draft, double value, int decimals);
+/* The figures of a sentence the plan wrote, set as the draft sets its own. */
+void sil_set_decimals(const sil_draft *draft, char *text);
 /* A length in the draft's unit, none behind it: hundredths of a millimetre or thousandths of an
  * inch. Unknown is "-". */
 sil_words sil_say_length(const sil_draft *draft, double mm);

@@ -71,7 +71,7 @@ static int make(const sil_plan *plan, const sil_draw_order *order, void (*draw)(
     }
     made->order = *order;
     made->paper = (sil_box){0, 0, papers[order->paper].width, papers[order->paper].height};
-    made->draft = (sil_draft){plan, order->unit, sil_letters_open()};
+    made->draft = (sil_draft){plan, order->unit, order->decimal_comma, sil_letters_open()};
     if (made->draft.letters == NULL) {
         sil_drawing_free(made);
         return SIL_DRAWING_NO_FACE;

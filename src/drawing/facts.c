@@ -21,8 +21,9 @@ static void fact(sil_shapes *list, double x, double y, double width, const char 
     sil_draw_note(list, x + tab, y, sil_text_fit(list, text, SIL_NOTE, width - tab).text);
 }
 
-static sil_words reading_date(const sil_plan *plan)
+static sil_words reading_date(const sil_draft *draft)
 {
+    const sil_plan *plan = draft->plan;
     const sil_reading *reading = plan->reading >= 0 ? &plan->job->readings[plan->reading] : NULL;
     if (reading == NULL) {
         return sil_say("not yet");
@@ -31,7 +32,7 @@ static sil_words reading_date(const sil_plan *plan)
         return sil_say("%.40s", or_dash(reading->date));
     }
     return sil_say("%.30s at %s %% humidity", or_dash(reading->date),
-                   sil_say_number(reading->humidity_pct, 0).text);
+                   sil_say_number(draft, reading->humidity_pct, 0).text);
 }
 
 double sil_facts(const sil_draft *draft, sil_shapes *list, double width)
@@ -54,7 +55,7 @@ double sil_facts(const sil_draft *draft, sil_shapes *list, double width)
                  left ? ", left-handed" : "")
              .text);
     y -= line_height;
-    fact(list, 0, y, half - 4, "Read on", reading_date(draft->plan).text);
+    fact(list, 0, y, half - 4, "Read on", reading_date(draft).text);
     fact(list, half, y, half, "Figures in", draft->unit == SIL_MM ? "mm" : "inches");
     return y;
 }

@@ -129,6 +129,7 @@ void sil_flow_findings(sil_flow *flow, sil_code code)
     char text[1024];
     for (int i = 0, told; i < plan->finding_count; i += told) {
         told = sil_findings_text(plan, i, draft->unit, text, sizeof text);
+        sil_set_decimals(draft, text);
         if (plan->findings[i].code == code) {
             sil_flow_text(flow, 0, SIL_COLUMN, text, 2);
         }

@@ -70,7 +70,7 @@ static void fill_row(const sil_draft *draft, int i, sil_table *t, bool tuner)
     cell[BEST] = sil_say_length(draft, told->best.setback);
     cell[ADVANCE] = sil_say_length(draft, told->best.advance);
     if (tuner) {
-        cell[column++] = signed_words(cents, sil_say_number(cents, 1));
+        cell[column++] = signed_words(cents, sil_say_number(draft, cents, 1));
         cell[column++] = signed_words(told->move, sil_say_length(draft, told->move));
     }
     if (sil_saddle_in_slot(draft)) {

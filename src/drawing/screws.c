@@ -81,7 +81,7 @@ static sil_shapes *table(const sil_flow *flow)
                                   : sil_known(turns) ? "stays"
                                                      : "wait");
         cell[BY] = moves ? sil_say_length(draft, fabs(plan->stages.lower[i])) : sil_say("-");
-        cell[TURNS] = moves ? sil_say_number(fabs(turns), 2) : sil_say("-");
+        cell[TURNS] = moves ? sil_say_number(draft, fabs(turns), 2) : sil_say("-");
         cell[THEN] = sil_say_length(draft, sil_action(board, &plan->stages.fit[SIL_SADDLE], i, 12));
     }
     for (int c = 0; c < COLUMNS; c++) {

@@ -73,7 +73,8 @@ static void put_findings(sil_flow *flow)
     static const char *const levels[] = {
         [SIL_FINE] = "fine", [SIL_WATCH] = "watch", [SIL_ACT] = "act", [SIL_STOP] = "STOP"};
     const double indent = 15;
-    const sil_plan *plan = flow->drawing->draft.plan;
+    const sil_draft *draft = &flow->drawing->draft;
+    const sil_plan *plan = draft->plan;
     char text[1024];
     if (plan->finding_count == 0) {
         return;
@@ -84,7 +85,8 @@ static void put_findings(sil_flow *flow)
         sil_shapes *list = sil_flow_list(flow);
         sil_draw_text(list, level == SIL_STOP ? SIL_LAYER_WARNING : SIL_LAYER_TEXT,
                       (sil_point){0, -SIL_NOTE}, SIL_NOTE, SIL_LEFT, 0, levels[level]);
-        i += sil_findings_text(plan, i, flow->drawing->draft.unit, text, sizeof text);
+        i += sil_findings_text(plan, i, draft->unit, text, sizeof text);
+        sil_set_decimals(draft, text);
         double y = sil_draw_paragraph(list, indent, 0, SIL_COLUMN - indent, SIL_NOTE, text);
         sil_shapes_strut(list, (sil_box){0, y - 0.8, 1, 0});
         if (first) {

@@ -153,7 +153,7 @@ static sil_shapes *facts(const sil_flow *flow)
         length_or_nothing(draft, plan->nut.top),
         radius(draft, tops),
         radius(draft, plan->nut.floor),
-        sil_known(fall) ? sil_say("%s\u00b0 to the tuners", sil_say_number(fall, 0).text)
+        sil_known(fall) ? sil_say("%s\u00b0 to the tuners", sil_say_number(draft, fall, 0).text)
                         : sil_say("%s", ""),
         length_or_nothing(draft, plan->nut_gap),
         length_or_nothing(draft, plan->nut.shim),

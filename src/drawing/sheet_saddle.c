@@ -219,9 +219,9 @@ static void fill_row(const sil_draft *draft, int i, double first, sil_words *cel
     cell[DRESS] = sil_say_cut(draft, work->dress[i]);
     cell[HEIGHT] = sil_say_length(draft, work->height[i]);
     cell[OUT] = sil_say_length(draft, work->protrusion[i]);
-    cell[SHARE] = sil_say_number(100 * work->in_slot[i], 0);
+    cell[SHARE] = sil_say_number(draft, 100 * work->in_slot[i], 0);
     cell[ANGLE] =
-        sil_known(angle) ? sil_say("%s\u00b0", sil_say_number(angle, 0).text) : sil_say("-");
+        sil_known(angle) ? sil_say("%s\u00b0", sil_say_number(draft, angle, 0).text) : sil_say("-");
 }
 
 static sil_shapes *table(const sil_flow *flow)

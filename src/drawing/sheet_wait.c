@@ -54,6 +54,7 @@ static void put_first(sil_flow *flow, sil_stage_name stage)
             continue;
         }
         sil_step_do(draft->plan, step, draft->unit, text, sizeof text);
+        sil_set_decimals(draft, text);
         sil_flow_text(flow, 0, SIL_COLUMN, text, 2);
     }
     flow->y -= 4;

@@ -22,10 +22,11 @@ static void put_tune_title(sil_flow *flow, double follow)
 {
     const sil_draft *draft = &flow->drawing->draft;
     double built = farthest(draft, false), best = farthest(draft, true);
-    sil_words words = sil_known(built)
-                          ? sil_say("Will it play in tune? Out by %s cents as built, %s at best",
-                                    sil_say_number(built, 1).text, sil_say_number(best, 1).text)
-                          : sil_say("Will it play in tune?");
+    sil_words words =
+        sil_known(built)
+            ? sil_say("Will it play in tune? Out by %s cents as built, %s at best",
+                      sil_say_number(draft, built, 1).text, sil_say_number(draft, best, 1).text)
+            : sil_say("Will it play in tune?");
     sil_flow_title(flow, words.text, follow);
 }
 

@@ -171,8 +171,10 @@ void sil_step_view(const sil_draft *draft, sil_shapes *list, int step, double wi
     sil_draw_text(list, SIL_LAYER_TEXT, (sil_point){11, -0.45 - SIL_HEAD}, SIL_HEAD, SIL_RIGHT, 0,
                   sil_say("%d", step + 1).text);
     sil_step_do(draft->plan, step, draft->unit, text, sizeof text);
+    sil_set_decimals(draft, text);
     double y = sil_draw_paragraph(list, text_left, -0.9, width - text_left, SIL_NOTE, text);
     sil_step_check(draft->plan, step, draft->unit, text, sizeof text);
+    sil_set_decimals(draft, text);
     if (text[0] != '\0' && !form->told) {
         y = sil_draw_paragraph(list, text_left, y - 2.6, width - text_left, SIL_NOTE, text);
     }

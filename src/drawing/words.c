@@ -16,10 +16,25 @@ sil_words sil_say(const char *format, ...)
     return words;
 }
 
-sil_words sil_say_number(double value, int decimals)
+static bool is_digit(char c)
+{
+    return c >= '0' && c <= '9';
+}
+
+void sil_set_decimals(const sil_draft *draft, char *text)
+{
+    for (size_t i = 1; draft->decimal_comma && text[0] != '\0' && text[i] != '\0'; i++) {
+        if (text[i] == '.' && is_digit(text[i - 1]) && is_digit(text[i + 1])) {
+            text[i] = ',';
+        }
+    }
+}
+
+sil_words sil_say_number(const sil_draft *draft, double value, int decimals)
 {
     sil_words words;
     sil_number_write(words.text, sizeof words.text, value, decimals);
+    sil_set_decimals(draft, words.text);
     return words;
 }
 
@@ -27,6 +42,7 @@ static sil_words say_mm(const sil_draft *draft, double mm, int decimals)
 {
     sil_words words;
     sil_length_write(words.text, sizeof words.text, mm, draft->unit, decimals);
+    sil_set_decimals(draft, words.text);
     return words;
 }
 
@@ -34,6 +50,7 @@ static sil_words say_figure(const sil_draft *draft, double mm, sil_rounding way)
 {
     sil_words words;
     sil_figure_write(words.text, sizeof words.text, mm, draft->unit, way);
+    sil_set_decimals(draft, words.text);
     return words;
 }
 
@@ -64,8 +81,7 @@ sil_words sil_say_radius(const sil_draft *draft, double mm)
 
 sil_words sil_say_scale(double scale)
 {
-    return scale >= 1 ? sil_say("%s:1", sil_say_number(scale, 0).text)
-                      : sil_say("1:%s", sil_say_number(1 / scale, 0).text);
+    return scale >= 1 ? sil_say("%.0f:1", scale) : sil_say("1:%.0f", 1 / scale);
 }
 
 sil_words sil_say_note(const sil_draft *draft, int string)
