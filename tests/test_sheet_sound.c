@@ -36,7 +36,7 @@ static void draw(scene *s, uint64_t *seed, int strings, sil_part part)
         buzz[k] = (sil_buzz){whole(seed, 1, strings), 3 * k};
     }
     sil_plan_make(job, &s->plan);
-    sil_draw_order order = {part, (sil_paper)whole(seed, SIL_A4, SIL_LETTER), SIL_MM};
+    sil_draw_order order = {.part = part, .paper = (sil_paper)whole(seed, SIL_A4, SIL_LETTER)};
     assert_true(sil_drawing_make(&s->plan, &order, &s->drawing) >= SIL_DRAWING_DONE);
 }
 

@@ -42,20 +42,33 @@ double sil_curve_at(const sil_curve *c, double x)
            run * t * s * (s * slope(c, i) - t * slope(c, i + 1));
 }
 
+/* The next of the curve's own points on the way from x to an end, or that end. */
+static double next_stop(const sil_curve *curve, double x, double to)
+{
+    double stop = to;
+    for (int i = 0; i < curve->count; i++) {
+        bool between =
+            to > x ? curve->x[i] > x && curve->x[i] < stop : curve->x[i] < x && curve->x[i] > stop;
+        stop = between ? curve->x[i] : stop;
+    }
+    return stop;
+}
+
 int sil_curve_points(const sil_curve *curve, double from, double to, sil_point *out)
 {
-    int steps = (int)ceil(fabs(to - from));
-    if (curve->count < 2 || steps < 1) {
-        steps = 1;
+    const double most = SIL_CURVE_POINTS - 2 - SIL_STRINGS_MAX;
+    double step = fmax(1, fabs(to - from) / most), x = from;
+    int count = 0;
+    out[count++] = (sil_point){x, sil_curve_at(curve, x)};
+    while (x != to) {
+        double start = x, stop = curve->count < 2 ? to : next_stop(curve, x, to);
+        int pieces = curve->count < 2 ? 1 : (int)fmax(1, ceil(fabs(stop - start) / step));
+        for (int i = 1; i <= pieces; i++) {
+            x = i == pieces ? stop : start + (stop - start) * i / pieces;
+            out[count++] = (sil_point){x, sil_curve_at(curve, x)};
+        }
     }
-    if (steps > SIL_CURVE_POINTS - 1) {
-        steps = SIL_CURVE_POINTS - 1;
-    }
-    for (int i = 0; i <= steps; i++) {
-        double x = from + (to - from) * i / steps;
-        out[i] = (sil_point){x, sil_curve_at(curve, x)};
-    }
-    return steps + 1;
+    return count;
 }
 
 void sil_place_points(sil_place place, sil_point *points, int count)

@@ -145,6 +145,24 @@ double sil_dim_ordinates(sil_shapes *list, const sil_ordinates *o)
     return o->reach + s * (o->numbered ? ring + 2.5 : longest + 1.2);
 }
 
+double sil_dim_chain(sil_shapes *list, int count, const double *x, const sil_words *text,
+                     double from, double y)
+{
+    const double stroke = 0.9;
+    sil_ordinates figures = {.reach = y - 5};
+    for (int i = 0; i < count; i++) {
+        lead_out(list, false, x[i], from, y);
+        sil_draw_line(list, SIL_LAYER_SLOT, (sil_point){x[i] - stroke, y - stroke},
+                      (sil_point){x[i] + stroke, y + stroke});
+    }
+    for (int i = 0; i + 1 < count; i++) {
+        figures.from[i] = (sil_point){(x[i] + x[i + 1]) / 2, y};
+        figures.text[figures.count++] = text[i];
+    }
+    sil_draw_line(list, SIL_LAYER_DIMENSION, (sil_point){x[0], y}, (sil_point){x[count - 1], y});
+    return sil_dim_ordinates(list, &figures);
+}
+
 void sil_draw_leader(sil_shapes *list, sil_point feature, sil_point knee)
 {
     sil_draw_line(list, SIL_LAYER_DIMENSION, feature, knee);

@@ -135,6 +135,14 @@ typedef struct sil_ordinates {
  */
 double sil_dim_ordinates(sil_shapes *list, const sil_ordinates *ordinates);
 
+/* sil_dim_chain: lengths between neighbours of a row on one line, a stroke at each; the figures
+ * below it, led out where they would crowd. Given:    count, x, text  places in rising order, at
+ * most SIL_ORDINATES_MAX; a text a gap from, y         where the lead-out lines begin, and the
+ * dimension line under it Returned: the y of the far end of the longest figure
+ */
+double sil_dim_chain(sil_shapes *list, int count, const double *x, const sil_words *text,
+                     double from, double y);
+
 /* A filled arrow head with its point at a place, looking along a direction in degrees. */
 void sil_draw_arrow(sil_shapes *list, sil_layer layer, sil_point tip, double direction);
 

@@ -13,18 +13,20 @@ typedef struct paper_size {
 static const paper_size papers[] = {
     [SIL_A4] = {210, 297}, [SIL_A3] = {420, 297}, [SIL_LETTER] = {215.9, 279.4}};
 
-/* The pack: a sheet's name, and the part it is drawn for; SIL_PART_ALL: in the whole pack only. */
+/* The pack: a sheet's name, and which orders have it: all, the nut's, the saddle's. */
 typedef struct sheet_row {
     const char *name;
-    sil_part part;
+    bool drawn[3];
     void (*draw)(sil_drawing *drawing);
 } sheet_row;
 
 static const sheet_row sheets[] = {
-    {"bench", SIL_PART_ALL, sil_sheet_bench},
-    {"nut", SIL_PART_NUT, sil_sheet_nut},
-    {"saddle", SIL_PART_SADDLE, sil_sheet_saddle},
-    {"clearance", SIL_PART_ALL, sil_sheet_sound},
+    {"bench", {true, false, false}, sil_sheet_bench},
+    {"nut", {true, true, false}, sil_sheet_nut},
+    {"saddle", {true, false, true}, sil_sheet_saddle},
+    {"templates", {true, true, true}, sil_sheet_templates},
+    {"blanks", {true, true, true}, sil_sheet_order},
+    {"clearance", {true, false, false}, sil_sheet_sound},
 };
 
 static void draw_sheet(sil_drawing *drawing, const sheet_row *sheet)
@@ -41,7 +43,7 @@ static void draw_pack(sil_drawing *drawing)
 {
     sil_part part = drawing->order.part;
     for (size_t i = 0; i < sizeof sheets / sizeof *sheets; i++) {
-        if (part == SIL_PART_ALL || part == sheets[i].part) {
+        if (sheets[i].drawn[part]) {
             draw_sheet(drawing, &sheets[i]);
         }
     }

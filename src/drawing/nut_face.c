@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "views.h"
 
-enum { MOST = SIL_STRINGS_MAX * (SIL_CURVE_POINTS / 4 + 20) + SIL_CURVE_POINTS, ROUND = 12 };
+enum { ROUND = 12, MOST = (SIL_STRINGS_MAX + 1) * (SIL_CURVE_POINTS + ROUND + 5) };
 
 /* A slot as the file leaves it, from its treble edge down and up to its bass edge: upright walls on
  * a round floor. */

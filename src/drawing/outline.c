@@ -79,7 +79,7 @@ static sil_shapes *saddle(const sil_drawing *drawing)
     put_caption(draft, list, length, list != NULL ? list->box.top : 0,
                 "Saddle from the tail, 1:1; under it from above");
     above.y = (list != NULL ? list->box.bottom : 0) - 5 - half;
-    sil_saddle_top(draft, list, above);
+    sil_saddle_top(draft, list, above, (double)INFINITY);
     return list;
 }
 

@@ -12,17 +12,23 @@ typedef struct saddle {
     sil_curve present, finished;
 } saddle;
 
+double sil_saddle_profile(const sil_draft *draft, int string)
+{
+    const sil_saddle_work *work = &draft->plan->saddle;
+    return work->remedy == SIL_SADDLE_REPLACE ? work->height[string]
+                                              : work->present[string] - work->dress[string];
+}
+
 /* Heights over the present seat, so that what comes off shows in its place: a shim lifts the whole
  * piece and changes nothing in it; a new saddle is drawn as it will stand. */
 static saddle measure(const sil_draft *draft, sil_shapes *list, sil_place place)
 {
     const sil_plan *plan = draft->plan;
     const sil_saddle_work *work = &plan->saddle;
-    bool anew = work->remedy == SIL_SADDLE_REPLACE;
     double top[SIL_STRINGS_MAX];
     saddle s = {draft, list, place, plan->job->saddle.length, {0}, {0}};
     for (int i = 0; i < plan->job->string_count; i++) {
-        top[i] = anew ? work->height[i] : work->present[i] - work->dress[i];
+        top[i] = sil_saddle_profile(draft, i);
     }
     const double *z = plan->bench.board.saddle_z;
     s.present = sil_curve_through(draft, s.length, z, work->present);

@@ -1,12 +1,27 @@
 /* SPDX-License-Identifier: MIT */
 #include "views.h"
 
-void sil_saddle_top(const sil_draft *draft, sil_shapes *list, sil_place place)
+void sil_draw_cross(sil_shapes *list, sil_point at)
+{
+    const double arm = 1.2;
+    sil_draw_line(list, SIL_LAYER_CONTACT, (sil_point){at.x - arm, at.y},
+                  (sil_point){at.x + arm, at.y});
+    sil_draw_line(list, SIL_LAYER_CONTACT, (sil_point){at.x, at.y - arm},
+                  (sil_point){at.x, at.y + arm});
+}
+
+double sil_contact_off(const sil_draft *draft, int string)
+{
+    const sil_plan *plan = draft->plan;
+    double off = plan->compensation[string].off_slot, z = plan->bench.board.saddle_z[string];
+    return sil_known(off) ? off
+                          : plan->job->saddle.setback[string] - sil_line_at(plan->slot_as_built, z);
+}
+
+void sil_saddle_top(const sil_draft *draft, sil_shapes *list, sil_place place, double reach)
 {
     const sil_job *job = draft->plan->job;
-    const double *z = draft->plan->bench.board.saddle_z;
-    double length = job->saddle.length, half = job->saddle.thickness / 2, arm = 1.2;
-    sil_line line = draft->plan->slot_as_built;
+    double length = job->saddle.length, half = job->saddle.thickness / 2;
     const sil_point corners[] = {sil_at(place, 0, -half), sil_at(place, length, -half),
                                  sil_at(place, length, half), sil_at(place, 0, half)};
     sil_draw_path(list, SIL_LAYER_OUTLINE, corners, 4, true);
@@ -14,13 +29,12 @@ void sil_saddle_top(const sil_draft *draft, sil_shapes *list, sil_place place)
     sil_draw_line(list, SIL_LAYER_CENTRE, (sil_point){sil_at(place, 0, 0).x - over, place.y},
                   (sil_point){sil_at(place, length, 0).x + over, place.y});
     for (int i = 0; i < job->string_count; i++) {
+        double x = length / 2 + draft->plan->bench.board.saddle_z[i];
+        double off = sil_contact_off(draft, i);
         sil_draw_of(list, i + 1);
-        sil_point at =
-            sil_at(place, length / 2 + z[i], -(job->saddle.setback[i] - sil_line_at(line, z[i])));
-        sil_draw_line(list, SIL_LAYER_CONTACT, (sil_point){at.x - arm, at.y},
-                      (sil_point){at.x + arm, at.y});
-        sil_draw_line(list, SIL_LAYER_CONTACT, (sil_point){at.x, at.y - arm},
-                      (sil_point){at.x, at.y + arm});
+        if (fabs(off) <= reach) {
+            sil_draw_cross(list, sil_at(place, x, -off));
+        }
     }
     sil_draw_of(list, 0);
 }

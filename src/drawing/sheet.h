@@ -94,6 +94,8 @@ void sil_flow_findings(sil_flow *flow, sil_code code);
 void sil_sheet_bench(sil_drawing *drawing);
 void sil_sheet_nut(sil_drawing *drawing);
 void sil_sheet_saddle(sil_drawing *drawing);
+void sil_sheet_templates(sil_drawing *drawing);
+void sil_sheet_order(sil_drawing *drawing);
 void sil_sheet_sound(sil_drawing *drawing);
 
 /* In place of a pack: the full-size outlines of the parts ordered, on one page of their own size.
@@ -103,5 +105,9 @@ void sil_draw_outlines(sil_drawing *drawing);
 /* sil_sheet_wait: in place of a part's sheet while it is withheld. */
 void sil_sheet_wait(sil_drawing *drawing, const char *part, const sil_withheld *withheld,
                     sil_stage_name stage);
+
+/* sil_flow_wait: in place of a template or a blank of a part that is withheld: that it waits, and
+ * why. */
+void sil_flow_wait(sil_flow *flow, const char *what, const sil_withheld *withheld);
 
 #endif

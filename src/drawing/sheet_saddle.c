@@ -111,7 +111,7 @@ static sil_shapes *magnified(const sil_flow *flow, double scale)
     }
     double half = scale * plan->job->saddle.thickness / 2;
     top.y = low - 4 - half;
-    sil_saddle_top(draft, list, top);
+    sil_saddle_top(draft, list, top, plan->job->saddle.thickness / 2);
     centres.from[0] = sil_at(top, 0, 0);
     centres.text[0] = sil_say("0");
     for (int i = 0; i < plan->job->string_count; i++) {

@@ -15,14 +15,45 @@ static void big_word(sil_flow *flow, const char *part)
     sil_flow_put(flow, list, SIL_MIDDLE, 16, 0);
 }
 
-static void put_reason(sil_flow *flow, sil_code code)
+/* Why, as a sentence; "" for a code that withholds nothing. */
+static sil_words say_reason(sil_code code)
 {
     const char *waits = sil_code_waits(code);
-    if (waits != NULL) {
-        sil_words words = sil_say("%s.", waits);
-        words.text[0] = (char)toupper((unsigned char)words.text[0]);
-        sil_flow_text(flow, 0, SIL_COLUMN, words.text, 2);
+    sil_words words = waits != NULL ? sil_say("%s.", waits) : sil_say("%s", "");
+    words.text[0] = (char)toupper((unsigned char)words.text[0]);
+    return words;
+}
+
+static const char not_read[] = "Not every string it carries was read.";
+
+void sil_flow_wait(sil_flow *flow, const char *what, const sil_withheld *withheld)
+{
+    const double indent = 34, in = 4;
+    sil_shapes *list = sil_flow_list(flow);
+    sil_draw_text(list, SIL_LAYER_WARNING, (sil_point){in, -in - SIL_TITLE}, SIL_TITLE, SIL_LEFT, 0,
+                  "WAIT");
+    double y = -in - SIL_NOTE;
+    sil_draw_note(list, indent, y, what);
+    for (int k = 0; k < withheld->count; k++) {
+        sil_words reason = say_reason(withheld->by[k]);
+        if (reason.text[0] != '\0') {
+            y = sil_draw_paragraph(list, indent, y - 0.8 * SIL_NOTE, SIL_COLUMN - indent - in,
+                                   SIL_NOTE, reason.text);
+        }
     }
+    if (withheld->count == 0) {
+        y = sil_draw_paragraph(list, indent, y - 0.8 * SIL_NOTE, SIL_COLUMN - indent - in, SIL_NOTE,
+                               not_read);
+    }
+    sil_draw_box(list, SIL_LAYER_DIMENSION,
+                 (sil_box){0, fmin(y, -in - SIL_TITLE) - in, SIL_COLUMN, 0});
+    sil_flow_put(flow, list, SIL_LEFT, 8, 0);
+}
+
+static void put_reason(sil_flow *flow, sil_code code)
+{
+    sil_words reason = say_reason(code);
+    sil_flow_text(flow, 0, SIL_COLUMN, reason.text, 2);
     if (code == SIL_FORECAST) { /* the rod is turned because of its relief */
         sil_flow_findings(flow, SIL_RELIEF_LOW);
         sil_flow_findings(flow, SIL_RELIEF_HIGH);
@@ -37,7 +68,7 @@ static void put_reasons(sil_flow *flow, const sil_withheld *withheld)
         put_reason(flow, withheld->by[k]);
     }
     if (withheld->count == 0) {
-        sil_flow_text(flow, 0, SIL_COLUMN, "Not every string it carries was read.", 2);
+        sil_flow_text(flow, 0, SIL_COLUMN, not_read, 2);
     }
     flow->y -= 4;
 }

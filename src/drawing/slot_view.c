@@ -22,15 +22,6 @@ static void draw_slot(const sil_draft *draft, sil_shapes *list, sil_place place,
     sil_draw_path(list, layer, corners, 4, true);
 }
 
-static void draw_point(sil_shapes *list, sil_point at)
-{
-    const double arm = 1.2;
-    sil_draw_line(list, SIL_LAYER_CONTACT, (sil_point){at.x - arm, at.y},
-                  (sil_point){at.x + arm, at.y});
-    sil_draw_line(list, SIL_LAYER_CONTACT, (sil_point){at.x, at.y - arm},
-                  (sil_point){at.x, at.y + arm});
-}
-
 static bool can_be_shown(const sil_draft *draft)
 {
     int known = 0;
@@ -64,7 +55,7 @@ void sil_slot_view(const sil_draft *draft, sil_shapes *list, double scale)
             continue;
         }
         sil_point at = sil_at(place, x, -off);
-        draw_point(list, at);
+        sil_draw_cross(list, at);
         numbers.from[numbers.count] = (sil_point){at.x, at.y + 1.2};
         numbers.number[numbers.count++] = i + 1;
     }

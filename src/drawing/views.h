@@ -17,10 +17,11 @@ sil_curve sil_curve_through(const sil_draft *draft, double length, const double 
                             const double *height);
 double sil_curve_at(const sil_curve *curve, double x);
 
-/* sil_curve_points: the line from one x to another, either way, close enough that no facet shows.
+/* sil_curve_points: the line from one x to another, either way, close enough that no facet shows
+ * and through each of its own points.
  * Returned: how many points were put, at most SIL_CURVE_POINTS
  */
-enum { SIL_CURVE_POINTS = 160 };
+enum { SIL_CURVE_POINTS = 180 };
 int sil_curve_points(const sil_curve *curve, double from, double to, sil_point *out);
 
 void sil_place_points(sil_place place, sil_point *points, int count);
@@ -39,8 +40,14 @@ void sil_saddle_face(const sil_draft *draft, sil_shapes *list, sil_place place);
 /* The same to cut by: its outline closed, from the seat as it is to the finished top, both cut
  * lines across it and the present top over it. Where no height is known, the seat and the cuts. */
 void sil_saddle_outline(const sil_draft *draft, sil_shapes *list, sil_place place);
-/* The saddle from above: where each string bears on its thickness, its middle at y 0. */
-void sil_saddle_top(const sil_draft *draft, sil_shapes *list, sil_place place);
+/* The finished top of it at a string, over the present base; of a new saddle, over its seat. */
+double sil_saddle_profile(const sil_draft *draft, int string);
+/* The saddle from above, the nut up, its middle at y 0: a cross where each string has to leave it
+ * to play in tune. Points farther off its middle than reach are left out. */
+void sil_saddle_top(const sil_draft *draft, sil_shapes *list, sil_place place, double reach);
+/* How far behind the middle of the saddle that is, mm; as built where it is not reckoned. */
+double sil_contact_off(const sil_draft *draft, int string);
+void sil_draw_cross(sil_shapes *list, sil_point at);
 /* The saddle end on, in its slot, one string over it: x 0 at its middle, y 0 at the seat. */
 void sil_saddle_end(const sil_draft *draft, sil_shapes *list, sil_place place, int string);
 

@@ -1,0 +1,248 @@
+/* SPDX-License-Identifier: MIT */
+/* Sheet: the blanks to order, with nothing for a supplier to look up. */
+#include <stddef.h>
+
+#include "part.h"
+
+enum { LENGTH, THICKNESS, HEIGHT, SIZES };
+enum { ORDERED, WITHIN, DONE, SPARE, COLUMNS = SPARE + 2, FACTS_MAX = 8 };
+
+static const char ends_word[] = "ends"; /* of a saddle's slot: no sheet tells */
+
+/* A blank: its sizes, and what a supplier asks. */
+typedef struct blank {
+    const char *name;
+    sil_blank order;
+    double done[SIZES]; /* the finished part's */
+    int count;
+    const char *fact[FACTS_MAX];
+    sil_words value[FACTS_MAX];
+} blank;
+
+/* ISO 2768-1, class f: what a size may be off by, mm. */
+static double fine(double mm)
+{
+    static const double upto[] = {6, 30, 120, 400}, off[] = {0.05, 0.1, 0.15, 0.2};
+    for (size_t i = 0; i < sizeof upto / sizeof *upto; i++) {
+        if (mm <= upto[i]) {
+            return off[i];
+        }
+    }
+    return 0.3;
+}
+
+static double size_of(const blank *b, int size)
+{
+    const double sizes[SIZES] = {b->order.length, b->order.thickness, b->order.height};
+    return sizes[size];
+}
+
+static bool complete(const blank *b)
+{
+    return sil_known(size_of(b, LENGTH) + size_of(b, THICKNESS) + size_of(b, HEIGHT));
+}
+
+static void add_fact(blank *b, const char *name, sil_words value)
+{
+    b->fact[b->count] = name;
+    b->value[b->count++] = value;
+}
+
+static sil_words say_radius(const sil_draft *draft, double mm)
+{
+    return sil_known(mm) ? sil_say("flat; by us to radius %s %s", sil_say_radius(draft, mm).text,
+                                   sil_unit_name(draft))
+                         : sil_say("flat");
+}
+
+/* Between the outer strings' centres. */
+static sil_words say_spread(const sil_draft *draft, const double *z)
+{
+    int last = draft->plan->job->string_count - 1;
+    return sil_say("%s %s, %d strings", sil_say_length(draft, z[0] - z[last]).text,
+                   sil_unit_name(draft), last + 1);
+}
+
+/* What is asked of both. */
+static void add_facts(const sil_draft *draft, blank *b, const char *material, const double *z,
+                      double radius)
+{
+    bool left = draft->plan->job->instrument.handed == SIL_LEFT_HANDED;
+    add_fact(b, "material", sil_say("%.80s", material != NULL ? material : ""));
+    add_fact(b, "spread", say_spread(draft, z));
+    add_fact(b, "quantity", sil_say("1"));
+    add_fact(b, "slots", sil_say("none: cut by us"));
+    add_fact(b, "hand", sil_say("%s", left ? "left" : "right"));
+    add_fact(b, "top", say_radius(draft, radius));
+}
+
+static blank nut_blank(const sil_draft *draft)
+{
+    const sil_plan *plan = draft->plan;
+    const sil_nut_sheet *sheet = &plan->job->nut;
+    double tops[SIL_STRINGS_MAX];
+    for (int i = 0; i < plan->job->string_count; i++) {
+        tops[i] = plan->nut.floor[i] + plan->nut.depth[i];
+    }
+    blank b = {.name = "Nut blank",
+               .order = plan->nut_blank,
+               .done = {sheet->width, sheet->thickness, plan->nut.top}};
+    const double *z = plan->bench.board.nut_z;
+    add_facts(draft, &b, sheet->material, z, sil_top_radius(plan->job->string_count, z, tops));
+    add_fact(&b, "base, ends", sil_say("flat, square"));
+    return b;
+}
+
+static blank saddle_blank(const sil_draft *draft)
+{
+    const sil_plan *plan = draft->plan;
+    const sil_saddle_sheet *sheet = &plan->job->saddle;
+    double high = -(double)INFINITY;
+    for (int i = 0; i < plan->job->string_count; i++) {
+        double height = plan->saddle.height[i];
+        high = sil_known(height) && sil_known(high) ? fmax(high, height) : SIL_UNKNOWN;
+    }
+    blank b = {.name = "Saddle blank",
+               .order = plan->saddle_blank,
+               .done = {sheet->length, sheet->thickness, high}};
+    add_facts(draft, &b, sheet->material, plan->bench.board.saddle_z, plan->saddle.top_radius);
+    if (sheet->kind == SIL_SADDLE_SLOTTED || sheet->kind == SIL_SADDLE_GLUED) {
+        add_fact(&b, "for a slot",
+                 sil_say("%s \u00d7 %s %s", sil_say_length(draft, sheet->thickness).text,
+                         sil_say_length(draft, sheet->length).text, sil_unit_name(draft)));
+        add_fact(&b, ends_word, sil_say("%s", ""));
+    }
+    return b;
+}
+
+/* From the front, and from its left end at the right of that, as first angle has it. */
+static sil_shapes *views(const sil_flow *flow, const blank *b)
+{
+    const double apart = 16;
+    const sil_draft *draft = &flow->drawing->draft;
+    sil_shapes *list = sil_flow_list(flow);
+    double length = size_of(b, LENGTH), thickness = size_of(b, THICKNESS);
+    double height = size_of(b, HEIGHT), end = length + apart;
+    sil_draw_box(list, SIL_LAYER_OUTLINE, (sil_box){0, 0, length, height});
+    sil_draw_box(list, SIL_LAYER_OUTLINE, (sil_box){end, 0, end + thickness, height});
+    sil_dim_across(list, (sil_point){0, 0}, (sil_point){length, 0}, -7,
+                   sil_say_stop(draft, length).text);
+    sil_dim_across(list, (sil_point){end, 0}, (sil_point){end + thickness, 0}, -7,
+                   sil_say_stop(draft, thickness).text);
+    sil_dim_up(list, (sil_point){end, 0}, (sil_point){end, height}, length + 8,
+               sil_say_stop(draft, height).text);
+    return list;
+}
+
+static void put_sizes(sil_flow *flow, const blank *b)
+{
+    static const char *const names[] = {"length", "thickness", "height"};
+    const sil_draft *draft = &flow->drawing->draft;
+    sil_table t = {.columns = COLUMNS,
+                   .rows = SIZES,
+                   .row_height = 5.5,
+                   .large = 1 + ORDERED,
+                   .head = {{NULL, "size"},
+                            {"order", sil_unit_name(draft)},
+                            {"ISO", "2768-f"},
+                            {NULL, "finished"},
+                            {"left for", "fitting"}},
+                   .anchor = {SIL_LEFT, SIL_RIGHT, SIL_RIGHT, SIL_RIGHT, SIL_RIGHT}};
+    for (int i = 0; i < SIZES; i++) {
+        double size = size_of(b, i);
+        sil_words *cell = &t.cell[i][1];
+        t.cell[i][0] = sil_say("%s", names[i]);
+        cell[ORDERED] = sil_say_stop(draft, size);
+        cell[WITHIN] = sil_known(size) ? sil_say("\u00b1%s", sil_say_length(draft, fine(size)).text)
+                                       : sil_say("-");
+        cell[DONE] = sil_say_length(draft, b->done[i]);
+        cell[SPARE] = sil_say_length(draft, size - b->done[i]);
+    }
+    sil_shapes *list = sil_flow_list(flow);
+    sil_draw_table(list, 0, 0, SIL_COLUMN, &t);
+    sil_flow_put(flow, list, SIL_LEFT, 4, 0);
+}
+
+/* What the sheet does not tell is ticked at the bench before it goes out. */
+static void draw_choice(sil_shapes *list, double x, double y, const char *const choice[2])
+{
+    const double box = 2.8, gap = 1.5, apart = 5;
+    for (int i = 0; i < 2; i++) {
+        sil_draw_box(list, SIL_LAYER_SLOT, (sil_box){x, y - 0.15, x + box, y - 0.15 + box});
+        sil_draw_note(list, x + box + gap, y, choice[i]);
+        x += box + gap + sil_text_width(list, choice[i], SIL_NOTE) + apart;
+    }
+}
+
+/* Two columns of facts; what is not known has a line to write on or boxes to tick. */
+static void put_facts(sil_flow *flow, const blank *b)
+{
+    static const char *const ends[2] = {"square", "round"};
+    const double tab = 22, second = 82, pitch = 5.5;
+    sil_shapes *list = sil_flow_list(flow);
+    double low = 0;
+    for (int i = 0; i < b->count; i++) {
+        double x = i % 2 * second, y = -SIL_NOTE - i / 2 * pitch;
+        sil_draw_note(list, x, y, b->fact[i]);
+        if (b->value[i].text[0] != '\0') {
+            sil_words value = sil_text_fit(list, b->value[i].text, SIL_NOTE, second - tab - 3);
+            sil_draw_note(list, x + tab, y, value.text);
+        } else if (b->fact[i] == ends_word) {
+            draw_choice(list, x + tab, y, ends);
+        } else {
+            sil_draw_line(list, SIL_LAYER_DIMENSION, (sil_point){x + tab, y - 1},
+                          (sil_point){x + second - 6, y - 1});
+        }
+        low = y - 1;
+    }
+    sil_shapes_strut(list, (sil_box){0, low, 1, 0});
+    sil_flow_put(flow, list, SIL_LEFT, 4, 0);
+}
+
+static void put_blank(sil_flow *flow, blank b)
+{
+    sil_flow_title(flow, b.name, 60);
+    if (!complete(&b)) {
+        sil_flow_text(flow, 0, SIL_COLUMN, "Not to be sent yet: a size below is not known.", 4);
+    } else if (size_of(&b, LENGTH) <= SIL_COLUMN - 40) {
+        sil_flow_put(flow, views(flow, &b), SIL_LEFT, 5, 0);
+    }
+    put_sizes(flow, &b);
+    put_facts(flow, &b);
+}
+
+static void put_saddle(sil_flow *flow)
+{
+    const sil_draft *draft = &flow->drawing->draft;
+    const sil_plan *plan = draft->plan;
+    if (plan->saddle.remedy == SIL_SADDLE_WAIT) {
+        sil_flow_wait(flow, "No saddle blank is ordered today.", &plan->saddle_withheld);
+    } else if (plan->job->saddle.kind == SIL_SADDLE_INDIVIDUAL) {
+        sil_flow_words(flow, "Saddle: none to order; it stands on screws.", 6);
+    } else {
+        put_blank(flow, saddle_blank(draft));
+    }
+}
+
+void sil_sheet_order(sil_drawing *drawing)
+{
+    static const sil_heading heading = {
+        "Blank order",
+        "1:1",
+        {"Ivory, shell, and some bone and woods are restricted: what local law does not allow is",
+         "not ordered and not sent, and another material is named instead."}};
+    const sil_plan *plan = drawing->draft.plan;
+    sil_flow flow = sil_flow_begin(drawing, heading);
+    sil_flow_headline(&flow, "Do not slot, shape or finish: fitted by us");
+    if (drawing->order.part != SIL_PART_SADDLE) {
+        if (plan->nut.remedy == SIL_NUT_WAIT) {
+            sil_flow_wait(&flow, "No nut blank is ordered today.", &plan->nut_withheld);
+        } else {
+            put_blank(&flow, nut_blank(&drawing->draft));
+        }
+        sil_flow_next_column(&flow);
+    }
+    if (drawing->order.part != SIL_PART_NUT) {
+        put_saddle(&flow);
+    }
+}

@@ -1,0 +1,315 @@
+/* SPDX-License-Identifier: MIT */
+/* What must hold of every sheet, whatever the job. */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include <sillet/drawing.h>
+
+#include "../src/drawing/sheet.h"
+#include "random_job.h"
+
+static const double degree = 0.017453292519943295;
+
+typedef struct scene {
+    const sil_drawing *drawing;
+    int page, job, strings;
+} scene;
+
+static bool boxes_meet(sil_box a, sil_box b, double apart)
+{
+    return a.left < b.right + apart && b.left < a.right + apart && a.bottom < b.top + apart &&
+           b.bottom < a.top + apart;
+}
+
+/* Liang and Barsky's clip: whether a line enters a box. */
+static bool line_enters(sil_point p, sil_point q, sil_box box)
+{
+    double dx = q.x - p.x, dy = q.y - p.y, first = 0, last = 1;
+    const double run[] = {-dx, dx, -dy, dy};
+    const double room[] = {p.x - box.left, box.right - p.x, p.y - box.bottom, box.top - p.y};
+    for (int i = 0; i < 4; i++) {
+        if (run[i] == 0.0) {
+            if (room[i] < 0.0) {
+                return false;
+            }
+            continue;
+        }
+        double at = room[i] / run[i];
+        if (run[i] < 0.0) {
+            first = fmax(first, at);
+        } else {
+            last = fmin(last, at);
+        }
+    }
+    return first <= last;
+}
+
+static bool shape_enters(const sil_shapes *list, const sil_shape *shape, sil_box box)
+{
+    enum { STEPS = 36 };
+    if (shape->kind == SIL_SHAPE_TEXT || !boxes_meet(shape->box, box, 0.0)) {
+        return false;
+    }
+    bool arc = shape->kind == SIL_SHAPE_ARC;
+    int pieces = arc ? STEPS : shape->count - !shape->closed;
+    for (int i = 0; i < pieces; i++) {
+        sil_point ends[2];
+        for (int k = 0; k < 2; k++) {
+            double turn = (shape->from + (shape->to - shape->from) * (i + k) / STEPS) * degree;
+            ends[k] = arc ? (sil_point){shape->at.x + shape->size * cos(turn),
+                                        shape->at.y + shape->size * sin(turn)}
+                          : list->points[shape->first + (i + k) % shape->count];
+        }
+        if (line_enters(ends[0], ends[1], box)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void complain(const scene *s, const char *text, const char *what)
+{
+    print_error("job %d, %d strings, paper %d, unit %d, sheet %d: '%s' %s\n", s->job, s->strings,
+                s->drawing->order.paper, s->drawing->order.unit, s->page + 1, text, what);
+    fail();
+}
+
+/* Which shapes reach into each strip of a sheet, so that a text is held only against those of its
+ * own height. */
+enum { STRIPS = 60, STRIP = 5 };
+typedef struct strips {
+    int first[STRIPS + 1];
+    int *shape;
+} strips;
+
+static int strip(double y)
+{
+    return y < 0 ? 0 : y >= STRIPS * STRIP ? STRIPS - 1 : (int)(y / STRIP);
+}
+
+static strips sort_into_strips(const sil_shapes *list)
+{
+    strips s = {{0}, NULL};
+    int next[STRIPS] = {0};
+    for (int i = 0; i < list->count; i++) {
+        for (int k = strip(list->shapes[i].box.bottom); k <= strip(list->shapes[i].box.top); k++) {
+            s.first[k + 1]++;
+        }
+    }
+    for (int k = 0; k < STRIPS; k++) {
+        s.first[k + 1] += s.first[k];
+        next[k] = s.first[k];
+    }
+    s.shape = malloc(sizeof *s.shape * (size_t)(s.first[STRIPS] + 1));
+    assert_non_null(s.shape);
+    for (int i = 0; i < list->count; i++) {
+        for (int k = strip(list->shapes[i].box.bottom); k <= strip(list->shapes[i].box.top); k++) {
+            s.shape[next[k]++] = i;
+        }
+    }
+    return s;
+}
+
+/* A text keeps clear of every other and of every line. */
+static void look_at_text(const scene *s, const strips *sorted, int i)
+{
+    const double apart = 0.3;
+    const sil_shapes *list = s->drawing->pages[s->page].shapes;
+    const sil_shape *a = &list->shapes[i];
+    const char *text = list->bytes + a->first;
+    int from = strip(a->box.bottom - apart), to = strip(a->box.top + apart);
+    for (int at = sorted->first[from]; at < sorted->first[to + 1]; at++) {
+        int k = sorted->shape[at];
+        const sil_shape *b = &list->shapes[k];
+        if (k > i && b->kind == SIL_SHAPE_TEXT && boxes_meet(a->box, b->box, apart)) {
+            complain(s, text, list->bytes + b->first);
+        }
+        if (shape_enters(list, b, a->box)) {
+            complain(s, text, sil_layer_look(b->layer)->word);
+        }
+    }
+}
+
+/* And everything keeps inside the frame. */
+static void look_over(const scene *s)
+{
+    const sil_shapes *list = s->drawing->pages[s->page].shapes;
+    sil_box frame = sil_sheet_frame(s->drawing);
+    strips sorted = sort_into_strips(list);
+    for (int i = 0; i < list->count; i++) {
+        const sil_shape *a = &list->shapes[i];
+        if (a->box.left < frame.left - 1e-9 || a->box.right > frame.right + 1e-9 ||
+            a->box.bottom < frame.bottom - 1e-9 || a->box.top > frame.top + 1e-9) {
+            complain(s, a->kind == SIL_SHAPE_TEXT ? list->bytes + a->first : "a line",
+                     "leaves the frame");
+        }
+        if (a->kind == SIL_SHAPE_TEXT) {
+            look_at_text(s, &sorted, i);
+        }
+    }
+    free(sorted.shape);
+}
+
+static bool has_layer(const sil_page *page, sil_layer layer)
+{
+    for (int i = 0; i < page->shapes->count; i++) {
+        if (page->shapes->shapes[i].layer == layer) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* What a withheld part may not show. */
+static void look_for_cuts(const scene *s, const sil_plan *plan)
+{
+    const sil_page *page = &s->drawing->pages[s->page];
+    bool nut = strcmp(page->heading.part, "Nut") == 0;
+    bool saddle = strcmp(page->heading.part, "Saddle") == 0;
+    bool waits = (nut && plan->nut.remedy == SIL_NUT_WAIT) ||
+                 (saddle && plan->saddle.remedy == SIL_SADDLE_WAIT);
+    bool cut = has_layer(page, SIL_LAYER_CUT) || has_layer(page, SIL_LAYER_CUT_FIRST);
+    if (waits && (cut || has_layer(page, SIL_LAYER_PRESENT) || has_layer(page, SIL_LAYER_HATCH))) {
+        complain(s, page->heading.part, "is withheld and drawn");
+    }
+    if (cut && !saddle) {
+        complain(s, page->heading.part, "has a cut line");
+    }
+}
+
+/* Light and heavy picks, in words and in newtons, one for all strings or each its own; none; long
+ * necks; strings whose core is not known; notes heard, cents read; every way the ends are held. */
+static void vary_sound(random_job *made, uint64_t *seed)
+{
+    static sil_buzz buzz[12];
+    static const char *const names[] = {NULL, "light", "medium", "firm"};
+    sil_job *job = &made->job;
+    double pick = one_in(seed, 8) ? SIL_UNKNOWN : uniform(seed, 0.1, 4.0);
+    job->attack.name = sil_known(pick) ? names[whole(seed, 0, 3)] : NULL;
+    job->attack.at = sil_known(pick) ? uniform(seed, 60.0, 200.0) : SIL_UNKNOWN;
+    job->model.ends = (sil_ends)whole(seed, SIL_CLAMPED_PINNED, SIL_CLAMPED);
+    job->instrument.frets = one_in(seed, 6) ? SIL_FRETS_MAX : job->instrument.frets;
+    for (int i = 0; i < job->string_count; i++) {
+        sil_string *string = &job->strings[i];
+        job->attack.force[i] = one_in(seed, 2) ? pick : pick * uniform(seed, 0.5, 5.0);
+        string->core = one_in(seed, 12) ? SIL_UNKNOWN : string->core;
+        made->reading.cents[i] = one_in(seed, 3) ? uniform(seed, -9.0, 9.0) : SIL_UNKNOWN;
+    }
+    made->reading.buzz = buzz;
+    made->reading.buzz_count = one_in(seed, 2) ? whole(seed, 1, 12) : 0;
+    for (int k = 0; k < made->reading.buzz_count; k++) {
+        buzz[k] = (sil_buzz){whole(seed, 1, job->string_count), k};
+    }
+}
+
+static void draw_job(const random_job *made, int job)
+{
+    static sil_plan plan;
+    sil_plan_make(&made->job, &plan);
+    for (int paper = SIL_A4; paper <= SIL_LETTER; paper++) {
+        for (int unit = SIL_MM; unit <= SIL_INCH; unit++) {
+            sil_draw_order order = {SIL_PART_ALL, (sil_paper)paper, (sil_unit)unit, job % 2 == 1};
+            sil_drawing *drawing;
+            assert_true(sil_drawing_make(&plan, &order, &drawing) >= SIL_DRAWING_DONE);
+            for (int page = 0; page < sil_drawing_pages(drawing); page++) {
+                scene s = {drawing, page, job, made->job.string_count};
+                look_over(&s);
+                look_for_cuts(&s, &plan);
+            }
+            sil_drawing_free(drawing);
+        }
+    }
+}
+
+static void complain_of(void *with, sil_severity severity, const char *path, const char *wanted)
+{
+    if (severity == SIL_ERROR) {
+        print_error("random job %d: %s: %s\n", *(int *)with, path, wanted);
+    }
+}
+
+static void nothing_overlaps_or_leaves_its_frame(void **state)
+{
+    (void)state;
+    static random_job made;
+    static const char *const titles[] = {
+        NULL, "Lower the saddle",
+        "A title that goes on and on, longer than any block has room for, to see it cut short"};
+    static const char *const owners[] = {"Ελένη Παπαδοπούλου", "Жанна Щукина-Преображенская", "O",
+                                         NULL};
+    uint64_t seed = 1;
+    for (int job = 0; job < 204; job++) {
+        make_random_job(&made, &seed, 1 + job % SIL_STRINGS_MAX);
+        vary_sound(&made, &seed);
+        made.job.about.title = titles[job % 3];
+        made.job.about.owner = owners[job % 4];
+        made.job.about.ref = job % 2 ? "A reference no block has room for either, 26-0417" : "7";
+        made.job.about.notes = job % 5 ? NULL
+                                       : "A note.\nWith a second line, and then one that "
+                                         "goes on until it has to be broken somewhere.";
+        assert_int_equal(sil_job_check(&made.job, complain_of, &job), 0);
+        draw_job(&made, job);
+    }
+}
+
+/* A note as long as a sheet may be, and as many findings as there can be, go on to more sheets. */
+static void much_text_flows_on(void **state)
+{
+    (void)state;
+    static random_job made;
+    static sil_plan plan;
+    uint64_t seed = 3;
+    size_t size = 100 * 1000;
+    char *notes = malloc(size + 1);
+    assert_non_null(notes);
+    for (size_t i = 0; i < size; i++) {
+        notes[i] = i % 9 == 8 ? ' ' : 'm';
+    }
+    notes[size] = '\0';
+    make_random_job(&made, &seed, 6);
+    made.job.about.notes = notes;
+    sil_plan_make(&made.job, &plan);
+    sil_draw_order order = {.paper = SIL_LETTER};
+    sil_drawing *drawing;
+    assert_true(sil_drawing_make(&plan, &order, &drawing) >= SIL_DRAWING_DONE);
+    assert_true(sil_drawing_pages(drawing) > 20);
+    for (int page = 0; page < sil_drawing_pages(drawing); page += 7) {
+        look_over(&(scene){drawing, page, 0, 6});
+    }
+    sil_drawing_free(drawing);
+    free(notes);
+}
+
+static void the_same_bytes_twice(void **state)
+{
+    (void)state;
+    static random_job made;
+    static sil_plan plan;
+    uint64_t seed = 11;
+    char *bytes[2];
+    size_t size[2];
+    make_random_job(&made, &seed, 6);
+    sil_plan_make(&made.job, &plan);
+    for (int k = 0; k < 2; k++) {
+        sil_draw_order order = {.paper = SIL_A4};
+        sil_drawing *drawing;
+        assert_true(sil_drawing_make(&plan, &order, &drawing) >= SIL_DRAWING_DONE);
+        assert_int_equal(sil_drawing_write(drawing, SIL_PDF, &bytes[k], &size[k]), 0);
+        sil_drawing_free(drawing);
+    }
+    assert_int_equal(size[0], size[1]);
+    assert_memory_equal(bytes[0], bytes[1], size[0]);
+    free(bytes[0]);
+    free(bytes[1]);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(nothing_overlaps_or_leaves_its_frame),
+        cmocka_unit_test(much_text_flows_on),
+        cmocka_unit_test(the_same_bytes_twice),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
