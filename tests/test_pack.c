@@ -161,20 +161,22 @@ static bool has_layer(const sil_page *page, sil_layer layer)
     return false;
 }
 
-/* What a withheld part may not show. */
+/* What a withheld part may not show. Only the saddle's own sheet and its template have cuts. */
 static void look_for_cuts(const scene *s, const sil_plan *plan)
 {
     const sil_page *page = &s->drawing->pages[s->page];
-    bool nut = strcmp(page->heading.part, "Nut") == 0;
-    bool saddle = strcmp(page->heading.part, "Saddle") == 0;
-    bool waits = (nut && plan->nut.remedy == SIL_NUT_WAIT) ||
-                 (saddle && plan->saddle.remedy == SIL_SADDLE_WAIT);
+    const char *part = page->heading.part;
+    bool nut = plan->nut.remedy == SIL_NUT_WAIT, saddle = plan->saddle.remedy == SIL_SADDLE_WAIT;
+    bool templates = strcmp(part, "Templates") == 0, order = strcmp(part, "Blank order") == 0;
+    bool own = strcmp(part, "Saddle") == 0;
+    bool waits = (strcmp(part, "Nut") == 0 && nut) || (own && saddle) ||
+                 ((templates || order) && nut && saddle);
     bool cut = has_layer(page, SIL_LAYER_CUT) || has_layer(page, SIL_LAYER_CUT_FIRST);
     if (waits && (cut || has_layer(page, SIL_LAYER_PRESENT) || has_layer(page, SIL_LAYER_HATCH))) {
-        complain(s, page->heading.part, "is withheld and drawn");
+        complain(s, part, "is withheld and drawn");
     }
-    if (cut && !saddle) {
-        complain(s, page->heading.part, "has a cut line");
+    if (cut && (saddle || !(own || templates))) {
+        complain(s, part, "has a cut line");
     }
 }
 

@@ -198,7 +198,7 @@ static void cents_go_on_one_scale(void **state)
     for (int job = 0; job < 200; job++) {
         make_random_job(&made, &seed, 1 + job % SIL_STRINGS_MAX);
         sil_plan_make(&made.job, &plan);
-        sil_draft draft = {&plan, SIL_MM, NULL};
+        sil_draft draft = {.plan = &plan};
         sil_cents_scale scale = sil_cents_measure(&draft);
         assert_true(scale.step >= 1 && scale.low < 0 && scale.high > 0);
         assert_true(scale.high - scale.low <= 6 * scale.step);

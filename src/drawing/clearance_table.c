@@ -9,6 +9,7 @@
 static const double row_height = 5.2, widest = 15;
 static const double apart = 0.7;  /* figure and the fret beside it */
 static const double clear = 0.45; /* round the figures */
+static const double hang = 0.6;   /* of a comma under the figures */
 static const double edge = 0.5;   /* lining left at either side of a clear box, at least */
 static const double head = 20.6;  /* to the first row */
 
@@ -132,7 +133,8 @@ static void draw_note(const sil_draft *draft, sil_shapes *list, const sil_cleara
     double middle = (cell.left + cell.right) / 2, y = (cell.bottom + cell.top) / 2 - SIL_NOTE / 2;
     double left = middle - total / 2;
     sil_shade shade = sil_clearance_shade(draft, clean, string, stop);
-    const sil_box box = {left - clear, y - clear, left + total + clear, y + SIL_NOTE + clear};
+    double low = y - clear - (draft->decimal_comma ? hang : 0);
+    const sil_box box = {left - clear, low, left + total + clear, y + SIL_NOTE + clear};
     draw_shade(list, cell, &box, shade);
     sil_draw_text(list, shade == SIL_SHADE_BUZZES ? SIL_LAYER_WARNING : SIL_LAYER_TEXT,
                   (sil_point){left + form->figure, y}, SIL_NOTE, SIL_RIGHT, 0,

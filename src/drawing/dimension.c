@@ -4,7 +4,7 @@
 
 static const double arrow_length = 2.5, arrow_half = 0.42;
 static const double overshoot = 1.5; /* of a lead-out line past the dimension's line */
-static const double clear = 0.8;     /* figure over its line */
+static const double clear = 1.1;     /* figure over its line: a comma hangs below it */
 
 void sil_draw_arrow(sil_shapes *list, sil_layer layer, sil_point tip, double direction)
 {

@@ -234,6 +234,7 @@ void sil_sheet_order(sil_drawing *drawing)
     const sil_plan *plan = drawing->draft.plan;
     sil_flow flow = sil_flow_begin(drawing, heading);
     sil_flow_headline(&flow, "Do not slot, shape or finish: fitted by us");
+    sil_flow_band(&flow, NULL, 0); /* over both columns, so that they begin level */
     if (drawing->order.part != SIL_PART_SADDLE) {
         if (plan->nut.remedy == SIL_NUT_WAIT) {
             sil_flow_wait(&flow, "No nut blank is ordered today.", &plan->nut_withheld);

@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: MIT
 """Measures a drawing's full-size views back from the file, against the plan as JSON."""
 import pdf
+import templates
 
 EXACT = 0.01  # mm
 OUTLINE, SLOT, CUT, CUT_FIRST = 0.5, 0.25, 0.35, 0.5
@@ -162,5 +163,6 @@ def check(report, path, plan, job):
     if list(seen) != list(pdf.SHEETS):
         report.wrong("sheets", pdf.SHEETS, list(seen))
         return []
-    return [part for part in MEASURES
-            if check_sheet(report, seen[part.capitalize()], part, plan, job)]
+    measured = [part for part in MEASURES
+                if check_sheet(report, seen[part.capitalize()], part, plan, job)]
+    return measured + templates.check(report, seen["Templates"], seen["Blank order"], plan, job)
