@@ -37,7 +37,7 @@ void sil_caption(sil_shapes *list, sil_anchor anchor, const char *text)
     }
 }
 
-bool sil_pair_fits(const sil_flow *flow, const sil_shapes *left, const sil_shapes *right)
+static bool pair_fits(const sil_flow *flow, const sil_shapes *left, const sil_shapes *right)
 {
     return left != NULL && right != NULL &&
            sil_box_width(left->box) + sil_box_width(right->box) + 5 <= flow->room.width;
@@ -45,7 +45,7 @@ bool sil_pair_fits(const sil_flow *flow, const sil_shapes *left, const sil_shape
 
 static void put_pair(sil_flow *flow, sil_shapes *left, sil_shapes *right, double gap)
 {
-    if (!sil_pair_fits(flow, left, right)) {
+    if (!pair_fits(flow, left, right)) {
         sil_flow_put(flow, left, SIL_MIDDLE, gap, 0);
         sil_flow_put(flow, right, SIL_MIDDLE, gap, 0);
         return;
@@ -86,17 +86,34 @@ static double whole_width(const sil_flow *flow)
     return last_column.left + last_column.width - first_column.left;
 }
 
+static const double scales[] = {10, 5, 2}; /* ISO 5455 */
+enum { SCALES = sizeof scales / sizeof *scales };
+
 sil_shapes *sil_magnify(const sil_flow *flow, sil_view_at *view)
 {
-    static const double scales[] = {5, 2};
-    for (size_t i = 0; i < sizeof scales / sizeof *scales; i++) {
+    const double tallest = 85;
+    for (int i = 0; i < SCALES; i++) {
         sil_shapes *list = view(flow, scales[i]);
-        if (list == NULL || sil_box_width(list->box) <= whole_width(flow)) {
+        if (list == NULL || (sil_box_width(list->box) <= whole_width(flow) &&
+                             sil_box_height(list->box) <= tallest)) {
             return list;
         }
         sil_shapes_free(list);
     }
     return view(flow, 1);
+}
+
+sil_shapes *sil_beside(const sil_flow *flow, const sil_shapes *left, sil_view_at *view)
+{
+    const double tallest = 65;
+    for (int i = 0; i < SCALES - 1; i++) {
+        sil_shapes *list = view(flow, scales[i]);
+        if (pair_fits(flow, left, list) && sil_box_height(list->box) <= tallest) {
+            return list;
+        }
+        sil_shapes_free(list);
+    }
+    return view(flow, scales[SCALES - 1]);
 }
 
 void sil_flow_pair_and_large(sil_flow *flow, sil_shapes *left, sil_shapes *right, sil_shapes *large,

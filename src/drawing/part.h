@@ -24,12 +24,13 @@ void sil_flow_headline(sil_flow *flow, const char *text);
 /* ", blank 44.0 x 6.2 x 9.6 mm", or nothing where a size is not known. */
 sil_words sil_say_blank(const sil_draft *draft, sil_blank blank);
 
-/* sil_magnify: a view at the largest of 5:1, 2:1 and 1:1 that goes across the sheet. */
+/* sil_magnify: a view at the largest scale of ISO 5455 (10:1, 5:1, 2:1, 1:1) that goes across the
+ *              sheet and leaves room for what is under it.
+ * sil_beside:  a view at the largest of 10:1, 5:1 and 2:1 that goes beside another; 2:1 where none
+ *              does. */
 typedef sil_shapes *sil_view_at(const sil_flow *flow, double scale);
 sil_shapes *sil_magnify(const sil_flow *flow, sil_view_at *view);
-
-/* Whether two blocks go side by side. */
-bool sil_pair_fits(const sil_flow *flow, const sil_shapes *left, const sil_shapes *right);
+sil_shapes *sil_beside(const sil_flow *flow, const sil_shapes *left, sil_view_at *view);
 
 /* sil_flow_pair_and_large: a part's views: two small ones side by side where they fit, and a large
  * one under them; over them across the sheet where it has more than one column. */

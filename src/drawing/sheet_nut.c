@@ -113,17 +113,6 @@ static sil_shapes *section(const sil_flow *flow, double scale)
     return list;
 }
 
-/* At 5:1, or smaller where it then goes beside the full-size view. */
-static sil_shapes *section_beside(const sil_flow *flow, const sil_shapes *left)
-{
-    sil_shapes *large = section(flow, 5);
-    if (sil_pair_fits(flow, left, large)) {
-        return large;
-    }
-    sil_shapes_free(large);
-    return section(flow, 2);
-}
-
 static sil_words radius(const sil_draft *draft, const double *height)
 {
     const sil_board *board = &draft->plan->bench.board;
@@ -309,6 +298,6 @@ void sil_sheet_nut(sil_drawing *drawing)
         sil_shapes_add(left, data, left->box.left, left->box.bottom - 7);
     }
     sil_shapes_free(data);
-    sil_flow_pair_and_large(&flow, left, section_beside(&flow, left), large, 8);
+    sil_flow_pair_and_large(&flow, left, sil_beside(&flow, left, section), large, 8);
     sil_flow_put(&flow, table(&flow), SIL_LEFT, 7, 0);
 }

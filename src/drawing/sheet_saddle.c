@@ -132,7 +132,7 @@ static sil_shapes *magnified(const sil_flow *flow, double scale)
 }
 
 /* End on, at the string where the saddle stands out least. */
-static sil_shapes *end_view(const sil_flow *flow)
+static sil_shapes *end_view(const sil_flow *flow, double scale)
 {
     const sil_plan *plan = flow->drawing->draft.plan;
     sil_shapes *list = sil_flow_list(flow);
@@ -146,7 +146,6 @@ static sil_shapes *end_view(const sil_flow *flow)
     if (string < 0) {
         return list;
     }
-    const double scale = 2;
     sil_saddle_end(&flow->drawing->draft, list, (sil_place){0, 0, scale, scale}, string);
     sil_caption(list, SIL_LEFT,
                 sil_say("End on at string %d, %s", string + 1, sil_say_scale(scale).text).text);
@@ -257,7 +256,7 @@ static void piece_sheet(sil_flow *flow)
     }
     sil_shapes_free(data);
     put_target(flow);
-    sil_flow_pair_and_large(flow, left, end_view(flow), large, 7);
+    sil_flow_pair_and_large(flow, left, sil_beside(flow, left, end_view), large, 7);
     sil_flow_put(flow, table(flow), SIL_LEFT, 7, 0);
 }
 

@@ -60,9 +60,11 @@ void sil_slip_numbers(const sil_draft *draft, sil_shapes *list, const sil_point 
         sil_words number = sil_say("%d", i + 1);
         double half = sil_text_width(list, number.text, SIL_SMALL) / 2;
         if (isfinite(under[i].y) && under[i].x - half >= taken + apart) {
+            sil_draw_of(list, i + 1);
             sil_draw_text(list, SIL_LAYER_TEXT, (sil_point){under[i].x, under[i].y - SIL_SMALL},
                           SIL_SMALL, SIL_MIDDLE, 0, number.text);
             taken = under[i].x + half;
         }
     }
+    sil_draw_of(list, 0);
 }
