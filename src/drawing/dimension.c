@@ -163,6 +163,25 @@ double sil_dim_chain(sil_shapes *list, int count, const double *x, const sil_wor
     return sil_dim_ordinates(list, &figures);
 }
 
+void sil_draw_plane(sil_shapes *list, double x, sil_box view, const char *letter)
+{
+    const double clear_of = 0.8, stroke = 2.2, shaft = 4;
+    bool room = x + shaft <= view.right; /* within the lead-out line of the view's end */
+    sil_draw_line(list, SIL_LAYER_CENTRE, (sil_point){x, view.bottom - clear_of},
+                  (sil_point){x, view.top + clear_of});
+    for (int end = 0; end < 2; end++) {
+        double s = end == 0 ? -1 : 1, y = (end == 0 ? view.bottom : view.top) + s * clear_of;
+        sil_point tip = {x - shaft, y + s * stroke / 2};
+        double at = room ? x + 1.2 : tip.x - 0.8;
+        sil_draw_line(list, SIL_LAYER_OUTLINE, (sil_point){x, y}, (sil_point){x, y + s * stroke});
+        sil_draw_line(list, SIL_LAYER_DIMENSION, (sil_point){x, tip.y},
+                      (sil_point){tip.x + 1, tip.y});
+        sil_draw_arrow(list, SIL_LAYER_DIMENSION, tip, 180);
+        sil_draw_text(list, SIL_LAYER_TEXT, (sil_point){at, tip.y - SIL_NOTE / 2}, SIL_NOTE,
+                      room ? SIL_LEFT : SIL_RIGHT, 0, letter);
+    }
+}
+
 void sil_draw_leader(sil_shapes *list, sil_point feature, sil_point knee)
 {
     sil_draw_line(list, SIL_LAYER_DIMENSION, feature, knee);

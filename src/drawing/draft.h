@@ -146,6 +146,10 @@ double sil_dim_chain(sil_shapes *list, int count, const double *x, const sil_wor
 /* A filled arrow head with its point at a place, looking along a direction in degrees. */
 void sil_draw_arrow(sil_shapes *list, sil_layer layer, sil_point tip, double direction);
 
+/* A cutting plane at x up across a view, seen from its right: strokes at both ends with a letter.
+ */
+void sil_draw_plane(sil_shapes *list, double x, sil_box view, const char *letter);
+
 /* A line from a text to the feature it speaks of, an arrow at the feature. */
 void sil_draw_leader(sil_shapes *list, sil_point feature, sil_point knee);
 

@@ -38,9 +38,7 @@ static void draw_block(const end *e, double from, double front, double back, dou
     sil_point block[] = {{-e->half, from}, {e->half, from}, {e->half, back}, {-e->half, front}};
     sil_place_points(e->place, block, 4);
     sil_draw_path(e->list, SIL_LAYER_OUTLINE, block, 4, true);
-    if (spacing > 0) {
-        sil_draw_hatch(e->list, block, 4, spacing);
-    }
+    sil_draw_hatch(e->list, block, 4, spacing);
 }
 
 /* Level from the nut to the saddle's front edge, then down to where it enters the bridge. */
@@ -94,7 +92,7 @@ void sil_saddle_end(const sil_draft *draft, sil_shapes *list, sil_place place, i
         height};
     double shim = sil_known(work->shim) && work->remedy == SIL_SADDLE_SHIM ? work->shim : 0;
     draw_bridge(&e);
-    draw_block(&e, shim, height, fmax(behind_saddle(&e, e.half), e.top), 0);
+    draw_block(&e, shim, height, fmax(behind_saddle(&e, e.half), e.top), 1.6);
     if (shim > 0) {
         draw_block(&e, 0, shim, shim, 0.8);
     }

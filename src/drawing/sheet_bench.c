@@ -8,17 +8,17 @@ static void put_head(sil_flow *flow)
     const sil_draft *draft = &flow->drawing->draft;
     sil_shapes *facts = sil_flow_list(flow);
     sil_facts(draft, facts, SIL_COLUMN);
-    sil_flow_put(flow, facts, SIL_LEFT, 6, 0);
+    sil_flow_put(flow, facts, SIL_LEFT, 5, 0);
     sil_shapes *outlook = sil_flow_list(flow);
     sil_outlook(draft, outlook, SIL_COLUMN);
-    sil_flow_put(flow, outlook, SIL_LEFT, 7, 0);
+    sil_flow_put(flow, outlook, SIL_LEFT, 6, 0);
 }
 
 static void put_readings(sil_flow *flow)
 {
     sil_shapes *readings = sil_flow_list(flow);
     sil_readings(&flow->drawing->draft, readings, SIL_COLUMN);
-    sil_flow_put(flow, readings, SIL_LEFT, 8, 0);
+    sil_flow_put(flow, readings, SIL_LEFT, 6, 0);
 }
 
 static void put_visits(sil_flow *flow)
@@ -35,7 +35,7 @@ static void put_side_view(sil_flow *flow, int string)
 {
     sil_shapes *view = sil_flow_list(flow);
     sil_side_view(&flow->drawing->draft, view, string, SIL_COLUMN);
-    sil_flow_put(flow, view, SIL_LEFT, 6, 0);
+    sil_flow_put(flow, view, SIL_LEFT, 4, 0);
 }
 
 /* The outer strings; in place of string 1 the one over the crown farthest off. */

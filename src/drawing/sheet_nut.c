@@ -29,6 +29,25 @@ static double lowest(const double *values, int count)
     return least;
 }
 
+/* The slot with most to file, else the one in the middle; -1 where nothing is known to show. */
+static int section_string(const sil_plan *plan)
+{
+    int best = -1;
+    double most = -(double)INFINITY;
+    if (!sil_known(plan->job->nut.thickness) || !sil_known(plan->nut.fall_angle_deg)) {
+        return -1;
+    }
+    for (int i = 0; i < plan->job->string_count; i++) {
+        bool shown = sil_known(plan->nut.floor[i]) && sil_known(plan->nut.stack[i]);
+        double deep = plan->nut.verdict[i] == SIL_TAKE ? plan->stages.deepen[i] : 0;
+        if (shown && deep > most) {
+            most = deep;
+            best = i;
+        }
+    }
+    return best;
+}
+
 /* Front face over plan, first angle. */
 static sil_shapes *full_size(const sil_flow *flow)
 {
@@ -40,10 +59,15 @@ static sil_shapes *full_size(const sil_flow *flow)
     sil_nut_face(draft, list, face, false);
     sil_draw_ends(draft, list, face, width, 0, lowest(draft->plan->nut.floor, strings));
     if (sil_known(thickness)) {
-        top.y = -thickness - 5;
+        top.y = -thickness - 6;
         sil_nut_top(draft, list, top);
     }
-    sil_draw_length(draft, list, top, width, top.y - 7);
+    int cut = section_string(draft->plan);
+    if (cut >= 0) {
+        sil_draw_plane(list, sil_at(top, slot_x(draft, cut), 0).x,
+                       (sil_box){0, top.y, width, top.y + thickness}, "A");
+    }
+    sil_draw_length(draft, list, top, width, top.y - (cut >= 0 ? 10 : 7));
     sil_caption(list, SIL_LEFT, "Front face and plan 1:1");
     return list;
 }
@@ -81,34 +105,14 @@ static sil_shapes *magnified(const sil_flow *flow, double scale)
     return list;
 }
 
-/* The slot with most to file, else the one in the middle; -1 where nothing is known to show. */
-static int section_string(const sil_plan *plan)
-{
-    int best = -1;
-    double most = -(double)INFINITY;
-    if (!sil_known(plan->job->nut.thickness) || !sil_known(plan->nut.fall_angle_deg)) {
-        return -1;
-    }
-    for (int i = 0; i < plan->job->string_count; i++) {
-        bool shown = sil_known(plan->nut.floor[i]) && sil_known(plan->nut.stack[i]);
-        double deep = plan->nut.verdict[i] == SIL_TAKE ? plan->stages.deepen[i] : 0;
-        if (shown && deep > most) {
-            most = deep;
-            best = i;
-        }
-    }
-    return best;
-}
-
 static sil_shapes *section(const sil_flow *flow, double scale)
 {
     int string = section_string(flow->drawing->draft.plan);
     sil_shapes *list = sil_flow_list(flow);
     if (string >= 0) {
         sil_nut_section(&flow->drawing->draft, list, (sil_place){0, 0, scale, scale}, string);
-        sil_caption(
-            list, SIL_LEFT,
-            sil_say("Section along slot %d, %s", string + 1, sil_say_scale(scale).text).text);
+        sil_caption(list, SIL_LEFT,
+                    sil_say("A-A, along slot %d, %s", string + 1, sil_say_scale(scale).text).text);
     }
     return list;
 }
@@ -179,7 +183,7 @@ static bool is_worked(const sil_plan *plan, int i)
 enum { STRING, NOTE, GAUGE, SLOT, CENTRE, FLOOR, DEPTH, DEEPEN, FIRST, STOP_FIRST, STOP, COLUMNS };
 
 static const sil_table empty_table = {.columns = COLUMNS,
-                                      .row_height = 6.5,
+                                      .row_height = 6,
                                       .large = STOP,
                                       .span = {{STOP_FIRST, STOP, "file to feelers"}},
                                       .head = {[STRING] = {NULL, "string"},
@@ -295,9 +299,9 @@ void sil_sheet_nut(sil_drawing *drawing)
     sil_shapes *left = full_size(&flow), *data = facts(&flow),
                *large = sil_magnify(&flow, magnified);
     if (left != NULL && data != NULL) {
-        sil_shapes_add(left, data, left->box.left, left->box.bottom - 7);
+        sil_shapes_add(left, data, left->box.left, left->box.bottom - 5);
     }
     sil_shapes_free(data);
-    sil_flow_pair_and_large(&flow, left, sil_beside(&flow, left, section), large, 8);
+    sil_flow_pair_and_large(&flow, left, sil_beside(&flow, left, section), large, 6);
     sil_flow_put(&flow, table(&flow), SIL_LEFT, 7, 0);
 }

@@ -148,7 +148,7 @@ static sil_shapes *end_view(const sil_flow *flow, double scale)
     }
     sil_saddle_end(&flow->drawing->draft, list, (sil_place){0, 0, scale, scale}, string);
     sil_caption(list, SIL_LEFT,
-                sil_say("End on at string %d, %s", string + 1, sil_say_scale(scale).text).text);
+                sil_say("Section at string %d, %s", string + 1, sil_say_scale(scale).text).text);
     return list;
 }
 

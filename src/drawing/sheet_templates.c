@@ -34,7 +34,7 @@ static void put_slip(sil_flow *flow, sil_shapes *list, const char *title, const 
     if (list != NULL) {
         double left = list->box.left, top = list->box.top + 9.5;
         sil_draw_text(list, SIL_LAYER_TEXT, (sil_point){left, top}, SIL_HEAD, SIL_LEFT, 0, title);
-        sil_draw_note(list, left, top - 5.5, use);
+        sil_draw_note(list, left, top - 5.5, sil_text_fit(list, use, SIL_NOTE, SIL_COLUMN).text);
     }
     sil_shapes *block = sil_flow_list(flow);
     sil_shapes_add(block, list, list != NULL ? -list->box.left : 0, 0);
@@ -57,10 +57,12 @@ static void draw_lines_to_floors(const sil_draft *draft, sil_shapes *list, sil_p
     const double from = 3.2, short_of = 0.5;
     for (int i = 0; i < draft->plan->job->string_count; i++) {
         double x = nut_x(draft, i), to = draft->plan->nut.floor[i] - short_of;
+        sil_draw_of(list, i + 1);
         if (to > from) {
             sil_draw_line(list, SIL_LAYER_DIMENSION, sil_at(place, x, from), sil_at(place, x, to));
         }
     }
+    sil_draw_of(list, 0);
 }
 
 static void put_nut_face(sil_flow *flow)
@@ -77,8 +79,7 @@ static void put_nut_face(sil_flow *flow)
         under[i] = sil_at(place, nut_x(draft, i), room ? 2.7 : SIL_UNKNOWN);
     }
     if (known == 0) {
-        put_none(flow, "Nut face",
-                 "It wants the height of the board over the nut's seat, and every string read.");
+        put_none(flow, "Nut face", "The board over the nut's seat is not known.");
         return;
     }
     sil_shapes *list = sil_flow_list(flow);
@@ -160,14 +161,19 @@ static void put_saddle_face(sil_flow *flow)
                           : "Base line on the base. The thick line is the finished top.");
 }
 
-/* Strings whose point is not on the paper. */
-static sil_words far_off(const sil_draft *draft, double reach)
+/* What the crosses are, and whose are missing or not reckoned. */
+static sil_words say_crosses(const sil_draft *draft, double reach)
 {
-    bool meant[SIL_STRINGS_MAX];
+    bool off[SIL_STRINGS_MAX], built[SIL_STRINGS_MAX];
     for (int i = 0; i < draft->plan->job->string_count; i++) {
-        meant[i] = !(fabs(sil_contact_off(draft, i)) <= reach);
+        off[i] = !(fabs(sil_contact_off(draft, i)) <= reach);
+        built[i] = !off[i] && !sil_known(draft->plan->compensation[i].off_slot);
     }
-    return sil_say_which(draft, "string", meant);
+    sil_words far = sil_say_which(draft, "string", off);
+    sil_words old = sil_say_which(draft, "string", built);
+    return sil_say("On the top. In tune at the crosses%s%s%s%s.",
+                   old.text[0] != '\0' ? "; as built: " : "", old.text,
+                   far.text[0] != '\0' ? "; off the paper: " : "", far.text);
 }
 
 static void put_saddle_top(sil_flow *flow)
@@ -184,12 +190,7 @@ static void put_saddle_top(sil_flow *flow)
     sil_saddle_top(draft, list, place, reach);
     sil_box slip = sil_slip_around(draft, list, "Saddle plan", "NUT", false);
     draw_proof(draft, list, place, length, slip);
-    sil_words off = far_off(draft, reach);
-    put_slip(
-        flow, list, "Saddle, plan with the contact points",
-        off.text[0] != '\0'
-            ? sil_say("On the top: in tune at the crosses. Off the paper: %s.", off.text).text
-            : "On the top: each string plays in tune where it leaves the saddle at its cross.");
+    put_slip(flow, list, "Saddle, plan with the contact points", say_crosses(draft, reach).text);
 }
 
 static void put_nut(sil_flow *flow)
