@@ -35,5 +35,5 @@ def rows(folder, sheet, instructions, peak_mib, row):
         "build/sillet-draw", sheet, "-o", out)
     print(f"{sheet}: {' '.join(counted)} pages, paths, lines, curves, texts, letters; {yardstick} "
           f"instructions put by libharu alone, {drawn} drawn\n")
-    return [row("draw over a bare libharu program with as many marks", drawn / yardstick, 1.5, "x"),
+    return [row("draw over a bare libharu program with as many marks", drawn / yardstick, 1.3, "x"),
             row("peak memory of draw", peak_mib(*draw), 16, "MiB")]
