@@ -53,7 +53,7 @@ typedef enum sil_drawing_status {
 int sil_drawing_make(const sil_plan *plan, const sil_draw_order *order, sil_drawing **drawing);
 
 /* sil_outlines_make: the outlines of a part at full size, for a mill or a laser, and no sheet round
- * them: nut and saddle face, and the saddle's contact points from above.
+ * them: nut and saddle face, and from above where each string leaves the saddle in tune.
  * Given:    plan   made; of a part it withholds there is a text that says so and no line
  *           order  which part; all: the nut, the saddle below it. The paper counts for nothing
  * Returned: drawing  of one page a little larger than what is on it. The origin is at the bass end

@@ -1,7 +1,6 @@
 # SPDX-License-Identifier: MIT
 """Measures a drawing's full-size views back from the file, against the plan as JSON."""
 import pdf
-import templates
 
 EXACT = 0.01  # mm
 OUTLINE, SLOT, CUT, CUT_FIRST = 0.5, 0.25, 0.35, 0.5
@@ -154,15 +153,20 @@ def check_sheet(report, page, part, plan, job):
                                                                                   job)
 
 
-def check(report, path, plan, job):
-    """The parts that there was something to measure of."""
+def sheets(report, path):
+    """The first page of each sheet by its title; none where a sheet is missing."""
     seen = {}
     for page in pdf.read(path):
-        if seen.setdefault(pdf.title(page), page) is not page:
-            check_rulers(report, page)
+        title = pdf.title(page)
+        if seen.setdefault(title, page) is not page or str(title).lower() not in MEASURES:
+            check_rulers(report, page)  # the others where their part is measured
     if list(seen) != list(pdf.SHEETS):
         report.wrong("sheets", pdf.SHEETS, list(seen))
-        return []
-    measured = [part for part in MEASURES
-                if check_sheet(report, seen[part.capitalize()], part, plan, job)]
-    return measured + templates.check(report, seen["Templates"], seen["Blank order"], plan, job)
+        return {}
+    return seen
+
+
+def check(report, pages, plan, job):
+    """The parts that there was something to measure of."""
+    return [part for part in MEASURES
+            if check_sheet(report, pages[part.capitalize()], part, plan, job)]

@@ -74,9 +74,12 @@ def slot_line(z, setback):
 
 
 def contacts_behind(plan, job):
-    """How far behind the middle of its slot each string bears."""
+    """How far behind the middle of its slot each string has to leave it to play in tune; where that is
+    not reckoned, as built."""
     z = [s["saddle_z"] for s in plan["strings"]]
-    return [s - line for s, line in zip(job.setback, slot_line(z, job.setback))]
+    tuned = [s["saddle_only"] for s in plan["compensation"]["strings"]]
+    wanted = [built if tune is None else tune for tune, built in zip(tuned, job.setback)]
+    return [s - line for s, line in zip(wanted, slot_line(z, job.setback))]
 
 
 def check_contacts(report, page, plan, job, hand):

@@ -1,26 +1,16 @@
 # SPDX-License-Identifier: MIT
 """Measures the templates back from the file, against the plan as JSON: what a slip of paper glued on
 a blank would have one cut."""
-EXACT = 0.01  # mm
+import outlines
+from measure import is_red, near, pen
+
 OUTLINE, THIN, CONTACT = 0.5, 0.25, 0.35
 TEMPLATES = ("nut face", "slot centres", "saddle face", "saddle plan")
-
-
-def near(a, b, tolerance=EXACT):
-    return abs(a - b) <= tolerance
-
-
-def pen(path, width):
-    return near(path.width, width, 0.02)
 
 
 def size(path):
     left, bottom, right, top = path.box()
     return right - left, top - bottom
-
-
-def is_red(path):
-    return path.colour[0] > 0.5 and path.colour[1] < 0.1
 
 
 def lines(page, width):
@@ -158,16 +148,6 @@ def saddle_face(report, page, plan, job):
     return True
 
 
-def off_middle(plan, job):
-    """How far behind the slot's middle each string has to leave it: reckoned, else as built."""
-    line = plan["compensation"]["slot_as_built"]
-    z = [s["saddle_z"] for s in plan["strings"]]
-    for i, string in enumerate(plan["compensation"]["strings"]):
-        share = (z[0] - z[i]) / (z[0] - z[-1]) if len(z) > 1 else 0
-        built = job.setback[i] - (line["treble"] + share * (line["bass"] - line["treble"]))
-        yield built if string["off_slot"] is None else string["off_slot"]
-
-
 def saddle_plan(report, page, plan, job):
     if job.thickness != job.thickness:
         return False
@@ -182,7 +162,7 @@ def saddle_plan(report, page, plan, job):
     across = [((l + r) / 2, b) for l, b, r, t in arms if near(b, t, 1e-3)]
     up = [(l, (b + t) / 2) for l, b, r, t in arms if near(l, r, 1e-3)]
     wanted = [slip.place(x, job.thickness / 2 - off) for x, off
-              in zip(saddle_x(plan, job), off_middle(plan, job)) if abs(off) <= job.thickness / 2 + 3]
+              in zip(saddle_x(plan, job), outlines.contacts_behind(plan, job)) if abs(off) <= job.thickness / 2 + 3]
     have(report, "contact points", wanted, across)
     have(report, "contact points", wanted, up)
     if not len(wanted) == len(across) == len(up):
