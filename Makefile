@@ -150,10 +150,11 @@ lint: tools-lint
 
 pictures: tools-check all
 	@mkdir -p docs/pictures
-	build/sillet draw examples/high-saddle.yaml --part saddle -o build/saddle.pdf
-	build/sillet draw examples/bass-nut.yaml --part nut -o build/nut.pdf
-	pdftoppm -r 75 -png -singlefile build/saddle.pdf docs/pictures/saddle
-	pdftoppm -r 75 -png -singlefile build/nut.pdf docs/pictures/nut
+	for picture in nut:bass-nut saddle:high-saddle templates:high-saddle clearance:low-first-slot; do \
+	    sheet=$${picture%:*}; \
+	    build/sillet draw examples/$${picture#*:}.yaml --sheet $$sheet -o build/$$sheet.svg && \
+	    rsvg-convert -b white -d 75 -p 75 build/$$sheet.svg -o docs/pictures/$$sheet.png || exit 1; \
+	done
 
 # --- into the system ------------------------------------------------------------------------------
 
