@@ -124,9 +124,9 @@ static sil_shapes *magnified(const sil_flow *flow, double scale)
     centres.reach = top.y - half - 5;
     sil_dim_ordinates(list, &centres);
     sil_caption(list, SIL_MIDDLE,
-                sil_say("Face and plan %s, from the tail: finished heights, %scentres",
+                sil_say("Face and plan %s from the tail: finished heights, %scrosses: in tune",
                         sil_say_scale(scale).text,
-                        plan->saddle.bottom ? "first pass off the base, " : "")
+                        plan->saddle.bottom ? "first pass off the base; " : "")
                     .text);
     return list;
 }
