@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* The outlines of the parts at full size, for a mill or a laser: nothing round them but what tells
  * which end is which. */
+#include <ctype.h>
+
 #include "part.h"
 
 static const double margin = 5, apart = 12; /* mm */
@@ -30,7 +32,9 @@ static sil_shapes *words_only(const sil_drawing *drawing, const char *text, cons
     sil_shapes *list = sil_shapes_new(drawing->draft.letters);
     sil_draw_note(list, 0, -SIL_NOTE, text);
     if (why != NULL) {
-        sil_draw_note(list, 0, -SIL_NOTE - 4.5, sil_say("%s.", why).text);
+        sil_words reason = sil_say("%s.", why);
+        reason.text[0] = (char)toupper((unsigned char)reason.text[0]);
+        sil_draw_note(list, 0, -SIL_NOTE - 4.5, reason.text);
     }
     return list;
 }
@@ -102,6 +106,7 @@ void sil_draw_outlines(sil_drawing *drawing)
     sil_shapes *page = sil_shapes_new(drawing->draft.letters);
     drawing->pages[0] = (sil_page){.shapes = page, .sheet = "outlines", .number = 1};
     drawing->page_count = 1;
+    drawing->widest = 0.18; /* a hairline: a slot of a third of a millimetre must be seen */
     if (drawing->order.part != SIL_PART_SADDLE) {
         put_part(drawing, page, nut(drawing));
     }

@@ -29,6 +29,7 @@ struct sil_drawing {
     sil_draft draft;
     sil_draw_order order;
     sil_box paper; /* mm */
+    double widest; /* no line is drawn wider, mm; 0: as its layer has it */
     sil_page pages[SIL_PAGES_MAX];
     int page_count;
     bool no_memory, no_number, too_long;

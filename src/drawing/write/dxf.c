@@ -20,6 +20,7 @@ enum { MODEL_SPACE = 0x17, FIRST_LAYER = 0x40, FIRST_DASH = 0x60, FIRST_ENTITY =
 typedef struct dxf {
     sil_out entities;
     sil_letters *letters;
+    const sil_file_about *about;
     sil_box paper;
     int handle; /* of the next entity */
 } dxf;
@@ -57,8 +58,7 @@ static void put_text(sil_out *out, const char *text)
     sil_out_put(out, "1\n");
     for (; *text != '\0'; text++) {
         bool pair = text[0] == '%' && text[1] == '%';
-        sil_out_put(out, "%s", *text == '^' ? "^ " : pair ? "%%" : "");
-        sil_out_put(out, *text == '^' ? "%.0s" : "%.1s", text);
+        sil_out_put(out, "%s%c%s", pair ? "%%" : "", *text, *text == '^' ? " " : "");
     }
     sil_out_put(out, "\n");
 }
@@ -66,9 +66,9 @@ static void put_text(sil_out *out, const char *text)
 static void *dxf_open(sil_letters *letters, const sil_file_about *about)
 {
     dxf *d = calloc(1, sizeof *d);
-    (void)about;
     if (d != NULL) {
         d->letters = letters;
+        d->about = about;
         d->handle = FIRST_ENTITY;
     }
     return d;
@@ -190,7 +190,8 @@ static void put_dashes(sil_out *out)
 }
 
 /* Colour 7 is black on white and white on black. */
-static void put_layer(sil_out *out, int handle, const char *name, const sil_look *look)
+static void put_layer(const dxf *d, sil_out *out, int handle, const char *name,
+                      const sil_look *look)
 {
     bool red = look != NULL && look->red > look->green;
     put(out,
@@ -198,16 +199,16 @@ static void put_layer(sil_out *out, int handle, const char *name, const sil_look
         "62 %d;6 %s;370 %d;390 13",
         (unsigned)handle, name, red ? 1 : 7,
         look != NULL && look->dash[0] > 0 ? look->word : "Continuous",
-        look != NULL ? (int)(look->width * 100 + 0.5) : -3);
+        look != NULL ? (int)(sil_pen_width(d->about, look) * 100 + 0.5) : -3);
 }
 
-static void put_layers(sil_out *out)
+static void put_layers(const dxf *d, sil_out *out)
 {
     put(out, "0 TABLE;2 LAYER;5 3;330 0;100 AcDbSymbolTable;70 %d", 1 + SIL_LAYERS);
-    put_layer(out, 0x29, "0", NULL);
+    put_layer(d, out, 0x29, "0", NULL);
     for (int layer = 0; layer < SIL_LAYERS; layer++) {
         const sil_look *look = sil_layer_look((sil_layer)layer);
-        put_layer(out, FIRST_LAYER + layer, look->word, look);
+        put_layer(d, out, FIRST_LAYER + layer, look->word, look);
     }
     put(out, "0 ENDTAB");
 }
@@ -223,7 +224,7 @@ static void put_tables(const dxf *d, sil_out *out)
     put(out, "0 SECTION;2 TABLES");
     put_view(d, out);
     put_dashes(out);
-    put_layers(out);
+    put_layers(d, out);
     put(out,
         "0 TABLE;2 STYLE;5 4;330 0;100 AcDbSymbolTable;70 1;0 STYLE;5 2A;330 4;"
         "100 AcDbSymbolTableRecord;100 AcDbTextStyleTableRecord;2 Standard;70 0;40 0;41 1;"

@@ -23,6 +23,7 @@ typedef struct pdf {
     HPDF_Doc doc;
     HPDF_Page page;
     sil_letters *letters;
+    const sil_file_about *about;
     int error; /* the first, a sil_drawing_status */
     const char *name[FACES];
     HPDF_Font font[FACES][ENCODINGS];
@@ -68,6 +69,7 @@ static void *pdf_open(sil_letters *letters, const sil_file_about *about)
         return NULL;
     }
     p->letters = letters;
+    p->about = about;
     use_unicode(p);
     HPDF_SetCompressionMode(p->doc, HPDF_COMP_ALL);
     HPDF_SetViewerPreference(p->doc, HPDF_PRINT_SCALING_NONE);
@@ -125,7 +127,7 @@ static void set_pen(pdf *p, sil_layer layer)
     }
     const sil_look *look = sil_layer_look(layer);
     HPDF_REAL r = (HPDF_REAL)look->red, g = (HPDF_REAL)look->green, b = (HPDF_REAL)look->blue;
-    HPDF_Page_SetLineWidth(p->page, (HPDF_REAL)(look->width * point));
+    HPDF_Page_SetLineWidth(p->page, (HPDF_REAL)(sil_pen_width(p->about, look) * point));
     HPDF_Page_SetRGBStroke(p->page, r, g, b);
     HPDF_Page_SetRGBFill(p->page, r, g, b);
     set_dash(p, look->dash);

@@ -139,7 +139,7 @@ static void open_group(svg *s, sil_layer layer, bool of_text)
         sil_out_put(&s->out,
                     "\" transform=\"scale(1 -1)\" fill=\"none\" stroke-width=\"%s\" "
                     "stroke-linejoin=\"round\" stroke=\"",
-                    mm(look->width).text);
+                    mm(sil_pen_width(s->about, look)).text);
         put_colour(&s->out, look);
         put_dash(&s->out, look->dash);
     }

@@ -1,10 +1,17 @@
 /* SPDX-License-Identifier: MIT */
 /* A drawing through a writer. */
+#include <math.h>
+
 #include "../sheet.h"
 #include "writer.h"
 
 static const sil_writer *const writers[] = {
     [SIL_PDF] = &sil_writer_pdf, [SIL_SVG] = &sil_writer_svg, [SIL_DXF] = &sil_writer_dxf};
+
+double sil_pen_width(const sil_file_about *about, const sil_look *look)
+{
+    return about->widest > 0 ? fmin(about->widest, look->width) : look->width;
+}
 
 static void write_shape(const sil_writer *writer, void *self, const sil_shapes *list,
                         const sil_shape *s)
@@ -67,7 +74,8 @@ static int write_pages(const sil_drawing *drawing, int first, int count, sil_for
     sil_file_about about = {.title = job->title != NULL ? job->title : "Setup",
                             .author = job->by,
                             .subject = "Working drawing: what to do at the bench, and full-size "
-                                       "views to cut by"};
+                                       "views to cut by",
+                            .widest = drawing->widest};
     read_date(sil_sheet_date(&drawing->draft), &about);
     void *self = writer->open(drawing->draft.letters, &about);
     if (self == NULL) {

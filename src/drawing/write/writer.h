@@ -12,7 +12,11 @@
 typedef struct sil_file_about {
     const char *title, *author, *subject;
     int year, month, day; /* 0 where there is no date */
+    double widest;        /* no line is drawn wider, mm; 0: as its layer has it */
 } sil_file_about;
+
+/* The width of a layer's lines in a file, mm. */
+double sil_pen_width(const sil_file_about *about, const sil_look *look);
 
 typedef struct sil_writer {
     /* NULL out of memory. */
