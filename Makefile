@@ -18,14 +18,14 @@ SECONDS ?= 1800
 BUILD_PACKAGES = gcc libc6-dev pkg-config libyaml-dev libcjson-dev libhpdf-dev \
                  libfreetype-dev fonts-osifont fonts-dejavu-core
 CHECK_PACKAGES = $(BUILD_PACKAGES) g++ libcmocka-dev python3 python3-yaml python3-numpy python3-scipy \
-                 python3-ezdxf poppler-utils qpdf librsvg2-bin locales
+                 python3-ezdxf poppler-utils qpdf librsvg2-bin locales groff-base
 BENCH_PACKAGES = $(BUILD_PACKAGES) valgrind python3 qpdf time
 LINT_PACKAGES = $(BUILD_PACKAGES) clang clang-tidy clang-format
 
 ROOMS = core job sheet plan report drawing drawing/write
 SOURCES = $(foreach room,$(ROOMS),$(wildcard src/$(room)/*.c))
 CLI_SOURCES = $(wildcard src/cli/*.c)
-DRAW_SOURCES = src/cli/draw/main.c src/cli/cli.c
+DRAW_SOURCES = src/cli/draw/main.c $(addprefix src/cli/,cli.c commands.c arguments.c help.c)
 TESTS = $(basename $(notdir $(wildcard tests/test_*.c)))
 EXAMPLE = examples/low-first-slot.yaml
 
@@ -167,6 +167,9 @@ install: all
 	install -m 644 build/libsillet.a $(DESTDIR)$(PREFIX)/lib
 	install -m 644 include/sillet/*.h $(DESTDIR)$(PREFIX)/include/sillet
 	install -m 644 profiles/*.yaml $(DESTDIR)$(PREFIX)/share/sillet/profiles
+	install -d $(DESTDIR)$(PREFIX)/share/man/man1 $(DESTDIR)$(PREFIX)/share/bash-completion/completions
+	install -m 644 docs/sillet.1 $(DESTDIR)$(PREFIX)/share/man/man1
+	install -m 644 src/cli/completion.bash $(DESTDIR)$(PREFIX)/share/bash-completion/completions/sillet
 	printf '%s\n' 'prefix=$(PREFIX)' 'Name: sillet' \
 	    'Description: what to cut at nut and saddle, in which order and how much' \
 	    'Version: $(VERSION)' 'Cflags: -I$${prefix}/include' \

@@ -240,6 +240,14 @@ size_t sil_step_do(const sil_plan *plan, int step, sil_unit unit, char *out, siz
 size_t sil_visit_words(const sil_visit *visit, char *out, size_t size);
 size_t sil_step_check(const sil_plan *plan, int step, sil_unit unit, char *out, size_t size);
 
+/* A plan in a row of a table, in few words.
+ * sil_plan_next: the next work, "turn the truss rod"; empty where nothing is to be put right.
+ * sil_plan_waits: what nut and saddle wait for, "the truss rod, the crowns read"; empty where
+ * neither waits.
+ */
+size_t sil_plan_next(const sil_plan *plan, char *out, size_t size);
+size_t sil_plan_waits(const sil_plan *plan, char *out, size_t size);
+
 #ifdef __cplusplus
 }
 #endif

@@ -33,18 +33,6 @@ int cli_failed(const char *format, ...)
     return CLI_SYSTEM;
 }
 
-const char *cli_value(int argc, char **argv, int *at)
-{
-    return *at + 1 < argc ? argv[++*at] : NULL;
-}
-
-bool cli_unit(const char *word, sil_unit *unit)
-{
-    bool inch = strcmp(word, "in") == 0;
-    *unit = inch ? SIL_INCH : SIL_MM;
-    return inch || strcmp(word, "mm") == 0;
-}
-
 static void tell_complaint(sil_complaint complaint)
 {
     char words[2048];
@@ -61,8 +49,6 @@ int cli_read_sheet(const char *path, sil_sheet **sheet)
     if (status >= SIL_SHEET_DONE) {
         return CLI_DONE;
     }
-    sil_sheet_free(*sheet);
-    *sheet = NULL;
     if (status == SIL_SHEET_NO_MEMORY) {
         return cli_failed("%s: out of memory", path);
     }

@@ -2,56 +2,8 @@
 /* sillet plan: the ordered bench plan. */
 #include <stdio.h>
 #include <stdlib.h>
-#include <string.h>
 
-#include "cli.h"
-
-typedef struct options {
-    const char *sheet;
-    bool json;
-    bool unit_given;
-    sil_unit unit;
-    int stage; /* or -1: all of them */
-} options;
-
-static int find_stage(const char *word)
-{
-    for (int stage = 0; stage < SIL_STAGES; stage++) {
-        if (strcmp(word, sil_stage_word((sil_stage_name)stage)) == 0) {
-            return stage;
-        }
-    }
-    return -1;
-}
-
-static int read_options(int argc, char **argv, options *o)
-{
-    for (int i = 1; i < argc; i++) {
-        const char *word = argv[i];
-        if (strcmp(word, "--json") == 0) {
-            o->json = true;
-        } else if (strcmp(word, "--units") == 0) {
-            const char *value = cli_value(argc, argv, &i);
-            if (!value || !cli_unit(value, &o->unit)) {
-                return cli_misused("--units takes mm or in");
-            }
-            o->unit_given = true;
-        } else if (strcmp(word, "--stage") == 0) {
-            const char *value = cli_value(argc, argv, &i);
-            o->stage = value ? find_stage(value) : -1;
-            if (o->stage < 0) {
-                return cli_misused("--stage takes now, rod, frets, nut or saddle");
-            }
-        } else if (word[0] == '-' && word[1] != '\0') {
-            return cli_misused("plan knows no option '%s'", word);
-        } else if (o->sheet) {
-            return cli_misused("plan takes one sheet; '%s' is one more", word);
-        } else {
-            o->sheet = word;
-        }
-    }
-    return o->sheet ? CLI_DONE : cli_misused("plan wants a sheet: sillet plan SHEET");
-}
+#include "plan.h"
 
 /* A plan on paper is read without what stood on stderr: what was doubtful goes with it. */
 static void print_doubts(const sil_sheet *sheet)
@@ -68,21 +20,25 @@ static void print_doubts(const sil_sheet *sheet)
     }
 }
 
-static int print_plan(const options *o, const sil_sheet *sheet)
+sil_unit plan_of(const plan_order *order, const sil_job *job, sil_plan *plan)
 {
-    const sil_job *job = sil_sheet_job(sheet);
-    sil_unit unit = o->unit_given ? o->unit : job->units;
-    sil_plan plan;
-    sil_plan_make(job, &plan);
-    if (o->stage >= 0) {
-        sil_plan_keep(&plan, (sil_stage_name)o->stage);
+    sil_plan_make(job, plan);
+    if (order->stage >= 0) {
+        sil_plan_keep(plan, (sil_stage_name)order->stage);
     }
-    char *report = o->json ? sil_report_json(&plan, unit) : sil_report_text(&plan, unit, o->sheet);
+    return order->unit >= 0 ? (sil_unit)order->unit : job->units;
+}
+
+static int print_plan(const plan_order *order, const char *name, const sil_sheet *sheet)
+{
+    sil_plan plan;
+    sil_unit unit = plan_of(order, sil_sheet_job(sheet), &plan);
+    char *report = order->json ? sil_report_json(&plan, unit) : sil_report_text(&plan, unit, name);
     if (!report) {
         return cli_failed("out of memory");
     }
     cli_print(report);
-    if (o->json) {
+    if (order->json) {
         cli_print("\n");
     } else {
         print_doubts(sheet);
@@ -91,18 +47,27 @@ static int print_plan(const options *o, const sil_sheet *sheet)
     return CLI_DONE;
 }
 
-int cli_plan(int argc, char **argv)
+static int plan_one(const plan_order *order, const char *path)
 {
-    options o = {.stage = -1};
-    int code = read_options(argc, argv, &o);
-    if (code != CLI_DONE) {
-        return code;
-    }
     sil_sheet *sheet = NULL;
-    code = cli_read_sheet(o.sheet, &sheet);
+    int code = cli_read_sheet(path, &sheet);
     if (code == CLI_DONE) {
-        code = print_plan(&o, sheet);
+        code = print_plan(order, path, sheet);
     }
     sil_sheet_free(sheet);
     return code;
+}
+
+int cli_plan(int argc, char **argv)
+{
+    cli_arguments a;
+    int code = cli_read_arguments("plan", argc, argv, &a);
+    if (code != CLI_GO_ON) {
+        return code;
+    }
+    plan_order order = {.json = cli_given(&a, "--json"),
+                        .unit = cli_choice(&a, "--units", -1),
+                        .stage = cli_choice(&a, "--stage", -1)};
+    bool many = a.operand_count > 1 || plan_is_folder(a.operands[0]);
+    return many ? plan_many(&order, a.operands, a.operand_count) : plan_one(&order, a.operands[0]);
 }

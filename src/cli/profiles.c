@@ -18,8 +18,10 @@ static int is_profile(const struct dirent *entry)
 
 int cli_profiles(int argc, char **argv)
 {
-    if (argc > 1) {
-        return cli_misused("profiles takes nothing behind it, not '%s'", argv[1]);
+    cli_arguments arguments;
+    int code = cli_read_arguments("profiles", argc, argv, &arguments);
+    if (code != CLI_GO_ON) {
+        return code;
     }
     char folder[4096];
     if (sil_profiles_folder(folder, sizeof folder) == 0) {

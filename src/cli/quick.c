@@ -12,7 +12,6 @@ static const double feelers = 0.02;
 
 typedef struct question {
     double scale, setback, now, want;
-    sil_hold held;
     bool json;
     sil_unit unit;
 } question;
@@ -22,72 +21,23 @@ typedef struct length_option {
     double *value;
 } length_option;
 
-static int read_length(const char *name, const char *text, double *value)
+/* Reads the lengths an option each, and how the answer is to be told. */
+static int read_question(const cli_arguments *a, const length_option *lengths, question *q)
 {
-    if (!text) {
-        return cli_misused("%s wants a length behind it, such as 2.6mm or 5/64in", name);
-    }
-    int status = sil_quantity_read(text, strlen(text), SIL_LENGTH, SIL_MM, value);
-    return status == SIL_QUANTITY_READ
-               ? CLI_DONE
-               : cli_misused("%s: '%s' is no length; such as 2.6mm, 12thou or 5/64in", name, text);
-}
-
-static int read_held(const char *text, sil_hold *held)
-{
-    static const struct {
-        const char *word;
-        sil_hold hold;
-    } holds[] = {{"3", SIL_HOLD_3}, {"2", SIL_HOLD_2}, {"open", SIL_HOLD_OPEN}};
-    for (size_t k = 0; text && k < sizeof holds / sizeof *holds; k++) {
-        if (strcmp(text, holds[k].word) == 0) {
-            *held = holds[k].hold;
-            return CLI_DONE;
-        }
-    }
-    return cli_misused("--held takes 3, 2 or open: where the string lies while it is read");
-}
-
-static int read_question(int argc, char **argv, const length_option *lengths, bool asks_held,
-                         question *q)
-{
-    for (int i = 1; i < argc; i++) {
-        const length_option *option = lengths;
-        while (option->name && strcmp(argv[i], option->name) != 0) {
-            option++;
-        }
-        int code = CLI_DONE;
-        if (option->name) {
-            code = read_length(option->name, cli_value(argc, argv, &i), option->value);
-        } else if (strcmp(argv[i], "--json") == 0) {
-            q->json = true;
-        } else if (strcmp(argv[i], "--units") == 0) {
-            const char *word = cli_value(argc, argv, &i);
-            code =
-                word && cli_unit(word, &q->unit) ? CLI_DONE : cli_misused("--units takes mm or in");
-        } else if (asks_held && strcmp(argv[i], "--held") == 0) {
-            code = read_held(cli_value(argc, argv, &i), &q->held);
-        } else {
-            code = cli_misused("%s knows no option '%s'", argv[0], argv[i]);
-        }
-        if (code != CLI_DONE) {
-            return code;
-        }
-    }
-    char missing[128] = "";
     for (const length_option *option = lengths; option->name; option++) {
-        if (!sil_known(*option->value)) {
-            size_t used = strlen(missing);
-            snprintf(missing + used, sizeof missing - used, "%s%s", used ? ", " : "", option->name);
+        const char *text = cli_given(a, option->name);
+        if (text && sil_quantity_read(text, strlen(text), SIL_LENGTH, SIL_MM, option->value) !=
+                        SIL_QUANTITY_READ) {
+            return cli_misused("%s: '%s' is no length; such as 2.6mm, 12thou or 5/64in",
+                               option->name, text);
         }
         if (*option->value < 0.0) {
             return cli_misused("%s cannot be negative", option->name);
         }
     }
-    if (missing[0]) {
-        return cli_misused("%s also wants %s", argv[0], missing);
-    }
-    return q->scale > 0.0 ? CLI_DONE : cli_misused("--scale must be over 0");
+    q->json = cli_given(a, "--json");
+    q->unit = (sil_unit)cli_choice(a, "--units", SIL_MM);
+    return q->scale > 0.0 ? CLI_GO_ON : cli_misused("--scale must be over 0");
 }
 
 static void print_json(const char *cut, double value, double u)
@@ -153,8 +103,10 @@ int cli_saddle(int argc, char **argv)
                                      {"--want", &q.want},
                                      {"--setback", &q.setback},
                                      {NULL, NULL}};
-    int code = read_question(argc, argv, lengths, false, &q);
-    if (code != CLI_DONE) {
+    cli_arguments arguments;
+    int code = cli_read_arguments("saddle", argc, argv, &arguments);
+    code = code == CLI_GO_ON ? read_question(&arguments, lengths, &q) : code;
+    if (code != CLI_GO_ON) {
         return code;
     }
     double leverage = sil_fret_place(q.scale, 12) / (q.scale + q.setback);
@@ -165,19 +117,22 @@ int cli_saddle(int argc, char **argv)
 
 int cli_nut(int argc, char **argv)
 {
-    question q = {
-        .scale = SIL_UNKNOWN, .now = SIL_UNKNOWN, .want = SIL_UNKNOWN, .held = SIL_HOLD_3};
+    question q = {.scale = SIL_UNKNOWN, .now = SIL_UNKNOWN, .want = SIL_UNKNOWN};
     const length_option lengths[] = {
         {"--scale", &q.scale}, {"--first", &q.now}, {"--want", &q.want}, {NULL, NULL}};
-    int code = read_question(argc, argv, lengths, true, &q);
-    if (code != CLI_DONE) {
+    static const sil_hold holds[] = {SIL_HOLD_3, SIL_HOLD_2, SIL_HOLD_OPEN};
+    cli_arguments arguments;
+    int code = cli_read_arguments("nut", argc, argv, &arguments);
+    code = code == CLI_GO_ON ? read_question(&arguments, lengths, &q) : code;
+    if (code != CLI_GO_ON) {
         return code;
     }
+    sil_hold held = holds[cli_choice(&arguments, "--held", 0)];
     double first = sil_fret_place(q.scale, 1);
-    double bearing = q.held == SIL_HOLD_OPEN ? q.scale : sil_fret_place(q.scale, (int)q.held);
+    double bearing = held == SIL_HOLD_OPEN ? q.scale : sil_fret_place(q.scale, (int)held);
     double share = 1.0 - first / bearing;
     char form[96];
-    snprintf(form, sizeof form, " (the gap at the 1st fret was read %s).", sil_hold_words(q.held));
+    snprintf(form, sizeof form, " (the gap at the 1st fret was read %s).", sil_hold_words(held));
     return answer(&q, "deepen", (q.now - q.want) / share, feelers, share,
                   q.now < q.want ? "Raise the slot" : "File down the slot", form);
 }

@@ -87,28 +87,31 @@ static void say_readings(const sil_job *job)
 
 int cli_start(int argc, char **argv)
 {
-    if (argc != 2 || argv[1][0] == '-') {
-        return cli_misused("start wants a profile: sillet start PROFILE");
+    cli_arguments arguments;
+    int code = cli_read_arguments("start", argc, argv, &arguments);
+    if (code != CLI_GO_ON) {
+        return code;
     }
+    const char *profile = arguments.operands[0];
     char bytes[512];
-    int size = snprintf(bytes, sizeof bytes, "sillet: 1\nprofile: \"%s\"\n", argv[1]);
-    if (size < 0 || (size_t)size >= sizeof bytes || strpbrk(argv[1], "\"\\\n")) {
-        return cli_misused("'%s' is no profile; 'sillet profiles' lists them", argv[1]);
+    int size = snprintf(bytes, sizeof bytes, "sillet: 1\nprofile: \"%s\"\n", profile);
+    if (size < 0 || (size_t)size >= sizeof bytes || strpbrk(profile, "\"\\\n")) {
+        return cli_misused("'%s' is no profile; 'sillet profiles' lists them", profile);
     }
     sil_sheet *sheet = NULL;
-    int status = sil_sheet_read_bytes(bytes, (size_t)size, argv[1], NULL, &sheet);
+    int status = sil_sheet_read_bytes(bytes, (size_t)size, profile, NULL, &sheet);
     const sil_job *job = sheet ? sil_sheet_job(sheet) : NULL;
     if (!job) {
         sil_sheet_free(sheet);
         return status == SIL_SHEET_NO_MEMORY
                    ? cli_failed("out of memory")
-                   : cli_misused("'%s' is no profile; 'sillet profiles' lists them", argv[1]);
+                   : cli_misused("'%s' is no profile; 'sillet profiles' lists them", profile);
     }
     cli_print(
         "# A measuring sheet. Fill in what you read where a ~ stands; what stays ~ is not given,\n"
         "# and the plan says what to measure. Then: sillet plan THIS-FILE\nsillet: 1\n");
     say("units: ", "mm", "of a bare length; 0.012 in, 12 thou and 5/64 in are read too");
-    say("profile: ", argv[1], "typical measures, targets and limits; this sheet lies over it");
+    say("profile: ", profile, "typical measures, targets and limits; this sheet lies over it");
     cli_print("job: {title: ~, ref: ~, owner: ~, by: ~, date: ~}\n");
     say_instrument(job);
     say_readings(job);

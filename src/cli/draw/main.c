@@ -9,83 +9,29 @@
 #include "../cli.h"
 
 typedef struct options {
-    const char *job, *out, *as;
+    const char *job, *out;
     const char *sheet; /* one of the pack; NULL for all, or for the outlines */
     sil_draw_order order;
     bool unit_given, part_given, paper_given;
     sil_format format;
 } options;
 
-typedef struct word_row {
-    const char *word;
-    int value;
-} word_row;
-
-static const word_row parts[] = {
-    {"all", SIL_PART_ALL}, {"nut", SIL_PART_NUT}, {"saddle", SIL_PART_SADDLE}, {NULL, 0}};
-static const word_row papers[] = {
-    {"A4", SIL_A4}, {"A3", SIL_A3}, {"Letter", SIL_LETTER}, {NULL, 0}};
-static const word_row formats[] = {{"pdf", SIL_PDF}, {"svg", SIL_SVG}, {"dxf", SIL_DXF}, {NULL, 0}};
-
-static bool read_word(const word_row *rows, const char *word, int *value)
-{
-    for (; word && rows->word; rows++) {
-        if (strcmp(word, rows->word) == 0) {
-            *value = rows->value;
-            return true;
-        }
-    }
-    return false;
-}
-
-static int read_option(options *o, const char *name, const char *value)
-{
-    int choice;
-    const char **text = strcmp(name, "-o") == 0        ? &o->out
-                        : strcmp(name, "--as") == 0    ? &o->as
-                        : strcmp(name, "--sheet") == 0 ? &o->sheet
-                                                       : NULL;
-    if (text) {
-        *text = value;
-        return value ? CLI_DONE : cli_misused("%s wants a value", name);
-    }
-    if (strcmp(name, "--part") == 0) {
-        if (!read_word(parts, value, &choice)) {
-            return cli_misused("--part takes nut, saddle or all");
-        }
-        o->order.part = (sil_part)choice;
-        o->part_given = true;
-    } else if (strcmp(name, "--paper") == 0) {
-        if (!read_word(papers, value, &choice)) {
-            return cli_misused("--paper takes A4, A3 or Letter");
-        }
-        o->order.paper = (sil_paper)choice;
-        o->paper_given = true;
-    } else if (strcmp(name, "--units") == 0) {
-        if (!value || !cli_unit(value, &o->order.unit)) {
-            return cli_misused("--units takes mm or in");
-        }
-        o->unit_given = true;
-    } else {
-        return cli_misused("draw knows no option '%s'", name);
-    }
-    return CLI_DONE;
-}
-
 /* The format follows from --as, else from the end of the file's name. */
-static int read_format(options *o)
+static int read_format(const cli_arguments *a, options *o)
 {
+    static const char *const endings[] = {".pdf", ".svg", ".dxf"};
     const char *dot = strrchr(o->out, '.');
-    const char *word = o->as ? o->as : dot ? dot + 1 : NULL;
-    int choice;
-    if (!read_word(formats, word, &choice)) {
-        return o->as ? cli_misused("--as takes pdf, svg or dxf")
-               : dot ? cli_misused("'%s' is not named as a file draw can write: .pdf, .svg or .dxf",
-                                   o->out)
-                     : cli_misused("what is '%s' to be? say --as pdf, svg or dxf", o->out);
+    int format = cli_choice(a, "--as", -1);
+    for (int k = 0; format < 0 && dot && k < 3; k++) {
+        format = strcmp(dot, endings[k]) == 0 ? k : -1;
     }
-    o->format = (sil_format)choice;
-    return CLI_DONE;
+    if (format < 0) {
+        return dot ? cli_misused("'%s' is not named as a file draw can write: .pdf, .svg or .dxf",
+                                 o->out)
+                   : cli_misused("what is '%s' to be? say --as pdf, svg or dxf", o->out);
+    }
+    o->format = (sil_format)format;
+    return CLI_GO_ON;
 }
 
 /* What does not go together. */
@@ -104,29 +50,27 @@ static int check_options(const options *o)
         return cli_misused("--paper is for sheets: a .pdf, or a .svg with --sheet; outlines have "
                            "their own size");
     }
-    return CLI_DONE;
+    return CLI_GO_ON;
 }
 
 static int read_options(int argc, char **argv, options *o)
 {
-    for (int i = 1; i < argc; i++) {
-        const char *word = argv[i];
-        if (word[0] == '-' && word[1] != '\0') {
-            int code = read_option(o, word, cli_value(argc, argv, &i));
-            if (code != CLI_DONE) {
-                return code;
-            }
-        } else if (o->job) {
-            return cli_misused("draw takes one sheet; '%s' is one more", word);
-        } else {
-            o->job = word;
-        }
+    cli_arguments a;
+    int code = cli_read_arguments("draw", argc, argv, &a);
+    if (code != CLI_GO_ON) {
+        return code;
     }
-    if (!o->job || !o->out) {
-        return cli_misused("draw wants a sheet and a file: sillet draw SHEET -o OUT.pdf");
-    }
-    int code = read_format(o);
-    return code == CLI_DONE ? check_options(o) : code;
+    *o = (options){.job = a.operands[0],
+                   .out = cli_given(&a, "-o"),
+                   .sheet = cli_given(&a, "--sheet"),
+                   .unit_given = cli_given(&a, "--units"),
+                   .part_given = cli_given(&a, "--part"),
+                   .paper_given = cli_given(&a, "--paper")};
+    o->order.part = (sil_part)cli_choice(&a, "--part", SIL_PART_ALL);
+    o->order.paper = (sil_paper)cli_choice(&a, "--paper", SIL_A4);
+    o->order.unit = (sil_unit)cli_choice(&a, "--units", SIL_MM);
+    code = read_format(&a, o);
+    return code == CLI_GO_ON ? check_options(o) : code;
 }
 
 static int told(int status)
@@ -213,9 +157,9 @@ static int draw(options *o, const sil_job *job)
 
 static int run(int argc, char **argv)
 {
-    options o = {0};
+    options o;
     int code = read_options(argc, argv, &o);
-    if (code != CLI_DONE) {
+    if (code != CLI_GO_ON) {
         return code;
     }
     sil_sheet *sheet = NULL;

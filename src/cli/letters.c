@@ -1,0 +1,74 @@
+/* SPDX-License-Identifier: MIT */
+/* Texts of any language in columns of a terminal, and as JSON. The widths are the C library's (an
+ * East Asian letter takes two columns, a mark over a letter none). */
+#define _XOPEN_SOURCE 700 /* wcwidth */
+#include <stdio.h>
+#include <string.h>
+#include <wchar.h>
+
+#include "plan.h"
+
+/* A letter of a text: its bytes, and its columns; 0 bytes at the end, -1 columns where it is none
+ * that can be shown. */
+typedef struct letter {
+    int bytes, columns;
+    bool sound; /* UTF-8 as it should be */
+} letter;
+
+static letter letter_at(const char *text)
+{
+    mbstate_t state = {0};
+    wchar_t wide;
+    size_t bytes = mbrtowc(&wide, text, strlen(text), &state);
+    if (*text == '\0') {
+        return (letter){0, 0, true};
+    }
+    if (bytes == (size_t)-1 || bytes == (size_t)-2) {
+        return (letter){1, -1, false};
+    }
+    return (letter){(int)bytes, wcwidth(wide), true};
+}
+
+int plan_columns(const char *text)
+{
+    int columns = 0;
+    for (letter l; (l = letter_at(text)).bytes > 0; text += l.bytes) {
+        columns += l.columns < 0 ? 1 : l.columns;
+    }
+    return columns;
+}
+
+void plan_cell(const char *text, int columns)
+{
+    bool cut = columns > 0 && plan_columns(text) > columns;
+    int used = 0;
+    for (letter l; (l = letter_at(text)).bytes > 0; text += l.bytes) {
+        int wide = l.columns < 0 ? 1 : l.columns;
+        if (cut && used + wide > columns - 1) {
+            break;
+        }
+        used += wide;
+        printf("%.*s", l.columns < 0 ? 1 : l.bytes, l.columns < 0 ? " " : text);
+    }
+    if (cut) {
+        printf("\xE2\x80\xA6");
+        used++;
+    }
+    printf("%*s", columns > used ? columns - used : 0, "");
+}
+
+void plan_json_text(const char *text)
+{
+    putchar('"');
+    for (letter l; (l = letter_at(text)).bytes > 0; text += l.bytes) {
+        unsigned char byte = (unsigned char)*text;
+        if (!l.sound) {
+            printf("\\ufffd");
+        } else if (byte < 0x20) {
+            printf("\\u%04x", byte);
+        } else {
+            printf("%s%.*s", byte == '"' || byte == '\\' ? "\\" : "", l.bytes, text);
+        }
+    }
+    putchar('"');
+}

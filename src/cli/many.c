@@ -1,0 +1,140 @@
+/* SPDX-License-Identifier: MIT */
+/* sillet plan on many sheets: a line each of what to do next and what it waits for, as it comes:
+ * nothing is kept, however many there are. */
+#include <locale.h>
+#include <stdio.h>
+#include <stdlib.h>
+
+#include "plan.h"
+
+enum { SHEET = 34, JOB = 28, NEXT = 25, CELL = 256 };
+
+typedef struct wall {
+    const plan_order *order;
+    int worst;
+    int sheets, idle, to_work_on, waiting, wrong;
+} wall;
+
+static void print_heads(void)
+{
+    plan_cell("SHEET", SHEET);
+    printf("  ");
+    plan_cell("JOB", JOB);
+    printf("  ");
+    plan_cell("NEXT", NEXT);
+    printf("  WAITS FOR\n");
+}
+
+/* A name longer than its column has the line above to itself: it is never cut. */
+static void print_row(const char *path, const char *job, const char *next, const char *waits)
+{
+    bool alone = plan_columns(path) > SHEET;
+    plan_cell(path, alone ? 0 : SHEET);
+    if (alone) {
+        printf("\n%*s", SHEET, "");
+    }
+    printf("  ");
+    plan_cell(job, JOB);
+    printf("  ");
+    plan_cell(next, NEXT);
+    printf("  %s\n", waits);
+}
+
+static void print_planned(wall *w, const char *path, const sil_plan *plan)
+{
+    const sil_about *about = &plan->job->about;
+    char job[CELL];
+    char next[CELL];
+    char waits[CELL];
+    snprintf(job, sizeof job, "%s%s%s", about->ref ? about->ref : "",
+             about->ref && about->title ? "  " : "", about->title ? about->title : "");
+    bool works = sil_plan_next(plan, next, sizeof next) > 0;
+    bool waiting = sil_plan_waits(plan, waits, sizeof waits) > 0;
+    w->waiting += waiting;
+    w->to_work_on += works && !waiting;
+    w->idle += !works && !waiting;
+    print_row(path, job, works ? next : "nothing", waiting ? waits : "nothing");
+}
+
+static void print_wrong(wall *w, const char *path, int code, const sil_sheet *sheet)
+{
+    char waits[CELL] = "the file: it cannot be read";
+    int errors = 0;
+    for (int k = sil_sheet_complaint_count(sheet) - 1; k >= 0; k--) {
+        sil_complaint complaint = sil_sheet_complaint(sheet, k);
+        if (complaint.severity == SIL_ERROR && code == CLI_WRONG) {
+            errors++;
+            snprintf(waits, sizeof waits, "the sheet: %d mistake%s, the first in line %d", errors,
+                     errors == 1 ? "" : "s", complaint.line);
+        }
+    }
+    w->wrong++;
+    print_row(path, "", code == CLI_WRONG ? "put the sheet right" : "find the sheet", waits);
+}
+
+static int print_json(const char *path, int code, const sil_plan *plan, sil_unit unit)
+{
+    char *result = plan ? sil_report_json(plan, unit) : NULL;
+    code = plan && !result ? cli_failed("%s: out of memory", path) : code;
+    printf("{\"sheet\":");
+    plan_json_text(path);
+    printf(",\"exit\":%d,\"result\":%s}\n", code, result ? result : "null");
+    free(result);
+    return code;
+}
+
+/* True: go on with the next. */
+static bool print_sheet(void *with, const char *path)
+{
+    wall *w = with;
+    sil_plan plan;
+    sil_sheet *sheet = NULL;
+    sil_unit unit = SIL_MM;
+    int code = cli_read_sheet(path, &sheet);
+    if (code == CLI_DONE) {
+        unit = plan_of(w->order, sil_sheet_job(sheet), &plan);
+    }
+    w->sheets++;
+    if (w->order->json) {
+        code = print_json(path, code, code == CLI_DONE ? &plan : NULL, unit);
+    } else if (code == CLI_DONE) {
+        print_planned(w, path, &plan);
+    } else {
+        print_wrong(w, path, code, sheet);
+    }
+    w->worst = code > w->worst ? code : w->worst;
+    sil_sheet_free(sheet);
+    return !ferror(stdout);
+}
+
+static void print_folder(wall *w, const char *path)
+{
+    int found;
+    int code = plan_go_through(path, print_sheet, w, &found);
+    if (code == CLI_GO_ON && found == 0) {
+        code = cli_misused("%s: no sheet in this folder (.yaml, .yml or .json)", path);
+    }
+    w->worst = code > w->worst ? code : w->worst;
+}
+
+int plan_many(const plan_order *order, char **paths, int count)
+{
+    wall w = {.order = order, .worst = CLI_DONE};
+    setlocale(LC_CTYPE, "C.UTF-8");         /* how wide letters are; nothing else hangs on it */
+    setvbuf(stderr, NULL, _IOFBF, 1 << 16); /* what is wrong comes behind the table, not into it */
+    if (!order->json) {
+        print_heads();
+    }
+    for (int k = 0; k < count && !ferror(stdout); k++) {
+        if (plan_is_folder(paths[k])) {
+            print_folder(&w, paths[k]);
+        } else {
+            print_sheet(&w, paths[k]);
+        }
+    }
+    if (!order->json) {
+        printf("\n%d sheet%s: %d with nothing to do, %d to work on, %d waiting, %d wrong.\n",
+               w.sheets, w.sheets == 1 ? "" : "s", w.idle, w.to_work_on, w.waiting, w.wrong);
+    }
+    return w.worst;
+}
