@@ -19,6 +19,14 @@ extern "C" {
 char *sil_report_text(const sil_plan *plan, sil_unit unit, const char *name);
 char *sil_report_json(const sil_plan *plan, sil_unit unit);
 
+/* sil_report_line: one sheet of many as JSON, {"sheet": .., "exit": .., "result": ..}.
+ * Given:    sheet  its name; bytes that are no UTF-8 come out as U+FFFD
+ *           code   the exit code it stands for
+ *           plan   NULL: there is none, the result is null
+ * Returned: as sil_report_json
+ */
+char *sil_report_line(const char *sheet, int code, const sil_plan *plan, sil_unit unit);
+
 #ifdef __cplusplus
 }
 #endif

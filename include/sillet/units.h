@@ -107,6 +107,15 @@ typedef enum sil_rounding { SIL_NEAREST, SIL_DOWN, SIL_UP } sil_rounding;
  */
 size_t sil_figure_write(char *out, size_t size, double mm, sil_unit unit, sil_rounding way);
 
+/* sil_character: the UTF-8 character at the front of a text.
+ * Given:    text  at least one byte
+ *           size  of the text; where it ends in a NUL, anything over 3 will do
+ * Returned: code  its number in Unicode
+ * Status:   its length, 1..4; 0 where it is not well formed
+ * Reference: Unicode Standard, table 3-7
+ */
+size_t sil_character(const char *text, size_t size, unsigned long *code);
+
 #ifdef __cplusplus
 }
 #endif

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Texts of any language in columns of a terminal, and as JSON. The widths are the C library's (an
+/* Texts of any language in columns of a terminal. The widths are the C library's (an
  * East Asian letter takes two columns, a mark over a letter none). */
 #define _XOPEN_SOURCE 700 /* wcwidth */
 #include <stdio.h>
@@ -12,7 +12,6 @@
  * that can be shown. */
 typedef struct letter {
     int bytes, columns;
-    bool sound; /* UTF-8 as it should be */
 } letter;
 
 static letter letter_at(const char *text)
@@ -21,12 +20,12 @@ static letter letter_at(const char *text)
     wchar_t wide;
     size_t bytes = mbrtowc(&wide, text, strlen(text), &state);
     if (*text == '\0') {
-        return (letter){0, 0, true};
+        return (letter){0, 0};
     }
     if (bytes == (size_t)-1 || bytes == (size_t)-2) {
-        return (letter){1, -1, false};
+        return (letter){1, -1};
     }
-    return (letter){(int)bytes, wcwidth(wide), true};
+    return (letter){(int)bytes, wcwidth(wide)};
 }
 
 int plan_columns(const char *text)
@@ -55,20 +54,4 @@ void plan_cell(const char *text, int columns)
         used++;
     }
     printf("%*s", columns > used ? columns - used : 0, "");
-}
-
-void plan_json_text(const char *text)
-{
-    putchar('"');
-    for (letter l; (l = letter_at(text)).bytes > 0; text += l.bytes) {
-        unsigned char byte = (unsigned char)*text;
-        if (!l.sound) {
-            printf("\\ufffd");
-        } else if (byte < 0x20) {
-            printf("\\u%04x", byte);
-        } else {
-            printf("%s%.*s", byte == '"' || byte == '\\' ? "\\" : "", l.bytes, text);
-        }
-    }
-    putchar('"');
 }

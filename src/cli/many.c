@@ -74,12 +74,12 @@ static void print_wrong(wall *w, const char *path, int code, const sil_sheet *sh
 
 static int print_json(const char *path, int code, const sil_plan *plan, sil_unit unit)
 {
-    char *result = plan ? sil_report_json(plan, unit) : NULL;
-    code = plan && !result ? cli_failed("%s: out of memory", path) : code;
-    printf("{\"sheet\":");
-    plan_json_text(path);
-    printf(",\"exit\":%d,\"result\":%s}\n", code, result ? result : "null");
-    free(result);
+    char *line = sil_report_line(path, code, plan, unit);
+    if (!line) {
+        return cli_failed("%s: out of memory", path);
+    }
+    printf("%s\n", line);
+    free(line);
     return code;
 }
 

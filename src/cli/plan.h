@@ -33,7 +33,4 @@ void plan_cell(const char *text, int columns);
 /* The columns a text takes on a terminal. */
 int plan_columns(const char *text);
 
-/* A text as a JSON string; bytes that are no UTF-8 come out as U+FFFD. */
-void plan_json_text(const char *text);
-
 #endif

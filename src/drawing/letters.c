@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "letters.h"
 
+#include <sillet/units.h>
+
 #include <stdbool.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -43,29 +45,13 @@ struct sil_letters {
 
 uint32_t sil_utf8_next(const char **text)
 {
-    const unsigned char *s = (const unsigned char *)*text;
-    static const uint32_t least[] = {0, 0, 0x80, 0x800, 0x10000};
-    int length = s[0] < 0x80   ? 1
-                 : s[0] < 0xC2 ? 0
-                 : s[0] < 0xE0 ? 2
-                 : s[0] < 0xF0 ? 3
-                 : s[0] < 0xF5 ? 4
-                               : 0;
-    if (s[0] == 0) {
+    unsigned long code;
+    size_t length = sil_character(*text, 4, &code);
+    if (**text == '\0') {
         return 0;
     }
-    uint32_t code = length == 1 ? s[0] : s[0] & (0xFFU >> (length + 1));
-    for (int i = 1; i < length; i++) {
-        if ((s[i] & 0xC0) != 0x80) {
-            length = 0; /* ends the loop: what follows starts a character of its own */
-        } else {
-            code = code << 6 | (s[i] & 0x3F);
-        }
-    }
-    bool broken = length == 0 || code < least[length] || code > 0x10FFFF ||
-                  (code >= 0xD800 && code <= 0xDFFF);
-    *text += broken ? 1 : length;
-    return broken ? 0xFFFD : code;
+    *text += length > 0 ? length : 1;
+    return length > 0 ? (uint32_t)code : 0xFFFD;
 }
 
 int sil_utf8_put(uint32_t code, char *out)

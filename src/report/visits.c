@@ -8,23 +8,23 @@ static const sil_reading *reading_of(const sil_plan *plan, const sil_visit *visi
     return &plan->job->readings[visit->reading];
 }
 
-static void put_work(writer *w, cJSON *row, const sil_visit *visit)
+static void put_work(writer *w, json *row, const sil_visit *visit)
 {
-    cJSON *array = put_array(w, row, "work");
+    json *array = put_array(w, row, "work");
     for (int stage = SIL_ROD; stage < SIL_STAGES; stage++) {
         if (visit->worked[stage]) {
-            add(w, array, cJSON_CreateString(sil_stage_word((sil_stage_name)stage)));
+            add_word(w, array, sil_stage_word((sil_stage_name)stage));
         }
     }
 }
 
-void put_visits(writer *w, cJSON *root)
+void put_visits(writer *w, json *root)
 {
     const sil_plan *plan = w->plan;
-    cJSON *array = put_array(w, root, "visits");
+    json *array = put_array(w, root, "visits");
     for (int k = 0; k < plan->visit_count; k++) {
         const sil_visit *visit = &plan->visits[k];
-        cJSON *row = add_row(w, array);
+        json *row = add_row(w, array);
         put_word(w, row, "date", reading_of(plan, visit)->date);
         put_number(w, row, "humidity", reading_of(plan, visit)->humidity_pct);
         put_work(w, row, visit);

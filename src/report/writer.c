@@ -1,105 +1,187 @@
 /* SPDX-License-Identifier: MIT */
-#include <string.h>
-
 #include "writer.h"
 
-void put(writer *w, cJSON *object, const char *key, cJSON *item)
+#include <assert.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { ROOM = 32 * 1024 };
+
+/* Makes room for so many more bytes and returns where they go, or NULL. */
+static char *reserve(writer *w, size_t size)
 {
-    if (!item || !cJSON_AddItemToObjectCS(object, key, item)) {
-        w->failed = true;
-        cJSON_Delete(item);
+    if (w->length + size > w->room && !w->failed) {
+        size_t room = 2 * w->room + ROOM + size;
+        char *text = realloc(w->text, room);
+        w->failed = !text;
+        w->text = text ? text : w->text;
+        w->room = text ? room : w->room;
+    }
+    return w->failed ? NULL : w->text + w->length;
+}
+
+static void write_bytes(writer *w, const char *bytes, size_t size)
+{
+    char *to = reserve(w, size);
+    if (to) {
+        memcpy(to, bytes, size);
+        w->length += size;
     }
 }
 
-/* Our own figures: cJSON would print a double, read it back and print it again. */
-static cJSON *figure(double value)
+static void write_text(writer *w, const char *text)
 {
-    char digits[SIL_NUMBER_FULL_MAX];
+    write_bytes(w, text, strlen(text));
+}
+
+static void write_figure(writer *w, double value)
+{
     if (!isfinite(value)) {
-        return cJSON_CreateNull();
+        write_text(w, "null");
+        return;
     }
-    sil_number_write_full(digits, value);
-    return cJSON_CreateRaw(digits);
-}
-
-void put_number(writer *w, cJSON *object, const char *key, double value)
-{
-    put(w, object, key, figure(value));
-}
-
-void put_int(writer *w, cJSON *object, const char *key, int value)
-{
-    put(w, object, key, cJSON_CreateNumber(value));
-}
-
-void put_word(writer *w, cJSON *object, const char *key, const char *word)
-{
-    put(w, object, key, word ? cJSON_CreateString(word) : cJSON_CreateNull());
-}
-
-void put_bool(writer *w, cJSON *object, const char *key, bool value)
-{
-    put(w, object, key, cJSON_CreateBool(value));
-}
-
-void put_null(writer *w, cJSON *object, const char *key)
-{
-    put(w, object, key, cJSON_CreateNull());
-}
-
-cJSON *put_object(writer *w, cJSON *object, const char *key)
-{
-    cJSON *child = cJSON_CreateObject();
-    put(w, object, key, child);
-    return w->failed ? NULL : child;
-}
-
-cJSON *put_array(writer *w, cJSON *object, const char *key)
-{
-    cJSON *child = cJSON_CreateArray();
-    put(w, object, key, child);
-    return w->failed ? NULL : child;
-}
-
-void add(writer *w, cJSON *array, cJSON *item)
-{
-    if (!item || !cJSON_AddItemToArray(array, item)) {
-        w->failed = true;
-        cJSON_Delete(item);
+    char *to = reserve(w, SIL_NUMBER_FULL_MAX);
+    if (to) {
+        w->length += sil_number_write_full(to, value);
     }
 }
 
-void put_numbers(writer *w, cJSON *object, const char *key, const double *values, int count)
+/* At most six bytes for one of the text's. What is no UTF-8, as in the name of a file, comes out as
+ * U+FFFD. */
+static void write_quoted(writer *w, const char *text)
 {
-    char text[SIL_FRETS_MAX * (SIL_NUMBER_FULL_MAX + 1) + 2];
-    size_t length = 0;
-    text[length++] = '[';
-    for (int k = 0; k < count; k++) {
-        if (k > 0) {
-            text[length++] = ',';
-        }
-        if (isfinite(values[k])) {
-            length += sil_number_write_full(text + length, values[k]);
+    char *start = reserve(w, 6 * strlen(text) + 3);
+    char *to = start;
+    if (!start) {
+        return;
+    }
+    *to++ = '"';
+    while (*text) {
+        unsigned long code;
+        size_t length = sil_character(text, 4, &code);
+        if (length == 0 || code < 0x20) {
+            to += snprintf(to, 7, "\\u%04lx", length == 0 ? 0xFFFDUL : code);
         } else {
-            memcpy(text + length, "null", 4);
-            length += 4;
+            if (code == '"' || code == '\\') {
+                *to++ = '\\';
+            }
+            memcpy(to, text, length);
+            to += length;
         }
+        text += length > 0 ? length : 1;
     }
-    text[length++] = ']';
-    text[length] = '\0';
-    put(w, object, key, cJSON_CreateRaw(text));
+    *to++ = '"';
+    w->length += (size_t)(to - start);
 }
 
-cJSON *add_row(writer *w, cJSON *array)
+/* Closes what was opened inside, and goes on behind what is there already. */
+static void go_on(writer *w, json *in, const char *key)
 {
-    cJSON *row = cJSON_CreateObject();
-    add(w, array, row);
-    return w->failed ? NULL : row;
+    while (w->depth > 0 && &w->open[w->depth - 1] != in) {
+        write_bytes(w, &w->open[--w->depth].closing, 1);
+    }
+    if (in && in->filled) {
+        write_bytes(w, ",", 1);
+    }
+    if (in) {
+        in->filled = true;
+    }
+    if (key) {
+        write_bytes(w, "\"", 1);
+        write_text(w, key);
+        write_bytes(w, "\":", 2);
+    }
 }
 
-cJSON *add_string_row(writer *w, cJSON *array, int string)
+static json *begin(writer *w, char opening, char closing)
 {
-    cJSON *row = add_row(w, array);
+    assert(w->depth < WRITER_DEPTH);
+    write_bytes(w, &opening, 1);
+    w->open[w->depth] = (json){closing, false};
+    return &w->open[w->depth++];
+}
+
+json *put_root(writer *w)
+{
+    return begin(w, '{', '}');
+}
+
+char *put_end(writer *w)
+{
+    go_on(w, NULL, NULL);
+    write_bytes(w, "", 1);
+    if (w->failed) {
+        free(w->text);
+    }
+    return w->failed ? NULL : w->text;
+}
+
+void put_number(writer *w, json *object, const char *key, double value)
+{
+    go_on(w, object, key);
+    write_figure(w, value);
+}
+
+void put_int(writer *w, json *object, const char *key, int value)
+{
+    put_number(w, object, key, value);
+}
+
+void put_word(writer *w, json *object, const char *key, const char *word)
+{
+    go_on(w, object, key);
+    if (word) {
+        write_quoted(w, word);
+    } else {
+        write_text(w, "null");
+    }
+}
+
+void put_bool(writer *w, json *object, const char *key, bool value)
+{
+    go_on(w, object, key);
+    write_text(w, value ? "true" : "false");
+}
+
+void put_null(writer *w, json *object, const char *key)
+{
+    put_word(w, object, key, NULL);
+}
+
+json *put_object(writer *w, json *object, const char *key)
+{
+    go_on(w, object, key);
+    return begin(w, '{', '}');
+}
+
+json *put_array(writer *w, json *object, const char *key)
+{
+    go_on(w, object, key);
+    return begin(w, '[', ']');
+}
+
+void put_numbers(writer *w, json *object, const char *key, const double *values, int count)
+{
+    json *array = put_array(w, object, key);
+    for (int k = 0; k < count; k++) {
+        put_number(w, array, NULL, values[k]);
+    }
+}
+
+void add_word(writer *w, json *array, const char *word)
+{
+    put_word(w, array, NULL, word);
+}
+
+json *add_row(writer *w, json *array)
+{
+    return put_object(w, array, NULL);
+}
+
+json *add_string_row(writer *w, json *array, int string)
+{
+    json *row = add_row(w, array);
     put_int(w, row, "number", string + 1);
     return row;
 }

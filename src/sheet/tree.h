@@ -92,10 +92,6 @@ typedef struct sil_quote {
 } sil_quote;
 sil_quote sil_quote_of(const char *text, size_t length);
 
-/* sil_character: length of the well-formed UTF-8 character at the front of size > 0 bytes, and its
- * code; 0 where there is none. */
-size_t sil_character(const char *text, size_t size, unsigned long *code);
-
 /* sil_source_line: a line of a source, made on demand; NULL past its end. */
 const char *sil_source_line(sil_sheet *sheet, sil_source *source, int line);
 

@@ -11,6 +11,7 @@ import sys
 import tempfile
 
 import drawing
+import many
 
 SHEET = "examples/high-saddle.yaml"
 
@@ -59,6 +60,7 @@ def main():
     ]
     with tempfile.TemporaryDirectory() as folder:
         rows += drawing.rows(folder, SHEET, instructions, peak_mib, row)
+        rows += many.rows(folder, instructions, peak_mib, row)
     return 0 if all(rows) else 1
 
 

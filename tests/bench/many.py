@@ -1,0 +1,64 @@
+# SPDX-License-Identifier: MIT
+"""What many sheets at once cost, over the bare libyaml reader on the same files, and whether memory
+grows with them. The sheets are those of examples/, again and again under other references."""
+import glob
+import os
+import resource
+import subprocess
+
+BARE = os.path.abspath("build/bench/bare_yaml")
+SILLET = os.path.abspath("build/sillet")
+
+
+def write(folder, count):
+    """A folder of so many sheets; their paths."""
+    texts = []
+    for path in sorted(glob.glob("examples/*.yaml")):
+        with open(path, encoding="utf-8") as file:
+            texts.append(file.read())
+    os.mkdir(folder)
+    paths = [os.path.join(folder, f"{k:05}.yaml") for k in range(count)]
+    for k, path in enumerate(paths):
+        with open(path, "w", encoding="utf-8") as file:
+            file.write(texts[k % len(texts)].replace("ref: 26-", f"ref: {k:05}-"))
+    return paths
+
+
+def seconds(*command):
+    """Processor time of a run, the better of three."""
+    best = float("inf")
+    for _ in range(3):
+        before = resource.getrusage(resource.RUSAGE_CHILDREN)
+        subprocess.run(command, stdout=subprocess.DEVNULL, check=True)
+        after = resource.getrusage(resource.RUSAGE_CHILDREN)
+        best = min(best, after.ru_utime - before.ru_utime + after.ru_stime - before.ru_stime)
+    return best
+
+
+def rows(folder, instructions, peak_mib, row):
+    """The benchmark's rows; the functions are the benchmark's own."""
+    hundred, more, most = (os.path.join(folder, name) for name in ("hundred", "more", "most"))
+    files = {place: write(place, count) for place, count in ((hundred, 100), (more, 200), (most, 10000))}
+
+    def each(*command):
+        """Instructions a sheet: starting up and loading taken away."""
+        few, lot = (instructions(*command, *(files[place] if command[0] == BARE else [place]))
+                    for place in (hundred, more))
+        return (lot - few) / 100
+
+    bare = seconds(BARE, *files[most])
+    yardstick = each(BARE)
+    print(f"10000 sheets: {bare:.2f} s of processor time read bare by libyaml, {yardstick:.0f} "
+          "instructions a sheet\n")
+    made = []
+    for words in (["plan"], ["plan", "--json"]):
+        name = " ".join(words)
+        made += [
+            row(f"{name}, 10000 sheets, over libyaml on the same files, time",
+                seconds(SILLET, *words, most) / bare, 10, "x"),
+            row(f"{name}, the same in instructions a sheet",
+                each(SILLET, *words) / yardstick, 10, "x"),
+            row(f"{name}, peak memory of 10000 sheets over that of 100",
+                peak_mib(SILLET, *words, most) / peak_mib(SILLET, *words, hundred), 1.02, "x"),
+        ]
+    return made
