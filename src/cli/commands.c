@@ -55,7 +55,7 @@ const cli_command cli_commands[] = {
            true},
           {"--part", "all|nut|saddle", "One part alone.", false},
           {"--sheet", "NAME",
-           "That one sheet of the pack, as .svg: plan, nut, saddle, ..; a wrong name tells\n"
+           "That one sheet of the pack, as .svg: bench, nut, saddle, ..; a wrong name tells\n"
            "which there are.",
            false},
           {"--paper", "A4|A3|Letter", "Of sheets; A4 unless given.", false},
