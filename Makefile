@@ -6,13 +6,15 @@
 #   make bench      speed and memory as ratios to yardsticks measured in the same run
 #   make fuzz       feeds the sheet reader with SECONDS of nonsense (clang)
 #   make lint       clang's warnings, clang-tidy, the format of the code
-#   make install    into PREFIX (DESTDIR before it)
+#   make install    into PREFIX (DESTDIR before it), the library into LIBDIR
+#   make package    Debian packages in build/package, looked over by lintian
 #
 # A new room is a folder under src/: add it to ROOMS. A new command is a file in src/cli.
 
 CC ?= cc
 CFLAGS ?= -O2 -g
 PREFIX ?= /usr/local
+LIBDIR ?= $(PREFIX)/lib
 SECONDS ?= 1800
 
 BUILD_PACKAGES = gcc libc6-dev pkg-config libyaml-dev libhpdf-dev \
@@ -21,6 +23,7 @@ CHECK_PACKAGES = $(BUILD_PACKAGES) g++ libcmocka-dev python3 python3-yaml python
                  python3-ezdxf poppler-utils qpdf librsvg2-bin locales groff-base
 BENCH_PACKAGES = $(BUILD_PACKAGES) valgrind python3 qpdf time
 LINT_PACKAGES = $(BUILD_PACKAGES) clang clang-tidy clang-format
+PACKAGE_PACKAGES = $(BUILD_PACKAGES) debhelper dpkg-dev fakeroot lintian
 
 ROOMS = core job sheet plan report drawing drawing/write
 SOURCES = $(foreach room,$(ROOMS),$(wildcard src/$(room)/*.c))
@@ -49,7 +52,8 @@ CHECKED_CLI = $(CLI_SOURCES:src/%.c=build/check/objects/%.o)
 CHECKED_DRAW = $(DRAW_SOURCES:src/%.c=build/check/objects/%.o)
 CHECKED_TESTS = $(TESTS:%=build/check/%)
 
-.PHONY: all demo pictures check bench fuzz lint install clean tools-build tools-check tools-bench tools-lint
+.PHONY: all demo pictures check bench fuzz lint install package clean tools-build tools-check \
+        tools-bench tools-lint tools-package
 .DELETE_ON_ERROR:
 .SECONDARY:
 
@@ -85,6 +89,8 @@ tools-bench:
 	@.ci/install $(BENCH_PACKAGES)
 tools-lint:
 	@.ci/install $(LINT_PACKAGES)
+tools-package:
+	@.ci/install $(PACKAGE_PACKAGES)
 
 # --- tests: the same sources, sanitized, warnings as errors ---------------------------------------
 
@@ -159,24 +165,38 @@ pictures: tools-check all
 # --- into the system ------------------------------------------------------------------------------
 
 install: all
-	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/lib/pkgconfig \
-	    $(DESTDIR)$(PREFIX)/include/sillet $(DESTDIR)$(PREFIX)/share/sillet/profiles
+	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/libexec/sillet $(DESTDIR)$(LIBDIR)/pkgconfig \
+	    $(DESTDIR)$(PREFIX)/include/sillet $(DESTDIR)$(PREFIX)/share/sillet/profiles \
+	    $(DESTDIR)$(PREFIX)/share/man/man1 $(DESTDIR)$(PREFIX)/share/bash-completion/completions
 	install -m 755 build/sillet $(DESTDIR)$(PREFIX)/bin
-	install -d $(DESTDIR)$(PREFIX)/libexec/sillet
 	install -m 755 build/sillet-draw $(DESTDIR)$(PREFIX)/libexec/sillet
-	install -m 644 build/libsillet.a $(DESTDIR)$(PREFIX)/lib
+	install -m 644 build/libsillet.a $(DESTDIR)$(LIBDIR)
 	install -m 644 include/sillet/*.h $(DESTDIR)$(PREFIX)/include/sillet
 	install -m 644 profiles/*.yaml $(DESTDIR)$(PREFIX)/share/sillet/profiles
-	install -d $(DESTDIR)$(PREFIX)/share/man/man1 $(DESTDIR)$(PREFIX)/share/bash-completion/completions
 	install -m 644 docs/sillet.1 $(DESTDIR)$(PREFIX)/share/man/man1
 	install -m 644 src/cli/completion.bash $(DESTDIR)$(PREFIX)/share/bash-completion/completions/sillet
-	printf '%s\n' 'prefix=$(PREFIX)' 'Name: sillet' \
+	printf '%s\n' 'prefix=$(PREFIX)' 'libdir=$(LIBDIR)' 'Name: sillet' \
 	    'Description: what to cut at nut and saddle, in which order and how much' \
 	    'Version: $(VERSION)' 'Cflags: -I$${prefix}/include' \
-	    'Libs: -L$${prefix}/lib -lsillet $(DRAW_LIBRARIES)' \
-	    > $(DESTDIR)$(PREFIX)/lib/pkgconfig/sillet.pc
+	    'Libs: -L$${libdir} -lsillet $(DRAW_LIBRARIES)' \
+	    > $(DESTDIR)$(LIBDIR)/pkgconfig/sillet.pc
 
 VERSION = $(shell sed -n 's/.*SIL_VERSION "\(.*\)"/\1/p' include/sillet/version.h)
+
+# --- Debian packages: .debian/ beside a copy of the tree ------------------------------------------
+
+PACKAGED = build/package/sillet-$(VERSION)
+
+package: tools-package
+	rm -rf build/package
+	mkdir -p $(PACKAGED)
+	cp -r Makefile README.md DEVELOPERS.md src include tests profiles examples docs $(PACKAGED)
+	cp -r .debian $(PACKAGED)/debian
+	test "$$(dpkg-parsechangelog -l .debian/changelog -S Version)" = $(VERSION)
+	cd $(PACKAGED) && env -u MAKEFLAGS -u MAKELEVEL dpkg-buildpackage -b -uc -us > ../build.log 2>&1 || \
+	    { tail -n 30 ../build.log; exit 1; }
+	lintian --allow-root --display-info --fail-on warning build/package/*.changes
+	@ls build/package/*.deb
 
 clean:
 	rm -rf build

@@ -64,6 +64,11 @@ size_t sil_complaint_write(const sil_complaint *complaint, char *out, size_t siz
 
 void sil_sheet_free(sil_sheet *sheet);
 
+/* sil_program_folder: where the running program stands, links followed.
+ * Status: length written, 0 where nobody can tell
+ */
+size_t sil_program_folder(char *out, size_t size);
+
 /* sil_profiles_folder: where profiles are looked for by name, as sil_sheet_read does with NULL.
  * Status: length written, 0 where none is found
  */

@@ -25,18 +25,15 @@ static void hand_over_profiles(void)
 int cli_draw(int argc, char **argv)
 {
     static const char *const places[] = {"sillet-draw", "../libexec/sillet/sillet-draw"};
-    char own[PATH_MAX];
+    char folder[PATH_MAX];
     char program[PATH_MAX + 64];
     (void)argc;
-    ssize_t length = readlink("/proc/self/exe", own, sizeof own - 1);
-    if (length < 0) {
-        return cli_failed("draw: cannot tell where this program stands: %s", strerror(errno));
+    if (sil_program_folder(folder, sizeof folder) == 0) {
+        return cli_failed("draw: cannot tell where this program stands");
     }
-    own[length] = '\0';
-    int folder = (int)(strrchr(own, '/') + 1 - own);
     hand_over_profiles();
     for (size_t i = 0; i < sizeof places / sizeof *places; i++) {
-        snprintf(program, sizeof program, "%.*s%s", folder, own, places[i]);
+        snprintf(program, sizeof program, "%s/%s", folder, places[i]);
         execv(program, argv);
         if (errno != ENOENT) {
             break;

@@ -8,6 +8,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/auxv.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -78,19 +79,33 @@ static bool is_folder(const char *path)
     return stat(path, &about) == 0 && S_ISDIR(about.st_mode);
 }
 
+size_t sil_program_folder(char *out, size_t size)
+{
+    char *program = realpath("/proc/self/exe", NULL);
+    if (!program) { /* a root without /proc: as it was called */
+        program = realpath((const char *)getauxval(AT_EXECFN), NULL);
+    }
+    const char *slash = program ? strrchr(program, '/') : NULL;
+    size_t length = slash ? (size_t)(slash - program) : 0;
+    if (length + 1 > size) {
+        length = 0;
+    }
+    if (length > 0) {
+        memcpy(out, program, length);
+        out[length] = '\0';
+    }
+    free(program);
+    return length;
+}
+
 /* From the running program: installed, then as built. */
 static bool folder_beside_program(char *out, size_t size)
 {
     static const char *const places[] = {"../share/sillet/profiles", "../profiles"};
     char program[PATH_SIZE];
-    ssize_t length = readlink("/proc/self/exe", program, sizeof program - 1);
-    if (length <= 0) {
-        return false;
-    }
-    program[length] = '\0';
-    char *name = strrchr(program, '/');
-    for (size_t i = 0; name && i < sizeof places / sizeof places[0]; i++) {
-        int needed = snprintf(out, size, "%.*s/%s", (int)(name - program), program, places[i]);
+    size_t length = sil_program_folder(program, sizeof program);
+    for (size_t i = 0; length > 0 && i < sizeof places / sizeof places[0]; i++) {
+        int needed = snprintf(out, size, "%s/%s", program, places[i]);
         if (needed > 0 && (size_t)needed < size && is_folder(out)) {
             return true;
         }

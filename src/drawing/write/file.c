@@ -103,11 +103,15 @@ static int set_rights(int file, const struct stat *old)
     return fchmod(file, old->st_mode & (ours ? 07777 : 0777)) != 0 ? errno : 0;
 }
 
-/* Opens a file in a folder that has no name, or, where the file system knows none such, one by the
- * name put into temporary. */
+/* Where an open file without a name can be found to be given one; not in a bare root. */
+static const char open_files[] = "/proc/self/fd";
+
+/* Opens a file in a folder that has no name, or, where the file system knows none such or it could
+ * not be named later, one by the name put into temporary. */
 static int open_beside(const char *folder, char *temporary, bool *named)
 {
-    int file = open(folder, O_TMPFILE | O_WRONLY | O_CLOEXEC, 0600);
+    bool nameable = access(open_files, X_OK) == 0;
+    int file = nameable ? open(folder, O_TMPFILE | O_WRONLY | O_CLOEXEC, 0600) : -1;
     *named = file < 0 && (errno == EOPNOTSUPP || errno == EISDIR || errno == ENOENT);
     return *named ? mkstemp(temporary) : file;
 }
@@ -117,7 +121,7 @@ static int name_file(int file, char *temporary)
 {
     char open_file[32];
     char *end = temporary + strlen(temporary) - 6;
-    snprintf(open_file, sizeof open_file, "/proc/self/fd/%d", file);
+    snprintf(open_file, sizeof open_file, "%s/%d", open_files, file);
     for (unsigned try = 0; try < 1000000; try++) {
         snprintf(end, 7, "%06u", ((unsigned)getpid() + try) % 1000000);
         if (linkat(AT_FDCWD, open_file, AT_FDCWD, temporary, AT_SYMLINK_FOLLOW) == 0) {
