@@ -36,7 +36,7 @@ WARNINGS = -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wdouble-promotion \
            -Wstrict-prototypes -Wmissing-prototypes -Wformat=2
 # Asked of the system once; nothing where it is not there yet, before `demo` has installed it.
 FREETYPE := $(shell pkg-config --cflags freetype2 2>/dev/null)
-STANDARD = -std=c17 -D_POSIX_C_SOURCE=200809L -Iinclude $(FREETYPE)
+STANDARD = -std=c17 -D_XOPEN_SOURCE=700 -Iinclude $(FREETYPE)
 LIBRARIES = -lyaml -lm
 DRAW_LIBRARIES = -lhpdf -lfreetype $(LIBRARIES)
 HARDENING = -fstack-protector-strong -D_FORTIFY_SOURCE=2 -fPIE

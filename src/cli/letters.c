@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Texts of any language in columns of a terminal. The widths are the C library's (an
  * East Asian letter takes two columns, a mark over a letter none). */
-#define _XOPEN_SOURCE 700 /* wcwidth */
 #include <stdio.h>
 #include <string.h>
 #include <wchar.h>
