@@ -49,6 +49,17 @@ int sil_sheet_read(const char *path, const char *profiles, sil_sheet **sheet);
 int sil_sheet_read_bytes(const char *bytes, size_t size, const char *name, const char *profiles,
                          sil_sheet **sheet);
 
+/* A reader of many sheets: it reads a profile once and keeps it. Not for two threads at a time. */
+typedef struct sil_reader sil_reader;
+
+/* sil_reader_new: profiles as for sil_sheet_read; NULL without memory. */
+sil_reader *sil_reader_new(const char *profiles);
+
+/* sil_reader_read: as sil_sheet_read; the sheet is to be freed before its reader. */
+int sil_reader_read(sil_reader *reader, const char *path, sil_sheet **sheet);
+
+void sil_reader_free(sil_reader *reader);
+
 /* sil_sheet_job: the job, or NULL where there were errors. Lives as long as the sheet. */
 const sil_job *sil_sheet_job(const sil_sheet *sheet);
 

@@ -43,8 +43,13 @@ static void tell_complaint(sil_complaint complaint)
 int cli_read_sheet(const char *path, sil_sheet **sheet)
 {
     int status = sil_sheet_read(path, NULL, sheet);
-    for (int k = 0; k < sil_sheet_complaint_count(*sheet); k++) {
-        tell_complaint(sil_sheet_complaint(*sheet, k));
+    return cli_tell_sheet(path, status, *sheet);
+}
+
+int cli_tell_sheet(const char *path, int status, const sil_sheet *sheet)
+{
+    for (int k = 0; k < sil_sheet_complaint_count(sheet); k++) {
+        tell_complaint(sil_sheet_complaint(sheet, k));
     }
     if (status >= SIL_SHEET_DONE) {
         return CLI_DONE;

@@ -74,6 +74,9 @@ __attribute__((format(printf, 1, 2))) int cli_failed(const char *format, ...);
  * none. To be freed either way. */
 int cli_read_sheet(const char *path, sil_sheet **sheet);
 
+/* The same for a sheet already read, and the status it was read with. */
+int cli_tell_sheet(const char *path, int status, const sil_sheet *sheet);
+
 /* Puts a text on stdout. */
 void cli_print(const char *text);
 

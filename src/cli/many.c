@@ -11,6 +11,7 @@ enum { SHEET = 34, JOB = 28, NEXT = 25, CELL = 256 };
 
 typedef struct wall {
     const plan_order *order;
+    sil_reader *reader;
     int worst;
     int sheets, idle, to_work_on, waiting, wrong;
 } wall;
@@ -90,7 +91,8 @@ static bool print_sheet(void *with, const char *path)
     sil_plan plan;
     sil_sheet *sheet = NULL;
     sil_unit unit = SIL_MM;
-    int code = cli_read_sheet(path, &sheet);
+    int status = sil_reader_read(w->reader, path, &sheet);
+    int code = cli_tell_sheet(path, status, sheet);
     if (code == CLI_DONE) {
         unit = plan_of(w->order, sil_sheet_job(sheet), &plan);
     }
@@ -119,7 +121,10 @@ static void print_folder(wall *w, const char *path)
 
 int plan_many(const plan_order *order, char **paths, int count)
 {
-    wall w = {.order = order, .worst = CLI_DONE};
+    wall w = {.order = order, .worst = CLI_DONE, .reader = sil_reader_new(NULL)};
+    if (!w.reader) {
+        return cli_failed("out of memory");
+    }
     setlocale(LC_CTYPE, "C.UTF-8");         /* how wide letters are; nothing else hangs on it */
     setvbuf(stderr, NULL, _IOFBF, 1 << 16); /* what is wrong comes behind the table, not into it */
     if (!order->json) {
@@ -136,5 +141,6 @@ int plan_many(const plan_order *order, char **paths, int count)
         printf("\n%d sheet%s: %d with nothing to do, %d to work on, %d waiting, %d wrong.\n",
                w.sheets, w.sheets == 1 ? "" : "s", w.idle, w.to_work_on, w.waiting, w.wrong);
     }
+    sil_reader_free(w.reader);
     return w.worst;
 }

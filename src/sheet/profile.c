@@ -207,6 +207,28 @@ static void refuse_own(sil_sheet *sheet, const sil_node *root)
     }
 }
 
+/* path: NULL where it would be too long. */
+static sil_node *read_profile(sil_sheet *sheet, sil_node *node, const char *path,
+                              const char *folder)
+{
+    sil_bytes file = {NULL, 0};
+    int status = path ? sil_file_read(path, &file) : ENAMETOOLONG;
+    if (status == ENOENT) {
+        tell_no_profile(sheet, node, folder);
+    } else if (status != 0) {
+        sil_tell_value(sheet, SIL_ERROR, node, "the profile cannot be read: %s", strerror(status));
+    }
+    if (status != 0) {
+        return NULL;
+    }
+    sil_source *source = &sheet->profile;
+    source->name = sil_arena_text(&sheet->arena, path, strlen(path));
+    source->held = file.bytes;
+    source->bytes = file.bytes;
+    source->size = file.size;
+    return source->name ? sil_source_read(sheet, source) : NULL;
+}
+
 void sil_profile_lay(sil_sheet *sheet, sil_node *root, const char *folder)
 {
     sil_node *node = sil_node_find(root, "profile", strlen("profile"));
@@ -222,20 +244,13 @@ void sil_profile_lay(sil_sheet *sheet, sil_node *root, const char *folder)
         sil_profiles_folder(found, sizeof found);
     }
     folder = folder ? folder : found;
-    sil_bytes file = {NULL, 0};
-    int status =
-        find_path(sheet, node->text, folder, path) ? sil_file_read(path, &file) : ENAMETOOLONG;
-    if (status == ENOENT) {
-        tell_no_profile(sheet, node, folder);
-    } else if (status != 0) {
-        sil_tell_value(sheet, SIL_ERROR, node, "the profile cannot be read: %s", strerror(status));
+    bool fits = find_path(sheet, node->text, folder, path);
+    sil_node *profile =
+        fits && sheet->reader ? sil_reader_profile(sheet->reader, sheet, path) : NULL;
+    if (!profile) {
+        profile = read_profile(sheet, node, fits ? path : NULL, folder);
     }
     sil_source *source = &sheet->profile;
-    source->name = sil_arena_text(&sheet->arena, path, strlen(path));
-    source->held = file.bytes;
-    source->bytes = file.bytes;
-    source->size = file.size;
-    sil_node *profile = status == 0 && source->name ? sil_source_read(sheet, source) : NULL;
     sheet->profile_lost = !profile || source->cut;
     if (profile) {
         source->units = sil_root_units(profile);

@@ -22,6 +22,14 @@ sil_node *sil_source_read(sil_sheet *sheet, sil_source *source);
 /* sil_root_units: what bare lengths are in under this root. */
 sil_unit sil_root_units(const sil_node *root);
 
+/* sil_reader_folder: where a reader looks for profiles by name; NULL for none and of no reader. */
+const char *sil_reader_folder(const sil_reader *reader);
+
+/* sil_reader_profile: the nodes of a profile that a reader has kept or now keeps, as a copy that is
+ * the sheet's own, and sheet->profile set; NULL where it is to be read, and told of, for this sheet
+ * alone. */
+sil_node *sil_reader_profile(sil_reader *reader, sil_sheet *sheet, const char *path);
+
 /* sil_profile_lay: reads the profile a sheet names and lays it under the sheet's root. Told where
  * it cannot. */
 void sil_profile_lay(sil_sheet *sheet, sil_node *root, const char *folder);

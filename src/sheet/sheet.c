@@ -111,12 +111,13 @@ int sil_sheet_read_bytes(const char *bytes, size_t size, const char *name, const
     return finish(*sheet);
 }
 
-int sil_sheet_read(const char *path, const char *profiles, sil_sheet **sheet)
+static int read_file(sil_reader *reader, const char *path, const char *profiles, sil_sheet **sheet)
 {
     *sheet = new_sheet(path);
     if (!*sheet) {
         return SIL_SHEET_NO_MEMORY;
     }
+    (*sheet)->reader = reader;
     sil_bytes file = {NULL, 0};
     int status = sil_file_read(path, &file);
     if (status != 0) {
@@ -131,6 +132,16 @@ int sil_sheet_read(const char *path, const char *profiles, sil_sheet **sheet)
     (*sheet)->sheet.size = file.size;
     read_job(*sheet, profiles);
     return finish(*sheet);
+}
+
+int sil_sheet_read(const char *path, const char *profiles, sil_sheet **sheet)
+{
+    return read_file(NULL, path, profiles, sheet);
+}
+
+int sil_reader_read(sil_reader *reader, const char *path, sil_sheet **sheet)
+{
+    return read_file(reader, path, sil_reader_folder(reader), sheet);
 }
 
 const sil_job *sil_sheet_job(const sil_sheet *sheet)

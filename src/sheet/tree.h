@@ -52,6 +52,7 @@ typedef struct sil_told {
 /* A sheet and all that came out of it. */
 struct sil_sheet {
     sil_arena arena;
+    sil_reader *reader; /* that keeps profiles; or NULL */
     sil_source sheet, profile;
     sil_told *first, *last;
     const sil_told **sorted;

@@ -1,0 +1,120 @@
+/* SPDX-License-Identifier: MIT */
+/* Profiles kept between sheets: many sheets on the wall name the same few. */
+#include "profile.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+enum { KEPT_MAX = 32, FOLDER_SIZE = 4096 };
+
+/* A profile as it was read: nothing was complained of. */
+typedef struct kept {
+    char *path;
+    sil_sheet *sheet; /* of no job: it owns the nodes and the bytes */
+    const sil_node *root;
+} kept;
+
+struct sil_reader {
+    char folder[FOLDER_SIZE];
+    kept kept[KEPT_MAX];
+    int count;
+};
+
+sil_reader *sil_reader_new(const char *profiles)
+{
+    sil_reader *reader = calloc(1, sizeof *reader);
+    size_t length = profiles ? strlen(profiles) : 0;
+    if (reader && profiles && length < sizeof reader->folder) {
+        memcpy(reader->folder, profiles, length + 1);
+    } else if (reader) {
+        sil_profiles_folder(reader->folder, sizeof reader->folder);
+    }
+    return reader;
+}
+
+void sil_reader_free(sil_reader *reader)
+{
+    for (int k = 0; reader && k < reader->count; k++) {
+        free(reader->kept[k].path);
+        free(reader->kept[k].sheet->sheet.held);
+        sil_sheet_free(reader->kept[k].sheet);
+    }
+    free(reader);
+}
+
+const char *sil_reader_folder(const sil_reader *reader)
+{
+    return reader && reader->folder[0] ? reader->folder : NULL;
+}
+
+/* Reads a profile to keep; false where it cannot be, or was complained of: it is then read for the
+ * sheet itself, which tells. */
+static bool read_kept(const char *path, kept *into)
+{
+    sil_bytes file;
+    *into = (kept){.path = strdup(path), .sheet = calloc(1, sizeof(sil_sheet))};
+    if (into->path && into->sheet && sil_file_read(path, &file) == 0) {
+        sil_source *source = &into->sheet->sheet;
+        source->name = into->path;
+        source->held = file.bytes;
+        source->bytes = file.bytes;
+        source->size = file.size;
+        into->root = sil_source_read(into->sheet, source);
+    }
+    if (into->root && into->sheet->told_count == 0 && !into->sheet->arena.failed) {
+        return true;
+    }
+    if (into->sheet) {
+        free(into->sheet->sheet.held);
+    }
+    sil_sheet_free(into->sheet);
+    free(into->path);
+    return false;
+}
+
+static const kept *find_kept(sil_reader *reader, const char *path)
+{
+    for (int k = 0; k < reader->count; k++) {
+        if (strcmp(reader->kept[k].path, path) == 0) {
+            return &reader->kept[k];
+        }
+    }
+    if (reader->count == KEPT_MAX || !read_kept(path, &reader->kept[reader->count])) {
+        return NULL;
+    }
+    return &reader->kept[reader->count++];
+}
+
+/* Nodes of a sheet's own, which may be laid and told of; the texts stay where they are. */
+static sil_node *copy_nodes(sil_sheet *sheet, const sil_node *from)
+{
+    sil_node *node = sil_arena_take(&sheet->arena, sizeof *node);
+    if (!node) {
+        return NULL;
+    }
+    *node = *from;
+    node->source = &sheet->profile;
+    node->first = node->last = node->next = NULL;
+    node->count = 0;
+    for (const sil_node *child = from->first; child; child = child->next) {
+        sil_node *copy = copy_nodes(sheet, child);
+        if (!copy) {
+            return NULL;
+        }
+        sil_node_add(node, copy);
+    }
+    return node;
+}
+
+sil_node *sil_reader_profile(sil_reader *reader, sil_sheet *sheet, const char *path)
+{
+    const kept *profile = find_kept(reader, path);
+    if (!profile) {
+        return NULL;
+    }
+    const sil_source *source = &profile->sheet->sheet;
+    sheet->profile = (sil_source){.name = sil_arena_text(&sheet->arena, path, strlen(path)),
+                                  .bytes = source->bytes,
+                                  .size = source->size};
+    return copy_nodes(sheet, profile->root);
+}
