@@ -17,7 +17,7 @@ PREFIX ?= /usr/local
 LIBDIR ?= $(PREFIX)/lib
 SECONDS ?= 1800
 
-BUILD_PACKAGES = gcc libc6-dev pkg-config libyaml-dev libhpdf-dev \
+BUILD_PACKAGES = gcc libc6-dev pkg-config libyaml-dev libcjson-dev libhpdf-dev \
                  libfreetype-dev fonts-osifont fonts-dejavu-core
 CHECK_PACKAGES = $(BUILD_PACKAGES) g++ libcmocka-dev python3 python3-yaml python3-numpy python3-scipy \
                  python3-ezdxf poppler-utils qpdf librsvg2-bin locales groff-base
@@ -37,7 +37,7 @@ WARNINGS = -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wdouble-promotion \
 # Asked of the system once; nothing where it is not there yet, before `demo` has installed it.
 FREETYPE := $(shell pkg-config --cflags freetype2 2>/dev/null)
 STANDARD = -std=c17 -D_XOPEN_SOURCE=700 -Iinclude $(FREETYPE)
-LIBRARIES = -lyaml -lm
+LIBRARIES = -lyaml -lcjson -lm
 DRAW_LIBRARIES = -lhpdf -lfreetype $(LIBRARIES)
 HARDENING = -fstack-protector-strong -D_FORTIFY_SOURCE=2 -fPIE
 HARDENED_LINK = -pie -Wl,-z,relro,-z,now -Wl,--as-needed

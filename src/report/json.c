@@ -6,13 +6,13 @@
 
 enum { TEXT_MAX = 2048 };
 
-static void put_strings(writer *w, json *root)
+static void put_strings(writer *w, cJSON *root)
 {
     const sil_plan *plan = w->plan;
     const sil_board *board = &plan->bench.board;
-    json *array = put_array(w, root, "strings");
+    cJSON *array = put_array(w, root, "strings");
     for (int i = 0; i < board->strings; i++) {
-        json *row = add_string_row(w, array, i);
+        cJSON *row = add_string_row(w, array, i);
         put_word(w, row, "note", plan->job->strings[i].note);
         put_number(w, row, "hz", plan->job->strings[i].hz);
         put_number(w, row, "unit_mass", plan->unit_mass_kg_m[i]);
@@ -24,19 +24,19 @@ static void put_strings(writer *w, json *root)
     }
 }
 
-static void put_stage(writer *w, json *stages, sil_stage_name name)
+static void put_stage(writer *w, cJSON *stages, sil_stage_name name)
 {
     const sil_plan *plan = w->plan;
     const sil_board *board = &plan->bench.board;
     const sil_fit *fit = &plan->stages.fit[name];
-    json *stage = add_row(w, stages);
+    cJSON *stage = add_row(w, stages);
     put_word(w, stage, "stage", sil_stage_word(name));
     put_bool(w, stage, "changed", plan->stages.changed[name]);
     put_bool(w, stage, "forecast", plan->stages.forecast[name]);
     put_number(w, stage, "relief", sil_relief(board, fit->bend));
-    json *array = put_array(w, stage, "strings");
+    cJSON *array = put_array(w, stage, "strings");
     for (int i = 0; i < board->strings; i++) {
-        json *row = add_string_row(w, array, i);
+        cJSON *row = add_string_row(w, array, i);
         put_number(w, row, "nut_height", fit->nut_height[i]);
         put_number(w, row, "saddle_height", fit->saddle_height[i]);
         put_number(w, row, "first_open", sil_first_gap(board, fit, i, SIL_HOLD_OPEN));
@@ -46,38 +46,38 @@ static void put_stage(writer *w, json *stages, sil_stage_name name)
     }
 }
 
-static void put_withheld(writer *w, json *part, const sil_withheld *withheld)
+static void put_withheld(writer *w, cJSON *part, const sil_withheld *withheld)
 {
-    json *array = put_array(w, part, "withheld_by");
+    cJSON *array = put_array(w, part, "withheld_by");
     for (int i = 0; i < withheld->count; i++) {
         add_word(w, array, sil_code_word(withheld->by[i]));
     }
 }
 
-static void put_blank(writer *w, json *part, bool ordered, sil_blank blank)
+static void put_blank(writer *w, cJSON *part, bool ordered, sil_blank blank)
 {
     if (!ordered) {
         put_null(w, part, "blank");
         return;
     }
-    json *object = put_object(w, part, "blank");
+    cJSON *object = put_object(w, part, "blank");
     put_number(w, object, "length", blank.length);
     put_number(w, object, "thickness", blank.thickness);
     put_number(w, object, "height", blank.height);
 }
 
-static void put_nut(writer *w, json *root)
+static void put_nut(writer *w, cJSON *root)
 {
     static const char *const verdicts[] = {"leave", "file", "raise", "wait"};
     static const char *const remedies[] = {"none", "file", "fill", "shim", "replace", "wait"};
     const sil_plan *plan = w->plan;
     const sil_nut_work *work = &plan->nut;
-    json *nut = put_object(w, root, "nut");
+    cJSON *nut = put_object(w, root, "nut");
     put_withheld(w, nut, &plan->nut_withheld);
     put_word(w, nut, "remedy", remedies[work->remedy]);
-    json *array = put_array(w, nut, "strings");
+    cJSON *array = put_array(w, nut, "strings");
     for (int i = 0; i < plan->job->string_count; i++) {
-        json *row = add_string_row(w, array, i);
+        cJSON *row = add_string_row(w, array, i);
         put_number(w, row, "centre", plan->job->nut.width / 2.0 + plan->bench.board.nut_z[i]);
         put_number(w, row, "width", plan->slot_width[i]);
         put_number(w, row, "deepen", plan->stages.deepen[i]);
@@ -94,42 +94,42 @@ static void put_nut(writer *w, json *root)
     put_blank(w, nut, work->remedy != SIL_NUT_WAIT, plan->nut_blank);
 }
 
-static void put_ends(writer *w, json *cut, sil_line line)
+static void put_ends(writer *w, cJSON *cut, sil_line line)
 {
     double half = w->plan->job->saddle.length / 2.0;
     put_number(w, cut, "treble", sil_line_at(line, half));
     put_number(w, cut, "bass", sil_line_at(line, -half));
 }
 
-static void put_bottom_cut(writer *w, json *saddle)
+static void put_bottom_cut(writer *w, cJSON *saddle)
 {
     const sil_saddle_work *work = &w->plan->saddle;
     if (!work->bottom) {
         put_null(w, saddle, "bottom_cut");
         return;
     }
-    json *cut = put_object(w, saddle, "bottom_cut");
+    cJSON *cut = put_object(w, saddle, "bottom_cut");
     put_ends(w, cut, work->cut);
     put_ends(w, put_object(w, cut, "first_pass"), work->cut_first);
     int last = w->plan->job->string_count - 1;
     const double *z = w->plan->bench.board.saddle_z;
-    json *caliper = put_object(w, cut, "caliper");
+    cJSON *caliper = put_object(w, cut, "caliper");
     put_number(w, caliper, "treble", work->present[0] - sil_line_at(work->cut_first, z[0]));
     put_number(w, caliper, "bass", work->present[last] - sil_line_at(work->cut_first, z[last]));
 }
 
-static void put_saddle(writer *w, json *root)
+static void put_saddle(writer *w, cJSON *root)
 {
     static const char *const verdicts[] = {"leave", "lower", "raise", "wait"};
     static const char *const remedies[] = {"none", "sand", "shim", "screw", "replace", "wait"};
     const sil_plan *plan = w->plan;
     const sil_saddle_work *work = &plan->saddle;
-    json *saddle = put_object(w, root, "saddle");
+    cJSON *saddle = put_object(w, root, "saddle");
     put_withheld(w, saddle, &plan->saddle_withheld);
     put_word(w, saddle, "remedy", remedies[work->remedy]);
-    json *array = put_array(w, saddle, "strings");
+    cJSON *array = put_array(w, saddle, "strings");
     for (int i = 0; i < plan->job->string_count; i++) {
-        json *row = add_string_row(w, array, i);
+        cJSON *row = add_string_row(w, array, i);
         put_number(w, row, "lower", plan->stages.lower[i]);
         put_number(w, row, "lower_u", plan->stages.lower_u[i]);
         put_number(w, row, "first_pass", work->first_pass[i]);
@@ -150,18 +150,18 @@ static void put_saddle(writer *w, json *root)
     put_blank(w, saddle, ordered, plan->saddle_blank);
 }
 
-static void put_index(writer *w, json *object, const char *key, int value, int from)
+static void put_index(writer *w, cJSON *object, const char *key, int value, int from)
 {
     put_number(w, object, key, value < 0 ? SIL_UNKNOWN : value + from);
 }
 
-static void put_findings(writer *w, json *root)
+static void put_findings(writer *w, cJSON *root)
 {
     char words[TEXT_MAX];
-    json *array = put_array(w, root, "findings");
+    cJSON *array = put_array(w, root, "findings");
     for (int k = 0; k < w->plan->finding_count; k++) {
         const sil_finding *finding = &w->plan->findings[k];
-        json *row = add_row(w, array);
+        cJSON *row = add_row(w, array);
         put_word(w, row, "code", sil_code_word(finding->code));
         put_word(w, row, "level", sil_level_word(finding->level));
         put_index(w, row, "string", finding->string, 1);
@@ -171,12 +171,12 @@ static void put_findings(writer *w, json *root)
     }
 }
 
-static void put_steps(writer *w, json *root)
+static void put_steps(writer *w, cJSON *root)
 {
     char words[TEXT_MAX];
-    json *array = put_array(w, root, "steps");
+    cJSON *array = put_array(w, root, "steps");
     for (int k = 0; k < w->plan->step_count; k++) {
-        json *row = add_row(w, array);
+        cJSON *row = add_row(w, array);
         put_int(w, row, "step", k + 1);
         put_word(w, row, "stage", sil_stage_word(w->plan->steps[k].stage));
         sil_step_do(w->plan, k, w->unit, words, sizeof words);
@@ -187,7 +187,7 @@ static void put_steps(writer *w, json *root)
 }
 
 /* A gap judged by ear lies in its range, or over it: low and high, null where it has no end. */
-static void put_tap(writer *w, json *row, sil_tap tap, sil_band range)
+static void put_tap(writer *w, cJSON *row, sil_tap tap, sil_band range)
 {
     if (tap == SIL_NOT_TAPPED) {
         put_null(w, row, "low");
@@ -198,24 +198,24 @@ static void put_tap(writer *w, json *row, sil_tap tap, sil_band range)
     put_number(w, row, "high", tap == SIL_TAP_WIDE ? SIL_UNKNOWN : range.high);
 }
 
-static void put_judged(writer *w, json *root)
+static void put_judged(writer *w, cJSON *root)
 {
     const sil_bench *bench = &w->plan->bench;
-    json *judged = put_object(w, root, "judged");
+    cJSON *judged = put_object(w, root, "judged");
     put_tap(w, put_object(w, judged, "relief"), bench->relief.tap, bench->targets.relief);
-    json *array = put_array(w, judged, "first");
+    cJSON *array = put_array(w, judged, "first");
     for (int i = 0; i < w->plan->job->string_count; i++) {
         put_tap(w, add_string_row(w, array, i), bench->gaps.first_tap[i], bench->targets.first[i]);
     }
 }
 
-static void put_all(writer *w, json *root)
+static void put_all(writer *w, cJSON *root)
 {
-    json *about = put_object(w, root, "sillet");
+    cJSON *about = put_object(w, root, "sillet");
     put_word(w, about, "version", SIL_VERSION);
     put_int(w, about, "result", 1);
     put_strings(w, root);
-    json *stages = put_array(w, root, "stages");
+    cJSON *stages = put_array(w, root, "stages");
     for (int stage = SIL_NOW; stage < SIL_STAGES; stage++) {
         put_stage(w, stages, (sil_stage_name)stage);
     }
@@ -239,7 +239,7 @@ char *sil_report_json(const sil_plan *plan, sil_unit unit)
 char *sil_report_line(const char *sheet, int code, const sil_plan *plan, sil_unit unit)
 {
     writer w = {.plan = plan, .unit = unit};
-    json *root = put_root(&w);
+    cJSON *root = put_root(&w);
     put_word(&w, root, "sheet", sheet);
     put_int(&w, root, "exit", code);
     if (plan) {

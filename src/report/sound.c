@@ -2,27 +2,27 @@
 /* The result's rooms of sound: pitch, clearance, causes of a buzz, the lowest clean setup. */
 #include "writer.h"
 
-static void put_slot(writer *w, json *object, const char *key, sil_line line)
+static void put_slot(writer *w, cJSON *object, const char *key, sil_line line)
 {
     const sil_board *board = &w->plan->bench.board;
-    json *slot = put_object(w, object, key);
+    cJSON *slot = put_object(w, object, key);
     put_number(w, slot, "treble", sil_line_at(line, board->saddle_z[0]));
     put_number(w, slot, "bass", sil_line_at(line, board->saddle_z[board->strings - 1]));
 }
 
-static void put_compensation(writer *w, json *root)
+static void put_compensation(writer *w, cJSON *root)
 {
     static const char *const ends[] = {"clamped-pinned", "pinned", "clamped"};
     const sil_plan *plan = w->plan;
-    json *object = put_object(w, root, "compensation");
+    cJSON *object = put_object(w, root, "compensation");
     put_word(w, object, "ends", ends[plan->job->model.ends]);
     put_number(w, object, "press", plan->job->model.press);
-    json *array = put_array(w, object, "strings");
+    cJSON *array = put_array(w, object, "strings");
     for (int i = 0; i < plan->job->string_count; i++) {
         const sil_compensation *told = &plan->compensation[i];
-        json *row = add_string_row(w, array, i);
+        cJSON *row = add_string_row(w, array, i);
         put_number(w, row, "saddle_only", told->saddle_only);
-        json *best = put_object(w, row, "best");
+        cJSON *best = put_object(w, row, "best");
         put_number(w, best, "setback", told->best.setback);
         put_number(w, best, "advance", told->best.advance);
         put_number(w, best, "rms", told->best.rms);
@@ -35,12 +35,12 @@ static void put_compensation(writer *w, json *root)
     put_slot(w, object, "slot_best", plan->slot_best);
 }
 
-static void put_clean(writer *w, json *object, const char *key, const sil_clearance *clean)
+static void put_clean(writer *w, cJSON *object, const char *key, const sil_clearance *clean)
 {
     const sil_board *board = &w->plan->bench.board;
-    json *array = put_array(w, object, key);
+    cJSON *array = put_array(w, object, key);
     for (int i = 0; i < board->strings; i++) {
-        json *row = add_string_row(w, array, i);
+        cJSON *row = add_string_row(w, array, i);
         put_numbers(w, row, "clean_force", clean->force[i], board->frets);
         double frets[SIL_FRETS_MAX];
         for (int stop = 0; stop < board->frets; stop++) {
@@ -51,24 +51,24 @@ static void put_clean(writer *w, json *object, const char *key, const sil_cleara
     }
 }
 
-static void put_clearance(writer *w, json *root)
+static void put_clearance(writer *w, cJSON *root)
 {
     const sil_plan *plan = w->plan;
-    json *object = put_object(w, root, "clearance");
-    json *attack = put_object(w, object, "attack");
+    cJSON *object = put_object(w, root, "clearance");
+    cJSON *attack = put_object(w, object, "attack");
     put_numbers(w, attack, "force", plan->job->attack.force, plan->job->string_count);
     put_number(w, attack, "at", plan->pluck.at);
     put_clean(w, object, "strings", &plan->clean_now);
     put_clean(w, object, "after", &plan->clean_after);
 }
 
-static void put_causes(writer *w, json *root)
+static void put_causes(writer *w, cJSON *root)
 {
     static const char *const remedies[] = {"relief", "crown", "slot", "saddle"};
-    json *array = put_array(w, root, "causes");
+    cJSON *array = put_array(w, root, "causes");
     for (int k = 0; k < w->plan->cause_count; k++) {
         const sil_cause *note = &w->plan->causes[k];
-        json *row = add_row(w, array);
+        cJSON *row = add_row(w, array);
         put_int(w, row, "string", note->string + 1);
         put_int(w, row, "fret", note->fret);
         put_bool(w, row, "heard", note->heard);
@@ -80,7 +80,7 @@ static void put_causes(writer *w, json *root)
     }
 }
 
-static void put_lowest(writer *w, json *root)
+static void put_lowest(writer *w, cJSON *root)
 {
     const sil_plan *plan = w->plan;
     const sil_lowest *lowest = &plan->lowest;
@@ -88,18 +88,18 @@ static void put_lowest(writer *w, json *root)
         put_null(w, root, "lowest");
         return;
     }
-    json *object = put_object(w, root, "lowest");
+    cJSON *object = put_object(w, root, "lowest");
     put_number(w, object, "relief", lowest->relief);
-    json *array = put_array(w, object, "strings");
+    cJSON *array = put_array(w, object, "strings");
     for (int i = 0; i < plan->job->string_count; i++) {
         const sil_board *board = &plan->bench.board;
-        json *row = add_string_row(w, array, i);
+        cJSON *row = add_string_row(w, array, i);
         put_number(w, row, "first_held3", sil_first_gap(board, &lowest->fit, i, SIL_HOLD_3));
         put_number(w, row, "action", sil_action(board, &lowest->fit, i, 12));
     }
 }
 
-void put_sound(writer *w, json *root)
+void put_sound(writer *w, cJSON *root)
 {
     put_compensation(w, root);
     put_clearance(w, root);

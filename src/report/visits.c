@@ -8,9 +8,9 @@ static const sil_reading *reading_of(const sil_plan *plan, const sil_visit *visi
     return &plan->job->readings[visit->reading];
 }
 
-static void put_work(writer *w, json *row, const sil_visit *visit)
+static void put_work(writer *w, cJSON *row, const sil_visit *visit)
 {
-    json *array = put_array(w, row, "work");
+    cJSON *array = put_array(w, row, "work");
     for (int stage = SIL_ROD; stage < SIL_STAGES; stage++) {
         if (visit->worked[stage]) {
             add_word(w, array, sil_stage_word((sil_stage_name)stage));
@@ -18,13 +18,13 @@ static void put_work(writer *w, json *row, const sil_visit *visit)
     }
 }
 
-void put_visits(writer *w, json *root)
+void put_visits(writer *w, cJSON *root)
 {
     const sil_plan *plan = w->plan;
-    json *array = put_array(w, root, "visits");
+    cJSON *array = put_array(w, root, "visits");
     for (int k = 0; k < plan->visit_count; k++) {
         const sil_visit *visit = &plan->visits[k];
-        json *row = add_row(w, array);
+        cJSON *row = add_row(w, array);
         put_word(w, row, "date", reading_of(plan, visit)->date);
         put_number(w, row, "humidity", reading_of(plan, visit)->humidity_pct);
         put_work(w, row, visit);

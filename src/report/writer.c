@@ -1,187 +1,162 @@
 /* SPDX-License-Identifier: MIT */
-#include "writer.h"
-
-#include <assert.h>
-#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
-enum { ROOM = 32 * 1024 };
+#include "writer.h"
 
-/* Makes room for so many more bytes and returns where they go, or NULL. */
-static char *reserve(writer *w, size_t size)
-{
-    if (w->length + size > w->room && !w->failed) {
-        size_t room = 2 * w->room + ROOM + size;
-        char *text = realloc(w->text, room);
-        w->failed = !text;
-        w->text = text ? text : w->text;
-        w->room = text ? room : w->room;
-    }
-    return w->failed ? NULL : w->text + w->length;
-}
+/* Bytes a result of six strings takes and some more: room from the start, instead of growing. */
+enum { PRINTED = 1 << 15 };
 
-static void write_bytes(writer *w, const char *bytes, size_t size)
+static void put(writer *w, cJSON *object, const char *key, cJSON *item)
 {
-    char *to = reserve(w, size);
-    if (to) {
-        memcpy(to, bytes, size);
-        w->length += size;
+    if (!item || !cJSON_AddItemToObjectCS(object, key, item)) {
+        w->failed = true;
+        cJSON_Delete(item);
     }
 }
 
-static void write_text(writer *w, const char *text)
+/* Our own figures: cJSON would print a double, read it back and print it again. */
+static cJSON *figure(double value)
 {
-    write_bytes(w, text, strlen(text));
-}
-
-static void write_figure(writer *w, double value)
-{
+    char digits[SIL_NUMBER_FULL_MAX];
     if (!isfinite(value)) {
-        write_text(w, "null");
-        return;
+        return cJSON_CreateNull();
     }
-    char *to = reserve(w, SIL_NUMBER_FULL_MAX);
-    if (to) {
-        w->length += sil_number_write_full(to, value);
-    }
+    sil_number_write_full(digits, value);
+    return cJSON_CreateRaw(digits);
 }
 
-/* At most six bytes for one of the text's. What is no UTF-8, as in the name of a file, comes out as
- * U+FFFD. */
-static void write_quoted(writer *w, const char *text)
+static bool well_formed(const char *text)
 {
-    char *start = reserve(w, 6 * strlen(text) + 3);
-    char *to = start;
-    if (!start) {
-        return;
+    unsigned long code;
+    size_t length = 1;
+    while (*text && length > 0) {
+        length = (unsigned char)*text < 0x80 ? 1 : sil_character(text, 4, &code);
+        text += length;
     }
-    *to++ = '"';
-    while (*text) {
+    return length > 0;
+}
+
+/* A file's name may hold bytes that are no UTF-8: they come out as U+FFFD. */
+static cJSON *clean_word(const char *word)
+{
+    static const char unknown[] = "\xEF\xBF\xBD";
+    if (well_formed(word)) {
+        return cJSON_CreateString(word);
+    }
+    char *clean = malloc(3 * strlen(word) + 1), *to = clean;
+    while (clean && *word) {
         unsigned long code;
-        size_t length = sil_character(text, 4, &code);
-        if (length == 0 || code < 0x20) {
-            to += snprintf(to, 7, "\\u%04lx", length == 0 ? 0xFFFDUL : code);
-        } else {
-            if (code == '"' || code == '\\') {
-                *to++ = '\\';
-            }
-            memcpy(to, text, length);
-            to += length;
-        }
-        text += length > 0 ? length : 1;
+        size_t length = sil_character(word, 4, &code);
+        memcpy(to, length ? word : unknown, length ? length : 3);
+        to += length ? length : 3;
+        word += length ? length : 1;
     }
-    *to++ = '"';
-    w->length += (size_t)(to - start);
+    if (clean) {
+        *to = '\0';
+    }
+    cJSON *item = clean ? cJSON_CreateString(clean) : NULL;
+    free(clean);
+    return item;
 }
 
-/* Closes what was opened inside, and goes on behind what is there already. */
-static void go_on(writer *w, json *in, const char *key)
+cJSON *put_root(writer *w)
 {
-    while (w->depth > 0 && &w->open[w->depth - 1] != in) {
-        write_bytes(w, &w->open[--w->depth].closing, 1);
-    }
-    if (in && in->filled) {
-        write_bytes(w, ",", 1);
-    }
-    if (in) {
-        in->filled = true;
-    }
-    if (key) {
-        write_bytes(w, "\"", 1);
-        write_text(w, key);
-        write_bytes(w, "\":", 2);
-    }
-}
-
-static json *begin(writer *w, char opening, char closing)
-{
-    assert(w->depth < WRITER_DEPTH);
-    write_bytes(w, &opening, 1);
-    w->open[w->depth] = (json){closing, false};
-    return &w->open[w->depth++];
-}
-
-json *put_root(writer *w)
-{
-    return begin(w, '{', '}');
+    w->root = cJSON_CreateObject();
+    w->failed = !w->root;
+    return w->root;
 }
 
 char *put_end(writer *w)
 {
-    go_on(w, NULL, NULL);
-    write_bytes(w, "", 1);
-    if (w->failed) {
-        free(w->text);
+    char *text = w->failed ? NULL : cJSON_PrintBuffered(w->root, PRINTED, false);
+    cJSON_Delete(w->root);
+    return text;
+}
+
+void put_number(writer *w, cJSON *object, const char *key, double value)
+{
+    put(w, object, key, figure(value));
+}
+
+void put_int(writer *w, cJSON *object, const char *key, int value)
+{
+    put(w, object, key, cJSON_CreateNumber(value));
+}
+
+void put_word(writer *w, cJSON *object, const char *key, const char *word)
+{
+    put(w, object, key, word ? clean_word(word) : cJSON_CreateNull());
+}
+
+void put_bool(writer *w, cJSON *object, const char *key, bool value)
+{
+    put(w, object, key, cJSON_CreateBool(value));
+}
+
+void put_null(writer *w, cJSON *object, const char *key)
+{
+    put(w, object, key, cJSON_CreateNull());
+}
+
+cJSON *put_object(writer *w, cJSON *object, const char *key)
+{
+    cJSON *child = cJSON_CreateObject();
+    put(w, object, key, child);
+    return w->failed ? NULL : child;
+}
+
+cJSON *put_array(writer *w, cJSON *object, const char *key)
+{
+    cJSON *child = cJSON_CreateArray();
+    put(w, object, key, child);
+    return w->failed ? NULL : child;
+}
+
+static void add(writer *w, cJSON *array, cJSON *item)
+{
+    if (!item || !cJSON_AddItemToArray(array, item)) {
+        w->failed = true;
+        cJSON_Delete(item);
     }
-    return w->failed ? NULL : w->text;
 }
 
-void put_number(writer *w, json *object, const char *key, double value)
+void put_numbers(writer *w, cJSON *object, const char *key, const double *values, int count)
 {
-    go_on(w, object, key);
-    write_figure(w, value);
-}
-
-void put_int(writer *w, json *object, const char *key, int value)
-{
-    put_number(w, object, key, value);
-}
-
-void put_word(writer *w, json *object, const char *key, const char *word)
-{
-    go_on(w, object, key);
-    if (word) {
-        write_quoted(w, word);
-    } else {
-        write_text(w, "null");
-    }
-}
-
-void put_bool(writer *w, json *object, const char *key, bool value)
-{
-    go_on(w, object, key);
-    write_text(w, value ? "true" : "false");
-}
-
-void put_null(writer *w, json *object, const char *key)
-{
-    put_word(w, object, key, NULL);
-}
-
-json *put_object(writer *w, json *object, const char *key)
-{
-    go_on(w, object, key);
-    return begin(w, '{', '}');
-}
-
-json *put_array(writer *w, json *object, const char *key)
-{
-    go_on(w, object, key);
-    return begin(w, '[', ']');
-}
-
-void put_numbers(writer *w, json *object, const char *key, const double *values, int count)
-{
-    json *array = put_array(w, object, key);
+    char text[SIL_FRETS_MAX * (SIL_NUMBER_FULL_MAX + 1) + 2];
+    size_t length = 0;
+    text[length++] = '[';
     for (int k = 0; k < count; k++) {
-        put_number(w, array, NULL, values[k]);
+        if (k > 0) {
+            text[length++] = ',';
+        }
+        if (isfinite(values[k])) {
+            length += sil_number_write_full(text + length, values[k]);
+        } else {
+            memcpy(text + length, "null", 4);
+            length += 4;
+        }
     }
+    text[length++] = ']';
+    text[length] = '\0';
+    put(w, object, key, cJSON_CreateRaw(text));
 }
 
-void add_word(writer *w, json *array, const char *word)
+void add_word(writer *w, cJSON *array, const char *word)
 {
-    put_word(w, array, NULL, word);
+    add(w, array, cJSON_CreateString(word));
 }
 
-json *add_row(writer *w, json *array)
+cJSON *add_row(writer *w, cJSON *array)
 {
-    return put_object(w, array, NULL);
+    cJSON *row = cJSON_CreateObject();
+    add(w, array, row);
+    return w->failed ? NULL : row;
 }
 
-json *add_string_row(writer *w, json *array, int string)
+cJSON *add_string_row(writer *w, cJSON *array, int string)
 {
-    json *row = add_row(w, array);
+    cJSON *row = add_row(w, array);
     put_int(w, row, "number", string + 1);
     return row;
 }
