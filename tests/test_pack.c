@@ -205,6 +205,27 @@ static void vary_sound(random_job *made, uint64_t *seed)
     }
 }
 
+/* The measuring sheet of a job, and of its kind of instrument, its readings taken in every way. */
+static void measure_job(sil_plan *plan, const sil_draw_order *order, int job)
+{
+    static const sil_hold holds[] = {SIL_HOLD_3, SIL_HOLD_2, SIL_HOLD_OPEN};
+    sil_gaps *gaps = &plan->bench.gaps;
+    gaps->first_held = holds[job % 3];
+    gaps->action_at = job % 4 ? 12 : 5 + job % 14;
+    gaps->capo = job % 5 == 0;
+    gaps->first_open[0] = job % 6 ? SIL_UNKNOWN : 0.55;
+    plan->bench.relief.straightedge = job % 7 == 0;
+    plan->bench.relief.high = job % 8 ? plan->job->instrument.join : plan->job->instrument.frets;
+    for (int unread = 0; unread < 2; unread++) {
+        sil_drawing *drawing;
+        assert_true(sil_drawing_measure(plan, order, unread, &drawing) >= SIL_DRAWING_DONE);
+        for (int page = 0; page < sil_drawing_pages(drawing); page++) {
+            look_over(&(scene){drawing, page, job, plan->job->string_count});
+        }
+        sil_drawing_free(drawing);
+    }
+}
+
 static void draw_job(const random_job *made, int job)
 {
     static sil_plan plan;
@@ -220,6 +241,7 @@ static void draw_job(const random_job *made, int job)
                 look_for_cuts(&s, &plan);
             }
             sil_drawing_free(drawing);
+            measure_job(&plan, &order, job);
         }
     }
 }

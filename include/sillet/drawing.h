@@ -66,6 +66,15 @@ int sil_drawing_make(const sil_plan *plan, const sil_draw_order *order, sil_draw
  */
 int sil_outlines_make(const sil_plan *plan, const sil_draw_order *order, sil_drawing **drawing);
 
+/* sil_drawing_measure: draws a measuring sheet to fill in at the bench, with room for two visits.
+ * Given:    plan    of a job; its last reading stands in the first visit's place
+ *           order   on which paper, in which unit; its part counts for nothing
+ *           unread  the job is a kind of instrument, not one: its sizes are left blank too
+ * Returned: drawing, status  as sil_drawing_make
+ */
+int sil_drawing_measure(const sil_plan *plan, const sil_draw_order *order, bool unread,
+                        sil_drawing **drawing);
+
 /* sil_drawing_pages: the number of sheets, 1 or more. */
 int sil_drawing_pages(const sil_drawing *drawing);
 

@@ -60,6 +60,21 @@ int cli_tell_sheet(const char *path, int status, const sil_sheet *sheet)
     return status == SIL_SHEET_WRONG ? CLI_WRONG : CLI_SYSTEM;
 }
 
+int cli_read_profile(const char *name, sil_sheet **sheet)
+{
+    char bytes[512];
+    int size = snprintf(bytes, sizeof bytes, "sillet: 1\nprofile: \"%s\"\n", name);
+    bool nameable = size > 0 && (size_t)size < sizeof bytes && !strpbrk(name, "\"\\\n");
+    int status =
+        nameable ? sil_sheet_read_bytes(bytes, (size_t)size, name, NULL, sheet) : SIL_SHEET_WRONG;
+    if (status >= SIL_SHEET_DONE) {
+        return CLI_DONE;
+    }
+    return status == SIL_SHEET_NO_MEMORY
+               ? cli_failed("out of memory")
+               : cli_misused("'%s' is no profile; 'sillet profiles' lists them", name);
+}
+
 void cli_print(const char *text)
 {
     fputs(text, stdout);

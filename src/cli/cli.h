@@ -77,6 +77,10 @@ int cli_read_sheet(const char *path, sil_sheet **sheet);
 /* The same for a sheet already read, and the status it was read with. */
 int cli_tell_sheet(const char *path, int status, const sil_sheet *sheet);
 
+/* Reads a profile alone, by its name. CLI_DONE: *sheet holds a job without readings; else there is
+ * none. To be freed either way. */
+int cli_read_profile(const char *name, sil_sheet **sheet);
+
 /* Puts a text on stdout. */
 void cli_print(const char *text);
 

@@ -64,6 +64,17 @@ const cli_command cli_commands[] = {
      .examples = "sillet draw job.yaml -o pack.pdf\n"
                  "sillet draw job.yaml -o nut.pdf --part nut --paper Letter\n"
                  "sillet draw job.yaml -o saddle.dxf --part saddle"},
+    {.name = "sheet",
+     .operand = "PROFILE|SHEET",
+     .purpose = "a measuring sheet on paper, to fill in at the bench",
+     .about = "Draws every reading there is to take, in the order of a started sheet: a figure of\n"
+              "where to hold and where to look, what is wanted beside each blank, room for two\n"
+              "visits. Of a sheet, what it knows already stands in its place.",
+     .options = {{"-o", "OUT", "The .pdf, whole or not at all. - is standard output.", true},
+                 {"--paper", "A4|A3|Letter", "A4 unless given.", false},
+                 UNITS("What lengths are told in; unless given, as the sheet.")},
+     .examples = "sillet sheet steel-string-acoustic -o blank.pdf\n"
+                 "sillet sheet job.yaml -o again.pdf --paper Letter"},
     {.name = "saddle",
      .purpose = "one string: how far to lower the saddle",
      .about =

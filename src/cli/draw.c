@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* sillet draw: runs the program that draws, which stands beside this one or, installed, in
+/* sillet draw, sillet sheet: runs the program that draws, which stands beside this one or,
+ * installed, in
  * ../libexec/sillet. It is one of its own because its libraries cost more to load than a plan costs
  * to make. */
 #include <errno.h>
@@ -29,7 +30,7 @@ int cli_draw(int argc, char **argv)
     char program[PATH_MAX + 64];
     (void)argc;
     if (sil_program_folder(folder, sizeof folder) == 0) {
-        return cli_failed("draw: cannot tell where this program stands");
+        return cli_failed("%s: cannot tell where this program stands", argv[0]);
     }
     hand_over_profiles();
     for (size_t i = 0; i < sizeof places / sizeof *places; i++) {
@@ -39,5 +40,5 @@ int cli_draw(int argc, char **argv)
             break;
         }
     }
-    return cli_failed("draw: cannot run sillet-draw: %s", strerror(errno));
+    return cli_failed("%s: cannot run sillet-draw: %s", argv[0], strerror(errno));
 }

@@ -9,7 +9,7 @@ static const struct {
     const char *name;
     cli_run *run;
 } runs[] = {
-    {"start", cli_start},   {"plan", cli_plan}, {"draw", cli_draw},
+    {"start", cli_start},   {"plan", cli_plan}, {"draw", cli_draw},         {"sheet", cli_draw},
     {"saddle", cli_saddle}, {"nut", cli_nut},   {"profiles", cli_profiles},
 };
 

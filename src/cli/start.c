@@ -33,6 +33,12 @@ static const char *blanks(int count, char out[64])
     return out;
 }
 
+/* A saddle whose height is cut, not turned. */
+static bool stands_loose(const sil_job *job)
+{
+    return job->saddle.kind == SIL_SADDLE_SLOTTED || job->saddle.kind == SIL_SADDLE_GLUED;
+}
+
 static void say_instrument(const sil_job *job)
 {
     char count[16];
@@ -58,11 +64,17 @@ static void say_instrument(const sil_job *job)
     say_figure("  thickness: ", job->nut.thickness, "along the strings");
     say("  seat_to_board: ", "~", "board's surface over the nut's seat, on the centre line");
     cli_print("saddle:\n");
-    say_figure("  length: ", job->saddle.length, "end to end");
-    say_figure("  thickness: ", job->saddle.thickness, "");
+    if (stands_loose(job)) {
+        say_figure("  length: ", job->saddle.length, "end to end");
+        say_figure("  thickness: ", job->saddle.thickness, "along the strings");
+    }
     say_figure("  spread: ", job->saddle.spread, "centre of string 1 to centre of the last");
-    say("  slot_depth: ", "~", "from the bridge's top");
-    say("  pin_distance: ", "~", "saddle to where the string enters the bridge; or none");
+    if (stands_loose(job)) {
+        say("  slot_depth: ", "~", "from the bridge's top");
+        say("  pin_distance: ", "~", "saddle to where the string enters the bridge; or none");
+    } else {
+        say_figure("  pitch: ", job->saddle.pitch, "travel of one turn of its screws");
+    }
 }
 
 static void say_readings(const sil_job *job)
@@ -80,7 +92,12 @@ static void say_readings(const sil_job *job)
     say("    frets: ", "~", "sound, or [{string: 2, fret: 1, off: -0.08}]");
     say("    first: ", list, "gap over fret 1, held at 3");
     say("    action: ", list, "open, over fret 12");
-    say("    saddle_height: ", "{treble: ~, bass: ~}", "caliper, seat to underside, outer strings");
+    if (stands_loose(job)) {
+        say("    saddle_height: ", "{treble: ~, bass: ~}",
+            "caliper, seat to underside, outer strings");
+        say("    bridge_top: ", "{treble: ~, bass: ~}",
+            "or: a straightedge on the frets down to the bridge's top");
+    }
     say("    buzz: ", "~", "heard: [{string: 1, fret: 0}], 0 is open");
     say("    cents: ", list, "sharp (+) at fret 12 against the open string");
 }
@@ -93,20 +110,13 @@ int cli_start(int argc, char **argv)
         return code;
     }
     const char *profile = arguments.operands[0];
-    char bytes[512];
-    int size = snprintf(bytes, sizeof bytes, "sillet: 1\nprofile: \"%s\"\n", profile);
-    if (size < 0 || (size_t)size >= sizeof bytes || strpbrk(profile, "\"\\\n")) {
-        return cli_misused("'%s' is no profile; 'sillet profiles' lists them", profile);
-    }
     sil_sheet *sheet = NULL;
-    int status = sil_sheet_read_bytes(bytes, (size_t)size, profile, NULL, &sheet);
-    const sil_job *job = sheet ? sil_sheet_job(sheet) : NULL;
-    if (!job) {
+    code = cli_read_profile(profile, &sheet);
+    if (code != CLI_DONE) {
         sil_sheet_free(sheet);
-        return status == SIL_SHEET_NO_MEMORY
-                   ? cli_failed("out of memory")
-                   : cli_misused("'%s' is no profile; 'sillet profiles' lists them", profile);
+        return code;
     }
+    const sil_job *job = sil_sheet_job(sheet);
     cli_print(
         "# A measuring sheet. Fill in what you read where a ~ stands; what stays ~ is not given,\n"
         "# and the plan says what to measure. Then: sillet plan THIS-FILE\nsillet: 1\n");

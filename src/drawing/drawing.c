@@ -39,6 +39,13 @@ static void draw_sheet(sil_drawing *drawing, const sheet_row *sheet)
     }
 }
 
+static void finish(sil_drawing *drawing)
+{
+    for (int i = 0; i < drawing->page_count && !drawing->no_memory; i++) {
+        sil_sheet_finish(drawing, i);
+    }
+}
+
 static void draw_pack(sil_drawing *drawing)
 {
     sil_part part = drawing->order.part;
@@ -47,9 +54,21 @@ static void draw_pack(sil_drawing *drawing)
             draw_sheet(drawing, &sheets[i]);
         }
     }
-    for (int i = 0; i < drawing->page_count && !drawing->no_memory; i++) {
-        sil_sheet_finish(drawing, i);
-    }
+    finish(drawing);
+}
+
+/* A measuring sheet of an instrument, and one of a kind of instrument. */
+static void draw_measure(sil_drawing *drawing)
+{
+    static const sheet_row row = {"measure", {true, false, false}, sil_sheet_measure};
+    draw_sheet(drawing, &row);
+    finish(drawing);
+}
+
+static void draw_measure_unread(sil_drawing *drawing)
+{
+    drawing->unread = true;
+    draw_measure(drawing);
 }
 
 static int faults(const sil_drawing *drawing)
@@ -96,6 +115,12 @@ int sil_drawing_make(const sil_plan *plan, const sil_draw_order *order, sil_draw
 int sil_outlines_make(const sil_plan *plan, const sil_draw_order *order, sil_drawing **drawing)
 {
     return make(plan, order, sil_draw_outlines, drawing);
+}
+
+int sil_drawing_measure(const sil_plan *plan, const sil_draw_order *order, bool unread,
+                        sil_drawing **drawing)
+{
+    return make(plan, order, unread ? draw_measure_unread : draw_measure, drawing);
 }
 
 bool sil_drawing_sheet(const sil_drawing *drawing, int page, char *out, size_t size)

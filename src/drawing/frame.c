@@ -31,11 +31,16 @@ static double caution_height(const sil_heading *heading)
     return height > 0 ? height + 2 : 0;
 }
 
+static double rulers_height(const sil_drawing *drawing)
+{
+    return drawing->unscaled ? 2 : ruler_height;
+}
+
 sil_room sil_sheet_room(const sil_drawing *drawing, const sil_heading *heading, int column)
 {
     sil_box frame = sil_sheet_frame(drawing);
     bool last = column + 1 == sil_sheet_columns(drawing);
-    double foot = title_height + ruler_height + caution_height(heading);
+    double foot = title_height + rulers_height(drawing) + caution_height(heading);
     double left = last ? frame.right - SIL_FRAME_WIDTH : frame.left;
     return (sil_room){left + SIL_INSET, SIL_COLUMN, frame.top - 8,
                       frame.bottom + (last ? foot + 3 : SIL_INSET)};
@@ -176,8 +181,10 @@ void sil_sheet_finish(sil_drawing *drawing, int page)
     sil_box frame = sil_sheet_frame(drawing);
     double left = frame.right - SIL_FRAME_WIDTH + SIL_INSET, foot = frame.bottom + title_height;
     title_block(drawing, list, page);
-    rulers(list, left, foot + 8, frame.left);
-    double top = foot + ruler_height + caution_height(heading) - SIL_NOTE;
+    if (!drawing->unscaled) {
+        rulers(list, left, foot + 8, frame.left);
+    }
+    double top = foot + rulers_height(drawing) + caution_height(heading) - SIL_NOTE;
     for (int i = 0; i < SIL_CAUTION_LINES && heading->caution[i] != NULL; i++) {
         sil_draw_note(list, left, top - i * caution_line, heading->caution[i]);
     }

@@ -32,6 +32,8 @@ struct sil_drawing {
     double widest; /* no line is drawn wider, mm; 0: as its layer has it */
     sil_page pages[SIL_PAGES_MAX];
     int page_count;
+    bool unscaled; /* nothing on it is to be measured off: no rulers */
+    bool unread; /* a measuring sheet of a kind of instrument: its sizes are to be read */
     bool no_memory, no_number, too_long;
 };
 
@@ -98,6 +100,7 @@ void sil_sheet_saddle(sil_drawing *drawing);
 void sil_sheet_templates(sil_drawing *drawing);
 void sil_sheet_order(sil_drawing *drawing);
 void sil_sheet_sound(sil_drawing *drawing);
+void sil_sheet_measure(sil_drawing *drawing);
 
 /* In place of a pack: the full-size outlines of the parts ordered, on one page of their own size.
  */

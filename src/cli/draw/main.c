@@ -5,10 +5,12 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/stat.h>
 
 #include "../cli.h"
 
 typedef struct options {
+    bool measure; /* the measuring sheet, not the pack */
     const char *job, *out;
     const char *sheet; /* one of the pack; NULL for all, or for the outlines */
     sil_draw_order order;
@@ -50,6 +52,23 @@ static int check_options(const options *o)
         return cli_misused("--paper is for sheets: a .pdf, or a .svg with --sheet; outlines have "
                            "their own size");
     }
+    return CLI_GO_ON;
+}
+
+static int read_measure(int argc, char **argv, options *o)
+{
+    cli_arguments a;
+    int code = cli_read_arguments("sheet", argc, argv, &a);
+    if (code != CLI_GO_ON) {
+        return code;
+    }
+    *o = (options){.measure = true,
+                   .job = a.operands[0],
+                   .out = cli_given(&a, "-o"),
+                   .unit_given = cli_given(&a, "--units"),
+                   .format = SIL_PDF};
+    o->order.paper = (sil_paper)cli_choice(&a, "--paper", SIL_A4);
+    o->order.unit = (sil_unit)cli_choice(&a, "--units", SIL_MM);
     return CLI_GO_ON;
 }
 
@@ -135,7 +154,7 @@ static int save(const options *o, const sil_drawing *drawing)
     return error == 0 ? CLI_DONE : cli_failed("%s: cannot write: %s", o->out, strerror(error));
 }
 
-static int draw(options *o, const sil_job *job)
+static int draw(options *o, const sil_job *job, bool profile)
 {
     sil_plan plan;
     sil_drawing *drawing;
@@ -144,8 +163,9 @@ static int draw(options *o, const sil_job *job)
         o->order.unit = job->units;
     }
     bool sheets = o->sheet || o->format == SIL_PDF;
-    int status = sheets ? sil_drawing_make(&plan, &o->order, &drawing)
-                        : sil_outlines_make(&plan, &o->order, &drawing);
+    int status = o->measure ? sil_drawing_measure(&plan, &o->order, profile, &drawing)
+                 : sheets   ? sil_drawing_make(&plan, &o->order, &drawing)
+                            : sil_outlines_make(&plan, &o->order, &drawing);
     if (status < SIL_DRAWING_DONE) {
         return told(status);
     }
@@ -155,17 +175,28 @@ static int draw(options *o, const sil_job *job)
     return code;
 }
 
+/* What is there or is written as a path is a sheet, any other name a profile's. */
+static bool is_file(const char *name)
+{
+    struct stat about;
+    size_t length = strlen(name);
+    bool yaml = length > 5 && strcmp(name + length - 5, ".yaml") == 0;
+    return strcmp(name, "-") == 0 || yaml || strchr(name, '/') || stat(name, &about) == 0;
+}
+
 static int run(int argc, char **argv)
 {
     options o;
-    int code = read_options(argc, argv, &o);
+    int code =
+        strcmp(argv[0], "sheet") == 0 ? read_measure(argc, argv, &o) : read_options(argc, argv, &o);
     if (code != CLI_GO_ON) {
         return code;
     }
     sil_sheet *sheet = NULL;
-    code = cli_read_sheet(o.job, &sheet);
+    bool profile = o.measure && !is_file(o.job);
+    code = profile ? cli_read_profile(o.job, &sheet) : cli_read_sheet(o.job, &sheet);
     if (code == CLI_DONE) {
-        code = draw(&o, sil_sheet_job(sheet));
+        code = draw(&o, sil_sheet_job(sheet), profile);
     }
     sil_sheet_free(sheet);
     return code;
