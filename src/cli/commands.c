@@ -60,6 +60,7 @@ const cli_command cli_commands[] = {
            false},
           {"--paper", "A4|A3|Letter", "Of sheets; A4 unless given.", false},
           UNITS("What lengths are told in; unless given, as the sheet."),
+          {"--decimal", "point|comma", "The mark in figures; point unless given.", false},
           {"--as", "pdf|svg|dxf", "What OUT is to be, where its name does not tell.", false}},
      .examples = "sillet draw job.yaml -o pack.pdf\n"
                  "sillet draw job.yaml -o nut.pdf --part nut --paper Letter\n"

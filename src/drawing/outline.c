@@ -44,6 +44,18 @@ static sil_shapes *waits(const sil_drawing *drawing, const char *text, const sil
     return words_only(drawing, text, withheld->count > 0 ? sil_code_waits(withheld->by[0]) : NULL);
 }
 
+/* A block under what is there already, x for x; the first stands where it is. Frees it. */
+static void put_under(sil_drawing *drawing, sil_shapes *list, sil_shapes *block, double gap)
+{
+    if (list == NULL || block == NULL) {
+        drawing->no_memory = true;
+    } else {
+        double down = list->count > 0 ? list->box.bottom - gap - block->box.top : 0;
+        sil_shapes_add(list, block, 0, down);
+    }
+    sil_shapes_free(block);
+}
+
 static sil_shapes *nut(const sil_drawing *drawing)
 {
     const sil_draft *draft = &drawing->draft;
@@ -65,11 +77,11 @@ static sil_shapes *nut(const sil_drawing *drawing)
 }
 
 /* The saddle from above under its face. */
-static sil_shapes *saddle(const sil_drawing *drawing)
+static sil_shapes *saddle(sil_drawing *drawing)
 {
     const sil_draft *draft = &drawing->draft;
     const sil_plan *plan = draft->plan;
-    double length = plan->job->saddle.length, half = plan->job->saddle.thickness / 2;
+    double length = plan->job->saddle.length;
     if (plan->saddle.remedy == SIL_SADDLE_WAIT) {
         return waits(drawing, "Saddle: WAIT, nothing to cut", &plan->saddle_withheld);
     }
@@ -77,28 +89,15 @@ static sil_shapes *saddle(const sil_drawing *drawing)
         return words_only(drawing, "Saddles on screws: nothing to cut", NULL);
     }
     sil_shapes *list = sil_shapes_new(drawing->draft.letters);
-    sil_place place = at_bass_end(draft), above = place;
+    sil_shapes *above = sil_shapes_new(drawing->draft.letters);
+    sil_place place = at_bass_end(draft);
     sil_saddle_outline(draft, list, place);
     sil_draw_ends(draft, list, place, length, 0, 0);
     put_caption(draft, list, length, list != NULL ? list->box.top : 0,
                 "Saddle from the tail, 1:1; under it from above");
-    above.y = (list != NULL ? list->box.bottom : 0) - 5 - half;
-    sil_saddle_top(draft, list, above, (double)INFINITY);
+    sil_saddle_top(draft, above, place, (double)INFINITY);
+    put_under(drawing, list, above, 5);
     return list;
-}
-
-/* A part under what is there already, its seat's bass end in line with the first one's. */
-static void put_part(sil_drawing *drawing, sil_shapes *page, sil_shapes *part)
-{
-    if (page == NULL || part == NULL) {
-        drawing->no_memory = true;
-    } else {
-        bool first = page->count == 0;
-        sil_shapes_add(page, part, 0, first ? 0 : page->box.bottom - apart - part->box.top);
-        page->no_memory = page->no_memory || part->no_memory;
-        page->no_number = page->no_number || part->no_number;
-    }
-    sil_shapes_free(part);
 }
 
 void sil_draw_outlines(sil_drawing *drawing)
@@ -108,10 +107,10 @@ void sil_draw_outlines(sil_drawing *drawing)
     drawing->page_count = 1;
     drawing->widest = 0.18; /* a hairline: a slot of a third of a millimetre must be seen */
     if (drawing->order.part != SIL_PART_SADDLE) {
-        put_part(drawing, page, nut(drawing));
+        put_under(drawing, page, nut(drawing), apart);
     }
     if (drawing->order.part != SIL_PART_NUT) {
-        put_part(drawing, page, saddle(drawing));
+        put_under(drawing, page, saddle(drawing), apart);
     }
     if (page != NULL && page->count > 0) {
         sil_box box = page->box;

@@ -88,6 +88,7 @@ static int read_options(int argc, char **argv, options *o)
     o->order.part = (sil_part)cli_choice(&a, "--part", SIL_PART_ALL);
     o->order.paper = (sil_paper)cli_choice(&a, "--paper", SIL_A4);
     o->order.unit = (sil_unit)cli_choice(&a, "--units", SIL_MM);
+    o->order.decimal_comma = cli_choice(&a, "--decimal", 0) == 1;
     code = read_format(&a, o);
     return code == CLI_GO_ON ? check_options(o) : code;
 }
