@@ -88,6 +88,9 @@ static sil_shapes *saddle(sil_drawing *drawing)
     if (plan->job->saddle.kind == SIL_SADDLE_INDIVIDUAL) {
         return words_only(drawing, "Saddles on screws: nothing to cut", NULL);
     }
+    if (!sil_known(length + plan->job->saddle.thickness)) {
+        return words_only(drawing, "Saddle: no full-size outline", "see the saddle's own sheet");
+    }
     sil_shapes *list = sil_shapes_new(drawing->draft.letters);
     sil_shapes *above = sil_shapes_new(drawing->draft.letters);
     sil_place place = at_bass_end(draft);
