@@ -113,8 +113,10 @@ void sil_cents_view(const sil_draft *draft, sil_shapes *list, const sil_cents_sc
 {
     double each = (width - (SIL_GRAPHS_ABREAST - 1) * gap) / SIL_GRAPHS_ABREAST;
     for (int k = 0; k < SIL_GRAPHS_ABREAST && first + k < draft->plan->job->string_count; k++) {
+        sil_draw_of(list, first + k + 1);
         draw_graph(draft, list, scale, first + k, k * (each + gap), each);
     }
+    sil_draw_of(list, 0);
     sil_shapes_strut(list, (sil_box){0, -head - plot_height - foot, 1, 0});
 }
 

@@ -70,7 +70,9 @@ void sil_nut_section(const sil_draft *draft, sil_shapes *list, sil_place place, 
     const sil_point wall[] = {sil_at(place, 0, floor), sil_at(place, 0, top),
                               sil_at(place, thickness, top), sil_at(place, thickness, back)};
     sil_draw_path(list, SIL_LAYER_SLOT, wall, 4, false);
+    sil_draw_of(list, string + 1);
     draw_string(draft, list, place, floor, gauge);
+    sil_draw_of(list, 0);
 
     double left = sil_at(place, -board_shown, 0).x, right = sil_at(place, thickness, 0).x;
     sil_point seat = {left, place.y}, surface = {left, sil_at(place, 0, floor - stack).y};

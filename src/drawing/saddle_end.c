@@ -99,6 +99,8 @@ void sil_saddle_end(const sil_draft *draft, sil_shapes *list, sil_place place, i
     if (sheet->pickup > 0) {
         draw_block(&e, -sheet->pickup, 0, 0, 0.8);
     }
+    sil_draw_of(list, string + 1);
     draw_string(&e);
+    sil_draw_of(list, 0);
     dimension(&e);
 }

@@ -111,10 +111,12 @@ static void put_centres(sil_flow *flow)
     for (int seen = 0; seen < strings; seen++) {
         int i = sil_string_seen(draft, seen);
         sil_point at = sil_at(place, nut_x(draft, i), low);
+        sil_draw_of(list, i + 1);
         sil_draw_line(list, SIL_LAYER_SLOT, at, (sil_point){at.x, height});
         under[i] = (sil_point){at.x, 2.5};
         x[seen + 1] = at.x;
     }
+    sil_draw_of(list, 0);
     x[strings + 1] = width;
     for (int k = 0; k <= strings; k++) {
         gaps[k] = sil_say_length(draft, x[k + 1] - x[k]);
@@ -143,10 +145,12 @@ static void put_saddle_face(sil_flow *flow)
         under[i] = sil_at(place, saddle_x(draft, i), room ? top - tick - 0.7 : SIL_UNKNOWN);
         if (sil_known(top)) {
             known++;
+            sil_draw_of(list, i + 1);
             sil_draw_line(list, SIL_LAYER_SLOT, sil_at(place, saddle_x(draft, i), top - tick),
                           sil_at(place, saddle_x(draft, i), top));
         }
     }
+    sil_draw_of(list, 0);
     if (known == 0) {
         sil_shapes_free(list);
         put_none(flow, "Saddle face", "Its height over the seat was not read.");

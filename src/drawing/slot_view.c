@@ -55,10 +55,12 @@ void sil_slot_view(const sil_draft *draft, sil_shapes *list, double scale)
             continue;
         }
         sil_point at = sil_at(place, x, -off);
+        sil_draw_of(list, i + 1);
         sil_draw_cross(list, at);
         numbers.from[numbers.count] = (sil_point){at.x, at.y + 1.2};
         numbers.number[numbers.count++] = i + 1;
     }
+    sil_draw_of(list, 0);
     numbers.reach = list->box.top + 5.5;
     sil_dim_ordinates(list, &numbers);
 }
