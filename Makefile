@@ -4,7 +4,7 @@
 #   make demo       installs what is missing, builds, and runs the main job on a sheet of examples/
 #   make check      installs what tests need, builds with sanitizers, runs every test
 #   make bench      speed and memory as ratios to yardsticks measured in the same run
-#   make fuzz       feeds the sheet reader with SECONDS of nonsense (clang)
+#   make fuzz       feeds the readers of lengths and of sheets with SECONDS of nonsense each (clang)
 #   make lint       clang's warnings, clang-tidy, the format of the code
 #   make install    into PREFIX (DESTDIR before it), the library into LIBDIR
 #   make package    Debian packages in build/package, looked over by lintian
@@ -96,7 +96,7 @@ tools-package:
 
 check: tools-check
 	@$(MAKE) --no-print-directory --silent -j2 all build/check/sillet build/check/sillet-draw $(CHECKED_TESTS) \
-	    build/check/replay
+	    build/check/replay build/check/replay_length build/check/read_lines
 	@tests/run $(CHECKED_TESTS)
 
 build/check/sillet: $(CHECKED_CLI) build/check/libsillet.a
@@ -117,6 +117,9 @@ build/check/test_%: tests/test_%.c build/check/libsillet.a
 	$(CC) $(STANDARD) $(WARNINGS) -Werror $(SANITIZED) -MMD -MP -o $@ $< build/check/libsillet.a $(DRAW_LIBRARIES) -lcmocka
 
 build/check/replay: tests/fuzz/fuzz_sheet.c tests/fuzz/replay_main.c build/check/libsillet.a
+build/check/replay_length: tests/fuzz/fuzz_length.c tests/fuzz/replay_main.c build/check/libsillet.a
+build/check/read_lines: tests/lengths/read_lines.c build/check/libsillet.a
+build/check/replay build/check/replay_length build/check/read_lines:
 	@mkdir -p $(@D)
 	$(CC) $(STANDARD) $(WARNINGS) -Werror $(SANITIZED) -o $@ $^ $(LIBRARIES)
 
@@ -139,12 +142,17 @@ build/bench/arithmetic: tests/bench/arithmetic.c build/libsillet.a
 	@mkdir -p $(@D)
 	$(CC) $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS) $(HARDENED_LINK) -o $@ $^ $(LIBRARIES)
 
-fuzz: tools-lint
-	@mkdir -p build/fuzz/corpus
-	clang $(STANDARD) -O1 -g -fsanitize=fuzzer,address,undefined -fno-sanitize-recover=all \
-	    -o build/fuzz/fuzz_sheet tests/fuzz/fuzz_sheet.c $(SOURCES) $(DRAW_LIBRARIES)
+fuzz: build/fuzz/fuzz_sheet build/fuzz/fuzz_length
+	@mkdir -p build/fuzz/corpus/sheet build/fuzz/corpus/length
+	build/fuzz/fuzz_length -max_total_time=$(SECONDS) -max_len=64 -timeout=5 -print_final_stats=1 \
+	    -artifact_prefix=build/fuzz/ build/fuzz/corpus/length tests/fuzz/corpus/length
 	build/fuzz/fuzz_sheet -max_total_time=$(SECONDS) -max_len=8192 -timeout=5 -print_final_stats=1 \
-	    -close_fd_mask=1 -artifact_prefix=build/fuzz/ build/fuzz/corpus tests/fuzz/corpus/sheet
+	    -close_fd_mask=1 -artifact_prefix=build/fuzz/ build/fuzz/corpus/sheet tests/fuzz/corpus/sheet
+
+build/fuzz/fuzz_%: tests/fuzz/fuzz_%.c $(SOURCES) | tools-lint
+	@mkdir -p $(@D)
+	clang $(STANDARD) -O1 -g -fsanitize=fuzzer,address,undefined -fno-sanitize-recover=all \
+	    -o $@ $< $(SOURCES) $(DRAW_LIBRARIES)
 
 lint: tools-lint
 	clang-format --dry-run -Werror $(wildcard include/sillet/*.h src/*/*.[ch] src/*/*/*.[ch] tests/*.[ch])

@@ -40,6 +40,31 @@ static const reading_row readings[] = {
     {"1 3/16 in", SIL_LENGTH, SIL_MM, 0, 30.1625},
     {"1-3/16\"", SIL_LENGTH, SIL_MM, 0, 30.1625},
     {"-1 1/2 in", SIL_LENGTH, SIL_MM, 0, -38.1},
+    {"2.5mm", SIL_LENGTH, SIL_INCH, 0, 2.5},
+    {"2,5", SIL_LENGTH, SIL_MM, 0, 2.5},
+    {".012in", SIL_LENGTH, SIL_MM, 0, 0.3048},
+    {".012 in.", SIL_LENGTH, SIL_MM, 0, 0.3048},
+    {"0.012 IN", SIL_LENGTH, SIL_MM, 0, 0.3048},
+    {"0.012''", SIL_LENGTH, SIL_MM, 0, 0.3048},
+    {"0.012\xE2\x80\x9D", SIL_LENGTH, SIL_MM, 0, 0.3048},
+    {"12thou", SIL_LENGTH, SIL_MM, 0, 0.3048},
+    {"12 thousandths", SIL_LENGTH, SIL_MM, 0, 0.3048},
+    {"12 mils", SIL_LENGTH, SIL_MM, 0, 0.3048},
+    {"1/2 in", SIL_LENGTH, SIL_MM, 0, 12.7},
+    {"1/2 thou", SIL_LENGTH, SIL_MM, 0, 0.0127},
+    {"5/64ths in", SIL_LENGTH, SIL_MM, 0, 1.984375},
+    {"3/32nds", SIL_LENGTH, SIL_INCH, 0, 2.38125},
+    {"5\xE2\x81\x84"
+     "64 in",
+     SIL_LENGTH, SIL_MM, 0, 1.984375},                 /* fraction slash */
+    {"\xE2\x85\x9B in", SIL_LENGTH, SIL_MM, 0, 3.175}, /* one-letter eighth */
+    {"25\xC2\xBD\"", SIL_LENGTH, SIL_MM, 0, 647.7},    /* and half */
+    {"1 \xC2\xBE", SIL_LENGTH, SIL_INCH, 0, 44.45},
+    {"2,5\xC2\xA0mm\xC2\xA0", SIL_LENGTH, SIL_INCH, 0, 2.5}, /* no-break space */
+    {"2,5\xE2\x80\xAFmm", SIL_LENGTH, SIL_INCH, 0, 2.5},     /* narrow one */
+    {"\xE2\x88\x92"
+     "0.08",
+     SIL_LENGTH, SIL_MM, 0, -0.08}, /* true minus */
     {"14 deg", SIL_ANGLE, SIL_MM, 0, 14.0},
     {"14\xC2\xB0", SIL_ANGLE, SIL_MM, 0, 14.0},
     {"1 rad", SIL_ANGLE, SIL_MM, 0, 57.29577951308232},
@@ -86,6 +111,16 @@ static const reading_row readings[] = {
     {"1,2.3", SIL_LENGTH, SIL_MM, SIL_QUANTITY_NOT_A_NUMBER, 0},
     {"2 5", SIL_LENGTH, SIL_MM, SIL_QUANTITY_NOT_A_NUMBER, 0},
     {"1/0 in", SIL_LENGTH, SIL_MM, SIL_QUANTITY_NOT_A_NUMBER, 0},
+    {"1 19/16 in", SIL_LENGTH, SIL_MM, SIL_QUANTITY_NOT_A_NUMBER, 0},
+    {"1/2/3 in", SIL_LENGTH, SIL_MM, SIL_QUANTITY_NOT_A_NUMBER, 0},
+    {"2.3-2.5", SIL_LENGTH, SIL_MM, SIL_QUANTITY_OTHER_UNIT, 0},
+    {"5/64 cm", SIL_LENGTH, SIL_MM, SIL_QUANTITY_OTHER_UNIT, 0},
+    {"\xC2\xBD mm", SIL_LENGTH, SIL_MM, SIL_QUANTITY_OTHER_UNIT, 0},
+    {"\xC2\xBD", SIL_LENGTH, SIL_MM, SIL_QUANTITY_NO_UNIT, 0},
+    {"~2.5 mm", SIL_LENGTH, SIL_MM, SIL_QUANTITY_NOT_A_NUMBER, 0},
+    {"--2 mm", SIL_LENGTH, SIL_MM, SIL_QUANTITY_NOT_A_NUMBER, 0},
+    {"12 thou in", SIL_LENGTH, SIL_MM, SIL_QUANTITY_OTHER_UNIT, 0},
+    {"a bit", SIL_LENGTH, SIL_MM, SIL_QUANTITY_NOT_A_NUMBER, 0},
     {"1.5/64 in", SIL_LENGTH, SIL_MM, SIL_QUANTITY_NOT_A_NUMBER, 0},
 };
 

@@ -32,14 +32,15 @@ typedef enum sil_unit { SIL_MM, SIL_INCH } sil_unit;
 
 /* What a quantity measures. Only SIL_LENGTH and SIL_RATIO may be written without a unit. */
 typedef enum sil_measure {
-    SIL_LENGTH,    /* mm:   mm cm m in inch " thou mil, fractions and mixed fractions of an inch */
-    SIL_RATIO,     /* none */
-    SIL_ANGLE,     /* deg:  deg, the degree sign, rad */
-    SIL_FORCE,     /* N:    N mN lbf */
-    SIL_MODULUS,   /* GPa:  GPa MPa Pa psi */
-    SIL_UNIT_MASS, /* g/m:  g/m kg/m lb/in */
-    SIL_DENSITY,   /* kg/m3: kg/m3 g/cm3 */
-    SIL_HUMIDITY,  /* %:    % */
+    SIL_LENGTH,  /* mm:   mm cm m; in in. inch inches " '', small letters or capitals; thou mil mils
+                    thousandths; fractions of an inch: 5/64 5/64ths 1 3/16 1-3/16 */
+    SIL_RATIO,   /* none */
+    SIL_ANGLE,   /* deg:  deg, the degree sign, rad */
+    SIL_FORCE,   /* N:    N mN lbf */
+    SIL_MODULUS, /* GPa:  GPa MPa Pa psi */
+    SIL_UNIT_MASS,   /* g/m:  g/m kg/m lb/in */
+    SIL_DENSITY,     /* kg/m3: kg/m3 g/cm3 */
+    SIL_HUMIDITY,    /* %:    % */
     SIL_TEMPERATURE, /* C:    C F, with or without the degree sign */
     SIL_FREQUENCY    /* Hz:   may be bare */
 } sil_measure;
@@ -60,7 +61,9 @@ typedef enum sil_quantity_status {
  * Status:   see sil_quantity_status
  * Accuracy: correctly rounded for up to 15 significant digits, then one unit in the last place
  * Notes:    the decimal mark is a point or, where no point is present, a single comma; the
- *           process locale is never asked. "5/64 in", "1 3/16 in", ".012\"", "12 thou".
+ *           process locale is never asked. "5/64 in", "1 3/16 in", ".012\"", "12 thou". A true
+ *           minus sign, no-break spaces and the fraction slash read as what they look like. A
+ *           fraction is of an inch, and less than 1 behind a whole number: "1 19/16" is a slip.
  */
 int sil_quantity_read(const char *text, size_t size, sil_measure measure, sil_unit bare,
                       double *value);

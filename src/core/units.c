@@ -1,9 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* Lengths and other quantities as a workshop writes them; figures as a program prints them. */
+/* Lengths and other quantities as a workshop writes them. */
 #include <sillet/units.h>
 
 #include <stdint.h>
-#include <stdio.h>
 #include <string.h>
 
 /* What is still to be read. */
@@ -17,10 +16,46 @@ static bool is_digit(char c)
     return c >= '0' && c <= '9';
 }
 
+static bool take_text(reader *in, const char *text)
+{
+    size_t length = strlen(text);
+    if ((size_t)(in->end - in->at) < length || memcmp(in->at, text, length) != 0) {
+        return false;
+    }
+    in->at += length;
+    return true;
+}
+
+static bool take_any(reader *in, const char *const texts[])
+{
+    for (; *texts; texts++) {
+        if (take_text(in, *texts)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* The last two a word processor puts between a figure and its unit, to keep them together. */
+static const char *const spaces[] = {" ", "\t", "\xC2\xA0", "\xE2\x80\xAF", NULL};
+
 static void skip_spaces(reader *in)
 {
-    while (in->at < in->end && (*in->at == ' ' || *in->at == '\t')) {
-        in->at++;
+    while (take_any(in, spaces)) {
+    }
+}
+
+static void drop_spaces_behind(reader *in)
+{
+    reader rest = *in;
+    while (rest.at < in->end) {
+        const char *behind = rest.at;
+        skip_spaces(&rest);
+        if (rest.at == in->end) {
+            in->end = behind;
+        } else {
+            rest.at++;
+        }
     }
 }
 
@@ -120,26 +155,63 @@ static bool take_whole(reader *in, double *value)
     return in->at > start && in->at - start < 10;
 }
 
-/* "/64" or " 3/16" or "-3/16" behind a number makes it a fraction or a mixed fraction. */
+/* Fractions that are one letter; what a rule in inches is marked with. */
+static bool take_small_fraction(reader *in, double *value)
+{
+    static const struct {
+        const char *letter;
+        double value;
+    } letters[] = {
+        {"\xC2\xBD", 1.0 / 2},     {"\xC2\xBC", 1.0 / 4},     {"\xC2\xBE", 3.0 / 4},
+        {"\xE2\x85\x9B", 1.0 / 8}, {"\xE2\x85\x9C", 3.0 / 8}, {"\xE2\x85\x9D", 5.0 / 8},
+        {"\xE2\x85\x9E", 7.0 / 8},
+    };
+    for (size_t i = 0; i < sizeof letters / sizeof *letters; i++) {
+        if (take_text(in, letters[i].letter)) {
+            *value = letters[i].value;
+            return true;
+        }
+    }
+    return false;
+}
+
+static const char *const slashes[] = {"/", "\xE2\x81\x84", NULL}; /* and the fraction slash */
+static const char *const ordinals[] = {"ths", "th", "nds", "nd", NULL};
+
+/* "5/64", "5/64ths": two whole numbers, the lower one not 0. */
+static bool take_ratio(reader *in, double *value)
+{
+    double over, under;
+    if (!take_whole(in, &over) || !take_any(in, slashes) || !take_whole(in, &under) ||
+        under == 0.0) {
+        return false;
+    }
+    take_any(in, ordinals);
+    *value = over / under;
+    return true;
+}
+
+/* A fraction of an inch, alone or behind a whole number with a space or a dash between; behind one
+ * it is less than 1. The reader moves only past what it takes. */
 static bool take_fraction(reader *in, double *value)
 {
     reader ahead = *in;
-    double over = 0.0, under = 0.0, whole = 0.0;
-    if (take(&ahead, '/')) {
-        over = *value;
-    } else {
-        whole = *value;
-        if (!take(&ahead, '-')) {
-            skip_spaces(&ahead);
-        }
-        if (!take_whole(&ahead, &over) || !take(&ahead, '/')) {
-            return false;
-        }
+    double whole = 0.0, part = 0.0;
+    if (take_small_fraction(&ahead, value) || take_ratio(&ahead, value)) {
+        *in = ahead;
+        return true;
     }
-    if (floor(*value) != *value || !take_whole(&ahead, &under) || under == 0.0) {
+    ahead = *in;
+    if (!take_whole(&ahead, &whole)) {
         return false;
     }
-    *value = whole + over / under;
+    if (!take(&ahead, '-')) {
+        skip_spaces(&ahead);
+    }
+    if (!(take_small_fraction(&ahead, &part) || take_ratio(&ahead, &part)) || part >= 1.0) {
+        return false;
+    }
+    *value = whole + part;
     *in = ahead;
     return true;
 }
@@ -160,8 +232,13 @@ static const known_unit units[] = {
     {SIL_LENGTH, "thou", 0.0254, 0.0},
     {SIL_LENGTH, "inch", 25.4, 0.0},
     {SIL_LENGTH, "inches", 25.4, 0.0},
+    {SIL_LENGTH, "in.", 25.4, 0.0},
     {SIL_LENGTH, "\xE2\x80\xB3", 25.4, 0.0}, /* double prime */
+    {SIL_LENGTH, "\xE2\x80\x9D", 25.4, 0.0}, /* closing quote, which a telephone writes for " */
+    {SIL_LENGTH, "''", 25.4, 0.0},
     {SIL_LENGTH, "mil", 0.0254, 0.0},
+    {SIL_LENGTH, "mils", 0.0254, 0.0},
+    {SIL_LENGTH, "thousandths", 0.0254, 0.0},
     {SIL_LENGTH, "cm", 10.0, 0.0},
     {SIL_LENGTH, "m", 1000.0, 0.0},
     {SIL_ANGLE, "deg", 1.0, 0.0},
@@ -197,11 +274,25 @@ static const known_unit units[] = {
 
 enum { UNIT_COUNT = sizeof units / sizeof units[0] };
 
+/* Case tells units apart (mN, MPa), but none of a length: "MM" and "In" are what they seem. */
+static bool is_named(const known_unit *unit, const char *name, size_t length)
+{
+    if (strlen(unit->name) != length) {
+        return false;
+    }
+    for (size_t i = 0; i < length; i++) {
+        bool capital = unit->measure == SIL_LENGTH && name[i] >= 'A' && name[i] <= 'Z';
+        if (unit->name[i] != (capital ? (char)(name[i] - 'A' + 'a') : name[i])) {
+            return false;
+        }
+    }
+    return true;
+}
+
 static const known_unit *find_unit(sil_measure measure, const char *name, size_t length)
 {
     for (int i = 0; i < UNIT_COUNT; i++) {
-        if (units[i].measure == measure && strncmp(units[i].name, name, length) == 0 &&
-            units[i].name[length] == '\0') {
+        if (units[i].measure == measure && is_named(&units[i], name, length)) {
             return &units[i];
         }
     }
@@ -218,11 +309,18 @@ const char *sil_measure_unit(sil_measure measure)
     return "";
 }
 
-/* The decimal mark of a text. Zero where it has more than one comma: then it is no number. */
+/* Fractions are of an inch, or of a thousandth of one. */
+static bool is_inch(const known_unit *unit)
+{
+    return unit->measure == SIL_LENGTH && (unit->factor == 25.4 || unit->factor == 0.0254);
+}
+
+/* The decimal mark of a text, looked for in front of its unit ("in." has a point of its own). More
+ * than one comma is none: then it is no number. */
 static char decimal_mark(const char *at, const char *end)
 {
     int commas = 0;
-    for (; at < end; at++) {
+    for (; at < end && !(*at >= 'a' && *at <= 'z') && !(*at >= 'A' && *at <= 'Z'); at++) {
         if (*at == '.') {
             return '.';
         }
@@ -249,21 +347,18 @@ static int read_bare(sil_measure measure, sil_unit bare, bool fraction, double n
 int sil_quantity_read(const char *text, size_t size, sil_measure measure, sil_unit bare,
                       double *value)
 {
-    reader in = {text, text + size, '.'};
-    while (in.end > in.at && (in.end[-1] == ' ' || in.end[-1] == '\t')) {
-        in.end--;
-    }
-    in.mark = decimal_mark(in.at, in.end);
+    reader in = {text, text + size, decimal_mark(text, text + size)};
+    drop_spaces_behind(&in);
     skip_spaces(&in);
-    bool negative = take(&in, '-');
+    bool negative = take(&in, '-') || take_text(&in, "\xE2\x88\x92"); /* or a true minus */
     if (!negative) {
         take(&in, '+');
     }
     double number = 0.0;
-    if (!take_number(&in, &number)) {
+    bool fraction = take_fraction(&in, &number);
+    if (!fraction && !take_number(&in, &number)) {
         return SIL_QUANTITY_NOT_A_NUMBER;
     }
-    bool fraction = take_fraction(&in, &number);
     if (negative) {
         number = -number;
     }
@@ -275,7 +370,7 @@ int sil_quantity_read(const char *text, size_t size, sil_measure measure, sil_un
         return SIL_QUANTITY_NOT_A_NUMBER;
     }
     const known_unit *found = find_unit(measure, in.at, (size_t)(in.end - in.at));
-    if (!found || (fraction && (measure != SIL_LENGTH || found->factor == 1.0))) {
+    if (!found || (fraction && !is_inch(found))) {
         return SIL_QUANTITY_OTHER_UNIT;
     }
     double result = number * found->factor + found->offset;
@@ -284,111 +379,4 @@ int sil_quantity_read(const char *text, size_t size, sil_measure measure, sil_un
     }
     *value = result;
     return SIL_QUANTITY_READ;
-}
-
-/* value * 10^decimals rounded half away from zero, judged on the exact product: t is the nearest
- * double to it and `rest` is what is missing, and a half is itself a double, so t can only stand
- * on the wrong side of a half by being equal to it. */
-static uint64_t round_scaled(double value, double scale)
-{
-    double t = value * scale;
-    double rest = fma(value, scale, -t);
-    double whole = floor(t);
-    double part = t - whole;
-    return (uint64_t)whole + (part > 0.5 || (part == 0.5 && rest >= 0.0));
-}
-
-/* snprintf for figures too large for that, with whatever the locale has as a mark made a point. */
-static size_t write_large(char *out, size_t size, double value, int decimals)
-{
-    char raw[400];
-    int length = snprintf(raw, sizeof raw, "%.*f", decimals, value);
-    size_t mark = (size_t)length - (size_t)decimals;
-    size_t kept = decimals == 0 ? (size_t)length : 0;
-    while (decimals > 0 && is_digit(raw[kept])) {
-        kept++;
-    }
-    if (decimals > 0) {
-        raw[kept++] = '.';
-        memmove(raw + kept, raw + mark, (size_t)decimals + 1);
-        kept += (size_t)decimals;
-    }
-    if (kept < size) {
-        memcpy(out, raw, kept + 1);
-    }
-    return kept;
-}
-
-/* The digits of a figure, sign apart. */
-static size_t write_digits(char *out, size_t size, uint64_t scaled, int decimals)
-{
-    char back[32]; /* last digit first */
-    size_t length = 0;
-    for (int place = 0; scaled > 0 || place <= decimals; place++) {
-        if (place == decimals && decimals > 0) {
-            back[length++] = '.';
-        }
-        back[length++] = (char)('0' + scaled % 10);
-        scaled /= 10;
-    }
-    if (length < size) {
-        for (size_t i = 0; i < length; i++) {
-            out[i] = back[length - 1 - i];
-        }
-        out[length] = '\0';
-    }
-    return length;
-}
-
-static size_t write_word(char *out, size_t size, const char *word)
-{
-    size_t length = strlen(word);
-    if (length < size) {
-        memcpy(out, word, length + 1);
-    }
-    return length;
-}
-
-size_t sil_number_write(char *out, size_t size, double value, int decimals)
-{
-    static const double scales[] = {1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9};
-    const double exact = 4503599627370496.0; /* 2^52: below it a double still has a half */
-    if (size > 0) {
-        out[0] = '\0';
-    }
-    if (!isfinite(value)) {
-        return write_word(out, size, "-");
-    }
-    double magnitude = fabs(value);
-    bool large = magnitude * scales[decimals] >= exact;
-    uint64_t scaled = large ? 1 : round_scaled(magnitude, scales[decimals]);
-    size_t sign = value < 0.0 && scaled > 0;
-    size_t room = size > sign ? size - sign : 0;
-    char *digits = room > 0 ? out + sign : out;
-    size_t length = large ? write_large(digits, room, magnitude, decimals)
-                          : write_digits(digits, room, scaled, decimals);
-    if (sign && length < room) {
-        out[0] = '-';
-    }
-    return sign + length;
-}
-
-size_t sil_length_write(char *out, size_t size, double mm, sil_unit unit, int decimals)
-{
-    return unit == SIL_INCH ? sil_number_write(out, size, mm / 25.4, decimals + 1)
-                            : sil_number_write(out, size, mm, decimals);
-}
-
-size_t sil_figure_write(char *out, size_t size, double mm, sil_unit unit, sil_rounding way)
-{
-    bool small = unit == SIL_INCH && fabs(mm) < 1.3;
-    int decimals = unit == SIL_MM ? 2 : small ? 4 : 3;
-    double grain = unit == SIL_MM ? 0.01 : small ? 0.00254 : 0.0254;
-    double steps = mm / grain;
-    if (way == SIL_DOWN) {
-        mm = floor(steps + 1e-7) * grain;
-    } else if (way == SIL_UP) {
-        mm = ceil(steps - 1e-7) * grain;
-    }
-    return sil_number_write(out, size, unit == SIL_MM ? mm : mm / 25.4, decimals);
 }
