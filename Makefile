@@ -3,7 +3,7 @@
 #   make            the program build/sillet and the library build/libsillet.a
 #   make demo       installs what is missing, builds, and runs the main job on a sheet of examples/
 #   make check      installs what tests need, builds with sanitizers, runs every test
-#   make bench      speed and memory as ratios to yardsticks measured in the same run
+#   make bench      speed and memory as ratios to yardsticks measured in the same run; a simulated shop
 #   make fuzz       feeds the readers of lengths and of sheets with SECONDS of nonsense each (clang)
 #   make lint       clang's warnings, clang-tidy, the format of the code
 #   make install    into PREFIX (DESTDIR before it), the library into LIBDIR
@@ -21,7 +21,7 @@ BUILD_PACKAGES = gcc libc6-dev pkg-config libyaml-dev libcjson-dev libhpdf-dev \
                  libfreetype-dev fonts-osifont fonts-dejavu-core
 CHECK_PACKAGES = $(BUILD_PACKAGES) g++ libcmocka-dev python3 python3-yaml python3-numpy python3-scipy \
                  python3-ezdxf poppler-utils qpdf librsvg2-bin locales groff-base
-BENCH_PACKAGES = $(BUILD_PACKAGES) valgrind python3 qpdf time
+BENCH_PACKAGES = $(BUILD_PACKAGES) valgrind python3 python3-yaml python3-numpy qpdf time
 LINT_PACKAGES = $(BUILD_PACKAGES) clang clang-tidy clang-format
 PACKAGE_PACKAGES = $(BUILD_PACKAGES) debhelper dpkg-dev fakeroot lintian
 
@@ -129,6 +129,8 @@ bench: tools-bench
 	@$(MAKE) --no-print-directory --silent all build/bench/bare_yaml build/bench/arithmetic \
 	    build/bench/bare_pdf
 	@SILLET_PROFILES=profiles tests/bench/bench.py
+	@echo
+	@SILLET_PROFILES=profiles tests/shop/shop.py --count 1000
 
 build/bench/bare_yaml: tests/bench/bare_yaml.c
 	@mkdir -p $(@D)

@@ -1,0 +1,145 @@
+#!/usr/bin/python3
+# SPDX-License-Identifier: MIT
+"""A simulated shop: random instruments set up by the program's own plans, visit by visit.
+
+    /usr/bin/python3 tests/shop/shop.py [--program build/sillet] [--count 1000] [--keep FOLDER]
+
+Each instrument is read with tools of their stated error, worked as the plan says but not quite
+exactly, and read again, until the plan calls it done or has nothing more to ask.
+"""
+import argparse
+import os
+import random
+import sys
+import tempfile
+from collections import Counter
+from concurrent.futures import ThreadPoolExecutor
+from types import SimpleNamespace as Plain
+
+import numpy as np
+
+import instrument
+import tech
+
+
+LIMITS = {"done": 0.85, "in range": 0.80, "within the tools": 0.98, "visits": 5, "past": 0.05,
+          "spoiled": 0.01}
+LIMITS_FEW = {**LIMITS, "done": 0.75, "in range": 0.70, "within the tools": 0.94, "past": 0.08,
+              "spoiled": 0.05}
+
+
+def outside(values, bands):
+    """How far the worst of a set is outside its range; under 0 inside."""
+    return float(np.max(np.maximum(bands[:, 0] - values, values - bands[:, 2])))
+
+
+def worst_under(values, bands, cut):
+    """How far the lowest of the strings last moved by a cut is under its range."""
+    return float(np.max((bands[:, 0] - values)[cut], initial=0.0))
+
+
+def one(options, folder, number):
+    """An instrument from the door to the end of its work."""
+    rng = random.Random(f"{options.seed}/{number}")
+    kinds, weights = zip(*instrument.KINDS.items())
+    it = instrument.Instrument(rng, rng.choices(kinds, weights)[0])
+    bench = tech.Tech(it, options.program, folder, number)
+    end = bench.follow()
+    action, first = it.gaps()
+    relief, wanted = np.array([it.relief_under(None)]), np.array([it.relief_band])
+    out = [outside(relief, wanted), outside(action, it.action_band), outside(first, it.first_band)]
+    spare = [half + step / 2 for half, step in (it.tools[n] for n in ("relief", "action", "first"))]
+    low = [worst_under(action, it.action_band, bench.last_cut[0]),
+           worst_under(first, it.first_band, bench.last_cut[1])]
+    return Plain(number=number, kind=it.kind, end=end, visits=len(bench.readings), out=out,
+                 in_range=max(out) <= 0, within=all(o <= s for o, s in zip(out, spare)),
+                 low=max(low), spoiled=any(o > s for o, s in zip(low, spare[1:])),
+                 cuts=bench.cuts, past=bench.past, finer=bench.finer, asked=bench.asked,
+                 needless=bench.needless)
+
+
+def share(values):
+    return float(np.mean(values)) if len(values) else float("nan")
+
+
+def summed(rows, name):
+    total = Counter()
+    for row in rows:
+        total.update(getattr(row, name))
+    return total
+
+
+def figures(rows):
+    """What is held against a bound."""
+    done = [r for r in rows if r.end == "done"]
+    cuts, past = summed(rows, "cuts"), summed(rows, "past")
+    return {"done": len(done) / len(rows), "in range": share([r.in_range for r in done]),
+            "within the tools": share([r.within for r in done]),
+            "visits": float(np.median([r.visits for r in done])),
+            "past": sum(past.values()) / sum(cuts.values()),
+            "spoiled": share([r.spoiled for r in rows])}
+
+
+def table(rows):
+    done = [r for r in rows if r.end == "done"]
+    got, cuts, past = figures(rows), summed(rows, "cuts"), summed(rows, "past")
+    visits = [r.visits for r in done]
+    low = [r.low for r in rows if r.low > 0]
+    lines = [("instruments", len(rows)), ("called done", f"{got['done']:.1%}"),
+             ("of these truly in range", f"{got['in range']:.1%}")]
+    lines += [(f"- {name}", f"{share([r.out[k] <= 0 for r in done]):.1%}")
+              for k, name in enumerate(("relief", "action, all strings", "gap at fret 1, all"))]
+    lines += [("in range within what the tools read to", f"{got['within the tools']:.1%}"),
+              ("visits: middle, nine in ten, most",
+               f"{got['visits']:.0f}, {np.quantile(visits, 0.9):.0f}, {max(visits)}")]
+    lines += [(f"cuts at {what}, past the low edge", f"{count}, {past[what] / max(1, count):.1%}")
+              for what, count in cuts.items()]
+    lines += [("all cuts, past the low edge", f"{sum(cuts.values())}, {got['past']:.1%}"),
+              ("a string truly under its low edge after a cut, at the end", len(low)),
+              ("- by, in the middle and at most", f"{np.median(low or [0]):.3f}, "
+                                                  f"{max(low or [0]):.3f} mm"),
+              ("- by more than the tools read to", sum(r.spoiled for r in rows)),
+              ("strings asked for, though truly in range",
+               f"{sum(r.needless for r in rows) / sum(r.asked for r in rows):.1%}"),
+              ("a finer tool taken up", sum(r.finer > 0 for r in rows))]
+    lines += [(f"not done: {why}", count)
+              for why, count in Counter(r.end for r in rows if r.end != "done").most_common()]
+    return "\n".join(["| | |", "|---|---|", *(f"| {name} | {value} |" for name, value in lines)])
+
+
+def judge(rows, limits):
+    """A line a bound; those where more is better come first."""
+    wrong, got = [], figures(rows)
+    for k, (name, limit) in enumerate(limits.items()):
+        good = got[name] >= limit if k < 3 else got[name] <= limit
+        if not good:
+            wrong.append(f"{name}: {got[name]:.3f}, wanted {'at least' if k < 3 else 'at most'} "
+                         f"{limit}")
+    return wrong
+
+
+def main():
+    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    parser.add_argument("--program", default="build/sillet")
+    parser.add_argument("--count", type=int, default=1000)
+    parser.add_argument("--start", type=int, default=0, help="number of the first instrument")
+    parser.add_argument("--seed", default="1")
+    parser.add_argument("--keep", help="a folder that keeps the sheets")
+    options = parser.parse_args()
+    with tempfile.TemporaryDirectory() as scratch, ThreadPoolExecutor(2) as two:
+        folder = options.keep or scratch
+        os.makedirs(folder, exist_ok=True)
+        numbers = range(options.start, options.start + options.count)
+        rows = list(two.map(lambda n: one(options, folder, n), numbers))
+    limits = LIMITS if options.count >= 500 else LIMITS_FEW
+    no_end = [f"instrument {r.number}: {r.end}" for r in rows
+              if r.end.startswith(("no plan", "not done", "nothing to do: tool"))]
+    wrong = judge(rows, limits) + no_end
+    print("\n".join([table(rows), *wrong]))
+    total = len(limits) + len(rows)
+    print(f"{total - len(wrong)} passed, {len(wrong)} failed")
+    return 1 if wrong else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
