@@ -18,6 +18,8 @@ KINDS = {"steel-string-acoustic": 5, "electric-guitar": 2, "electric-bass": 1,
 TOOLS = {"action": [(0.1, 0.05)] * 3 + [(0.05, 0.05), (0.02, 0.01), (0.15, 0.05)],
          "first": [(0.02, 0.01)] * 3 + [(0.01, 0.01), (0.03, 0.01)],
          "relief": [(0.02, 0.01)] * 3 + [(0.03, 0.01)], "caliper": [(0.05, 0.01)]}
+COARSE = {"action": [(0.2, 0.05)], "first": [(0.04, 0.01)], "relief": [(0.03, 0.01)],
+          "caliper": [(0.1, 0.05)]}
 ROUGH = 0.008   # crowns that pass for sound
 
 
@@ -71,7 +73,7 @@ class Neck:
 
 
 class Instrument:
-    def __init__(self, rng, kind):
+    def __init__(self, rng, kind, tools):
         self.rng, self.kind = rng, kind
         with open(f"profiles/{kind}.yaml", encoding="utf-8") as file:
             self.profile = yaml.safe_load(file)
@@ -93,7 +95,7 @@ class Instrument:
         self.share = rng.uniform(1.4, 2.6)
         self.neck = Neck(rng, self.scale, self.join, self.over, self.share)
         self.bent = np.array([self.neck.at(x) for x in self.x])
-        self.tools = {name: rng.choice(choice) for name, choice in TOOLS.items()}
+        self.tools = {name: rng.choice(choice) for name, choice in tools.items()}
         self.rod_works = kind != "nylon-string-classical" and rng.random() < 0.93
         self.crown, self.worn_off, self.note = round(rng.uniform(0.95, 1.2), 2), 0.0, None
         self.off = self.rough()
@@ -198,9 +200,10 @@ class Instrument:
     # What is read of it
 
     def tool(self, name, value):
-        """Off by anything up to what the tool reads to, then to the step it is read in."""
+        """Off by anything up to what the tool reads to, the rounding to its step counted in."""
         half, step = self.tools[name]
-        read = round((value + self.rng.uniform(-half, half)) / step) * step
+        own = half - step / 2
+        read = round((value + self.rng.uniform(-own, own)) / step) * step
         return round(float(read), 3)
 
     def read_frets(self):

@@ -8,6 +8,7 @@ import numpy as np
 import yaml
 
 KEPT = {"saddle": 0.03, "nut": 0.02, "rod": 0.03, "settle": 0.01}   # to plus or minus, mm
+STEADY = {**KEPT, "saddle": 0.0, "nut": 0.0}
 LEAST = 0.01       # what a person can take off
 DRESSED = 0.1      # what a plan asks to dress off a top
 MOST_VISITS = 25
@@ -20,8 +21,8 @@ class Stuck(Exception):
 
 
 class Tech:
-    def __init__(self, it, program, folder, name):
-        self.it, self.program = it, program
+    def __init__(self, it, kept, program, folder, name):
+        self.it, self.kept, self.program = it, kept, program
         self.path = os.path.join(folder, f"{name}.yaml")
         self.readings, self.day = [], 0
         self.cuts, self.past = {"nut": 0, "base": 0, "top": 0}, {"nut": 0, "base": 0, "top": 0}
@@ -60,7 +61,7 @@ class Tech:
     # Work
 
     def off_by(self, what):
-        return self.it.rng.uniform(-KEPT[what], KEPT[what])
+        return self.it.rng.uniform(-self.kept[what], self.kept[what])
 
     def count_needless(self, part, values, bands):
         """Strings to be worked, and those of them whose gap is truly in its range."""
@@ -175,7 +176,7 @@ class Tech:
             left = {i: it.action(i) for i, row in enumerate(rows) if row["verdict"] == "leave"}
             it.saddle += part["shim"]
             # "in all, a little at a time": up to the figure, never past it.
-            self.dress({i: row["dress"] - KEPT["saddle"] for i, row in enumerate(rows)
+            self.dress({i: row["dress"] - self.kept["saddle"] for i, row in enumerate(rows)
                         if row["dress"] >= DRESSED}, left)   # these only go back to where they were
         elif remedy == "replace":
             it.saddle -= [(0 if row["verdict"] == "leave" else row["lower"])
