@@ -340,7 +340,11 @@ static int read_bare(sil_measure measure, sil_unit bare, bool fraction, double n
     if (fraction && !(length && bare == SIL_INCH)) {
         return length ? SIL_QUANTITY_NO_UNIT : SIL_QUANTITY_NOT_A_NUMBER;
     }
-    *value = length && bare == SIL_INCH ? number * 25.4 : number;
+    double result = length && bare == SIL_INCH ? number * 25.4 : number;
+    if (!isfinite(result)) {
+        return SIL_QUANTITY_NOT_A_NUMBER;
+    }
+    *value = result;
     return SIL_QUANTITY_READ;
 }
 
