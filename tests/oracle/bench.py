@@ -264,7 +264,7 @@ def uncertainty(board, job, read, done):
     held = Plain(turned=done.turned, nut=done.slots.verdict)
     third = 1 / math.sqrt(3)
     moves = {("relief",): job.tools.relief * third, ("action",): job.tools.action * third,
-             ("first", "first_open"): job.tools.first * third, ("ratio",): 0.25}
+             ("first", "first_open"): job.tools.first * third, ("ratio",): job.spread}
     total = np.zeros((2, job.count))
     for names, u in moves.items():
         moved = Plain(**vars(read))
@@ -284,7 +284,7 @@ def reading_of(job):
     if r.held:   # an open gap of 0 decides too: the height is not known
         first = np.where(np.array(r.first_open) == 0, math.nan, first)
     return Plain(relief=r.relief.gap, action=np.array(r.action), first=first, first_open=opened,
-                 ratio=1.0)
+                 ratio=job.ratio)
 
 
 def string_rows(board, job):

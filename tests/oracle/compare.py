@@ -3,7 +3,7 @@
 
     /usr/bin/python3 tests/oracle/compare.py [--program build/sillet] [--count 1000] [--seed 1]
 
-Each sheet is one test; so is each second reading: where nothing waits, the instrument the plan
+Each sheet is one test, with all its visits; so is each second reading: where nothing waits, the instrument the plan
 predicts is written down as a new sheet, and the program must then leave all of it alone.
 """
 import argparse
@@ -16,10 +16,10 @@ import tempfile
 from concurrent.futures import ThreadPoolExecutor
 
 import bench
+import history
 import jobs
 import lowest
 import parts
-import sheet
 import sound
 
 NEAR = 1e-6
@@ -206,7 +206,7 @@ def run(program, path):
 
 def check(report, program, path, text, joint):
     """Runs the program on one sheet and compares all of its arithmetic."""
-    job = sheet.read(text)
+    job, visits, done, _ = history.follow(text)
     wanted, found = bench.plan_and_cuts(job)
     got, fault = run(program, path)
     if fault:
@@ -214,6 +214,8 @@ def check(report, program, path, text, joint):
         return job, None
     radius = wanted["saddle"].pop("top_radius")
     got_radius = got.get("saddle", {}).get("top_radius", "nothing of that name")
+    report.same("visits", visits, got.get("visits"))
+    report.same("done", done, got.get("done"))
     report.same("result", wanted, {key: got.get(key) for key in wanted})
     if report.lines:
         return job, got

@@ -10,6 +10,7 @@ import random
 import yaml
 
 import bench
+import history
 import sheet
 import visit
 
@@ -257,9 +258,9 @@ def draw(rng):
         doc["units"] = m.unit
     count = rng.choice(COUNTS)
     doc["instrument"] = instrument(m)
-    scale = sheet.Sheet(yaml.dump(doc)).length(str(doc["instrument"]["scale"]))
+    scale = sheet.Sheet(yaml.dump(doc, Dumper=sheet.DUMPER)).length(str(doc["instrument"]["scale"]))
     doc["strings"] = [string(m, scale, i / max(count - 1, 1)) for i in range(count)]
-    plain = sheet.Sheet(yaml.dump(doc))
+    plain = sheet.Sheet(yaml.dump(doc, Dumper=sheet.DUMPER))
     doc["nut"] = nut(m, [plain.length(str(s["gauge"])) for s in doc["strings"]])
     doc["saddle"] = saddle(m, count)
     if m.chance(0.7):
@@ -271,11 +272,15 @@ def draw(rng):
     doc["materials"] = {s["make"]: material(m, s["make"]) for s in doc["strings"]}
     seen = visit.crowns(m, count, doc["instrument"]["frets"])
     doc["readings"] = [{"frets": seen} if seen else {}]
-    job = sheet.read(yaml.dump(doc))
+    job = sheet.written(doc)
     board = bench.Board(job)
     state = visit.true_state(m, job, board)
-    history = [{"date": "2025-11-02", "humidity": "40 %"}] if m.chance(0.1) else []
-    doc["readings"] = history + [visit.readings(m, job, board, state, seen)]
+    doc["readings"] = [visit.readings(m, job, board, state, seen)]
+    for _ in range(rng.choice([0, 0, 0, 1, 2, 3])):
+        state, seen = visit.worked(m, doc, state, seen)
+        doc["readings"].append(visit.readings(m, job, board, state, seen))
+    if m.chance(0.05):
+        doc["readings"].insert(0, {"date": "2025-11-02", "humidity": "40 %"})
     doc["readings"][-1].update(visit.heard(m, job.count, job.board.frets))
     if m.chance(0.1):
         at_edges(m, doc)
@@ -297,7 +302,7 @@ def at_edges(m, doc):
 
 def just_thick_enough(doc):
     """The thickest shim allowed is just the one that is wanted, if one is."""
-    result = bench.plan(sheet.read(yaml.dump(doc)))
+    result = bench.plan(sheet.written(doc))
     shim = result["saddle"]["shim"] or result["nut"]["shim"]
     if shim:
         doc["limits"]["most_shim"] = f"{shim:.10g} mm"
@@ -309,7 +314,7 @@ def edge_band(m, figure):
 
 
 def text_of(doc, rng):
-    return yaml.dump(doc, Dumper=getattr(yaml, "CDumper", yaml.Dumper), sort_keys=False,
+    return yaml.dump(doc, Dumper=sheet.DUMPER, sort_keys=False,
                      default_flow_style=rng.choice([None, False, True]), width=100,
                      allow_unicode=True)
 
@@ -322,7 +327,10 @@ def make(seed, number):
         if rng.random() < 0.2:
             just_thick_enough(doc)
         text = text_of(doc, rng)
-        if visit.possible(sheet.read(text)):
+        read = yaml.load(text, sheet.LOADER)
+        possible = all(visit.possible(history.up_to(read, k + 1))
+                       for k in range(len(doc["readings"])))
+        if possible and not history.follow(text)[3]:
             return doc, text
 
 

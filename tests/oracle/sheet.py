@@ -14,6 +14,7 @@ NAN = math.nan
 UNITS = {"mm": 1.0, "in": 25.4, "thou": 0.0254}
 SEMITONE = {"C": 0, "D": 2, "E": 4, "F": 5, "G": 7, "A": 9, "B": 11}
 LOADER = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
+DUMPER = getattr(yaml, "CDumper", yaml.Dumper)
 
 
 def given(node):
@@ -30,7 +31,8 @@ class Sheet:
     """Understands one sheet's scalars by their place."""
 
     def __init__(self, text):
-        self.doc = yaml.load(text, LOADER)
+        """From its text, or from what LOADER made of it."""
+        self.doc = yaml.load(text, LOADER) if isinstance(text, str) else text
         self.unit = UNITS[self.doc.get("units", "mm")]
 
     def length(self, node):
@@ -234,7 +236,8 @@ def read(text):
     allowances.blank = lengths(sheet, spare["blank"], "length", "thickness", "height")
     for key in ("bury_plain", "bury_wound", "fall_share"):
         setattr(allowances, key, float(spare[key]))
-    return Plain(count=count, board=board, attack=attack(sheet, count), model=model(sheet),
+    # What the readings before taught of the neck: its ratio, and how far that is from sure.
+    return Plain(count=count, ratio=1.0, spread=0.25, board=board, attack=attack(sheet, count), model=model(sheet),
                  strings=[string(sheet, node) for node in doc["strings"]],
                  nut=nut(sheet, count), saddle=saddle(sheet, count),
                  readings=readings(sheet, count, board.join),
@@ -242,3 +245,8 @@ def read(text):
                  targets=targets(sheet, count),
                  tools=lengths(sheet, doc["tools"], "action", "first", "relief", "caliper"),
                  limits=limits, allowances=allowances)
+
+
+def written(doc):
+    """A job from a document that is not yet text."""
+    return read(yaml.dump(doc, Dumper=DUMPER))

@@ -100,7 +100,7 @@ def remedied(board, job, state, remedies):
     if "relief" in remedies and board.join >= 3:
         x1, xj = board.x[1], board.x[board.join]
         bend = job.targets.relief[1] / board.span(job.readings.relief.at)
-        change = bend - state.bend
+        change = (bend - state.bend) * job.ratio
         state.nut = state.nut + change * x1 * xj
         state.end = state.end + change * (xj - x1) * (board.end - xj)
         state.bend = bend

@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: MIT
 """Random readings: crowns off line, a true state of neck and strings, and that state read."""
+import copy
 import math
 from types import SimpleNamespace as Plain
 
@@ -7,6 +8,7 @@ import numpy as np
 
 import bench
 import parts
+import sheet
 
 
 def crowns(m, count, frets):
@@ -152,6 +154,34 @@ def read_saddle(m, job, board, state):
     return node
 
 
+def worked(m, doc, state, seen):
+    """The same instrument at a later visit: the work the plan asks for, done more or less, or not;
+    and what a season does to a neck."""
+    job = sheet.written(doc)
+    board = bench.Board(job)
+    done = bench.work(board, job, bench.reading_of(job))
+    after = Plain(bend=state.bend, off=state.off, nut=state.nut.copy(), end=state.end.copy())
+    if done.crowns and m.chance(0.8):
+        seen, after.off = "sound", np.zeros_like(state.off)
+        after.nut, after.end = after.nut + done.level, after.end + done.level
+    if board.join >= 3 and (done.turned or m.chance(0.3)):
+        x1, xj, change = board.x[1], board.x[board.join], 0.0
+        if done.turned:
+            change = (done.rod.bend - state.bend) * m.between(0.6, 1.1)
+        change += m.between(-0.03, 0.03) / board.span(job.readings.relief.at)
+        ratio = m.between(0.5, 1.1)
+        after.bend = state.bend + change
+        after.nut = after.nut + ratio * change * x1 * xj
+        after.end = after.end + ratio * change * (xj - x1) * (board.end - xj)
+        return after, seen
+    share, slip = m.rng.choice([0, 0.5, 1, 1]), m.between(-0.05, 0.05)
+    for name, wanted in (("nut", done.slots), ("end", done.bone)):
+        cut = np.nan_to_num(wanted.deepen if name == "nut" else wanted.lower)
+        asked = [v not in ("leave", "wait") for v in wanted.verdict]
+        setattr(after, name, getattr(after, name) - share * np.where(asked, cut + slip, 0.0))
+    return after, seen
+
+
 def condition(m):
     node = {"bridge": m.rng.choice(["sound"] * 15 + ["lifted"]),
             "braces": m.rng.choice(["sound"] * 15 + ["loose"]),
@@ -170,7 +200,7 @@ def readings(m, job, board, state, seen):
     node.update(read_strings(m, job, board, state))
     node.update(read_saddle(m, job, board, state))
     if seen is not None:
-        node["frets"] = seen
+        node["frets"] = copy.deepcopy(seen)   # YAML would tell the same twice by an alias
     return node
 
 

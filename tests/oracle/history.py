@@ -1,0 +1,202 @@
+# SPDX-License-Identifier: MIT
+"""A sheet's readings one after the other: what each shows of the work that the one before asked for,
+what that teaches of the neck, and whether all is done."""
+import math
+from types import SimpleNamespace as Plain
+
+import numpy as np
+import yaml
+
+import bench
+import sheet
+
+LEARNS = 0.1            # how far relief, or a foretold action, must have moved to judge by, mm
+SWING = 10.0            # of humidity, in %: past it the top moves as well
+RATIO = (0.4, 1.2)
+KNOWN = 0.1             # standard uncertainty of a shift, as a share of it, once the ratio is learned
+HAIR = 1e-7             # figures this near a threshold are nobody's to call
+
+
+def up_to(doc, count):
+    """The job of a parsed sheet as it stood at one of its readings."""
+    return sheet.read({**doc, "readings": doc["readings"][:count]})
+
+
+def look(job):
+    """All that one reading says, with what is known of the neck by then."""
+    result, _ = bench.plan_and_cuts(job)
+    board = bench.Board(job)
+    done = bench.work(board, job, bench.reading_of(job))
+    relief = done.now.bend * board.span(job.readings.relief.at)
+    return Plain(job=job, board=board, done=done, result=result, relief=relief)
+
+
+def actions(view, state):
+    return np.array([bench.action_of(view.board, state, i) for i in range(view.job.count)])
+
+
+def as_read(view):
+    """Action at 12 as the heights tell it; where no height is known, as it stands on the sheet."""
+    r, told = view.job.readings, actions(view, view.done.now)
+    if r.at == 12 and not r.capo:
+        told = np.where(np.isnan(told), np.array(r.action), told)
+    return told
+
+
+def mean(values):
+    known = values[~np.isnan(values)]
+    return float(np.mean(known)) if len(known) else math.nan
+
+
+def bent(state, board, bend, ratio):
+    """Nut with the neck, saddle with the body; the chord turns between them."""
+    by = (bend - state.bend) * ratio
+    x1, xj = board.x[1], board.x[board.join]
+    return Plain(bend=bend, off=state.off, nut=state.nut + by * x1 * xj,
+                 end=state.end + by * (xj - x1) * (board.end - xj))
+
+
+def taken_by_caliper(before, now):
+    """What came off under each string, straight between the two places the caliper reads."""
+    if before.result["saddle"]["remedy"] in ("shim", "replace"):
+        return np.full(now.job.count, math.nan)
+    off = (np.array(before.job.readings.saddle_height)
+           - np.array(now.job.readings.saddle_height))
+    z = now.board.z_saddle
+    if now.job.count == 1:
+        return off[:1] + 0 * off[1]
+    return off[0] + (off[1] - off[0]) * (z[0] - z) / (z[0] - z[-1])
+
+
+def asked_for(before):
+    """What the plan before told to take off under each string, before reading again."""
+    part, stages = before.result["saddle"], before.result["stages"]
+    rows, cut = part["strings"], part["bottom_cut"]
+    if part["remedy"] == "sand":
+        first = cut and [cut["first_pass"][end] for end in ("treble", "bass")]
+        if first and max(first) >= 0.01:
+            half = before.job.saddle.length / 2
+            return np.interp(before.board.z_saddle, [-half, half], first[::-1])
+        return np.array([number(row["first_pass"]) for row in rows])
+    if part["remedy"] == "shim":
+        return np.array([number(row["dress"]) for row in rows]) - part["shim"]
+    return np.array([number(nut["saddle_height"]) - number(end["saddle_height"])
+                     for nut, end in zip(stages[3]["strings"], stages[4]["strings"])])
+
+
+def number(value):
+    return math.nan if value is None else value
+
+
+def is_done(part):
+    return part["remedy"] not in ("none", "wait")
+
+
+def slots_filed(before, state):
+    for i, row in enumerate(before.result["nut"]["strings"]):
+        if row["verdict"] == "file":
+            state.nut[i] -= row["first_pass"]
+        elif row["verdict"] == "raise":
+            state.nut[i] -= row["deepen"]
+
+
+def foretell(before, now, near):
+    """(what was worked, the action to expect)."""
+    done, worked = before.done, []
+    moved = abs(now.relief - before.relief)
+    state = Plain(bend=done.now.bend, off=done.now.off, nut=done.now.nut.copy(),
+                  end=done.now.end.copy())
+    bend = now.done.now.bend
+    if done.turned:
+        worked.append("rod")
+        bend = done.rod.bend if math.isnan(bend) else bend
+    near(moved, 2 * now.job.tools.relief)
+    if not math.isnan(bend) and (done.turned or moved > 2 * now.job.tools.relief):
+        state = bent(state, before.board, bend, before.job.ratio)
+    if done.crowns:
+        worked.append("frets")
+        rise = math.nan if done.crowns == "crown-thin" else done.level
+        state.off, state.nut, state.end = done.frets.off, state.nut + rise, state.end + rise
+    caliper = taken_by_caliper(before, now)
+    measured = not np.isnan(caliper).any()
+    ends = np.abs(caliper[[0, -1]])
+    sanded = ends.max() > 2 * now.job.tools.caliper if measured else is_done(
+        before.result["saddle"])
+    near(ends.max(), 2 * now.job.tools.caliper)
+    filed = is_done(before.result["nut"])
+    if filed:
+        slots_filed(before, state)
+        worked.append("nut")
+    nut_only = actions(before, state)
+    if not sanded:
+        return worked, nut_only
+    state.end = state.end - (caliper if measured else asked_for(before))
+    expected, read = actions(before, state), as_read(now)
+    if filed and not measured and abs(mean(read - nut_only)) < abs(mean(read - expected)):
+        return worked, nut_only   # nut and saddle may be visits apart
+    return worked + ["saddle"], expected
+
+
+def ratio_of(before, now, worked, expected, near):
+    """Of the change that was foretold, or for a neck of that an even bend gives, what came."""
+    was, read = actions(before, before.done.now), as_read(now)
+    moved = abs(now.relief - before.relief)
+    swing = abs(now.job.readings.humidity - before.job.readings.humidity)
+    if "rod" in worked:
+        near(moved, LEARNS)
+        if before.done.crowns in ("fret-worn", "crown-thin") or swing > SWING \
+                or not moved >= LEARNS - 1e-9:
+            return math.nan
+        even = bent(before.done.now, before.board, now.done.now.bend, 1.0)
+        return mean(read - was) / mean(actions(before, even) - was)
+    foretold = mean(expected - was)
+    near(abs(foretold), LEARNS)
+    return mean(read - was) / foretold if worked and abs(foretold) >= LEARNS else math.nan
+
+
+def finished(view):
+    """Every reading there and in its range, and nothing left to do, wait for or doubt."""
+    job, result, read = view.job, view.result, bench.reading_of(view.job)
+    r, gaps = job.readings, view.result["stages"][0]["strings"]
+    there = not (np.isnan(read.action).any() or np.isnan(view.done.now.bend)
+                 or (np.isnan(read.first) & np.isnan(read.first_open)).any())
+    low, _, high = job.targets.relief
+    flat = view.board.join < 3
+    straight = flat or low - bench.EDGE <= view.relief <= high + bench.EDGE
+    bowed_back = not flat and r.relief.gap < 0
+    sound = all(abs(off) <= job.limits.wear + bench.EDGE for _, _, off in r.off)
+    parts = result["nut"], result["saddle"]
+    idle = all(part["remedy"] == "none" and not part["withheld_by"] for part in parts)
+    settled = result["saddle"]["strings"][0]["present"] is not None \
+        or any(math.isnan(h) for h in (*r.saddle_height, *r.bridge_top))
+    return bool(there and straight and not bowed_back and sound and idle and gaps and settled)
+
+
+def follow(text):
+    """(the job as its last reading leaves it, its visits, whether done, whether it is too near a
+    threshold to call)."""
+    doc, rows, hairs = yaml.load(text, sheet.LOADER), [], []
+
+    def near(value, threshold):
+        if 1e-12 < abs(value - threshold) < HAIR or value == threshold:
+            hairs.append((value, threshold))
+    before, known = None, (1.0, 0.25)
+    for k in range(len(doc["readings"])):
+        job = up_to(doc, k + 1)
+        job.ratio, job.spread = known
+        now, worked, ratio = look(job), [], math.nan
+        expected = np.full(job.count, math.nan)
+        if before:
+            worked, expected = foretell(before, now, near)
+            ratio = ratio_of(before, now, worked, expected, near)
+        if "rod" in worked and not math.isnan(ratio):
+            known = min(max(ratio, RATIO[0]), RATIO[1]), KNOWN
+            job.ratio, job.spread = known
+            now = look(job)
+        node = doc["readings"][k]
+        rows.append(bench.plain({
+            "date": node.get("date"), "humidity": job.readings.humidity, "work": worked,
+            "relief": now.relief, "predicted": list(expected), "read": list(as_read(now)),
+            "ratio": ratio}))
+        before = now
+    return before.job, rows, finished(before), bool(hairs)
