@@ -253,15 +253,37 @@ static void fill_strings(sil_filler *filler, sil_node *node, const sil_field *fi
     }
 }
 
-/* "ping" or "wide" in a gap's place, or not tapped. "none" is a gap of 0. */
-static sil_tap tapped(const sil_node *node, const sil_field *field)
+/* The word in a gap's place that is judged by ear; NULL where there is none. */
+static const sil_word *judged(const sil_node *node, const sil_field *field)
 {
     for (const sil_word *word = field->words; word->text; word++) {
         if (node->shape == SIL_SCALAR && strcmp(node->text, word->text) == 0) {
-            return (sil_tap)word->value;
+            return word;
         }
     }
-    return SIL_NOT_TAPPED;
+    return NULL;
+}
+
+/* "ping" or "wide" in a gap's place, or not tapped. "none" is a gap of 0. */
+static sil_tap tapped(const sil_node *node, const sil_field *field)
+{
+    const sil_word *word = judged(node, field);
+    return word ? (sil_tap)word->value : SIL_NOT_TAPPED;
+}
+
+/* Figures run from treble to bass; what is judged by ear does not. */
+static bool runs_by_ear(sil_filler *filler, const sil_node *node, const sil_field *field)
+{
+    bool any = false;
+    for (sil_node *end = node->first; node->shape == SIL_MAPPING && end; end = end->next) {
+        if (judged(end, field)) {
+            sil_tell_value(filler->sheet, SIL_ERROR, end,
+                           "what is judged by ear does not run from treble to bass; list it string "
+                           "by string, as in [ping, wide, ..]");
+            any = true;
+        }
+    }
+    return any;
 }
 
 void sil_fill_relief_gap(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
@@ -286,7 +308,7 @@ void sil_fill_first(sil_filler *filler, sil_node *node, const sil_field *field, 
                 quantity_or(filler, item, field, 0.0, &gaps->first[i]);
             }
         }
-    } else if (node->shape != SIL_SEQUENCE && !all) {
+    } else if (node->shape != SIL_SEQUENCE && !all && !runs_by_ear(filler, node, field)) {
         fill_strings(filler, node, field, 0.0, gaps->first);
     }
     for (int i = 0; i < strings && all; i++) {

@@ -1,0 +1,153 @@
+/* SPDX-License-Identifier: MIT */
+/* Visits, worked by hand: what was foretold, what came, and what it taught of the neck. */
+#include <stdio.h>
+#include <string.h>
+
+#include "near.h"
+
+#include <sillet/sillet.h>
+
+static sil_plan plan;
+
+/* The plan of a sheet on the steel-string profile with these lines behind it. The job lives on in
+ * the plan, so the sheet stays open until the next. */
+static void make_plan(const char *readings)
+{
+    static sil_sheet *sheet;
+    static char text[4096];
+    sil_sheet_free(sheet);
+    snprintf(text, sizeof text,
+             "sillet: 1\nprofile: steel-string-acoustic\n"
+             "instrument: {rod: two-way, radius: flat, crown: 1.1}\n"
+             "saddle: {setback: 0, slot_depth: 5}\nreadings:\n%s",
+             readings);
+    sil_sheet_read_bytes(text, strlen(text), "visits", "profiles", &sheet);
+    assert_non_null(sil_sheet_job(sheet));
+    sil_plan_make(sil_sheet_job(sheet), &plan);
+}
+
+#define SOUND "frets: sound, humidity: 48 %"
+
+/* On paper, by equal steps (ISO 16): frets 1, 7, 12 and 14 of 645 mm lie at 36.20, 214.46, 322.50
+ * and 357.69. Relief of 0.1 is a bend K of 0.1 / (178.26 x 143.23) = 3.917e-6. It lifts nut and
+ * saddle, each half way to fret 12, by (36.20 x 357.69 + 321.49 x 287.31) / 2 = 52657 K, and lowers
+ * the crown of 12 by 286.30 x 35.19 = 10075 K: action moves by 62732 K = 0.2457. */
+static void a_neck_teaches_its_ratio(void **state)
+{
+    (void)state;
+    make_plan("  - {relief: 0.50, action: 2.9, first: 0.06, " SOUND "}\n"
+              "  - {relief: 0.40, action: 2.7032, first: 0.06, " SOUND "}\n");
+    assert_int_equal(plan.visit_count, 2);
+    near(plan.visits[1].predicted[0], 2.9 - 0.2457, 2e-3);
+    near(plan.visits[1].ratio, 0.8, 0.01); /* 0.1968 of it */
+    assert_true(plan.visits[1].worked[SIL_ROD]);
+    near(plan.bench.rod_ratio, plan.visits[1].ratio, 1e-12);
+    near(plan.bench.rod_spread, 0.1, 0.0);
+    /* From 0.40 on to 0.20: what lifts nut and saddle by the ratio, the crown as the relief does.
+     */
+    double moves = 2.0 * (0.8 * 52657 + 10075) * 3.917e-6;
+    near(sil_action(&plan.bench.board, &plan.stages.fit[SIL_ROD], 0, 12), 2.7032 - moves, 4e-3);
+    assert_false(plan.done);
+}
+
+static void too_small_a_turn_teaches_nothing(void **state)
+{
+    (void)state;
+    make_plan("  - {relief: 0.50, action: 2.9, first: 0.06, " SOUND "}\n"
+              "  - {relief: 0.41, action: 2.75, first: 0.06, " SOUND "}\n");
+    assert_false(sil_known(plan.visits[1].ratio));
+    near(plan.bench.rod_ratio, 1.0, 0.0);
+    near(plan.bench.rod_spread, 0.25, 0.0);
+}
+
+/* A season between: the top moved as well, and the neck is not to be judged by it. */
+static void a_swing_of_humidity_teaches_nothing(void **state)
+{
+    (void)state;
+    make_plan("  - {relief: 0.50, action: 2.9, first: 0.06, frets: sound, humidity: 60 %}\n"
+              "  - {relief: 0.30, action: 2.5, first: 0.06, frets: sound, humidity: 45 %}\n");
+    assert_false(sil_known(plan.visits[1].ratio));
+    near(plan.bench.rod_ratio, 1.0, 0.0);
+}
+
+static void a_ratio_past_all_necks_is_kept_in_bounds(void **state)
+{
+    (void)state;
+    make_plan("  - {relief: 0.50, action: 2.9, first: 0.06, " SOUND "}\n"
+              "  - {relief: 0.40, action: 2.4, first: 0.06, " SOUND "}\n");
+    near(plan.visits[1].ratio, 0.5 / 0.2457, 0.02); /* told as it is */
+    near(plan.bench.rod_ratio, 1.2, 0.0);
+}
+
+/* The caliper says 0.60 came off, whatever was asked for: half of it at fret 12, which is halfway
+ * along a string with no setback. */
+static void the_caliper_tells_what_came_off(void **state)
+{
+    (void)state;
+    make_plan("  - {relief: 0.20, action: 2.6, first: 0.08, " SOUND ",\n"
+              "     saddle_height: {treble: 9, bass: 9}}\n"
+              "  - {relief: 0.20, action: 2.29, first: 0.08, " SOUND ",\n"
+              "     saddle_height: {treble: 8.4, bass: 8.4}}\n");
+    for (int i = 0; i < 6; i++) {
+        near(plan.visits[1].predicted[i], 2.3, 1e-9);
+    }
+    near(plan.visits[1].ratio, 0.31 / 0.30, 1e-9);
+    assert_true(plan.visits[1].worked[SIL_SADDLE]);
+    assert_false(plan.visits[1].unlike);
+}
+
+/* And without a caliper what the plan asked for counts; half of it come is unlike that. */
+static void what_was_asked_for_counts_without_a_caliper(void **state)
+{
+    (void)state;
+    make_plan("  - {relief: 0.20, action: 2.9, first: 0.08, " SOUND "}\n"
+              "  - {relief: 0.20, action: 2.5, first: 0.08, " SOUND "}\n");
+    const sil_visit *v = &plan.visits[1];
+    assert_true(v->worked[SIL_SADDLE]);
+    assert_true(v->predicted[0] < 2.0 && v->predicted[0] > 1.5); /* in the range wanted */
+    assert_true(v->unlike);
+}
+
+static void in_range_is_done_and_one_reading_out_is_not(void **state)
+{
+    (void)state;
+    make_plan("  - {relief: 0.20, action: {treble: 1.75, bass: 2.25}, first: 0.08, " SOUND "}\n");
+    assert_true(plan.done);
+    make_plan("  - {relief: 0.31, action: {treble: 1.75, bass: 2.25}, first: 0.08, " SOUND "}\n");
+    assert_false(plan.done);
+    make_plan("  - {relief: 0.20, action: {treble: 1.75, bass: 2.25}, first: 0.15, " SOUND "}\n");
+    assert_false(plan.done);
+    make_plan("  - {relief: 0.20, action: {treble: 1.75, bass: 2.6}, first: 0.08, " SOUND "}\n");
+    assert_false(plan.done);
+    make_plan("  - {relief: 0.20, first: 0.08, " SOUND "}\n"); /* and one not read */
+    assert_false(plan.done);
+}
+
+/* Judged by ear it chooses what to measure, and nothing is cut to it. */
+static void a_gap_judged_by_ear_cuts_nothing(void **state)
+{
+    (void)state;
+    make_plan("  - {relief: 0.20, action: {treble: 1.75, bass: 2.25}, " SOUND ",\n"
+              "     first: [ping, 0.15, wide, 0.06, 0.08, 0.08]}\n");
+    assert_false(plan.done);
+    assert_int_equal(plan.nut.verdict[0], SIL_WAIT);
+    assert_int_equal(plan.nut.verdict[1], SIL_TAKE);
+    assert_int_equal(plan.nut.verdict[2], SIL_WAIT);
+    assert_false(sil_known(plan.nut.first_pass[2]));
+    assert_int_equal(plan.nut.verdict[3], SIL_LEAVE);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_neck_teaches_its_ratio),
+        cmocka_unit_test(too_small_a_turn_teaches_nothing),
+        cmocka_unit_test(a_swing_of_humidity_teaches_nothing),
+        cmocka_unit_test(a_ratio_past_all_necks_is_kept_in_bounds),
+        cmocka_unit_test(the_caliper_tells_what_came_off),
+        cmocka_unit_test(what_was_asked_for_counts_without_a_caliper),
+        cmocka_unit_test(in_range_is_done_and_one_reading_out_is_not),
+        cmocka_unit_test(a_gap_judged_by_ear_cuts_nothing),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
