@@ -170,14 +170,41 @@ def saddle_plan(report, page, plan, job):
     return True
 
 
+def fine(mm):
+    """ISO 2768-1, class f: what a size may be off by (120 to 400 from memory)."""
+    return next(off for upto, off in ((6, 0.05), (30, 0.1), (120, 0.15), (400, 0.2)) if mm <= upto)
+
+
+def row_under(page, title, name):
+    """The figures of the first row of a name under a title, in its column of the sheet."""
+    x, y = next((x, y) for x, y, text in page.texts if text == title)
+    rows = [(b, text) for a, b, text in page.texts if text == name and b < y and x <= a < x + 166]
+    level_at = max(rows)[0]
+    return [text for a, _, text in sorted(t for t in page.texts if abs(t[1] - level_at) < 1
+                                          and x <= t[0] < x + 166)][1:]
+
+
 def check_order(report, page, plan, part):
-    """The sizes of a blank stand on the order, its height among them."""
-    words = [text for _, _, text in page.texts]
-    blank = plan[part]["blank"]
-    if plan[part]["remedy"] == "wait" and "WAIT" not in words:
-        report.wrong(f"{part} blank: withheld", "WAIT", words[:5])
-    if plan[part]["remedy"] != "wait" and blank and f"{part.capitalize()} blank" not in words:
-        report.wrong(f"{part} blank", "on the order", words[:5])
+    """What is ordered is not less than the blank, with its tolerance; a withheld part waits."""
+    words, blank = [text for _, _, text in page.texts], plan[part]["blank"]
+    title = f"{part.capitalize()} blank"
+    if plan[part]["remedy"] == "wait":
+        if "WAIT" not in words or title in words:
+            report.wrong(f"{part} blank: withheld", "WAIT", words[:5])
+    elif blank:
+        unit = 1.0 if "mm" in words else 25.4
+        step = 0.011 if unit == 1.0 else 0.0011 * unit
+        for name, size in blank.items():
+            order, within, done, spare = row_under(page, title, name)
+            if size is None:
+                if order != "-":
+                    report.wrong(f"{part} blank: {name}", None, order)
+                continue
+            got, off = float(order) * unit, float(within[1:]) * unit
+            if not -1e-6 <= got - size <= step or not near(off, fine(size), 0.002):
+                report.wrong(f"{part} blank: {name}", (size, fine(size)), (got, off))
+            if not near(float(done) + float(spare), got / unit, 2.5 * step / unit):
+                report.wrong(f"{part} blank: {name}, finished and left", got, (done, spare))
 
 
 def check(report, page, order, plan, job):
