@@ -79,8 +79,10 @@ int sil_drawing_measure(const sil_plan *plan, const sil_draw_order *order, bool 
 int sil_drawing_pages(const sil_drawing *drawing);
 
 /* sil_drawing_sheet: what a page is called: bench, nut, saddle, templates, blanks, clearance; where
- * a sheet goes on to further pages these are nut-2, nut-3. Given:    page  0.. Returned: out
- * NUL-terminated; 32 bytes are enough Status:   false where there is no such page
+ * a sheet goes on to further pages these are nut-2, nut-3.
+ * Given:    page  0..
+ * Returned: out   NUL-terminated; 32 bytes are enough
+ * Status:   false where there is no such page
  */
 bool sil_drawing_sheet(const sil_drawing *drawing, int page, char *out, size_t size);
 

@@ -182,7 +182,8 @@ static void put_facts(sil_flow *flow, const blank *b)
     sil_shapes *list = sil_flow_list(flow);
     double low = 0;
     for (int i = 0; i < b->count; i++) {
-        double x = i % 2 * second, y = -SIL_NOTE - i / 2 * pitch;
+        int row = i / 2;
+        double x = i % 2 * second, y = -SIL_NOTE - row * pitch;
         sil_draw_note(list, x, y, b->fact[i]);
         if (b->value[i].text[0] != '\0') {
             sil_words value = sil_text_fit(list, b->value[i].text, SIL_NOTE, second - tab - 3);
