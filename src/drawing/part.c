@@ -63,7 +63,7 @@ void sil_flow_headline(sil_flow *flow, const char *text)
     sil_shapes *list = sil_flow_list(flow);
     sil_draw_text(list, SIL_LAYER_TEXT, (sil_point){0, 0}, SIL_HEAD, SIL_LEFT, 0, text);
     sil_shapes_strut(list, (sil_box){0, 0, 1, SIL_HEAD});
-    sil_flow_put(flow, list, SIL_LEFT, 7, 0);
+    sil_flow_put(flow, list, SIL_LEFT, 5, 0);
 }
 
 sil_words sil_say_blank(const sil_draft *draft, sil_blank blank)
@@ -141,6 +141,6 @@ void sil_draw_pairs(sil_shapes *list, double tab, int count, const char *const *
         }
         sil_draw_note(list, 0, y, names[i]);
         sil_draw_note(list, tab, y, values[i].text);
-        y -= 5;
+        y -= 4.7;
     }
 }

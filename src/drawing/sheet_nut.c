@@ -82,8 +82,8 @@ static sil_shapes *magnified(const sil_flow *flow, double scale)
     sil_place face = sil_place_part(draft, width, scale);
     sil_nut_face(draft, list, face, true);
     sil_draw_ends(draft, list, face, width, 0, 0);
-    sil_ordinates floors = {.reach = (list != NULL ? list->box.top : 0) + 6, .numbered = true};
-    sil_ordinates centres = {.reach = -7, .count = 1};
+    sil_ordinates floors = {.reach = (list != NULL ? list->box.top : 0) + 5, .numbered = true};
+    sil_ordinates centres = {.reach = -6, .count = 1};
     centres.from[0] = sil_at(face, 0, 0);
     centres.text[0] = sil_say("0");
     for (int i = 0; i < plan->job->string_count; i++) {
@@ -183,7 +183,7 @@ static bool is_worked(const sil_plan *plan, int i)
 enum { STRING, NOTE, GAUGE, SLOT, CENTRE, FLOOR, DEPTH, DEEPEN, FIRST, STOP_FIRST, STOP, COLUMNS };
 
 static const sil_table empty_table = {.columns = COLUMNS,
-                                      .row_height = 6,
+                                      .row_height = 5.5,
                                       .large = STOP,
                                       .span = {{STOP_FIRST, STOP, "file to feelers"}},
                                       .head = {[STRING] = {NULL, "string"},
@@ -241,7 +241,7 @@ static sil_shapes *table(const sil_flow *flow)
     double bottom = sil_draw_table(list, 0, 0, SIL_COLUMN, &t);
     if (plan->nut.remedy != SIL_NUT_NONE) {
         sil_draw_note(
-            list, 0, bottom - 6,
+            list, 0, bottom - 5,
             "Feelers lie on the board against the nut, beside the slot: stop when the file "
             "rides on them.");
     }
@@ -302,6 +302,6 @@ void sil_sheet_nut(sil_drawing *drawing)
         sil_shapes_add(left, data, left->box.left, left->box.bottom - 5);
     }
     sil_shapes_free(data);
-    sil_flow_pair_and_large(&flow, left, sil_beside(&flow, left, section), large, 6);
+    sil_flow_pair_and_large(&flow, left, sil_beside(&flow, left, section), large, 4);
     sil_flow_put(&flow, table(&flow), SIL_LEFT, 7, 0);
 }

@@ -89,7 +89,6 @@ static blank nut_blank(const sil_draft *draft)
                .done = {sheet->width, sheet->thickness, plan->nut.top}};
     const double *z = plan->bench.board.nut_z;
     add_facts(draft, &b, sheet->material, z, sil_top_radius(plan->job->string_count, z, tops));
-    add_fact(&b, "base, ends", sil_say("flat, square"));
     return b;
 }
 
@@ -160,7 +159,7 @@ static void put_sizes(sil_flow *flow, const blank *b)
     }
     sil_shapes *list = sil_flow_list(flow);
     sil_draw_table(list, 0, 0, SIL_COLUMN, &t);
-    sil_flow_put(flow, list, SIL_LEFT, 4, 0);
+    sil_flow_put(flow, list, SIL_LEFT, 3.5, 20); /* with the facts under it */
 }
 
 /* What the sheet does not tell is ticked at the bench before it goes out. */
@@ -178,7 +177,7 @@ static void draw_choice(sil_shapes *list, double x, double y, const char *const 
 static void put_facts(sil_flow *flow, const blank *b)
 {
     static const char *const ends[2] = {"square", "round"};
-    const double tab = 22, second = 82, pitch = 5.5;
+    const double tab = 22, second = 82, pitch = 5;
     sil_shapes *list = sil_flow_list(flow);
     double low = 0;
     for (int i = 0; i < b->count; i++) {
@@ -202,7 +201,8 @@ static void put_facts(sil_flow *flow, const blank *b)
 
 static void put_blank(sil_flow *flow, blank b)
 {
-    sil_flow_title(flow, b.name, 60);
+    const double whole_block = 84; /* views, sizes and facts stay together */
+    sil_flow_title(flow, b.name, whole_block);
     if (!complete(&b)) {
         sil_flow_text(flow, 0, SIL_COLUMN, "Not to be sent yet: a size below is not known.", 4);
     } else if (size_of(&b, LENGTH) <= SIL_COLUMN - 40) {

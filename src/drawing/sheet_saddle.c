@@ -50,7 +50,7 @@ static void put_target(sil_flow *flow)
     sil_draw_text(list, SIL_LAYER_TEXT, (sil_point){0, 0}, SIL_TITLE, SIL_LEFT, 0, words.text);
     double x = sil_text_width(list, words.text, SIL_TITLE) + 4;
     sil_draw_note(list, x, 0, sil_say("%s, then read again.", sil_unit_name(draft)).text);
-    sil_flow_put(flow, list, SIL_LEFT, 7, 0);
+    sil_flow_put(flow, list, SIL_LEFT, 5, 0);
 }
 
 static sil_shapes *full_size(const sil_flow *flow)
@@ -256,8 +256,8 @@ static void piece_sheet(sil_flow *flow)
     }
     sil_shapes_free(data);
     put_target(flow);
-    sil_flow_pair_and_large(flow, left, sil_beside(flow, left, end_view), large, 7);
-    sil_flow_put(flow, table(flow), SIL_LEFT, 7, 0);
+    sil_flow_pair_and_large(flow, left, sil_beside(flow, left, end_view), large, 5);
+    sil_flow_put(flow, table(flow), SIL_LEFT, 5, 0);
 }
 
 void sil_sheet_saddle(sil_drawing *drawing)

@@ -160,6 +160,8 @@ def sheets(report, path):
         title = pdf.title(page)
         if seen.setdefault(title, page) is not page or str(title).lower() not in MEASURES:
             check_rulers(report, page)  # the others where their part is measured
+        if seen[title] is not page:
+            seen[title].following.append(page)
     if list(seen) != list(pdf.SHEETS):
         report.wrong("sheets", pdf.SHEETS, list(seen))
         return {}

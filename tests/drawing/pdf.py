@@ -38,6 +38,7 @@ class Page:
     paths: list = field(default_factory=list)
     texts: list = field(default_factory=list)  # (x, y, text)
     operators: dict = field(default_factory=dict)
+    following: list = field(default_factory=list)  # further pages of the same sheet
 
 
 def objects(path):

@@ -186,11 +186,15 @@ def row_under(page, title, name):
 
 def check_order(report, page, plan, part):
     """What is ordered is not less than the blank, with its tolerance; a withheld part waits."""
-    words, blank = [text for _, _, text in page.texts], plan[part]["blank"]
-    title = f"{part.capitalize()} blank"
+    title, blank = f"{part.capitalize()} blank", plan[part]["blank"]
+    pages = [p for p in (page, *page.following) if title in [text for _, _, text in p.texts]]
+    page = pages[0] if pages else page
+    words = [text for _, _, text in page.texts]
     if plan[part]["remedy"] == "wait":
         if "WAIT" not in words or title in words:
             report.wrong(f"{part} blank: withheld", "WAIT", words[:5])
+    elif blank and not pages:
+        report.wrong(f"{part} blank", "on the order", words[:5])
     elif blank:
         unit = 1.0 if "mm" in words else 25.4
         step = 0.011 if unit == 1.0 else 0.0011 * unit
