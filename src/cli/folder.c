@@ -9,7 +9,7 @@
 #include <string.h>
 #include <sys/stat.h>
 
-#include "plan.h"
+#include "many.h"
 
 enum { BATCH = 512 };
 

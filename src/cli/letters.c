@@ -5,7 +5,7 @@
 #include <string.h>
 #include <wchar.h>
 
-#include "plan.h"
+#include "many.h"
 
 /* A letter of a text: its bytes, and its columns; 0 bytes at the end, -1 columns where it is none
  * that can be shown. */

@@ -5,7 +5,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-#include "plan.h"
+#include "many.h"
 
 enum { SHEET = 34, JOB = 28, NEXT = 25, CELL = 256 };
 

@@ -3,7 +3,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-#include "plan.h"
+#include "many.h"
 
 /* A plan on paper is read without what stood on stderr: what was doubtful goes with it. */
 static void print_doubts(const sil_sheet *sheet)

@@ -14,6 +14,7 @@ static const char *const next_words[SIL_ACTS] = {
     [SIL_ACT_MEASURE_SADDLE] = "read the saddle's height",
     [SIL_ACT_NECK_BOW] = "neck to a repairer",
     [SIL_ACT_ROD] = "turn the truss rod",
+    [SIL_ACT_ROD_BY_EAR] = "turn the rod, by ear",
     [SIL_ACT_READ_AGAIN] = "read everything again",
     [SIL_ACT_SEAT_FRETS] = "seat the proud frets",
     [SIL_ACT_LEVEL_FRETS] = "level the frets",

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* Within plan: what was asked for, of one sheet or of many. */
-#ifndef SILLET_CLI_PLAN_H
-#define SILLET_CLI_PLAN_H
+/* Within sillet plan: what was asked for, of one sheet or of many. */
+#ifndef SILLET_CLI_MANY_H
+#define SILLET_CLI_MANY_H
 
 #include "cli.h"
 

@@ -1,0 +1,87 @@
+/* SPDX-License-Identifier: MIT */
+/* A plan in a row: few words for every work that can come next, and for all that can be waited for.
+ */
+#include "instrument.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+enum { ROOM = 64, COLUMNS = 25 }; /* the column of what is next, in the table of many sheets */
+
+static void every_work_has_its_words(void **state)
+{
+    (void)state;
+    static sil_job job = {.string_count = 6};
+    for (int act = 0; act < SIL_ACTS; act++) {
+        static sil_plan plan;
+        char words[ROOM] = "";
+        plan = (sil_plan){.job = &job, .step_count = 2};
+        plan.steps[0].act = SIL_ACT_PREPARE;
+        plan.steps[1].act = (sil_act)act;
+        plan.nut_withheld = (sil_withheld){{SIL_CLIMATE}, 1};
+        size_t length = sil_plan_next(&plan, words, sizeof words);
+        bool idle = act == SIL_ACT_PREPARE || act == SIL_ACT_CHECK;
+        assert_int_equal(length, strlen(words));
+        assert_int_equal(length > 0, !idle);
+        assert_true(length <= COLUMNS && !strstr(words, "(null)"));
+        for (int other = 0; other < act; other++) { /* each says which it is, but the repairer's */
+            char before[ROOM] = "";
+            plan.steps[1].act = (sil_act)other;
+            sil_plan_next(&plan, before, sizeof before);
+            assert_true(length == 0 || strcmp(before, words) != 0 || strstr(words, "repairer"));
+        }
+    }
+}
+
+static void all_that_withholds_is_waited_for_by_name(void **state)
+{
+    (void)state;
+    static sil_job job = {.string_count = 6};
+    for (int code = 0; code < SIL_CODES; code++) {
+        static sil_plan plan;
+        char words[ROOM] = "", both[ROOM] = "";
+        if (!sil_code_waits((sil_code)code)) {
+            continue;
+        }
+        plan = (sil_plan){.job = &job, .nut_withheld = {{(sil_code)code}, 1}};
+        size_t length = sil_plan_waits(&plan, words, sizeof words);
+        assert_true(length > 0 && length < 40 && !strstr(words, "(null)"));
+        plan.saddle_withheld = plan.nut_withheld; /* told once */
+        sil_plan_waits(&plan, both, sizeof both);
+        assert_string_equal(words, both);
+    }
+}
+
+static void a_reading_missing_is_waited_for(void **state)
+{
+    (void)state;
+    static sil_job job = {.string_count = 6};
+    static sil_plan plan;
+    char words[ROOM];
+    plan = (sil_plan){.job = &job};
+    assert_int_equal(sil_plan_waits(&plan, words, sizeof words), 0);
+    plan.nut.verdict[5] = SIL_WAIT;
+    assert_true(sil_plan_waits(&plan, words, sizeof words) > 0);
+    assert_string_equal(words, "the readings missing");
+}
+
+/* RFC 8259, section 7, and Unicode's substitute for what is no character. */
+static void a_name_is_told_in_json_whatever_it_is(void **state)
+{
+    (void)state;
+    char *line = sil_report_line("a\"b\\c\n\x01\xC3\xA9\xFF.yaml", 3, NULL, SIL_MM);
+    assert_string_equal(line, "{\"sheet\":\"a\\\"b\\\\c\\n\\u0001\xC3\xA9\xEF\xBF\xBD.yaml\","
+                              "\"exit\":3,\"result\":null}");
+    free(line);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_work_has_its_words),
+        cmocka_unit_test(all_that_withholds_is_waited_for_by_name),
+        cmocka_unit_test(a_reading_missing_is_waited_for),
+        cmocka_unit_test(a_name_is_told_in_json_whatever_it_is),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
