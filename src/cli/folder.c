@@ -63,10 +63,10 @@ static void insert(batch *b, const char *name)
 static int fill(const char *folder, const char *after, batch *b)
 {
     DIR *entries = opendir(folder);
+    b->count = 0;
     if (!entries) {
         return errno;
     }
-    b->count = 0;
     errno = 0;
     for (struct dirent *entry; (entry = readdir(entries)); errno = 0) {
         if (is_sheet(entry->d_name) && strcmp(entry->d_name, after) > 0) {

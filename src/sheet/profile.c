@@ -83,7 +83,7 @@ size_t sil_program_folder(char *out, size_t size)
 {
     char *program = realpath("/proc/self/exe", NULL);
     if (!program) { /* a root without /proc: as it was called */
-        program = realpath((const char *)getauxval(AT_EXECFN), NULL);
+        program = realpath((const char *)getauxval(AT_EXECFN), NULL); /* NOLINT: a pointer it is */
     }
     const char *slash = program ? strrchr(program, '/') : NULL;
     size_t length = slash ? (size_t)(slash - program) : 0;
