@@ -11,7 +11,7 @@
 
 #include "many.h"
 
-enum { BATCH = 512 };
+enum { BATCH = 256 };
 
 /* The first names behind the last one done, in order. */
 typedef struct batch {
