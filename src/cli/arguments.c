@@ -85,21 +85,22 @@ static int read_option(cli_arguments *a, int argc, char **argv, int *at)
     return CLI_GO_ON;
 }
 
-/* "sheet" for SHEET. */
-static const char *noun(const cli_command *command, char out[32])
+/* "profile or sheet" for PROFILE|SHEET. */
+static const char *noun(const cli_command *command, char out[64])
 {
-    size_t k = 0;
-    for (; command->operand[k] && k < 31; k++) {
-        out[k] = (char)tolower((unsigned char)command->operand[k]);
+    size_t used = 0;
+    for (const char *at = command->operand; *at; at++) {
+        int letter = tolower((unsigned char)*at);
+        used += *at == '|' ? (size_t)snprintf(out + used, 64 - used, " or ")
+                           : (size_t)snprintf(out + used, 64 - used, "%c", letter);
     }
-    out[k] = '\0';
     return out;
 }
 
 static int check_operands(const cli_arguments *a)
 {
     const cli_command *command = a->command;
-    char word[32];
+    char word[64];
     if (!command->operand && a->operand_count > 0) {
         return cli_misused("%s takes nothing behind it, not '%s'", command->name, a->operands[0]);
     }

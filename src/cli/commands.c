@@ -23,7 +23,7 @@ const cli_command cli_commands[] = {
     {.name = "plan",
      .operand = "SHEET",
      .many = true,
-     .purpose = "what is wrong, in which order to put it right, and how much",
+     .purpose = "what is wrong, in which order to put it right, how much",
      .about = "Prints the bench plan of a sheet: what was found, the steps in order with their\n"
               "amounts and what to read after each, the figures of nut and saddle, what will buzz\n"
               "and whether it will play in tune.\n"

@@ -35,11 +35,12 @@ _sillet() {
         ;;
     LENGTH) return ;;
     esac
-    if [ "$command" = start ]; then
-        mapfile -t COMPREPLY < <(compgen -W "$("$program" profiles 2>/dev/null)" -- "$word")
-    else
+    case $command in
+    start | sheet) mapfile -t COMPREPLY < <(compgen -W "$("$program" profiles 2>/dev/null)" -- "$word") ;;
+    esac
+    if [ "$command" != start ]; then
         compopt -o filenames 2>/dev/null
-        mapfile -t COMPREPLY < <(compgen -f -- "$word")
+        mapfile -t -O "${#COMPREPLY[@]}" COMPREPLY < <(compgen -f -- "$word")
     fi
 }
 

@@ -14,7 +14,7 @@ void cli_help(void)
         char use[40];
         snprintf(use, sizeof use, "sillet %s %s%s", command->name,
                  command->operand ? command->operand : "", command->many ? ".." : "");
-        printf("  %-22s %s\n", use, command->purpose);
+        printf("  %-26s  %s\n", use, command->purpose);
     }
     printf("\n"
            "Begin with a sheet, fill in what you read, and plan:\n"

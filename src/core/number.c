@@ -81,8 +81,8 @@ static size_t write_decimal(char *out, bool negative, decimal number)
 size_t sil_number_write_full(char *out, double value)
 {
     double size = fabs(value);
-    if (size == 0.0) {
-        return write_decimal(out, false, (decimal){0, 0});
+    if (size < 1e15 && size == floor(size)) {
+        return write_decimal(out, value < 0.0, (decimal){(uint64_t)size, 0});
     }
     if (LDBL_MANT_DIG >= 64 && size >= 1e-9 && size < 1e15) {
         return write_decimal(out, value < 0.0, shorten(size, seventeen_digits(size)));

@@ -81,7 +81,7 @@ void put_number(writer *w, cJSON *object, const char *key, double value)
 
 void put_int(writer *w, cJSON *object, const char *key, int value)
 {
-    put(w, object, key, cJSON_CreateNumber(value));
+    put(w, object, key, figure(value));
 }
 
 void put_word(writer *w, cJSON *object, const char *key, const char *word)
