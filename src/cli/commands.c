@@ -46,8 +46,9 @@ const cli_command cli_commands[] = {
      .purpose = "the same on paper, full size, to cut by",
      .about =
          "Draws the plan: the bench plan with boxes to tick, nut and saddle at full size and\n"
-         "magnified with every dimension, and where notes buzz or play out of tune. A part that\n"
-         "must wait has no line anyone could cut to. Print at 100 % and measure the rulers.",
+         "magnified with every dimension, templates to glue on, blanks to order, and where notes\n"
+         "buzz or play out of tune. A part that must wait has no line anyone could cut to. Print\n"
+         "at 100 % and measure the rulers.",
      .options =
          {{"-o", "OUT",
            "The file, whole or not at all: .pdf, the pack; .svg or .dxf, the 1:1 outlines of\n"
