@@ -32,14 +32,13 @@ static void fill_figures(const sil_draft *draft, const double *values, sil_words
 static void fill_visit(const sil_draft *draft, const sil_visit *visit, sil_words *cell)
 {
     const sil_reading *reading = &draft->plan->job->readings[visit->reading];
-    char ratio[16];
     cell[DATE] = sil_say("%.10s", reading->date ? reading->date : "-");
     cell[WORK] = sil_say("read");
     cell[HUMIDITY] = percent(reading->humidity_pct);
     cell[RELIEF] = sil_say_length(draft, visit->relief);
     fill_figures(draft, visit->read, cell);
-    sil_number_write(ratio, sizeof ratio, visit->ratio, 2);
-    cell[ACTION + shown(draft)] = visit->ratio > 0.0 ? sil_say("%s", ratio) : sil_say(" ");
+    cell[ACTION + shown(draft)] =
+        visit->ratio > 0.0 ? sil_say_number(draft, visit->ratio, 2) : sil_say(" ");
 }
 
 static void fill_expected(const sil_draft *draft, const sil_visit *visit, sil_words *cell)
