@@ -148,11 +148,22 @@ def saddle_face(report, page, plan, job):
     return True
 
 
+def too_long(page, length):
+    """Whether the sheet says the part does not go on this paper, and that may be: a slip is the part
+    and its tabs, and the narrowest paper has 170 mm."""
+    return length > 115 and any("longer than this paper" in text for _, _, text in page.texts)
+
+
+def plans_on(page, job):
+    return [p for p in page.paths if p.closed and pen(p, OUTLINE) and near(size(p)[0], job.length)
+            and near(size(p)[1], job.thickness)]
+
+
 def saddle_plan(report, page, plan, job):
-    if job.thickness != job.thickness:
+    if job.thickness != job.thickness or too_long(page, job.length):
         return False
-    plans = [p for p in page.paths if p.closed and pen(p, OUTLINE) and near(size(p)[0], job.length)
-             and near(size(p)[1], job.thickness)]
+    page = next((p for p in (page, *page.following) if plans_on(p, job)), page)
+    plans = plans_on(page, job)
     if not plans:
         report.wrong("saddle plan", (job.length, job.thickness), None)
         return True
