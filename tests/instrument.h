@@ -7,6 +7,9 @@
 
 #include "near.h"
 
+/* The courses of strings that stand alone. */
+static const int each_a_course[SIL_STRINGS_MAX] = {0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11};
+
 /* Puts every string at its aims, for the bend and crowns it has. */
 static inline void set_to_aims(sil_bench *bench, sil_fit *truth)
 {
@@ -49,7 +52,7 @@ static inline void make_instrument(sil_bench *bench, sil_fit *truth)
         bench->targets.action[i] = (sil_band){1.5 + 0.1 * i, 1.75 + 0.1 * i, 2.0 + 0.1 * i};
         bench->targets.first[i] = (sil_band){0.03, 0.06, 0.12};
     }
-    sil_saddle_centres(6, 54.0, board->saddle_z);
+    sil_saddle_centres(&(sil_courses){6, each_a_course, 0.0}, 54.0, board->saddle_z);
     sil_board_lay(board, 645.0, setback);
     bench->targets.relief = (sil_band){0.10, 0.15, 0.25};
     bench->targets.first_held = SIL_HOLD_3;

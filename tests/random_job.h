@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Random jobs as plain data, for tests of what is made of them. Figures are invented; every form of
- * a job comes up: strings 1 to 12, figures not given, readings in range and out, worn crowns. */
+ * a job comes up: strings 1 to 12, fans, courses, zero frets, bridges of all kinds, figures not
+ * given, readings in range and out, worn crowns. */
 #ifndef SILLET_TESTS_RANDOM_JOB_H
 #define SILLET_TESTS_RANDOM_JOB_H
 
@@ -44,26 +45,55 @@ static inline void make_strings(random_job *made, uint64_t *seed, int strings)
     }
 }
 
+/* Pairs, or neighbours joined as it comes; returns how many strings join the one before. */
+static inline int make_courses(sil_job *job, uint64_t *seed, int strings)
+{
+    bool pairs = strings % 2 == 0 && one_in(seed, 3);
+    bool mixed = !pairs && one_in(seed, 6);
+    int joined = 0;
+    for (int i = 0; i < strings && (pairs || mixed); i++) {
+        bool joins = i > 0 && (pairs ? i % 2 == 1 : one_in(seed, 3));
+        joined += joins;
+        job->strings[i].course = i + 1 - joined;
+    }
+    return joined;
+}
+
+static inline sil_saddle_kind any_kind(uint64_t *seed)
+{
+    return one_in(seed, 4)   ? SIL_SADDLE_INDIVIDUAL
+           : one_in(seed, 6) ? SIL_SADDLE_GLUED
+           : one_in(seed, 5) ? SIL_SADDLE_TWO_POST
+           : one_in(seed, 5) ? SIL_SADDLE_FLOATING
+                             : SIL_SADDLE_SLOTTED;
+}
+
 static inline void make_parts(sil_job *job, uint64_t *seed, int strings)
 {
+    int joined = make_courses(job, seed, strings), courses = strings - joined;
     sil_nut_sheet *nut = &job->nut;
     sil_saddle_sheet *saddle = &job->saddle;
-    nut->width = 12.0 + (strings > 1 ? 5.5 * (strings - 1) : 0.0) + uniform(seed, 0.0, 5.0);
+    nut->pair = uniform(seed, 1.7, 2.4);
+    nut->kind = one_in(seed, 8) ? SIL_NUT_ZERO_FRET : SIL_NUT_SLOTTED;
+    nut->width = 12.0 + 5.5 * (courses - 1) + nut->pair * joined + uniform(seed, 0.0, 5.0);
     nut->edge_treble = uniform(seed, 2.0, 4.0);
     nut->edge_bass = uniform(seed, 2.0, 4.0);
     nut->thickness = one_in(seed, 6) ? SIL_UNKNOWN : uniform(seed, 3.0, 7.0);
     nut->seat_to_board = one_in(seed, 6) ? SIL_UNKNOWN : uniform(seed, 3.0, 9.0);
     nut->spacing = one_in(seed, 3) ? SIL_EQUAL_CENTRE : SIL_EQUAL_GAP;
     nut->material = one_in(seed, 2) ? "bone" : NULL;
-    saddle->kind = one_in(seed, 3)   ? SIL_SADDLE_INDIVIDUAL
-                   : one_in(seed, 5) ? SIL_SADDLE_GLUED
-                                     : SIL_SADDLE_SLOTTED;
-    saddle->spread = strings > 1 ? 8.0 * (strings - 1) + uniform(seed, 0.0, 10.0) : 10.0;
+    saddle->kind = any_kind(seed);
+    saddle->pair = uniform(seed, 1.8, 3.0);
+    saddle->spread = 8.0 * (courses - 1) + saddle->pair * joined + uniform(seed, 0.0, 10.0) +
+                     (strings > 1 ? 0.0 : 10.0);
+    saddle->post_spread = uniform(seed, 50.0, 90.0);
+    saddle->travel = one_in(seed, 3) ? uniform(seed, 0.0, 2.0) : SIL_UNKNOWN;
     saddle->length = saddle->spread + uniform(seed, 8.0, 18.0);
     saddle->thickness = uniform(seed, 2.3, 4.0);
     saddle->slot_depth = one_in(seed, 5) ? SIL_UNKNOWN : uniform(seed, 3.0, 6.0);
     saddle->pickup = one_in(seed, 4) ? 0.6 : 0.0;
-    saddle->pitch = 0.5;
+    bool feet = saddle->kind == SIL_SADDLE_FLOATING && one_in(seed, 2);
+    saddle->pitch = feet ? SIL_UNKNOWN : 0.5;
     saddle->material = one_in(seed, 2) ? "bone, unbleached" : NULL;
     double treble = uniform(seed, 0.5, 3.0), bass = uniform(seed, 1.0, 5.0);
     for (int i = 0; i < strings; i++) {
@@ -156,6 +186,12 @@ static inline void make_random_job(random_job *made, uint64_t *seed, int strings
     sil_instrument *it = &job->instrument;
     sil_job_clear(job);
     it->scale = uniform(seed, 560.0, 870.0);
+    if (one_in(seed, 4)) {
+        it->scale_bass = it->scale + uniform(seed, 5.0, 50.0);
+        it->square = whole(seed, 0, 12);
+    }
+    it->pocket = one_in(seed, 2) ? uniform(seed, 60.0, 90.0) : SIL_UNKNOWN;
+    it->heel = one_in(seed, 2) ? uniform(seed, 60.0, 100.0) : SIL_UNKNOWN;
     it->frets = whole(seed, 18, 24);
     it->join = whole(seed, 12, 16);
     it->radius_nut = one_in(seed, 4) ? (double)INFINITY : uniform(seed, 240.0, 420.0);

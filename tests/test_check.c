@@ -257,7 +257,7 @@ static const row rows[] = {
     {one_make_missing, "!strings.4.make: missing"},
     {no_strings, "!strings: missing"},
     {thick_core, "!strings.3.core: wanted less than the gauge, 0.813 mm"},
-    {heavy_string, "!strings.5.unit_mass: cannot be, 0.1 to 40 g/m is usual"},
+    {heavy_string, "!strings.5.unit_mass: cannot be, 0.1 to 80 g/m is usual"},
     {long_saddle_pitch, "!saddle.pitch: missing"},
     {no_saddle_length, "!saddle.length: missing"},
     {no_saddle_kind, "!saddle.kind: missing"},

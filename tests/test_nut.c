@@ -8,16 +8,19 @@ static void gaps_between_string_edges_are_equal(void **state)
     double gauge[] = {0.30, 0.41, 0.61, 0.81, 1.07, 1.35};
     double z[6];
     double gap;
-    sil_nut_centres(6, gauge, 43.0, 3.0, 3.2, SIL_EQUAL_GAP, z, &gap);
+    sil_nut_centres(&(sil_courses){6, each_a_course, 0.0}, gauge, 43.0, 3.0, 3.2, SIL_EQUAL_GAP, z,
+                    &gap);
     near(43.0 / 2.0 - z[0] - gauge[0] / 2.0, 3.0, 1e-12);
     near(z[5] - gauge[5] / 2.0 + 43.0 / 2.0, 3.2, 1e-12);
     for (int i = 1; i < 6; i++) {
         near(z[i - 1] - gauge[i - 1] / 2.0 - (z[i] + gauge[i] / 2.0), gap, 1e-12);
     }
-    sil_nut_centres(6, gauge, 43.0, 3.0, 3.2, SIL_EQUAL_CENTRE, z, &gap);
+    sil_nut_centres(&(sil_courses){6, each_a_course, 0.0}, gauge, 43.0, 3.0, 3.2, SIL_EQUAL_CENTRE,
+                    z, &gap);
     near(z[0] - z[1], z[4] - z[5], 1e-12);
     assert_false(sil_known(gap));
-    sil_nut_centres(1, gauge, 10.0, 4.85, 4.85, SIL_EQUAL_GAP, z, &gap);
+    sil_nut_centres(&(sil_courses){1, each_a_course, 0.0}, gauge, 10.0, 4.85, 4.85, SIL_EQUAL_GAP,
+                    z, &gap);
     near(z[0], 0.0, 1e-12);
     assert_false(sil_known(gap));
 }

@@ -3,7 +3,7 @@
  * whatever the string. */
 #include <sillet/sillet.h>
 
-#include "near.h"
+#include "instrument.h"
 #include "published/intonation.h"
 
 static const double pi = 3.14159265358979323846;
@@ -348,7 +348,7 @@ static void the_slot_s_line_is_nearest_to_the_farthest_point(void **state)
     uint64_t seed = 4;
     double z[6];
     double setback[6];
-    sil_saddle_centres(6, 54.0, z);
+    sil_saddle_centres(&(sil_courses){6, each_a_course, 0.0}, 54.0, z);
     for (int trial = 0; trial < 40; trial++) {
         for (int i = 0; i < 6; i++) {
             setback[i] = uniform(&seed, 1.0, 5.0);

@@ -84,6 +84,11 @@ static void scale_band(sil_band *band, double k)
 static void scale_job(sil_job *job, sil_reading *reading, sil_crown_off *crowns, double k)
 {
     double *lengths[] = {&job->instrument.scale,
+                         &job->instrument.scale_bass,
+                         &job->nut.pair,
+                         &job->saddle.pair,
+                         &job->saddle.post_spread,
+                         &job->saddle.travel,
                          &job->instrument.radius_nut,
                          &job->instrument.radius_end,
                          &job->instrument.crown,
@@ -170,6 +175,9 @@ static void swap(void *a, void *b, size_t size)
 static void mirror_job(sil_job *job, sil_reading *reading, sil_crown_off *crowns)
 {
     int last = job->string_count - 1;
+    if (sil_known(job->instrument.scale_bass)) {
+        swap(&job->instrument.scale, &job->instrument.scale_bass, sizeof(double));
+    }
     swap(&job->nut.edge_treble, &job->nut.edge_bass, sizeof(double));
     swap(&reading->saddle_height_treble, &reading->saddle_height_bass, sizeof(double));
     for (int i = 0; i < last - i; i++) {
@@ -199,17 +207,18 @@ static void mirrored_in_is_mirrored_out(void **state)
         sil_plan_make(job, &both.changed);
         const sil_plan *a = &both.plan, *b = &both.changed;
         int last = job->string_count - 1;
+        if (a->bench.board.course[last] == 0) {
+            continue; /* one course has no other side */
+        }
         for (int i = 0; i <= last; i++) {
             int m = last - i;
-            law(alike(a->bench.board.nut_z[i], -b->bench.board.nut_z[m], 1e-9) || last == 0,
+            law(alike(a->bench.board.nut_z[i], -b->bench.board.nut_z[m], 1e-9),
                 "centres are not mirrored", from);
-            law(alike(a->stages.lower[i], b->stages.lower[m], 1e-9) || last == 0,
-                "cuts are not mirrored", from);
-            law(alike(a->nut.floor[i], b->nut.floor[m], 1e-9) || last == 0,
-                "floors are not mirrored", from);
-            law(alike(a->saddle.dress[i], b->saddle.dress[m], 1e-7) || last == 0,
-                "dressing is not mirrored", from);
-            law(alike(a->clean_after.force[i][0], b->clean_after.force[m][0], 1e-7) || last == 0,
+            law(alike(a->stages.lower[i], b->stages.lower[m], 1e-9), "cuts are not mirrored", from);
+            law(alike(a->nut.floor[i], b->nut.floor[m], 1e-9), "floors are not mirrored", from);
+            law(alike(a->saddle.dress[i], b->saddle.dress[m], 1e-7), "dressing is not mirrored",
+                from);
+            law(alike(a->clean_after.force[i][0], b->clean_after.force[m][0], 1e-7),
                 "clean forces are not mirrored", from);
         }
     }

@@ -72,7 +72,7 @@ static void no_line_of_a_mesh_beats_the_corner(void **state)
         double z[6];
         double cap[6];
         bool wanted[6];
-        sil_saddle_centres(6, 54.0, z);
+        sil_saddle_centres(&(sil_courses){6, each_a_course, 0.0}, 54.0, z);
         for (int i = 0; i < 6; i++) {
             wanted[i] = i == 0 || uniform(&seed, 0.0, 1.0) < 0.7;
             cap[i] = uniform(&seed, 0.0, 1.0);
@@ -293,7 +293,7 @@ static void the_top_has_the_radius_of_a_circle_through_it(void **state)
     (void)state;
     double z[6];
     double height[6];
-    sil_saddle_centres(6, 54.0, z);
+    sil_saddle_centres(&(sil_courses){6, each_a_course, 0.0}, 54.0, z);
     static const double radii[] = {60.0, 250.0, 400.0, 1500.0, 2900.0};
     for (size_t k = 0; k < sizeof radii / sizeof *radii; k++) {
         for (int i = 0; i < 6; i++) {

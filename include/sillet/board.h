@@ -29,6 +29,9 @@ typedef struct sil_board {
      * Index 12 is always filled, whatever the number of frets: action is told there. */
     double spine_x[SIL_FRETS_MAX + 1];
     double fret_x[SIL_STRINGS_MAX][SIL_FRETS_MAX + 1];
+    double nut_x[SIL_STRINGS_MAX];                   /* of a fan: the nut there, along the centre
+                                                        line from its middle; else 0 */
+    double nut_slant, saddle_slant;                  /* of a fan, rad, + leaning back at the bass */
     double scale[SIL_STRINGS_MAX];                   /* nut to saddle without compensation, > 0 */
     double saddle_x[SIL_STRINGS_MAX];                /* scale + saddle setback */
     double nut_z[SIL_STRINGS_MAX];                   /* centre of the string at the nut */
@@ -80,6 +83,31 @@ double sil_fret_place(double scale, int fret);
  * Returned: board's spine_x, fret_x, scale, saddle_x, drop and course
  */
 void sil_board_lay(sil_board *board, double scale, const double *setback);
+
+/* Two scales, and the fret that stands square to the centre line. */
+typedef struct sil_fan {
+    double treble, bass; /* mm, > 0; of the first and the last course */
+    int square;          /* 0 (the nut) or more; no matter where the two are equal */
+} sil_fan;
+
+/* sil_board_fan: lays out a board of two scales, run evenly by course.
+ * Given:    board    as above, and course
+ *           fan      two equal scales give what sil_board_lay gives
+ *           setback  as above, along each string
+ * Returned: as above but course; and nut_x, nut_slant, saddle_slant
+ * Notes:    x of a string runs from its own contact at the nut. The neck bends along the centre
+ *           line, whose scale is the mean of the two: everything square across moves together, so
+ *           a crown's sag is that of its place along the centre line, nut_x + fret_x.
+ */
+void sil_board_fan(sil_board *board, const sil_fan *fan, const double *setback);
+
+/* sil_course_share: 0 at the first course, 1 at the last, evenly between; 0 where there is one. */
+double sil_course_share(const int *course, int strings, int string);
+
+/* sil_axis_x: a crown's place along the centre line under a string (-1: on it), mm. Fret 0 is the
+ * nut. sil_saddle_axis_x: the same of where the string leaves the saddle. */
+double sil_axis_x(const sil_board *board, int string, int fret);
+double sil_saddle_axis_x(const sil_board *board, int string);
 
 /* sil_radius_drop: how far a round board has dropped at z from its centre line.
  * Given:    radius  mm, > |z|; INFINITY for flat

@@ -63,6 +63,7 @@ typedef struct sil_bench {
     double wear_limit;  /* a crown further off the line than this is worked, mm */
     double crown;       /* crown height over the board where sound, mm; may be unknown */
     double least_crown; /* under this, new frets, mm */
+    bool zero_fret;     /* the crown of fret 0 sets the height at the nut: no slot is filed */
 } sil_bench;
 
 typedef enum sil_stage_name {

@@ -38,10 +38,15 @@ typedef enum sil_rod_state {
 typedef enum sil_hand { SIL_RIGHT_HANDED, SIL_LEFT_HANDED } sil_hand;
 
 typedef struct sil_instrument {
-    double scale;
+    double scale;      /* of string 1 */
+    double scale_bass; /* of the last string; unknown: the same */
+    int square;        /* of two scales: the fret square to the centre line; 0: the nut */
     int frets, join;
     double radius_nut, radius_end; /* INFINITY: flat */
     double crown, fallaway, head_angle_deg;
+    double pocket;    /* length of a bolt-on neck's pocket along the neck */
+    double pocket_at; /* from the nut to where it begins; unknown: at the body join */
+    double heel; /* of a neck that is not bolted on: board's underside to the end of its heel */
     sil_rod rod;
     sil_rod_state rod_state;
     sil_hand handed;
@@ -55,10 +60,15 @@ typedef struct sil_string {
     double core;
     double unit_mass_kg_m;
     double modulus_gpa; /* of the core */
+    int course;         /* neighbours of one number are a course; 0: a course of its own */
 } sil_string;
 
+typedef enum sil_nut_kind { SIL_NUT_SLOTTED, SIL_NUT_ZERO_FRET } sil_nut_kind;
+
 typedef struct sil_nut_sheet {
+    sil_nut_kind kind;
     double width, thickness, edge_treble, edge_bass, advance, seat_to_board;
+    double pair; /* centres inside a course */
     sil_spacing spacing;
     const char *material;
 } sil_nut_sheet;
@@ -71,6 +81,9 @@ typedef struct sil_saddle_sheet {
     double pin_distance[SIL_STRINGS_MAX]; /* unknown: not anchored in the bridge */
     double exit_height;                   /* 0 unless given */
     double pitch;
+    double travel;      /* how far screws, posts or wheels can still go down; unknown: no bound */
+    double post_spread; /* from post to post */
+    double pair;        /* centres inside a course */
     const char *material;
 } sil_saddle_sheet;
 
@@ -192,6 +205,12 @@ typedef void sil_tell(void *with, sil_severity severity, const char *path, const
  *           by which a string would lie under a crown by more than the tools explain.
  */
 int sil_job_check(const sil_job *job, sil_tell *tell, void *with);
+
+/* sil_job_courses: the course of each string, from 0.
+ * Given:    job     strings filled
+ * Returned: course  [SIL_STRINGS_MAX]; neighbours of one number stand together
+ */
+void sil_job_courses(const sil_job *job, int *course);
 
 /* sil_job_bench: the last reading and the targets of a job as figures for the stages.
  * Given:    job      checked without errors

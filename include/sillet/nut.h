@@ -11,22 +11,32 @@ extern "C" {
 
 typedef enum sil_spacing { SIL_EQUAL_GAP, SIL_EQUAL_CENTRE } sil_spacing;
 
+/* Strings by course, and the distance of their centres inside one. */
+typedef struct sil_courses {
+    int strings;       /* 1..SIL_STRINGS_MAX */
+    const int *course; /* of each string, from 0 and never falling; as sil_board's */
+    double pair;       /* mm; no matter where each string is a course */
+} sil_courses;
+
 /* sil_nut_centres: lateral place of each string at the nut.
- * Given:    strings      1..SIL_STRINGS_MAX
+ * Given:    courses
  *           gauge        of each string, mm
  *           width        board width at the nut, mm
  *           edge_treble  board edge to the outer edge of string 1, mm
  *           edge_bass    board edge to the outer edge of the last string, mm
- *           spacing      equal gaps between string edges, or equal centres
+ *           spacing      between courses: equal gaps between string edges, or equal steps from
+ *                        centre to centre
  * Returned: nut_z        mm from the centre line, + toward string 1
- *           gap          between string edges, mm; unknown for equal centres and for one string
+ *           gap          between string edges, mm; unknown for equal centres and for one course
+ * Notes:    one course of several strings stands midway between what the edges leave.
  */
-void sil_nut_centres(int strings, const double *gauge, double width, double edge_treble,
-                     double edge_bass, sil_spacing spacing, double *nut_z, double *gap);
+void sil_nut_centres(const sil_courses *courses, const double *gauge, double width,
+                     double edge_treble, double edge_bass, sil_spacing spacing, double *nut_z,
+                     double *gap);
 
-/* sil_saddle_centres: lateral places at the saddle: equal centres over the spread, one string in
- * the middle. */
-void sil_saddle_centres(int strings, double spread, double *saddle_z);
+/* sil_saddle_centres: lateral places at the saddle: equal steps between courses over the spread of
+ * the outer strings, one course in the middle. */
+void sil_saddle_centres(const sil_courses *courses, double spread, double *saddle_z);
 
 /* sil_file_width: the width to cut a slot to.
  * Given:    gauge, allowance  mm

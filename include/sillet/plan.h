@@ -48,6 +48,8 @@ typedef enum sil_code {
     SIL_OFF_SADDLE,
     SIL_OFF_FORECAST,
     SIL_MOVED,
+    SIL_ZERO_FRET_LOW,
+    SIL_ZERO_FRET_HIGH,
     SIL_CODES
 } sil_code;
 
@@ -93,7 +95,12 @@ typedef enum sil_act {
     SIL_ACT_SHIM_SADDLE,
     SIL_ACT_NEW_SADDLE,
     SIL_ACT_TURN_SCREWS,
+    SIL_ACT_TURN_POSTS,
+    SIL_ACT_BRIDGE_CURVE, /* what two posts cannot give a string */
+    SIL_ACT_ZERO_FRET,
     SIL_ACT_NECK_ANGLE,
+    SIL_ACT_NECK_SHIM,
+    SIL_ACT_NECK_RESET,
     SIL_ACT_CHECK, /* tune, read again */
     SIL_ACTS
 } sil_act;
@@ -105,7 +112,7 @@ typedef struct sil_step {
     sil_act act;
 } sil_step;
 
-#define SIL_WITHHELD_MAX 12
+#define SIL_WITHHELD_MAX 16
 
 /* Why a part may not be cut today. */
 typedef struct sil_withheld {
@@ -167,6 +174,19 @@ typedef struct sil_visit {
 
 /* The last so many visits are told and learned from. */
 #define SIL_VISITS_MAX 100
+/* What would give the saddle back its room, where it is stopped: the neck tilted back. What
+ * it gives is unknown where it is not stopped, or the neck's own measures are not given. Advice,
+ * never a cut. */
+typedef struct sil_neck {
+    /* How far the action wanted of a string goes past what its saddle can still give, mm; over 0:
+     * it is stopped. Unknown where it does not come down, or no bound is known. */
+    double short_by[SIL_STRINGS_MAX];
+    double lift; /* how much higher the strings' line must come to pass the saddle, mm */
+    double shim; /* at the body end of a bolt-on's pocket: pocket lift / (X - x_pocket) */
+    double heel; /* off the heel's end of a set neck, running out at the board: heel lift/(X - x_J)
+                  */
+    int string;  /* the one that asks for most, or -1 */
+} sil_neck;
 
 typedef struct sil_plan {
     const sil_job *job;
@@ -183,6 +203,7 @@ typedef struct sil_plan {
     sil_blank nut_blank;
     sil_saddle_work saddle;
     sil_blank saddle_blank;
+    sil_neck neck;
     sil_pluck pluck;
     sil_clearance clean_now, clean_after; /* on the first and the last stage */
     sil_cause causes[SIL_CAUSES_MAX];

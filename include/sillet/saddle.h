@@ -15,9 +15,13 @@ typedef enum sil_saddle_kind {
     SIL_SADDLE_SLOTTED,    /* stands loose in a slot: sanded at the base, shimmed underneath */
     SIL_SADDLE_GLUED,      /* stays where it is: only its top can be worked */
     SIL_SADDLE_INDIVIDUAL, /* a screw a string */
-    SIL_SADDLE_TWO_POST,
-    SIL_SADDLE_FLOATING
+    SIL_SADDLE_TWO_POST,   /* one bridge on two posts */
+    SIL_SADDLE_FLOATING    /* stands loose on the top: on wheels where their pitch is given, else it
+                              is worked at its feet */
 } sil_saddle_kind;
+
+/* sil_saddle_slotted: whether a saddle of this kind stands in a slot of the bridge. */
+bool sil_saddle_slotted(sil_saddle_kind kind);
 
 typedef struct sil_saddle_make {
     sil_saddle_kind kind;
@@ -26,6 +30,7 @@ typedef struct sil_saddle_make {
     double pin_distance[SIL_STRINGS_MAX];      /* saddle to where the string enters the bridge */
     double exit_height;                        /* of that edge over the bridge's top, mm */
     double pitch;                              /* travel of a turn, mm */
+    double post_spread;                        /* from post to post, mm */
     double most_shim, shim_step;               /* mm */
     double present_treble, present_bass;       /* caliper, seat to underside, strings 1 and N */
     double bridge_top_treble, bridge_top_bass; /* straightedge on the crowns down to the bridge */
@@ -60,6 +65,8 @@ typedef struct sil_saddle_work {
     double in_slot[SIL_STRINGS_MAX];      /* share of the saddle inside its slot, 0..1 */
     double break_angle_deg[SIL_STRINGS_MAX];
     double turns[SIL_STRINGS_MAX]; /* + down; unknown unless individual */
+    bool posts;                    /* two posts or wheels are to be turned */
+    double post[2], post_turns[2]; /* treble, bass: mm and turns, + down; unknown unless posts */
     double shim;                   /* unknown unless a string is to raise */
     double top_radius;             /* unknown under three strings, over 3000, or not crowned */
     bool present_disagree;         /* caliper and bridge top differ by over 0.3: neither is used */
@@ -76,10 +83,16 @@ typedef struct sil_saddle_work {
 sil_line sil_saddle_line(int count, const double *z, const double *cap, const bool *wanted,
                          double half, const sil_line *most);
 
+/* sil_level_line: the straight line with the least squares of distance through values over z.
+ * Given:    count, z, value  1 or more; one, or all at one place: level
+ */
+sil_line sil_level_line(int count, const double *z, const double *value);
+
 /* sil_saddle_cut: the work at the saddle.
  * Given:    bench, make
  *           stages  run; the strings left alone in the saddle stage still at their present height
- * Returned: work; and in stages the saddle stage's strings left alone, less what the base loses
+ * Returned: work; and in stages the saddle stage's strings left alone, less what the base loses;
+ *           on two posts all strings, less the line that comes nearest to what each wants
  */
 void sil_saddle_cut(const sil_bench *bench, const sil_saddle_make *make, sil_stages *stages,
                     sil_saddle_work *work);

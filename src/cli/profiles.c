@@ -16,6 +16,15 @@ static int is_profile(const struct dirent *entry)
     return length > tail && strcmp(entry->d_name + length - tail, ending) == 0;
 }
 
+/* By name alone: an ending would put "ukulele-reentrant" before "ukulele". */
+static int by_name(const struct dirent **a, const struct dirent **b)
+{
+    size_t tail = sizeof ending - 1;
+    size_t length = strlen((*a)->d_name) - tail, other = strlen((*b)->d_name) - tail;
+    int order = strncmp((*a)->d_name, (*b)->d_name, length < other ? length : other);
+    return order != 0 ? order : (length > other) - (length < other);
+}
+
 int cli_profiles(int argc, char **argv)
 {
     cli_arguments arguments;
@@ -28,7 +37,7 @@ int cli_profiles(int argc, char **argv)
         return cli_failed("no folder of profiles found; $SILLET_PROFILES can name one");
     }
     struct dirent **entries = NULL;
-    int count = scandir(folder, &entries, is_profile, alphasort);
+    int count = scandir(folder, &entries, is_profile, by_name);
     if (count < 0) {
         return cli_failed("%s: %s", folder, strerror(errno));
     }

@@ -36,14 +36,27 @@ static const char *blanks(int count, char out[64])
 /* A saddle whose height is cut, not turned. */
 static bool stands_loose(const sil_job *job)
 {
-    return job->saddle.kind == SIL_SADDLE_SLOTTED || job->saddle.kind == SIL_SADDLE_GLUED;
+    return sil_saddle_slotted(job->saddle.kind);
+}
+
+static void say_scale(const sil_instrument *it)
+{
+    char treble[SIL_NUMBER_FULL_MAX], bass[SIL_NUMBER_FULL_MAX], fan[128];
+    if (!sil_known(it->scale_bass)) {
+        say_figure("  scale: ", it->scale, "nut to saddle, without compensation");
+        return;
+    }
+    sil_number_write_full(treble, it->scale);
+    sil_number_write_full(bass, it->scale_bass);
+    snprintf(fan, sizeof fan, "{treble: %s, bass: %s, square: %d}", treble, bass, it->square);
+    say("  scale: ", fan, "of the outer strings, and the fret that stands square");
 }
 
 static void say_instrument(const sil_job *job)
 {
     char count[16];
     cli_print("\n# The instrument, as the profile has it: put yours in its place.\ninstrument:\n");
-    say_figure("  scale: ", job->instrument.scale, "nut to saddle, without compensation");
+    say_scale(&job->instrument);
     snprintf(count, sizeof count, "%d", job->instrument.frets);
     say("  frets: ", count, "the last fret");
     snprintf(count, sizeof count, "%d", job->instrument.join);

@@ -35,23 +35,68 @@ double sil_string_z(const sil_board *board, int string, double x)
     return nut + (board->saddle_z[string] - nut) * x / board->saddle_x[string];
 }
 
-void sil_board_lay(sil_board *board, double scale, const double *setback)
+double sil_course_share(const int *course, int strings, int string)
+{
+    int last = course[strings - 1];
+    return last > 0 ? (double)course[string] / last : 0.0;
+}
+
+double sil_axis_x(const sil_board *board, int string, int fret)
+{
+    return string < 0 ? board->spine_x[fret] : board->nut_x[string] + board->fret_x[string][fret];
+}
+
+double sil_saddle_axis_x(const sil_board *board, int string)
+{
+    return board->nut_x[string] + board->saddle_x[string];
+}
+
+/* How far a straight part across the outer strings leans from square. */
+static double slant(double treble_x, double bass_x, double treble_z, double bass_z)
+{
+    return atan2(bass_x - treble_x, treble_z - bass_z);
+}
+
+static void lay_string(sil_board *board, int i, int last)
+{
+    for (int n = 0; n <= last; n++) {
+        double x = sil_fret_place(board->scale[i], n);
+        double radius = sil_board_radius(board, board->nut_x[i] + x);
+        board->fret_x[i][n] = x;
+        board->drop[i][n] = sil_radius_drop(radius, sil_string_z(board, i, x));
+    }
+}
+
+void sil_board_fan(sil_board *board, const sil_fan *fan, const double *setback)
 {
     int last = board->frets < 12 ? 12 : board->frets; /* action is told at 12, crown or no crown */
+    double middle = (fan->treble + fan->bass) / 2.0;
     for (int n = 0; n <= last; n++) {
-        board->spine_x[n] = sil_fret_place(scale, n);
+        board->spine_x[n] = sil_fret_place(middle, n);
     }
     for (int i = 0; i < board->strings; i++) {
-        board->scale[i] = scale;
-        board->saddle_x[i] = scale + setback[i];
-        board->course[i] = i;
-        for (int n = 0; n <= last; n++) {
-            double x = board->spine_x[n];
-            board->fret_x[i][n] = x;
-            board->drop[i][n] =
-                sil_radius_drop(sil_board_radius(board, x), sil_string_z(board, i, x));
-        }
+        double share = sil_course_share(board->course, board->strings, i);
+        board->scale[i] = fan->treble + (fan->bass - fan->treble) * share;
+        board->saddle_x[i] = board->scale[i] + setback[i];
+        board->nut_x[i] = sil_fret_place(middle - board->scale[i], fan->square);
+        lay_string(board, i, last);
     }
+    int bass = board->strings - 1;
+    const double *nut = board->nut_x, *scale = board->scale;
+    board->nut_slant = board->saddle_slant = 0.0;
+    if (bass > 0) {
+        board->nut_slant = slant(nut[0], nut[bass], board->nut_z[0], board->nut_z[bass]);
+        board->saddle_slant = slant(nut[0] + scale[0], nut[bass] + scale[bass], board->saddle_z[0],
+                                    board->saddle_z[bass]);
+    }
+}
+
+void sil_board_lay(sil_board *board, double scale, const double *setback)
+{
+    for (int i = 0; i < board->strings; i++) {
+        board->course[i] = i;
+    }
+    sil_board_fan(board, &(sil_fan){scale, scale, 0}, setback);
 }
 
 /* Depth of the crown line under the chord for a bend of 1, mm^2: the shape that a bend scales. */
@@ -78,7 +123,7 @@ double sil_sag(const sil_board *board, double bend, double x)
 /* Height of a crown on a straight neck. */
 static double straight_crown(const sil_board *board, const sil_crowns *crowns, int string, int fret)
 {
-    double height = -sag_built(board, board->spine_x[fret]);
+    double height = -sag_built(board, sil_axis_x(board, string, fret));
     if (string < 0) {
         return height;
     }
@@ -88,7 +133,7 @@ static double straight_crown(const sil_board *board, const sil_crowns *crowns, i
 double sil_crown_height(const sil_board *board, const sil_fit *fit, int string, int fret)
 {
     return straight_crown(board, fit->crowns, string, fret) -
-           fit->bend * sag_shape(board, board->spine_x[fret]);
+           fit->bend * sag_shape(board, sil_axis_x(board, string, fret));
 }
 
 /* A quantity at fret `over`, less what a straight line from fret `low` to fret `high` has there. */
@@ -115,9 +160,10 @@ double sil_bend_from_relief(const sil_board *board, const sil_crowns *crowns,
         off_the_line(board, reading, straight_crown(board, crowns, string, reading->low),
                      straight_crown(board, crowns, string, reading->over),
                      straight_crown(board, crowns, string, reading->high));
-    double shape = off_the_line(board, reading, sag_shape(board, board->spine_x[reading->low]),
-                                sag_shape(board, board->spine_x[reading->over]),
-                                sag_shape(board, board->spine_x[reading->high]));
+    double shape =
+        off_the_line(board, reading, sag_shape(board, sil_axis_x(board, string, reading->low)),
+                     sag_shape(board, sil_axis_x(board, string, reading->over)),
+                     sag_shape(board, sil_axis_x(board, string, reading->high)));
     return (reading->gap + straight) / shape;
 }
 

@@ -47,8 +47,8 @@ static void draw_crowns(const sil_board *board, const sil_crowns *crowns, int st
     sil_fit straight = {.bend = 0.0, .crowns = crowns};
     for (int n = 1; n <= last; n++) {
         lines->flat[n] = sil_crown_height(board, &straight, string, n);
-        lines->per_bend[n] =
-            -(sil_sag(board, 1.0, board->spine_x[n]) - sil_sag(board, 0.0, board->spine_x[n]));
+        double x = sil_axis_x(board, string, n);
+        lines->per_bend[n] = -(sil_sag(board, 1.0, x) - sil_sag(board, 0.0, x));
     }
 }
 

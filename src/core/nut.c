@@ -2,38 +2,49 @@
 /* The nut. See docs/arithmetic.md, "The nut". */
 #include <sillet/nut.h>
 
-void sil_nut_centres(int strings, const double *gauge, double width, double edge_treble,
-                     double edge_bass, sil_spacing spacing, double *nut_z, double *gap)
+/* Steps from each string to the next: the pair's inside a course; between courses what is left,
+ * shared evenly, with something of each string's own added to it (half its gauge, or nothing). */
+static double share_steps(const sil_courses *courses, double treble, double bass,
+                          const double *half, double *z)
 {
-    int last = strings - 1;
-    double treble = width / 2.0 - edge_treble - gauge[0] / 2.0;
-    double bass = -width / 2.0 + edge_bass + gauge[last] / 2.0;
-    *gap = SIL_UNKNOWN;
-    nut_z[0] = treble;
-    if (strings == 1) {
-        return;
-    }
-    if (spacing == SIL_EQUAL_CENTRE) {
-        for (int i = 1; i < strings; i++) {
-            nut_z[i] = treble + (bass - treble) * i / last;
-        }
-        return;
-    }
-    double free_width = treble - bass - (gauge[0] + gauge[last]) / 2.0;
-    for (int i = 1; i < last; i++) {
-        free_width -= gauge[i];
-    }
-    *gap = free_width / last;
+    int strings = courses->strings;
+    int between = courses->course[strings - 1];
+    double left = treble - bass;
     for (int i = 1; i < strings; i++) {
-        nut_z[i] = nut_z[i - 1] - gauge[i - 1] / 2.0 - *gap - gauge[i] / 2.0;
+        bool paired = courses->course[i] == courses->course[i - 1];
+        left -= paired ? courses->pair : half[i - 1] + half[i];
     }
+    double step = between > 0 ? left / between : SIL_UNKNOWN;
+    /* One course alone stands midway; one string alone where its edge puts it. */
+    z[0] = between > 0 || strings == 1 ? treble : treble - left / 2.0;
+    for (int i = 1; i < strings; i++) {
+        bool paired = courses->course[i] == courses->course[i - 1];
+        z[i] = z[i - 1] - (paired ? courses->pair : half[i - 1] + step + half[i]);
+    }
+    return step;
 }
 
-void sil_saddle_centres(int strings, double spread, double *saddle_z)
+void sil_nut_centres(const sil_courses *courses, const double *gauge, double width,
+                     double edge_treble, double edge_bass, sil_spacing spacing, double *nut_z,
+                     double *gap)
 {
-    for (int i = 0; i < strings; i++) {
-        saddle_z[i] = strings == 1 ? 0.0 : spread * (0.5 - (double)i / (strings - 1));
+    int last = courses->strings - 1;
+    double treble = width / 2.0 - edge_treble - gauge[0] / 2.0;
+    double bass = -width / 2.0 + edge_bass + gauge[last] / 2.0;
+    double half[SIL_STRINGS_MAX] = {0};
+    for (int i = 0; i <= last && spacing == SIL_EQUAL_GAP; i++) {
+        half[i] = gauge[i] / 2.0;
     }
+    double step = share_steps(courses, treble, bass, half, nut_z);
+    *gap = spacing == SIL_EQUAL_GAP ? step : SIL_UNKNOWN;
+}
+
+void sil_saddle_centres(const sil_courses *courses, double spread, double *saddle_z)
+{
+    static const double nothing[SIL_STRINGS_MAX] = {0};
+    int last = courses->strings - 1;
+    double half = last > 0 ? spread / 2.0 : 0.0;
+    share_steps(courses, half, -half, nothing, saddle_z);
 }
 
 double sil_file_width(double gauge, double allowance, const double *files, int count)
@@ -85,11 +96,15 @@ static void size_slot(const sil_bench *bench, const sil_stages *stages, const si
                               : 0.0;
     /* The board's surface at the nut, on the centre line, in the frame of the crowns. */
     double crown = bench->crown - stages->level_depth;
-    double surface = -sil_sag(board, fit->bend, 0.0) - crown;
+    double surface = -sil_sag(board, fit->bend, board->nut_x[i]) - crown;
     double over_surface = fit->nut_height[i] - surface;
     work->floor[i] = make->seat_to_board + over_surface;
-    work->stack[i] = over_surface + sil_radius_drop(board->radius_nut, board->nut_z[i]);
+    work->stack[i] = over_surface + board->drop[i][0];
     work->depth[i] = make->bury[i] * make->gauge[i];
+    if (bench->zero_fret) {
+        /* The string lies on the fret, not on a floor. */
+        work->floor[i] = work->stack[i] = work->depth[i] = SIL_UNKNOWN;
+    }
     work->top = fmax(work->top, work->floor[i] + work->depth[i]);
 }
 
@@ -148,7 +163,7 @@ void sil_nut_cut(const sil_bench *bench, const sil_stages *stages, const sil_nut
     } else {
         work->remedy = unread > 0 ? SIL_NUT_WAIT : SIL_NUT_NONE;
     }
-    if (unread > 0) {
+    if (unread > 0 || bench->zero_fret) {
         work->top = SIL_UNKNOWN;
     }
 }

@@ -11,9 +11,16 @@ static int count_verdicts(const sil_saddle_work *work, int strings, sil_verdict 
     return count;
 }
 
-static bool stands_in_a_slot(const sil_saddle_make *make)
+bool sil_saddle_slotted(sil_saddle_kind kind)
 {
-    return make->kind == SIL_SADDLE_SLOTTED || make->kind == SIL_SADDLE_GLUED;
+    return kind == SIL_SADDLE_SLOTTED || kind == SIL_SADDLE_GLUED;
+}
+
+/* One bridge on two posts: screws, or the wheels of one that stands loose. */
+static bool stands_on_posts(const sil_saddle_make *make)
+{
+    return make->kind == SIL_SADDLE_TWO_POST ||
+           (make->kind == SIL_SADDLE_FLOATING && sil_known(make->pitch));
 }
 
 /* The base: each string allows what it is to come down by, or what it can spare. A first pass,
@@ -107,6 +114,48 @@ static void turn_screws(const sil_bench *bench, const sil_saddle_make *make,
     }
 }
 
+sil_line sil_level_line(int count, const double *z, const double *value)
+{
+    double z_mean = 0.0, mean = 0.0, squares = 0.0, products = 0.0;
+    for (int i = 0; i < count; i++) {
+        z_mean += z[i] / count;
+        mean += value[i] / count;
+    }
+    for (int i = 0; i < count; i++) {
+        squares += (z[i] - z_mean) * (z[i] - z_mean);
+        products += (z[i] - z_mean) * (value[i] - mean);
+    }
+    double slope = squares > 0.0 ? products / squares : 0.0;
+    return (sil_line){mean - slope * z_mean, slope};
+}
+
+/* Posts that would move by less are where they can best be, mm: nobody turns a screw by that. */
+static const double least_turned = 0.01;
+
+/* What a bridge on two posts can come nearest to: all strings move, along one straight line. */
+static void turn_posts(const sil_bench *bench, const sil_saddle_make *make, sil_stages *stages,
+                       sil_saddle_work *work)
+{
+    const double *z = bench->board.saddle_z;
+    sil_line line = sil_level_line(bench->board.strings, z, stages->lower);
+    double treble = sil_line_at(line, make->post_spread / 2.0);
+    double bass = sil_line_at(line, -make->post_spread / 2.0);
+    work->posts = fmax(fabs(treble), fabs(bass)) >= least_turned;
+    stages->changed[SIL_SADDLE] = work->posts;
+    if (work->posts) {
+        work->remedy = SIL_SADDLE_SCREW;
+        work->cut = line;
+        work->post[0] = treble;
+        work->post[1] = bass;
+        work->post_turns[0] = treble / make->pitch;
+        work->post_turns[1] = bass / make->pitch;
+    }
+    for (int i = 0; i < bench->board.strings; i++) {
+        double off = work->posts ? sil_line_at(line, z[i]) : 0.0;
+        stages->fit[SIL_SADDLE].saddle_height[i] = stages->fit[SIL_NUT].saddle_height[i] - off;
+    }
+}
+
 static void choose_work(const sil_bench *bench, const sil_saddle_make *make, sil_stages *stages,
                         sil_saddle_work *work)
 {
@@ -120,6 +169,13 @@ static void choose_work(const sil_bench *bench, const sil_saddle_make *make, sil
         }
     } else if (unread > 0) {
         sil_saddle_await(strings, work); /* one part carries all strings: none is cut unread */
+    } else if (stands_on_posts(make)) {
+        for (int i = 0; i < strings; i++) {
+            work->dress[i] = SIL_UNKNOWN;
+        }
+        if (moves) {
+            turn_posts(bench, make, stages, work);
+        }
     } else if (moves && make->kind == SIL_SADDLE_GLUED) {
         dress_top(bench, stages, work);
     } else if (moves && count_verdicts(work, strings, SIL_RAISE) > 0) {
@@ -130,9 +186,15 @@ static void choose_work(const sil_bench *bench, const sil_saddle_make *make, sil
 }
 
 /* What comes off (or goes under) string i: new height over the same seat. */
-static double change_at(const sil_bench *bench, const sil_stages *stages,
-                        const sil_saddle_work *work, int i)
+static double change_at(const sil_bench *bench, const sil_saddle_make *make,
+                        const sil_stages *stages, const sil_saddle_work *work, int i)
 {
+    if (work->posts) {
+        return sil_line_at(work->cut, bench->board.saddle_z[i]);
+    }
+    if (stands_on_posts(make) && !stages->changed[SIL_SADDLE]) {
+        return 0.0;
+    }
     if (stages->saddle[i] == SIL_LEAVE) {
         return work->bottom ? sil_line_at(work->cut, bench->board.saddle_z[i]) : 0.0;
     }
@@ -157,7 +219,9 @@ void sil_saddle_await(int strings, sil_saddle_work *work)
         work->first_pass[i] = work->dress[i] = work->turns[i] = SIL_UNKNOWN;
     }
     work->remedy = SIL_SADDLE_WAIT;
-    work->bottom = false;
+    work->bottom = work->posts = false;
+    work->post[0] = work->post[1] = SIL_UNKNOWN;
+    work->post_turns[0] = work->post_turns[1] = SIL_UNKNOWN;
     work->shim = SIL_UNKNOWN;
 }
 
@@ -165,7 +229,10 @@ void sil_saddle_cut(const sil_bench *bench, const sil_saddle_make *make, sil_sta
                     sil_saddle_work *work)
 {
     int strings = bench->board.strings;
-    *work = (sil_saddle_work){.shim = SIL_UNKNOWN, .top_radius = SIL_UNKNOWN};
+    *work = (sil_saddle_work){.shim = SIL_UNKNOWN,
+                              .top_radius = SIL_UNKNOWN,
+                              .post = {SIL_UNKNOWN, SIL_UNKNOWN},
+                              .post_turns = {SIL_UNKNOWN, SIL_UNKNOWN}};
     for (int i = 0; i < strings; i++) {
         work->verdict[i] = stages->saddle[i];
         double to_low = sil_saddle_to_low(bench, stages, i);
@@ -178,12 +245,12 @@ void sil_saddle_cut(const sil_bench *bench, const sil_saddle_make *make, sil_sta
     choose_work(bench, make, stages, work);
     sil_saddle_present(bench, make, stages, work);
     for (int i = 0; i < strings; i++) {
-        work->height[i] = work->present[i] - change_at(bench, stages, work, i);
-        if (stands_in_a_slot(make)) {
+        work->height[i] = work->present[i] - change_at(bench, make, stages, work, i);
+        if (sil_saddle_slotted(make->kind)) {
             stand_in_slot(make, work, i);
         }
     }
-    if (stands_in_a_slot(make)) {
+    if (sil_saddle_slotted(make->kind)) {
         work->top_radius = sil_top_radius(strings, bench->board.saddle_z, work->height);
     }
 }

@@ -36,7 +36,7 @@ double sil_edge_at_saddle(const sil_board *board, double bend, double saddle_x)
      * middle is over the last two. */
     double past = (x[board->frets - 1] + x[board->frets]) / 2.0;
     /* Right on a crown the edge is as likely to tip either way: a hair toward the nut. */
-    double middle = fmin((x[1] + board->saddle_x[0]) / 2.0, past) - 1e-6;
+    double middle = fmin((x[1] + sil_saddle_axis_x(board, 0)) / 2.0, past) - 1e-6;
     int low = 1;
     int high = 1;
     touched_crowns(board, y, middle, &low, &high);
@@ -57,7 +57,7 @@ static two_ways seat_at(const sil_bench *bench, const sil_saddle_make *make, con
     two_ways seat = {now->saddle_height[i] - caliper, SIL_UNKNOWN};
     if (sil_known(gap)) {
         const sil_board *board = &bench->board;
-        double top = sil_edge_at_saddle(board, now->bend, board->saddle_x[i]) - gap;
+        double top = sil_edge_at_saddle(board, now->bend, sil_saddle_axis_x(board, i)) - gap;
         seat.bridge = top - (make->slot_depth - make->pickup);
     }
     return seat;

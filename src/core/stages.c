@@ -47,8 +47,9 @@ void sil_neck_moves(const sil_board *board, double bend, double ratio, sil_fit *
     double first = board->spine_x[1];
     double join = board->spine_x[board->join];
     for (int i = 0; i < board->strings; i++) {
-        fit->nut_height[i] += shift * first * join;
-        fit->saddle_height[i] += shift * (join - first) * (board->saddle_x[i] - join);
+        double nut = board->nut_x[i];
+        fit->nut_height[i] += shift * (first - nut) * (join - nut);
+        fit->saddle_height[i] += shift * (join - first) * (sil_saddle_axis_x(board, i) - join);
     }
     fit->bend = bend;
 }
@@ -142,6 +143,9 @@ static void work_nut(const sil_bench *bench, bool held, sil_stages *stages)
         stages->deepen[i] = fit->nut_height[i] - wanted;
         if (!held) {
             stages->nut[i] = judge(gap, bench->targets.first[i], stages->deepen[i]);
+        }
+        if (bench->zero_fret && stages->nut[i] != SIL_WAIT) {
+            stages->nut[i] = SIL_LEAVE; /* its slots only guide */
         }
         if (stages->nut[i] == SIL_TAKE || stages->nut[i] == SIL_RAISE) {
             fit->nut_height[i] = wanted;

@@ -11,7 +11,8 @@
 /* A drawing in the making. A view takes it and returns a new list about an origin of its own; the
  * sheet that asked for the view finds it a place by the list's box. */
 typedef struct sil_draft {
-    const sil_plan *plan;
+    const sil_plan *plan;   /* across the parts measured along them: see sil_plan_along */
+    const sil_board *board; /* as it is, square across */
     sil_unit unit;
     bool decimal_comma;
     sil_letters *letters;

@@ -61,6 +61,7 @@ static void draw_pack(sil_drawing *drawing)
 static void draw_measure(sil_drawing *drawing)
 {
     static const sheet_row row = {"measure", {true, false, false}, sil_sheet_measure};
+    drawing->draft.plan = drawing->square; /* what is written on it goes into a sheet */
     draw_sheet(drawing, &row);
     finish(drawing);
 }
@@ -92,7 +93,10 @@ static int make(const sil_plan *plan, const sil_draw_order *order, void (*draw)(
     }
     made->order = *order;
     made->paper = (sil_box){0, 0, papers[order->paper].width, papers[order->paper].height};
-    made->draft = (sil_draft){plan, order->unit, order->decimal_comma, sil_letters_open()};
+    made->square = plan;
+    sil_plan_along(plan, &made->along_job, &made->along);
+    made->draft = (sil_draft){&made->along, &plan->bench.board, order->unit, order->decimal_comma,
+                              sil_letters_open()};
     if (made->draft.letters == NULL) {
         sil_drawing_free(made);
         return SIL_DRAWING_NO_FACE;

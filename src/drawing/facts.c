@@ -35,6 +35,16 @@ static sil_words reading_date(const sil_draft *draft)
                    sil_say_number(draft, reading->humidity_pct, 0).text);
 }
 
+/* One, or those of a fan: "640.0 to 665.0". */
+static sil_words say_scales(const sil_draft *draft)
+{
+    const sil_instrument *it = &draft->plan->job->instrument;
+    sil_words treble = sil_say_size(draft, it->scale);
+    return sil_known(it->scale_bass)
+               ? sil_say("%s to %s", treble.text, sil_say_size(draft, it->scale_bass).text)
+               : treble;
+}
+
 double sil_facts(const sil_draft *draft, sil_shapes *list, double width)
 {
     const sil_job *job = draft->plan->job;
@@ -51,7 +61,7 @@ double sil_facts(const sil_draft *draft, sil_shapes *list, double width)
     y -= line_height;
     fact(list, 0, y, half - 4, "Reference", or_dash(about->ref));
     fact(list, half, y, half, "Scale",
-         sil_say("%s %s%s", sil_say_size(draft, it->scale).text, sil_unit_name(draft),
+         sil_say("%s %s%s", say_scales(draft).text, sil_unit_name(draft),
                  left ? ", left-handed" : "")
              .text);
     y -= line_height;
@@ -96,6 +106,17 @@ static sil_words frets_word(const sil_draft *draft)
     return sil_say("%s", unread ? "look at them" : words[plan->stages.fretwork]);
 }
 
+/* Only the saddle waits for a zero fret, but the work is at the nut. */
+static bool zero_fret_off(const sil_plan *plan)
+{
+    bool off = false;
+    for (int k = 0; k < plan->saddle_withheld.count; k++) {
+        sil_code code = plan->saddle_withheld.by[k];
+        off = off || code == SIL_ZERO_FRET_LOW || code == SIL_ZERO_FRET_HIGH;
+    }
+    return off;
+}
+
 void sil_outlook(const sil_draft *draft, sil_shapes *list, double width)
 {
     static const char *const nut[] = {
@@ -109,7 +130,9 @@ void sil_outlook(const sil_draft *draft, sil_shapes *list, double width)
     double w = width / 4;
     cell(list, 0, w, "1  Relief", relief_word(draft).text, false);
     cell(list, w, w, "2  Frets", frets_word(draft).text, false);
-    cell(list, 2 * w, w, "3  Nut", nut[plan->nut.remedy], plan->nut.remedy == SIL_NUT_WAIT);
+    bool waits = plan->nut.remedy == SIL_NUT_WAIT;
+    const char *nut_word = !waits && zero_fret_off(plan) ? "zero fret" : nut[plan->nut.remedy];
+    cell(list, 2 * w, w, "3  Nut", nut_word, waits);
     cell(list, 3 * w, w, "4  Saddle", saddle[plan->saddle.remedy],
          plan->saddle.remedy == SIL_SADDLE_WAIT);
     sil_draw_box(list, SIL_LAYER_OUTLINE, (sil_box){0, -15, width, 0});

@@ -73,7 +73,7 @@ typedef struct sil_size {
     sil_words name, value;
 } sil_size;
 
-enum { SIL_SIZES_MAX = 20 };
+enum { SIL_SIZES_MAX = 24 };
 
 /* sil_measure_sizes: the instrument's sizes in the order of the sheet's keys.
  * Given:    unread  all are left blank

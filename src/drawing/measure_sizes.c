@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The instrument's sizes, read once, in the order of a sheet's keys. */
 #include "measure.h"
+#include "sheet.h"
 
 #include <stddef.h>
 
@@ -59,7 +60,13 @@ static void add_neck(sizes *s)
                                          [SIL_ROD_AT_END] = "at end",
                                          [SIL_ROD_STUCK] = "stuck"};
     const sil_instrument *it = &s->draft->plan->job->instrument;
-    add_length(s, "scale", it->scale);
+    if (sil_known(it->scale_bass)) {
+        add_length(s, "scale, treble", it->scale);
+        add_length(s, "scale, bass", it->scale_bass);
+        add_size(s, "square fret", sil_say("%d", it->square));
+    } else {
+        add_length(s, "scale", it->scale);
+    }
     add_size(s, "last fret", sil_say("%d", it->frets));
     add_size(s, "body joint at fret", sil_say("%d", it->join));
     add_size(s, "board's radius", radius_words(s->draft));
@@ -74,7 +81,13 @@ static void add_neck(sizes *s)
 
 bool sil_stands_loose(const sil_job *job)
 {
-    return job->saddle.kind == SIL_SADDLE_SLOTTED || job->saddle.kind == SIL_SADDLE_GLUED;
+    return sil_saddle_slotted(job->saddle.kind);
+}
+
+static bool has_pairs(const sil_draft *draft)
+{
+    int last = draft->plan->job->string_count - 1;
+    return draft->board->course[last] < last;
 }
 
 static void add_ends(sizes *s)
@@ -94,8 +107,13 @@ static void add_ends(sizes *s)
     if (sil_stands_loose(job)) {
         add_length(s, "slot depth", saddle->slot_depth);
         add_size(s, "saddle to pin", pin_words(s->draft));
-    } else {
+    } else if (sil_on_screws(s->draft)) {
         add_length(s, "travel of one turn", saddle->pitch);
+        add_length(s, "still to go down", saddle->travel);
+    }
+    if (has_pairs(s->draft)) {
+        add_length(s, "pair at the nut", job->nut.pair);
+        add_length(s, "pair at the saddle", saddle->pair);
     }
 }
 

@@ -8,6 +8,12 @@ static const double degree = 0.017453292519943295;
 /* Of the part, mm: how much of the board is shown, and of the string behind the nut. */
 static const double board_shown = 5, string_behind = 2.5, feeler_length = 4;
 
+/* A nut that leans is crossed aslant: longer along a slot than it is thick. */
+static double along_slot(const sil_draft *draft)
+{
+    return draft->plan->job->nut.thickness / cos(draft->board->nut_slant);
+}
+
 static void hatched(sil_shapes *list, sil_place place, sil_point *points, int count, double spacing)
 {
     sil_place_points(place, points, count);
@@ -43,7 +49,7 @@ static void draw_feelers(sil_shapes *list, sil_place place, double surface, doub
 static void draw_string(const sil_draft *draft, sil_shapes *list, sil_place place, double floor,
                         double gauge)
 {
-    double thickness = draft->plan->job->nut.thickness;
+    double thickness = along_slot(draft);
     double fall = tan(draft->plan->nut.fall_angle_deg * degree);
     double head = tan(draft->plan->job->instrument.head_angle_deg * degree);
     for (int edge = 0; edge < 2; edge++) {
@@ -58,7 +64,7 @@ static void draw_string(const sil_draft *draft, sil_shapes *list, sil_place plac
 void sil_nut_section(const sil_draft *draft, sil_shapes *list, sil_place place, int string)
 {
     const sil_plan *plan = draft->plan;
-    double thickness = plan->job->nut.thickness, gauge = plan->job->strings[string].gauge;
+    double thickness = along_slot(draft), gauge = plan->job->strings[string].gauge;
     double floor = plan->nut.floor[string], stack = plan->nut.stack[string];
     double top = floor + plan->nut.depth[string], fall = plan->nut.fall_angle_deg;
     double back = floor - thickness * tan(fall * degree);

@@ -64,8 +64,10 @@ static sil_shapes *nut(const sil_drawing *drawing)
         return waits(drawing, "Nut: WAIT, nothing to cut", &plan->nut_withheld);
     }
     if (!sil_known(plan->nut.top)) {
-        return words_only(drawing, "Nut: its height is not known",
-                          "measure the board over the nut's seat");
+        return plan->bench.zero_fret
+                   ? words_only(drawing, "Nut: no height to cut to", "a zero fret sets it")
+                   : words_only(drawing, "Nut: its height is not known",
+                                "measure the board over the nut's seat");
     }
     sil_shapes *list = sil_shapes_new(drawing->draft.letters);
     sil_place place = at_bass_end(draft);
@@ -85,7 +87,7 @@ static sil_shapes *saddle(sil_drawing *drawing)
     if (plan->saddle.remedy == SIL_SADDLE_WAIT) {
         return waits(drawing, "Saddle: WAIT, nothing to cut", &plan->saddle_withheld);
     }
-    if (plan->job->saddle.kind == SIL_SADDLE_INDIVIDUAL) {
+    if (sil_on_screws(draft)) {
         return words_only(drawing, "Saddles on screws: nothing to cut", NULL);
     }
     if (!sil_known(length + plan->job->saddle.thickness)) {

@@ -77,6 +77,15 @@ sil_words sil_say_blank(const sil_draft *draft, sil_blank blank)
                    sil_say_size(draft, blank.height).text, unit);
 }
 
+sil_words sil_say_lean(const sil_draft *draft, double slant)
+{
+    double degrees = fabs(slant) * 180 / 3.14159265358979323846;
+    return degrees < 0.05
+               ? sil_say("%s", "")
+               : sil_say("%s\u00b0, bass end toward the %s", sil_say_number(draft, degrees, 1).text,
+                         slant < 0 ? "head" : "tail");
+}
+
 /* All columns of the sheet. */
 static double whole_width(const sil_flow *flow)
 {

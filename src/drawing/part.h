@@ -24,6 +24,10 @@ void sil_flow_headline(sil_flow *flow, const char *text);
 /* ", blank 44.0 x 6.2 x 9.6 mm", or nothing where a size is not known. */
 sil_words sil_say_blank(const sil_draft *draft, sil_blank blank);
 
+/* "leans 14.2 deg, bass end toward the head", or nothing of a part that stands square. slant: of
+ * the board. */
+sil_words sil_say_lean(const sil_draft *draft, double slant);
+
 /* sil_magnify: a view at the largest scale of ISO 5455 (10:1, 5:1, 2:1, 1:1) that goes across the
  *              sheet and leaves room for what is under it.
  * sil_beside:  a view at the largest of 10:1, 5:1 and 2:1 that goes beside another; 2:1 where none

@@ -10,13 +10,14 @@ enum { STRING, NOTE, BUILT, ONLY, BEST, ADVANCE, OPTIONAL, COLUMNS = OPTIONAL + 
 bool sil_saddle_in_slot(const sil_draft *draft)
 {
     const sil_saddle_sheet *saddle = &draft->plan->job->saddle;
-    return saddle->kind != SIL_SADDLE_INDIVIDUAL && sil_known(saddle->thickness);
+    return sil_saddle_slotted(saddle->kind) && sil_known(saddle->thickness);
 }
 
 double sil_saddle_outside(const sil_draft *draft, int string)
 {
     double off = draft->plan->compensation[string].off_slot;
-    double half = draft->plan->job->saddle.thickness / 2;
+    /* Along the string, which crosses a saddle that leans aslant. */
+    double half = draft->plan->job->saddle.thickness / 2 / cos(draft->board->saddle_slant);
     double past = sil_above(off, half) ? off - half : sil_below(off, -half) ? off + half : 0;
     return sil_known(off) ? past : off;
 }

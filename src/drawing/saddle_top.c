@@ -10,6 +10,12 @@ void sil_draw_cross(sil_shapes *list, sil_point at)
                   (sil_point){at.x, at.y + arm});
 }
 
+sil_point sil_behind_saddle(const sil_draft *draft, sil_place place, double x, double off)
+{
+    double slant = draft->board->saddle_slant;
+    return sil_at(place, x - off * sin(slant), -off * cos(slant));
+}
+
 double sil_contact_off(const sil_draft *draft, int string)
 {
     const sil_plan *plan = draft->plan;
@@ -33,7 +39,7 @@ void sil_saddle_top(const sil_draft *draft, sil_shapes *list, sil_place place, d
         double off = sil_contact_off(draft, i);
         sil_draw_of(list, i + 1);
         if (fabs(off) <= reach) {
-            sil_draw_cross(list, sil_at(place, x, -off));
+            sil_draw_cross(list, sil_behind_saddle(draft, place, x, off));
         }
     }
     sil_draw_of(list, 0);

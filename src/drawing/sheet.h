@@ -27,15 +27,31 @@ enum { SIL_PAGES_MAX = 64 };
 
 struct sil_drawing {
     sil_draft draft;
+    const sil_plan *square; /* the plan as made: what is asked for is told square across */
+    sil_plan along;
+    sil_job along_job;
     sil_draw_order order;
     sil_box paper; /* mm */
     double widest; /* no line is drawn wider, mm; 0: as its layer has it */
     sil_page pages[SIL_PAGES_MAX];
     int page_count;
     bool unscaled; /* nothing on it is to be measured off: no rulers */
-    bool unread; /* a measuring sheet of a kind of instrument: its sizes are to be read */
+    bool unread;   /* a measuring sheet of a kind of instrument: its sizes are to be read */
     bool no_memory, no_number, too_long;
 };
+
+/* sil_plan_along: a plan as its parts lie on the bench. Of a fan nut and saddle lean, and what is
+ * told square across the board is longer along them: width, length, centres, gaps; lines and radii
+ * over those places follow. Any other plan comes out as it is.
+ * Returned: job, along  along points to job; heights still point into plan
+ */
+void sil_plan_along(const sil_plan *plan, sil_job *job, sil_plan *along);
+
+/* sil_on_screws: whether strings are raised and lowered by screws, posts or wheels alone. */
+bool sil_on_screws(const sil_draft *draft);
+
+/* sil_moved_down: how far a string comes down at the saddle in all, mm; unknown while it waits. */
+double sil_moved_down(const sil_draft *draft, int string);
 
 /* Room for content on a sheet: one column of 166 mm on A4 and Letter, two on A3. */
 typedef struct sil_room {

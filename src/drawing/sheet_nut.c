@@ -132,7 +132,7 @@ static sil_words length_or_nothing(const sil_draft *draft, double mm)
 static sil_shapes *facts(const sil_flow *flow)
 {
     static const char *const names[] = {"height", "top radius", "floor radius", "fall",
-                                        "gap",    "shim",       "material"};
+                                        "gap",    "shim",       "leans",        "material"};
     enum { COUNT = sizeof names / sizeof *names };
     const sil_draft *draft = &flow->drawing->draft;
     const sil_plan *plan = draft->plan;
@@ -150,6 +150,7 @@ static sil_shapes *facts(const sil_flow *flow)
                         : sil_say("%s", ""),
         length_or_nothing(draft, plan->nut_gap),
         length_or_nothing(draft, plan->nut.shim),
+        sil_say_lean(draft, draft->board->nut_slant),
         sil_text_fit(list, material != NULL ? material : "", SIL_NOTE, 35)};
     sil_draw_pairs(list, 27, COUNT, names, values);
     return list;
@@ -276,6 +277,9 @@ static sil_words headline(const sil_draft *draft)
         return sil_say("New nut%s", sil_say_blank(draft, plan->nut_blank).text);
     default:
         break;
+    }
+    if (plan->bench.zero_fret) {
+        return sil_say("No slot is filed for height: the zero fret sets it");
     }
     sil_words unread = slots_with(draft, SIL_WAIT);
     return unread.text[0] != '\0' ? sil_say("Nothing is filed; not read yet: %s", unread.text)

@@ -105,7 +105,7 @@ static blank saddle_blank(const sil_draft *draft)
                .order = plan->saddle_blank,
                .done = {sheet->length, sheet->thickness, high}};
     add_facts(draft, &b, sheet->material, plan->bench.board.saddle_z, plan->saddle.top_radius);
-    if (sheet->kind == SIL_SADDLE_SLOTTED || sheet->kind == SIL_SADDLE_GLUED) {
+    if (sil_saddle_slotted(sheet->kind)) {
         add_fact(&b, "for a slot",
                  sil_say("%s \u00d7 %s %s", sil_say_length(draft, sheet->thickness).text,
                          sil_say_length(draft, sheet->length).text, sil_unit_name(draft)));
@@ -212,14 +212,26 @@ static void put_blank(sil_flow *flow, blank b)
     put_facts(flow, &b);
 }
 
+static void put_nut(sil_flow *flow)
+{
+    const sil_draft *draft = &flow->drawing->draft;
+    if (draft->plan->bench.zero_fret) {
+        sil_flow_words(flow, "Nut: none to order; a zero fret sets the height.", 6);
+    } else {
+        put_blank(flow, nut_blank(draft));
+    }
+}
+
 static void put_saddle(sil_flow *flow)
 {
     const sil_draft *draft = &flow->drawing->draft;
     const sil_plan *plan = draft->plan;
     if (plan->saddle.remedy == SIL_SADDLE_WAIT) {
         sil_flow_wait(flow, "No saddle blank is ordered today.", &plan->saddle_withheld);
-    } else if (plan->job->saddle.kind == SIL_SADDLE_INDIVIDUAL) {
+    } else if (sil_on_screws(draft)) {
         sil_flow_words(flow, "Saddle: none to order; it stands on screws.", 6);
+    } else if (!sil_saddle_slotted(plan->job->saddle.kind)) {
+        sil_flow_words(flow, "Bridge: none to order; it is worked at its feet.", 6);
     } else {
         put_blank(flow, saddle_blank(draft));
     }
@@ -240,7 +252,7 @@ void sil_sheet_order(sil_drawing *drawing)
         if (plan->nut.remedy == SIL_NUT_WAIT) {
             sil_flow_wait(&flow, "No nut blank is ordered today.", &plan->nut_withheld);
         } else {
-            put_blank(&flow, nut_blank(&drawing->draft));
+            put_nut(&flow);
         }
         sil_flow_next_column(&flow);
     }

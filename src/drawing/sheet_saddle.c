@@ -109,9 +109,12 @@ static sil_shapes *magnified(const sil_flow *flow, double scale)
         base.reach = low - 5;
         low = sil_dim_ordinates(list, &base);
     }
-    double half = scale * plan->job->saddle.thickness / 2;
+    bool seen_above = sil_known(plan->job->saddle.thickness); /* not of a loose bridge */
+    double half = seen_above ? scale * plan->job->saddle.thickness / 2 : 0;
     top.y = low - 4 - half;
-    sil_saddle_top(draft, list, top, plan->job->saddle.thickness / 2);
+    if (seen_above) {
+        sil_saddle_top(draft, list, top, plan->job->saddle.thickness / 2);
+    }
     centres.from[0] = sil_at(top, 0, 0);
     centres.text[0] = sil_say("0");
     for (int i = 0; i < plan->job->string_count; i++) {
@@ -124,9 +127,10 @@ static sil_shapes *magnified(const sil_flow *flow, double scale)
     centres.reach = top.y - half - 5;
     sil_dim_ordinates(list, &centres);
     sil_caption(list, SIL_MIDDLE,
-                sil_say("Face and plan %s from the tail: finished heights, %scrosses: in tune",
-                        sil_say_scale(scale).text,
-                        plan->saddle.bottom ? "first pass off the base; " : "")
+                sil_say("%s %s from the tail: finished heights%s%s",
+                        seen_above ? "Face and plan" : "Face", sil_say_scale(scale).text,
+                        plan->saddle.bottom ? ", first pass off the base" : "",
+                        seen_above ? "; crosses: in tune" : "")
                     .text);
     return list;
 }
@@ -161,7 +165,7 @@ static sil_words ends(const sil_draft *draft, sil_line line)
 
 static sil_shapes *facts(const sil_flow *flow)
 {
-    static const char *const names[] = {"whole cut", "shim", "top radius", "material"};
+    static const char *const names[] = {"whole cut", "shim", "top radius", "leans", "material"};
     enum { COUNT = sizeof names / sizeof *names };
     const sil_draft *draft = &flow->drawing->draft;
     const sil_saddle_work *work = &draft->plan->saddle;
@@ -172,6 +176,7 @@ static sil_shapes *facts(const sil_flow *flow)
         work->bottom ? ends(draft, work->cut) : none,
         sil_known(work->shim) ? sil_say_length(draft, work->shim) : none,
         sil_known(work->top_radius) ? sil_say_radius(draft, work->top_radius) : none,
+        sil_say_lean(draft, draft->board->saddle_slant),
         sil_text_fit(list, material != NULL ? material : "", SIL_NOTE, 40)};
     sil_draw_pairs(list, 24, COUNT, names, values);
     return list;
@@ -272,7 +277,7 @@ void sil_sheet_saddle(sil_drawing *drawing)
         sil_sheet_wait(drawing, "saddle", &plan->saddle_withheld, SIL_SADDLE);
         return;
     }
-    bool screws = plan->job->saddle.kind == SIL_SADDLE_INDIVIDUAL;
+    bool screws = sil_on_screws(&drawing->draft);
     if (screws) {
         heading.scale = "-"; /* nothing is full size */
     }

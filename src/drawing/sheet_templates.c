@@ -79,7 +79,9 @@ static void put_nut_face(sil_flow *flow)
         under[i] = sil_at(place, nut_x(draft, i), room ? 2.7 : SIL_UNKNOWN);
     }
     if (known == 0) {
-        put_none(flow, "Nut face", "The board over the nut's seat is not known.");
+        put_none(flow, "Nut face",
+                 plan->bench.zero_fret ? "A zero fret sets the height; the slots only guide."
+                                       : "The board over the nut's seat is not known.");
         return;
     }
     sil_shapes *list = sil_flow_list(flow);
@@ -215,8 +217,8 @@ static void put_saddle(sil_flow *flow)
     const sil_plan *plan = flow->drawing->draft.plan;
     if (plan->saddle.remedy == SIL_SADDLE_WAIT) {
         sil_flow_wait(flow, "No template of the saddle today.", &plan->saddle_withheld);
-    } else if (plan->job->saddle.kind == SIL_SADDLE_INDIVIDUAL) {
-        put_none(flow, "Saddle", "One a string, on screws: nothing is cut.");
+    } else if (sil_on_screws(&flow->drawing->draft)) {
+        put_none(flow, "Saddle", "It stands on screws: nothing is cut.");
     } else if (!goes_on_paper(plan->job->saddle.length)) {
         put_none(flow, "Saddle", "It is longer than this paper.");
     } else {

@@ -200,7 +200,7 @@ void sil_side_view(const sil_draft *draft, sil_shapes *list, int string, double 
 {
     const sil_stages *stages = &draft->plan->stages;
     const sil_fit *now = &stages->fit[SIL_NOW], *after = &stages->fit[SIL_SADDLE];
-    side v = {draft, &draft->plan->bench.board, list, string, {0, 0, 1, 1}};
+    side v = {draft, draft->board, list, string, {0, 0, 1, 1}};
     double depth = crown_depth(draft);
     sil_box box = span(&v, depth);
     if (!isfinite(box.top)) {

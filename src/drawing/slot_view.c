@@ -15,7 +15,9 @@ static void draw_slot(const sil_draft *draft, sil_shapes *list, sil_place place,
                       sil_layer layer)
 {
     double length = draft->plan->job->saddle.length, half = draft->plan->job->saddle.thickness / 2;
-    double bass = -behind(draft, line, 0), treble = -behind(draft, line, length);
+    double upright = cos(draft->board->saddle_slant);
+    double bass = -behind(draft, line, 0) * upright;
+    double treble = -behind(draft, line, length) * upright;
     const sil_point corners[] = {
         sil_at(place, 0, bass - half), sil_at(place, length, treble - half),
         sil_at(place, length, treble + half), sil_at(place, 0, bass + half)};
@@ -35,6 +37,14 @@ static bool can_be_shown(const sil_draft *draft)
     return known > 0;
 }
 
+bool sil_best_slot_fits(const sil_draft *draft)
+{
+    sil_line best = draft->plan->slot_best;
+    double length = draft->plan->job->saddle.length;
+    return sil_saddle_any_outside(draft) && fabs(behind(draft, best, 0)) <= farthest &&
+           fabs(behind(draft, best, length)) <= farthest;
+}
+
 void sil_slot_view(const sil_draft *draft, sil_shapes *list, double scale)
 {
     const sil_plan *plan = draft->plan;
@@ -45,7 +55,7 @@ void sil_slot_view(const sil_draft *draft, sil_shapes *list, double scale)
     sil_place place = sil_place_part(draft, length, scale);
     sil_ordinates numbers = {.numbered = true};
     draw_slot(draft, list, place, plan->slot_as_built, SIL_LAYER_OUTLINE);
-    if (sil_saddle_any_outside(draft) && sil_known(plan->slot_best.b0)) {
+    if (sil_best_slot_fits(draft)) {
         draw_slot(draft, list, place, plan->slot_best, SIL_LAYER_HIDDEN);
     }
     for (int i = 0; i < plan->job->string_count; i++) {
@@ -54,7 +64,7 @@ void sil_slot_view(const sil_draft *draft, sil_shapes *list, double scale)
         if (!sil_known(off)) {
             continue;
         }
-        sil_point at = sil_at(place, x, -off);
+        sil_point at = sil_behind_saddle(draft, place, x, off);
         sil_draw_of(list, i + 1);
         sil_draw_cross(list, at);
         numbers.from[numbers.count] = (sil_point){at.x, at.y + 1.2};

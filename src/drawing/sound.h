@@ -67,5 +67,8 @@ bool sil_saddle_any_outside(const sil_draft *draft);
 /* The saddle from above, the nut up: where each string plays in tune, and the best straight slot
  * where it is another one. Nothing where no such point is known, or one is far off. */
 void sil_slot_view(const sil_draft *draft, sil_shapes *list, double scale);
+/* sil_best_slot_fits: whether a better slot is shown with it: there is one, and not so steep that
+ * it runs off the view. */
+bool sil_best_slot_fits(const sil_draft *draft);
 
 #endif

@@ -57,10 +57,9 @@ static sil_words buzz_headline(const sil_draft *draft)
     }
     if (now == 0 && after == 0) {
         int heard = count_heard(plan), all = plan->job->string_count * plan->bench.board.frets;
-        const char *notes = heard > 1 ? "notes were" : "note was";
         return sil_say("Will it buzz? Not under %s%s%s", say_pick(draft).text,
                        known < all ? ", where known" : "",
-                       heard > 0 ? sil_say("; but %d %s heard", heard, notes).text : "");
+                       heard > 0 ? sil_say("; yet %d heard", heard).text : "");
     }
     return sil_say("Will it buzz? Notes under %s: %s now, %s after", say_pick(draft).text,
                    say_count(now, false).text,

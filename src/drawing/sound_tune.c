@@ -97,7 +97,7 @@ static double thickness_for(const sil_plan *plan, sil_line line)
         double there = sil_line_at(line, plan->bench.board.saddle_z[i]);
         most = fmax(most, fabs(plan->compensation[i].saddle_only - there));
     }
-    return 2 * most;
+    return 2 * most * cos(plan->bench.board.saddle_slant);
 }
 
 static void put_slot_words(sil_flow *flow)
@@ -134,7 +134,8 @@ static void put_slot(sil_flow *flow)
     if (list != NULL && list->count > 0) {
         sil_caption(list, SIL_MIDDLE,
                     sil_say("Saddle from above %s, nut side up: in tune at the crosses%s",
-                            sil_say_scale(scale).text, told ? "; dashed, the best slot" : "")
+                            sil_say_scale(scale).text,
+                            sil_best_slot_fits(draft) ? "; dashed, the best slot" : "")
                         .text);
     }
     sil_flow_put(flow, list, SIL_MIDDLE, 4, told ? 8.5 : 0);

@@ -149,6 +149,9 @@ static const blanks forms[SIL_ACTS] = {
     [SIL_ACT_SHIM_SADDLE] = {saddle_grid, NULL, true},
     [SIL_ACT_NEW_SADDLE] = {saddle_grid, NULL, true},
     [SIL_ACT_TURN_SCREWS] = {saddle_grid, NULL, true},
+    [SIL_ACT_TURN_POSTS] = {action_blank, NULL, true},
+    [SIL_ACT_BRIDGE_CURVE] = {action_blank, NULL, true},
+    [SIL_ACT_ZERO_FRET] = {first_blank, NULL, false},
     [SIL_ACT_CHECK] = {again_grid, "relief read", false},
 };
 

@@ -48,6 +48,9 @@ void sil_saddle_top(const sil_draft *draft, sil_shapes *list, sil_place place, d
 /* How far behind the middle of the saddle that is, mm; as built where it is not reckoned. */
 double sil_contact_off(const sil_draft *draft, int string);
 void sil_draw_cross(sil_shapes *list, sil_point at);
+/* Where a point lies that is x from the bass end along the saddle's middle and then so far behind
+ * it along the string: aside as well, where the saddle leans. */
+sil_point sil_behind_saddle(const sil_draft *draft, sil_place place, double x, double off);
 /* The saddle end on, in its slot, one string over it: x 0 at its middle, y 0 at the seat. */
 void sil_saddle_end(const sil_draft *draft, sil_shapes *list, sil_place place, int string);
 

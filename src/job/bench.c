@@ -18,6 +18,16 @@ sil_relief_reading sil_relief_laid(const sil_job *job, const sil_reading *readin
     return laid;
 }
 
+void sil_job_courses(const sil_job *job, int *course)
+{
+    course[0] = 0;
+    for (int i = 1; i < job->string_count; i++) {
+        int number = job->strings[i].course;
+        bool joined = number > 0 && number == job->strings[i - 1].course;
+        course[i] = course[i - 1] + !joined;
+    }
+}
+
 static void lay_board(const sil_job *job, sil_board *board)
 {
     const sil_instrument *instrument = &job->instrument;
@@ -31,10 +41,17 @@ static void lay_board(const sil_job *job, sil_board *board)
     board->radius_nut = instrument->radius_nut;
     board->radius_end = instrument->radius_end;
     board->fallaway = instrument->fallaway;
-    sil_nut_centres(job->string_count, gauge, job->nut.width, job->nut.edge_treble,
-                    job->nut.edge_bass, job->nut.spacing, board->nut_z, &gap);
-    sil_saddle_centres(job->string_count, job->saddle.spread, board->saddle_z);
-    sil_board_lay(board, instrument->scale, job->saddle.setback);
+    sil_job_courses(job, board->course);
+    sil_courses courses = {job->string_count, board->course, job->nut.pair};
+    sil_nut_centres(&courses, gauge, job->nut.width, job->nut.edge_treble, job->nut.edge_bass,
+                    job->nut.spacing, board->nut_z, &gap);
+    courses.pair = job->saddle.pair;
+    sil_saddle_centres(&courses, job->saddle.spread, board->saddle_z);
+    sil_fan fan = {instrument->scale, instrument->scale, instrument->square};
+    if (sil_known(instrument->scale_bass)) {
+        fan.bass = instrument->scale_bass;
+    }
+    sil_board_fan(board, &fan, job->saddle.setback);
 }
 
 static void lay_crowns(const sil_reading *reading, sil_crowns *crowns)
@@ -75,4 +92,5 @@ void sil_job_bench(const sil_job *job, int reading, sil_bench *bench)
     bench->wear_limit = job->limits.wear;
     bench->crown = job->instrument.crown;
     bench->least_crown = job->limits.least_crown;
+    bench->zero_fret = job->nut.kind == SIL_NUT_ZERO_FRET;
 }

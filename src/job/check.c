@@ -89,6 +89,22 @@ static void check_pair(sil_check *check, const sil_field *field, const sil_place
     }
 }
 
+static void check_scale(sil_check *check, const sil_field *field, const sil_place *place,
+                        const sil_instrument *instrument)
+{
+    const double *pair = &instrument->scale;
+    sil_place square = sil_key(place, "square");
+    if (!sil_known(instrument->scale_bass)) {
+        sil_check_figure(check, field, place, instrument->scale);
+        return;
+    }
+    check_pair(check, field, place, pair, "treble", "bass");
+    if (instrument->square < 0 || instrument->square > SIL_FRETS_MAX) {
+        sil_check_say(check, SIL_ERROR, &square, "wanted a whole number from 0 to %d",
+                      SIL_FRETS_MAX);
+    }
+}
+
 static void check_radius(sil_check *check, const sil_field *field, const sil_place *place,
                          const double *radius)
 {
@@ -193,9 +209,11 @@ static void check_field(sil_check *check, const sil_field *field, const void *ba
     int strings = check->job->string_count;
     switch (field->kind) {
     case SIL_AS_FIGURE:
-    case SIL_AS_SCALE:
     case SIL_AS_RELIEF_GAP:
         sil_check_figure(check, field, place, *(const double *)seen);
+        break;
+    case SIL_AS_SCALE:
+        check_scale(check, field, place, base);
         break;
     case SIL_AS_PER_STRING:
     case SIL_AS_FIRST:

@@ -76,7 +76,7 @@ static void check_saddle(sil_check *check, const sil_board *board)
                       crowded + 1, crowded + 2);
     }
     for (int i = 0; i < job->string_count; i++) {
-        if (board->saddle_x[i] <= board->spine_x[last_fret(job)]) {
+        if (board->saddle_x[i] <= board->fret_x[i][last_fret(job)]) {
             sil_place item = sil_item(&setback, i);
             sil_check_say(check, SIL_ERROR, &item, "the saddle would stand before the last fret");
         }
@@ -89,15 +89,70 @@ static void check_saddle_kind(sil_check *check)
     const sil_saddle_sheet *saddle = &check->job->saddle;
     sil_place root = sil_key(NULL, "saddle"), length = sil_key(&root, "length");
     sil_place thickness = sil_key(&root, "thickness"), pitch = sil_key(&root, "pitch");
-    bool piece = saddle->kind == SIL_SADDLE_SLOTTED || saddle->kind == SIL_SADDLE_GLUED;
-    if (piece && !sil_known(saddle->length)) {
+    sil_place posts = sil_key(&root, "post_spread");
+    bool slotted = sil_saddle_slotted(saddle->kind);
+    bool floats = saddle->kind == SIL_SADDLE_FLOATING;
+    bool on_posts = saddle->kind == SIL_SADDLE_TWO_POST || (floats && sil_known(saddle->pitch));
+    if ((slotted || (floats && !on_posts)) && !sil_known(saddle->length)) {
         sil_check_missing(check, &length);
     }
-    if (piece && !sil_known(saddle->thickness)) {
+    if (slotted && !sil_known(saddle->thickness)) {
         sil_check_missing(check, &thickness);
     }
-    if (saddle->kind == SIL_SADDLE_INDIVIDUAL && !sil_known(saddle->pitch)) {
+    if ((saddle->kind == SIL_SADDLE_INDIVIDUAL || on_posts) && !sil_known(saddle->pitch)) {
         sil_check_missing(check, &pitch);
+    }
+    if (on_posts && !sil_known(saddle->post_spread)) {
+        sil_check_missing(check, &posts);
+    }
+}
+
+/* Strings of a course stand side by side, and how far apart must be told. */
+static void check_courses(sil_check *check)
+{
+    const sil_job *job = check->job;
+    sil_place strings = sil_key(NULL, "strings"), nut = sil_key(NULL, "nut");
+    sil_place saddle = sil_key(NULL, "saddle");
+    sil_place nut_pair = sil_key(&nut, "pair"), saddle_pair = sil_key(&saddle, "pair");
+    int highest = 0;
+    bool paired = false;
+    for (int i = 0; i < job->string_count; i++) {
+        int course = job->strings[i].course;
+        bool joins = i > 0 && course > 0 && course == job->strings[i - 1].course;
+        sil_place item = sil_item(&strings, i), place = sil_key(&item, "course");
+        paired = paired || joins;
+        if (course > 0 && course <= highest && !joins) {
+            sil_check_say(check, SIL_ERROR, &place,
+                          "courses run in the order of the strings, each side by side");
+        }
+        highest = course > highest ? course : highest;
+    }
+    if (paired && !sil_known(job->nut.pair)) {
+        sil_check_missing(check, &nut_pair);
+    }
+    if (paired && !sil_known(job->saddle.pair)) {
+        sil_check_missing(check, &saddle_pair);
+    }
+}
+
+/* Two scales that are no fan anybody plays: most likely a slip in one of them. */
+static void check_fan(sil_check *check, const sil_board *board)
+{
+    static const double most_slant = 0.6; /* rad; common practice stays under half of it */
+    const sil_instrument *it = &check->job->instrument;
+    sil_place root = sil_key(NULL, "instrument"), scale = sil_key(&root, "scale");
+    sil_place square = sil_key(&scale, "square"), bass = sil_key(&scale, "bass");
+    if (it->pocket_at >= board->saddle_x[0]) {
+        sil_place pocket = sil_key(&root, "pocket_at");
+        sil_check_say(check, SIL_ERROR, &pocket, "past the saddle: it is told from the nut");
+    }
+    if (it->square > it->frets && it->frets > 0) {
+        sil_check_say(check, SIL_ERROR, &square, "past the last fret, %d", it->frets);
+    } else if (it->scale_bass < it->scale) {
+        sil_check_say(check, SIL_WARNING, &bass, "unlikely: shorter than the treble's");
+    } else if (fmax(fabs(board->nut_slant), fabs(board->saddle_slant)) > most_slant) {
+        sil_check_say(check, SIL_WARNING, &scale,
+                      "unlikely: nut or saddle would lean by more than 34 degrees");
     }
 }
 
@@ -112,11 +167,10 @@ static void check_radius(sil_check *check, const sil_board *board)
                       sil_length_of(check, half).text);
         return;
     }
-    const double ends[2] = {0.0, board->spine_x[last_fret(check->job)]};
     for (int i = 0; i < 2 * board->strings; i++) {
-        double x = ends[i % 2];
-        double z = fabs(sil_string_z(board, i / 2, x));
-        if (z >= sil_board_radius(board, x)) {
+        int fret = i % 2 ? last_fret(check->job) : 0;
+        double z = fabs(sil_string_z(board, i / 2, board->fret_x[i / 2][fret]));
+        if (z >= sil_board_radius(board, sil_axis_x(board, i / 2, fret))) {
             sil_check_say(check, SIL_ERROR, &place, "string %d runs outside it, %s from the middle",
                           i / 2 + 1, sil_length_of(check, z).text);
             return;
@@ -219,8 +273,9 @@ void sil_check_date(sil_check *check, const sil_place *up, const char *date)
 bool sil_check_can_lay(const sil_job *job)
 {
     const sil_instrument *instrument = &job->instrument;
-    return job->string_count > 0 && instrument->scale > 0.0 && instrument->frets > 0 &&
-           instrument->frets <= SIL_FRETS_MAX && instrument->join > 0 &&
+    return job->string_count > 0 && instrument->scale > 0.0 && !(instrument->scale_bass <= 0.0) &&
+           instrument->square >= 0 && instrument->square <= SIL_FRETS_MAX &&
+           instrument->frets > 0 && instrument->frets <= SIL_FRETS_MAX && instrument->join > 0 &&
            instrument->join <= instrument->frets;
 }
 
@@ -230,10 +285,12 @@ void sil_check_instrument(sil_check *check)
     sil_check_date(check, &about, check->job->about.date);
     check_frets(check);
     check_cores(check);
+    check_courses(check);
     check_saddle_kind(check);
     if (sil_check_can_lay(check->job)) {
         sil_bench bench;
         sil_job_bench(check->job, -1, &bench);
+        check_fan(check, &bench.board);
         check_nut(check, &bench.board);
         check_saddle(check, &bench.board);
         check_radius(check, &bench.board);

@@ -22,11 +22,12 @@ static const sil_word hand_words[] = {
     {"right", SIL_RIGHT_HANDED}, {"left", SIL_LEFT_HANDED}, {NULL, 0}};
 static const sil_word spacing_words[] = {
     {"equal-gap", SIL_EQUAL_GAP}, {"equal-centre", SIL_EQUAL_CENTRE}, {NULL, 0}};
-static const sil_word nut_words[] = {{"slotted", 0}, {"zero-fret", SIL_WORD_NOT_YET}, {NULL, 0}};
+static const sil_word nut_words[] = {
+    {"slotted", SIL_NUT_SLOTTED}, {"zero-fret", SIL_NUT_ZERO_FRET}, {NULL, 0}};
 static const sil_word saddle_words[] = {
     {"slotted", SIL_SADDLE_SLOTTED},       {"glued", SIL_SADDLE_GLUED},
-    {"individual", SIL_SADDLE_INDIVIDUAL}, {"two-post", SIL_WORD_NOT_YET},
-    {"floating", SIL_WORD_NOT_YET},        {NULL, 0}};
+    {"individual", SIL_SADDLE_INDIVIDUAL}, {"two-post", SIL_SADDLE_TWO_POST},
+    {"floating", SIL_SADDLE_FLOATING},     {NULL, 0}};
 static const sil_word bridge_words[] = {{"sound", SIL_SOUND}, {"lifted", SIL_UNSOUND}, {NULL, 0}};
 static const sil_word brace_words[] = {{"sound", SIL_SOUND}, {"loose", SIL_UNSOUND}, {NULL, 0}};
 static const sil_word age_words[] = {{"new", SIL_SOUND}, {"worn", SIL_UNSOUND}, {NULL, 0}};
@@ -75,6 +76,10 @@ static const sil_field instrument_fields[] = {
     {"head_angle", SIL_AS_FIGURE, AT(sil_instrument, head_angle_deg),
      LIKELY(ANGLE, FROM_ZERO, 0, 25)},
     {"handed", SIL_AS_WORD, AT(sil_instrument, handed), .words = hand_words},
+    {"pocket", SIL_AS_FIGURE, AT(sil_instrument, pocket), LIKELY(LENGTH, OVER_ZERO, 30, 150)},
+    {"pocket_at", SIL_AS_FIGURE, AT(sil_instrument, pocket_at),
+     LIKELY(LENGTH, OVER_ZERO, 150, 650)},
+    {"heel", SIL_AS_FIGURE, AT(sil_instrument, heel), LIKELY(LENGTH, OVER_ZERO, 40, 150)},
 };
 static const sil_table instrument_table = {instrument_fields, COUNT_OF(instrument_fields)};
 
@@ -85,9 +90,9 @@ static const sil_field string_fields[] = {
     {"make", SIL_AS_WORD, AT(sil_string, make), REQUIRED, .words = sil_make_words},
     {"core", SIL_AS_FIGURE, AT(sil_string, core), LIKELY(LENGTH, OVER_ZERO, 0.15, 2.5)},
     {"unit_mass", SIL_AS_FIGURE, AT(sil_string, unit_mass_kg_m),
-     LIKELY(UNIT_MASS, OVER_ZERO, 0.1, 40)},
+     LIKELY(UNIT_MASS, OVER_ZERO, 0.1, 80)},
     {"modulus", SIL_AS_FIGURE, AT(sil_string, modulus_gpa), LIKELY(MODULUS, OVER_ZERO, 1, 250)},
-    {"course", SIL_AS_NOT_YET, .at = SIL_NOT_KEPT},
+    {"course", SIL_AS_COUNT, AT(sil_string, course), .low = 1, .high = 12},
 };
 const sil_table sil_string_table = {string_fields, COUNT_OF(string_fields)};
 
@@ -101,8 +106,8 @@ static const sil_field nut_fields[] = {
     {"advance", SIL_AS_FIGURE, AT(sil_nut_sheet, advance), LIKELY(LENGTH, ANY_SIGN, -1, 3)},
     {"seat_to_board", SIL_AS_FIGURE, AT(sil_nut_sheet, seat_to_board),
      LIKELY(LENGTH, FROM_ZERO, 0, 15)},
-    {"kind", SIL_AS_WORD, .at = SIL_NOT_KEPT, .words = nut_words},
-    {"pair", SIL_AS_NOT_YET, .at = SIL_NOT_KEPT},
+    {"kind", SIL_AS_WORD, AT(sil_nut_sheet, kind), .words = nut_words},
+    {"pair", SIL_AS_FIGURE, AT(sil_nut_sheet, pair), LIKELY(LENGTH, OVER_ZERO, 1, 5)},
     {"material", SIL_AS_TEXT, AT(sil_nut_sheet, material)},
 };
 static const sil_table nut_table = {nut_fields, COUNT_OF(nut_fields)};
@@ -124,8 +129,10 @@ static const sil_field saddle_fields[] = {
     {"exit_height", SIL_AS_FIGURE, AT(sil_saddle_sheet, exit_height),
      LIKELY(LENGTH, ANY_SIGN, -10, 10)},
     {"pitch", SIL_AS_FIGURE, AT(sil_saddle_sheet, pitch), LIKELY(LENGTH, OVER_ZERO, 0.2, 1.5)},
-    {"post_spread", SIL_AS_NOT_YET, .at = SIL_NOT_KEPT},
-    {"pair", SIL_AS_NOT_YET, .at = SIL_NOT_KEPT},
+    {"travel", SIL_AS_FIGURE, AT(sil_saddle_sheet, travel), LIKELY(LENGTH, FROM_ZERO, 0, 12)},
+    {"post_spread", SIL_AS_FIGURE, AT(sil_saddle_sheet, post_spread),
+     LIKELY(LENGTH, OVER_ZERO, 30, 130)},
+    {"pair", SIL_AS_FIGURE, AT(sil_saddle_sheet, pair), LIKELY(LENGTH, OVER_ZERO, 1, 6)},
     {"material", SIL_AS_TEXT, AT(sil_saddle_sheet, material)},
 };
 static const sil_table saddle_table = {saddle_fields, COUNT_OF(saddle_fields)};

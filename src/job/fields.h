@@ -9,7 +9,7 @@
 /* How a field is written in a sheet, and so what is kept of it. */
 typedef enum sil_kind {
     SIL_AS_FIGURE,     /* double */
-    SIL_AS_SCALE,      /* double; a pair of scales is recognised */
+    SIL_AS_SCALE,      /* in sil_instrument: one scale, or treble, bass and the square fret */
     SIL_AS_PER_STRING, /* double[SIL_STRINGS_MAX]: a list, two ends, or one value for all */
     SIL_AS_FIRST,      /* the same of a reading's gaps at fret 1; each may be judged by ear */
     SIL_AS_RELIEF_GAP, /* double; or judged by ear */
@@ -36,19 +36,18 @@ typedef enum sil_kind {
     SIL_AS_MATERIALS,
     SIL_AS_PLAUSIBLE,
     SIL_AS_FORMAT, /* of the sheet itself: nothing is kept */
-    SIL_AS_NOT_YET,
     SIL_KINDS
 } sil_kind;
 
 typedef enum sil_sign { SIL_ANY_SIGN, SIL_FROM_ZERO, SIL_OVER_ZERO } sil_sign;
 
-/* A word and what it stands for. SIL_WORD_NOT_YET: known, and refused. */
+/* A word and what it stands for. */
 typedef struct sil_word {
     const char *text;
     int value;
 } sil_word;
 
-enum { SIL_WORD_NOT_YET = -100, SIL_WORDS_MAX = 8, SIL_NOT_KEPT = 0xffff };
+enum { SIL_WORDS_MAX = 8, SIL_NOT_KEPT = 0xffff };
 
 typedef struct sil_table sil_table;
 

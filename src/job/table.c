@@ -53,9 +53,9 @@ static int figures_in(sil_kind kind)
 {
     switch (kind) {
     case SIL_AS_FIGURE:
-    case SIL_AS_SCALE:
     case SIL_AS_RELIEF_GAP:
         return 1;
+    case SIL_AS_SCALE:
     case SIL_AS_PAIR:
     case SIL_AS_RADIUS:
         return 2;

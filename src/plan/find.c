@@ -152,8 +152,14 @@ static void find_slots(sil_plan *plan)
         sil_band range = plan->bench.targets.first[i];
         double read = sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_FRETS], i,
                                     plan->bench.targets.first_held);
+        bool zero = plan->bench.zero_fret;
+        sil_verdict crown = plan_zero_fret(plan, i);
         if (at_nought(gaps->first[i], gaps->first_open[i]) || gaps->first_open[i] == 0.0) {
-            plan_found_figure(plan, SIL_SLOT_LOW, SIL_ACT, SIL_NUT, i, 0.0, range);
+            plan_found_figure(plan, zero ? SIL_ZERO_FRET_LOW : SIL_SLOT_LOW, SIL_ACT, SIL_NUT, i,
+                              0.0, range);
+        } else if (crown != SIL_LEAVE) {
+            plan_found_figure(plan, crown == SIL_TAKE ? SIL_ZERO_FRET_HIGH : SIL_ZERO_FRET_LOW,
+                              height_level(plan), SIL_NUT, i, read, range);
         } else if (verdict == SIL_TAKE || verdict == SIL_RAISE) {
             plan_found_figure(plan, verdict == SIL_TAKE ? SIL_SLOT_HIGH : SIL_SLOT_LOW,
                               height_level(plan), SIL_NUT, i, read, range);
@@ -190,6 +196,21 @@ static void find_bound(sil_plan *plan, sil_code code, const double *values, doub
     }
 }
 
+/* Screws, posts or wheels that end before the action wanted. */
+static void find_end_of_travel(sil_plan *plan)
+{
+    const sil_job *job = plan->job;
+    for (int i = 0; i < job->string_count && !sil_saddle_slotted(job->saddle.kind); i++) {
+        double over = plan->neck.short_by[i];
+        if (sil_above(over, 0.0)) {
+            plan_found_figure(plan, SIL_ADJUST_LIMIT,
+                              plan_sinks_too_low(plan) ? SIL_STOP : SIL_WATCH, SIL_SADDLE, i,
+                              job->saddle.travel + over,
+                              (sil_band){SIL_UNKNOWN, SIL_UNKNOWN, job->saddle.travel});
+        }
+    }
+}
+
 static void find_seat(sil_plan *plan)
 {
     const sil_saddle_work *work = &plan->saddle;
@@ -199,6 +220,7 @@ static void find_seat(sil_plan *plan)
     find_bound(plan, SIL_SEAT_SHALLOW, work->in_slot, limits->least_in_slot, SIL_UNKNOWN);
     find_bound(plan, SIL_BREAK_ANGLE_LOW, work->break_angle_deg, limits->least_break_deg,
                SIL_UNKNOWN);
+    find_end_of_travel(plan);
     if (plan_sinks_too_low(plan)) {
         plan_found(plan, SIL_NECK_ANGLE, SIL_STOP)->stage = SIL_SADDLE;
     }

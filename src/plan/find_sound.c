@@ -77,10 +77,12 @@ static void find_strings(sil_plan *plan)
 static void find_contacts(sil_plan *plan)
 {
     double half = plan->job->saddle.thickness / 2.0;
-    bool screws = plan->job->saddle.kind == SIL_SADDLE_INDIVIDUAL;
+    /* A saddle that floats, or that screws set, is moved to where its string is in tune. */
+    bool slotted = sil_saddle_slotted(plan->job->saddle.kind);
+    half /= cos(plan->bench.board.saddle_slant); /* along the string, where the saddle leans */
     for (int i = 0; i < plan->job->string_count; i++) {
         double off = plan->compensation[i].off_slot;
-        if (!screws && sil_above(fabs(off), half)) {
+        if (slotted && sil_above(fabs(off), half)) {
             plan_found_figure(plan, SIL_OFF_SADDLE, SIL_FINE, SIL_SADDLE, i, off,
                               (sil_band){-half, 0.0, half});
         }
@@ -99,16 +101,25 @@ static void find_edges(sil_plan *plan)
     }
 }
 
+static void found_far(sil_plan *plan, int string, double turned)
+{
+    if (sil_above(fabs(turned), most_travel)) {
+        plan_found_figure(plan, SIL_ADJUST_LIMIT, SIL_WATCH, SIL_SADDLE, string, fabs(turned),
+                          (sil_band){SIL_UNKNOWN, SIL_UNKNOWN, most_travel});
+    }
+}
+
+/* Where nobody told how far the screws can go: farther than they seldom do. */
 static void find_travel(sil_plan *plan)
 {
-    bool screws = plan->job->saddle.kind == SIL_SADDLE_INDIVIDUAL;
-    for (int i = 0; i < plan->job->string_count; i++) {
-        double turned = plan->saddle.turns[i] * plan->job->saddle.pitch;
-        if (screws && sil_above(fabs(turned), most_travel)) {
-            plan_found_figure(plan, SIL_ADJUST_LIMIT, SIL_WATCH, SIL_SADDLE, i, fabs(turned),
-                              (sil_band){SIL_UNKNOWN, SIL_UNKNOWN, most_travel});
-        }
+    const sil_saddle_work *work = &plan->saddle;
+    if (sil_known(plan->job->saddle.travel)) {
+        return;
     }
+    for (int i = 0; i < plan->job->string_count; i++) {
+        found_far(plan, i, work->turns[i] * plan->job->saddle.pitch);
+    }
+    found_far(plan, -1, fabs(work->post[0]) > fabs(work->post[1]) ? work->post[0] : work->post[1]);
 }
 
 static void find_twist(sil_plan *plan)

@@ -42,9 +42,10 @@ static void work_nut(const sil_job *job, sil_plan *plan)
 {
     const sil_allowances *allow = &job->allowances;
     sil_nut_make make = nut_make(job);
+    sil_courses courses = {job->string_count, plan->bench.board.course, job->nut.pair};
     double nut_z[SIL_STRINGS_MAX];
-    sil_nut_centres(job->string_count, make.gauge, job->nut.width, job->nut.edge_treble,
-                    job->nut.edge_bass, job->nut.spacing, nut_z, &plan->nut_gap);
+    sil_nut_centres(&courses, make.gauge, job->nut.width, job->nut.edge_treble, job->nut.edge_bass,
+                    job->nut.spacing, nut_z, &plan->nut_gap);
     for (int i = 0; i < job->string_count; i++) {
         bool wound = sil_make_wound(job->strings[i].make);
         plan->slot_width[i] =
@@ -63,6 +64,7 @@ static void work_saddle(const sil_job *job, const sil_reading *reading, sil_plan
                             .pickup = sheet->pickup,
                             .exit_height = sheet->exit_height,
                             .pitch = sheet->pitch,
+                            .post_spread = sheet->post_spread,
                             .most_shim = job->limits.most_shim,
                             .shim_step = job->allowances.shim_step,
                             .present_treble = SIL_UNKNOWN,
@@ -96,12 +98,16 @@ static double greatest(int count, const double *values)
 static void order_blanks(const sil_job *job, sil_plan *plan)
 {
     const sil_allowances *allow = &job->allowances;
-    plan->nut_blank = (sil_blank){job->nut.width + allow->blank_length,
-                                  job->nut.thickness + allow->blank_thickness,
-                                  plan->nut.top + allow->blank_height};
-    plan->saddle_blank = (sil_blank){
-        job->saddle.length + allow->blank_length, job->saddle.thickness + allow->blank_thickness,
-        greatest(job->string_count, plan->saddle.height) + allow->blank_height};
+    const sil_board *board = &plan->bench.board;
+    /* What is told square across the board is longer along a part that leans. */
+    double nut = job->nut.width / cos(board->nut_slant);
+    double saddle = job->saddle.length / cos(board->saddle_slant);
+    plan->nut_blank =
+        (sil_blank){nut + allow->blank_length, job->nut.thickness + allow->blank_thickness,
+                    plan->nut.top + allow->blank_height};
+    plan->saddle_blank =
+        (sil_blank){saddle + allow->blank_length, job->saddle.thickness + allow->blank_thickness,
+                    greatest(job->string_count, plan->saddle.height) + allow->blank_height};
 }
 
 void plan_work(const sil_job *job, int reading, double ratio, double spread, sil_plan *plan)
@@ -122,6 +128,7 @@ void sil_plan_make(const sil_job *job, sil_plan *plan)
 {
     *plan = (sil_plan){.only_stage = -1, .job = job};
     plan_visits(plan);
+    plan_lift(plan);
     weigh_strings(job, plan);
     order_blanks(job, plan);
     plan_ring(plan);

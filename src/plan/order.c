@@ -54,7 +54,9 @@ static void order_measures(sil_plan *plan)
     sil_nut_remedy nut = plan->nut.remedy;
     bool works_nut = nut != SIL_NUT_NONE && nut != SIL_NUT_WAIT;
     step(plan, works_nut && !sil_known(plan->bench.crown), SIL_NOW, SIL_ACT_MEASURE_CROWN);
-    bool blind = plan->saddle.remedy == SIL_SADDLE_SAND && !sil_known(plan->saddle.protrusion[0]);
+    bool blind = plan->saddle.remedy == SIL_SADDLE_SAND &&
+                 sil_saddle_slotted(plan->job->saddle.kind) &&
+                 !sil_known(plan->saddle.protrusion[0]);
     step(plan, blind, SIL_NOW, SIL_ACT_MEASURE_SADDLE);
 }
 
@@ -71,9 +73,13 @@ static void order_nut(sil_plan *plan)
 {
     sil_nut_remedy remedy = plan->nut.remedy;
     bool files = false;
+    bool zero_fret = false;
     for (int i = 0; i < plan->job->string_count; i++) {
         files = files || plan->nut.verdict[i] == SIL_TAKE;
+        zero_fret = zero_fret || plan_zero_fret(plan, i) != SIL_LEAVE;
     }
+    bool reads_first = plan_withheld_by(&plan->nut_withheld, SIL_CROWNS_UNREAD);
+    step(plan, zero_fret && !reads_first, SIL_NUT, SIL_ACT_ZERO_FRET);
     step(plan, remedy == SIL_NUT_REPLACE, SIL_NUT, SIL_ACT_NEW_NUT);
     step(plan, remedy == SIL_NUT_SHIM, SIL_NUT, SIL_ACT_SHIM_NUT);
     step(plan, remedy == SIL_NUT_FILL, SIL_NUT, SIL_ACT_FILL_SLOT);
@@ -90,6 +96,32 @@ bool plan_takes_anything(const sil_plan *plan, sil_line line)
     return sil_line_at(line, half) >= 0.01 || sil_line_at(line, -half) >= 0.01;
 }
 
+sil_verdict plan_curve_at(const sil_plan *plan, int string)
+{
+    const sil_saddle_sheet *saddle = &plan->job->saddle;
+    bool posts = saddle->kind == SIL_SADDLE_TWO_POST ||
+                 (saddle->kind == SIL_SADDLE_FLOATING && sil_known(saddle->pitch));
+    double action = sil_action(&plan->bench.board, &plan->stages.fit[SIL_SADDLE], string, 12);
+    sil_band range = plan->bench.targets.action[string];
+    if (!posts || plan->saddle.remedy == SIL_SADDLE_WAIT) {
+        return SIL_LEAVE;
+    }
+    return sil_above(action, range.high)  ? SIL_TAKE
+           : sil_below(action, range.low) ? SIL_RAISE
+                                          : SIL_LEAVE;
+}
+
+/* Whether a bridge's own curve is at fault: no line of its posts brings all strings in range. */
+static bool curve_off(const sil_plan *plan)
+{
+    for (int i = 0; i < plan->job->string_count; i++) {
+        if (plan_curve_at(plan, i) != SIL_LEAVE) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static void order_saddle(sil_plan *plan)
 {
     const sil_saddle_work *work = &plan->saddle;
@@ -100,11 +132,16 @@ static void order_saddle(sil_plan *plan)
     }
     step(plan, remedy == SIL_SADDLE_REPLACE, SIL_SADDLE, SIL_ACT_NEW_SADDLE);
     step(plan, remedy == SIL_SADDLE_SHIM, SIL_SADDLE, SIL_ACT_SHIM_SADDLE);
-    step(plan, remedy == SIL_SADDLE_SCREW, SIL_SADDLE, SIL_ACT_TURN_SCREWS);
+    step(plan, remedy == SIL_SADDLE_SCREW, SIL_SADDLE,
+         work->posts ? SIL_ACT_TURN_POSTS : SIL_ACT_TURN_SCREWS);
+    step(plan, curve_off(plan), SIL_SADDLE, SIL_ACT_BRIDGE_CURVE);
     step(plan, work->bottom && plan_takes_anything(plan, work->cut), SIL_SADDLE,
          SIL_ACT_SAND_SADDLE);
     step(plan, dresses && remedy != SIL_SADDLE_REPLACE, SIL_SADDLE, SIL_ACT_DRESS_SADDLE);
     step(plan, plan_sinks_too_low(plan), SIL_SADDLE, SIL_ACT_NECK_ANGLE);
+    bool shims = sil_known(plan->neck.shim);
+    step(plan, shims, SIL_SADDLE, SIL_ACT_NECK_SHIM);
+    step(plan, !shims && sil_known(plan->neck.heel), SIL_SADDLE, SIL_ACT_NECK_RESET);
 }
 
 /* Every reading there and in its range, nothing to put right and nothing heard. */

@@ -19,6 +19,15 @@ void plan_work(const sil_job *job, int reading, double ratio, double spread, sil
  * the work of the last, and the visits. */
 void plan_visits(sil_plan *plan);
 void plan_find_visits(sil_plan *plan);
+/* What a tilted neck would have to give, where the saddle is stopped. */
+void plan_lift(sil_plan *plan);
+
+/* Where a string still stands once a bridge's two posts are at their best: over its range SIL_TAKE,
+ * under it SIL_RAISE; SIL_LEAVE in it, and for any other bridge. */
+sil_verdict plan_curve_at(const sil_plan *plan, int string);
+
+/* Gap at fret 1 of a string out of its range over a zero fret: SIL_TAKE, SIL_RAISE or SIL_LEAVE. */
+sil_verdict plan_zero_fret(const sil_plan *plan, int string);
 
 void plan_ring(sil_plan *plan);
 void plan_tune(sil_plan *plan);

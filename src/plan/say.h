@@ -9,12 +9,15 @@
 typedef void say(const sil_plan *plan, text *t);
 
 say say_file, say_fill, say_shim_nut, say_new_nut, check_filed, check_filled, check_first;
-say say_sand, say_dress, say_shim_saddle, say_new_saddle, say_screws, check_sand, check_shimmed,
-    check_action;
+say say_sand, say_dress, say_shim_saddle, say_new_saddle, say_screws, say_posts, say_curve,
+    check_sand, check_shimmed, check_action;
+say say_zero_fret, check_zero_fret, say_neck_angle, check_neck_angle, say_neck_shim, say_neck_reset,
+    check_neck;
 
 say say_neck_bow, say_rod, check_rod, say_rod_by_ear, check_rod_by_ear;
 
-/* What was found between visits; by: the action's mean difference, from what was to be or before. */
+/* What was found between visits; by: the action's mean difference, from what was to be or before.
+ */
 void say_off_forecast(const sil_plan *plan, double by, text *t);
 void say_moved(const sil_plan *plan, double by, text *t);
 

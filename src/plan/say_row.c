@@ -28,7 +28,12 @@ static const char *const next_words[SIL_ACTS] = {
     [SIL_ACT_SHIM_SADDLE] = "shim the saddle",
     [SIL_ACT_NEW_SADDLE] = "new saddle",
     [SIL_ACT_TURN_SCREWS] = "turn the saddle's screws",
+    [SIL_ACT_TURN_POSTS] = "turn the bridge's posts",
+    [SIL_ACT_BRIDGE_CURVE] = "put the bridge's curve right",
+    [SIL_ACT_ZERO_FRET] = "work the zero fret",
     [SIL_ACT_NECK_ANGLE] = "neck to a repairer",
+    [SIL_ACT_NECK_SHIM] = "neck to a repairer",
+    [SIL_ACT_NECK_RESET] = "neck to a repairer",
 };
 
 typedef struct wait_words {
@@ -43,6 +48,9 @@ static const wait_words waits[SIL_CODES] = {
     [SIL_CROWN_THIN] = {"new frets", NULL},
     [SIL_CROWNS_UNREAD] = {"the crowns read", NULL},
     [SIL_PROTRUSION_LOW] = {"the neck's angle", NULL},
+    [SIL_ADJUST_LIMIT] = {"the neck's angle", NULL},
+    [SIL_ZERO_FRET_LOW] = {"the zero fret", NULL},
+    [SIL_ZERO_FRET_HIGH] = {"the zero fret", NULL},
     [SIL_READINGS_DISAGREE] = {"the gaps at fret 1", NULL},
     [SIL_ROD_LIMIT] = {"the neck's bow", NULL},
     [SIL_FORECAST] = {"the truss rod", NULL},

@@ -78,6 +78,20 @@ static void add_caliper(const sil_plan *plan, text *t)
     text_add(t, ".");
 }
 
+static bool floats(const sil_plan *plan)
+{
+    return plan->job->saddle.kind == SIL_SADDLE_FLOATING;
+}
+
+/* A bridge that only the strings hold. */
+static void add_slide_out(const sil_plan *plan, text *t)
+{
+    if (floats(plan)) {
+        text_add(t, "Mark where the bridge stands; slack the strings, but never take all of them "
+                    "off, and slide it out. ");
+    }
+}
+
 void say_sand(const sil_plan *plan, text *t)
 {
     const sil_saddle_work *work = &plan->saddle;
@@ -88,10 +102,11 @@ void say_sand(const sil_plan *plan, text *t)
         say_finer(plan, SIL_SADDLE, t);
         return;
     }
-    text_add(t, plan->stages.changed[SIL_NUT]
-                    ? "With the nut done and read again, sand off the base of the saddle, straight "
-                      "from end to end: "
-                    : "Sand off the base of the saddle, straight from end to end: ");
+    add_slide_out(plan, t);
+    text_add(t, plan->stages.changed[SIL_NUT] ? "With the nut done and read again, sand off "
+                                              : "Sand off ");
+    text_add(t, floats(plan) ? "the feet of the bridge, both to one straight line: "
+                             : "the base of the saddle, straight from end to end: ");
     add_ends(plan, work->cut_first, t);
     if (same_line(plan, work->cut, work->cut_first)) {
         text_add(t, ", all of it in this pass.");
@@ -151,9 +166,12 @@ void check_action(const sil_plan *plan, text *t)
 
 void say_shim_saddle(const sil_plan *plan, text *t)
 {
-    text_add(t, "Shim the saddle: one hard full-length piece of ");
+    add_slide_out(plan, t);
+    text_add(t, floats(plan) ? "Shim the bridge: a hard piece of "
+                             : "Shim the saddle: one hard full-length piece of ");
     text_length_unit(t, plan->saddle.shim, SIL_NEAREST);
-    text_add(t, " under it, flat and snug in the slot.");
+    text_add(t, floats(plan) ? " under each foot, fitted to the top."
+                             : " under it, flat and snug in the slot.");
 }
 
 void check_shimmed(const sil_plan *plan, text *t)
@@ -168,7 +186,7 @@ void check_shimmed(const sil_plan *plan, text *t)
 void say_new_saddle(const sil_plan *plan, text *t)
 {
     string_list raised = say_strings(plan, plan->saddle.verdict, SIL_RAISE, plan->stages.lower);
-    text_add(t, "New saddle: ");
+    text_add(t, floats(plan) ? "New bridge: " : "New saddle: ");
     text_which(t, &raised);
     bool glued = plan->job->saddle.kind == SIL_SADDLE_GLUED;
     if (glued) {
@@ -178,7 +196,9 @@ void say_new_saddle(const sil_plan *plan, text *t)
     } else {
         text_add(t, " alone must rise: a worn notch, which no shim cures");
     }
-    text_add(t, ". Fit the blank oversize, then bring it to heights over the seat of ");
+    text_add(t, floats(plan) ? ". Fit its feet to the top, then bring it to heights over it of "
+                             : ". Fit the blank oversize, then bring it to heights over the seat "
+                               "of ");
     string_list height = {.count = plan->job->string_count};
     bool known = false;
     for (int i = 0; i < height.count; i++) {
@@ -194,6 +214,54 @@ void say_new_saddle(const sil_plan *plan, text *t)
         text_add(t, "as now, with the rise put on: measure the old one at strings 1 and %d.",
                  height.count);
     }
+}
+
+static void add_post(const sil_plan *plan, int side, text *t)
+{
+    const sil_saddle_work *work = &plan->saddle;
+    char turns[32];
+    sil_number_write(turns, sizeof turns, fabs(work->post_turns[side]), 2);
+    text_add(t, "%s side %s ", side == 0 ? "treble" : "bass",
+             work->post[side] < 0.0 ? "up" : "down");
+    text_length_unit(t, fabs(work->post[side]), SIL_NEAREST);
+    text_add(t, " (%s turns)", turns);
+}
+
+void say_posts(const sil_plan *plan, text *t)
+{
+    text_add(t, floats(plan) ? "Ease the strings, but never take all of them off, and turn the "
+                               "bridge's wheels: "
+                             : "Ease the strings and turn the bridge's posts: ");
+    add_post(plan, 0, t);
+    text_add(t, ", ");
+    add_post(plan, 1, t);
+    text_add(t, ". All strings move with it, along one straight line.");
+    if (floats(plan)) {
+        text_add(t, " Stand it upright again where it was.");
+    }
+}
+
+static bool add_curve(const sil_plan *plan, sil_verdict wanted, const char *words, text *t)
+{
+    string_list list = {.count = plan->job->string_count};
+    for (int i = 0; i < list.count; i++) {
+        list.chosen[i] = plan_curve_at(plan, i) == wanted;
+    }
+    if (text_chosen(&list) > 0) {
+        text_add(t, "%s", words);
+        text_which(t, &list);
+    }
+    return text_chosen(&list) > 0;
+}
+
+void say_curve(const sil_plan *plan, text *t)
+{
+    text_add(t, "Two posts move all strings along one line; at its best ");
+    bool high = add_curve(plan, SIL_TAKE, "still too high: ", t);
+    add_curve(plan, SIL_RAISE, high ? "; too low: " : "still too low: ", t);
+    text_add(t, ". The curve of the bridge does not follow the board's. Where it is too high its "
+                "notch or saddle can be cut, a little at a time; where too low, it is built up or "
+                "the bridge replaced.");
 }
 
 void say_screws(const sil_plan *plan, text *t)

@@ -54,11 +54,18 @@ static void say_prepare(const sil_plan *plan, text *t)
     if (reading && reading->condition.strings == SIL_UNSOUND) {
         text_add(t, "First new strings: these are worn. Tune, let them settle, and read again. ");
     }
-    bool screws = plan->job->saddle.kind == SIL_SADDLE_INDIVIDUAL;
+    static const char *const bridges[] = {
+        [SIL_SADDLE_KIND_NOT_GIVEN] = "bridge flat down",
+        [SIL_SADDLE_SLOTTED] = "bridge flat down, no brace loose",
+        [SIL_SADDLE_GLUED] = "bridge flat down, no brace loose",
+        [SIL_SADDLE_INDIVIDUAL] = "bridge firm on the body",
+        [SIL_SADDLE_TWO_POST] = "bridge upright on its posts",
+        [SIL_SADDLE_FLOATING] = "bridge upright where it belongs, its feet flat on the top",
+    };
     text_add(t,
              "Before anything is cut: %s, good strings at pitch, instrument in playing position, "
              "humidity %s to %s %%.",
-             screws ? "bridge firm on the body" : "bridge flat down, no brace loose", low, high);
+             bridges[plan->job->saddle.kind], low, high);
 }
 
 static void check_prepare(const sil_plan *plan, text *t)
@@ -271,19 +278,6 @@ static void check_new_frets(const sil_plan *plan, text *t)
     text_add(t, "Crowns in one line under a straightedge.");
 }
 
-static void say_neck_angle(const sil_plan *plan, text *t)
-{
-    (void)plan;
-    text_add(t, "Stop at the saddle: lowered as far as wanted it would stand too low over the "
-                "bridge. The neck's angle is at fault; have a qualified repairer look at it.");
-}
-
-static void check_neck_angle(const sil_plan *plan, text *t)
-{
-    (void)plan;
-    text_add(t, "Until then the saddle stays as it is.");
-}
-
 static void say_check(const sil_plan *plan, text *t)
 {
     text_add(t, plan->done ? "Done: every reading is in its range and nothing is left to cut. Play "
@@ -329,6 +323,11 @@ static const step_words acts[SIL_ACTS] = {
     [SIL_ACT_SHIM_SADDLE] = {say_shim_saddle, check_shimmed},
     [SIL_ACT_NEW_SADDLE] = {say_new_saddle, check_action},
     [SIL_ACT_TURN_SCREWS] = {say_screws, check_action},
+    [SIL_ACT_TURN_POSTS] = {say_posts, check_action},
+    [SIL_ACT_BRIDGE_CURVE] = {say_curve, check_action},
+    [SIL_ACT_ZERO_FRET] = {say_zero_fret, check_zero_fret},
+    [SIL_ACT_NECK_SHIM] = {say_neck_shim, check_neck},
+    [SIL_ACT_NECK_RESET] = {say_neck_reset, check_neck},
     [SIL_ACT_NECK_ANGLE] = {say_neck_angle, check_neck_angle},
     [SIL_ACT_CHECK] = {say_check, check_check},
 };

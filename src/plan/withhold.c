@@ -113,25 +113,68 @@ static bool crowns_unread(const sil_plan *plan)
     return !reading || reading->crowns_read == SIL_CROWNS_NOT_READ;
 }
 
-/* Sanding a saddle that would then stand too low cures nothing: the neck's angle is at fault. */
-static bool sinks_too_low(const sil_plan *plan)
+/* Where the saddle turns on posts, how far each goes down counts; else each string's own. */
+static double short_on_screws(const sil_plan *plan, int i)
 {
-    for (int i = 0; i < plan->job->string_count; i++) {
-        double z = plan->bench.board.saddle_z[i];
-        bool comes_down = plan->stages.saddle[i] == SIL_TAKE ||
-                          (plan->saddle.bottom && sil_line_at(plan->saddle.cut, z) > 0.0);
-        if (comes_down &&
-            sil_below(plan->saddle.protrusion[i], plan->job->limits.least_protrusion)) {
-            return true;
-        }
+    const sil_saddle_work *work = &plan->saddle;
+    double down = work->posts ? fmax(work->post[0], work->post[1]) : plan->stages.lower[i];
+    return down - plan->job->saddle.travel;
+}
+
+static double short_by(const sil_plan *plan, int i)
+{
+    double z = plan->bench.board.saddle_z[i];
+    bool comes_down = plan->stages.saddle[i] == SIL_TAKE ||
+                      (plan->saddle.bottom && sil_line_at(plan->saddle.cut, z) > 0.0);
+    if (!comes_down) {
+        return SIL_UNKNOWN;
     }
-    return false;
+    return sil_saddle_slotted(plan->job->saddle.kind)
+               ? plan->job->limits.least_protrusion - plan->saddle.protrusion[i]
+               : short_on_screws(plan, i);
+}
+
+/* Lowering a saddle that would then stand too low, or past the end of its screws, cures nothing:
+ * the neck's angle is at fault. */
+static bool is_stopped(sil_plan *plan)
+{
+    bool stopped = false;
+    for (int i = 0; i < plan->job->string_count; i++) {
+        plan->neck.short_by[i] = short_by(plan, i);
+        stopped = stopped || sil_above(plan->neck.short_by[i], 0.0);
+    }
+    return stopped;
 }
 
 bool plan_sinks_too_low(const sil_plan *plan)
 {
     const sil_withheld *withheld = &plan->saddle_withheld;
-    return withheld->count == 1 && withheld->by[0] == SIL_PROTRUSION_LOW;
+    return withheld->count == 1 &&
+           (withheld->by[0] == SIL_PROTRUSION_LOW || withheld->by[0] == SIL_ADJUST_LIMIT);
+}
+
+sil_verdict plan_zero_fret(const sil_plan *plan, int string)
+{
+    const sil_bench *bench = &plan->bench;
+    double gap = sil_first_gap(&bench->board, &plan->stages.fit[SIL_FRETS], string,
+                               bench->targets.first_held);
+    sil_band range = bench->targets.first[string];
+    if (!bench->zero_fret) {
+        return SIL_LEAVE;
+    }
+    return sil_above(gap, range.high)  ? SIL_TAKE
+           : sil_below(gap, range.low) ? SIL_RAISE
+                                       : SIL_LEAVE;
+}
+
+static bool any_zero_fret(const sil_plan *plan, sil_verdict verdict)
+{
+    for (int i = 0; i < plan->job->string_count; i++) {
+        if (plan_zero_fret(plan, i) == verdict) {
+            return true;
+        }
+    }
+    return false;
 }
 
 void plan_withhold(sil_plan *plan)
@@ -139,8 +182,13 @@ void plan_withhold(sil_plan *plan)
     int strings = plan->job->string_count;
     withhold_all(plan, &plan->nut_withheld);
     plan->saddle_withheld = plan->nut_withheld;
-    withhold(&plan->nut_withheld, files_a_slot(plan) && crowns_unread(plan), SIL_CROWNS_UNREAD);
-    withhold(&plan->saddle_withheld, sinks_too_low(plan), SIL_PROTRUSION_LOW);
+    bool high = any_zero_fret(plan, SIL_TAKE);
+    withhold(&plan->nut_withheld, (files_a_slot(plan) || high) && crowns_unread(plan),
+             SIL_CROWNS_UNREAD);
+    withhold(&plan->saddle_withheld, high, SIL_ZERO_FRET_HIGH);
+    withhold(&plan->saddle_withheld, any_zero_fret(plan, SIL_RAISE), SIL_ZERO_FRET_LOW);
+    withhold(&plan->saddle_withheld, is_stopped(plan),
+             sil_saddle_slotted(plan->job->saddle.kind) ? SIL_PROTRUSION_LOW : SIL_ADJUST_LIMIT);
     bool *forecast = plan->stages.forecast;
     if (plan->nut_withheld.count > 0) {
         sil_nut_await(strings, &plan->nut);

@@ -105,6 +105,12 @@ static const finding_words words[SIL_CODES] = {
                         "not the top of the saddle. By ear it may well pass."},
     [SIL_OFF_FORECAST] = {"off-forecast", LENGTH, NULL, NULL}, /* say_off_forecast tells it */
     [SIL_MOVED] = {"moved", LENGTH, NULL, NULL},               /* say_moved tells it */
+    [SIL_ZERO_FRET_LOW] = {"zero-fret-low", LENGTH, "Gap at the 1st fret",
+                           "The zero fret stands too low: the open string rattles on the 1st fret. "
+                           "Its slots only guide: filing or filling them changes nothing."},
+    [SIL_ZERO_FRET_HIGH] = {"zero-fret-high", LENGTH, "Gap at the 1st fret",
+                            "The zero fret stands too high: stiff, and sharp at the first frets. "
+                            "Its slots only guide: filing them changes nothing."},
 };
 
 /* Why a part waits, for what withholds. */
@@ -122,6 +128,10 @@ static const char *const waits[SIL_CODES] = {
     [SIL_BRACES_LOOSE] = "a brace is loose",
     [SIL_NOT_TUNED] = "the strings were not at pitch",
     [SIL_FORECAST] = "the truss rod is turned first",
+    [SIL_ADJUST_LIMIT] = "the screws would end before the action wanted; the neck's angle is at "
+                         "fault",
+    [SIL_ZERO_FRET_LOW] = "the zero fret is put right first",
+    [SIL_ZERO_FRET_HIGH] = "the zero fret is put right first",
 };
 
 static const char *const level_words[] = {"fine", "watch", "act", "stop"};
@@ -218,7 +228,8 @@ static void add_range(text *t, figure_kind figure, const sil_finding *finding)
 
 static bool speaks_of_slots(const sil_finding *finding)
 {
-    return finding->code == SIL_SLOT_LOW || finding->code == SIL_SLOT_HIGH;
+    return finding->code == SIL_SLOT_LOW || finding->code == SIL_SLOT_HIGH ||
+           finding->code == SIL_ZERO_FRET_LOW || finding->code == SIL_ZERO_FRET_HIGH;
 }
 
 static bool speaks_of_action(const sil_finding *finding)

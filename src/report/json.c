@@ -21,6 +21,9 @@ static void put_strings(writer *w, cJSON *root)
         put_number(w, row, "saddle_z", board->saddle_z[i]);
         put_number(w, row, "saddle_x", board->saddle_x[i]);
         put_number(w, row, "leverage", sil_leverage(board, i));
+        put_number(w, row, "scale", board->scale[i]);
+        put_number(w, row, "nut_x", board->nut_x[i]);
+        put_int(w, row, "course", board->course[i] + 1);
     }
 }
 
@@ -66,6 +69,11 @@ static void put_blank(writer *w, cJSON *part, bool ordered, sil_blank blank)
     put_number(w, object, "height", blank.height);
 }
 
+static void put_degrees(writer *w, cJSON *object, const char *key, double radians)
+{
+    put_number(w, object, key, radians * 180.0 / 3.14159265358979323846);
+}
+
 static void put_nut(writer *w, cJSON *root)
 {
     static const char *const verdicts[] = {"leave", "file", "raise", "wait"};
@@ -91,7 +99,9 @@ static void put_nut(writer *w, cJSON *root)
     put_number(w, nut, "gap", plan->nut_gap);
     put_number(w, nut, "shim", work->shim);
     put_number(w, nut, "fall_angle", work->fall_angle_deg);
-    put_blank(w, nut, work->remedy != SIL_NUT_WAIT, plan->nut_blank);
+    bool ordered = work->remedy != SIL_NUT_WAIT && !plan->bench.zero_fret;
+    put_blank(w, nut, ordered, plan->nut_blank);
+    put_degrees(w, nut, "slant", plan->bench.board.nut_slant);
 }
 
 static void put_ends(writer *w, cJSON *cut, sil_line line)
@@ -116,6 +126,34 @@ static void put_bottom_cut(writer *w, cJSON *saddle)
     cJSON *caliper = put_object(w, cut, "caliper");
     put_number(w, caliper, "treble", work->present[0] - sil_line_at(work->cut_first, z[0]));
     put_number(w, caliper, "bass", work->present[last] - sil_line_at(work->cut_first, z[last]));
+}
+
+static void put_posts(writer *w, cJSON *saddle)
+{
+    const sil_saddle_work *work = &w->plan->saddle;
+    if (!work->posts) {
+        put_null(w, saddle, "posts");
+        return;
+    }
+    cJSON *posts = put_object(w, saddle, "posts");
+    put_number(w, posts, "treble", work->post[0]);
+    put_number(w, posts, "bass", work->post[1]);
+    cJSON *turns = put_object(w, posts, "turns");
+    put_number(w, turns, "treble", work->post_turns[0]);
+    put_number(w, turns, "bass", work->post_turns[1]);
+}
+
+static void put_neck(writer *w, cJSON *saddle)
+{
+    const sil_neck *neck = &w->plan->neck;
+    if (!sil_known(neck->lift)) {
+        put_null(w, saddle, "neck");
+        return;
+    }
+    cJSON *object = put_object(w, saddle, "neck");
+    put_number(w, object, "lift", neck->lift);
+    put_number(w, object, "shim", neck->shim);
+    put_number(w, object, "heel", neck->heel);
 }
 
 static void put_saddle(writer *w, cJSON *root)
@@ -145,9 +183,11 @@ static void put_saddle(writer *w, cJSON *root)
     put_bottom_cut(w, saddle);
     put_number(w, saddle, "shim", work->shim);
     put_number(w, saddle, "top_radius", work->top_radius);
-    bool ordered =
-        work->remedy != SIL_SADDLE_WAIT && plan->job->saddle.kind != SIL_SADDLE_INDIVIDUAL;
+    bool ordered = work->remedy != SIL_SADDLE_WAIT && sil_saddle_slotted(plan->job->saddle.kind);
     put_blank(w, saddle, ordered, plan->saddle_blank);
+    put_degrees(w, saddle, "slant", plan->bench.board.saddle_slant);
+    put_posts(w, saddle);
+    put_neck(w, saddle);
 }
 
 static void put_index(writer *w, cJSON *object, const char *key, int value, int from)

@@ -81,10 +81,17 @@ void page_nut(const page *p)
         page_length(p, 9, work->floor[i], SIL_NEAREST);
         page_length(p, 9, work->depth[i], SIL_NEAREST);
         page_length(p, 9, plan->slot_width[i], SIL_NEAREST);
-        page_length(p, 9, plan->job->nut.width / 2.0 + plan->bench.board.nut_z[i], SIL_NEAREST);
+        /* Along the nut, which is longer than across the board where it leans. */
+        double across = plan->job->nut.width / 2.0 + plan->bench.board.nut_z[i];
+        page_length(p, 9, across / cos(plan->bench.board.nut_slant), SIL_NEAREST);
         fputc('\n', p->out);
     }
     print_blank(p, work->remedy == SIL_NUT_WAIT, plan->nut_blank);
+    if (plan->bench.zero_fret) {
+        fputs("  The zero fret sets the height here; the slots only guide, and none is filed for "
+              "height.\n",
+              p->out);
+    }
 }
 
 /* What comes off the base at a string; unknown where nothing is sanded there. */
@@ -115,26 +122,66 @@ static void print_sanded_row(const page *p, int i)
     fputc('\n', p->out);
 }
 
-void page_saddle(const page *p)
+static void print_post_row(const page *p, int i)
 {
-    static const char *const verdicts[] = {"leave", "lower", "raise", "wait"};
+    page_length(p, 9, p->plan->saddle.height[i], SIL_NEAREST);
+    fputc('\n', p->out);
+}
+
+static void print_posts(const page *p)
+{
+    const sil_saddle_work *work = &p->plan->saddle;
+    for (int side = 0; side < 2 && work->posts; side++) {
+        char turns[PAGE_CELL];
+        char mm[PAGE_CELL];
+        sil_number_write(turns, sizeof turns, fabs(work->post_turns[side]), 2);
+        fprintf(p->out, "  %s %s %s, %s turns.\n", side == 0 ? "Treble post" : "Bass post",
+                work->post[side] < 0.0 ? "up" : "down",
+                page_figure(p, fabs(work->post[side]), SIL_NEAREST, mm), turns);
+    }
+}
+
+/* A table of the saddle: its heads, how many columns, and what writes a row behind the first. */
+typedef struct saddle_table {
+    const char *const *heads;
+    int columns;
+    void (*row)(const page *p, int i);
+} saddle_table;
+
+static saddle_table table_of(const sil_plan *plan)
+{
     static const char *const screws[] = {"too high by", "first", "screw", "", "pass", "turns"};
+    static const char *const posts[] = {"too high by", "height", "", "done"};
     static const char *const sanded[] = {"too high by", "base,",  "base,", "off the", "height",
                                          "height",      "out of", "",      "first",   "in all",
                                          "top",         "now",    "done",  "bridge"};
+    const sil_saddle_sheet *saddle = &plan->job->saddle;
+    if (saddle->kind == SIL_SADDLE_INDIVIDUAL) {
+        return (saddle_table){screws, 3, print_screw_row};
+    }
+    bool sands = sil_saddle_slotted(saddle->kind) ||
+                 (saddle->kind == SIL_SADDLE_FLOATING && !sil_known(saddle->pitch));
+    return sands ? (saddle_table){sanded, 7, print_sanded_row}
+                 : (saddle_table){posts, 2, print_post_row};
+}
+
+void page_saddle(const page *p)
+{
+    static const char *const verdicts[] = {"leave", "lower", "raise", "wait"};
     const sil_plan *plan = p->plan;
     const sil_saddle_work *work = &plan->saddle;
-    bool individual = plan->job->saddle.kind == SIL_SADDLE_INDIVIDUAL;
+    saddle_table table = table_of(plan);
     fprintf(p->out, "\nSADDLE: how far each string must move\n");
     if (work->remedy == SIL_SADDLE_WAIT) {
         print_waiting(p, "saddle", &plan->saddle_withheld);
     }
-    page_heads(p, 2, individual ? 3 : 7, individual ? screws : sanded);
+    page_heads(p, 2, table.columns, table.heads);
     for (int i = 0; i < plan->job->string_count; i++) {
         begin_row(p, i, verdicts[work->verdict[i]], plan->stages.lower[i], plan->stages.lower_u[i]);
-        (individual ? print_screw_row : print_sanded_row)(p, i);
+        table.row(p, i);
     }
-    if (!individual) {
+    print_posts(p);
+    if (sil_saddle_slotted(plan->job->saddle.kind)) {
         print_blank(p, work->remedy == SIL_SADDLE_WAIT, plan->saddle_blank);
     }
     fprintf(p->out,

@@ -59,6 +59,12 @@ static void print_range(const page *p, sil_band band)
             page_figure(p, band.aim, SIL_NEAREST, aim));
 }
 
+static void write_scale(const page *p, double mm, char cell[PAGE_CELL])
+{
+    bool whole = p->unit == SIL_MM && mm == floor(mm);
+    sil_length_write(cell, PAGE_CELL, mm, p->unit, whole ? 0 : 2);
+}
+
 static void print_heading(const page *p, const char *name)
 {
     const sil_job *job = p->plan->job;
@@ -76,10 +82,16 @@ static void print_heading(const page *p, const char *name)
         }
     }
     char scale[PAGE_CELL];
-    bool whole = p->unit == SIL_MM && job->instrument.scale == floor(job->instrument.scale);
-    sil_length_write(scale, sizeof scale, job->instrument.scale, p->unit, whole ? 0 : 2);
-    fprintf(p->out, "\n%d string%s, scale %s, %d frets, body joint at fret %d%s. Lengths in %s.\n",
-            job->string_count, job->string_count == 1 ? "" : "s", scale, job->instrument.frets,
+    char bass[PAGE_CELL];
+    char fan[PAGE_CELL + 40] = "";
+    write_scale(p, job->instrument.scale, scale);
+    if (sil_known(job->instrument.scale_bass)) {
+        write_scale(p, job->instrument.scale_bass, bass);
+        snprintf(fan, sizeof fan, " to %s (fret %d square)", bass, job->instrument.square);
+    }
+    fprintf(p->out,
+            "\n%d string%s, scale %s%s, %d frets, body joint at fret %d%s. Lengths in %s.\n",
+            job->string_count, job->string_count == 1 ? "" : "s", scale, fan, job->instrument.frets,
             job->instrument.join, job->instrument.handed == SIL_LEFT_HANDED ? ", left-handed" : "",
             p->unit == SIL_MM ? "mm" : "inches");
 }

@@ -81,10 +81,12 @@ static double between(double treble, double bass, double share)
     return treble + (bass - treble) * share;
 }
 
-static void spread(sil_band *bands, int strings, const sil_band *treble, const sil_band *bass)
+static void spread(const sil_filler *filler, sil_band *bands, const sil_band *treble,
+                   const sil_band *bass)
 {
+    int strings = filler->job->string_count;
     for (int i = 0; i < strings; i++) {
-        double share = strings > 1 ? (double)i / (strings - 1) : 0.0;
+        double share = sil_course_share(filler->course, strings, i);
         bands[i] = (sil_band){between(treble->low, bass->low, share),
                               between(treble->aim, bass->aim, share),
                               between(treble->high, bass->high, share)};
@@ -119,13 +121,13 @@ static void fill_mapping(sil_filler *filler, sil_node *node, const sil_field *fi
                        "wanted low, aim and high, or treble and bass, not both");
     } else if (ends[0] && ends[1]) {
         sil_band treble = fill_one(filler, ends[0], field), bass = fill_one(filler, ends[1], field);
-        spread(bands, filler->job->string_count, &treble, &bass);
+        spread(filler, bands, &treble, &bass);
     } else if (ends[0] || ends[1]) {
         sil_tell_value(filler->sheet, SIL_ERROR, node, "%s is missing",
                        ends[0] ? "bass" : "treble");
     } else {
         complete(filler, field, &all);
-        spread(bands, filler->job->string_count, &all, &all);
+        spread(filler, bands, &all, &all);
     }
 }
 
@@ -141,6 +143,6 @@ void sil_fill_bands(sil_filler *filler, sil_node *node, const sil_field *field, 
         }
     } else {
         sil_band all = fill_one(filler, node, field);
-        spread(bands, filler->job->string_count, &all, &all);
+        spread(filler, bands, &all, &all);
     }
 }

@@ -114,16 +114,9 @@ static void fill_format(sil_filler *filler, sil_node *node, const sil_field *fie
     }
 }
 
-static void refuse_not_yet(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
-{
-    (void)field;
-    (void)base;
-    sil_tell_value(filler->sheet, SIL_ERROR, node, "not yet: known, but not built");
-}
-
 static sil_fill *const fills[SIL_KINDS] = {
     [SIL_AS_FIGURE] = sil_fill_figure,
-    [SIL_AS_SCALE] = sil_fill_figure,
+    [SIL_AS_SCALE] = sil_fill_scale,
     [SIL_AS_PER_STRING] = sil_fill_per_string,
     [SIL_AS_FIRST] = sil_fill_first,
     [SIL_AS_RELIEF_GAP] = sil_fill_relief_gap,
@@ -150,7 +143,6 @@ static sil_fill *const fills[SIL_KINDS] = {
     [SIL_AS_MATERIALS] = sil_fill_materials,
     [SIL_AS_PLAUSIBLE] = sil_fill_plausible,
     [SIL_AS_FORMAT] = fill_format,
-    [SIL_AS_NOT_YET] = refuse_not_yet,
 };
 
 /* The part of a sheet that has a key its root does not: "action" belongs in readings. */
@@ -215,7 +207,7 @@ void sil_fill_table(sil_filler *filler, sil_node *node, const sil_table *table, 
     }
 }
 
-/* Targets rest on the allowances: they are read last. */
+/* Takes a key out of its place among the others and puts it last. */
 static void move_last(sil_node *root, const char *key)
 {
     sil_node *node = sil_node_find(root, key, strlen(key)), **link = &root->first;
@@ -231,12 +223,22 @@ static void move_last(sil_node *root, const char *key)
     root->last = node;
 }
 
+/* What is told by its ends runs by course: the strings are read before it. Targets rest on the
+ * allowances as well: they are read last. */
+static void put_in_order(sil_node *root)
+{
+    static const char *const late[] = {"saddle", "readings", "attack", "attacks", "targets"};
+    for (size_t i = 0; i < sizeof late / sizeof *late; i++) {
+        move_last(root, late[i]);
+    }
+}
+
 void sil_fill_job(sil_filler *filler)
 {
     sil_node *root = filler->root, *strings = NULL;
     if (root->shape == SIL_MAPPING) {
         strings = sil_node_find(root, "strings", strlen("strings"));
-        move_last(root, "targets");
+        put_in_order(root);
     }
     bool counted = strings && strings->shape == SIL_SEQUENCE && !strings->cut;
     filler->job->string_count = counted && strings->count <= SIL_STRINGS_MAX ? strings->count : 0;

@@ -10,6 +10,7 @@ typedef struct sil_filler {
     sil_sheet *sheet;
     sil_job *job;
     sil_node *root;
+    int course[SIL_STRINGS_MAX]; /* of the strings, once they are filled */
 } sil_filler;
 
 /* Fills one field of the struct at base from a node that was given. */
@@ -28,8 +29,8 @@ bool sil_fill_word(sil_filler *filler, sil_node *node, const sil_word *words, in
 bool sil_expect(sil_filler *filler, sil_node *node, sil_shape shape);
 bool sil_right_count(sil_filler *filler, sil_node *node);
 
-sil_fill sil_fill_figure, sil_fill_per_string, sil_fill_first, sil_fill_relief_gap, sil_fill_pair,
-    sil_fill_radius, sil_fill_band, sil_fill_bands, sil_fill_files;
+sil_fill sil_fill_figure, sil_fill_scale, sil_fill_per_string, sil_fill_first, sil_fill_relief_gap,
+    sil_fill_pair, sil_fill_radius, sil_fill_band, sil_fill_bands, sil_fill_files;
 sil_fill sil_fill_strings, sil_fill_readings, sil_fill_crowns, sil_fill_buzz, sil_fill_attack,
     sil_fill_attacks, sil_fill_materials, sil_fill_plausible;
 

@@ -129,11 +129,21 @@ static void list_required(const char *path, const char *missing, char *out, size
 /* The profile that gives what a sheet like this one lacks. */
 static const char *likely_profile(const sil_job *job)
 {
-    if (job->string_count == 4) {
-        return "electric-bass";
-    }
+    static const char *const by_count[SIL_STRINGS_MAX + 1] = {[4] = "electric-bass",
+                                                              [5] = "five-string-bass",
+                                                              [7] = "seven-string",
+                                                              [8] = "eight-string",
+                                                              [12] = "twelve-string"};
+    bool paired = job->string_count > 1 && job->strings[1].course > 0 &&
+                  job->strings[1].course == job->strings[0].course;
     if (job->string_count > 0 && job->strings[0].make == SIL_PLAIN_NYLON) {
-        return "nylon-string-classical";
+        return job->string_count == 4 ? "ukulele" : "nylon-string-classical";
+    }
+    if (job->string_count == 8 && paired) {
+        return "mandolin";
+    }
+    if (by_count[job->string_count]) {
+        return by_count[job->string_count];
     }
     return job->saddle.kind == SIL_SADDLE_INDIVIDUAL ? "electric-guitar" : "steel-string-acoustic";
 }

@@ -21,6 +21,7 @@ void sil_fill_strings(sil_filler *filler, sil_node *node, const sil_field *field
         }
         string++;
     }
+    sil_job_courses(filler->job, filler->course);
 }
 
 /* Room for one struct an item; NULL where there is none to fill, or no memory. */

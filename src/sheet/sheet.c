@@ -54,7 +54,7 @@ static void read_job(sil_sheet *sheet, const char *profiles)
     if (!root) {
         return;
     }
-    sil_filler filler = {sheet, &sheet->job, root};
+    sil_filler filler = {.sheet = sheet, .job = &sheet->job, .root = root};
     sheet->sheet.units = sil_root_units(root);
     check_format(sheet, root);
     sil_profile_lay(sheet, root, profiles);

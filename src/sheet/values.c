@@ -44,15 +44,13 @@ static bool worded(const sil_field *field)
 
 static const sil_word no_words[] = {{NULL, 0}};
 
-/* "a | b | c" of what can be said today. */
+/* "a | b | c" of what can be said. */
 static void list_words(const sil_word *words, char *out, size_t size)
 {
     out[0] = '\0';
     for (; words->text; words++) {
-        if (words->value != SIL_WORD_NOT_YET) {
-            strncat(out, out[0] ? " | " : "", size - strlen(out) - 1);
-            strncat(out, words->text, size - strlen(out) - 1);
-        }
+        strncat(out, out[0] ? " | " : "", size - strlen(out) - 1);
+        strncat(out, words->text, size - strlen(out) - 1);
     }
 }
 
@@ -117,17 +115,13 @@ bool sil_fill_word(sil_filler *filler, sil_node *node, const sil_word *words, in
     int nearness = 99;
     for (const sil_word *word = words; word->text; word++) {
         if (strcmp(word->text, node->text) == 0) {
-            if (word->value == SIL_WORD_NOT_YET) {
-                sil_tell_value(filler->sheet, SIL_ERROR, node, "not yet: known, but not built");
-                return false;
-            }
             *value = word->value;
             return true;
         }
     }
     for (const sil_word *word = words; word->text; word++) {
         int apart = sil_nearness(node->text, node->length, word->text);
-        if (apart < nearness && word->value != SIL_WORD_NOT_YET) {
+        if (apart < nearness) {
             nearest = word;
             nearness = apart;
         }
@@ -154,10 +148,6 @@ static bool quantity_or(sil_filler *filler, sil_node *node, const sil_field *fie
 
 void sil_fill_figure(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
 {
-    if (field->kind == SIL_AS_SCALE && node->shape == SIL_MAPPING) {
-        sil_tell_value(filler->sheet, SIL_ERROR, node, "not yet: a pair of scales");
-        return;
-    }
     sil_fill_quantity(filler, node, field, sil_field_place(field, base));
 }
 
@@ -201,6 +191,39 @@ void sil_fill_pair(sil_filler *filler, sil_node *node, const sil_field *field, v
     }
 }
 
+/* One scale, or those of the outer strings and the fret that stands square. */
+void sil_fill_scale(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+{
+    sil_instrument *instrument = base;
+    if (node->shape != SIL_MAPPING) {
+        sil_fill_quantity(filler, node, field, &instrument->scale);
+        return;
+    }
+    bool square = false;
+    for (sil_node *child = node->first; child; child = child->next) {
+        if (strcmp(child->key, "treble") == 0 && child->given) {
+            sil_fill_quantity(filler, child, field, &instrument->scale);
+        } else if (strcmp(child->key, "bass") == 0 && child->given) {
+            sil_fill_quantity(filler, child, field, &instrument->scale_bass);
+        } else if (strcmp(child->key, "square") == 0) {
+            square = child->given && sil_fill_count(filler, child, &instrument->square);
+            square = square || child->told;
+        } else if (child->given) {
+            instrument->scale_bass = SIL_UNKNOWN;
+            sil_tell_at(filler->sheet, SIL_ERROR, child->source, child->key_at,
+                        "unknown key %s: wanted treble, bass and square",
+                        sil_quote_of(child->key, child->key_length).text);
+            return;
+        }
+    }
+    if (!square || !sil_known(instrument->scale) || !sil_known(instrument->scale_bass)) {
+        instrument->scale_bass = SIL_UNKNOWN; /* half a fan is none: nothing more is said of it */
+        sil_tell_value(filler->sheet, SIL_ERROR, node,
+                       "wanted a length, or {treble: 648, bass: 686, square: 7}: the scales of "
+                       "the outer strings, and the fret that stands square");
+    }
+}
+
 void sil_fill_radius(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
 {
     static const char *const board_ends[2] = {"nut", "end"};
@@ -235,7 +258,7 @@ static void fill_strings(sil_filler *filler, sil_node *node, const sil_field *fi
     if (node->shape == SIL_MAPPING) {
         bool read = fill_ends(filler, node, field, string_ends, meant, ends);
         for (int i = 0; read && i < strings; i++) {
-            double share = strings > 1 ? (double)i / (strings - 1) : 0.0;
+            double share = sil_course_share(filler->course, strings, i);
             figures[i] = ends[0] + (ends[1] - ends[0]) * share;
         }
     } else if (node->shape == SIL_SEQUENCE) {

@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: MIT
 """What the checks of the drawings share: random sheets, drawing them, counting what held."""
 import json
+import math
 import os
 import subprocess
 import sys
@@ -37,6 +38,7 @@ def run(*arguments, **options):
 
 def random_sheet(folder, number):
     """A sheet of that number written into a folder, and what of it a drawing shows."""
+    import bench
     import jobs
     import sheet as reader
     _, text = jobs.make("drawing", number)
@@ -45,12 +47,36 @@ def random_sheet(folder, number):
         file.write(text)
     sheet = reader.Sheet(text)
     saddle, count = sheet.doc["saddle"], len(sheet.doc["strings"])
+    board = bench.Board(reader.read(text))
+    kind = saddle["kind"]
+    if kind == "floating" and "pitch" not in saddle:
+        kind = "feet"
     return path, SimpleNamespace(width=sheet.length(sheet.doc["nut"]["width"]),
-                                 length=sheet.length(saddle.get("length")), kind=saddle["kind"],
+                                 length=sheet.length(saddle.get("length")), kind=kind,
+                                 nut=along(board.nut_at, board.z_nut),
+                                 saddle=along(board.nut_at + board.scale, board.z_saddle),
                                  thickness=sheet.length(saddle.get("thickness")),
                                  setback=sheet.each(saddle["setback"], count),
                                  left_handed=sheet.doc["instrument"].get("handed") == "left")
 
 
+def along(x, z):
+    """Of a part across the strings, as seen from above: the unit vector from its bass end to its treble
+    end, (toward the tail, toward the treble), by the outer strings."""
+    run, rise = (x[0] - x[-1], z[0] - z[-1]) if len(z) > 1 else (0.0, 1.0)
+    return run / math.hypot(run, rise), rise / math.hypot(run, rise)
+
+
 def plan_of(path):
     return json.loads(run("plan", path, "--json").stdout)
+
+
+def as_parts_lie(plan, job):
+    """What is told square across the board, told along the parts: a drawing shows them so."""
+    nut, saddle = job.nut[1], job.saddle[1]
+    job.width /= nut
+    job.length /= saddle
+    for row in plan["nut"]["strings"]:
+        row["centre"] /= nut
+    for row in plan["strings"]:
+        row["square_z"], row["saddle_z"] = row["saddle_z"], row["saddle_z"] / saddle

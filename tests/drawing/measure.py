@@ -149,7 +149,7 @@ def check_sheet(report, page, part, plan, job):
     if plan[part]["remedy"] == "wait":
         check_withheld(report, page, part)
         return False
-    return (part == "nut" or job.kind in ("slotted", "glued")) and MEASURES[part](report, page, plan,
+    return (part == "nut" or job.kind in ("slotted", "glued", "feet")) and MEASURES[part](report, page, plan,
                                                                                   job)
 
 

@@ -172,8 +172,9 @@ def saddle_plan(report, page, plan, job):
     arms = [p.box() for p in lines(page, CONTACT)]
     across = [((l + r) / 2, b) for l, b, r, t in arms if near(b, t, 1e-3)]
     up = [(l, (b + t) / 2) for l, b, r, t in arms if near(l, r, 1e-3)]
-    wanted = [slip.place(x, job.thickness / 2 - off) for x, off
-              in zip(saddle_x(plan, job), outlines.contacts_behind(plan, job)) if abs(off) <= job.thickness / 2 + 3]
+    wanted = [slip.place(x + aside, job.thickness / 2 - behind) for x, (off, aside, behind)
+              in zip(saddle_x(plan, job), outlines.contacts_behind(plan, job))
+              if abs(off) <= job.thickness / 2 + 3]
     have(report, "contact points", wanted, across)
     have(report, "contact points", wanted, up)
     if not len(wanted) == len(across) == len(up):
@@ -227,7 +228,7 @@ def check(report, page, order, plan, job):
     measured = []
     for part in ("nut", "saddle"):
         check_order(report, order, plan, part)
-        screws = part == "saddle" and job.kind not in ("slotted", "glued")
+        screws = part == "saddle" and job.kind not in ("slotted", "glued", "feet")
         if plan[part]["remedy"] == "wait":
             if "WAIT" not in [text for _, _, text in page.texts]:
                 report.wrong(f"{part} templates: withheld", "WAIT", None)

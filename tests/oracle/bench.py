@@ -12,72 +12,9 @@ import numpy as np
 
 import parts
 import sound
-from sheet import run
+from board import Board
 
 EDGE = 1e-9   # a reading exactly at an edge of its range is in range, whatever the last bit says
-
-
-class Board:
-    """Frets, strings across and the crown line; crowns are affine in the bend K."""
-
-    def __init__(self, job):
-        b, self.count = job.board, job.count
-        self.frets, self.join = b.frets, b.join
-        self.x = np.array([b.scale * (1 - 2 ** (-n / 12)) for n in range(max(b.frets, 12) + 1)])
-        self.end = np.array([b.scale + s for s in job.saddle.setback])
-        self.radius, self.fall = b.radius, b.fall
-        self.gap, self.z_nut = across_nut(job)
-        half = job.saddle.spread / 2
-        self.z_saddle = np.array(run(half, -half, job.count)) if job.count > 1 else np.zeros(1)
-        self.t12 = self.x[12] / self.end
-        self.off = np.zeros((job.count, len(self.x)))
-        for string, fret, off in job.readings.off:
-            self.off[string, fret] = off
-
-    def span(self, n):
-        """Sag over fret n for a unit of K: the parabola, its tangent over the body."""
-        x1, xj, x = self.x[1], self.x[self.join], self.x[n]
-        if self.join < 3:
-            return 0.0
-        return (x - x1) * (xj - x) if x <= xj else -(xj - x1) * (x - xj)
-
-    def sag(self, bend, n):
-        xj, xn = self.x[self.join], self.x[self.frets]
-        over = self.fall * (self.x[n] - xj) / (xn - xj) if n > self.join < self.frets else 0.0
-        return bend * self.span(n) + over
-
-    def drop(self, x, z):
-        if self.radius is None:
-            return 0.0
-        r = self.radius[0] + (self.radius[1] - self.radius[0]) * x / self.x[self.frets]
-        return r - math.sqrt(r * r - z * z)
-
-    def crown(self, bend, off, i, n):
-        """Height of crown n under string i; on the centre line and sound where i is None."""
-        if i is None:
-            return -self.sag(bend, n)
-        z = self.z_nut[i] + (self.z_saddle[i] - self.z_nut[i]) * self.x[n] / self.end[i]
-        return -self.sag(bend, n) - self.drop(self.x[n], z) + off[i, n]
-
-
-def across_nut(job):
-    nut, gauges = job.nut, [s.gauge for s in job.strings]
-    first = nut.width / 2 - nut.edge[0] - gauges[0] / 2
-    last = -nut.width / 2 + nut.edge[1] + gauges[-1] / 2
-    if job.count == 1:
-        return math.nan, np.array([first])
-    if not nut.equal_gap:
-        return math.nan, np.array(run(first, last, job.count))
-    # Unknown: the centres and the gap; known: both outer centres and each neighbour's distance.
-    n = job.count
-    rows, known = np.zeros((n + 1, n + 1)), np.zeros(n + 1)
-    rows[0, 0], known[0] = 1, first
-    rows[1, n - 1], known[1] = 1, last
-    for i in range(n - 1):
-        rows[i + 2, [i, i + 1, n]] = 1, -1, -1
-        known[i + 2] = (gauges[i] + gauges[i + 1]) / 2
-    *centres, gap = np.linalg.solve(rows, known)
-    return gap, np.array(centres)
 
 
 def bend_of(board, relief, gap):
@@ -85,7 +22,7 @@ def bend_of(board, relief, gap):
     if board.join < 3:
         return 0.0
     a, b = relief.held
-    share = (board.x[relief.at] - board.x[a]) / (board.x[b] - board.x[a])
+    share = (board.spine[relief.at] - board.spine[a]) / (board.spine[b] - board.spine[a])
 
     def shown(bend):
         c = [board.crown(bend, board.off, relief.string, n) for n in (a, b, relief.at)]
@@ -95,12 +32,12 @@ def bend_of(board, relief, gap):
 
 
 def open_row(board, i, n):
-    t = board.x[n] / board.end[i]
+    t = board.x[i, n] / board.end[i]
     return [1 - t, t]
 
 
-def held_row(board, h):
-    return [1 - board.x[1] / board.x[h], 0.0]
+def held_row(board, i, h):
+    return [1 - board.x[i, 1] / board.x[i, h], 0.0]
 
 
 def heights_of(board, job, bend, read):
@@ -112,7 +49,7 @@ def heights_of(board, job, bend, read):
             return board.crown(bend, board.off, i, n)
         rows, known = [], []
         if r.capo:
-            u = (board.x[r.at] - board.x[1]) / (board.end[i] - board.x[1])
+            u = (board.x[i, r.at] - board.x[i, 1]) / (board.end[i] - board.x[i, 1])
             rows.append([0.0, u])
             known.append(read.action[i] + crown(r.at) - crown(1) * (1 - u))
         else:
@@ -123,8 +60,9 @@ def heights_of(board, job, bend, read):
             rows.append(open_row(board, i, 1))
             known.append(gap + crown(1))
         else:
-            rows.append(held_row(board, r.held))
-            known.append(read.first[i] + crown(1) - crown(r.held) * board.x[1] / board.x[r.held])
+            rows.append(held_row(board, i, r.held))
+            known.append(read.first[i] + crown(1)
+                         - crown(r.held) * board.x[i, 1] / board.x[i, r.held])
         nut[i], end[i] = solve(np.array(rows), np.array(known))
     return nut, end
 
@@ -151,8 +89,8 @@ def first_of(board, state, i, held):
     both = np.array([state.nut[i], state.end[i]])
     if held == 0:
         return np.dot(open_row(board, i, 1), both) - crown(1)
-    return (held_row(board, held)[0] * state.nut[i]
-            + crown(held) * board.x[1] / board.x[held] - crown(1))
+    return (held_row(board, i, held)[0] * state.nut[i]
+            + crown(held) * board.x[i, 1] / board.x[i, held] - crown(1))
 
 
 def action_of(board, state, i):
@@ -178,12 +116,9 @@ def rod_stage(board, job, state, ratio, held):
         turned = held.turned
     if not turned:
         return turned, Plain(**vars(state))
-    x1, xj = board.x[1], board.x[b.join]
     aim = band[1] / board.span(m)
-    change = aim - state.bend
-    return turned, Plain(bend=aim, off=state.off,
-                         nut=state.nut + ratio * change * x1 * xj,
-                         end=state.end + ratio * change * (xj - x1) * (board.end - xj))
+    nut, end = board.moved(ratio * (aim - state.bend))
+    return turned, Plain(bend=aim, off=state.off, nut=state.nut + nut, end=state.end + end)
 
 
 def frets_stage(job, state):
@@ -207,7 +142,8 @@ def nut_aim(board, job, state, i):
     crown1 = board.crown(state.bend, state.off, i, 1)
     if held:
         there = board.crown(state.bend, state.off, i, held)
-        return (aim + crown1 - there * board.x[1] / board.x[held]) / held_row(board, held)[0]
+        part = board.x[i, 1] / board.x[i, held]
+        return (aim + crown1 - there * part) / held_row(board, i, held)[0]
     crown12 = board.crown(state.bend, state.off, i, 12)
     rows = np.array([open_row(board, i, 1), open_row(board, i, 12)])
     return np.linalg.solve(rows, [aim + crown1, job.targets.action[i][1] + crown12])[0]
@@ -222,12 +158,16 @@ def nut_stage(board, job, state, held):
     for i in count:
         if (verdict[i] == "file" and deepen[i] <= 0) or (verdict[i] == "raise" and deepen[i] >= 0):
             verdict[i] = "leave"
+    zero_fret = list(verdict)   # what its crown would be said of, over a zero fret
+    if job.nut.zero_fret:
+        verdict = ["wait" if v == "wait" else "leave" for v in verdict]
     if held is not None:
         verdict = held.nut
     moved = np.array([v in ("file", "raise") for v in verdict])
     after = Plain(bend=state.bend, off=state.off, nut=np.where(moved, aim, state.nut),
                   end=state.end)
-    return Plain(first=first, deepen=deepen, verdict=verdict, after=after)
+    return Plain(first=first, deepen=deepen, verdict=verdict, after=after,
+                 zero_fret=zero_fret if job.nut.zero_fret else [])
 
 
 def saddle_stage(board, job, state):
@@ -243,7 +183,8 @@ def saddle_stage(board, job, state):
     moved = np.array([v in ("lower", "raise") for v in verdict])
     after = Plain(bend=state.bend, off=state.off, nut=state.nut,
                   end=np.where(moved, aim, state.end))
-    return Plain(action=action, lower=state.end - aim, verdict=verdict, after=after)
+    return Plain(action=action, lower=state.end - aim, verdict=verdict, after=after,
+                 before=state.end, on_posts=parts.on_posts(job.saddle))
 
 
 def work(board, job, read, held=None):
@@ -293,7 +234,9 @@ def string_rows(board, job):
         tension = s.mass * (2 * (board.end[i] - job.nut.advance[i]) / 1000 * s.hz) ** 2
         rows.append({"number": i + 1, "note": s.note, "hz": s.hz, "unit_mass": s.mass,
                      "tension": tension, "nut_z": board.z_nut[i], "saddle_z": board.z_saddle[i],
-                     "saddle_x": board.end[i], "leverage": board.t12[i]})
+                     "saddle_x": board.end[i], "leverage": board.t12[i],
+                     "scale": board.scale[i], "nut_x": board.nut_at[i],
+                     "course": job.courses[i] + 1})
     return rows
 
 

@@ -228,6 +228,8 @@ def check(report, program, path, text, joint):
 def settled(job, got):
     """Nothing withheld, nothing waiting, and an aim that a held reading can show."""
     parts_of = got["nut"], got["saddle"]
+    if parts.on_posts(job.saddle) and any(s["verdict"] != "leave" for s in parts_of[1]["strings"]):
+        return False   # one line through all that the strings want leaves some beside their aims
     return (job.targets.held and not any(part["withheld_by"] for part in parts_of)
             and all(s["verdict"] != "wait" for part in parts_of for s in part["strings"]))
 

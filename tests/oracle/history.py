@@ -50,10 +50,8 @@ def mean(values):
 
 def bent(state, board, bend, ratio):
     """Nut with the neck, saddle with the body; the chord turns between them."""
-    by = (bend - state.bend) * ratio
-    x1, xj = board.x[1], board.x[board.join]
-    return Plain(bend=bend, off=state.off, nut=state.nut + by * x1 * xj,
-                 end=state.end + by * (xj - x1) * (board.end - xj))
+    nut, end = board.moved((bend - state.bend) * ratio)
+    return Plain(bend=bend, off=state.off, nut=state.nut + nut, end=state.end + end)
 
 
 def taken_by_caliper(before, now):

@@ -77,8 +77,7 @@ def instrument(m):
     frets = r.choice([20, 20, 19, 21, 22, 24, r.randint(12, 24), r.randint(13, 36),
                       r.randint(1, 36), r.randint(3, 14)])
     join = min(frets, r.choice([14, 14, 12, 12, 16, 20, frets, r.randint(1, 36)]))
-    node = {"scale": m.length(r.choice([m.between(600, 690), m.between(330, 880)]), 1),
-            "frets": frets, "join": join, "radius": radius(m),
+    node = {"scale": scale(m, frets), "frets": frets, "join": join, "radius": radius(m),
             "rod": r.choice(["two-way", "two-way", "one-way", "none"])}
     if m.chance(0.95):
         node["crown"] = m.length(m.between(0.7, 1.3))
@@ -90,7 +89,39 @@ def instrument(m):
         node["head_angle"] = f"{round(m.between(4, 26), 1)} deg"
     if m.chance(0.2):
         node["handed"] = r.choice(["left", "right"])
+    if m.chance(0.6):
+        node["pocket"] = m.length(m.between(50, 90), 1)
+        if m.chance(0.3):
+            node["pocket_at"] = m.length(m.between(160, 300), 1)
+    if m.chance(0.6):
+        node["heel"] = m.length(m.between(50, 110), 1)
     return node
+
+
+def scale(m, frets):
+    """One, or a fan's two; now and then a fan of two that are the same."""
+    plain = m.rng.choice([m.between(600, 690), m.between(330, 880)])
+    if m.chance(0.75):
+        return m.length(plain, 1)
+    wider = m.rng.choice([0.0, m.between(5, 60)])
+    return {"treble": m.length(plain, 1), "bass": m.length(plain + wider, 1),
+            "square": m.rng.choice([0, min(7, frets), m.rng.randint(0, frets)])}
+
+
+def into_courses(m, strings):
+    """Numbers some neighbours as courses: pairs, or as it comes."""
+    count = len(strings)
+    if count % 2 == 0 and m.chance(0.4):
+        numbers = [i // 2 + 1 for i in range(count)]
+    elif m.chance(0.1):
+        numbers = [1]
+        for _ in range(count - 1):
+            numbers.append(numbers[-1] + (not m.chance(0.4)))
+    else:
+        return
+    for string_node, number in zip(strings, numbers):
+        if numbers.count(number) > 1 or m.chance(0.7):
+            string_node["course"] = number
 
 
 def radius(m):
@@ -120,13 +151,21 @@ def string(m, scale, share):
     return {"note": f"{NAMES[key % 12]}{key // 12 - 1}", **node}
 
 
-def nut(m, gauges):
-    step, edges = m.between(4.5, 8.5), [m.between(2, 4), m.between(2, 4)]
-    width = sum(edges) + step * max(len(gauges) - 1, 2) + gauges[0]
+def pair(m):
+    """Wide enough for the thickest string drawn."""
+    return m.between(2.0, 3.2)
+
+
+def nut(m, gauges, courses):
+    step, edges, inside = m.between(4.5, 8.5), [m.between(2, 4), m.between(2, 4)], pair(m)
+    joined = len(gauges) - 1 - courses[-1]
+    width = sum(edges) + step * max(courses[-1], 2) + inside * joined + gauges[0]
     node = {"width": m.length(width, 1), "spacing": m.rng.choice(["equal-gap", "equal-centre"]),
             "edge": m.rng.choice([{"treble": m.length(edges[0]), "bass": m.length(edges[1])},
                                   m.length(edges[0])]),
-            "kind": "slotted", "material": "bone"}
+            "kind": m.rng.choice(["slotted"] * 7 + ["zero-fret"]), "material": "bone"}
+    if joined or m.chance(0.1):
+        node["pair"] = m.length(inside)
     if m.chance(0.3):
         node["advance"] = m.length(m.between(0, 0.8))
     if m.chance(0.96):
@@ -136,18 +175,30 @@ def nut(m, gauges):
     return node
 
 
-def saddle(m, count):
-    kind = m.rng.choice(["slotted"] * 7 + ["glued"] * 2 + ["individual"] * 2)
-    spread = m.between(7, 11) * max(count - 1, 1)
+def saddle(m, count, courses):
+    kind = m.rng.choice(["slotted"] * 7 + ["glued"] * 2 + ["individual"] * 2 + ["two-post"] * 2
+                        + ["floating"] * 2)
+    inside = pair(m)
+    joined = count - 1 - courses[-1]
+    spread = m.between(7, 11) * max(courses[-1], 1) + inside * joined
     setbacks = [m.between(0.5, 2.5) + 3 * i / count for i in range(count)]
     node = {"kind": kind, "spread": m.length(spread, 1), "material": "bone",
             "setback": m.rng.choice([m.lengths(setbacks), m.length(setbacks[0]), 0,
                                      {"treble": m.length(setbacks[0]),
                                       "bass": m.length(setbacks[-1])}])}
-    if kind == "individual":
+    if joined or m.chance(0.1):
+        node["pair"] = m.length(inside)
+    wheels = kind == "floating" and m.chance(0.5)
+    if kind in ("individual", "two-post") or wheels:
         node["pitch"] = m.length(m.between(0.3, 0.8))
+        if m.chance(0.3):
+            node["travel"] = m.length(m.between(0.0, 3.0))
+        if kind != "individual":
+            node["post_spread"] = m.length(m.between(40, 90), 1)
         return node
     node["length"] = m.length(spread + m.between(7, 14), 1)
+    if kind == "floating":
+        return node
     node["thickness"] = m.length(m.between(2, 4))
     if m.chance(0.95):
         node["slot_depth"] = m.length(m.between(2.5, 6))
@@ -258,16 +309,17 @@ def draw(rng):
         doc["units"] = m.unit
     count = rng.choice(COUNTS)
     doc["instrument"] = instrument(m)
-    scale = sheet.Sheet(yaml.dump(doc, Dumper=sheet.DUMPER)).length(str(doc["instrument"]["scale"]))
-    doc["strings"] = [string(m, scale, i / max(count - 1, 1)) for i in range(count)]
+    length = sheet.instrument(sheet.Sheet(yaml.dump(doc, Dumper=sheet.DUMPER))).scale[0]
+    doc["strings"] = [string(m, length, i / max(count - 1, 1)) for i in range(count)]
+    into_courses(m, doc["strings"])
     plain = sheet.Sheet(yaml.dump(doc, Dumper=sheet.DUMPER))
-    doc["nut"] = nut(m, [plain.length(str(s["gauge"])) for s in doc["strings"]])
-    doc["saddle"] = saddle(m, count)
+    doc["nut"] = nut(m, [plain.length(str(s["gauge"])) for s in doc["strings"]], plain.courses)
+    doc["saddle"] = saddle(m, count, plain.courses)
     if m.chance(0.7):
         sizes = {round(m.between(0.2, 1.7), 2) for _ in range(rng.randint(1, 12))}
         doc["files"] = m.lengths(sorted(sizes))
     doc["targets"] = targets(m, count, doc["instrument"]["frets"])
-    doc.update(playing(m, count, scale))
+    doc.update(playing(m, count, length))
     doc.update(shop(m))
     doc["materials"] = {s["make"]: material(m, s["make"]) for s in doc["strings"]}
     seen = visit.crowns(m, count, doc["instrument"]["frets"])

@@ -24,8 +24,8 @@ class Programme:
         self.span = board.span(job.readings.relief.at) if board.join >= 3 else math.inf
         self.flat = sound.crown_table(board, _state(0.0, off))
         # Crowns move with the relief by this much for a millimetre of it.
-        self.lean = np.array([0.0] + [-board.span(n) / self.span
-                                      for n in range(1, len(board.x))])
+        self.lean = np.array([[0.0] + [-board.span_at(x) / self.span for x in places[1:]]
+                              for places in board.place])
         self.rows, self.least = [], []
         for i in range(job.count):
             self.first(i, job.limits.least_first)
@@ -43,27 +43,27 @@ class Programme:
         `low`: (fret 0 is the nut).
         """
         row, rest = np.zeros(1 + 2 * self.count), -self.flat[i, n]
-        row[0] = -self.lean[n]
+        row[0] = -self.lean[i, n]
         row[2 + 2 * i] = share
         if low == 0:
             row[1 + 2 * i] = 1 - share
         else:
-            row[0] += (1 - share) * self.lean[low]
+            row[0] += (1 - share) * self.lean[i, low]
             rest += (1 - share) * self.flat[i, low]
         return row, rest
 
     def notes(self, i, k, depths):
-        x, end = self.board.x, self.board.end[i]
+        x, end = self.board.x[i], self.board.end[i]
         for n, depth in zip(range(k + 1, self.board.frets + 1), depths):
             row, rest = self.over(i, n, k, (x[n] - x[k]) / (end - x[k]))
             self.rows.append(row)
             self.least.append(depth - rest)
 
     def first_row(self, i):
-        part = self.board.x[1] / self.board.x[3]
+        part = self.board.x[i, 1] / self.board.x[i, 3]
         row = np.zeros(1 + 2 * self.count)
         row[1 + 2 * i] = 1 - part
-        row[0] = part * self.lean[3] - self.lean[1]
+        row[0] = part * self.lean[i, 3] - self.lean[i, 1]
         return row, part * self.flat[i, 3] - self.flat[i, 1]
 
     def first(self, i, least):
@@ -72,7 +72,7 @@ class Programme:
         self.least.append(least - rest)
 
     def action_row(self, i):
-        return self.over(i, 12, 0, self.board.x[12] / self.board.end[i])
+        return self.over(i, 12, 0, self.board.x[i, 12] / self.board.end[i])
 
     def mean_action(self):
         each = [self.action_row(i) for i in range(self.count)]

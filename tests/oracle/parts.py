@@ -6,6 +6,8 @@ from types import SimpleNamespace as Plain
 import numpy as np
 from scipy.optimize import least_squares, linprog
 
+from seat import present_heights
+
 EDGE = 1e-9
 FIRST_CUT, FIRST_BOTTOM = 1.68, 2.2   # times u: 5 % a cut, and 5 % any string of a set
 
@@ -64,10 +66,9 @@ def fall_angle(job):
 def nut(board, job, done, codes):
     slots, after = done.slots, done.slots.after
     codes = set(codes)
-    if not job.readings.crowns_read and "file" in slots.verdict:
+    if not job.readings.crowns_read and "file" in slots.verdict + slots.zero_fret:
         codes.add("crowns-unread")
     remedy, shim, waiting = nut_remedy(job, done, bool(codes))
-    lift = after.bend * board.x[1] * board.x[board.join] if board.join >= 3 else 0.0
     crown = job.board.crown - done.level
     rows = []
     for i, s in enumerate(job.strings):
@@ -75,22 +76,30 @@ def nut(board, job, done, codes):
         bury = job.allowances.bury_wound if s.wound else job.allowances.bury_plain
         low = job.targets.first[i][0]
         held = job.targets.held
-        lever = 1 - board.x[1] / (board.x[held] if held else board.end[i])
-        shown = math.nan if verdict == "wait" else 0.0
+        lever = 1 - board.x[i, 1] / (board.x[i, held] if held else board.end[i])
+        shown = math.nan if verdict == "wait" or job.nut.zero_fret else 0.0
+        lift = -after.bend * board.span_at(board.nut_at[i])
         rows.append({"number": i + 1, "centre": job.nut.width / 2 + board.z_nut[i],
                      "width": slot_width(job, s), "deepen": slots.deepen[i],
                      "deepen_u": done.u_nut[i], "verdict": verdict,
                      "first_pass": first_pass(verdict, "file", slots.deepen[i],
                                               (slots.first[i] - low) / lever, done.u_nut[i]),
                      "floor": shown + job.nut.seat_to_board + crown + after.nut[i] - lift,
-                     "stack": shown + crown + after.nut[i] + board.drop(0.0, board.z_nut[i])
+                     "stack": shown + crown + after.nut[i] + board.drop(board.nut_at[i], board.z_nut[i])
                      - lift,
                      "depth": shown + bury * s.gauge})
-    blank = None if remedy == "wait" else with_spare(
-        job.allowances.blank, job.nut.width, job.nut.thickness,
+    slant = leaning(board.nut_at, board.z_nut)
+    blank = None if remedy == "wait" or job.nut.zero_fret else with_spare(
+        job.allowances.blank, job.nut.width / math.cos(slant), job.nut.thickness,
         greatest([row["floor"] + row["depth"] for row in rows]))
     return {"withheld_by": sorted(codes), "remedy": remedy, "strings": rows, "gap": board.gap,
-            "shim": shim, "fall_angle": fall_angle(job), "blank": blank}
+            "shim": shim, "fall_angle": fall_angle(job), "blank": blank,
+            "slant": math.degrees(slant)}
+
+
+def leaning(x, z):
+    """By how much a straight part through its outer contacts leans from square."""
+    return math.atan((x[-1] - x[0]) / (z[0] - z[-1])) if len(z) > 1 else 0.0
 
 
 # Saddle
@@ -147,62 +156,6 @@ def bottom_cuts(board, job, done):
     return whole, first, (caps, caps_first)
 
 
-def edge_pair(board, job, bend):
-    """The two sound crowns a straightedge lies on, run on toward the saddle."""
-    points = [(board.x[n], -board.sag(bend, n)) for n in range(1, board.frets + 1)]
-    hull = []
-    for p in points:
-        while len(hull) > 1 and turn(hull[-2], hull[-1], p) >= 0:
-            hull.pop()
-        hull.append(p)
-    middle = min((board.x[1] + board.end[0]) / 2, board.x[board.frets])
-    for a, b in zip(hull, hull[1:]):
-        if a[0] <= middle <= b[0]:
-            return a, b
-    return None
-
-
-def turn(a, b, c):
-    """Over zero where b lies under the line from a to c."""
-    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
-
-
-def seat_by_caliper(board, job, now):
-    high = job.readings.saddle_height
-    seats = now.end[0] - high[0], now.end[-1] - high[1]
-    return linear(board.z_saddle, *seats)
-
-
-def seat_by_edge(board, job, now):
-    gap = np.array(job.readings.bridge_top)
-    pair = edge_pair(board, job, now.bend)
-    if pair is None:
-        return np.full(job.count, math.nan)
-    (xa, ya), (xb, yb) = pair
-    edge = ya + (yb - ya) * (board.end[[0, -1]] - xa) / (xb - xa)
-    return linear(board.z_saddle, *(edge - gap - job.saddle.slot_depth + job.saddle.pickup))
-
-
-def linear(z, treble, bass):
-    if len(z) == 1:
-        return np.array([treble])
-    return treble + (bass - treble) * (z[0] - z) / (z[0] - z[-1])
-
-
-def present_heights(board, job, now):
-    """From the saddle's seat to the string, as read; nothing where two readings disagree.
-
-    The caliper gives a seat only with both outer strings' heights; the bridge's top needs none.
-    """
-    edge = now.end - seat_by_edge(board, job, now)
-    caliper = now.end - seat_by_caliper(board, job, now)
-    read = job.readings.saddle_height
-    if any(abs(edge[i] - read[i]) > 0.3 for i in ((0, -1) if job.count > 1 else (0,))):
-        return np.full(job.count, math.nan)
-    seat_unknown = np.isnan(caliper).all()
-    return edge if seat_unknown else caliper
-
-
 def top_radius(z, y):
     """The circle with the least squares of radial distance; its bend may be near none.
 
@@ -224,15 +177,24 @@ def top_radius(z, y):
     return 1 / fit.x[2] if fit.x[2] else math.inf
 
 
+def on_posts(saddle):
+    return saddle.kind == "two-post" or (saddle.kind == "floating" and not math.isnan(saddle.pitch))
+
+
+def sanded(saddle):
+    """Whether it is worked at its base: a slotted saddle, the feet of a loose bridge."""
+    return saddle.kind == "slotted" or (saddle.kind == "floating" and not on_posts(saddle))
+
+
 def saddle_shim(job, verdict, lower):
-    """Under a slotted saddle with a string to raise; also the forecast of a withheld one."""
+    """Under a saddle with a string to raise; also the forecast of a withheld one."""
     rising = [-lower[i] for i, v in enumerate(verdict) if v == "raise"]
-    if job.saddle.kind != "slotted" or not rising or "wait" in verdict:
+    if not sanded(job.saddle) or not rising or "wait" in verdict:
         return math.nan
     return rounded_up(max(rising), job.allowances.shim_step)
 
 
-def saddle_remedy(job, verdict, shim, held_back):
+def saddle_remedy(job, verdict, shim, held_back, posts):
     """(remedy, every string waits)."""
     kind = job.saddle.kind
     rising = verdict.count("raise")
@@ -241,6 +203,8 @@ def saddle_remedy(job, verdict, shim, held_back):
         return "wait", held_back or kind != "individual"
     if kind == "individual":
         return ("screw" if moving else "none"), False
+    if on_posts(job.saddle):
+        return ("screw" if posts else "none"), False
     if rising and kind == "glued":
         return "replace", False
     if rising:
@@ -250,19 +214,41 @@ def saddle_remedy(job, verdict, shim, held_back):
     return ("sand" if moving else "none"), False
 
 
-def taken_off(verdict, lower, cut, z):
+def turned_posts(board, job, bone):
+    """The line of least squares through what each string wants, by its depths at the posts; none
+    where no string is out of range, one was not read, or the posts would move by next to nothing.
+    """
+    if not on_posts(job.saddle) or "wait" in bone.verdict \
+            or not {"lower", "raise"} & set(bone.verdict):
+        return None
+    width, z = job.saddle.post_spread, board.z_saddle
+    rows = np.array([share(width, zi) for zi in z])
+    level = np.ptp(z) == 0
+    ends = np.full(2, np.mean(bone.lower)) if level else np.linalg.lstsq(rows, bone.lower,
+                                                                         rcond=None)[0]
+    return Cut(width, ends) if np.max(np.abs(ends)) >= 0.01 else None
+
+
+def taken_off(bone, cut, z, posts):
     """What comes off under each string, the forecast one while the saddle is withheld."""
+    if posts:
+        return np.array([posts.at(zi) for zi in z])
+    if bone.on_posts and "wait" not in bone.verdict:
+        return np.zeros(len(z))
+    verdict, lower = bone.verdict, bone.lower
     off = np.where([v == "leave" for v in verdict], 0.0, lower)
     if cut:
         off = np.where([v == "leave" for v in verdict], [cut.at(zi) for zi in z], off)
     return off
 
 
-def dressing(kind, verdict, lower, cut, shim, z):
+def dressing(bone, verdict, lower, cut, shim, z):
     """What comes off the top string by string."""
-    if kind == "individual" or verdict == "wait" or (kind == "glued" and verdict == "raise"):
+    kind = bone.kind
+    if kind == "individual" or on_posts(bone) or verdict == "wait" \
+            or (kind == "glued" and verdict == "raise"):
         return math.nan
-    if kind == "slotted" and not math.isnan(shim):
+    if not math.isnan(shim):
         return (0.0 if verdict == "leave" else lower) + shim
     if verdict == "leave":
         return 0.0
@@ -272,19 +258,29 @@ def dressing(kind, verdict, lower, cut, shim, z):
 def saddle(board, job, done, codes):
     bone, kind, codes = done.bone, job.saddle.kind, set(codes)
     cut = first = caps = None
-    if kind == "slotted" and "lower" in bone.verdict \
+    if sanded(job.saddle) and "lower" in bone.verdict \
             and not {"raise", "wait"} & set(bone.verdict):
         cut, first, caps = bottom_cuts(board, job, done)
-    off = taken_off(bone.verdict, bone.lower, cut, board.z_saddle)
+    posts = turned_posts(board, job, bone)
+    off = taken_off(bone, cut, board.z_saddle, posts)
     present = present_heights(board, job, done.now)
     height = present - off
-    fixed = math.nan if kind == "individual" else 0.0
+    slotted = kind in ("slotted", "glued")
+    fixed = 0.0 if slotted else math.nan
     depth = job.saddle.slot_depth - job.saddle.pickup + fixed
-    down = (off > EDGE) & (height - depth < job.limits.least_protrusion - EDGE)
-    if down.any():
-        codes.add("protrusion-low")
+    falls = np.array([v == "lower" for v in bone.verdict])
+    if cut:
+        falls = off > EDGE
+    past = job.limits.least_protrusion - (height - depth)
+    if not slotted:
+        past = (max(posts.ends) if posts else bone.lower) - job.saddle.travel
+    stopped = falls & (past > EDGE)
+    codes.update(zero_fret_codes(done))
+    if stopped.any():
+        codes.add("protrusion-low" if slotted else "adjust-limit")
+    stops_alone = len(codes) == 1 and bool(codes & {"protrusion-low", "adjust-limit"})
     shim = saddle_shim(job, bone.verdict, bone.lower)
-    remedy, waiting = saddle_remedy(job, bone.verdict, shim, bool(codes))
+    remedy, waiting = saddle_remedy(job, bone.verdict, shim, bool(codes), posts)
     under = 0.0 if math.isnan(shim) else shim
     rows = []
     for i in range(job.count):
@@ -298,23 +294,53 @@ def saddle(board, job, done, codes):
                      "first_pass": first_pass(verdict, "lower", bone.lower[i], to_low,
                                               done.u_saddle[i]),
                      "verdict": verdict,
-                     "dress": dressing(kind, verdict, bone.lower[i], cut, shim,
+                     "dress": dressing(job.saddle, verdict, bone.lower[i], cut, shim,
                                        board.z_saddle[i]),
                      "present": present[i], "height": height[i], "protrusion": protrusion,
                      "in_slot": (depth - under) / (height[i] - under),
                      "break_angle": math.degrees(math.atan2(protrusion, job.saddle.pin[i])),
                      "turns": turns})
     seen = cut if remedy != "wait" else None
-    blank = None if remedy == "wait" or kind == "individual" else with_spare(
-        job.allowances.blank, job.saddle.length, job.saddle.thickness, greatest(height))
-    radius = math.nan if kind == "individual" else top_radius(board.z_saddle, height)
+    slant = leaning(board.nut_at + board.scale, board.z_saddle)
+    blank = None if remedy == "wait" or not slotted else with_spare(
+        job.allowances.blank, job.saddle.length / math.cos(slant), job.saddle.thickness,
+        greatest(height))
+    radius = top_radius(board.z_saddle, height) if slotted else math.nan
     part = {"withheld_by": sorted(codes), "remedy": remedy, "strings": rows,
             "bottom_cut": seen and cut_row(board, present, cut, first),
             "shim": math.nan if waiting else shim,
-            "top_radius": radius if 0 < radius <= 3000 else math.nan, "blank": blank}
-    last = last_stage(board, bone, cut)
+            "top_radius": radius if 0 < radius <= 3000 else math.nan, "blank": blank,
+            "slant": math.degrees(slant), "posts": None if waiting else post_row(job, posts),
+            "neck": neck_row(board, job, np.where(stopped, past, 0.0)) if stops_alone else None}
+    last = last_stage(board, bone, cut, posts)
     last.cuts, last.radius = Plain(whole=cut, first=first, caps=caps), radius
     return part, last
+
+
+def zero_fret_codes(done):
+    names = {"file": "zero-fret-high", "raise": "zero-fret-low"}
+    return {names[v] for v in done.slots.zero_fret if v in names}
+
+
+def post_row(job, posts):
+    if posts is None:
+        return None
+    treble, bass = posts.ends
+    return {"treble": treble, "bass": bass, "turns": {"treble": treble / job.saddle.pitch,
+                                                      "bass": bass / job.saddle.pitch}}
+
+
+def neck_row(board, job, past):
+    """The neck tilted about where it meets the body, until the string stopped most can come down.
+
+    Similar triangles: a rise at the saddle over its distance from there is one at the joint's other
+    end over its own length.
+    """
+    i = int(np.argmax(past))
+    saddle, join = board.nut_at[i] + board.end[i], board.spine[board.join]
+    front = join if math.isnan(job.board.pocket_at) else job.board.pocket_at
+    return {"lift": past[i], "shim": job.board.pocket * past[i] / (saddle - front),
+            "heel": job.board.heel * past[i] / (saddle - join)}
 
 
 def cut_row(board, present, cut, first):
@@ -325,7 +351,7 @@ def cut_row(board, present, cut, first):
             "caliper": ends((present[0] - first.at(z[0]), present[-1] - first.at(z[-1])))}
 
 
-def last_stage(board, bone, cut):
+def last_stage(board, bone, cut, posts):
     """The state the saddle stage leaves, where a bottom cut takes from strings left alone too."""
     state = Plain(**vars(bone.after))
     moved = np.array([v in ("lower", "raise") for v in bone.verdict])
@@ -333,4 +359,8 @@ def last_stage(board, bone, cut):
     if cut:
         taken = np.array([cut.at(z) for z in board.z_saddle])
         state.end = np.where(moved, state.end, state.end - taken)
+    if posts:
+        state.end = bone.before - np.array([posts.at(z) for z in board.z_saddle])
+    elif bone.on_posts and "wait" not in bone.verdict:
+        state.end, changed = bone.before, False
     return Plain(state=state, changed=changed)

@@ -77,8 +77,8 @@ class Instrument:
     def put(self, state, i, first, action):
         """Slot and saddle of one string so that it reads like this."""
         crown = [self.board.crown(state.bend, state.off, i, n) for n in (1, 3, 12)]
-        part = self.board.x[1] / self.board.x[3]
-        rows = np.array([bench.held_row(self.board, 3), bench.open_row(self.board, i, 12)])
+        part = self.board.x[i, 1] / self.board.x[i, 3]
+        rows = np.array([bench.held_row(self.board, i, 3), bench.open_row(self.board, i, 12)])
         state.nut[i], state.end[i] = np.linalg.solve(
             rows, [first + crown[0] - part * crown[1], action + crown[2]])
 
@@ -103,9 +103,8 @@ def back_bow(it):
     board, state = it.board, it.state
     bend = it.rng.uniform(-0.2, -0.05) / board.span(7)
     change = (bend - state.bend) * it.rng.uniform(0.56, 1.04)
-    x1, xj = board.x[1], board.x[board.join]
-    state.nut = state.nut + change * x1 * xj
-    state.end = state.end + change * (xj - x1) * (board.end - xj)
+    nut, end = board.moved(change)
+    state.nut, state.end = state.nut + nut, state.end + end
     state.bend = bend
     return True
 

@@ -34,6 +34,8 @@ class Sheet:
         """From its text, or from what LOADER made of it."""
         self.doc = yaml.load(text, LOADER) if isinstance(text, str) else text
         self.unit = UNITS[self.doc.get("units", "mm")]
+        self.courses = courses(self.doc.get("strings") or [])
+        self.shares = [c / max(self.courses[-1], 1) for c in self.courses]
 
     def length(self, node):
         if not given(node):
@@ -54,8 +56,14 @@ class Sheet:
             assert len(node) == count
             return [read(item) for item in node]
         if isinstance(node, dict):
-            return run(read(node.get("treble")), read(node.get("bass")), count)
+            return over(self.shares, read(node.get("treble")), read(node.get("bass")))
         return [read(node)] * count
+
+    def pair(self, node):
+        """Treble and bass, told apart or as one."""
+        if isinstance(node, dict):
+            return [self.length(node.get(end)) for end in ("treble", "bass")]
+        return [self.length(node)] * 2
 
     def band(self, node, width):
         """(low, aim, high) from a mapping or from an aim alone."""
@@ -69,7 +77,7 @@ class Sheet:
             return [self.band(item, width) for item in node]
         if isinstance(node, dict) and "treble" in node:
             ends = self.band(node["treble"], width), self.band(node["bass"], width)
-            return list(zip(*(run(a, b, count) for a, b in zip(*ends))))
+            return list(zip(*(over(self.shares, a, b) for a, b in zip(*ends))))
         return [self.band(node, width)] * count
 
 
@@ -77,8 +85,21 @@ def run(treble, bass, count):
     """Linear by string number from string 1 to the last."""
     if count == 1:
         return [treble]
-    shares = [i / (count - 1) for i in range(count)]
+    return over([i / (count - 1) for i in range(count)], treble, bass)
+
+
+def over(shares, treble, bass):
     return [treble * (1 - s) + bass * s for s in shares]   # both ends to the last bit
+
+
+def courses(strings):
+    """The course of each string, from 0: a number shared by neighbours joins them."""
+    found = []
+    for i, node in enumerate(strings):
+        number = node.get("course")
+        joined = i > 0 and given(number) and number == strings[i - 1].get("course")
+        found.append(found[-1] + (not joined) if found else 0)
+    return found
 
 
 def pitch(node):
@@ -122,7 +143,10 @@ def radius(sheet, node):
 
 def instrument(sheet):
     node = sheet.doc["instrument"]
-    return Plain(scale=sheet.length(node["scale"]), frets=int(node["frets"]),
+    fan = isinstance(node["scale"], dict)
+    return Plain(scale=sheet.pair(node["scale"]), square=int(node["scale"]["square"]) if fan else 0,
+                 pocket=sheet.length(node.get("pocket")), heel=sheet.length(node.get("heel")),
+                 pocket_at=sheet.length(node.get("pocket_at")), frets=int(node["frets"]),
                  join=int(node["join"]), radius=radius(sheet, node["radius"]),
                  crown=sheet.length(node.get("crown")), rod=node["rod"],
                  rod_state=node.get("rod_state", "works"),
@@ -138,7 +162,8 @@ def nut(sheet, count):
                  edge=(sheet.length(edge["treble"]), sheet.length(edge["bass"])),
                  equal_gap=node.get("spacing", "equal-gap") == "equal-gap",
                  advance=sheet.each(node.get("advance", "0"), count),
-                 seat_to_board=sheet.length(node.get("seat_to_board")))
+                 seat_to_board=sheet.length(node.get("seat_to_board")),
+                 pair=sheet.length(node.get("pair")), zero_fret=node.get("kind") == "zero-fret")
 
 
 def saddle(sheet, count):
@@ -150,7 +175,9 @@ def saddle(sheet, count):
                  slot_depth=sheet.length(node.get("slot_depth")),
                  pickup=sheet.length(node.get("pickup", "0")),
                  pin=sheet.each(None if pin == "none" else pin, count),
-                 pitch=sheet.length(node.get("pitch")))
+                 pitch=sheet.length(node.get("pitch")), pair=sheet.length(node.get("pair")),
+                 post_spread=sheet.length(node.get("post_spread")),
+                 travel=sheet.length(node.get("travel")))
 
 
 def relief(sheet, node, join):
@@ -178,7 +205,7 @@ def readings(sheet, count, join):
     off = [] if frets == "sound" or not given(frets) else frets
     condition = node.get("condition") or {}
     held = node.get("first_held", "3")
-    pair = {key: sheet.each(node.get(key), 2) for key in ("saddle_height", "bridge_top")}
+    pair = {key: sheet.pair(node.get(key)) for key in ("saddle_height", "bridge_top")}
     return Plain(
         relief=relief(sheet, node.get("relief"), join), humidity=sheet.figure(node.get("humidity")),
         action=above_nothing(sheet.each(node.get("action"), count)),
@@ -236,8 +263,9 @@ def read(text):
     allowances.blank = lengths(sheet, spare["blank"], "length", "thickness", "height")
     for key in ("bury_plain", "bury_wound", "fall_share"):
         setattr(allowances, key, float(spare[key]))
-    # What the readings before taught of the neck: its ratio, and how far that is from sure.
-    return Plain(count=count, ratio=1.0, spread=0.25, board=board, attack=attack(sheet, count), model=model(sheet),
+    # ratio, spread: what the readings before taught of the neck, and how far that is from sure.
+    return Plain(count=count, ratio=1.0, spread=0.25, courses=sheet.courses, shares=sheet.shares,
+                 board=board, attack=attack(sheet, count), model=model(sheet),
                  strings=[string(sheet, node) for node in doc["strings"]],
                  nut=nut(sheet, count), saddle=saddle(sheet, count),
                  readings=readings(sheet, count, board.join),

@@ -48,13 +48,13 @@ def depth_of(tension, length, at):
 def crown_table(board, state):
     """Crown heights [string][fret]; fret 0 is nothing."""
     return np.array([[math.nan] + [board.crown(state.bend, state.off, i, n)
-                                   for n in range(1, len(board.x))] for i in range(board.count)])
+                                   for n in range(1, len(board.spine))] for i in range(board.count)])
 
 
 def unit_depths(board, tension, at, i, k):
     """How deep 1 N sends the string over each fret past stop k."""
-    length = board.end[i] - board.x[k]
-    u = board.x[k + 1:board.frets + 1] - board.x[k]
+    length = board.end[i] - board.x[i, k]
+    u = board.x[i, k + 1:board.frets + 1] - board.x[i, k]
     return depth_of(tension, length, at) * envelope(length, at, u)
 
 
@@ -74,7 +74,7 @@ def clean(board, state, pluck):
                   clear=np.zeros(shape, bool))
     for i in range(board.count):
         for k in range(board.frets):
-            low, x = state.nut[i] if k == 0 else crowns[i, k], board.x[k:board.frets + 1]
+            low, x = state.nut[i] if k == 0 else crowns[i, k], board.x[i, k:board.frets + 1]
             rise = (state.end[i] - low) / (board.end[i] - x[0])
             gaps = low + rise * (x[1:] - x[0]) - crowns[i, k + 1:board.frets + 1]
             force = gaps / pluck.depths[i][k]
@@ -98,11 +98,9 @@ def remedied(board, job, state, remedies):
     """The state with some things put to their aims, in bench order."""
     state = Plain(**vars(state))
     if "relief" in remedies and board.join >= 3:
-        x1, xj = board.x[1], board.x[board.join]
         bend = job.targets.relief[1] / board.span(job.readings.relief.at)
-        change = (bend - state.bend) * job.ratio
-        state.nut = state.nut + change * x1 * xj
-        state.end = state.end + change * (xj - x1) * (board.end - xj)
+        nut, end = board.moved((bend - state.bend) * job.ratio)
+        state.nut, state.end = state.nut + nut, state.end + end
         state.bend = bend
     if "crown" in remedies:
         state.off = np.zeros_like(state.off)
@@ -201,7 +199,7 @@ class Tuned:
 
     def __init__(self, board, job, state, crowns, i):
         s, self.ends = job.strings[i], job.model.ends
-        self.scale, self.x, self.crowns = job.board.scale, board.x[1:13], crowns[i, 1:13]
+        self.scale, self.x, self.crowns = board.scale[i], board.x[i, 1:13], crowns[i, 1:13]
         self.press = job.model.press
         self.nut, self.end = state.nut[i], state.end[i]
         self.mass, self.hz = s.mass, s.hz

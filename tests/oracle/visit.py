@@ -7,7 +7,7 @@ from types import SimpleNamespace as Plain
 import numpy as np
 
 import bench
-import parts
+import seat
 import sheet
 
 
@@ -52,8 +52,8 @@ def true_state(m, job, board):
         def crown(n):
             return board.crown(bend, board.off, i, n)
         h = job.targets.held
-        row = bench.held_row(board, h) if h else bench.open_row(board, i, 1)
-        rest = crown(h) * board.x[1] / board.x[h] if h else 0.0
+        row = bench.held_row(board, i, h) if h else bench.open_row(board, i, 1)
+        rest = crown(h) * board.x[i, 1] / board.x[i, h] if h else 0.0
         rows = np.array([row, bench.open_row(board, i, 12)])
         state.nut[i], state.end[i] = np.linalg.solve(
             rows, [max(first[i], 0.02) + crown(1) - rest, max(action[i], 0.5) + crown(12)])
@@ -82,7 +82,8 @@ def read_relief(m, job, board, bend):
             name = node["string"] = r.randint(1, job.count)
     a, b = held
     c = [board.crown(bend, board.off, name and name - 1, n) for n in (a, b, at)]
-    gap = c[0] + (c[1] - c[0]) * (board.x[at] - board.x[a]) / (board.x[b] - board.x[a]) - c[2]
+    x = board.spine
+    gap = c[0] + (c[1] - c[0]) * (x[at] - x[a]) / (x[b] - x[a]) - c[2]
     gap = m.length(gap) if form == "edge" or gap > 0.005 else 0
     return gap if form == "plain" else {"gap": gap, **node}
 
@@ -111,8 +112,8 @@ def read_strings(m, job, board, state):
     action = []
     for i in count:
         low = board.crown(state.bend, state.off, i, 1) if capo else state.nut[i]
-        start = board.x[1] if capo else 0.0
-        part = (board.x[at] - start) / (board.end[i] - start)
+        start = board.x[i, 1] if capo else 0.0
+        part = (board.x[i, at] - start) / (board.end[i] - start)
         action.append(low + (state.end[i] - low) * part
                       - board.crown(state.bend, state.off, i, at))
     if capo or m.chance(0.3):
@@ -140,10 +141,10 @@ def read_saddle(m, job, board, state):
     form = m.rng.choice(["caliper"] * 4 + ["edge"] * 2 + ["both", "neither"])
     # Without setback the middle of the edge is crown 13, on which it would rock if that is high.
     rocks = state.bend < 0 and bone.setback[0] == 0
-    pair = None if rocks else parts.edge_pair(board, job, state.bend)
-    if form in ("edge", "both") and bone.kind != "individual" and pair and min(over) > 0.3:
+    pair = None if rocks else seat.edge_pair(board, job, state.bend)
+    if form in ("edge", "both") and bone.kind in ("slotted", "glued") and pair and min(over) > 0.3:
         (xa, ya), (xb, yb) = pair
-        gap = [ya + (yb - ya) * (board.end[i] - xa) / (xb - xa) - state.end[i] + o
+        gap = [ya + (yb - ya) * (board.nut_at[i] + board.end[i] - xa) / (xb - xa) - state.end[i] + o
                for i, o in zip((0, -1), over)]
         if min(gap) > 0.02:
             node["bridge_top"] = {"treble": m.length(gap[0]), "bass": m.length(gap[1])}
@@ -165,14 +166,14 @@ def worked(m, doc, state, seen):
         seen, after.off = "sound", np.zeros_like(state.off)
         after.nut, after.end = after.nut + done.level, after.end + done.level
     if board.join >= 3 and (done.turned or m.chance(0.3)):
-        x1, xj, change = board.x[1], board.x[board.join], 0.0
+        change = 0.0
         if done.turned:
             change = (done.rod.bend - state.bend) * m.between(0.6, 1.1)
         change += m.between(-0.03, 0.03) / board.span(job.readings.relief.at)
         ratio = m.between(0.5, 1.1)
         after.bend = state.bend + change
-        after.nut = after.nut + ratio * change * x1 * xj
-        after.end = after.end + ratio * change * (xj - x1) * (board.end - xj)
+        nut, end = board.moved(ratio * change)
+        after.nut, after.end = after.nut + nut, after.end + end
         return after, seen
     share, slip = m.rng.choice([0, 0.5, 1, 1]), m.between(-0.05, 0.05)
     for name, wanted in (("nut", done.slots), ("end", done.bone)):
@@ -238,27 +239,28 @@ def possible(job):
         if over_crowns(board, now, relief.string, *ends_of(board, now, relief.string, a, b)) < 0:
             return False
     for i in range(job.count):
-        c1 = (board.x[1], board.crown(now.bend, now.off, i, 1))
+        c1 = (board.x[i, 1], board.crown(now.bend, now.off, i, 1))
         top = (board.end[i], now.end[i])
         if over_crowns(board, now, i, (0.0, now.nut[i]), top) < 0.02:
             return False
         if r.capo and over_crowns(board, now, i, c1, top) < 0.02:
             return False
         if r.held == 3 and over_crowns(board, now, i, (0.0, now.nut[i]),
-                                       (board.x[3], board.crown(now.bend, now.off, i, 3))) < 0:
+                                       (board.x[i, 3], board.crown(now.bend, now.off, i, 3))) < 0:
             return False
     return True
 
 
 def ends_of(board, state, i, a, b):
-    return [(board.x[n], board.crown(state.bend, state.off, i, n)) for n in (a, b)]
+    x = board.spine if i is None else board.x[i]
+    return [(x[n], board.crown(state.bend, state.off, i, n)) for n in (a, b)]
 
 
 def over_crowns(board, state, i, start, end):
     """Least gap of a straight string over the crowns inside its length; none or unknown: 1."""
-    least = 1.0
+    least, x = 1.0, board.spine if i is None else board.x[i]
     for n in range(1, board.frets + 1):
-        if start[0] + 1e-6 < board.x[n] < end[0] - 1e-6:
-            y = start[1] + (end[1] - start[1]) * (board.x[n] - start[0]) / (end[0] - start[0])
+        if start[0] + 1e-6 < x[n] < end[0] - 1e-6:
+            y = start[1] + (end[1] - start[1]) * (x[n] - start[0]) / (end[0] - start[0])
             least = min(least, y - board.crown(state.bend, state.off, i, n))
     return least

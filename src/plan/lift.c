@@ -1,0 +1,27 @@
+/* SPDX-License-Identifier: MIT */
+/* What the neck's angle would have to give, where the saddle has no more to give. See
+ * docs/arithmetic.md, "The neck's angle". */
+#include "plan.h"
+
+void plan_lift(sil_plan *plan)
+{
+    const sil_instrument *it = &plan->job->instrument;
+    const sil_board *board = &plan->bench.board;
+    plan->neck.lift = plan->neck.shim = plan->neck.heel = SIL_UNKNOWN;
+    plan->neck.string = -1;
+    if (!plan_sinks_too_low(plan)) {
+        return;
+    }
+    for (int i = 0; i < board->strings; i++) {
+        double lift = plan->neck.short_by[i];
+        if (lift > 0.0 && !(lift <= plan->neck.lift)) {
+            plan->neck.lift = lift;
+            plan->neck.string = i;
+        }
+    }
+    double saddle = sil_saddle_axis_x(board, plan->neck.string);
+    double join = board->spine_x[board->join];
+    double pocket = sil_known(it->pocket_at) ? it->pocket_at : join;
+    plan->neck.shim = it->pocket * plan->neck.lift / (saddle - pocket);
+    plan->neck.heel = it->heel * plan->neck.lift / (saddle - join);
+}

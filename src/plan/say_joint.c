@@ -1,0 +1,93 @@
+/* SPDX-License-Identifier: MIT */
+/* The words of the steps at the zero fret and where neck meets body. */
+#include "say.h"
+
+static void add_zero_fret(const sil_plan *plan, sil_verdict wanted, const char *words, text *t)
+{
+    string_list list = {.count = plan->job->string_count};
+    for (int i = 0; i < list.count; i++) {
+        list.chosen[i] = plan_zero_fret(plan, i) == wanted;
+        list.value[i] = fabs(plan->stages.deepen[i]);
+    }
+    if (text_chosen(&list) > 0) {
+        text_add(t, "%s under ", words);
+        text_which(t, &list);
+        text_add(t, " by ");
+        text_strings(t, &list, SIL_NEAREST);
+        say_unit(t);
+        text_add(t, ". ");
+    }
+}
+
+void say_zero_fret(const sil_plan *plan, text *t)
+{
+    text_add(t, "The zero fret, not the slots, sets the height at the nut. ");
+    add_zero_fret(plan, SIL_TAKE, "Its crown is too high", t);
+    add_zero_fret(plan, SIL_RAISE, "Its crown is too low", t);
+    text_add(t, "Work it as a fret is worked, along its whole length: pressed home and dressed "
+                "where it is high, a little at a time; replaced by higher wire where it is low. "
+                "Leave every slot deeper than the string needs.");
+}
+
+void check_zero_fret(const sil_plan *plan, text *t)
+{
+    text_add(t, "Read the gap at the 1st fret, %s, after each pass; then read everything again.",
+             sil_hold_words(plan->bench.targets.first_held));
+}
+
+static bool on_screws(const sil_plan *plan)
+{
+    return !sil_saddle_slotted(plan->job->saddle.kind);
+}
+
+void say_neck_angle(const sil_plan *plan, text *t)
+{
+    text_add(t, on_screws(plan)
+                    ? "Stop at the saddle: its screws end before the action wanted. "
+                    : "Stop at the saddle: lowered as far as wanted it would stand too low over "
+                      "the bridge. ");
+    text_add(t, "The neck's angle is at fault; have a qualified repairer look at it.");
+}
+
+void check_neck_angle(const sil_plan *plan, text *t)
+{
+    (void)plan;
+    text_add(t, "Until then the saddle stays as it is.");
+}
+
+static void add_lift(const sil_plan *plan, text *t)
+{
+    text_add(t, "the line of the frets must pass the saddle ");
+    text_length_unit(t, plan->neck.lift, SIL_NEAREST);
+    text_add(t, " higher");
+    if (plan->job->string_count > 1) {
+        text_add(t, " (string %d asks for most)", plan->neck.string + 1);
+    }
+}
+
+void say_neck_shim(const sil_plan *plan, text *t)
+{
+    text_add(t, "Advice, for a bolt-on neck: ");
+    add_lift(plan, t);
+    text_add(t, ". That is a wedge across the whole floor of the neck's pocket, nothing at its "
+                "front edge and about ");
+    text_length_unit(t, plan->neck.shim, SIL_NEAREST);
+    text_add(t, " at the end toward the bridge, of hard material, full width.");
+}
+
+void say_neck_reset(const sil_plan *plan, text *t)
+{
+    text_add(t, "Advice, for a qualified repairer: ");
+    add_lift(plan, t);
+    text_add(t, ". On this neck that is about ");
+    text_length_unit(t, plan->neck.heel, SIL_NEAREST);
+    text_add(t, " off the end of the heel, running out to nothing at the board. An estimate to "
+                "judge the work by, not a cut.");
+}
+
+void check_neck(const sil_plan *plan, text *t)
+{
+    (void)plan;
+    text_add(t, "Strung and tuned again, read everything again: relief, gap at the 1st fret, "
+                "action, saddle.");
+}
