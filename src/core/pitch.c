@@ -22,6 +22,7 @@ typedef struct open_string {
     double length;  /* L0, mm */
     double stiff;   /* b */
     double stretch; /* kappa: tension gained, as a share, by a stretch of one */
+    double sharp;   /* s(b) */
 } open_string;
 
 static open_string find_open(const sil_pitch_string *s, double setback, double advance)
@@ -34,8 +35,8 @@ static open_string find_open(const sil_pitch_string *s, double setback, double a
     double modulus = s->modulus_gpa * 1e9;
     double inertia = area * radius * radius / 4.0;
     double length = hypot(span, s->saddle_height - s->nut_height);
-    return (open_string){length, sqrt(modulus * inertia / tension) / (length / 1000.0),
-                         modulus * area / tension};
+    double stiff = sqrt(modulus * inertia / tension) / (length / 1000.0);
+    return (open_string){length, stiff, modulus * area / tension, sil_stiff_factor(s->ends, stiff)};
 }
 
 /* The string stopped at a fret: what sounds, and what lies behind. */
@@ -67,7 +68,7 @@ static double cents_at(const sil_pitch_string *s, const open_string *open, doubl
     double tension = 1.0 + open->stretch * q;
     double stiff = open->stiff * (open->length / stop.sounding) / sqrt(tension);
     double ratio = open->length / stop.sounding * sqrt((1.0 + q) * tension) *
-                   (sil_stiff_factor(s->ends, stiff) / sil_stiff_factor(s->ends, open->stiff));
+                   (sil_stiff_factor(s->ends, stiff) / open->sharp);
     return 1200.0 * log2(ratio) - 100.0 * fret;
 }
 

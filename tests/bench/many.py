@@ -25,9 +25,9 @@ def write(folder, count):
 
 
 def seconds(*command):
-    """Processor time of a run, the better of three."""
+    """Processor time of a run, the best of five."""
     best = float("inf")
-    for _ in range(3):
+    for _ in range(5):
         before = resource.getrusage(resource.RUSAGE_CHILDREN)
         subprocess.run(command, stdout=subprocess.DEVNULL, check=True)
         after = resource.getrusage(resource.RUSAGE_CHILDREN)
