@@ -193,7 +193,7 @@ static double change_at(const sil_bench *bench, const sil_saddle_make *make,
         return sil_line_at(work->cut, bench->board.saddle_z[i]);
     }
     if (stands_on_posts(make) && !stages->changed[SIL_SADDLE]) {
-        return work->remedy == SIL_SADDLE_WAIT ? SIL_UNKNOWN : 0.0; /* a string was not read */
+        return sil_known(stages->lower[i]) ? 0.0 : SIL_UNKNOWN;
     }
     if (stages->saddle[i] == SIL_LEAVE) {
         return work->bottom ? sil_line_at(work->cut, bench->board.saddle_z[i]) : 0.0;

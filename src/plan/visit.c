@@ -116,7 +116,7 @@ static void move_neck(const sil_plan *before, const sil_plan *now, double ratio,
     if (turned && !sil_known(bend)) {
         bend = before->stages.fit[SIL_ROD].bend;
     }
-    if (sil_known(bend) && (turned || moved > 2.0 * now->bench.tools.relief)) {
+    if (sil_known(bend) && (turned || sil_above(moved, 2.0 * now->bench.tools.relief))) {
         sil_neck_moves(&before->bench.board, bend, ratio, fit);
     }
 }
@@ -308,7 +308,7 @@ void plan_find_visits(sil_plan *plan)
     }
     const sil_visit *v = &plan->visits[plan->visit_count - 1];
     double relief = v[0].relief - v[-1].relief;
-    bool moved = fabs(relief) > 2.0 * plan->bench.tools.relief;
+    bool moved = sil_above(fabs(relief), 2.0 * plan->bench.tools.relief);
     if (any_worked(v) && v->unlike) {
         plan_found(plan, SIL_OFF_FORECAST, SIL_WATCH)->read = v->apart;
     } else if (!any_worked(v) && (moved || v->unlike)) {

@@ -162,9 +162,11 @@ sil_verdict plan_zero_fret(const sil_plan *plan, int string)
     if (!bench->zero_fret) {
         return SIL_LEAVE;
     }
-    return sil_above(gap, range.high)  ? SIL_TAKE
-           : sil_below(gap, range.low) ? SIL_RAISE
-                                       : SIL_LEAVE;
+    /* As a slot is judged: where range and cut point opposite ways it is left to the saddle. */
+    double cut = plan->stages.deepen[string];
+    return sil_above(gap, range.high) && cut > 0.0  ? SIL_TAKE
+           : sil_below(gap, range.low) && cut < 0.0 ? SIL_RAISE
+                                                    : SIL_LEAVE;
 }
 
 static bool any_zero_fret(const sil_plan *plan, sil_verdict verdict)
