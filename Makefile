@@ -19,7 +19,7 @@ SECONDS ?= 1800
 
 BUILD_PACKAGES = gcc libc6-dev pkg-config libyaml-dev libcjson-dev libhpdf-dev \
                  libfreetype-dev fonts-osifont fonts-dejavu-core
-CHECK_PACKAGES = $(BUILD_PACKAGES) g++ libcmocka-dev python3 python3-yaml python3-numpy python3-scipy \
+CHECK_PACKAGES = $(BUILD_PACKAGES) g++ binutils libcmocka-dev python3 python3-yaml python3-numpy python3-scipy \
                  python3-ezdxf poppler-utils qpdf librsvg2-bin locales groff-base
 BENCH_PACKAGES = $(BUILD_PACKAGES) valgrind python3 python3-yaml python3-numpy qpdf time
 LINT_PACKAGES = $(BUILD_PACKAGES) clang clang-tidy clang-format
@@ -39,7 +39,7 @@ FREETYPE := $(shell pkg-config --cflags freetype2 2>/dev/null)
 STANDARD = -std=c17 -D_XOPEN_SOURCE=700 -Iinclude $(FREETYPE)
 LIBRARIES = -lyaml -lcjson -lm
 DRAW_LIBRARIES = -lhpdf -lfreetype $(LIBRARIES)
-HARDENING = -fstack-protector-strong -D_FORTIFY_SOURCE=2 -fPIE
+HARDENING = -fstack-protector-strong -fstack-clash-protection -D_FORTIFY_SOURCE=2 -fPIE
 HARDENED_LINK = -pie -Wl,-z,relro,-z,now -Wl,--as-needed
 SANITIZED = -O1 -g -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 
@@ -96,7 +96,7 @@ tools-package:
 
 check: tools-check
 	@$(MAKE) --no-print-directory --silent -j2 all build/check/sillet build/check/sillet-draw $(CHECKED_TESTS) \
-	    build/check/replay build/check/replay_length build/check/read_lines
+	    build/check/replay build/check/replay_length build/check/read_lines build/check/faults
 	@tests/run $(CHECKED_TESTS)
 
 build/check/sillet: $(CHECKED_CLI) build/check/libsillet.a
@@ -122,6 +122,30 @@ build/check/read_lines: tests/lengths/read_lines.c build/check/libsillet.a
 build/check/replay build/check/replay_length build/check/read_lines:
 	@mkdir -p $(@D)
 	$(CC) $(STANDARD) $(WARNINGS) -Werror $(SANITIZED) -o $@ $^ $(LIBRARIES)
+
+# The two programs in one that fails their allocations and system calls in turn. The heap stands
+# before the sanitizer's; our own system calls are wrapped.
+WRAPPED = read write open close fsync fchmod fchown stat access linkat rename readlink
+FAULT_OBJECTS = build/check/fault/sillet.o build/check/fault/draw.o \
+                $(filter-out %/main.o,$(CHECKED_CLI))
+
+build/check/faults: tests/fault/faults.c tests/fault/calls.c build/check/fault/heap.o \
+                    $(FAULT_OBJECTS) build/check/libsillet.a $(wildcard tests/fault/*.h)
+	$(CC) $(STANDARD) $(WARNINGS) -Werror $(SANITIZED) $(WRAPPED:%=-Wl,--wrap=%) -o $@ \
+	    $(filter-out %.h,$^) $(DRAW_LIBRARIES)
+
+# Not sanitized: it is at work before the sanitizer is.
+build/check/fault/heap.o: tests/fault/heap.c tests/fault/heap.h
+	@mkdir -p $(@D)
+	$(CC) $(STANDARD) $(WARNINGS) -Werror -O1 -g -fno-builtin -fno-omit-frame-pointer -c -o $@ $<
+
+build/check/fault/sillet.o: build/check/objects/cli/main.o
+	@mkdir -p $(@D)
+	objcopy --redefine-sym main=sillet_main $< $@
+
+build/check/fault/draw.o: build/check/objects/cli/draw/main.o
+	@mkdir -p $(@D)
+	objcopy --redefine-sym main=sillet_draw_main $< $@
 
 # --- benchmark, fuzzer, lint ----------------------------------------------------------------------
 

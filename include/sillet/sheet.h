@@ -19,7 +19,8 @@ typedef enum sil_sheet_status {
     SIL_SHEET_DONE = 0,
     SIL_SHEET_DOUBTFUL = 1,    /* read; warnings were told */
     SIL_SHEET_WRONG = -1,      /* errors were told; there is no job */
-    SIL_SHEET_UNREADABLE = -2, /* the file cannot be read (not there, no right, a folder) */
+    SIL_SHEET_UNREADABLE = -2, /* the sheet cannot be read (not there, no right, a folder), or its
+                                  profile cannot, though something of its name is there */
     SIL_SHEET_NO_MEMORY = -3
 } sil_sheet_status;
 

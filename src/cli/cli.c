@@ -70,9 +70,14 @@ int cli_read_profile(const char *name, sil_sheet **sheet)
     if (status >= SIL_SHEET_DONE) {
         return CLI_DONE;
     }
-    return status == SIL_SHEET_NO_MEMORY
-               ? cli_failed("out of memory")
-               : cli_misused("'%s' is no profile; 'sillet profiles' lists them", name);
+    switch (status) {
+    case SIL_SHEET_NO_MEMORY:
+        return cli_failed("out of memory");
+    case SIL_SHEET_UNREADABLE:
+        return cli_failed("the profile '%s' cannot be read", name);
+    default:
+        return cli_misused("'%s' is no profile; 'sillet profiles' lists them", name);
+    }
 }
 
 void cli_print(const char *text)

@@ -74,7 +74,8 @@ static void draw_measure_unread(sil_drawing *drawing)
 
 static int faults(const sil_drawing *drawing)
 {
-    bool no_memory = drawing->no_memory, fault = drawing->no_number || drawing->too_long;
+    bool no_memory = drawing->no_memory || sil_letters_fault(drawing->draft.letters) != 0;
+    bool fault = drawing->no_number || drawing->too_long;
     for (int i = 0; i < drawing->page_count; i++) {
         const sil_shapes *page = drawing->pages[i].shapes;
         no_memory = no_memory || page == NULL || page->no_memory;
@@ -97,12 +98,11 @@ static int make(const sil_plan *plan, const sil_draw_order *order, void (*draw)(
     sil_plan_along(plan, &made->along_job, &made->along);
     made->draft = (sil_draft){&made->along, &plan->bench.board, order->unit, order->decimal_comma,
                               sil_letters_open()};
-    if (made->draft.letters == NULL) {
-        sil_drawing_free(made);
-        return SIL_DRAWING_NO_FACE;
+    int fault = sil_letters_fault(made->draft.letters);
+    if (fault == 0) {
+        draw(made);
+        fault = faults(made);
     }
-    draw(made);
-    int fault = faults(made);
     if (fault != SIL_DRAWING_DONE) {
         sil_drawing_free(made);
         return fault;

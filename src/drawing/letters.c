@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "letters.h"
 
+#include <sillet/drawing.h>
 #include <sillet/units.h>
-
 #include <stdbool.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -38,6 +38,7 @@ struct sil_letters {
     FT_Library ft;
     font faces[FACES];
     bool looked;              /* for the second face */
+    bool no_memory;           /* FreeType ran out of it: what it says since is not to be used */
     bool refused, substitute; /* $SILLET_FACE could not be used; the lettering is the stand-in */
     uint32_t missing[MISSING_MAX];
     int missing_count; /* may pass MISSING_MAX: those were not kept */
@@ -65,17 +66,24 @@ int sil_utf8_put(uint32_t code, char *out)
     return length;
 }
 
+/* Whether FreeType did as asked; where it had no memory to, that is kept. */
+static bool done(sil_letters *letters, FT_Error error)
+{
+    letters->no_memory = letters->no_memory || error == FT_Err_Out_Of_Memory;
+    return error == 0;
+}
+
 /* A face is of use if it has TrueType outlines, which alone can be embedded, and capitals. */
 static bool open_face(sil_letters *letters, font *face, const char *path)
 {
-    if (strlen(path) >= PATH_SIZE || FT_New_Face(letters->ft, path, 0, &face->ft) != 0) {
+    if (strlen(path) >= PATH_SIZE || !done(letters, FT_New_Face(letters->ft, path, 0, &face->ft))) {
         face->ft = NULL;
         return false;
     }
     FT_ULong outlines = 0;
-    bool fit = FT_Load_Sfnt_Table(face->ft, TTAG_glyf, 0, NULL, &outlines) == 0 &&
-               FT_Select_Charmap(face->ft, FT_ENCODING_UNICODE) == 0 &&
-               FT_Load_Char(face->ft, 'H', FT_LOAD_NO_SCALE) == 0;
+    bool fit = done(letters, FT_Load_Sfnt_Table(face->ft, TTAG_glyf, 0, NULL, &outlines)) &&
+               done(letters, FT_Select_Charmap(face->ft, FT_ENCODING_UNICODE)) &&
+               done(letters, FT_Load_Char(face->ft, 'H', FT_LOAD_NO_SCALE));
     face->cap = fit ? (double)face->ft->glyph->metrics.horiBearingY : 0;
     if (face->cap <= 0) {
         FT_Done_Face(face->ft);
@@ -139,7 +147,7 @@ static font *stand_in_face(sil_letters *letters)
 sil_letters *sil_letters_open(void)
 {
     sil_letters *letters = calloc(1, sizeof *letters);
-    if (letters == NULL || FT_Init_FreeType(&letters->ft) != 0) {
+    if (letters == NULL || !done(letters, FT_Init_FreeType(&letters->ft))) {
         free(letters);
         return NULL;
     }
@@ -154,11 +162,15 @@ sil_letters *sil_letters_open(void)
     }
     letters->substitute = true;
     letters->looked = true;
-    if (find_face(letters, &letters->faces[0], stand_in)) {
-        return letters;
-    }
-    sil_letters_close(letters);
-    return NULL;
+    find_face(letters, &letters->faces[0], stand_in);
+    return letters;
+}
+
+int sil_letters_fault(const sil_letters *letters)
+{
+    return letters == NULL || letters->no_memory ? SIL_DRAWING_NO_MEMORY
+           : letters->faces[0].ft == NULL        ? SIL_DRAWING_NO_FACE
+                                                 : SIL_DRAWING_DONE;
 }
 
 void sil_letters_close(sil_letters *letters)
@@ -186,10 +198,10 @@ double sil_letters_scale(const sil_letters *letters, int face)
     return letters->faces[face].cap / letters->faces[face].ft->units_per_EM;
 }
 
-static glyph load(font *face, uint32_t code)
+static glyph load(sil_letters *letters, font *face, uint32_t code)
 {
     glyph g = {.known = true, .index = FT_Get_Char_Index(face->ft, code)};
-    if (g.index != 0 && FT_Load_Glyph(face->ft, g.index, FT_LOAD_NO_SCALE) == 0) {
+    if (g.index != 0 && done(letters, FT_Load_Glyph(face->ft, g.index, FT_LOAD_NO_SCALE))) {
         const FT_Glyph_Metrics *m = &face->ft->glyph->metrics;
         g.advance = m->horiAdvance;
         g.left = m->horiBearingX;
@@ -200,13 +212,13 @@ static glyph load(font *face, uint32_t code)
     return g;
 }
 
-static glyph look(font *face, uint32_t code)
+static glyph look(sil_letters *letters, font *face, uint32_t code)
 {
     if (code >= REMEMBERED) {
-        return load(face, code);
+        return load(letters, face, code);
     }
     if (!face->seen[code].known) {
-        face->seen[code] = load(face, code);
+        face->seen[code] = load(letters, face, code);
     }
     return face->seen[code];
 }
@@ -216,11 +228,11 @@ int sil_letters_face(sil_letters *letters, uint32_t code)
     if (code > 0xFFFF) { /* no writer of PDF text goes past the basic plane */
         return -1;
     }
-    if (look(&letters->faces[0], code).index != 0) {
+    if (look(letters, &letters->faces[0], code).index != 0) {
         return 0;
     }
     font *second = stand_in_face(letters);
-    return second != NULL && look(second, code).index != 0 ? 1 : -1;
+    return second != NULL && look(letters, second, code).index != 0 ? 1 : -1;
 }
 
 /* How a character no face has is spelled out; returns the length. */
@@ -238,7 +250,7 @@ double sil_letters_advance(sil_letters *letters, uint32_t code, double height)
         return sil_letters_ink(letters, spelled, height).advance;
     }
     font *face = &letters->faces[which];
-    return (double)look(face, code).advance * height / face->cap;
+    return (double)look(letters, face, code).advance * height / face->cap;
 }
 
 sil_ink sil_letters_ink(sil_letters *letters, const char *text, double height)
@@ -248,7 +260,7 @@ sil_ink sil_letters_ink(sil_letters *letters, const char *text, double height)
     for (uint32_t code; (code = sil_utf8_next(&text)) != 0;) {
         int which = sil_letters_face(letters, code);
         font *face = &letters->faces[which < 0 ? 0 : which];
-        glyph g = look(face, code);
+        glyph g = look(letters, face, code);
         double unit = height / face->cap;
         if (g.right > g.left && g.top > g.bottom) {
             double left = ink.advance + (double)g.left * unit;

@@ -21,10 +21,14 @@ typedef struct sil_ink {
 } sil_ink;
 
 /* sil_letters_open: finds the lettering at $SILLET_FACE, then in the system's font folders.
- * Returned: NULL where no face at all is found, or out of memory
+ * Returned: NULL out of memory; where no face at all is found, letters that are only to be closed
  */
 sil_letters *sil_letters_open(void);
 void sil_letters_close(sil_letters *letters);
+
+/* sil_letters_fault: SIL_DRAWING_NO_FACE where none was found, SIL_DRAWING_NO_MEMORY where it ran
+ * out at any time since they were opened, else 0. */
+int sil_letters_fault(const sil_letters *letters);
 
 /* sil_letters_face: 0 or 1 for the face that has a character, -1 where neither has. */
 int sil_letters_face(sil_letters *letters, uint32_t code);

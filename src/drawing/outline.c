@@ -73,7 +73,7 @@ static sil_shapes *nut(const sil_drawing *drawing)
     sil_place place = at_bass_end(draft);
     sil_nut_face(draft, list, place, false);
     sil_draw_ends(draft, list, place, plan->job->nut.width, 0, 0);
-    put_caption(draft, list, plan->job->nut.width, list != NULL ? list->box.top : 0,
+    put_caption(draft, list, plan->job->nut.width, sil_shapes_box(list).top,
                 "Nut from the body, 1:1");
     return list;
 }
@@ -98,7 +98,7 @@ static sil_shapes *saddle(sil_drawing *drawing)
     sil_place place = at_bass_end(draft);
     sil_saddle_outline(draft, list, place);
     sil_draw_ends(draft, list, place, length, 0, 0);
-    put_caption(draft, list, length, list != NULL ? list->box.top : 0,
+    put_caption(draft, list, length, sil_shapes_box(list).top,
                 "Saddle from the tail, 1:1; under it from above");
     sil_saddle_top(draft, above, place, (double)INFINITY);
     put_under(drawing, list, above, 5);

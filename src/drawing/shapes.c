@@ -36,6 +36,11 @@ sil_box sil_box_around(sil_box a, sil_box b)
                      fmax(a.top, b.top)};
 }
 
+sil_box sil_shapes_box(const sil_shapes *list)
+{
+    return list != NULL ? list->box : (sil_box){0};
+}
+
 static bool usable(sil_shapes *list)
 {
     return list != NULL && !list->no_memory && !list->no_number;

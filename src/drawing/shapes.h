@@ -104,6 +104,9 @@ void sil_draw_hatch(sil_shapes *list, const sil_point *points, int count, double
 void sil_draw_text(sil_shapes *list, sil_layer layer, sil_point at, double height,
                    sil_anchor anchor, double direction, const char *text);
 
+/* sil_shapes_box: what a list takes up; nothing at 0, 0 where there was no memory for the list. */
+sil_box sil_shapes_box(const sil_shapes *list);
+
 /* sil_shapes_strut: room the list takes up though nothing is drawn there. */
 void sil_shapes_strut(sil_shapes *list, sil_box box);
 

@@ -90,7 +90,8 @@ static void put_findings(sil_flow *flow)
         double y = sil_draw_paragraph(list, indent, 0, SIL_COLUMN - indent, SIL_NOTE, text);
         sil_shapes_strut(list, (sil_box){0, y - 0.8, 1, 0});
         if (first) {
-            sil_flow_title(flow, "Found", sil_box_height(list->box) + 2); /* with what it heads */
+            sil_flow_title(flow, "Found",
+                           sil_box_height(sil_shapes_box(list)) + 2); /* with what it heads */
         }
         sil_flow_put(flow, list, SIL_LEFT, 1.4, 0);
     }

@@ -82,7 +82,7 @@ static sil_shapes *magnified(const sil_flow *flow, double scale)
     sil_place face = sil_place_part(draft, width, scale);
     sil_nut_face(draft, list, face, true);
     sil_draw_ends(draft, list, face, width, 0, 0);
-    sil_ordinates floors = {.reach = (list != NULL ? list->box.top : 0) + 5, .numbered = true};
+    sil_ordinates floors = {.reach = sil_shapes_box(list).top + 5, .numbered = true};
     sil_ordinates centres = {.reach = -6, .count = 1};
     centres.from[0] = sil_at(face, 0, 0);
     centres.text[0] = sil_say("0");
@@ -303,7 +303,7 @@ void sil_sheet_nut(sil_drawing *drawing)
     sil_shapes *left = full_size(&flow), *data = facts(&flow),
                *large = sil_magnify(&flow, magnified);
     if (left != NULL && data != NULL) {
-        sil_shapes_add(left, data, left->box.left, left->box.bottom - 5);
+        sil_shapes_add(left, data, sil_shapes_box(left).left, sil_shapes_box(left).bottom - 5);
     }
     sil_shapes_free(data);
     sil_flow_pair_and_large(&flow, left, sil_beside(&flow, left, section), large, 4);

@@ -65,7 +65,7 @@ static sil_shapes *full_size(const sil_flow *flow)
                      ? fmax(sil_line_at(work->cut, length / 2), sil_line_at(work->cut, -length / 2))
                      : 0;
     sil_draw_ends(draft, list, place, length, off, off + 5);
-    double low = list != NULL ? list->box.bottom : 0;
+    double low = sil_shapes_box(list).bottom;
     sil_draw_length(draft, list, place, length, low - 8);
     sil_caption(list, SIL_LEFT, "Face 1:1");
     return list;
@@ -93,7 +93,7 @@ static sil_shapes *magnified(const sil_flow *flow, double scale)
     sil_shapes *list = sil_flow_list(flow);
     sil_place face = sil_place_part(draft, length, scale), top = face;
     sil_saddle_face(draft, list, face);
-    double low = list != NULL ? list->box.bottom : 0, high = list != NULL ? list->box.top : 0;
+    double low = sil_shapes_box(list).bottom, high = sil_shapes_box(list).top;
     sil_ordinates heights = {.numbered = true, .reach = high + 5.5}, centres = {.count = 1};
     for (int i = 0; i < plan->job->string_count; i++) {
         double height = plan->saddle.present[i] - plan->saddle.dress[i];
@@ -257,7 +257,7 @@ static void piece_sheet(sil_flow *flow)
 {
     sil_shapes *left = full_size(flow), *data = facts(flow), *large = sil_magnify(flow, magnified);
     if (left != NULL && data != NULL) {
-        sil_shapes_add(left, data, left->box.left, left->box.bottom - 6);
+        sil_shapes_add(left, data, sil_shapes_box(left).left, sil_shapes_box(left).bottom - 6);
     }
     sil_shapes_free(data);
     put_target(flow);

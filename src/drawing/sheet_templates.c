@@ -32,12 +32,12 @@ static void put_slip(sil_flow *flow, sil_shapes *list, const char *title, const 
 {
     const double gap = 9;
     if (list != NULL) {
-        double left = list->box.left, top = list->box.top + 9.5;
+        double left = sil_shapes_box(list).left, top = sil_shapes_box(list).top + 9.5;
         sil_draw_text(list, SIL_LAYER_TEXT, (sil_point){left, top}, SIL_HEAD, SIL_LEFT, 0, title);
         sil_draw_note(list, left, top - 5.5, sil_text_fit(list, use, SIL_NOTE, SIL_COLUMN).text);
     }
     sil_shapes *block = sil_flow_list(flow);
-    sil_shapes_add(block, list, list != NULL ? -list->box.left : 0, 0);
+    sil_shapes_add(block, list, list != NULL ? -sil_shapes_box(list).left : 0, 0);
     sil_shapes_free(list);
     sil_flow_put(flow, block, SIL_LEFT, gap, 0);
 }

@@ -32,7 +32,7 @@ sil_box sil_slip_around(const sil_draft *draft, sil_shapes *list, const char *na
     }
     const char *ref = draft->plan->job->about.ref;
     bool left = draft->plan->job->instrument.handed == SIL_LEFT_HANDED;
-    sil_box part = list->box, slip = part;
+    sil_box part = sil_shapes_box(list), slip = part;
     double spare = fmax(tab_height - sil_box_height(part) - margin, 0);
     double above = edge ? 0 : margin + spare;
     slip.left -= sil_slip_tab();

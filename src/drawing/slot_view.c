@@ -71,6 +71,6 @@ void sil_slot_view(const sil_draft *draft, sil_shapes *list, double scale)
         numbers.number[numbers.count++] = i + 1;
     }
     sil_draw_of(list, 0);
-    numbers.reach = list->box.top + 5.5;
+    numbers.reach = sil_shapes_box(list).top + 5.5;
     sil_dim_ordinates(list, &numbers);
 }

@@ -166,7 +166,7 @@ static void put_lowest(sil_flow *flow)
     sil_flow_title(
         flow,
         sil_say("Lowest that rings clean: relief %s %s", relief.text, sil_unit_name(draft)).text,
-        sil_box_height(list->box) + 9.5);
+        sil_box_height(sil_shapes_box(list)) + 9.5);
     snprintf(text, sizeof text,
              "Under %s, on these crowns; gap held at the 3rd. A limit, not an aim.",
              say_pick(draft).text);

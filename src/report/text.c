@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The bench plan as text to work from. */
+#define _GNU_SOURCE /* NOLINT: fopencookie */
 #include <stdlib.h>
 #include <string.h>
 
@@ -233,11 +234,31 @@ static void print_cautions(const page *p)
         2);
 }
 
+typedef struct growing {
+    char *text;
+    size_t size;
+} growing;
+
+/* What is printed is added to a text. (The C library's own stream into memory forgets that it could
+ * not grow: its text would lack a stretch, and nobody be told.) */
+static ssize_t grow(void *with, const char *more, size_t size)
+{
+    growing *g = with;
+    char *larger = realloc(g->text, g->size + size + 1);
+    if (!larger) {
+        return 0;
+    }
+    memcpy(larger + g->size, more, size);
+    g->text = larger;
+    g->size += size;
+    g->text[g->size] = '\0';
+    return (ssize_t)size;
+}
+
 char *sil_report_text(const sil_plan *plan, sil_unit unit, const char *name)
 {
-    char *text = NULL;
-    size_t size = 0;
-    page p = {open_memstream(&text, &size), plan, unit};
+    growing made = {NULL, 0};
+    page p = {fopencookie(&made, "w", (cookie_io_functions_t){.write = grow}), plan, unit};
     if (!p.out) {
         return NULL;
     }
@@ -251,8 +272,8 @@ char *sil_report_text(const sil_plan *plan, sil_unit unit, const char *name)
     bool failed = ferror(p.out) != 0;
     failed = fclose(p.out) != 0 || failed;
     if (failed) {
-        free(text);
+        free(made.text);
         return NULL;
     }
-    return text;
+    return made.text;
 }

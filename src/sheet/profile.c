@@ -181,6 +181,23 @@ static void tell_no_profile(sil_sheet *sheet, sil_node *node, const char *folder
     }
 }
 
+/* A path that names nothing to read is the sheet's to put right; anything else is not. */
+static void tell_unread(sil_sheet *sheet, sil_node *node, const char *folder, int status)
+{
+    static const int of_path[] = {ENOENT, ENAMETOOLONG, ENOTDIR, EISDIR, ELOOP};
+    bool misnamed = false;
+    for (size_t i = 0; i < sizeof of_path / sizeof of_path[0]; i++) {
+        misnamed = misnamed || status == of_path[i];
+    }
+    sheet->arena.failed = sheet->arena.failed || status == ENOMEM;
+    sheet->unreadable = !misnamed;
+    if (status == ENOENT) {
+        tell_no_profile(sheet, node, folder);
+    } else {
+        sil_tell_value(sheet, SIL_ERROR, node, "the profile cannot be read: %s", strerror(status));
+    }
+}
+
 sil_unit sil_root_units(const sil_node *root)
 {
     const sil_node *units = sil_node_find(root, "units", strlen("units"));
@@ -213,12 +230,8 @@ static sil_node *read_profile(sil_sheet *sheet, sil_node *node, const char *path
 {
     sil_bytes file = {NULL, 0};
     int status = path ? sil_file_read(path, &file) : ENAMETOOLONG;
-    if (status == ENOENT) {
-        tell_no_profile(sheet, node, folder);
-    } else if (status != 0) {
-        sil_tell_value(sheet, SIL_ERROR, node, "the profile cannot be read: %s", strerror(status));
-    }
     if (status != 0) {
+        tell_unread(sheet, node, folder, status);
         return NULL;
     }
     sil_source *source = &sheet->profile;

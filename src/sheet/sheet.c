@@ -78,6 +78,9 @@ static int finish(sil_sheet *sheet)
     if (sheet->arena.failed) {
         return SIL_SHEET_NO_MEMORY;
     }
+    if (sheet->unreadable) {
+        return SIL_SHEET_UNREADABLE;
+    }
     if (sheet->errors > 0) {
         return SIL_SHEET_WRONG;
     }

@@ -59,6 +59,7 @@ struct sil_sheet {
     int told_count;
     int errors;        /* any at all: there is no job */
     bool profile_lost; /* named, and not read to its end */
+    bool unreadable;   /* a file that may be there could not be read */
     sil_job job;
 };
 

@@ -90,13 +90,11 @@ static int write_straight(const char *path, const void *bytes, size_t size)
     return file < 0 ? errno : close_with(file, write_all(file, bytes, size));
 }
 
-/* The new file's permissions: the old one's, or what the umask leaves. */
+/* The old file's permissions; a new one has what the umask leaves from the start. */
 static int set_rights(int file, const struct stat *old)
 {
     if (old == NULL) {
-        mode_t mask = umask(0);
-        umask(mask);
-        return fchmod(file, 0666 & ~mask) != 0 ? errno : 0;
+        return 0;
     }
     /* Another's file stays theirs where that may be; set-id bits are for the owner to give. */
     bool ours = fchown(file, old->st_uid, old->st_gid) == 0;
@@ -106,32 +104,38 @@ static int set_rights(int file, const struct stat *old)
 /* Where an open file without a name can be found to be given one; not in a bare root. */
 static const char open_files[] = "/proc/self/fd";
 
-/* Opens a file in a folder that has no name, or, where the file system knows none such or it could
- * not be named later, one by the name put into temporary. */
-static int open_beside(const char *folder, char *temporary, bool *named)
-{
-    bool nameable = access(open_files, X_OK) == 0;
-    int file = nameable ? open(folder, O_TMPFILE | O_WRONLY | O_CLOEXEC, 0600) : -1;
-    *named = file < 0 && (errno == EOPNOTSUPP || errno == EISDIR || errno == ENOENT);
-    return *named ? mkstemp(temporary) : file;
-}
-
-/* Gives a nameless file the first free name of a row. */
-static int name_file(int file, char *temporary)
+/* Gives a nameless file a name. */
+static int link_file(int file, const char *name)
 {
     char open_file[32];
-    char *end = temporary + strlen(temporary) - 6;
     snprintf(open_file, sizeof open_file, "%s/%d", open_files, file);
+    return linkat(AT_FDCWD, open_file, AT_FDCWD, name, AT_SYMLINK_FOLLOW);
+}
+
+/* The first free name of a row: for a nameless file, or, where there is none (-1), a new one.
+ * Returned: not negative, the new one's descriptor; else -1 and errno */
+static int take_name(int file, char *temporary, mode_t mode)
+{
+    char *end = temporary + strlen(temporary) - 6;
     for (unsigned try = 0; try < 1000000; try++) {
         snprintf(end, 7, "%06u", ((unsigned)getpid() + try) % 1000000);
-        if (linkat(AT_FDCWD, open_file, AT_FDCWD, temporary, AT_SYMLINK_FOLLOW) == 0) {
-            return 0;
-        }
-        if (errno != EEXIST) {
-            return errno;
+        int taken = file >= 0 ? link_file(file, temporary)
+                              : open(temporary, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, mode);
+        if (taken >= 0 || errno != EEXIST) {
+            return taken;
         }
     }
-    return EEXIST;
+    return -1;
+}
+
+/* Opens a file in a folder that has no name, or, where the file system knows none such or it could
+ * not be named later, one by the name put into temporary. */
+static int open_beside(const char *folder, char *temporary, mode_t mode, bool *named)
+{
+    bool nameable = access(open_files, X_OK) == 0;
+    int file = nameable ? open(folder, O_TMPFILE | O_WRONLY | O_CLOEXEC, mode) : -1;
+    *named = file < 0 && (errno == EOPNOTSUPP || errno == EISDIR || errno == ENOENT);
+    return *named ? take_name(-1, temporary, mode) : file;
 }
 
 static int sync_folder(const char *folder)
@@ -152,7 +156,7 @@ static int replace(const char *path, const struct stat *old, const void *bytes, 
     bool named;
     snprintf(folder, sizeof folder, "%.*s.", (int)length, path);
     snprintf(temporary, sizeof temporary, "%.*s.sillet-XXXXXX", (int)length, path);
-    int file = open_beside(folder, temporary, &named);
+    int file = open_beside(folder, temporary, old == NULL ? 0666 : 0600, &named);
     if (file < 0) {
         return errno;
     }
@@ -163,12 +167,14 @@ static int replace(const char *path, const struct stat *old, const void *bytes, 
     if (error == 0 && fsync(file) != 0) {
         error = errno;
     }
-    if (error == 0 && !named) {
-        error = name_file(file, temporary);
+    /* A new file gets its name at once; an old one's place is taken by way of another name. */
+    bool placed = error == 0 && !named && old == NULL && link_file(file, path) == 0;
+    if (error == 0 && !named && !placed) {
+        error = take_name(file, temporary, 0) < 0 ? errno : 0;
         named = error == 0;
     }
     error = close_with(file, error);
-    if (error == 0 && rename(temporary, path) != 0) {
+    if (error == 0 && !placed && rename(temporary, path) != 0) {
         error = errno;
     }
     if (error != 0) {
@@ -190,9 +196,9 @@ static int replace_undisturbed(const char *path, const struct stat *old, const v
     sigaddset(&ends, SIGTERM);
     sigaddset(&ends, SIGHUP);
     sigaddset(&ends, SIGQUIT);
-    sigprocmask(SIG_BLOCK, &ends, &before);
+    pthread_sigmask(SIG_BLOCK, &ends, &before);
     int error = replace(path, old, bytes, size);
-    sigprocmask(SIG_SETMASK, &before, NULL);
+    pthread_sigmask(SIG_SETMASK, &before, NULL);
     return error;
 }
 

@@ -10,6 +10,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "lent.h"
 #include "writer.h"
 
 static const double point = 72 / 25.4; /* of a millimetre */
@@ -22,9 +23,9 @@ static const char *const encodings[ENCODINGS] = {"CP1252", "ISO8859-2", "ISO8859
 typedef struct pdf {
     HPDF_Doc doc;
     HPDF_Page page;
+    sil_lender lender;
     sil_letters *letters;
     const sil_file_about *about;
-    int error; /* the first, a sil_drawing_status */
     const char *name[FACES];
     HPDF_Font font[FACES][ENCODINGS];
     HPDF_UNICODE table[TABLES][256]; /* what each byte stands for; 0 for nothing */
@@ -33,13 +34,24 @@ typedef struct pdf {
     bool bold;
 } pdf;
 
-static void first_error(HPDF_STATUS error, HPDF_STATUS detail, void *self)
+/* What is to be put on the paper; of each piece of work, what it wants. */
+typedef struct task {
+    pdf *p;
+    sil_box paper;
+    const sil_shape *shape;
+    const sil_point *points;
+    const char *text;
+    char *bytes;
+    HPDF_UINT32 size;
+} task;
+
+/* libharu may not be asked for more once it has failed. */
+static void end_work(HPDF_STATUS error, HPDF_STATUS detail, void *self)
 {
     pdf *p = self;
     (void)detail;
-    if (p->error == 0) {
-        p->error = error == HPDF_FAILD_TO_ALLOC_MEM ? SIL_DRAWING_NO_MEMORY : SIL_DRAWING_FAULT;
-    }
+    sil_lender_end_work(&p->lender, error == HPDF_FAILD_TO_ALLOC_MEM ? SIL_DRAWING_NO_MEMORY
+                                                                     : SIL_DRAWING_FAULT);
 }
 
 static void set_info(pdf *p, HPDF_InfoType type, const char *text)
@@ -57,19 +69,12 @@ static void use_unicode(pdf *p)
     p->unicode_ready = true;
 }
 
-static void *pdf_open(sil_letters *letters, const sil_file_about *about)
+static void begin_document(void *with)
 {
-    pdf *p = calloc(1, sizeof *p);
-    if (p == NULL) {
-        return NULL;
-    }
-    p->doc = HPDF_New(first_error, p);
-    if (p->doc == NULL) {
-        free(p);
-        return NULL;
-    }
-    p->letters = letters;
-    p->about = about;
+    const task *t = with;
+    pdf *p = t->p;
+    const sil_file_about *about = p->about;
+    p->doc = HPDF_NewEx(end_work, sil_lend, sil_give_back, 0, p);
     use_unicode(p);
     HPDF_SetCompressionMode(p->doc, HPDF_COMP_ALL);
     HPDF_SetViewerPreference(p->doc, HPDF_PRINT_SCALING_NONE);
@@ -82,15 +87,16 @@ static void *pdf_open(sil_letters *letters, const sil_file_about *about)
         HPDF_Date date = {about->year, about->month, about->day, 0, 0, 0, 'Z', 0, 0};
         HPDF_SetInfoDateAttr(p->doc, HPDF_INFO_CREATION_DATE, date);
     }
-    return p;
 }
 
-static void pdf_page(void *self, sil_box paper)
+static void begin_page(void *with)
 {
-    pdf *p = self;
+    const task *t = with;
+    pdf *p = t->p;
     p->page = HPDF_AddPage(p->doc);
     p->layer = -1;
     p->bold = false;
+    sil_box paper = t->paper;
     HPDF_Page_SetWidth(p->page, (HPDF_REAL)(sil_box_width(paper) * point));
     HPDF_Page_SetHeight(p->page, (HPDF_REAL)(sil_box_height(paper) * point));
     if (paper.left != 0 || paper.bottom != 0) { /* libharu's pages begin at 0, 0 */
@@ -138,9 +144,12 @@ static void set_pen(pdf *p, sil_layer layer)
     p->layer = (int)layer;
 }
 
-static void pdf_path(void *self, const sil_shape *shape, const sil_point *points)
+static void draw_path(void *with)
 {
-    pdf *p = self;
+    const task *t = with;
+    pdf *p = t->p;
+    const sil_shape *shape = t->shape;
+    const sil_point *points = t->points;
     set_pen(p, shape->layer);
     for (int i = 0; i < shape->count; i++) {
         HPDF_REAL x = (HPDF_REAL)(points[i].x * point), y = (HPDF_REAL)(points[i].y * point);
@@ -159,9 +168,11 @@ static void pdf_path(void *self, const sil_shape *shape, const sil_point *points
     }
 }
 
-static void pdf_arc(void *self, const sil_shape *shape)
+static void draw_arc(void *with)
 {
-    pdf *p = self;
+    const task *t = with;
+    pdf *p = t->p;
+    const sil_shape *shape = t->shape;
     double from = shape->from, to = shape->to;
     HPDF_REAL x = (HPDF_REAL)(shape->at.x * point), y = (HPDF_REAL)(shape->at.y * point);
     HPDF_REAL r = (HPDF_REAL)(shape->size * point);
@@ -266,9 +277,12 @@ static sil_point start_of(const sil_shape *text)
                             : (sil_point){text->at.x - back, text->at.y};
 }
 
-static void pdf_text(void *self, const sil_shape *shape, const char *text)
+static void draw_text(void *with)
 {
-    pdf *p = self;
+    const task *t = with;
+    pdf *p = t->p;
+    const sil_shape *shape = t->shape;
+    const char *text = t->text;
     run r = {0};
     sil_point start = start_of(shape);
     double along = 0, height = shape->size, direction = shape->from;
@@ -297,30 +311,76 @@ static void pdf_text(void *self, const sil_shape *shape, const char *text)
     HPDF_Page_EndText(p->page);
 }
 
+/* The whole document, as far as there is room for it. */
+static void save_document(void *with)
+{
+    task *t = with;
+    HPDF_SaveToStream(t->p->doc);
+    t->size = HPDF_GetStreamSize(t->p->doc);
+    t->bytes = malloc(t->size); /* for whoever asked for the document */
+    if (t->bytes == NULL) {
+        sil_lender_end_work(&t->p->lender, SIL_DRAWING_NO_MEMORY);
+    }
+    HPDF_UINT32 read = t->size;
+    HPDF_ReadFromStream(t->p->doc, (HPDF_BYTE *)t->bytes, &read);
+    if (read != t->size) {
+        sil_lender_end_work(&t->p->lender, SIL_DRAWING_FAULT);
+    }
+}
+
+/* --- the writer ------------------------------------------------------------------------------- */
+
+static void *pdf_open(sil_letters *letters, const sil_file_about *about)
+{
+    pdf *p = calloc(1, sizeof *p);
+    if (p == NULL) {
+        return NULL;
+    }
+    p->letters = letters;
+    p->about = about;
+    sil_lender_begin(&p->lender);
+    sil_lender_work(&p->lender, begin_document, &(task){.p = p});
+    return p;
+}
+
+static void pdf_page(void *self, sil_box paper)
+{
+    pdf *p = self;
+    sil_lender_work(&p->lender, begin_page, &(task){.p = p, .paper = paper});
+}
+
+static void pdf_path(void *self, const sil_shape *shape, const sil_point *points)
+{
+    pdf *p = self;
+    sil_lender_work(&p->lender, draw_path, &(task){.p = p, .shape = shape, .points = points});
+}
+
+static void pdf_arc(void *self, const sil_shape *shape)
+{
+    pdf *p = self;
+    sil_lender_work(&p->lender, draw_arc, &(task){.p = p, .shape = shape});
+}
+
+static void pdf_text(void *self, const sil_shape *shape, const char *text)
+{
+    pdf *p = self;
+    sil_lender_work(&p->lender, draw_text, &(task){.p = p, .shape = shape, .text = text});
+}
+
 static int pdf_close(void *self, char **bytes, size_t *size)
 {
     pdf *p = self;
-    HPDF_SaveToStream(p->doc);
-    HPDF_UINT32 length = p->error == 0 ? HPDF_GetStreamSize(p->doc) : 0, read = length;
-    char *block = length > 0 ? malloc(length) : NULL;
-    if (block != NULL) {
-        HPDF_ReadFromStream(p->doc, (HPDF_BYTE *)block, &read);
-    } else if (p->error == 0) {
-        p->error = SIL_DRAWING_NO_MEMORY;
+    task t = {.p = p};
+    if (sil_lender_work(&p->lender, save_document, &t)) {
+        *bytes = t.bytes;
+        *size = t.size;
+    } else {
+        free(t.bytes);
     }
-    if (p->error == 0 && read != length) {
-        p->error = SIL_DRAWING_FAULT;
-    }
-    int error = p->error;
-    HPDF_Free(p->doc);
+    int error = p->lender.error;
+    sil_lender_take_back(&p->lender);
     free(p);
-    if (error != 0) {
-        free(block);
-        return error;
-    }
-    *bytes = block;
-    *size = length;
-    return 0;
+    return error;
 }
 
 const sil_writer sil_writer_pdf = {pdf_open, pdf_page, pdf_path, pdf_arc, pdf_text, pdf_close};

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* A drawing through a writer. */
 #include <math.h>
+#include <stdlib.h>
 
 #include "../sheet.h"
 #include "writer.h"
@@ -85,7 +86,13 @@ static int write_pages(const sil_drawing *drawing, int first, int count, sil_for
         writer->page(self, drawing->paper);
         write_page(writer, self, drawing->pages[i].shapes);
     }
-    return writer->close(self, bytes, size);
+    int error = writer->close(self, bytes, size);
+    if (error == 0 && sil_letters_fault(drawing->draft.letters) != 0) {
+        free(*bytes);
+        *bytes = NULL;
+        error = SIL_DRAWING_NO_MEMORY;
+    }
+    return error;
 }
 
 int sil_drawing_write(const sil_drawing *drawing, sil_format format, char **bytes, size_t *size)

@@ -1,0 +1,63 @@
+/* SPDX-License-Identifier: MIT */
+#include "lent.h"
+
+#include <sillet/drawing.h>
+#include <stdlib.h>
+
+/* The lender for whom this thread works: libharu asks without saying for which document. */
+static _Thread_local sil_lender *working;
+
+void sil_lender_begin(sil_lender *lender)
+{
+    lender->blocks.next = lender->blocks.last = &lender->blocks;
+    lender->error = 0;
+}
+
+bool sil_lender_work(sil_lender *lender, void (*work)(void *with), void *with)
+{
+    if (lender->error != 0) {
+        return false;
+    }
+    working = lender;
+    if (setjmp(lender->end) == 0) {
+        work(with);
+    }
+    working = NULL;
+    return lender->error == 0;
+}
+
+void sil_lender_end_work(sil_lender *lender, int error)
+{
+    lender->error = error;
+    longjmp(lender->end, 1);
+}
+
+void *sil_lend(unsigned size)
+{
+    sil_block *block = malloc(sizeof *block + size);
+    if (block == NULL) {
+        sil_lender_end_work(working, SIL_DRAWING_NO_MEMORY);
+    }
+    block->next = working->blocks.next;
+    block->last = &working->blocks;
+    block->next->last = block;
+    block->last->next = block;
+    return block + 1;
+}
+
+void sil_give_back(void *lent)
+{
+    sil_block *block = (sil_block *)lent - 1;
+    if (lent != NULL) {
+        block->last->next = block->next;
+        block->next->last = block->last;
+        free(block);
+    }
+}
+
+void sil_lender_take_back(sil_lender *lender)
+{
+    while (lender->blocks.next != &lender->blocks) {
+        sil_give_back(lender->blocks.next + 1);
+    }
+}

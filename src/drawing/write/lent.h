@@ -1,0 +1,44 @@
+/* SPDX-License-Identifier: MIT */
+/* Memory lent to libharu, which does not survive being refused any: the work that asked is then
+ * ended where it stands, and all that was lent is taken back at once.
+ */
+#ifndef SILLET_DRAWING_LENT_H
+#define SILLET_DRAWING_LENT_H
+
+#include <setjmp.h>
+#include <stdbool.h>
+#include <stddef.h>
+
+/* What stands before each block. */
+typedef struct sil_block {
+    _Alignas(max_align_t) struct sil_block *next;
+    struct sil_block *last;
+} sil_block;
+
+typedef struct sil_lender {
+    sil_block blocks; /* a ring: this one is no block, and always there */
+    jmp_buf end;
+    int error; /* why work was ended, or 0 */
+} sil_lender;
+
+void sil_lender_begin(sil_lender *lender);
+
+/* sil_lender_work: does a piece of work for which memory may be asked, unless an earlier one was
+ * ended. The work's own frame, and those below it, are left without notice where it is ended: it
+ * holds nothing that it would have to give back.
+ * Returned: whether the work came to its end
+ */
+bool sil_lender_work(sil_lender *lender, void (*work)(void *with), void *with);
+
+/* sil_lender_end_work: ends the work under way, for an error that is not 0. */
+_Noreturn void sil_lender_end_work(sil_lender *lender, int error);
+
+/* sil_lend, sil_give_back: as malloc and free, within a work of this thread; out of memory the work
+ * ends with SIL_DRAWING_NO_MEMORY. */
+void *sil_lend(unsigned size);
+void sil_give_back(void *block);
+
+/* sil_lender_take_back: frees all that is still lent. */
+void sil_lender_take_back(sil_lender *lender);
+
+#endif
