@@ -41,6 +41,7 @@ LIBRARIES = -lyaml -lcjson -lm
 DRAW_LIBRARIES = -lhpdf -lfreetype $(LIBRARIES)
 HARDENING = -fstack-protector-strong -fstack-clash-protection -D_FORTIFY_SOURCE=2 -fPIE
 HARDENED_LINK = -pie -Wl,-z,relro,-z,now -Wl,--as-needed
+RACING = -O1 -g -fsanitize=thread
 SANITIZED = -O1 -g -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 
 # Where objects of each kind of build go.
@@ -50,6 +51,7 @@ DRAW_OBJECTS = $(DRAW_SOURCES:src/%.c=build/objects/%.o)
 CHECKED = $(SOURCES:src/%.c=build/check/objects/%.o)
 CHECKED_CLI = $(CLI_SOURCES:src/%.c=build/check/objects/%.o)
 CHECKED_DRAW = $(DRAW_SOURCES:src/%.c=build/check/objects/%.o)
+RACED = $(SOURCES:src/%.c=build/race/objects/%.o)
 CHECKED_TESTS = $(TESTS:%=build/check/%)
 
 .PHONY: all demo pictures check bench fuzz lint install package clean tools-build tools-check \
@@ -96,7 +98,7 @@ tools-package:
 
 check: tools-check
 	@$(MAKE) --no-print-directory --silent -j2 all build/check/sillet build/check/sillet-draw $(CHECKED_TESTS) \
-	    build/check/replay build/check/replay_length build/check/read_lines build/check/faults
+	    build/check/replay build/check/replay_length build/check/read_lines build/check/faults build/race/race
 	@tests/run $(CHECKED_TESTS)
 
 build/check/sillet: $(CHECKED_CLI) build/check/libsillet.a
@@ -146,6 +148,14 @@ build/check/fault/sillet.o: build/check/objects/cli/main.o
 build/check/fault/draw.o: build/check/objects/cli/draw/main.o
 	@mkdir -p $(@D)
 	objcopy --redefine-sym main=sillet_draw_main $< $@
+
+# Several threads at once, under the thread sanitizer.
+build/race/race: tests/race/race.c $(RACED)
+	$(CC) $(STANDARD) $(WARNINGS) -Werror $(RACING) -pthread -o $@ $^ $(DRAW_LIBRARIES)
+
+build/race/objects/%.o: src/%.c
+	@mkdir -p $(@D)
+	$(CC) $(STANDARD) $(WARNINGS) -Werror $(RACING) -MMD -c -o $@ $<
 
 # --- benchmark, fuzzer, lint ----------------------------------------------------------------------
 
@@ -236,5 +246,5 @@ clean:
 	rm -rf build
 
 # Which headers each object was made from, so that a changed one makes it again.
-BUILT = $(OBJECTS) $(CLI_OBJECTS) $(DRAW_OBJECTS) $(CHECKED) $(CHECKED_CLI) $(CHECKED_DRAW)
+BUILT = $(OBJECTS) $(CLI_OBJECTS) $(DRAW_OBJECTS) $(CHECKED) $(CHECKED_CLI) $(CHECKED_DRAW) $(RACED)
 -include $(BUILT:.o=.d) $(CHECKED_TESTS:=.d)
