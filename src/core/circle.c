@@ -70,7 +70,7 @@ static bool find_step(circle c, int count, const double *z, const double *y, dou
         double dy = y[i] - c.top + c.radius;
         double r = hypot(dz, dy);
         /* 1 - dy/r without cancellation: dz^2 / (r (r + dy)) */
-        double row[4] = {-dz / r, -dy / r, -dz * dz / (r * (r + dy)), -(r - c.radius)};
+        const double row[4] = {-dz / r, -dy / r, -dz * dz / (r * (r + dy)), -(r - c.radius)};
         for (int p = 0; p < 3; p++) {
             for (int q = 0; q < 4; q++) {
                 m[p][q] += row[p] * row[q];
@@ -86,7 +86,7 @@ static bool begin(int count, const double *z, const double *y, circle *c)
 {
     double m[3][4] = {{0.0}};
     for (int i = 0; i < count; i++) {
-        double row[4] = {1.0, z[i], z[i] * z[i], y[i]};
+        const double row[4] = {1.0, z[i], z[i] * z[i], y[i]};
         for (int p = 0; p < 3; p++) {
             for (int q = 0; q < 4; q++) {
                 m[p][q] += row[p] * row[q];

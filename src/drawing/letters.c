@@ -285,8 +285,8 @@ static void remember_missing(sil_letters *letters, uint32_t code)
             return;
         }
     }
-    if (kept < MISSING_MAX) {
-        letters->missing[kept] = code;
+    if (letters->missing_count < MISSING_MAX) {
+        letters->missing[letters->missing_count] = code;
     }
     letters->missing_count++;
 }
@@ -329,10 +329,10 @@ int sil_letters_warnings(const sil_letters *letters)
 
 void sil_letters_warning(const sil_letters *letters, int index, char *out, size_t size)
 {
-    if (letters->refused && index-- == 0) {
+    if (letters->refused && index == 0) {
         snprintf(out, size, "SILLET_FACE names no TrueType face that can be read; set in %s",
                  letters->faces[0].path);
-    } else if (letters->substitute && index-- == 0) {
+    } else if (letters->substitute && index == letters->refused) {
         snprintf(out, size, "no ISO 3098 face found (osifont); set in %s", letters->faces[0].path);
     } else {
         size_t at = (size_t)snprintf(out, size, "no face at hand has ");

@@ -5,7 +5,6 @@
 static const double stump = 6;
 
 typedef struct saddle {
-    const sil_draft *draft;
     sil_shapes *list;
     sil_place place;
     double length;
@@ -26,7 +25,7 @@ static saddle measure(const sil_draft *draft, sil_shapes *list, sil_place place)
     const sil_plan *plan = draft->plan;
     const sil_saddle_work *work = &plan->saddle;
     double top[SIL_STRINGS_MAX];
-    saddle s = {draft, list, place, plan->job->saddle.length, {0}, {0}};
+    saddle s = {list, place, plan->job->saddle.length, {0}, {0}};
     for (int i = 0; i < plan->job->string_count; i++) {
         top[i] = sil_saddle_profile(draft, i);
     }

@@ -256,8 +256,8 @@ static double read_action(const sil_plan *plan, int i)
 {
     const sil_gaps *gaps = &plan->bench.gaps;
     double told = over_twelve(plan, &plan->stages.fit[SIL_NOW], i);
-    bool as_told = gaps->action_at == 12 && !gaps->capo && gaps->action[i] > 0.0;
-    return sil_known(told) || !as_told ? told : gaps->action[i];
+    bool so_read = gaps->action_at == 12 && !gaps->capo && gaps->action[i] > 0.0;
+    return sil_known(told) || !so_read ? told : gaps->action[i];
 }
 
 static sil_visit visit_of(const sil_plan *plan)

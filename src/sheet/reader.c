@@ -60,9 +60,9 @@ static bool read_kept(const char *path, kept *into)
         source->bytes = file.bytes;
         source->size = file.size;
         into->root = sil_source_read(into->sheet, source);
-    }
-    if (into->root && into->sheet->told_count == 0 && !into->sheet->arena.failed) {
-        return true;
+        if (into->root && into->sheet->told_count == 0 && !into->sheet->arena.failed) {
+            return true;
+        }
     }
     if (into->sheet) {
         free(into->sheet->sheet.held);

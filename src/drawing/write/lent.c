@@ -47,17 +47,20 @@ void *sil_lend(unsigned size)
 
 void sil_give_back(void *lent)
 {
-    sil_block *block = (sil_block *)lent - 1;
-    if (lent != NULL) {
-        block->last->next = block->next;
-        block->next->last = block->last;
-        free(block);
+    if (lent == NULL) {
+        return;
     }
+    sil_block *block = (sil_block *)lent - 1;
+    block->last->next = block->next;
+    block->next->last = block->last;
+    free(block);
 }
 
 void sil_lender_take_back(sil_lender *lender)
 {
-    while (lender->blocks.next != &lender->blocks) {
-        sil_give_back(lender->blocks.next + 1);
+    for (sil_block *block = lender->blocks.next, *next; block != &lender->blocks; block = next) {
+        next = block->next;
+        free(block);
     }
+    sil_lender_begin(lender);
 }

@@ -36,7 +36,7 @@ _Noreturn void sil_lender_end_work(sil_lender *lender, int error);
 /* sil_lend, sil_give_back: as malloc and free, within a work of this thread; out of memory the work
  * ends with SIL_DRAWING_NO_MEMORY. */
 void *sil_lend(unsigned size);
-void sil_give_back(void *block);
+void sil_give_back(void *lent);
 
 /* sil_lender_take_back: frees all that is still lent. */
 void sil_lender_take_back(sil_lender *lender);
