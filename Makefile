@@ -4,6 +4,7 @@
 #   make demo       installs what is missing, builds, and runs the main job on a sheet of examples/
 #   make check      installs what tests need, builds with sanitizers, runs every test
 #   make bench      speed and memory as ratios to yardsticks measured in the same run; a simulated shop
+#   make thorough   every allocation failed in turn, every sheet under valgrind: longer than a check
 #   make fuzz       feeds the readers of lengths and of sheets with SECONDS of nonsense each (clang)
 #   make lint       format, clang's warnings, clang-tidy, cppcheck, gcc's analyzer
 #   make install    into PREFIX (DESTDIR before it), the library into LIBDIR
@@ -19,7 +20,7 @@ SECONDS ?= 1800
 
 BUILD_PACKAGES = gcc libc6-dev pkg-config libyaml-dev libcjson-dev libhpdf-dev \
                  libfreetype-dev fonts-osifont fonts-dejavu-core
-CHECK_PACKAGES = $(BUILD_PACKAGES) g++ binutils libcmocka-dev python3 python3-yaml python3-numpy python3-scipy \
+CHECK_PACKAGES = $(BUILD_PACKAGES) g++ binutils valgrind libcmocka-dev python3 python3-yaml python3-numpy python3-scipy \
                  python3-ezdxf poppler-utils qpdf librsvg2-bin locales groff-base
 BENCH_PACKAGES = $(BUILD_PACKAGES) valgrind python3 python3-yaml python3-numpy qpdf time
 LINT_PACKAGES = $(BUILD_PACKAGES) clang clang-tidy clang-format cppcheck
@@ -54,7 +55,7 @@ CHECKED_DRAW = $(DRAW_SOURCES:src/%.c=build/check/objects/%.o)
 RACED = $(SOURCES:src/%.c=build/race/objects/%.o)
 CHECKED_TESTS = $(TESTS:%=build/check/%)
 
-.PHONY: all demo pictures check bench fuzz lint install package clean tools-build tools-check \
+.PHONY: all demo pictures check thorough bench fuzz lint install package clean tools-build tools-check \
         tools-bench tools-lint tools-package
 .DELETE_ON_ERROR:
 .SECONDARY:
@@ -156,6 +157,11 @@ build/race/race: tests/race/race.c $(RACED)
 build/race/objects/%.o: src/%.c
 	@mkdir -p $(@D)
 	$(CC) $(STANDARD) $(WARNINGS) -Werror $(RACING) -MMD -c -o $@ $<
+
+thorough: tools-check
+	@$(MAKE) --no-print-directory --silent -j2 all build/check/faults
+	build/check/faults all
+	tests/valgrind/check_valgrind all
 
 # --- benchmark, fuzzer, lint ----------------------------------------------------------------------
 

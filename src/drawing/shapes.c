@@ -279,7 +279,11 @@ static sil_box moved(sil_box box, double dx, double dy)
 
 void sil_shapes_add(sil_shapes *list, const sil_shapes *other, double dx, double dy)
 {
-    if (!usable(list) || other == NULL) {
+    if (!usable(list)) {
+        return;
+    }
+    if (other == NULL) {
+        list->no_memory = true;
         return;
     }
     void *shapes = list->shapes, *points = list->points, *bytes = list->bytes;

@@ -110,7 +110,8 @@ sil_box sil_shapes_box(const sil_shapes *list);
 /* sil_shapes_strut: room the list takes up though nothing is drawn there. */
 void sil_shapes_strut(sil_shapes *list, sil_box box);
 
-/* sil_shapes_add: a copy of all of other's shapes, moved. */
+/* sil_shapes_add: a copy of all of other's shapes, moved, and its faults; NULL is a list for which
+ * there was no memory. */
 void sil_shapes_add(sil_shapes *list, const sil_shapes *other, double dx, double dy);
 
 /* Width of a text in this list's letters, mm. */

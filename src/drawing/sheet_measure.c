@@ -50,13 +50,10 @@ static double put_figure(const sil_draft *draft, sil_shapes *list, sil_figure *f
     }
     sil_shapes *own = sil_shapes_new(list->letters);
     figure(draft, own);
-    if (own != NULL && own->box.left <= own->box.right) {
-        sil_shapes_add(list, own, x, y - own->box.top);
-        y -= sil_box_height(own->box);
-    }
-    list->no_memory = list->no_memory || own == NULL;
+    sil_box box = sil_shapes_box(own);
+    sil_shapes_add(list, own, x, y - box.top);
     sil_shapes_free(own);
-    return y;
+    return box.left <= box.right ? y - sil_box_height(box) : y;
 }
 
 /* Figures at the left, one under another; what to do and its blanks at the right. */

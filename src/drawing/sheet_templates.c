@@ -37,7 +37,7 @@ static void put_slip(sil_flow *flow, sil_shapes *list, const char *title, const 
         sil_draw_note(list, left, top - 5.5, sil_text_fit(list, use, SIL_NOTE, SIL_COLUMN).text);
     }
     sil_shapes *block = sil_flow_list(flow);
-    sil_shapes_add(block, list, list != NULL ? -sil_shapes_box(list).left : 0, 0);
+    sil_shapes_add(block, list, -sil_shapes_box(list).left, 0);
     sil_shapes_free(list);
     sil_flow_put(flow, block, SIL_LEFT, gap, 0);
 }

@@ -80,6 +80,7 @@ static const program programs[] = {
      sillet_draw_main,
      {"draw", "examples/high-saddle.yaml", "-o", out_file, "--as", "dxf"},
      A_FILE},
+    {"sheet", sillet_draw_main, {"sheet", "electric-guitar", "-o", out_file}, A_FILE},
 };
 
 /* What one try does, and what came of it. */

@@ -374,6 +374,7 @@ static int pdf_close(void *self, char **bytes, size_t *size)
     if (sil_lender_work(&p->lender, save_document, &t)) {
         *bytes = t.bytes;
         *size = t.size;
+        HPDF_Free(p->doc); /* closes the faces' files; not to be trusted with a broken document */
     } else {
         free(t.bytes);
     }
