@@ -62,7 +62,7 @@ static void put_section(sil_flow *flow, int number, const char *title, sil_figur
 {
     const sil_draft *draft = &flow->drawing->draft;
     sil_shapes *list = sil_flow_list(flow);
-    double y = -head_height, figures_end = -head_height;
+    double y = -head_height, figures_end = y;
     put_title(list, 0, number, title);
     for (int k = 0; k < 2 && figures[k] != NULL; k++) {
         figures_end = put_figure(draft, list, figures[k], 0, figures_end - (k > 0 ? 3 : 0));

@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: MIT */
 /* Intonation and stiffness, published or computed outside the project, with their sources.
  *
- * M. B. Anderson, R. G. Beausoleil, "Classical guitar intonation and compensation: The well-tempered
- * guitar", J. Acoust. Soc. Am. 156(1), 683 (2024), in the authors' manuscript revisions, not the
- * typeset tables. Neighbouring revisions differ, so best pairs are held to 0.035 mm of setback,
- * 0.005 mm of advance, 0.01 cent of rms. A scale of 650 mm, nut 1 mm and saddle 5 mm over flat
- * crowns, clamped at nut and fret, pinned at the saddle.
+ * M. B. Anderson, R. G. Beausoleil, "Classical guitar intonation and compensation: The
+ * well-tempered guitar", J. Acoust. Soc. Am. 156(1), 683 (2024), in the authors' manuscript
+ * revisions, not the typeset tables. Neighbouring revisions differ, so best pairs are held to 0.035
+ * mm of setback, 0.005 mm of advance, 0.01 cent of rms. A scale of 650 mm, nut 1 mm and saddle 5 mm
+ * over flat crowns, clamped at nut and fret, pinned at the saddle.
  */
 static const double manuscript_scale = 650.0, manuscript_nut = 1.0, manuscript_saddle = 5.0;
 
@@ -20,8 +20,8 @@ static const double prototype_length_part = -0.17;
 
 typedef struct pair_row {
     const char *string;
-    double radius;           /* of the string or its core, mm */
-    double unit_mass;        /* kg/m */
+    double radius;    /* of the string or its core, mm */
+    double unit_mass; /* kg/m */
     const char *note;
     double modulus_gpa;      /* effective */
     double tension, kappa;   /* N; as printed */

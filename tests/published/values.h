@@ -35,7 +35,9 @@ static const note_row notes[] = {
     {"C4", 261.626, 0.0005, "the same; middle C"},
     {"E2", 82.407, 0.0005, "the same"},
     {"a#3", 233.082, 0.0005, "the same; letters of either case"},
-    {"B\xE2\x99\xAD" "3", 233.082, 0.0005, "the same; the flat sign"},
+    {"B\xE2\x99\xAD"
+     "3",
+     233.082, 0.0005, "the same; the flat sign"},
     {"Cb4", 246.942, 0.0005, "the same; C flat 4 is B 3"},
     {"B#3", 261.626, 0.0005, "the same; B sharp 3 is C 4"},
 };
