@@ -5,6 +5,7 @@
 #   make check      installs what tests need, builds with sanitizers, runs every test
 #   make bench      speed and memory as ratios to yardsticks measured in the same run; a simulated shop
 #   make thorough   every allocation failed in turn, every sheet under valgrind: longer than a check
+#   make coverage   how much of src/ the tests go through, room by room
 #   make fuzz       feeds the readers of lengths and of sheets with SECONDS of nonsense each (clang)
 #   make lint       format, clang's warnings, clang-tidy, cppcheck, gcc's analyzer
 #   make install    into PREFIX (DESTDIR before it), the library into LIBDIR
@@ -55,7 +56,7 @@ CHECKED_DRAW = $(DRAW_SOURCES:src/%.c=build/check/objects/%.o)
 RACED = $(SOURCES:src/%.c=build/race/objects/%.o)
 CHECKED_TESTS = $(TESTS:%=build/check/%)
 
-.PHONY: all demo pictures check thorough bench fuzz lint install package clean tools-build tools-check \
+.PHONY: all demo pictures check thorough coverage bench fuzz lint install package clean tools-build tools-check \
         tools-bench tools-lint tools-package
 .DELETE_ON_ERROR:
 .SECONDARY:
@@ -162,6 +163,17 @@ thorough: tools-check
 	@$(MAKE) --no-print-directory --silent -j2 all build/check/faults
 	build/check/faults all
 	tests/valgrind/check_valgrind all
+
+# A tree of its own, whose programs count what they run, through all tests that do not sanitize.
+coverage: tools-check
+	@rm -rf build/coverage && mkdir -p build/coverage
+	@cp -r .ci .debian Makefile README.md DEVELOPERS.md docs examples include profiles src tests build/coverage
+	@rm -rf build/coverage/tests/fault build/coverage/tests/race build/coverage/tests/valgrind
+	@$(MAKE) -C build/coverage --no-print-directory --silent -j2 SANITIZED='-O0 --coverage' all \
+	    build/check/sillet build/check/sillet-draw $(CHECKED_TESTS) build/check/replay \
+	    build/check/replay_length build/check/read_lines
+	-@cd build/coverage && tests/run $(CHECKED_TESTS)
+	@/usr/bin/python3 tests/coverage/told.py build/coverage
 
 # --- benchmark, fuzzer, lint ----------------------------------------------------------------------
 
