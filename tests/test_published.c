@@ -49,8 +49,24 @@ static void notes_sound_as_iso_16_has_them(void **state)
 static void what_is_no_note_is_refused(void **state)
 {
     (void)state;
-    static const char *const wrong[] = {"",   "H4",  "E",   "E#",  "E44",
-                                        "4E", "E-2", "E4 ", "Ex4", "E--1"};
+    static const char *const wrong[] = {"",
+                                        "H4",
+                                        "E",
+                                        "E#",
+                                        "E44",
+                                        "4E",
+                                        "E-2",
+                                        "E4 ",
+                                        "Ex4",
+                                        "E--1",
+                                        "E/",
+                                        "E:",
+                                        "\xE2\x99\xAD"
+                                        "4",
+                                        "E\xE2\x99\xAE"
+                                        "4",
+                                        "E\xE2\x98\xAD"
+                                        "4"};
     for (size_t k = 0; k < sizeof wrong / sizeof *wrong; k++) {
         double hz = 1.0;
         assert_int_equal(sil_note_hz(wrong[k], &hz), -1);

@@ -40,6 +40,10 @@ static const note_row notes[] = {
      233.082, 0.0005, "the same; the flat sign"},
     {"Cb4", 246.942, 0.0005, "the same; C flat 4 is B 3"},
     {"B#3", 261.626, 0.0005, "the same; B sharp 3 is C 4"},
+    {"f\xE2\x99\xAF"
+     "3",
+     184.997, 0.0005, "the same; the sharp sign"},
+    {"A-1", 13.75, 0.0, "the same; five octaves under A4"},
 };
 
 typedef struct tension_row {
