@@ -79,6 +79,11 @@ static void feelers_are_what_lies_between_board_and_string(void **state)
     near(nut.stack[0], 1.1 + stages.fit[SIL_NUT].nut_height[0], 1e-12);
     near(nut.floor[0], 6.5 + nut.stack[0], 1e-12);
     near(nut.depth[0], 0.3, 1e-12);
+    double top = 0.0;
+    for (int i = 0; i < 6; i++) {
+        top = fmax(top, nut.floor[i] + nut.depth[i]); /* the highest mouth of a slot */
+    }
+    near(nut.top, top, 1e-12);
     near(nut.fall_angle_deg, 7.0, 1e-12);
     truth.bend = sil_bend(&bench.board, 0.2);
     set_to_aims(&bench, &truth);

@@ -17,8 +17,9 @@ import sys
 import tempfile
 
 TOP = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
+SANITIZED = ["-fsanitize=address,undefined", "-fno-sanitize-recover=all"]
 FLAGS = ["-std=c17", "-D_XOPEN_SOURCE=700", "-I" + os.path.join(TOP, "include"),
-         "-I" + os.path.join(TOP, "tests"), "-O1", "-w"]
+         "-I" + os.path.join(TOP, "tests"), "-O1", "-w", *SANITIZED]
 LIBRARIES = ["-lhpdf", "-lfreetype", "-lyaml", "-lcjson", "-lm", "-lcmocka"]
 
 SWAPS = [("+", "-"), ("*", "/"), ("<", "<="), (">", ">="), ("==", "!="), ("&&", "||"),
@@ -83,7 +84,7 @@ def caught_by(work, objects, tests, source):
     best = FIRST.get(os.path.basename(source)[:-2], "")
     for name in sorted(tests, key=lambda name: (name != best, name == "properties", name)):
         program = os.path.join(work, "program")
-        if run("gcc", "-o", program, tests[name], *objects.values(), *LIBRARIES):
+        if run("gcc", *SANITIZED, "-o", program, tests[name], *objects.values(), *LIBRARIES):
             return "the linker"
         try:
             if run(program, cwd=TOP, env=dict(os.environ, SILLET_PROFILES="profiles"), timeout=120):
