@@ -50,6 +50,13 @@ int sil_sheet_read(const char *path, const char *profiles, sil_sheet **sheet);
 int sil_sheet_read_bytes(const char *bytes, size_t size, const char *name, const char *profiles,
                          sil_sheet **sheet);
 
+/* sil_sheet_read_within: the same for a sheet that came from elsewhere and may not choose what is
+ * read: a profile given as a path must be a plain file of one folder, no link.
+ * Given:    folder  its open descriptor, or -1: none is read
+ */
+int sil_sheet_read_within(const char *bytes, size_t size, const char *name, int folder,
+                          sil_sheet **sheet);
+
 /* A reader of many sheets: it reads a profile once and keeps it. Not for two threads at a time. */
 typedef struct sil_reader sil_reader;
 
@@ -74,6 +81,28 @@ sil_complaint sil_sheet_complaint(const sil_sheet *sheet, int index);
  */
 size_t sil_complaint_write(const sil_complaint *complaint, char *out, size_t size);
 
+/* A value as it stands in a sheet or in the profile under it. */
+typedef struct sil_entry {
+    const char *path; /* "readings.0.action.2" */
+    const char *text; /* as written, "" where it is not given; NULL: a list or a mapping */
+    bool own;         /* of the sheet itself, not of its profile */
+    sil_unit units;   /* a bare length is in */
+} sil_entry;
+
+/* sil_sheet_see: every list, mapping and value of a sheet, in the order of the sheet, what its
+ * profile adds behind what it says itself. Where there were errors, what could be read.
+ * Notes:    an entry lives only while it is shown; a path over SIL_PATH_MAX is passed over
+ */
+#define SIL_PATH_MAX 256
+typedef void sil_see_entry(void *with, const sil_entry *entry);
+void sil_sheet_see(const sil_sheet *sheet, sil_see_entry *see, void *with);
+
+/* sil_sheet_complaint_path: the path of what a complaint is about; where something is missing, of
+ * what it is missing from.
+ * Returned: out   NUL-terminated; "" for the whole sheet, or where its place bears no value
+ */
+void sil_sheet_complaint_path(const sil_sheet *sheet, int index, char out[SIL_PATH_MAX]);
+
 void sil_sheet_free(sil_sheet *sheet);
 
 /* sil_program_folder: where the running program stands, links followed.
@@ -85,6 +114,13 @@ size_t sil_program_folder(char *out, size_t size);
  * Status: length written, 0 where none is found
  */
 size_t sil_profiles_folder(char *out, size_t size);
+
+/* sil_profiles_list: the names of the profiles in that folder, in order.
+ * Returned: names   to be freed with sil_profiles_free
+ * Status:   how many, or -1 with errno set: ENOENT where there is no folder
+ */
+int sil_profiles_list(char ***names);
+void sil_profiles_free(char **names, int count);
 
 #ifdef __cplusplus
 }

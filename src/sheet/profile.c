@@ -8,7 +8,6 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <sys/auxv.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -34,23 +33,46 @@ static int read_all(int file, sil_bytes *into)
     return 0;
 }
 
-int sil_file_read(const char *path, sil_bytes *into)
+static int read_open(int file, sil_bytes *into)
 {
-    bool standard = strcmp(path, "-") == 0;
-    int file = standard ? STDIN_FILENO : open(path, O_RDONLY | O_CLOEXEC);
-    if (file < 0) {
-        return errno;
-    }
     into->size = 0;
     into->bytes = malloc(bytes_most + 1);
     int status = into->bytes ? read_all(file, into) : ENOMEM;
-    if (!standard) {
-        close(file);
-    }
     if (status != 0) {
         free(into->bytes);
         into->bytes = NULL;
     }
+    return status;
+}
+
+int sil_file_read(const char *path, sil_bytes *into)
+{
+    if (strcmp(path, "-") == 0) {
+        return read_open(STDIN_FILENO, into);
+    }
+    int file = open(path, O_RDONLY | O_CLOEXEC);
+    if (file < 0) {
+        return errno;
+    }
+    int status = read_open(file, into);
+    close(file);
+    return status;
+}
+
+/* A plain file of a folder, by its name alone; a link leads elsewhere and is none. */
+static int read_within(int folder, const char *name, sil_bytes *into)
+{
+    struct stat about;
+    if (folder < 0 || strchr(name, '/')) {
+        return EACCES;
+    }
+    int file = openat(folder, name, O_RDONLY | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK);
+    if (file < 0) {
+        return errno == ELOOP ? EACCES : errno;
+    }
+    int status =
+        fstat(file, &about) == 0 && S_ISREG(about.st_mode) ? read_open(file, into) : EACCES;
+    close(file);
     return status;
 }
 
@@ -73,64 +95,9 @@ sil_node *sil_source_read(sil_sheet *sheet, sil_source *source)
     return root;
 }
 
-static bool is_folder(const char *path)
-{
-    struct stat about;
-    return stat(path, &about) == 0 && S_ISDIR(about.st_mode);
-}
-
-size_t sil_program_folder(char *out, size_t size)
-{
-    char *program = realpath("/proc/self/exe", NULL);
-    if (!program) { /* a root without /proc: as it was called */
-        program = realpath((const char *)getauxval(AT_EXECFN), NULL); /* NOLINT: a pointer it is */
-    }
-    const char *slash = program ? strrchr(program, '/') : NULL;
-    size_t length = slash ? (size_t)(slash - program) : 0;
-    if (length + 1 > size) {
-        length = 0;
-    }
-    if (length > 0) {
-        memcpy(out, program, length);
-        out[length] = '\0';
-    }
-    free(program);
-    return length;
-}
-
-/* From the running program: installed, then as built. */
-static bool folder_beside_program(char *out, size_t size)
-{
-    static const char *const places[] = {"../share/sillet/profiles", "../profiles"};
-    char program[PATH_SIZE];
-    size_t length = sil_program_folder(program, sizeof program);
-    for (size_t i = 0; length > 0 && i < sizeof places / sizeof places[0]; i++) {
-        int needed = snprintf(out, size, "%s/%s", program, places[i]);
-        if (needed > 0 && (size_t)needed < size && is_folder(out)) {
-            return true;
-        }
-    }
-    return false;
-}
-
-size_t sil_profiles_folder(char *out, size_t size)
-{
-    const char *said = getenv("SILLET_PROFILES");
-    if (said && *said) {
-        size_t length = strlen(said);
-        snprintf(out, size, "%s", said);
-        return length < size ? length : 0;
-    }
-    if (folder_beside_program(out, size)) {
-        return strlen(out);
-    }
-    return 0;
-}
-
 static bool is_path(const char *name)
 {
-    size_t length = strlen(name);
-    return strchr(name, '/') || (length > 5 && strcmp(name + length - 5, ".yaml") == 0);
+    return strchr(name, '/') || sil_profile_name_length(name) > 0;
 }
 
 /* A path is taken from the sheet's folder; a name from the folder of profiles. */
@@ -156,13 +123,12 @@ static void tell_no_profile(sil_sheet *sheet, sil_node *node, const char *folder
     DIR *profiles = is_path(node->text) ? NULL : opendir(folder);
     for (struct dirent *entry; profiles && (entry = readdir(profiles));) {
         char name[64];
-        size_t length = strlen(entry->d_name);
-        if (length < 6 || length >= sizeof name ||
-            strcmp(entry->d_name + length - 5, ".yaml") != 0) {
+        size_t length = sil_profile_name_length(entry->d_name);
+        if (length == 0 || length >= sizeof name) {
             continue;
         }
-        memcpy(name, entry->d_name, length - 5);
-        name[length - 5] = '\0';
+        memcpy(name, entry->d_name, length);
+        name[length] = '\0';
         int apart = sil_nearness(node->text, node->length, name);
         if (apart < nearness && sil_near(apart, node->length)) {
             nearness = apart;
@@ -229,7 +195,12 @@ static sil_node *read_profile(sil_sheet *sheet, sil_node *node, const char *path
                               const char *folder)
 {
     sil_bytes file = {NULL, 0};
-    int status = path ? sil_file_read(path, &file) : ENAMETOOLONG;
+    int status = ENAMETOOLONG;
+    if (path) {
+        status = sheet->confined && is_path(node->text)
+                     ? read_within(sheet->folder, node->text, &file)
+                     : sil_file_read(path, &file);
+    }
     if (status != 0) {
         tell_unread(sheet, node, folder, status);
         return NULL;

@@ -30,6 +30,9 @@ const char *sil_reader_folder(const sil_reader *reader);
  * alone. */
 sil_node *sil_reader_profile(sil_reader *reader, sil_sheet *sheet, const char *path);
 
+/* sil_profile_name_length: of a profile's name within that of its file; 0 where it is none. */
+size_t sil_profile_name_length(const char *file);
+
 /* sil_profile_lay: reads the profile a sheet names and lays it under the sheet's root. Told where
  * it cannot. */
 void sil_profile_lay(sil_sheet *sheet, sil_node *root, const char *folder);

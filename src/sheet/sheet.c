@@ -58,6 +58,7 @@ static void read_job(sil_sheet *sheet, const char *profiles)
     sheet->sheet.units = sil_root_units(root);
     check_format(sheet, root);
     sil_profile_lay(sheet, root, profiles);
+    sheet->root = root;
     sil_fill_job(&filler);
     sil_judge_job(sheet, root);
 }
@@ -101,17 +102,31 @@ static sil_sheet *new_sheet(const char *name)
     return sheet;
 }
 
+static int read_bytes(sil_sheet *sheet, const char *bytes, size_t size, const char *profiles)
+{
+    sheet->sheet.bytes = bytes;
+    sheet->sheet.size = size;
+    read_job(sheet, profiles);
+    return finish(sheet);
+}
+
 int sil_sheet_read_bytes(const char *bytes, size_t size, const char *name, const char *profiles,
                          sil_sheet **sheet)
+{
+    *sheet = new_sheet(name);
+    return *sheet ? read_bytes(*sheet, bytes, size, profiles) : SIL_SHEET_NO_MEMORY;
+}
+
+int sil_sheet_read_within(const char *bytes, size_t size, const char *name, int folder,
+                          sil_sheet **sheet)
 {
     *sheet = new_sheet(name);
     if (!*sheet) {
         return SIL_SHEET_NO_MEMORY;
     }
-    (*sheet)->sheet.bytes = bytes;
-    (*sheet)->sheet.size = size;
-    read_job(*sheet, profiles);
-    return finish(*sheet);
+    (*sheet)->confined = true;
+    (*sheet)->folder = folder;
+    return read_bytes(*sheet, bytes, size, NULL);
 }
 
 static int read_file(sil_reader *reader, const char *path, const char *profiles, sil_sheet **sheet)

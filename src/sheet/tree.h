@@ -60,6 +60,9 @@ struct sil_sheet {
     int errors;        /* any at all: there is no job */
     bool profile_lost; /* named, and not read to its end */
     bool unreadable;   /* a file that may be there could not be read */
+    bool confined;     /* a profile given as a path must be a plain file of `folder` */
+    int folder;
+    sil_node *root; /* the sheet, its profile laid under it */
     sil_job job;
 };
 

@@ -1,0 +1,129 @@
+/* SPDX-License-Identifier: MIT */
+/* The folder of profiles, and what is in it. */
+#include "profile.h"
+
+#include <dirent.h>
+#include <errno.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/auxv.h>
+#include <sys/stat.h>
+
+enum { PATH_SIZE = 4096 };
+
+static bool is_folder(const char *path)
+{
+    struct stat about;
+    return stat(path, &about) == 0 && S_ISDIR(about.st_mode);
+}
+
+size_t sil_program_folder(char *out, size_t size)
+{
+    char *program = realpath("/proc/self/exe", NULL);
+    if (!program) { /* a root without /proc: as it was called */
+        program = realpath((const char *)getauxval(AT_EXECFN), NULL); /* NOLINT: a pointer it is */
+    }
+    const char *slash = program ? strrchr(program, '/') : NULL;
+    size_t length = slash ? (size_t)(slash - program) : 0;
+    if (length + 1 > size) {
+        length = 0;
+    }
+    if (length > 0) {
+        memcpy(out, program, length);
+        out[length] = '\0';
+    }
+    free(program);
+    return length;
+}
+
+/* From the running program: installed, then as built. */
+static bool folder_beside_program(char *out, size_t size)
+{
+    static const char *const places[] = {"../share/sillet/profiles", "../profiles"};
+    char program[PATH_SIZE];
+    size_t length = sil_program_folder(program, sizeof program);
+    for (size_t i = 0; length > 0 && i < sizeof places / sizeof places[0]; i++) {
+        int needed = snprintf(out, size, "%s/%s", program, places[i]);
+        if (needed > 0 && (size_t)needed < size && is_folder(out)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+size_t sil_profiles_folder(char *out, size_t size)
+{
+    const char *said = getenv("SILLET_PROFILES");
+    if (said && *said) {
+        size_t length = strlen(said);
+        snprintf(out, size, "%s", said);
+        return length < size ? length : 0;
+    }
+    if (folder_beside_program(out, size)) {
+        return strlen(out);
+    }
+    return 0;
+}
+
+size_t sil_profile_name_length(const char *file)
+{
+    static const char ending[] = ".yaml";
+    size_t length = strlen(file);
+    size_t tail = sizeof ending - 1;
+    return length > tail && strcmp(file + length - tail, ending) == 0 ? length - tail : 0;
+}
+
+static int is_profile(const struct dirent *entry)
+{
+    return sil_profile_name_length(entry->d_name) > 0;
+}
+
+/* By name alone: an ending would put "ukulele-reentrant" before "ukulele". */
+static int by_name(const struct dirent **a, const struct dirent **b)
+{
+    size_t length = sil_profile_name_length((*a)->d_name);
+    size_t other = sil_profile_name_length((*b)->d_name);
+    int order = strncmp((*a)->d_name, (*b)->d_name, length < other ? length : other);
+    return order != 0 ? order : (length > other) - (length < other);
+}
+
+int sil_profiles_list(char ***names)
+{
+    char folder[PATH_SIZE];
+    struct dirent **entries = NULL;
+    *names = NULL;
+    if (sil_profiles_folder(folder, sizeof folder) == 0) {
+        errno = ENOENT;
+        return -1;
+    }
+    int count = scandir(folder, &entries, is_profile, by_name);
+    if (count < 0) {
+        return -1;
+    }
+    *names = calloc((size_t)count + 1, sizeof **names);
+    bool whole = *names != NULL;
+    for (int k = 0; k < count; k++) {
+        if (whole) {
+            (*names)[k] = strndup(entries[k]->d_name, sil_profile_name_length(entries[k]->d_name));
+            whole = (*names)[k] != NULL;
+        }
+        free(entries[k]);
+    }
+    free(entries);
+    if (!whole) {
+        sil_profiles_free(*names, *names ? count : 0);
+        *names = NULL;
+        errno = ENOMEM;
+        return -1;
+    }
+    return count;
+}
+
+void sil_profiles_free(char **names, int count)
+{
+    for (int k = 0; k < count; k++) {
+        free(names[k]);
+    }
+    free(names);
+}
