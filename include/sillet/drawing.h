@@ -75,6 +75,15 @@ int sil_outlines_make(const sil_plan *plan, const sil_draw_order *order, sil_dra
 int sil_drawing_measure(const sil_plan *plan, const sil_draw_order *order, bool unread,
                         sil_drawing **drawing);
 
+/* sil_view_make: what a sheet of the pack shows, to be looked at on a screen: no frame, no title
+ * block, on a page as large as it is.
+ * Given:    order  part: nut or saddle, what stands on that part's sheet; all: the outer strings
+ *                  from the side, over the crowns, heights magnified
+ * Returned: drawing  to be freed with sil_drawing_free; its first page is the view
+ * Status:   see sil_drawing_status
+ */
+int sil_view_make(const sil_plan *plan, const sil_draw_order *order, sil_drawing **drawing);
+
 /* sil_drawing_pages: the number of sheets, 1 or more. */
 int sil_drawing_pages(const sil_drawing *drawing);
 

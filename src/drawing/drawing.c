@@ -72,6 +72,21 @@ static void draw_measure_unread(sil_drawing *drawing)
     draw_measure(drawing);
 }
 
+/* One thing alone, without frame and title block, on a page as large as it is. */
+static void draw_view(sil_drawing *drawing)
+{
+    const double margin = 2;
+    static void (*const views[])(sil_drawing *) = {[SIL_PART_ALL] = sil_sheet_side,
+                                                   [SIL_PART_NUT] = sil_sheet_nut,
+                                                   [SIL_PART_SADDLE] = sil_sheet_saddle};
+    views[drawing->order.part](drawing);
+    const sil_shapes *page = drawing->pages[0].shapes;
+    if (page != NULL && page->count > 0) {
+        drawing->paper = (sil_box){page->box.left - margin, page->box.bottom - margin,
+                                   page->box.right + margin, page->box.top + margin};
+    }
+}
+
 static int faults(const sil_drawing *drawing)
 {
     bool no_memory = drawing->no_memory || sil_letters_fault(drawing->draft.letters) != 0;
@@ -125,6 +140,11 @@ int sil_drawing_measure(const sil_plan *plan, const sil_draw_order *order, bool 
                         sil_drawing **drawing)
 {
     return make(plan, order, unread ? draw_measure_unread : draw_measure, drawing);
+}
+
+int sil_view_make(const sil_plan *plan, const sil_draw_order *order, sil_drawing **drawing)
+{
+    return make(plan, order, draw_view, drawing);
 }
 
 bool sil_drawing_sheet(const sil_drawing *drawing, int page, char *out, size_t size)

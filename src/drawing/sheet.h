@@ -111,6 +111,7 @@ void sil_flow_findings(sil_flow *flow, sil_code code);
 
 /* The sheets. */
 void sil_sheet_bench(sil_drawing *drawing);
+void sil_sheet_side(sil_drawing *drawing); /* its side views alone */
 void sil_sheet_nut(sil_drawing *drawing);
 void sil_sheet_saddle(sil_drawing *drawing);
 void sil_sheet_templates(sil_drawing *drawing);

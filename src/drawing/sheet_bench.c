@@ -31,15 +31,15 @@ static void put_visits(sil_flow *flow)
     sil_flow_put(flow, visits, SIL_LEFT, 8, 0);
 }
 
-static void put_side_view(sil_flow *flow, int string)
+static void put_side_view(sil_flow *flow, int string, double width)
 {
     sil_shapes *view = sil_flow_list(flow);
-    sil_side_view(&flow->drawing->draft, view, string, SIL_COLUMN);
+    sil_side_view(&flow->drawing->draft, view, string, width);
     sil_flow_put(flow, view, SIL_LEFT, 4, 0);
 }
 
 /* The outer strings; in place of string 1 the one over the crown farthest off. */
-static void put_side_views(sil_flow *flow)
+static void put_side_views(sil_flow *flow, double width)
 {
     const sil_plan *plan = flow->drawing->draft.plan;
     int last = plan->job->string_count - 1, worst = 0;
@@ -51,9 +51,9 @@ static void put_side_views(sil_flow *flow)
             most = fmax(most, off);
         }
     }
-    put_side_view(flow, last);
+    put_side_view(flow, last, width);
     if (last > 0) {
-        put_side_view(flow, worst == last ? 0 : worst);
+        put_side_view(flow, worst == last ? 0 : worst, width);
     }
 }
 
@@ -119,8 +119,15 @@ void sil_sheet_bench(sil_drawing *drawing)
     put_head(&flow);
     put_readings(&flow);
     put_visits(&flow);
-    put_side_views(&flow);
+    put_side_views(&flow, SIL_COLUMN);
     put_steps(&flow);
     put_findings(&flow);
     put_notes(&flow);
+}
+
+void sil_sheet_side(sil_drawing *drawing)
+{
+    static const sil_heading heading = {"Side view", "-", {NULL}};
+    sil_flow flow = sil_flow_begin(drawing, heading);
+    put_side_views(&flow, 140); /* narrow, so that its lettering is read on a screen */
 }
