@@ -6,7 +6,7 @@
 #   make bench      speed and memory as ratios to yardsticks measured in the same run; a simulated shop
 #   make thorough   every allocation failed in turn, every sheet under valgrind: longer than a check
 #   make coverage   how much of src/ the tests go through, room by room
-#   make fuzz       feeds the readers of lengths and of sheets with SECONDS of nonsense each (clang)
+#   make fuzz       feeds the readers of lengths and of sheets, and the page, with SECONDS of nonsense each (clang)
 #   make lint       format, clang's warnings, clang-tidy, cppcheck, gcc's analyzer
 #   make install    into PREFIX (DESTDIR before it), the library into LIBDIR
 #   make package    Debian packages in build/package, looked over by lintian
@@ -20,9 +20,11 @@ LIBDIR ?= $(PREFIX)/lib
 SECONDS ?= 1800
 
 BUILD_PACKAGES = gcc libc6-dev pkg-config libyaml-dev libcjson-dev libhpdf-dev \
-                 libfreetype-dev fonts-osifont fonts-dejavu-core
+                 libfreetype-dev fonts-osifont fonts-dejavu-core libmicrohttpd-dev
 CHECK_PACKAGES = $(BUILD_PACKAGES) g++ binutils valgrind libcmocka-dev python3 python3-yaml python3-numpy python3-scipy \
-                 python3-ezdxf poppler-utils qpdf librsvg2-bin locales groff-base
+                 python3-ezdxf poppler-utils qpdf librsvg2-bin locales groff-base chromium $(NODE_PACKAGES)
+# Where there is an npm already, however it came, it is taken as it is.
+NODE_PACKAGES := $(if $(shell command -v npm),,nodejs npm)
 BENCH_PACKAGES = $(BUILD_PACKAGES) valgrind python3 python3-yaml python3-numpy qpdf time
 LINT_PACKAGES = $(BUILD_PACKAGES) clang clang-tidy clang-format cppcheck
 PACKAGE_PACKAGES = $(BUILD_PACKAGES) debhelper dpkg-dev fakeroot lintian
@@ -30,7 +32,10 @@ PACKAGE_PACKAGES = $(BUILD_PACKAGES) debhelper dpkg-dev fakeroot lintian
 ROOMS = core job sheet plan report drawing drawing/write
 SOURCES = $(foreach room,$(ROOMS),$(wildcard src/$(room)/*.c))
 CLI_SOURCES = $(wildcard src/cli/*.c)
-DRAW_SOURCES = src/cli/draw/main.c $(addprefix src/cli/,cli.c commands.c arguments.c help.c)
+CLI_SHARED = $(addprefix src/cli/,cli.c commands.c arguments.c help.c)
+DRAW_SOURCES = src/cli/draw/main.c $(CLI_SHARED)
+PAGE_SOURCES = $(wildcard src/page/*.c)
+SERVE_SOURCES = $(wildcard src/page/serve/*.c) $(CLI_SHARED)
 TESTS = $(basename $(notdir $(wildcard tests/test_*.c)))
 EXAMPLE = examples/low-first-slot.yaml
 
@@ -41,6 +46,7 @@ FREETYPE := $(shell pkg-config --cflags freetype2 2>/dev/null)
 STANDARD = -std=c17 -D_XOPEN_SOURCE=700 -Iinclude $(FREETYPE)
 LIBRARIES = -lyaml -lcjson -lm
 DRAW_LIBRARIES = -lhpdf -lfreetype $(LIBRARIES)
+SERVE_LIBRARIES = -lmicrohttpd -pthread $(DRAW_LIBRARIES)
 HARDENING = -fstack-protector-strong -fstack-clash-protection -D_FORTIFY_SOURCE=2 -fPIE
 HARDENED_LINK = -pie -Wl,-z,relro,-z,now -Wl,--as-needed
 RACING = -O1 -g -fsanitize=thread
@@ -50,10 +56,14 @@ SANITIZED = -O1 -g -fsanitize=address,undefined -fno-sanitize-recover=all -fno-o
 OBJECTS = $(SOURCES:src/%.c=build/objects/%.o)
 CLI_OBJECTS = $(CLI_SOURCES:src/%.c=build/objects/%.o)
 DRAW_OBJECTS = $(DRAW_SOURCES:src/%.c=build/objects/%.o)
+PAGE_OBJECTS = $(PAGE_SOURCES:src/%.c=build/objects/%.o)
+SERVE_OBJECTS = $(SERVE_SOURCES:src/%.c=build/objects/%.o)
 CHECKED = $(SOURCES:src/%.c=build/check/objects/%.o)
 CHECKED_CLI = $(CLI_SOURCES:src/%.c=build/check/objects/%.o)
 CHECKED_DRAW = $(DRAW_SOURCES:src/%.c=build/check/objects/%.o)
 RACED = $(SOURCES:src/%.c=build/race/objects/%.o)
+CHECKED_PAGE = $(PAGE_SOURCES:src/%.c=build/check/objects/%.o)
+CHECKED_SERVE = $(SERVE_SOURCES:src/%.c=build/check/objects/%.o)
 CHECKED_TESTS = $(TESTS:%=build/check/%)
 
 .PHONY: all demo pictures check thorough coverage bench fuzz lint install package clean tools-build tools-check \
@@ -61,7 +71,7 @@ CHECKED_TESTS = $(TESTS:%=build/check/%)
 .DELETE_ON_ERROR:
 .SECONDARY:
 
-all: build/sillet build/sillet-draw build/libsillet.a
+all: build/sillet build/sillet-draw build/sillet-serve build/libsillet.a
 
 build/sillet: $(CLI_OBJECTS) build/libsillet.a
 	$(CC) $(HARDENED_LINK) $(LDFLAGS) -o $@ $^ $(LIBRARIES)
@@ -69,6 +79,12 @@ build/sillet: $(CLI_OBJECTS) build/libsillet.a
 # The program that draws stands alone: its libraries cost more to load than a plan costs to make.
 build/sillet-draw: $(DRAW_OBJECTS) build/libsillet.a
 	$(CC) $(HARDENED_LINK) $(LDFLAGS) -o $@ $^ $(DRAW_LIBRARIES)
+
+build/sillet-serve: $(SERVE_OBJECTS) $(PAGE_OBJECTS) build/libsillet.a
+	$(CC) $(HARDENED_LINK) $(LDFLAGS) -o $@ $^ $(SERVE_LIBRARIES)
+
+# The page's files stand within the program.
+build/objects/page/assets.o build/check/objects/page/assets.o: $(wildcard src/page/assets/*)
 
 build/libsillet.a: $(OBJECTS) Makefile
 	rm -f $@ && ar rcs $@ $(OBJECTS)
@@ -98,16 +114,30 @@ tools-package:
 
 # --- tests: the same sources, sanitized, warnings as errors ---------------------------------------
 
-check: tools-check
-	@$(MAKE) --no-print-directory --silent -j2 all build/check/sillet build/check/sillet-draw $(CHECKED_TESTS) \
-	    build/check/replay build/check/replay_length build/check/read_lines build/check/faults build/race/race
+check: tools-check build/page/node_modules/.package-lock.json
+	@$(MAKE) --no-print-directory --silent -j2 all build/check/sillet build/check/sillet-draw \
+	    build/check/sillet-serve $(CHECKED_TESTS) build/check/replay build/check/replay_length \
+	    build/check/replay_page build/check/read_lines build/check/faults build/race/race
 	@tests/run $(CHECKED_TESTS)
+
+# What drives the browser, as locked.
+build/page/node_modules/.package-lock.json: tests/page/package.json tests/page/package-lock.json | tools-check
+	@mkdir -p build/page
+	@cp tests/page/package.json tests/page/package-lock.json build/page
+	@npm ci --prefix build/page --silent --no-audit --no-fund
+	@touch $@
 
 build/check/sillet: $(CHECKED_CLI) build/check/libsillet.a
 	$(CC) $(SANITIZED) -o $@ $^ $(LIBRARIES)
 
 build/check/sillet-draw: $(CHECKED_DRAW) build/check/libsillet.a
 	$(CC) $(SANITIZED) -o $@ $^ $(DRAW_LIBRARIES)
+
+build/check/sillet-serve: $(CHECKED_SERVE) build/check/libpage.a build/check/libsillet.a
+	$(CC) $(SANITIZED) -o $@ $^ $(SERVE_LIBRARIES)
+
+build/check/libpage.a: $(CHECKED_PAGE) Makefile
+	rm -f $@ && ar rcs $@ $(CHECKED_PAGE)
 
 build/check/libsillet.a: $(CHECKED) Makefile
 	rm -f $@ && ar rcs $@ $(CHECKED)
@@ -116,9 +146,14 @@ build/check/objects/%.o: src/%.c
 	@mkdir -p $(@D)
 	$(CC) $(STANDARD) $(WARNINGS) -Werror $(SANITIZED) -MMD -MP -c -o $@ $<
 
-build/check/test_%: tests/test_%.c build/check/libsillet.a
+build/check/test_%: tests/test_%.c build/check/libpage.a build/check/libsillet.a
 	@mkdir -p $(@D)
-	$(CC) $(STANDARD) $(WARNINGS) -Werror $(SANITIZED) -MMD -MP -o $@ $< build/check/libsillet.a $(DRAW_LIBRARIES) -lcmocka
+	$(CC) $(STANDARD) $(WARNINGS) -Werror $(SANITIZED) -MMD -MP -o $@ $< build/check/libpage.a \
+	    build/check/libsillet.a $(DRAW_LIBRARIES) -lcmocka
+
+build/check/replay_page: tests/fuzz/fuzz_page.c tests/fuzz/replay_main.c build/check/libpage.a build/check/libsillet.a
+	@mkdir -p $(@D)
+	$(CC) $(STANDARD) $(WARNINGS) -Werror $(SANITIZED) -o $@ $^ $(DRAW_LIBRARIES)
 
 build/check/replay: tests/fuzz/fuzz_sheet.c tests/fuzz/replay_main.c build/check/libsillet.a
 build/check/replay_length: tests/fuzz/fuzz_length.c tests/fuzz/replay_main.c build/check/libsillet.a
@@ -179,7 +214,7 @@ coverage: tools-check
 
 bench: tools-bench
 	@$(MAKE) --no-print-directory --silent all build/bench/bare_yaml build/bench/arithmetic \
-	    build/bench/bare_pdf
+	    build/bench/bare_pdf build/bench/bare_http build/bench/load
 	@SILLET_PROFILES=profiles tests/bench/bench.py
 	@echo
 	@SILLET_PROFILES=profiles tests/shop/shop.py --count 1000
@@ -192,46 +227,59 @@ build/bench/bare_pdf: tests/bench/bare_pdf.c
 	@mkdir -p $(@D)
 	$(CC) $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS) $(HARDENED_LINK) -o $@ $< -lhpdf
 
+build/bench/bare_http: tests/bench/bare_http.c
+	@mkdir -p $(@D)
+	$(CC) $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS) $(HARDENED_LINK) -o $@ $< -lmicrohttpd
+
+build/bench/load: tests/bench/load.c
+	@mkdir -p $(@D)
+	$(CC) $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS) $(HARDENED_LINK) -o $@ $<
+
 build/bench/arithmetic: tests/bench/arithmetic.c build/libsillet.a
 	@mkdir -p $(@D)
 	$(CC) $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS) $(HARDENED_LINK) -o $@ $^ $(LIBRARIES)
 
-fuzz: build/fuzz/fuzz_sheet build/fuzz/fuzz_length
-	@mkdir -p build/fuzz/corpus/sheet build/fuzz/corpus/length
+fuzz: build/fuzz/fuzz_sheet build/fuzz/fuzz_length build/fuzz/fuzz_page
+	@mkdir -p build/fuzz/corpus/sheet build/fuzz/corpus/length build/fuzz/corpus/page
 	build/fuzz/fuzz_length -max_total_time=$(SECONDS) -max_len=64 -timeout=5 -print_final_stats=1 \
 	    -artifact_prefix=build/fuzz/ build/fuzz/corpus/length tests/fuzz/corpus/length
 	build/fuzz/fuzz_sheet -max_total_time=$(SECONDS) -max_len=8192 -timeout=5 -print_final_stats=1 \
 	    -close_fd_mask=1 -artifact_prefix=build/fuzz/ build/fuzz/corpus/sheet tests/fuzz/corpus/sheet
+	build/fuzz/fuzz_page -max_total_time=$(SECONDS) -max_len=8192 -timeout=5 -print_final_stats=1 \
+	    -close_fd_mask=1 -artifact_prefix=build/fuzz/ build/fuzz/corpus/page tests/fuzz/corpus/page
 
-build/fuzz/fuzz_%: tests/fuzz/fuzz_%.c $(SOURCES) | tools-lint
+build/fuzz/fuzz_%: tests/fuzz/fuzz_%.c $(SOURCES) $(PAGE_SOURCES) | tools-lint
 	@mkdir -p $(@D)
 	clang $(STANDARD) -O1 -g -fsanitize=fuzzer,address,undefined -fno-sanitize-recover=all \
-	    -o $@ $< $(SOURCES) $(DRAW_LIBRARIES)
+	    -o $@ $< $(SOURCES) $(PAGE_SOURCES) $(DRAW_LIBRARIES)
 
 # cppcheck does not see that snprintf fills a text, which valgrind and -fanalyzer do; and where a
 # variable stands is the reader's affair.
 UNSAID = uninitvar variableScope
 
+LINTED = $(sort $(SOURCES) $(CLI_SOURCES) $(DRAW_SOURCES) $(PAGE_SOURCES) $(SERVE_SOURCES))
+
 lint: tools-lint
 	clang-format --dry-run -Werror $(wildcard include/sillet/*.h src/*/*.[ch] src/*/*/*.[ch] \
 	    tests/*.[ch] tests/*/*.[ch])
-	for source in $(SOURCES) $(CLI_SOURCES) $(DRAW_SOURCES); do \
+	for source in $(LINTED); do \
 	    clang $(STANDARD) $(WARNINGS) -Werror -fsyntax-only $$source || exit 1; done
-	clang-tidy --quiet $(sort $(SOURCES) $(CLI_SOURCES) $(DRAW_SOURCES)) -- $(STANDARD)
+	clang-tidy --quiet $(LINTED) -- $(STANDARD)
 	cppcheck --quiet --error-exitcode=1 --std=c11 --enable=warning,style,performance,portability \
 	    $(UNSAID:%=--suppress=%) -D_XOPEN_SOURCE=700 -Iinclude src
-	for source in $(sort $(SOURCES) $(CLI_SOURCES) $(DRAW_SOURCES)); do \
+	for source in $(LINTED); do \
 	    gcc $(STANDARD) -O2 -fanalyzer -Werror -c -o /dev/null $$source || exit 1; done
 
 # --- the pictures of the README -------------------------------------------------------------------
 
-pictures: tools-check all
+pictures: tools-check all build/page/node_modules/.package-lock.json
 	@mkdir -p docs/pictures
 	@for picture in nut:bass-nut saddle:high-saddle templates:high-saddle clearance:low-first-slot; do \
 	    sheet=$${picture%:*}; \
 	    build/sillet draw examples/$${picture#*:}.yaml --sheet $$sheet -o build/$$sheet.svg && \
 	    rsvg-convert -b white -d 75 -p 75 build/$$sheet.svg -o docs/pictures/$$sheet.png || exit 1; \
 	done
+	node tests/page/picture.mjs docs/pictures/page.png
 
 # --- into the system ------------------------------------------------------------------------------
 
@@ -240,7 +288,7 @@ install: all
 	    $(DESTDIR)$(PREFIX)/include/sillet $(DESTDIR)$(PREFIX)/share/sillet/profiles \
 	    $(DESTDIR)$(PREFIX)/share/man/man1 $(DESTDIR)$(PREFIX)/share/bash-completion/completions
 	install -m 755 build/sillet $(DESTDIR)$(PREFIX)/bin
-	install -m 755 build/sillet-draw $(DESTDIR)$(PREFIX)/libexec/sillet
+	install -m 755 build/sillet-draw build/sillet-serve $(DESTDIR)$(PREFIX)/libexec/sillet
 	install -m 644 build/libsillet.a $(DESTDIR)$(LIBDIR)
 	install -m 644 include/sillet/*.h $(DESTDIR)$(PREFIX)/include/sillet
 	install -m 644 profiles/*.yaml $(DESTDIR)$(PREFIX)/share/sillet/profiles
@@ -273,5 +321,6 @@ clean:
 	rm -rf build
 
 # Which headers each object was made from, so that a changed one makes it again.
-BUILT = $(OBJECTS) $(CLI_OBJECTS) $(DRAW_OBJECTS) $(CHECKED) $(CHECKED_CLI) $(CHECKED_DRAW) $(RACED)
+BUILT = $(OBJECTS) $(CLI_OBJECTS) $(DRAW_OBJECTS) $(PAGE_OBJECTS) $(SERVE_OBJECTS) \
+        $(CHECKED) $(CHECKED_CLI) $(CHECKED_DRAW) $(CHECKED_PAGE) $(CHECKED_SERVE) $(RACED)
 -include $(BUILT:.o=.d) $(CHECKED_TESTS:=.d)

@@ -26,6 +26,7 @@ static const room_row rooms[] = {
     {"src/drawing", CORE "job.h plan.h drawing.h", NULL},
     {"src/drawing/write", CORE "drawing.h", ""},
     {"src/cli", "sillet.h", NULL},
+    {"src/page", "sillet.h", NULL},
 };
 
 static int wrong_arrows;

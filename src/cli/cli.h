@@ -58,7 +58,7 @@ int cli_choice(const cli_arguments *arguments, const char *option, int so_far);
 
 /* A command run: argv[0] is its own name; the exit code comes back. */
 typedef int cli_run(int argc, char **argv);
-cli_run cli_plan, cli_draw, cli_start, cli_saddle, cli_nut, cli_profiles;
+cli_run cli_plan, cli_draw, cli_serve, cli_start, cli_saddle, cli_nut, cli_profiles;
 
 /* Help on the program, and on one command. */
 void cli_help(void);

@@ -77,6 +77,20 @@ const cli_command cli_commands[] = {
                  UNITS("What lengths are told in; unless given, as the sheet.")},
      .examples = "sillet sheet steel-string-acoustic -o blank.pdf\n"
                  "sillet sheet job.yaml -o again.pdf --paper Letter"},
+    {.name = "serve",
+     .purpose = "the same in a browser, on this machine alone",
+     .about =
+         "Shows a page to fill a sheet in and see its plan and drawings change while you type.\n"
+         "Nobody else can reach it, and it reaches nothing else. Prints its address; Ctrl-C ends\n"
+         "it.",
+     .options =
+         {{"--port", "PORT", "Where it listens; 7340 unless given, or one that is free.", false},
+          {"--folder", "FOLDER",
+           "Where its sheets are; nothing outside is read or written. Unless given, the one\n"
+           "it is started in.",
+           false},
+          {"--open", NULL, "Opens it in the desktop's browser.", false}},
+     .examples = "sillet serve --folder jobs"},
     {.name = "saddle",
      .purpose = "one string: how far to lower the saddle",
      .about =

@@ -12,6 +12,7 @@ import tempfile
 
 import drawing
 import many
+import page
 
 SHEET = "examples/high-saddle.yaml"
 
@@ -61,6 +62,7 @@ def main():
     with tempfile.TemporaryDirectory() as folder:
         rows += drawing.rows(folder, SHEET, instructions, peak_mib, row)
         rows += many.rows(folder, instructions, peak_mib, row)
+        rows += page.rows(folder, SHEET, row)
     return 0 if all(rows) else 1
 
 

@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* sillet draw, sillet sheet: runs the program that draws, which stands beside this one or,
- * installed, in
- * ../libexec/sillet. It is one of its own because its libraries cost more to load than a plan costs
- * to make. */
+/* sillet draw, sillet sheet, sillet serve: each runs a program of its own, which stands beside this
+ * one or, installed, in ../libexec/sillet. Their libraries cost more to load than a plan costs to
+ * make. */
 #include <errno.h>
 #include <limits.h>
 #include <stdio.h>
@@ -12,7 +11,7 @@
 
 #include "cli.h"
 
-/* sillet-draw looks for profiles from where it stands; they are found from here. */
+/* The other program looks for profiles from where it stands; they are found from here. */
 static void hand_over_profiles(void)
 {
     char folder[PATH_MAX];
@@ -23,22 +22,33 @@ static void hand_over_profiles(void)
     }
 }
 
-int cli_draw(int argc, char **argv)
+static int run_beside(const char *name, char **argv)
 {
-    static const char *const places[] = {"sillet-draw", "../libexec/sillet/sillet-draw"};
+    static const char *const places[] = {"", "../libexec/sillet/"};
     char folder[PATH_MAX];
     char program[PATH_MAX + 64];
-    (void)argc;
     if (sil_program_folder(folder, sizeof folder) == 0) {
         return cli_failed("%s: cannot tell where this program stands", argv[0]);
     }
     hand_over_profiles();
     for (size_t i = 0; i < sizeof places / sizeof *places; i++) {
-        snprintf(program, sizeof program, "%s/%s", folder, places[i]);
+        snprintf(program, sizeof program, "%s/%s%s", folder, places[i], name);
         execv(program, argv);
         if (errno != ENOENT) {
             break;
         }
     }
-    return cli_failed("%s: cannot run sillet-draw: %s", argv[0], strerror(errno));
+    return cli_failed("%s: cannot run %s: %s", argv[0], name, strerror(errno));
+}
+
+int cli_draw(int argc, char **argv)
+{
+    (void)argc;
+    return run_beside("sillet-draw", argv);
+}
+
+int cli_serve(int argc, char **argv)
+{
+    (void)argc;
+    return run_beside("sillet-serve", argv);
 }

@@ -1,0 +1,125 @@
+/* SPDX-License-Identifier: MIT */
+/* Which request is answered by what, and which by nothing: the rules every request must pass. */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "reply.h"
+
+const page_header page_headers[] = {
+    {"Content-Security-Policy",
+     "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; "
+     "base-uri 'none'; form-action 'none'; frame-ancestors 'none'"},
+    {"X-Content-Type-Options", "nosniff"},
+    {"Referrer-Policy", "no-referrer"},
+    {"Cross-Origin-Opener-Policy", "same-origin"},
+    {"Cross-Origin-Resource-Policy", "same-origin"},
+    {"Cache-Control", "no-cache"},
+};
+const int page_header_count = sizeof page_headers / sizeof *page_headers;
+
+/* The names this machine has for itself. One that a stranger's name server could point here is not
+ * among them. */
+static const char *const own_names[] = {"127.0.0.1", "localhost"};
+
+static bool is_own(const page_site *site, const char *host)
+{
+    char own[64];
+    for (size_t i = 0; i < sizeof own_names / sizeof *own_names; i++) {
+        snprintf(own, sizeof own, "%s:%d", own_names[i], site->port);
+        if (strcmp(host, own) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* The page's own scripts send the origin they were loaded from: that of the Host they ask. A
+ * program sends none. */
+static bool is_same_origin(const page_request *request)
+{
+    static const char scheme[] = "http://";
+    size_t length = sizeof scheme - 1;
+    return !request->origin || (strncmp(request->origin, scheme, length) == 0 &&
+                                strcmp(request->origin + length, request->host) == 0);
+}
+
+typedef struct route {
+    const char *method, *path;
+    bool below; /* what follows the path is a name */
+    page_handler *answer;
+} route;
+
+static const route routes[] = {
+    {"GET", "/profiles", false, page_profiles}, {"POST", "/read", false, page_read},
+    {"POST", "/plan", false, page_plan},        {"POST", "/draw", false, page_draw},
+    {"GET", "/sheets", false, page_list},       {"GET", "/sheets/", true, page_get_sheet},
+    {"PUT", "/sheets/", true, page_put_sheet},
+};
+
+static bool is_at(const route *row, const char *path)
+{
+    return row->below ? strncmp(path, row->path, strlen(row->path)) == 0
+                      : strcmp(path, row->path) == 0;
+}
+
+/* HEAD is GET; the server leaves the bytes off. */
+static const char *method_of(const page_request *request)
+{
+    return strcmp(request->method, "HEAD") == 0 ? "GET" : request->method;
+}
+
+static void find_route(const page_site *site, const page_target *target,
+                       const page_request *request, page_reply *reply)
+{
+    const char *method = method_of(request);
+    const char *allow = NULL;
+    for (size_t i = 0; i < sizeof routes / sizeof *routes; i++) {
+        if (!is_at(&routes[i], target->path)) {
+            continue;
+        }
+        if (strcmp(routes[i].method, method) == 0) {
+            routes[i].answer(site, target, request, reply);
+            return;
+        }
+        allow = routes[i].below                        ? "GET, HEAD, PUT"
+                : strcmp(routes[i].method, "GET") == 0 ? "GET, HEAD"
+                                                       : routes[i].method;
+    }
+    if (!allow && page_asset(target->path, reply)) {
+        if (strcmp(method, "GET") == 0) {
+            return;
+        }
+        allow = "GET, HEAD";
+    }
+    page_say(reply, allow ? 405 : 404, allow ? "not to be asked in that way" : "nothing is there");
+    reply->allow = allow;
+}
+
+void page_answer(const page_site *site, const page_request *request, page_reply *reply)
+{
+    page_target target;
+    memset(reply, 0, sizeof *reply);
+    if (!request->host || !is_own(site, request->host)) {
+        page_say(reply, 403, "this page answers only to the address it was opened at");
+    } else if (!is_same_origin(request)) {
+        page_say(reply, 403, "asked from another page");
+    } else if (request->size > PAGE_BODY_MAX) {
+        page_say(reply, 413, "over 256 KiB: this is no measuring sheet");
+    } else if (!page_target_read(request->target, &target)) {
+        page_say(reply, 400, "no address of this page");
+    } else {
+        find_route(site, &target, request, reply);
+    }
+    if (reply->tag[0] && reply->status == 200 && request->if_none_match &&
+        strcmp(method_of(request), "GET") == 0 && strcmp(request->if_none_match, reply->tag) == 0) {
+        reply->status = 304;
+        reply->size = 0;
+    }
+}
+
+void page_reply_free(page_reply *reply)
+{
+    free(reply->held);
+    reply->held = NULL;
+}

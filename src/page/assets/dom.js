@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: MIT
+// Elements put together in one go; texts are only ever texts.
+
+export function make(name, properties = {}, ...children) {
+  const element = document.createElement(name);
+  for (const [key, value] of Object.entries(properties)) {
+    if (key.startsWith("on")) element.addEventListener(key.slice(2), value);
+    else if (value === true) element.setAttribute(key, "");
+    else if (value !== false && value != null) element.setAttribute(key, value);
+  }
+  element.append(...children.flat().filter((child) => child != null && child !== false));
+  return element;
+}
+
+export const by = (id) => document.getElementById(id);
+
+// A place's contents, in one step; what is the same already is left as it is, so that nothing
+// flickers and no reader is read it again.
+export function fill(place, ...children) {
+  const fresh = make("div", {}, ...children);
+  if (place.innerHTML !== fresh.innerHTML) place.replaceChildren(...fresh.childNodes);
+}
+
+let silence;
+
+// Said once to who cannot see it, and shown for a while to who can.
+export function tell(words) {
+  by("told").textContent = words;
+  clearTimeout(silence);
+  silence = setTimeout(() => { by("told").textContent = ""; }, 9000);
+}
+
+export async function ask(method, path, body, headers = {}) {
+  const reply = await fetch(path, {method, body, headers});
+  const json = (reply.headers.get("Content-Type") || "").startsWith("application/json");
+  return {status: reply.status, tag: reply.headers.get("ETag"),
+          body: json ? await reply.json() : null, reply};
+}

@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: MIT
+// The folder: its sheets with what each waits for; opening and saving them.
+import {ask, by, make} from "./dom.js";
+
+const states = {wrong: "Wrong", waits: "Waits", done: "In order"};
+
+export async function list(open) {
+  const {status, body} = await ask("GET", "/sheets");
+  const place = by("folder-sheets");
+  if (status !== 200 || body.folder === null) {
+    place.replaceChildren(make("p", {}, "The folder cannot be read."));
+    return;
+  }
+  by("folder-name").textContent = body.folder === "." ? "the folder sillet was started in" : body.folder;
+  if (body.sheets.length === 0) {
+    place.replaceChildren(make("p", {class: "hint"}, "No sheets in it yet. The first you save will be here."));
+    return;
+  }
+  place.replaceChildren(make("ul", {class: "cards"}, body.sheets.map((sheet) => make("li", {},
+    make("button", {type: "button", class: `card ${sheet.state}`, "data-sheet": sheet.name, onclick: () => open(sheet.name)},
+      make("strong", {}, sheet.title || sheet.name),
+      make("span", {class: "hint"}, [sheet.owner, sheet.title ? sheet.name : ""].filter(Boolean).join(", ")),
+      make("span", {class: "waits"}, make("b", {}, `${states[sheet.state]}. `), shorten(sheet.waits)))))));
+}
+
+const shorten = (text) => (text.length > 150 ? `${text.slice(0, 149)}…` : text);
+
+export async function read(name) {
+  const {status, tag, reply} = await ask("GET", `/sheets/${encodeURIComponent(name)}`);
+  return {text: await reply.text(), tag, found: status === 200};
+}
+
+// {saved, tag} or why not: "changed", "exists", or words.
+export async function save(sheet) {
+  const headers = sheet.tag ? {"If-Match": sheet.tag} : {"If-None-Match": "*"};
+  const {status, tag, body, reply} = await ask("PUT", `/sheets/${encodeURIComponent(sheet.name)}`, sheet.text(), headers);
+  if (status === 200 || status === 201) return {saved: true, tag};
+  if (status === 412) return {why: sheet.tag ? "changed" : "exists", tag};
+  return {why: body ? "It has errors; they stand beside the fields." : await reply.text()};
+}
+
+export function download(name, blob) {
+  const link = make("a", {href: URL.createObjectURL(blob), download: name});
+  document.body.append(link);
+  link.click();
+  link.remove();
+  setTimeout(() => URL.revokeObjectURL(link.href), 10000);
+}

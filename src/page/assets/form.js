@@ -1,0 +1,195 @@
+// SPDX-License-Identifier: MIT
+// The fields: made from the table, filled from the sheet, flagged with the sheet reader's own words.
+import {by, make} from "./dom.js";
+import {draw} from "./figure.js";
+import {makes, sections} from "./fields.js";
+
+let sheet;
+let changed;   // called when a value has changed
+let rebuilt;   // called when other fields are wanted
+
+const here = (path) => path.replace("*", sheet.last);
+const idOf = (path) => `f-${path.replaceAll(".", "-")}`;
+
+function input(path, label, extra = {}) {
+  return make("input", {id: idOf(path), name: path, value: sheet.own.get(path) || "", placeholder: sheet.typical(path),
+    autocomplete: "off", autocapitalize: "off", spellcheck: "false", "aria-label": label, ...extra,
+    oninput: (event) => { sheet.set(path, event.target.value); changed(); }});
+}
+
+function choice(path, {words, label, usual = ""}) {
+  const now = sheet.own.get(path) || usual;
+  const known = words.some(([word]) => word === now) ? words : [...words, [now, now]];
+  const typical = sheet.typical(path);
+  return make("select", {id: idOf(path), name: path, "aria-label": label,
+    onchange: (event) => { sheet.set(path, event.target.value); changed(); }},
+    known.map(([word, shown]) => make("option", {value: word, selected: word === now},
+      word === "" && typical ? (known.find(([other]) => other === typical) || [0, typical])[1] : shown)));
+}
+
+function stringName(string) {
+  const note = sheet.value(`strings.${string}.note`);
+  return note ? `string ${string + 1}, ${note}` : `string ${string + 1}`;
+}
+
+// One small field of a row, its name over it.
+const cell = (name, control) => make("label", {class: "cell"}, make("span", {class: "cell-name"}, name), control);
+
+const places = {
+  one: (path, field) => [input(path, field.label)],
+  choice: (path, field) => [choice(path, field)],
+  radius: (path, field) => sheet.shape(path) === "one" || !sheet.hasAny(path) ? [input(path, field.label)]
+    : [["nut", "at the nut"], ["end", "at the end"]].map(([key, name]) => cell(name, input(`${path}.${key}`, `${field.label} ${name}`))),
+  each(path, field) {
+    const shape = sheet.shape(path);
+    if (shape === "one") return [cell("all strings", input(path, `${field.label}, all strings`))];
+    if (shape === "ends") return places.ends(path, field);
+    return Array.from({length: sheet.strings}, (_, string) =>
+      cell(`${string + 1} ${sheet.value(`strings.${string}.note`)}`, input(`${path}.${string}`, `${field.label}, ${stringName(string)}`)));
+  },
+  ends(path, field) {
+    const shape = sheet.shape(path);
+    if (shape === "one") return [cell("all strings", input(path, field.label))];
+    if (shape === "list") return Array.from({length: sheet.count(path)}, (_, string) =>
+      cell(String(string + 1), input(`${path}.${string}`, `${field.label}, ${stringName(string)}`)));
+    return [["treble", `string 1`], ["bass", `string ${sheet.strings}`]].map(([key, name]) =>
+      cell(name, input(`${path}.${key}`, `${field.label}, ${name}`)));
+  },
+  band(path, field) {
+    if (sheet.shape(path) === "one") return [cell("aim", input(path, `${field.label}, aim`))];
+    return ["low", "aim", "high"].map((key) => cell(key, input(`${path}.${key}`, `${field.label}, ${key}`)));
+  },
+  bands(path, field) {
+    if (sheet.shape(path) !== "ends") return places.band(path, field);
+    return [["treble", "treble"], ["bass", "bass"]].flatMap(([key, name]) =>
+      ["low", "aim", "high"].map((side) => cell(`${name}, ${side}`, input(`${path}.${key}.${side}`, `${field.label}, ${name}, ${side}`))));
+  },
+  attack: (path, field) => sheet.shape(path) === "one" || !sheet.has(path) ? [choice(path, field)]
+    : [make("p", {class: "hint"}, "In newtons, as the sheet has it.")],
+  table(path, field) {
+    return [make("table", {class: "entry"},
+      make("thead", {}, make("tr", {}, make("th", {scope: "col"}, "No."), field.row.map(([, name]) => make("th", {scope: "col"}, name)))),
+      make("tbody", {}, Array.from({length: sheet.strings}, (_, string) => make("tr", {},
+        make("th", {scope: "row"}, String(string + 1)),
+        field.row.map(([key, name]) => make("td", {}, key === "make"
+          ? choice(`${path}.${string}.make`, {words: [["", "not given"], ...makes], label: `${name}, string ${string + 1}`})
+          : input(`${path}.${string}.${key}`, `${name}, string ${string + 1}`)))))))];
+  },
+  rows(path, field) {
+    const rows = Array.from({length: sheet.count(path)}, (_, row) => make("div", {class: "row"},
+      field.row.map(([key, name]) => cell(name, input(`${path}.${row}.${key}`, `${field.label} ${row + 1}, ${name}`))),
+      make("button", {type: "button", class: "quiet", "aria-label": `Take out row ${row + 1}`,
+        onclick: () => { sheet.removeRow(path, row); rebuilt(path); }}, "Take out")));
+    return [...rows, make("button", {type: "button", id: `${idOf(path)}-add`, onclick: () => {
+      const row = sheet.count(path);
+      field.row.forEach(([key]) => sheet.set(`${path}.${row}.${key}`, ""));
+      rebuilt(`${path}.${row}.${field.row[0][0]}`);
+    }}, field.add)];
+  },
+  crowns(path, field) {
+    const listed = sheet.shape(path) === "list";
+    const state = listed ? "listed" : sheet.own.get(path) || "";
+    const pick = make("select", {id: idOf(path), name: path, "aria-label": field.label, onchange: (event) => {
+      sheet.remove(path);
+      if (event.target.value === "listed") ["string", "fret", "off"].forEach((key) => sheet.set(`${path}.0.${key}`, ""));
+      else sheet.set(path, event.target.value);
+      rebuilt(path);
+    }}, [["", "not looked at"], ["sound", "sound, none off"], ["listed", "some are off"]].map(([word, shown]) =>
+      make("option", {value: word, selected: word === state}, shown)));
+    const rows = listed ? places.rows(path, {...field, label: "Crown",
+      row: [["string", "String"], ["fret", "Fret"], ["off", "Off by, - is a dent"]], add: "Add a crown"}) : [];
+    return [pick, ...rows];
+  },
+};
+
+function fieldOf(field) {
+  if (!field.kind) return null;
+  const path = here(field.path);
+  const single = ["one", "choice"].includes(field.kind) || (field.kind === "radius" && sheet.shape(path) !== "");
+  const hint = field.hint || (field.kind === "one" && /\d/.test(field.note || "") ? field.note : "");
+  const box = make("div", {class: `field kind-${field.kind}${field.wide ? " wide" : ""}`, "data-path": path, "data-figure": field.figure || ""});
+  box.append(single ? make("label", {class: "field-name", for: idOf(path)}, field.label) : make("span", {class: "field-name"}, field.label),
+    make("div", {class: "controls"}, places[field.kind](path, field)), hint ? make("p", {class: "hint"}, hint) : "",
+    make("ul", {class: "flags", id: `${idOf(path)}-flags`}));
+  return box;
+}
+
+function sectionOf(section) {
+  const figure = section.figure && make("figure", {class: "where"}, draw(section.figure));
+  const body = [section.lead && make("p", {class: "lead"}, section.lead), figure,
+    make("div", {class: "fields"}, section.fields.map(fieldOf))];
+  const title = make("h3", {id: `s-${section.id}`}, section.title);
+  return section.folded
+    ? make("details", {class: "section", "data-section": section.id}, make("summary", {}, title), body)
+    : make("section", {class: "section", "data-section": section.id, "aria-labelledby": `s-${section.id}`}, title, body);
+}
+
+// The figure shows what the field in hand asks for.
+function showWhere(event) {
+  const section = event.target.closest(".section");
+  const figure = section && section.querySelector("figure.where");
+  const wanted = event.target.closest(".field")?.dataset.figure;
+  if (figure && wanted && figure.dataset.shown !== wanted) {
+    figure.replaceChildren(draw(wanted));
+    figure.dataset.shown = wanted;
+  }
+}
+
+export function build(inHand, onChange, onRebuild) {
+  [sheet, changed, rebuilt] = [inHand, onChange, onRebuild];
+  const open = new Set([...document.querySelectorAll("details.section[open]")].map((one) => one.dataset.section));
+  const form = by("form");
+  form.replaceChildren(...sections.map(sectionOf));
+  form.querySelectorAll("details.section").forEach((one) => { one.open = open.has(one.dataset.section); });
+}
+
+export function begin() {
+  by("form").addEventListener("focusin", showWhere);
+  by("form").addEventListener("submit", (event) => event.preventDefault());
+}
+
+export function focusOn(path) {
+  const field = document.getElementById(idOf(path)) || document.querySelector(`[name^="${CSS.escape(path)}"]`)
+    || document.getElementById(`${idOf(path)}-add`);
+  if (!field) return false;
+  const folded = field.closest("details");
+  if (folded) folded.open = true;
+  field.focus();
+  return true;
+}
+
+// The fields a path is about: itself, those in it, else those it stands in.
+function inputsAt(path) {
+  const all = [...by("form").querySelectorAll("[name]")];
+  for (let at = path; at; at = at.slice(0, Math.max(0, at.lastIndexOf(".")))) {
+    const exact = all.filter((one) => one.name === at);
+    if (exact.length) return exact;
+    const within = all.filter((one) => one.name.startsWith(`${at}.`));
+    if (within.length) return at.includes(".") ? within : [];
+  }
+  return [];
+}
+
+// Flags beside the fields; what has no field is given back.
+export function flag(complaints) {
+  by("form").querySelectorAll(".flags").forEach((list) => list.replaceChildren());
+  by("form").querySelectorAll("[aria-invalid]").forEach((one) => {
+    one.removeAttribute("aria-invalid");
+    one.removeAttribute("aria-describedby");
+  });
+  const homeless = [];
+  for (const complaint of complaints) {
+    const inputs = inputsAt(complaint.path);
+    const list = inputs[0]?.closest(".field")?.querySelector(".flags");
+    if (!list) { homeless.push(complaint); continue; }
+    list.append(make("li", {class: complaint.severity}, complaint.text));
+    for (const one of inputs) {
+      if (complaint.severity === "error") one.setAttribute("aria-invalid", "true");
+      one.setAttribute("aria-describedby", list.id);
+      if (complaint.severity !== "error") one.setAttribute("aria-invalid", "false");
+    }
+    const folded = list.closest("details");
+    if (folded && complaint.severity === "error") folded.open = true;
+  }
+  return homeless;
+}

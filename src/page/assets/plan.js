@@ -1,0 +1,139 @@
+// SPDX-License-Identifier: MIT
+// The plan as the page shows it: every figure is the result's own; here it is only set in rows.
+import {by, fill, make} from "./dom.js";
+
+let units = "mm";
+
+const levels = {stop: "Stop", act: "To do", watch: "Watch", fine: "Good to know"};
+
+// Millimetres as told: hundredths, or thousandths of an inch.
+export function length(mm) {
+  if (mm == null) return "–";
+  const value = units === "in" ? mm / 25.4 : mm;
+  const text = value.toFixed(units === "in" ? 4 : 2);
+  return /^-0\.0+$/.test(text) ? text.slice(1) : text;
+}
+
+const force = (newtons) => (newtons == null ? "–" : newtons.toFixed(2));
+const noteOf = (result, string) => result.strings[string].note || "";
+
+function table(caption, heads, rows) {
+  return make("div", {class: "scroll", role: "region", "aria-label": `Table: ${caption}`, tabindex: "0"}, make("table", {},
+    make("caption", {class: "unseen"}, caption),
+    make("thead", {}, make("tr", {}, heads.map((head) => make("th", {scope: "col"}, head)))),
+    make("tbody", {}, rows.map(([head, ...cells]) => make("tr", {}, make("th", {scope: "row"}, head),
+      cells.map(([text, attributes]) => make("td", attributes || {}, text)))))));
+}
+
+const figure = (mm) => [length(mm), {"data-mm": mm ?? ""}];
+
+function findings(result) {
+  const worst = ["stop", "act", "watch", "fine"];
+  const sorted = [...result.findings].sort((a, b) => worst.indexOf(a.level) - worst.indexOf(b.level));
+  if (sorted.length === 0) return make("p", {}, "Nothing to remark.");
+  const groups = [];
+  for (const one of sorted) {
+    if (groups.at(-1)?.[0].code === one.code && groups.at(-1)[0].level === one.level) groups.at(-1).push(one);
+    else groups.push([one]);
+  }
+  return make("ul", {class: "findings"}, groups.map(([first, ...more]) => make("li", {class: first.level, "data-code": first.code},
+    make("strong", {}, levels[first.level]), " ", first.text,
+    more.length ? make("details", {}, make("summary", {}, `The same of ${more.length} more`),
+      make("ul", {}, more.map((one) => make("li", {"data-code": one.code}, one.text)))) : null)));
+}
+
+function steps(result) {
+  return make("ol", {class: "steps"}, result.steps.map((one) => make("li", {"data-stage": one.stage},
+    make("p", {class: "do"}, one.do), one.check ? make("p", {class: "check"}, make("strong", {}, "Check: "), one.check) : null)));
+}
+
+const held = {first_open: "open", first_held2: "lying on the 2nd", first_held3: "held at the 3rd"};
+
+function readings(result, key) {
+  const now = result.stages[0];
+  const after = result.stages.at(-1);
+  return [
+    make("p", {class: "relief-line"}, "Relief ", make("b", {"data-mm": now.relief ?? ""}, length(now.relief)), " now, ",
+      make("b", {"data-mm": after.relief ?? ""}, length(after.relief)), ` after. All lengths in ${units}.`),
+    table("Readings, now and after", ["String", `1st fret, ${held[key]}`, "after", "Action at 12", "after"],
+      now.strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, figure(one[key]), figure(after.strings[k][key]),
+        figure(one.action), figure(after.strings[k].action)])),
+  ];
+}
+
+function weakest(clean) {
+  let at = -1;
+  clean.clean_force.forEach((value, fret) => {
+    if (fret > 0 && value != null && (at < 0 || value < clean.clean_force[at])) at = fret;
+  });
+  return at;
+}
+
+function clearance(result) {
+  const {strings, after, attack} = result.clearance;
+  const cells = (clean, picked) => {
+    const at = weakest(clean);
+    const buzzes = (value) => (value != null && picked != null && value < picked ? {class: "short"} : {});
+    const open = clean.clean_force[0];
+    return [[force(open), buzzes(open)],
+      [at < 0 ? "–" : `${force(clean.clean_force[at])} at fret ${at}, on ${clean.at_fret[at]}`, at < 0 ? {} : buzzes(clean.clean_force[at])]];
+  };
+  return [table("The hardest pluck that rings clean, newtons", ["String", "Picked", "Open, now", "Weakest stop, now", "Open, after", "Weakest stop, after"],
+    strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, [force(attack.force[k])], ...cells(one, attack.force[k]), ...cells(after[k], attack.force[k])])),
+  make("p", {class: "hint"}, "Underlined: less than it is picked with; it buzzes on the fret named.")];
+}
+
+const verdicts = {leave: "leave", file: "file", raise: "raise", lower: "lower", wait: "wait"};
+
+function nut(result) {
+  return table("Nut", ["String", "Verdict", "Too high by", "± (2u)", "First pass", "Feelers to stop at"],
+    result.nut.strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, [verdicts[one.verdict]], figure(one.deepen),
+      figure(one.deepen_u == null ? null : 2 * one.deepen_u), figure(one.first_pass), figure(one.stack)]));
+}
+
+function saddle(result) {
+  const cut = result.saddle.bottom_cut;
+  const words = cut && cut.caliper.treble != null ? make("p", {}, "Sand off the base until the caliper reads ",
+    make("b", {"data-mm": cut.caliper.treble}, length(cut.caliper.treble)), " at string 1 and ",
+    make("b", {"data-mm": cut.caliper.bass}, length(cut.caliper.bass)), ` at string ${result.strings.length}: the first pass.`) : null;
+  return [table("Saddle", ["String", "Verdict", "Too high by", "± (2u)", "Height now", "Height done", "Out of the bridge"],
+    result.saddle.strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, [verdicts[one.verdict]], figure(one.lower),
+      figure(one.lower_u == null ? null : 2 * one.lower_u), figure(one.present), figure(one.height), figure(one.protrusion)])), words];
+}
+
+// What is next, in one line, kept in sight.
+function brief(result) {
+  const next = result.steps.find((one, k) => k > 0 || result.steps.length === 1);
+  const words = next ? next.do.split(/(?<=[.:;]) /)[0].replace(/[:;]$/, ".") : "Nothing to do.";
+  return result.done ? "In order: every reading is in its range." : `Next: ${words}`;
+}
+
+export function show(result, sheet) {
+  units = sheet.units;
+  const heldAt = sheet.value(`readings.${sheet.last}.first_held`);
+  const key = heldAt === "open" ? "first_open" : heldAt === "2" ? "first_held2" : "first_held3";
+  fill(by("brief"), brief(result));
+  fill(by("findings"), findings(result));
+  fill(by("steps"), steps(result));
+  fill(by("readings-table"), readings(result, key));
+  fill(by("clearance"), clearance(result));
+  fill(by("nut-table"), nut(result));
+  fill(by("saddle-table"), saddle(result));
+}
+
+// A drawing as the program made it, put into the page as elements. The one style it has is the page's own to give: styles
+// within a document are none of this page's.
+export function place(id, text, label) {
+  const plain = text.replaceAll(/ style="font-kerning:none"/g, "");
+  const drawn = new DOMParser().parseFromString(plain, "image/svg+xml").documentElement;
+  if (drawn.nodeName !== "svg") return;
+  drawn.setAttribute("role", "img");
+  drawn.setAttribute("aria-label", label);
+  by(id).replaceChildren(make("div", {class: "scroll", tabindex: "0", role: "region", "aria-label": label}, document.importNode(drawn, true)),
+    make("button", {type: "button", class: "quiet", "aria-label": `${label}: show it large`, onclick: () => enlarge(id)}, "Show it large"));
+}
+
+function enlarge(id) {
+  by("large-drawing").replaceChildren(by(id).querySelector("svg").cloneNode(true));
+  by("large").showModal();
+}

@@ -1,0 +1,134 @@
+/* SPDX-License-Identifier: MIT */
+/* A sheet's drawings, as files to save or to show. */
+#include <string.h>
+
+#include "reply.h"
+
+enum { SHEET_NAME_MAX = 32, NO_SUCH_SHEET = -100 };
+
+static const char *const formats[] = {"pdf", "svg", "dxf", NULL};
+static const sil_format format_of[] = {SIL_PDF, SIL_SVG, SIL_DXF};
+static const char *const types[] = {"application/pdf", "image/svg+xml", "image/vnd.dxf"};
+static const char *const parts[] = {"all", "nut", "saddle", NULL};
+static const sil_part part_of[] = {SIL_PART_ALL, SIL_PART_NUT, SIL_PART_SADDLE};
+static const char *const views[] = {"", "side", "nut", "saddle", NULL};
+static const sil_part view_of[] = {SIL_PART_ALL, SIL_PART_ALL, SIL_PART_NUT, SIL_PART_SADDLE};
+static const char *const papers[] = {"A4", "A3", "Letter", NULL};
+static const sil_paper paper_of[] = {SIL_A4, SIL_A3, SIL_LETTER};
+
+/* What is asked for: the pack or its sheets of a part, the outlines of a part, one sheet, or a
+ * view. */
+typedef struct order {
+    sil_draw_order draw;
+    int format;
+    bool view;
+    char sheet[SHEET_NAME_MAX]; /* or "" */
+} order;
+
+/* A message where it is not to be had; else NULL. */
+static const char *read_order(const page_target *target, const sil_job *job, order *o)
+{
+    int part = page_choose(target, "part", parts);
+    int view = page_choose(target, "view", views);
+    int paper = page_choose(target, "paper", papers);
+    o->format = page_choose(target, "as", formats);
+    if (o->format < 0) {
+        return "as takes pdf, svg or dxf";
+    }
+    if (part < 0) {
+        return "part takes all, nut or saddle";
+    }
+    if (view < 0) {
+        return "view takes side, nut or saddle";
+    }
+    if (paper < 0) {
+        return "paper takes A4, A3 or Letter";
+    }
+    if (!page_option(target, "sheet", o->sheet, sizeof o->sheet)) {
+        return "sheet takes the name of a sheet of the pack";
+    }
+    o->view = view > 0;
+    if ((o->view || o->sheet[0]) && format_of[o->format] != SIL_SVG) {
+        return "a view, or one sheet, is to be had as svg";
+    }
+    o->draw.part = o->view ? view_of[view] : part_of[part];
+    o->draw.paper = paper_of[paper];
+    return page_choose_unit(target, job, &o->draw.unit) ? NULL : "units takes mm or in";
+}
+
+static int make_drawing(const sil_plan *plan, const order *o, sil_drawing **drawing)
+{
+    if (o->view) {
+        return sil_view_make(plan, &o->draw, drawing);
+    }
+    return o->sheet[0] || format_of[o->format] == SIL_PDF
+               ? sil_drawing_make(plan, &o->draw, drawing)
+               : sil_outlines_make(plan, &o->draw, drawing);
+}
+
+/* The page of a name; -1 where there is none. */
+static int find_page(const sil_drawing *drawing, const char *sheet)
+{
+    char name[SHEET_NAME_MAX];
+    for (int page = 0; sil_drawing_sheet(drawing, page, name, sizeof name); page++) {
+        if (strcmp(name, sheet) == 0) {
+            return page;
+        }
+    }
+    return -1;
+}
+
+static int write_drawing(const sil_drawing *drawing, const order *o, char **bytes, size_t *size)
+{
+    if (!o->view && !o->sheet[0]) {
+        return sil_drawing_write(drawing, format_of[o->format], bytes, size);
+    }
+    int page = o->view ? 0 : find_page(drawing, o->sheet);
+    return page < 0 ? NO_SUCH_SHEET : sil_drawing_write_page(drawing, page, SIL_SVG, bytes, size);
+}
+
+static int draw_job(const sil_job *job, const order *o, char **bytes, size_t *size)
+{
+    sil_plan plan;
+    sil_drawing *drawing;
+    sil_plan_make(job, &plan);
+    int status = make_drawing(&plan, o, &drawing);
+    if (status >= SIL_DRAWING_DONE) {
+        status = write_drawing(drawing, o, bytes, size);
+        sil_drawing_free(drawing);
+    }
+    return status;
+}
+
+static void draw(const page_target *target, const sil_job *job, page_reply *reply)
+{
+    order o = {0};
+    char *bytes;
+    size_t size;
+    const char *wrong = read_order(target, job, &o);
+    if (wrong) {
+        page_say(reply, 400, wrong);
+        return;
+    }
+    int status = draw_job(job, &o, &bytes, &size);
+    if (status >= SIL_DRAWING_DONE) {
+        page_give(reply, types[o.format], bytes, size);
+    } else if (status == NO_SUCH_SHEET) {
+        page_say(reply, 404, "this pack has no such sheet");
+    } else {
+        page_say(reply, 500,
+                 status == SIL_DRAWING_NO_FACE
+                     ? "no lettering found: install the faces of fonts-osifont or fonts-dejavu-core"
+                     : "the drawing could not be made");
+    }
+}
+
+void page_draw(const page_site *site, const page_target *target, const page_request *request,
+               page_reply *reply)
+{
+    sil_sheet *sheet = page_take_sheet(site, request, reply);
+    if (sheet) {
+        draw(target, sil_sheet_job(sheet), reply);
+        sil_sheet_free(sheet);
+    }
+}

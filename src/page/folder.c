@@ -1,0 +1,266 @@
+/* SPDX-License-Identifier: MIT */
+/* The folder of sheets: what is in it, reading one, saving one. Only plain files of the folder
+ * itself, by name; a link leads out of it and is none of them. */
+#include <dirent.h>
+#include <errno.h>
+#include <fcntl.h>
+#include <pthread.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "reply.h"
+
+enum { SHEETS_MAX = 1000 };
+
+static const char yaml[] = "application/yaml; charset=utf-8";
+
+/* A name a sheet may have here: it ends in .yaml, is not hidden and holds no folder. */
+static bool is_sheet_name(const char *name)
+{
+    static const char ending[] = ".yaml";
+    size_t length = strlen(name);
+    size_t tail = sizeof ending - 1;
+    return length > tail && length < PAGE_NAME_MAX && name[0] != '.' && !strpbrk(name, "/\\") &&
+           page_is_text(name, length) && strcmp(name + length - tail, ending) == 0;
+}
+
+/* The bytes of a sheet. Status: 0, or an errno: ENOENT too where it is a link or no plain file. */
+static int read_file(int folder, const char *name, char **bytes, size_t *size)
+{
+    struct stat about;
+    int file = openat(folder, name, O_RDONLY | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK);
+    if (file < 0) {
+        return errno == ELOOP ? ENOENT : errno;
+    }
+    int error = fstat(file, &about) != 0 || !S_ISREG(about.st_mode) ? ENOENT
+                : about.st_size > PAGE_BODY_MAX                     ? EFBIG
+                                                                    : 0;
+    *bytes = error == 0 ? malloc(PAGE_BODY_MAX + 1) : NULL;
+    *size = 0;
+    if (error == 0 && !*bytes) {
+        error = ENOMEM;
+    }
+    while (error == 0 && *size <= PAGE_BODY_MAX) {
+        ssize_t more = read(file, *bytes + *size, PAGE_BODY_MAX + 1 - *size);
+        if (more == 0) {
+            break;
+        }
+        if (more > 0) {
+            *size += (size_t)more;
+        } else if (errno != EINTR) {
+            error = errno;
+        }
+    }
+    close(file);
+    if (error == 0 && *size > PAGE_BODY_MAX) {
+        error = EFBIG;
+    }
+    if (error != 0) {
+        free(*bytes);
+        *bytes = NULL;
+    }
+    return error;
+}
+
+static void say_error(page_reply *reply, int error)
+{
+    if (error == ENOENT || error == ENAMETOOLONG) {
+        page_say(reply, 404, "no such sheet in the folder");
+    } else if (error == EFBIG) {
+        page_say(reply, 413, "over 256 KiB: this is no measuring sheet");
+    } else if (error == EACCES || error == EPERM || error == EROFS) {
+        page_say(reply, 403, "the folder does not allow it");
+    } else {
+        page_say(reply, 500, "the system failed us: the sheet could not be read or written");
+    }
+}
+
+/* The name behind /sheets/, or NULL, answered. */
+static const char *name_of(const page_site *site, const page_target *target, page_reply *reply)
+{
+    const char *name = target->path + strlen("/sheets/");
+    if (site->folder < 0) {
+        page_say(reply, 409, "no folder of sheets was named");
+    } else if (!is_sheet_name(name)) {
+        page_say(reply, 400, "a sheet's name ends in .yaml and holds no folder");
+    } else {
+        return name;
+    }
+    return NULL;
+}
+
+void page_get_sheet(const page_site *site, const page_target *target, const page_request *request,
+                    page_reply *reply)
+{
+    char *bytes;
+    size_t size;
+    (void)request;
+    const char *name = name_of(site, target, reply);
+    if (!name) {
+        return;
+    }
+    int error = read_file(site->folder, name, &bytes, &size);
+    if (error != 0) {
+        say_error(reply, error);
+        return;
+    }
+    page_give(reply, yaml, bytes, size);
+    page_tag(bytes, size, reply->tag);
+}
+
+/* Whether what is there now is what the request was made on. 0: go on; else the status to answer
+ * with. */
+static int judge_version(const page_request *request, bool there, const char *tag)
+{
+    if (request->if_none_match && strcmp(request->if_none_match, "*") == 0) {
+        return there ? 412 : 0;
+    }
+    if (!request->if_match) {
+        return 428;
+    }
+    return there && strcmp(request->if_match, tag) == 0 ? 0 : 412;
+}
+
+static void save(const page_site *site, const char *name, const page_request *request,
+                 page_reply *reply)
+{
+    char *old = NULL;
+    char path[PAGE_NAME_MAX + 64];
+    char tag[PAGE_TAG_MAX] = "";
+    size_t size = 0;
+    struct stat about;
+    bool there = fstatat(site->folder, name, &about, AT_SYMLINK_NOFOLLOW) == 0;
+    int error = there ? read_file(site->folder, name, &old, &size) : 0;
+    if (error != 0) {
+        say_error(reply,
+                  error == ENOENT ? EACCES : error); /* a link, a folder: not ours to replace */
+        return;
+    }
+    if (there) {
+        page_tag(old, size, tag);
+        free(old);
+    }
+    int status = judge_version(request, there, tag);
+    if (status != 0) {
+        page_say(reply, status,
+                 status == 428
+                     ? "say which version is to be replaced: If-Match, or If-None-Match: *"
+                 : there ? "the file has changed since it was read"
+                         : "the file is no longer there");
+        memcpy(reply->tag, tag, sizeof tag);
+        return;
+    }
+    snprintf(path, sizeof path, "/proc/self/fd/%d/%s", site->folder, name);
+    error = sil_file_save(path, request->body, request->size);
+    if (error != 0) {
+        say_error(reply, error);
+        return;
+    }
+    page_say(reply, there ? 200 : 201, "saved");
+    page_tag(request->body, request->size, reply->tag);
+}
+
+void page_put_sheet(const page_site *site, const page_target *target, const page_request *request,
+                    page_reply *reply)
+{
+    static pthread_mutex_t saving = PTHREAD_MUTEX_INITIALIZER; /* judged and written as one */
+    const char *name = name_of(site, target, reply);
+    if (!name) {
+        return;
+    }
+    /* What is no sheet is told as any wrong sheet is, and not saved. */
+    page_plan(site, target, request, reply);
+    if (reply->status != 200) {
+        return;
+    }
+    page_reply_free(reply);
+    pthread_mutex_lock(&saving);
+    save(site, name, request, reply);
+    pthread_mutex_unlock(&saving);
+}
+
+/* What a sheet waits for: what is wrong with it, or the first thing to do. */
+static bool put_waits(cJSON *row, const sil_sheet *sheet)
+{
+    char words[2048];
+    const sil_job *job = sil_sheet_job(sheet);
+    if (!job) {
+        sil_complaint first = sil_sheet_complaint(sheet, 0);
+        snprintf(words, sizeof words, "line %d: %s", first.line, first.text);
+        return cJSON_AddStringToObject(row, "state", "wrong") &&
+               cJSON_AddStringToObject(row, "waits", words);
+    }
+    sil_plan plan;
+    sil_plan_make(job, &plan);
+    int step = 0;
+    while (step + 1 < plan.step_count && plan.steps[step].act == SIL_ACT_PREPARE) {
+        step++;
+    }
+    sil_step_do(&plan, step, job->units, words, sizeof words);
+    return (!job->about.title || cJSON_AddStringToObject(row, "title", job->about.title)) &&
+           (!job->about.owner || cJSON_AddStringToObject(row, "owner", job->about.owner)) &&
+           cJSON_AddStringToObject(row, "state", plan.done ? "done" : "waits") &&
+           cJSON_AddStringToObject(row, "waits", words);
+}
+
+static bool add_sheet(const page_site *site, const char *name, cJSON *array)
+{
+    char *bytes = NULL;
+    size_t size = 0;
+    sil_sheet *sheet = NULL;
+    if (read_file(site->folder, name, &bytes, &size) != 0) {
+        return true; /* gone meanwhile, or none of ours */
+    }
+    cJSON *row = cJSON_CreateObject();
+    bool whole =
+        row && cJSON_AddStringToObject(row, "name", name) &&
+        sil_sheet_read_within(bytes, size, name, site->folder, &sheet) != SIL_SHEET_NO_MEMORY &&
+        put_waits(row, sheet) && cJSON_AddItemToArray(array, row);
+    if (!whole) {
+        cJSON_Delete(row);
+    }
+    sil_sheet_free(sheet);
+    free(bytes);
+    return whole;
+}
+
+static int is_listed(const struct dirent *entry)
+{
+    return is_sheet_name(entry->d_name);
+}
+
+static bool add_sheets(const page_site *site, cJSON *array)
+{
+    char path[32];
+    struct dirent **found = NULL;
+    snprintf(path, sizeof path, "/proc/self/fd/%d", site->folder);
+    int count = scandir(path, &found, is_listed, alphasort);
+    bool whole = count >= 0;
+    for (int k = 0; k < count; k++) {
+        whole = whole && (k >= SHEETS_MAX || add_sheet(site, found[k]->d_name, array));
+        free(found[k]);
+    }
+    free(found);
+    return whole;
+}
+
+void page_list(const page_site *site, const page_target *target, const page_request *request,
+               page_reply *reply)
+{
+    (void)target;
+    (void)request;
+    cJSON *root = cJSON_CreateObject();
+    const char *folder = site->folder < 0 ? NULL : site->folder_name;
+    bool whole = root && (folder ? cJSON_AddStringToObject(root, "folder", folder)
+                                 : cJSON_AddNullToObject(root, "folder"));
+    cJSON *array = whole ? cJSON_AddArrayToObject(root, "sheets") : NULL;
+    whole = array && (site->folder < 0 || add_sheets(site, array));
+    if (!whole) {
+        cJSON_Delete(root);
+        root = NULL;
+    }
+    page_give_json(reply, 200, root);
+}

@@ -1,0 +1,60 @@
+/* SPDX-License-Identifier: MIT */
+/* The bench page: what it answers to a request. Knows nothing of the server that brings one. */
+#ifndef SILLET_PAGE_H
+#define SILLET_PAGE_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+/* What the page works on. */
+typedef struct page_site {
+    int port;                /* it is reached at, on this machine alone */
+    int folder;              /* of the sheets, open; -1: none */
+    const char *folder_name; /* for a person */
+} page_site;
+
+enum { PAGE_BODY_MAX = 256 * 1024, PAGE_TARGET_MAX = 2048, PAGE_TAG_MAX = 48 };
+
+/* A request as it came. Texts NUL-terminated; NULL: not given. */
+typedef struct page_request {
+    const char *method;
+    const char *target; /* path and query, as sent */
+    const char *host;   /* NULL unless exactly one came */
+    const char *origin;
+    const char *if_match, *if_none_match;
+    const char *body; /* size bytes */
+    size_t size;
+} page_request;
+
+typedef struct page_reply {
+    int status;
+    const char *type;  /* of the bytes; fixed text */
+    const char *allow; /* with 405: the methods there are; else NULL */
+    const char *bytes;
+    size_t size;
+    char *held;             /* the bytes, where they are to be freed */
+    char tag[PAGE_TAG_MAX]; /* ETag, or "" */
+} page_reply;
+
+/* page_answer: answers a request.
+ * Given:    site     what it works on
+ *           request  any bytes at all
+ * Returned: reply    to be freed with page_reply_free
+ * Status:   in reply: 200, 201 or 304; 400 not understood; 403 not for this page; 404, 405; 409 no
+ *           folder; 412 and 428 the sheet is another than was read; 413; 422 the sheet is wrong,
+ *           with its complaints; 500 the system failed us
+ * Notes:    a request whose Host is not this page's own, or whose Origin is another's, touches
+ *           nothing. Several threads may ask at once.
+ */
+void page_answer(const page_site *site, const page_request *request, page_reply *reply);
+void page_reply_free(page_reply *reply);
+
+/* What every answer carries beside its own: nothing is loaded from elsewhere, nothing of the page
+ * is shown by another, nothing is guessed. */
+typedef struct page_header {
+    const char *name, *value;
+} page_header;
+extern const page_header page_headers[];
+extern const int page_header_count;
+
+#endif

@@ -1,0 +1,36 @@
+/* SPDX-License-Identifier: MIT */
+/* The kinds of instrument a sheet can name. */
+#include "reply.h"
+
+static bool add_name(cJSON *array, const char *name)
+{
+    cJSON *item = cJSON_CreateString(name);
+    if (cJSON_AddItemToArray(array, item)) {
+        return true;
+    }
+    cJSON_Delete(item);
+    return false;
+}
+
+void page_profiles(const page_site *site, const page_target *target, const page_request *request,
+                   page_reply *reply)
+{
+    char **names;
+    (void)site;
+    (void)target;
+    (void)request;
+    int count = sil_profiles_list(&names);
+    if (count < 0) {
+        page_say(reply, 500, "no folder of profiles found; $SILLET_PROFILES can name one");
+        return;
+    }
+    cJSON *array = cJSON_CreateArray();
+    for (int k = 0; array && k < count; k++) {
+        if (!add_name(array, names[k])) {
+            cJSON_Delete(array);
+            array = NULL;
+        }
+    }
+    sil_profiles_free(names, count);
+    page_give_json(reply, 200, array);
+}

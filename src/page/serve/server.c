@@ -1,0 +1,361 @@
+/* SPDX-License-Identifier: MIT */
+/* The server around the page. Whoever sends slowly, or not at all, holds a place among five hundred
+ * and no thread, and is shown the door when his time is up. */
+#include <arpa/inet.h>
+#include <errno.h>
+#include <microhttpd.h>
+#include <netinet/in.h>
+#include <pthread.h>
+#include <signal.h>
+#include <stdint.h>
+#include <stdlib.h>
+#include <string.h>
+#include <strings.h>
+#include <sys/socket.h>
+#include <time.h>
+#include <unistd.h>
+
+#include "serve.h"
+
+enum {
+    CONNECTIONS_MAX = 500,
+    THREADS = 2,
+    HEADERS_MAX = 16 * 1024, /* of memory for a connection's request line and headers */
+    IDLE_SECONDS = 10,       /* without a byte */
+    REQUEST_SECONDS = 15     /* for a request and its answer, bytes or not */
+};
+
+/* One who is connected, and since when the present request has been waited for. */
+typedef struct guest {
+    int socket;
+    time_t since;
+    struct guest *next, **link;
+} guest;
+
+struct page_server {
+    const page_site *site;
+    struct MHD_Daemon *daemon;
+    pthread_mutex_t door; /* over the guests: a socket is closed only when it is off the list */
+    guest *guests;
+};
+
+/* A request as it comes in. */
+typedef struct incoming {
+    char *target;
+    char *body;
+    size_t size, room;
+    bool begun, over;
+} incoming;
+
+static time_t seconds_now(void)
+{
+    struct timespec now;
+    clock_gettime(CLOCK_MONOTONIC, &now);
+    return now.tv_sec;
+}
+
+static void open_door(page_server *server, struct MHD_Connection *connection, void **context)
+{
+    const union MHD_ConnectionInfo *about =
+        MHD_get_connection_info(connection, MHD_CONNECTION_INFO_CONNECTION_FD);
+    guest *visit = calloc(1, sizeof *visit);
+    *context = visit;
+    if (!visit || !about) {
+        return;
+    }
+    visit->socket = about->connect_fd;
+    visit->since = seconds_now();
+    pthread_mutex_lock(&server->door);
+    visit->next = server->guests;
+    visit->link = &server->guests;
+    if (visit->next) {
+        visit->next->link = &visit->next;
+    }
+    server->guests = visit;
+    pthread_mutex_unlock(&server->door);
+}
+
+static void close_door(page_server *server, guest *visit)
+{
+    if (visit) {
+        pthread_mutex_lock(&server->door);
+        if (visit->link) {
+            *visit->link = visit->next;
+        }
+        if (visit->next) {
+            visit->next->link = visit->link;
+        }
+        pthread_mutex_unlock(&server->door);
+    }
+    free(visit);
+}
+
+static void note_connection(void *with, struct MHD_Connection *connection, void **context,
+                            enum MHD_ConnectionNotificationCode code)
+{
+    if (code == MHD_CONNECTION_NOTIFY_STARTED) {
+        open_door(with, connection, context);
+    } else {
+        close_door(with, *context);
+        *context = NULL;
+    }
+}
+
+static void show_out_late(page_server *server)
+{
+    time_t now = seconds_now();
+    pthread_mutex_lock(&server->door);
+    for (guest *visit = server->guests; visit; visit = visit->next) {
+        if (now - visit->since > REQUEST_SECONDS) {
+            shutdown(visit->socket, SHUT_RDWR);
+        }
+    }
+    pthread_mutex_unlock(&server->door);
+}
+
+/* The first word of a request: its target as sent. */
+static void *note_target(void *with, const char *target, struct MHD_Connection *connection)
+{
+    (void)with;
+    (void)connection;
+    incoming *arrival = calloc(1, sizeof *arrival);
+    if (arrival) {
+        arrival->target = strdup(target);
+    }
+    return arrival;
+}
+
+static void note_end(void *with, struct MHD_Connection *connection, void **context,
+                     enum MHD_RequestTerminationCode code)
+{
+    page_server *server = with;
+    incoming *arrival = *context;
+    const union MHD_ConnectionInfo *about =
+        MHD_get_connection_info(connection, MHD_CONNECTION_INFO_SOCKET_CONTEXT);
+    guest *visit = about ? about->socket_context : NULL;
+    (void)code;
+    if (visit) {
+        pthread_mutex_lock(&server->door);
+        visit->since = seconds_now();
+        pthread_mutex_unlock(&server->door);
+    }
+    if (arrival) {
+        free(arrival->target);
+        free(arrival->body);
+        free(arrival);
+    }
+    *context = NULL;
+}
+
+/* The headers the page asks for; one sent twice is told as one that cannot be right. */
+typedef struct header {
+    const char *name;
+    const char *value;
+    int count;
+} header;
+
+enum { HOST, ORIGIN, IF_MATCH, IF_NONE_MATCH, CONTENT_LENGTH, HEADERS };
+
+static enum MHD_Result take_header(void *with, enum MHD_ValueKind kind, const char *name,
+                                   const char *value)
+{
+    header *headers = with;
+    (void)kind;
+    for (int i = 0; i < HEADERS; i++) {
+        if (strcasecmp(headers[i].name, name) == 0) {
+            headers[i].value = headers[i].count++ == 0 && value ? value : "";
+        }
+    }
+    return MHD_YES;
+}
+
+static void take_headers(struct MHD_Connection *connection, header headers[HEADERS])
+{
+    static const header none[HEADERS] = {
+        {"Host", NULL, 0},          {"Origin", NULL, 0},         {"If-Match", NULL, 0},
+        {"If-None-Match", NULL, 0}, {"Content-Length", NULL, 0},
+    };
+    memcpy(headers, none, sizeof none);
+    MHD_get_connection_values(connection, MHD_HEADER_KIND, take_header, headers);
+    if (headers[HOST].count != 1) {
+        headers[HOST].value = NULL;
+    }
+}
+
+static enum MHD_Result send_reply(struct MHD_Connection *connection, page_reply *reply)
+{
+    struct MHD_Response *response = MHD_create_response_from_buffer(
+        reply->size, (void *)reply->bytes,
+        reply->held ? MHD_RESPMEM_MUST_FREE : MHD_RESPMEM_PERSISTENT);
+    if (!response) {
+        page_reply_free(reply);
+        return MHD_NO;
+    }
+    for (int i = 0; i < page_header_count; i++) {
+        MHD_add_response_header(response, page_headers[i].name, page_headers[i].value);
+    }
+    MHD_add_response_header(response, "Content-Type", reply->type);
+    if (reply->tag[0]) {
+        MHD_add_response_header(response, "ETag", reply->tag);
+    }
+    if (reply->allow) {
+        MHD_add_response_header(response, "Allow", reply->allow);
+    }
+    enum MHD_Result result = MHD_queue_response(connection, (unsigned)reply->status, response);
+    MHD_destroy_response(response);
+    return result;
+}
+
+static enum MHD_Result answer(const page_server *server, struct MHD_Connection *connection,
+                              const char *method, const incoming *arrival)
+{
+    header headers[HEADERS];
+    page_reply reply;
+    take_headers(connection, headers);
+    const page_request request = {
+        .method = method,
+        .target = arrival->target ? arrival->target : "",
+        .host = headers[HOST].value,
+        .origin = headers[ORIGIN].value,
+        .if_match = headers[IF_MATCH].value,
+        .if_none_match = headers[IF_NONE_MATCH].value,
+        .body = arrival->body,
+        .size = arrival->over ? PAGE_BODY_MAX + 1 : arrival->size, /* the page says why not */
+    };
+    page_answer(server->site, &request, &reply);
+    return send_reply(connection, &reply);
+}
+
+/* Whether a request announces more than it may bring. */
+static bool announces_too_much(struct MHD_Connection *connection)
+{
+    header headers[HEADERS];
+    take_headers(connection, headers);
+    const char *length = headers[CONTENT_LENGTH].value;
+    return length && strtoull(length, NULL, 10) > PAGE_BODY_MAX;
+}
+
+/* Keeps what comes, up to the limit; false where no more is to come at all. */
+static bool take_body(incoming *arrival, const char *bytes, size_t size)
+{
+    arrival->over = arrival->over || size > PAGE_BODY_MAX - arrival->size;
+    if (arrival->over) {
+        arrival->room += size; /* passed over, but not without end */
+        return arrival->room <= 4 * (size_t)PAGE_BODY_MAX;
+    }
+    if (arrival->size + size > arrival->room) {
+        size_t room = 2 * (arrival->size + size);
+        room = room > PAGE_BODY_MAX ? PAGE_BODY_MAX : room;
+        char *body = realloc(arrival->body, room);
+        if (!body) {
+            return false;
+        }
+        arrival->body = body;
+        arrival->room = room;
+    }
+    memcpy(arrival->body + arrival->size, bytes, size);
+    arrival->size += size;
+    return true;
+}
+
+static enum MHD_Result handle(void *with, struct MHD_Connection *connection, const char *url,
+                              const char *method, const char *version, const char *bytes,
+                              size_t *size, void **context)
+{
+    incoming *arrival = *context;
+    (void)url;
+    (void)version;
+    if (!arrival) {
+        return MHD_NO;
+    }
+    if (!arrival->begun) {
+        arrival->begun = true;
+        arrival->over = announces_too_much(connection);
+        return arrival->over ? answer(with, connection, method, arrival) : MHD_YES;
+    }
+    if (*size > 0) {
+        bool more = take_body(arrival, bytes, *size);
+        *size = 0;
+        return more ? MHD_YES : MHD_NO;
+    }
+    return answer(with, connection, method, arrival);
+}
+
+int server_listen(int *port)
+{
+    struct sockaddr_in place = {.sin_family = AF_INET, .sin_port = htons((uint16_t)*port)};
+    socklen_t length = sizeof place;
+    const int yes = 1;
+    place.sin_addr.s_addr = htonl(INADDR_LOOPBACK);
+    int listener = socket(AF_INET, SOCK_STREAM | SOCK_CLOEXEC | SOCK_NONBLOCK, 0);
+    if (listener < 0) {
+        return -1;
+    }
+    setsockopt(listener, SOL_SOCKET, SO_REUSEADDR, &yes, sizeof yes);
+    if (bind(listener, (struct sockaddr *)&place, length) != 0 ||
+        listen(listener, CONNECTIONS_MAX) != 0 ||
+        getsockname(listener, (struct sockaddr *)&place, &length) != 0) {
+        int error = errno;
+        close(listener);
+        errno = error;
+        return -1;
+    }
+    *port = ntohs(place.sin_port);
+    return listener;
+}
+
+static void ends(sigset_t *set)
+{
+    sigemptyset(set);
+    sigaddset(set, SIGINT);
+    sigaddset(set, SIGTERM);
+    sigaddset(set, SIGHUP);
+}
+
+void server_block_signals(void)
+{
+    sigset_t set;
+    ends(&set);
+    sigprocmask(SIG_BLOCK, &set, NULL);
+    signal(SIGPIPE, SIG_IGN); /* a reader who has gone is no reason to end */
+}
+
+page_server *server_start(const page_site *site, int listener)
+{
+    page_server *server = calloc(1, sizeof *server);
+    if (!server) {
+        return NULL;
+    }
+    server->site = site;
+    pthread_mutex_init(&server->door, NULL);
+    server->daemon = MHD_start_daemon(
+        MHD_USE_EPOLL_INTERNAL_THREAD | MHD_USE_ITC, 0, NULL, NULL, handle, server,
+        MHD_OPTION_LISTEN_SOCKET, listener, MHD_OPTION_THREAD_POOL_SIZE, (unsigned)THREADS,
+        MHD_OPTION_CONNECTION_LIMIT, (unsigned)CONNECTIONS_MAX, MHD_OPTION_CONNECTION_TIMEOUT,
+        (unsigned)IDLE_SECONDS, MHD_OPTION_CONNECTION_MEMORY_LIMIT, (size_t)HEADERS_MAX,
+        MHD_OPTION_STRICT_FOR_CLIENT, 1, MHD_OPTION_URI_LOG_CALLBACK, note_target, server,
+        MHD_OPTION_NOTIFY_CONNECTION, note_connection, server, MHD_OPTION_NOTIFY_COMPLETED,
+        note_end, server, MHD_OPTION_END);
+    if (!server->daemon) {
+        free(server);
+        return NULL;
+    }
+    return server;
+}
+
+void server_watch(page_server *server)
+{
+    const struct timespec second = {1, 0};
+    sigset_t set;
+    ends(&set);
+    while (sigtimedwait(&set, NULL, &second) < 0) {
+        show_out_late(server);
+    }
+}
+
+void server_stop(page_server *server)
+{
+    MHD_stop_daemon(server->daemon);
+    pthread_mutex_destroy(&server->door);
+    free(server);
+}

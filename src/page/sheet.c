@@ -1,0 +1,192 @@
+/* SPDX-License-Identifier: MIT */
+/* A sheet sent by the page: what stands in it, its plan, its drawings. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "reply.h"
+
+static bool put_text(cJSON *object, const char *key, const char *text)
+{
+    return cJSON_AddStringToObject(object, key, text) != NULL;
+}
+
+static bool put_place(cJSON *object, const sil_complaint *complaint)
+{
+    return cJSON_AddNumberToObject(object, "line", complaint->line) &&
+           cJSON_AddNumberToObject(object, "column", complaint->column);
+}
+
+static bool add_complaint(cJSON *array, const sil_sheet *sheet, int index)
+{
+    char path[SIL_PATH_MAX];
+    char shown[2048];
+    cJSON *row = cJSON_CreateObject();
+    if (!cJSON_AddItemToArray(array, row)) {
+        cJSON_Delete(row);
+        return false;
+    }
+    sil_complaint complaint = sil_sheet_complaint(sheet, index);
+    sil_sheet_complaint_path(sheet, index, path);
+    sil_complaint_write(&complaint, shown, sizeof shown);
+    return put_text(row, "severity", complaint.severity == SIL_ERROR ? "error" : "warning") &&
+           put_text(row, "path", path) && put_place(row, &complaint) &&
+           put_text(row, "text", complaint.text) && put_text(row, "shown", shown);
+}
+
+static cJSON *complaints_of(const sil_sheet *sheet)
+{
+    cJSON *array = cJSON_CreateArray();
+    bool whole = array != NULL;
+    for (int k = 0; whole && k < sil_sheet_complaint_count(sheet); k++) {
+        whole = add_complaint(array, sheet, k);
+    }
+    if (!whole) {
+        cJSON_Delete(array);
+        return NULL;
+    }
+    return array;
+}
+
+/* {key: array, ..} beside the complaints of a sheet. */
+static void give_with_complaints(page_reply *reply, int status, const sil_sheet *sheet,
+                                 const char *key, cJSON *array)
+{
+    cJSON *root = cJSON_CreateObject();
+    cJSON *complaints = complaints_of(sheet);
+    bool whole = root && complaints && cJSON_AddItemToObject(root, "complaints", complaints);
+    if (!whole) {
+        cJSON_Delete(complaints);
+    }
+    if (key && (!array || !whole || !cJSON_AddItemToObject(root, key, array))) {
+        cJSON_Delete(array);
+        whole = false;
+    }
+    if (!whole) {
+        cJSON_Delete(root);
+        root = NULL;
+    }
+    page_give_json(reply, status, root);
+}
+
+/* Reads the sheet of a request; NULL out of memory, answered. A profile by path is read from the
+ * folder alone. */
+static sil_sheet *read_sheet(const page_site *site, const page_request *request, page_reply *reply)
+{
+    sil_sheet *sheet;
+    int status = sil_sheet_read_within(request->body ? request->body : "", request->size, "sheet",
+                                       site->folder, &sheet);
+    if (status == SIL_SHEET_NO_MEMORY) {
+        sil_sheet_free(sheet);
+        page_say(reply, 500, "out of memory");
+        return NULL;
+    }
+    return sheet;
+}
+
+sil_sheet *page_take_sheet(const page_site *site, const page_request *request, page_reply *reply)
+{
+    sil_sheet *sheet = read_sheet(site, request, reply);
+    if (sheet && !sil_sheet_job(sheet)) {
+        give_with_complaints(reply, 422, sheet, NULL, NULL);
+        sil_sheet_free(sheet);
+        sheet = NULL;
+    }
+    return sheet;
+}
+
+typedef struct entries {
+    cJSON *array;
+    bool failed;
+} entries;
+
+/* [path, text], and of the profile's own also what its bare lengths are in; lists and mappings are
+ * told by what is in them, the empty ones by nothing. */
+static void add_entry(void *with, const sil_entry *entry)
+{
+    entries *all = with;
+    if (!entry->text || all->failed) {
+        return;
+    }
+    cJSON *row = cJSON_CreateArray();
+    cJSON *items[] = {cJSON_CreateString(entry->path), cJSON_CreateString(entry->text),
+                      entry->own ? NULL : cJSON_CreateString(entry->units == SIL_MM ? "mm" : "in")};
+    for (int i = 0; i < (entry->own ? 2 : 3); i++) {
+        if (!row || !items[i] || all->failed || !cJSON_AddItemToArray(row, items[i])) {
+            cJSON_Delete(items[i]);
+            all->failed = true;
+        }
+    }
+    if (all->failed || !cJSON_AddItemToArray(all->array, row)) {
+        cJSON_Delete(row);
+        all->failed = true;
+    }
+}
+
+void page_read(const page_site *site, const page_target *target, const page_request *request,
+               page_reply *reply)
+{
+    (void)target;
+    sil_sheet *sheet = read_sheet(site, request, reply);
+    if (!sheet) {
+        return;
+    }
+    entries all = {.array = cJSON_CreateArray()};
+    all.failed = !all.array;
+    sil_sheet_see(sheet, add_entry, &all);
+    if (all.failed) {
+        cJSON_Delete(all.array);
+        all.array = NULL;
+    }
+    give_with_complaints(reply, 200, sheet, "entries", all.array);
+    sil_sheet_free(sheet);
+}
+
+int page_choose(const page_target *target, const char *name, const char *const *words)
+{
+    char value[32];
+    bool readable = page_option(target, name, value, sizeof value);
+    if (readable && value[0] == '\0') {
+        return 0;
+    }
+    for (int i = 0; readable && words[i]; i++) {
+        if (strcmp(words[i], value) == 0) {
+            return i;
+        }
+    }
+    return -1;
+}
+
+bool page_choose_unit(const page_target *target, const sil_job *job, sil_unit *unit)
+{
+    static const char *const units[] = {"sheet", "mm", "in", NULL};
+    int chosen = page_choose(target, "units", units);
+    *unit = chosen == 0 ? job->units : chosen == 1 ? SIL_MM : SIL_INCH;
+    return chosen >= 0;
+}
+
+static void give_plan(const page_target *target, const sil_job *job, page_reply *reply)
+{
+    sil_unit unit;
+    sil_plan plan;
+    if (!page_choose_unit(target, job, &unit)) {
+        page_say(reply, 400, "units takes mm or in");
+        return;
+    }
+    sil_plan_make(job, &plan);
+    char *json = sil_report_json(&plan, unit);
+    if (json) {
+        page_give(reply, "application/json", json, strlen(json));
+    } else {
+        page_say(reply, 500, "out of memory");
+    }
+}
+
+void page_plan(const page_site *site, const page_target *target, const page_request *request,
+               page_reply *reply)
+{
+    sil_sheet *sheet = page_take_sheet(site, request, reply);
+    if (sheet) {
+        give_plan(target, sil_sheet_job(sheet), reply);
+        sil_sheet_free(sheet);
+    }
+}

@@ -1,0 +1,100 @@
+// SPDX-License-Identifier: MIT
+// A browser, a server on a folder of its own, and counting: what the page's checks stand on.
+import {execFileSync, spawn} from "node:child_process";
+import {mkdtempSync, rmSync} from "node:fs";
+import {createRequire} from "node:module";
+import {tmpdir} from "node:os";
+import {dirname, join} from "node:path";
+import {fileURLToPath} from "node:url";
+
+export const top = join(dirname(fileURLToPath(import.meta.url)), "..", "..");
+const require = createRequire(join(top, "build", "page", "/"));
+const {chromium} = require("playwright-core");
+export const axe = require.resolve("axe-core/axe.min.js");
+
+let passed = 0;
+let failed = 0;
+
+export function check(good, what) {
+  if (good) passed++;
+  else {
+    failed++;
+    console.log(`failed: ${what}`);
+  }
+}
+
+export const same = (got, wanted, what) =>
+  check(JSON.stringify(got) === JSON.stringify(wanted), `${what}\n  wanted ${JSON.stringify(wanted)}\n  got    ${JSON.stringify(got)}`);
+
+export const program = join(top, "build", "check", "sillet");
+const environment = {...process.env, SILLET_PROFILES: join(top, "profiles")};
+
+export const run = (...words) => execFileSync(program, words, {env: environment, maxBuffer: 1 << 24, stdio: ["ignore", "pipe", "pipe"]});
+
+// The sanitized program, unless the one that is installed is meant.
+export async function serve(serving = program) {
+  const folder = mkdtempSync(join(tmpdir(), "sillet-page-"));
+  const child = spawn(serving, ["serve", "--port", "0", "--folder", folder], {env: environment});
+  let said = "";
+  child.stderr.on("data", (bytes) => process.stdout.write(bytes));
+  const address = await new Promise((resolve, reject) => {
+    child.stdout.on("data", (bytes) => {
+      said += bytes;
+      const found = said.match(/http:\S+/);
+      if (found) resolve(found[0]);
+    });
+    child.on("exit", () => reject(new Error(`the server ended: ${said}`)));
+  });
+  const stop = async () => {
+    const ended = new Promise((resolve) => child.on("exit", resolve));
+    child.kill("SIGINT");
+    same(await ended, 0, "the server ends cleanly when asked to");
+    rmSync(folder, {recursive: true});
+  };
+  return {address, folder, stop};
+}
+
+// Who runs the tests as root, as a bare machine does, has no sandbox for the browser.
+export const open = () => chromium.launch({executablePath: "/usr/bin/chromium", args: ["--no-sandbox"]});
+
+// A visitor: a browser of its own, nothing kept. Whatever goes wrong in the page, or leaves this machine, fails.
+export async function visit(browser, address, options = {}) {
+  const context = await browser.newContext({viewport: {width: 1280, height: 900}, acceptDownloads: true, ...options});
+  const page = await context.newPage();
+  page.setDefaultTimeout(10000);
+  page.on("pageerror", (error) => check(false, `the page's script: ${error}`));
+  page.on("console", (message) => {
+    // The page asks what a wrong sheet's plan is, and is told that there is none.
+    if (message.type() === "error" && !/status of (412|422)/.test(message.text())) check(false, `the browser complains: ${message.text()}`);
+  });
+  page.on("request", (request) => {
+    if (!request.url().startsWith(address) && !request.url().startsWith("blob:")) check(false, `asked elsewhere: ${request.url()}`);
+  });
+  await page.goto(address);
+  await page.waitForSelector("#profiles button:visible, #form:visible");
+  return page;
+}
+
+export async function type(page, name, text) {
+  const field = page.locator(`[name="${name}"]`);
+  const before = await page.evaluate(() => Number(document.body.dataset.shown || 0));
+  await field.fill(text);
+  await page.waitForFunction((was) => Number(document.body.dataset.shown || 0) > was, before);
+}
+
+export async function accessible(page, where) {
+  // From outside the page, so that its own policy stays in force.
+  const {readFileSync} = await import("node:fs");
+  await page.evaluate(readFileSync(axe, "utf8"));
+  const {violations, passes} = await page.evaluate(() => globalThis.axe.run(document, {resultTypes: ["violations"]}));
+  check(passes.length > 10, `${where}: axe looked at something`);
+  for (const one of violations) {
+    check(false, `${where}: ${one.id}: ${one.help}: ${one.nodes.slice(0, 3).map((node) => node.target.join(" ")).join("; ")}`);
+  }
+  check(violations.length === 0, `${where}: axe finds nothing`);
+}
+
+export function report() {
+  console.log(`${passed} passed, ${failed} failed`);
+  process.exit(failed ? 1 : 0);
+}
