@@ -120,11 +120,13 @@ check: tools-check build/page/node_modules/.package-lock.json
 	    build/check/replay_page build/check/read_lines build/check/faults build/race/race
 	@tests/run $(CHECKED_TESTS)
 
-# What drives the browser, as locked.
+# What drives the browser, as locked; with it there already, no network is needed.
 build/page/node_modules/.package-lock.json: tests/page/package.json tests/page/package-lock.json | tools-check
 	@mkdir -p build/page
-	@cp tests/page/package.json tests/page/package-lock.json build/page
-	@npm ci --prefix build/page --silent --no-audit --no-fund
+	@if ! cmp -s tests/page/package-lock.json build/page/package-lock.json || [ ! -f $@ ]; then \
+	    cp tests/page/package.json tests/page/package-lock.json build/page && \
+	    npm ci --prefix build/page --prefer-offline --silent --no-audit --no-fund; \
+	fi
 	@touch $@
 
 build/check/sillet: $(CHECKED_CLI) build/check/libsillet.a
