@@ -16,7 +16,7 @@ await page.evaluate(() => {
   document.querySelector('[data-section="action"]').scrollIntoView();
   document.getElementById("side-title").scrollIntoView();
 });
-await page.focus('[name="readings.0.action.0"]');
+await page.focus('[name$=".action.0"]');
 await page.waitForTimeout(800);
 await page.screenshot({path: out});
 await browser.close();
