@@ -79,7 +79,7 @@ export const sections = [
   {id: "instrument", title: "The instrument", figure: "scale", folded: true,
    lead: "Pale figures are typical of this kind. Put in what differs on this one.",
    fields: [
-     {path: "instrument.scale", kind: "one", label: "Scale", figure: "scale", note: "nut to saddle, without compensation"},
+     {path: "instrument.scale", kind: "scale", label: "Scale", figure: "scale", note: "nut to saddle, without compensation"},
      {path: "instrument.frets", kind: "one", label: "Frets", figure: "scale", note: "how many"},
      {path: "instrument.join", kind: "one", label: "Body joint at fret", figure: "scale", note: "fret at the body joint"},
      {path: "instrument.radius", kind: "radius", label: "Board radius", figure: "radius", note: "of the board; or flat", hint: "or: flat"},
@@ -95,10 +95,12 @@ export const sections = [
   {id: "strings", title: "Strings", figure: "gauge", folded: true, lead: "String 1 is on the treble side.",
    fields: [
      {path: "strings", kind: "table", label: "Strings", figure: "gauge", note: "string 1 first",
-      row: [["note", "Note"], ["gauge", "Gauge"], ["make", "Make"], ["core", "Core"]]},
+      row: [["note", "Note"], ["gauge", "Gauge"], ["make", "Make"], ["core", "Core"], ["course", "Course"]]},
    ]},
   {id: "nut", title: "Nut", figure: "seat", folded: true,
    fields: [
+     {path: "nut.kind", kind: "choice", label: "Kind", figure: "seat",
+      words: [["slotted", "slotted"], ["zero-fret", "zero fret"]], usual: "slotted", note: "slotted or zero-fret"},
      {path: "nut.width", kind: "one", label: "Board width at the nut", figure: "width", note: "of the board"},
      {path: "nut.thickness", kind: "one", label: "Thickness", figure: "seat", note: "along the strings"},
      {path: "nut.seat_to_board", kind: "one", label: "Seat to board", figure: "seat", hint: "the board's surface over the nut's seat",
@@ -111,8 +113,10 @@ export const sections = [
   {id: "saddle", title: "Saddle", figure: "saddle", folded: true,
    fields: [
      {path: "saddle.kind", kind: "choice", label: "Kind", figure: "saddle",
-      words: [["", "not known"], ["slotted", "in a slot"], ["glued", "glued in"], ["individual", "a screw a string"]], note: "slotted, glued or individual"},
-     {path: "saddle.pitch", kind: "one", label: "A screw's turn", note: "travel of a turn"},
+      words: [["", "not known"], ["slotted", "in a slot"], ["glued", "glued in"], ["individual", "a screw a string"], ["two-post", "on two posts"], ["floating", "floating"]], note: "slotted, glued, individual, two-post or floating"},
+     {path: "saddle.pitch", kind: "one", label: "A turn moves it", note: "travel of a turn of screw, post or wheel"},
+     {path: "saddle.travel", kind: "one", label: "Can still go down", note: "how far screws, posts or wheels can still go down"},
+     {path: "saddle.post_spread", kind: "one", label: "From post to post", note: "on two posts"},
      {path: "saddle.length", kind: "one", label: "Length", figure: "saddle", note: "end to end"},
      {path: "saddle.thickness", kind: "one", label: "Thickness", figure: "saddle", note: "along the strings"},
      {path: "saddle.spread", kind: "one", label: "Outer strings apart", figure: "saddle", note: "centre of string 1 to centre of the last"},

@@ -18,7 +18,8 @@ function input(path, label, extra = {}) {
 }
 
 function choice(path, {words, label, usual = ""}) {
-  const now = sheet.own.get(path) || usual;
+  const blank = words.some(([word]) => word === "");
+  const now = sheet.own.get(path) || (blank ? "" : sheet.typical(path) || usual);
   const known = words.some(([word]) => word === now) ? words : [...words, [now, now]];
   const typical = sheet.typical(path);
   return make("select", {id: idOf(path), name: path, "aria-label": label,
@@ -40,6 +41,9 @@ const places = {
   choice: (path, field) => [choice(path, field)],
   radius: (path, field) => sheet.shape(path) === "one" || !sheet.hasAny(path) ? [input(path, field.label)]
     : [["nut", "at the nut"], ["end", "at the end"]].map(([key, name]) => cell(name, input(`${path}.${key}`, `${field.label} ${name}`))),
+  scale: (path, field) => sheet.shape(path) !== "ends" ? [input(path, field.label)]
+    : [["treble", "string 1"], ["bass", `string ${sheet.strings}`], ["square", "square at fret"]].map(([key, name]) =>
+      cell(name, input(`${path}.${key}`, `${field.label}, ${name}`))),
   each(path, field) {
     const shape = sheet.shape(path);
     if (shape === "one") return [cell("all strings", input(path, `${field.label}, all strings`))];
@@ -105,11 +109,12 @@ const places = {
 function fieldOf(field) {
   if (!field.kind) return null;
   const path = here(field.path);
-  const single = ["one", "choice"].includes(field.kind) || (field.kind === "radius" && sheet.shape(path) !== "");
+  const controls = places[field.kind](path, field);
+  const single = controls.length === 1 && controls[0].id === idOf(path);
   const hint = field.hint || (field.kind === "one" && /\d/.test(field.note || "") ? field.note : "");
   const box = make("div", {class: `field kind-${field.kind}${field.wide ? " wide" : ""}`, "data-path": path, "data-figure": field.figure || ""});
   box.append(single ? make("label", {class: "field-name", for: idOf(path)}, field.label) : make("span", {class: "field-name"}, field.label),
-    make("div", {class: "controls"}, places[field.kind](path, field)), hint ? make("p", {class: "hint"}, hint) : "",
+    make("div", {class: "controls"}, controls), hint ? make("p", {class: "hint"}, hint) : "",
     make("ul", {class: "flags", id: `${idOf(path)}-flags`}));
   return box;
 }
