@@ -64,7 +64,7 @@ static bool saddle_worked(const sil_plan *before, const sil_plan *now)
     double treble = by_caliper(before, now, 0);
     double bass = by_caliper(before, now, now->job->string_count - 1);
     return sil_known(treble) && sil_known(bass)
-               ? fmax(fabs(treble), fabs(bass)) > 2.0 * now->bench.tools.caliper
+               ? sil_above(fmax(fabs(treble), fabs(bass)), 2.0 * now->bench.tools.caliper)
                : remedy != SIL_SADDLE_NONE && remedy != SIL_SADDLE_WAIT;
 }
 

@@ -10,6 +10,7 @@ import yaml
 import bench
 import sheet
 
+EDGE = 1e-6             # what stands on an edge is not past it, mm
 LEARNS = 0.1            # how far relief, or a foretold action, must have moved to judge by, mm
 SWING = 10.0            # of humidity, in %: past it the top moves as well
 RATIO = (0.4, 1.2)
@@ -109,7 +110,7 @@ def foretell(before, now, near):
         worked.append("rod")
         bend = done.rod.bend if math.isnan(bend) else bend
     near(moved, 2 * now.job.tools.relief)
-    if not math.isnan(bend) and (done.turned or moved > 2 * now.job.tools.relief):
+    if not math.isnan(bend) and (done.turned or moved > 2 * now.job.tools.relief + EDGE):
         state = bent(state, before.board, bend, before.job.ratio)
     if done.crowns:
         worked.append("frets")
@@ -118,7 +119,7 @@ def foretell(before, now, near):
     caliper = taken_by_caliper(before, now)
     measured = not np.isnan(caliper).any()
     ends = np.abs(caliper[[0, -1]])
-    sanded = ends.max() > 2 * now.job.tools.caliper if measured else is_done(
+    sanded = ends.max() > 2 * now.job.tools.caliper + EDGE if measured else is_done(
         before.result["saddle"])
     near(ends.max(), 2 * now.job.tools.caliper)
     filed = is_done(before.result["nut"])
