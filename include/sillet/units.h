@@ -80,6 +80,9 @@ const char *sil_measure_unit(sil_measure measure);
  */
 size_t sil_number_write(char *out, size_t size, double value, int decimals);
 
+/* sil_number_trimmed: the same without noughts at the end of its decimals ("2.5", "3"). */
+size_t sil_number_trimmed(char *out, size_t size, double value, int decimals);
+
 /* sil_number_write_full: a finite double in full, as JSON has it.
  * Returned: out  NUL-terminated; fifteen significant digits where they are enough, else seventeen;
  *                  it reads back as the same double; a point whatever the locale, never "-0"

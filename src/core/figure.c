@@ -93,6 +93,19 @@ size_t sil_number_write(char *out, size_t size, double value, int decimals)
     return sign + length;
 }
 
+size_t sil_number_trimmed(char *out, size_t size, double value, int decimals)
+{
+    size_t length = sil_number_write(out, size, value, decimals);
+    if (length < size && strchr(out, '.')) {
+        while (out[length - 1] == '0') {
+            length--;
+        }
+        length -= out[length - 1] == '.';
+        out[length] = '\0';
+    }
+    return length;
+}
+
 size_t sil_length_write(char *out, size_t size, double mm, sil_unit unit, int decimals)
 {
     return unit == SIL_INCH ? sil_number_write(out, size, mm / 25.4, decimals + 1)

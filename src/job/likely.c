@@ -8,17 +8,9 @@
 static sil_figure trimmed(double value, int decimals)
 {
     sil_figure figure;
-    size_t length = sil_number_write(figure.text, sizeof figure.text, value, decimals);
-    if (length >= sizeof figure.text) {
+    if (sil_number_trimmed(figure.text, sizeof figure.text, value, decimals) >=
+        sizeof figure.text) {
         strcpy(figure.text, "-");
-        return figure;
-    }
-    if (strchr(figure.text, '.')) {
-        while (figure.text[length - 1] == '0') {
-            length--;
-        }
-        length -= figure.text[length - 1] == '.';
-        figure.text[length] = '\0';
     }
     return figure;
 }

@@ -144,7 +144,8 @@ static void order_saddle(sil_plan *plan)
     step(plan, !shims && sil_known(plan->neck.heel), SIL_SADDLE, SIL_ACT_NECK_RESET);
 }
 
-/* Every reading there and in its range, nothing to put right and nothing heard. */
+/* Every reading there and in its range, and nothing to put right. A buzz still heard with all that
+ * right is the hand's or the instrument's, and keeps no setup from being done. */
 static bool all_done(const sil_plan *plan)
 {
     const sil_gaps *gaps = &plan->bench.gaps;

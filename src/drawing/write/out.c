@@ -10,15 +10,7 @@
 sil_plain_figure sil_plain(double value, int decimals)
 {
     sil_plain_figure figure;
-    size_t length = sil_number_write(figure.text, sizeof figure.text, value, decimals);
-    if (decimals > 0 && strchr(figure.text, '.') != NULL) {
-        while (figure.text[length - 1] == '0') {
-            figure.text[--length] = '\0';
-        }
-        if (figure.text[length - 1] == '.') {
-            figure.text[--length] = '\0';
-        }
-    }
+    sil_number_trimmed(figure.text, sizeof figure.text, value, decimals);
     return figure;
 }
 
