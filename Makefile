@@ -6,7 +6,7 @@
 #   make bench      speed and memory as ratios to yardsticks measured in the same run; a simulated shop
 #   make thorough   every allocation failed in turn, every sheet under valgrind: longer than a check
 #   make coverage   how much of src/ the tests go through, room by room
-#   make fuzz       feeds the readers of lengths and of sheets, and the page, with SECONDS of nonsense each (clang)
+#   make fuzz       feeds the readers, the page and the drawings with SECONDS of nonsense each (clang)
 #   make lint       format, clang's warnings, clang-tidy, cppcheck, gcc's analyzer
 #   make install    into PREFIX (DESTDIR before it), the library into LIBDIR
 #   make package    Debian packages in build/package, looked over by lintian
@@ -240,14 +240,16 @@ build/bench/arithmetic: tests/bench/arithmetic.c build/libsillet.a
 	@mkdir -p $(@D)
 	$(CC) $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS) $(HARDENED_LINK) -o $@ $^ $(LIBRARIES)
 
-fuzz: build/fuzz/fuzz_sheet build/fuzz/fuzz_length build/fuzz/fuzz_page
-	@mkdir -p build/fuzz/corpus/sheet build/fuzz/corpus/length build/fuzz/corpus/page
+fuzz: build/fuzz/fuzz_sheet build/fuzz/fuzz_length build/fuzz/fuzz_page build/fuzz/fuzz_draw
+	@mkdir -p build/fuzz/corpus/sheet build/fuzz/corpus/length build/fuzz/corpus/page build/fuzz/corpus/draw
 	build/fuzz/fuzz_length -max_total_time=$(SECONDS) -max_len=64 -timeout=5 -print_final_stats=1 \
 	    -artifact_prefix=build/fuzz/ build/fuzz/corpus/length tests/fuzz/corpus/length
 	build/fuzz/fuzz_sheet -max_total_time=$(SECONDS) -max_len=8192 -timeout=5 -print_final_stats=1 \
 	    -close_fd_mask=1 -artifact_prefix=build/fuzz/ build/fuzz/corpus/sheet tests/fuzz/corpus/sheet
 	build/fuzz/fuzz_page -max_total_time=$(SECONDS) -max_len=8192 -timeout=5 -print_final_stats=1 \
 	    -close_fd_mask=1 -artifact_prefix=build/fuzz/ build/fuzz/corpus/page tests/fuzz/corpus/page
+	build/fuzz/fuzz_draw -max_total_time=$(SECONDS) -max_len=8192 -timeout=20 -print_final_stats=1 \
+	    -close_fd_mask=1 -artifact_prefix=build/fuzz/ build/fuzz/corpus/draw tests/fuzz/corpus/sheet examples
 
 build/fuzz/fuzz_%: tests/fuzz/fuzz_%.c $(SOURCES) $(PAGE_SOURCES) | tools-lint
 	@mkdir -p $(@D)

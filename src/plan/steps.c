@@ -146,7 +146,8 @@ static void say_measure_first(const sil_plan *plan, text *t)
         text_which(t, &on_fret);
         text_add(t,
                  " lies on the 1st fret, or would lie under it: that gives no figure. Read the gap "
-                 "of the open string there and write it beside, as the open gap; if it lies on the fret open "
+                 "of the open string there and write it beside, as the open gap; if it lies on the "
+                 "fret open "
                  "too, raise it on a slip of paper in its slot and read then.");
     }
 }

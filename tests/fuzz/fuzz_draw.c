@@ -1,0 +1,58 @@
+/* SPDX-License-Identifier: MIT */
+/* Nonsense to the drawings and their writers: whatever sheet is read without error is drawn, as its
+ * measuring sheet, its pack, its outlines, in every format, in an order its bytes choose. A sheet
+ * may be doubtful; a drawing may not come out wrong. */
+#include <stdint.h>
+#include <stdlib.h>
+
+#include <sillet/sillet.h>
+
+int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t size);
+
+static void write_all(int status, sil_drawing *drawing, bool paged)
+{
+    if (status == SIL_DRAWING_FAULT) {
+        abort();
+    }
+    for (int format = SIL_PDF; drawing && format <= SIL_DXF; format++) {
+        char *file = NULL;
+        size_t length = 0;
+        int page = paged ? sil_drawing_pages(drawing) - 1 : 0;
+        int wrong = format == SIL_PDF || !paged
+                        ? sil_drawing_write(drawing, (sil_format)format, &file, &length)
+                        : sil_drawing_write_page(drawing, page, (sil_format)format, &file, &length);
+        if (wrong < 0 && wrong != SIL_DRAWING_NO_MEMORY && format != SIL_DXF) {
+            abort();
+        }
+        free(file);
+    }
+    sil_drawing_free(drawing);
+}
+
+int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t size)
+{
+    static sil_plan plan;
+    sil_sheet *sheet;
+    sil_drawing *drawing = NULL;
+    setenv("SILLET_PROFILES", "profiles", 0);
+    sil_sheet_read_bytes((const char *)bytes, size, "sheet", NULL, &sheet);
+    const sil_job *job = sil_sheet_job(sheet);
+    if (job) {
+        unsigned chosen = size ? bytes[size / 2] : 0;
+        sil_draw_order order = {.part = (sil_part)(chosen % 3),
+                                .paper = (sil_paper)(chosen / 3 % 3),
+                                .unit = (sil_unit)(chosen / 9 % 2),
+                                .decimal_comma = chosen / 18 % 2};
+        sil_plan_make(job, &plan);
+        int status = sil_drawing_make(&plan, &order, &drawing);
+        write_all(status, drawing, true);
+        drawing = NULL;
+        status = sil_outlines_make(&plan, &order, &drawing);
+        write_all(status, drawing, false);
+        drawing = NULL;
+        status = sil_drawing_measure(&plan, &order, false, &drawing);
+        write_all(status, drawing, true);
+    }
+    sil_sheet_free(sheet);
+    return 0;
+}
