@@ -48,6 +48,8 @@ typedef enum sil_code {
     SIL_OFF_SADDLE,
     SIL_OFF_FORECAST,
     SIL_MOVED,
+    SIL_ROD_UNKNOWN,
+    SIL_WRONG_WAY,
     SIL_ZERO_FRET_LOW,
     SIL_ZERO_FRET_HIGH,
     SIL_CODES
@@ -79,6 +81,7 @@ typedef enum sil_act {
     SIL_ACT_READ_GAPS_AGAIN, /* held and open tell of different slots */
     SIL_ACT_MEASURE_CROWN,
     SIL_ACT_MEASURE_SADDLE,
+    SIL_ACT_FIND_ROD,   /* nobody said whether there is one */
     SIL_ACT_ROD_BY_EAR, /* until a tap just pings, before it can be measured */
     SIL_ACT_NECK_BOW,   /* past all setting up, and no rod */
     SIL_ACT_ROD,

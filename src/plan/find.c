@@ -52,7 +52,10 @@ static void find_relief(sil_plan *plan)
     bool low = sil_below(relief, wanted.low);
     bool high = sil_above(relief, wanted.high);
     bool raised[] = {plan->bench.relief.gap < 0.0 || plan_relief_at_nought(plan), low, high,
-                     (low || high) && !turns};
+                     (low || high) && !turns && !plan_rod_unknown(plan)};
+    if (plan_rod_unknown(plan)) {
+        plan_found(plan, SIL_ROD_UNKNOWN, SIL_ACT)->stage = SIL_ROD;
+    }
     for (int i = 0; i < 4; i++) {
         if (raised[i]) {
             sil_level level = codes[i] == SIL_BACK_BOW || turns ? SIL_ACT : SIL_WATCH;
@@ -153,13 +156,12 @@ static void find_slots(sil_plan *plan)
         double read = sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_FRETS], i,
                                     plan->bench.targets.first_held);
         bool zero = plan->bench.zero_fret;
-        sil_verdict crown = plan_zero_fret(plan, i);
         if (at_nought(gaps->first[i], gaps->first_open[i]) || gaps->first_open[i] == 0.0) {
-            plan_found_figure(plan, zero ? SIL_ZERO_FRET_LOW : SIL_SLOT_LOW, SIL_ACT, SIL_NUT, i,
-                              0.0, range);
-        } else if (crown != SIL_LEAVE) {
-            plan_found_figure(plan, crown == SIL_TAKE ? SIL_ZERO_FRET_HIGH : SIL_ZERO_FRET_LOW,
-                              height_level(plan), SIL_NUT, i, read, range);
+            plan_found_figure(plan, zero ? SIL_ZERO_FRET_LOW : SIL_SLOT_LOW,
+                              zero ? SIL_WATCH : SIL_ACT, SIL_NUT, i, 0.0, range);
+        } else if (plan_zero_fret_high(plan, i)) {
+            plan_found_figure(plan, SIL_ZERO_FRET_HIGH, height_level(plan), SIL_NUT, i, read,
+                              range);
         } else if (verdict == SIL_TAKE || verdict == SIL_RAISE) {
             plan_found_figure(plan, verdict == SIL_TAKE ? SIL_SLOT_HIGH : SIL_SLOT_LOW,
                               height_level(plan), SIL_NUT, i, read, range);

@@ -38,6 +38,7 @@ static void order_readings(sil_plan *plan)
     const sil_gaps *gaps = &plan->bench.gaps;
     const sil_withheld *withheld = &plan->nut_withheld;
     step(plan, plan_withheld_by(withheld, SIL_READINGS_DISAGREE), SIL_NOW, SIL_ACT_READ_GAPS_AGAIN);
+    step(plan, plan_rod_unknown(plan), SIL_ROD, SIL_ACT_FIND_ROD);
     bool wide = plan->bench.relief.tap == SIL_TAP_WIDE;
     step(plan, wide && plan->bench.rod_works, SIL_ROD, SIL_ACT_ROD_BY_EAR);
     step(plan, plan_withheld_by(withheld, SIL_RELIEF_UNKNOWN), SIL_NOW, SIL_ACT_MEASURE_RELIEF);
@@ -76,7 +77,7 @@ static void order_nut(sil_plan *plan)
     bool zero_fret = false;
     for (int i = 0; i < plan->job->string_count; i++) {
         files = files || plan->nut.verdict[i] == SIL_TAKE;
-        zero_fret = zero_fret || plan_zero_fret(plan, i) != SIL_LEAVE;
+        zero_fret = zero_fret || plan_zero_fret_high(plan, i);
     }
     bool reads_first = plan_withheld_by(&plan->nut_withheld, SIL_CROWNS_UNREAD);
     step(plan, zero_fret && !reads_first, SIL_NUT, SIL_ACT_ZERO_FRET);

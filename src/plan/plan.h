@@ -26,8 +26,9 @@ void plan_lift(sil_plan *plan);
  * under it SIL_RAISE; SIL_LEAVE in it, and for any other bridge. */
 sil_verdict plan_curve_at(const sil_plan *plan, int string);
 
-/* Gap at fret 1 of a string out of its range over a zero fret: SIL_TAKE, SIL_RAISE or SIL_LEAVE. */
-sil_verdict plan_zero_fret(const sil_plan *plan, int string);
+/* Whether a zero fret's crown is too high under a string. Too low it is by a buzz alone: level with
+ * its neighbours it leaves next to no gap, and rings as any fret does. */
+bool plan_zero_fret_high(const sil_plan *plan, int string);
 
 void plan_ring(sil_plan *plan);
 void plan_tune(sil_plan *plan);
@@ -61,6 +62,9 @@ bool plan_sinks_too_low(const sil_plan *plan);
 
 /* Whether a held gap and an open one of the same string tell of different slots: one is wrong. */
 bool plan_gaps_apart(const sil_plan *plan, int string);
+
+/* Relief out of its range, and nobody said whether there is a rod to mend it. */
+bool plan_rod_unknown(const sil_plan *plan);
 
 /* Relief past all setting up, and no rod to mend it. */
 bool plan_bowed_for_good(const sil_plan *plan);

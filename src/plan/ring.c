@@ -79,9 +79,21 @@ static sil_cause_name excuse(const sil_plan *plan, const sil_cause *note)
     return told ? SIL_CAUSE_TECHNIQUE : SIL_CAUSE_UNEXPLAINED;
 }
 
+/* An open string that lies on the 1st fret: no height follows, and none is needed to tell why. */
+static bool lies_on_fret_1(const sil_plan *plan, const sil_cause *note)
+{
+    const sil_gaps *gaps = &plan->bench.gaps;
+    int i = note->string;
+    return note->fret == 0 && !sil_known(note->clean_force) &&
+           (gaps->first[i] == 0.0 || gaps->first_open[i] == 0.0);
+}
+
 static sil_cause_name blame(const sil_plan *plan, const trial *t, const sil_cause *note,
                             double attack)
 {
+    if (lies_on_fret_1(plan, note)) {
+        return SIL_CAUSE_SLOT;
+    }
     if (!(note->clean_force < attack)) {
         return excuse(plan, note);
     }

@@ -14,7 +14,7 @@ say say_sand, say_dress, say_shim_saddle, say_new_saddle, say_screws, say_posts,
 say say_zero_fret, check_zero_fret, say_neck_angle, check_neck_angle, say_neck_shim, say_neck_reset,
     check_neck;
 
-say say_neck_bow, say_rod, check_rod, say_rod_by_ear, check_rod_by_ear;
+say say_neck_bow, say_rod, check_rod, say_find_rod, say_rod_by_ear, check_rod_by_ear;
 
 /* What was found between visits; by: the action's mean difference, from what was to be or before.
  */

@@ -2,31 +2,22 @@
 /* The words of the steps at the zero fret and where neck meets body. */
 #include "say.h"
 
-static void add_zero_fret(const sil_plan *plan, sil_verdict wanted, const char *words, text *t)
-{
-    string_list list = {.count = plan->job->string_count};
-    for (int i = 0; i < list.count; i++) {
-        list.chosen[i] = plan_zero_fret(plan, i) == wanted;
-        list.value[i] = fabs(plan->stages.deepen[i]);
-    }
-    if (text_chosen(&list) > 0) {
-        text_add(t, "%s under ", words);
-        text_which(t, &list);
-        text_add(t, " by ");
-        text_strings(t, &list, SIL_NEAREST);
-        say_unit(t);
-        text_add(t, ". ");
-    }
-}
-
 void say_zero_fret(const sil_plan *plan, text *t)
 {
-    text_add(t, "The zero fret, not the slots, sets the height at the nut. ");
-    add_zero_fret(plan, SIL_TAKE, "Its crown is too high", t);
-    add_zero_fret(plan, SIL_RAISE, "Its crown is too low", t);
-    text_add(t, "Work it as a fret is worked, along its whole length: pressed home and dressed "
-                "where it is high, a little at a time; replaced by higher wire where it is low. "
-                "Leave every slot deeper than the string needs.");
+    string_list high = {.count = plan->job->string_count};
+    for (int i = 0; i < high.count; i++) {
+        high.chosen[i] = plan_zero_fret_high(plan, i);
+        high.value[i] = plan->stages.deepen[i];
+    }
+    text_add(t, "The zero fret, not the slots, sets the height at the nut. Its crown is too high "
+                "under ");
+    text_which(t, &high);
+    text_add(t, " by ");
+    text_strings(t, &high, SIL_NEAREST);
+    say_unit(t);
+    text_add(t,
+             ". Work it as a fret is worked, along its whole length: pressed home and dressed, a "
+             "little at a time. Leave every slot deeper than the string needs.");
 }
 
 void check_zero_fret(const sil_plan *plan, text *t)

@@ -45,14 +45,24 @@ void check_rod(const sil_plan *plan, text *t)
     }
     text_add(t, "Tuned again, relief ");
     text_length_unit(t, plan->bench.targets.relief.aim, SIL_NEAREST);
-    text_add(t, "; action at the 12th then about ");
-    text_strings(t, &action, SIL_NEAREST);
-    if (plan->bench.rod_spread == SIL_ROD_SPREAD_KNOWN) {
+    if (text_chosen(&action) > 0) {
+        text_add(t, "; action at the 12th then about ");
+        text_strings(t, &action, SIL_NEAREST);
+    }
+    if (text_chosen(&action) > 0 && plan->bench.rod_spread == SIL_ROD_SPREAD_KNOWN) {
         char ratio[32];
         sil_number_write(ratio, sizeof ratio, plan->bench.rod_ratio, 2);
         text_add(t, ", as this neck moved before (%s of an even bend)", ratio);
     }
     text_add(t, ".");
+}
+
+void say_find_rod(const sil_plan *plan, text *t)
+{
+    (void)plan;
+    text_add(t, "The relief is out of its range: look whether there is a truss rod (its nut is "
+                "under a cover at the head, or inside, at the end of the fingerboard) and whether "
+                "it turns both ways, freely, without force. Write rod and its state on the sheet.");
 }
 
 void say_rod_by_ear(const sil_plan *plan, text *t)

@@ -179,6 +179,21 @@ void check_first(const sil_plan *plan, text *t)
     add_gaps(plan, true, true, t);
 }
 
+/* Whether every slot chosen is short of its range by no more than a gap is read to. */
+static bool within_the_tools(const sil_plan *plan, const string_list *slots)
+{
+    const sil_board *board = &plan->bench.board;
+    for (int i = 0; i < slots->count; i++) {
+        double gap =
+            sil_first_gap(board, &plan->stages.fit[SIL_FRETS], i, plan->bench.targets.first_held);
+        if (slots->chosen[i] &&
+            sil_above(plan->bench.targets.first[i].low - gap, plan->bench.tools.first)) {
+            return false;
+        }
+    }
+    return true;
+}
+
 void say_fill(const sil_plan *plan, text *t)
 {
     double rise[SIL_STRINGS_MAX];
@@ -195,6 +210,11 @@ void say_fill(const sil_plan *plan, text *t)
                 "again.");
     add_stop_feelers(plan, &slot, t);
     add_fall(plan, t);
+    if (within_the_tools(plan, &slot)) {
+        text_add(t,
+                 " It is under its range by less than the feelers tell: if it rings clean, leave "
+                 "it.");
+    }
 }
 
 void say_shim_nut(const sil_plan *plan, text *t)

@@ -24,7 +24,8 @@ static void add_last_actions(const sil_plan *plan, text *t)
     string_list action = {.count = board->strings};
     for (int i = 0; i < board->strings; i++) {
         double dress = plan->saddle.dress[i];
-        double left_on = dress > 0.0 && dress < 0.1 ? dress : 0.0;
+        bool worked = plan->saddle.remedy != SIL_SADDLE_REPLACE;
+        double left_on = worked && dress > 0.0 && dress < 0.1 ? dress : 0.0;
         action.chosen[i] = true;
         action.value[i] = sil_action(board, &plan->stages.fit[SIL_SADDLE], i, 12) +
                           left_on * sil_leverage(board, i);
@@ -92,6 +93,22 @@ static void add_slide_out(const sil_plan *plan, text *t)
     }
 }
 
+/* Strings in their range that the base takes along, as far as they may go. */
+static void add_others(const sil_plan *plan, text *t)
+{
+    string_list along = {.count = plan->job->string_count};
+    for (int i = 0; i < along.count; i++) {
+        double off = sil_line_at(plan->saddle.cut_first, plan->bench.board.saddle_z[i]);
+        along.chosen[i] = plan->saddle.verdict[i] == SIL_LEAVE && off >= 0.01;
+    }
+    if (text_chosen(&along) > 0) {
+        text_add(t, " It takes ");
+        text_which(t, &along);
+        text_add(t, " along, inside the range; where that is not wanted, dress the top under the "
+                    "others instead.");
+    }
+}
+
 void say_sand(const sil_plan *plan, text *t)
 {
     const sil_saddle_work *work = &plan->saddle;
@@ -113,6 +130,7 @@ void say_sand(const sil_plan *plan, text *t)
     } else {
         text_add(t, " now.");
     }
+    add_others(plan, t);
     add_caliper(plan, t);
     text_add(t, " Then read again");
     if (!same_line(plan, work->cut, work->cut_first)) {

@@ -308,6 +308,7 @@ static const step_words acts[SIL_ACTS] = {
     [SIL_ACT_READ_GAPS_AGAIN] = {say_gaps_again, check_written},
     [SIL_ACT_MEASURE_CROWN] = {say_measure_crown, check_written},
     [SIL_ACT_MEASURE_SADDLE] = {say_measure_saddle, check_written},
+    [SIL_ACT_FIND_ROD] = {say_find_rod, check_written},
     [SIL_ACT_ROD_BY_EAR] = {say_rod_by_ear, check_rod_by_ear},
     [SIL_ACT_NECK_BOW] = {say_neck_bow, check_stop},
     [SIL_ACT_ROD] = {say_rod, check_rod},

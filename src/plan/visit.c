@@ -88,13 +88,32 @@ static void work_slots(const sil_plan *before, sil_fit *fit)
     }
 }
 
+/* Whether that plan came as far as its rod and frets: not where all work was stopped, or a back-bow
+ * was to be looked for first. */
+static bool went_on(const sil_plan *plan)
+{
+    return !plan_stopped(plan) && !plan_relief_at_nought(plan);
+}
+
+static bool rod_asked(const sil_plan *plan)
+{
+    return plan->stages.changed[SIL_ROD] && went_on(plan);
+}
+
+static sil_fretwork frets_asked(const sil_plan *plan)
+{
+    return went_on(plan) ? plan->stages.fretwork : SIL_FRETS_LEAVE;
+}
+
 static void work_frets(const sil_plan *before, sil_fit *fit)
 {
     const sil_stages *stages = &before->stages;
-    double rise = stages->fretwork == SIL_FRETS_NEW ? SIL_UNKNOWN : stages->level_depth;
-    if (stages->fretwork != SIL_FRETS_LEAVE) {
-        fit->crowns = &stages->worked;
+    sil_fretwork work = frets_asked(before);
+    if (work == SIL_FRETS_LEAVE) {
+        return;
     }
+    double rise = work == SIL_FRETS_NEW ? SIL_UNKNOWN : stages->level_depth;
+    fit->crowns = &stages->worked;
     for (int i = 0; i < before->job->string_count; i++) {
         fit->nut_height[i] += rise;
         fit->saddle_height[i] += rise;
@@ -112,7 +131,7 @@ static void move_neck(const sil_plan *before, const sil_plan *now, double ratio,
 {
     double bend = now->stages.fit[SIL_NOW].bend;
     double moved = fabs(relief_of(now) - relief_of(before));
-    bool turned = before->stages.changed[SIL_ROD];
+    bool turned = rod_asked(before);
     if (turned && !sil_known(bend)) {
         bend = before->stages.fit[SIL_ROD].bend;
     }
@@ -224,7 +243,7 @@ static double neck_ratio(const sil_plan *before, const sil_plan *now, const doub
     double even[SIL_STRINGS_MAX];
     sil_fit fit = before->stages.fit[SIL_NOW];
     double moved = fabs(relief_of(now) - relief_of(before));
-    if (!before->stages.changed[SIL_ROD] || before->stages.fretwork >= SIL_FRETS_LEVEL ||
+    if (!rod_asked(before) || frets_asked(before) >= SIL_FRETS_LEVEL ||
         !(moved >= least_move - 1e-9) || climate_swung(before, now)) {
         return SIL_UNKNOWN;
     }
@@ -238,8 +257,8 @@ static void foretell(const sil_plan *before, const sil_plan *now, sil_visit *v)
     double was[SIL_STRINGS_MAX];
     sil_fit fit = before->stages.fit[SIL_NOW];
     actions(before, &fit, was);
-    v->worked[SIL_ROD] = before->stages.changed[SIL_ROD];
-    v->worked[SIL_FRETS] = before->stages.fretwork != SIL_FRETS_LEAVE;
+    v->worked[SIL_ROD] = rod_asked(before);
+    v->worked[SIL_FRETS] = frets_asked(before) != SIL_FRETS_LEAVE;
     move_neck(before, now, before->bench.rod_ratio, &fit);
     work_frets(before, &fit);
     foretell_cuts(before, now, &fit, v);
@@ -309,6 +328,12 @@ void plan_find_visits(sil_plan *plan)
     const sil_visit *v = &plan->visits[plan->visit_count - 1];
     double relief = v[0].relief - v[-1].relief;
     bool moved = sil_above(fabs(relief), 2.0 * plan->bench.tools.relief);
+    double wanted = plan->bench.targets.relief.aim - v[-1].relief;
+    if (v->worked[SIL_ROD] && moved && relief * wanted < 0.0) {
+        sil_finding *f = plan_found(plan, SIL_WRONG_WAY, SIL_ACT);
+        f->stage = SIL_ROD;
+        f->read = relief;
+    }
     if (any_worked(v) && v->unlike) {
         plan_found(plan, SIL_OFF_FORECAST, SIL_WATCH)->read = v->apart;
     } else if (!any_worked(v) && (moved || v->unlike)) {

@@ -52,10 +52,19 @@ static bool any_gaps_apart(const sil_plan *plan)
     return false;
 }
 
+bool plan_rod_unknown(const sil_plan *plan)
+{
+    double relief = sil_relief(&plan->bench.board, plan->stages.fit[SIL_NOW].bend);
+    sil_band range = plan->bench.targets.relief;
+    return plan->job->instrument.rod == SIL_ROD_NOT_GIVEN && sil_board_bends(&plan->bench.board) &&
+           (sil_above(relief, range.high) || sil_below(relief, range.low));
+}
+
 bool plan_bowed_for_good(const sil_plan *plan)
 {
     double relief = sil_relief(&plan->bench.board, plan->stages.fit[SIL_NOW].bend);
-    return !plan->bench.rod_works && sil_above(relief, plan->job->limits.most_relief);
+    return !plan->bench.rod_works && plan->job->instrument.rod != SIL_ROD_NOT_GIVEN &&
+           sil_above(relief, plan->job->limits.most_relief);
 }
 
 static bool climate_off(const sil_plan *plan)
@@ -75,6 +84,7 @@ static void withhold_all(const sil_plan *plan, sil_withheld *withheld)
     withhold(withheld, !sil_known(stages->fit[SIL_NOW].bend), SIL_RELIEF_UNKNOWN);
     withhold(withheld, plan_relief_at_nought(plan), SIL_BACK_BOW);
     withhold(withheld, any_gaps_apart(plan), SIL_READINGS_DISAGREE);
+    withhold(withheld, plan_rod_unknown(plan), SIL_ROD_UNKNOWN);
     withhold(withheld, plan_bowed_for_good(plan), SIL_ROD_LIMIT);
     withhold(withheld, climate_off(plan), SIL_CLIMATE);
     withhold(withheld, condition->bridge == SIL_UNSOUND, SIL_BRIDGE_LIFTED);
@@ -153,26 +163,20 @@ bool plan_sinks_too_low(const sil_plan *plan)
            (withheld->by[0] == SIL_PROTRUSION_LOW || withheld->by[0] == SIL_ADJUST_LIMIT);
 }
 
-sil_verdict plan_zero_fret(const sil_plan *plan, int string)
+bool plan_zero_fret_high(const sil_plan *plan, int string)
 {
     const sil_bench *bench = &plan->bench;
     double gap = sil_first_gap(&bench->board, &plan->stages.fit[SIL_FRETS], string,
                                bench->targets.first_held);
     sil_band range = bench->targets.first[string];
-    if (!bench->zero_fret) {
-        return SIL_LEAVE;
-    }
     /* As a slot is judged: where range and cut point opposite ways it is left to the saddle. */
-    double cut = plan->stages.deepen[string];
-    return sil_above(gap, range.high) && cut > 0.0  ? SIL_TAKE
-           : sil_below(gap, range.low) && cut < 0.0 ? SIL_RAISE
-                                                    : SIL_LEAVE;
+    return bench->zero_fret && sil_above(gap, range.high) && plan->stages.deepen[string] > 0.0;
 }
 
-static bool any_zero_fret(const sil_plan *plan, sil_verdict verdict)
+static bool any_zero_fret_high(const sil_plan *plan)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
-        if (plan_zero_fret(plan, i) == verdict) {
+        if (plan_zero_fret_high(plan, i)) {
             return true;
         }
     }
@@ -184,11 +188,10 @@ void plan_withhold(sil_plan *plan)
     int strings = plan->job->string_count;
     withhold_all(plan, &plan->nut_withheld);
     plan->saddle_withheld = plan->nut_withheld;
-    bool high = any_zero_fret(plan, SIL_TAKE);
+    bool high = any_zero_fret_high(plan);
     withhold(&plan->nut_withheld, (files_a_slot(plan) || high) && crowns_unread(plan),
              SIL_CROWNS_UNREAD);
     withhold(&plan->saddle_withheld, high, SIL_ZERO_FRET_HIGH);
-    withhold(&plan->saddle_withheld, any_zero_fret(plan, SIL_RAISE), SIL_ZERO_FRET_LOW);
     withhold(&plan->saddle_withheld, is_stopped(plan),
              sil_saddle_slotted(plan->job->saddle.kind) ? SIL_PROTRUSION_LOW : SIL_ADJUST_LIMIT);
     bool *forecast = plan->stages.forecast;

@@ -104,7 +104,13 @@ static const finding_words words[SIL_CODES] = {
                         "It lies outside the saddle's thickness: the line of the slot is at fault, "
                         "not the top of the saddle. By ear it may well pass."},
     [SIL_OFF_FORECAST] = {"off-forecast", LENGTH, NULL, NULL}, /* say_off_forecast tells it */
-    [SIL_MOVED] = {"moved", LENGTH, NULL, NULL},               /* say_moved tells it */
+    [SIL_ROD_UNKNOWN] = {"rod-unknown", NO_FIGURE, "Nobody said whether there is a truss rod",
+                         "With one the relief is put right first, and nut and saddle may need "
+                         "nothing: both wait."},
+    [SIL_WRONG_WAY] = {"wrong-way", LENGTH, "Relief since the rod was turned, by",
+                       "Away from what was wanted: the rod went the wrong way, or does not bite. "
+                       "An eighth of a turn the other way, tuned again, tells; never force it."},
+    [SIL_MOVED] = {"moved", LENGTH, NULL, NULL}, /* say_moved tells it */
     [SIL_ZERO_FRET_LOW] = {"zero-fret-low", LENGTH, "Gap at the 1st fret",
                            "The zero fret stands too low: the open string rattles on the 1st fret. "
                            "Its slots only guide: filing or filling them changes nothing."},
@@ -119,6 +125,7 @@ static const char *const waits[SIL_CODES] = {
     [SIL_RELIEF_UNKNOWN] = "relief was not read",
     [SIL_FRET_WORN] = "the frets are levelled first",
     [SIL_CROWN_THIN] = "new frets come first",
+    [SIL_ROD_UNKNOWN] = "it is not known whether there is a truss rod",
     [SIL_CROWNS_UNREAD] = "the crowns were not looked at",
     [SIL_PROTRUSION_LOW] = "the saddle would stand too low; the neck's angle is at fault",
     [SIL_READINGS_DISAGREE] = "held gap and open gap tell of different slots",
@@ -130,7 +137,6 @@ static const char *const waits[SIL_CODES] = {
     [SIL_FORECAST] = "the truss rod is turned first",
     [SIL_ADJUST_LIMIT] = "the screws would end before the action wanted; the neck's angle is at "
                          "fault",
-    [SIL_ZERO_FRET_LOW] = "the zero fret is put right first",
     [SIL_ZERO_FRET_HIGH] = "the zero fret is put right first",
 };
 

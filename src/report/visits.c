@@ -75,8 +75,8 @@ static void print_visit(const page *p, const sil_visit *visit)
     fprintf(p->out, "%9s", "");
     print_strings(p, visit->read);
     if (visit->ratio > 0.0) {
-        sil_number_write(ratio, sizeof ratio, visit->ratio, 2);
-        fprintf(p->out, "  %s of it", ratio);
+        sil_number_write(ratio, sizeof ratio, 100.0 * visit->ratio, 0);
+        fprintf(p->out, "  %s %% of that change", ratio);
     }
     fputc('\n', p->out);
 }

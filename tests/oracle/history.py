@@ -10,6 +10,7 @@ import yaml
 import bench
 import sheet
 
+STOPS = {"climate", "bridge-lifted", "braces-loose", "not-tuned", "back-bow"}
 EDGE = 1e-6             # what stands on an edge is not past it, mm
 LEARNS = 0.1            # how far relief, or a foretold action, must have moved to judge by, mm
 SWING = 10.0            # of humidity, in %: past it the top moves as well
@@ -102,19 +103,21 @@ def slots_filed(before, state):
 def foretell(before, now, near):
     """(what was worked, the action to expect)."""
     done, worked = before.done, []
+    stopped = bool(STOPS & set(before.result["nut"]["withheld_by"]))   # nothing was asked for then
+    turned, crowns = done.turned and not stopped, None if stopped else done.crowns
     moved = abs(now.relief - before.relief)
     state = Plain(bend=done.now.bend, off=done.now.off, nut=done.now.nut.copy(),
                   end=done.now.end.copy())
     bend = now.done.now.bend
-    if done.turned:
+    if turned:
         worked.append("rod")
         bend = done.rod.bend if math.isnan(bend) else bend
     near(moved, 2 * now.job.tools.relief)
-    if not math.isnan(bend) and (done.turned or moved > 2 * now.job.tools.relief + EDGE):
+    if not math.isnan(bend) and (turned or moved > 2 * now.job.tools.relief + EDGE):
         state = bent(state, before.board, bend, before.job.ratio)
-    if done.crowns:
+    if crowns:
         worked.append("frets")
-        rise = math.nan if done.crowns == "crown-thin" else done.level
+        rise = math.nan if crowns == "crown-thin" else done.level
         state.off, state.nut, state.end = done.frets.off, state.nut + rise, state.end + rise
     caliper = taken_by_caliper(before, now)
     measured = not np.isnan(caliper).any()

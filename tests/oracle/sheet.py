@@ -211,6 +211,8 @@ def readings(sheet, count, join):
         action=above_nothing(sheet.each(node.get("action"), count)),
         at=int(node.get("action_at", 12)), capo=node.get("action_capo", "0") == "1",
         first=above_nothing(sheet.each(node.get("first"), count)),
+        on_fret_1=[0 in two for two in zip(sheet.each(node.get("first"), count),
+                                           sheet.each(node.get("first_open"), count))],
         on_the_fret=[v == 0 for v in sheet.each(node.get("first"), count)],
         held=0 if held == "open" else int(held),
         first_open=sheet.each(node.get("first_open"), count),

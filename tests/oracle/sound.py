@@ -159,7 +159,7 @@ class Causes:
         """The causes that may be named: more than one only where they tie."""
         now, enough = self.after((), i, k), self.job.attack.force[i]
         if math.isnan(now):
-            return ["unexplained"]
+            return ["slot" if k == 0 and self.job.readings.on_fret_1[i] else "unexplained"]
         if heard and now >= enough:
             plain = k > 0 and self.job.readings.crowns_read
             return ["technique" if plain else "unexplained"]
