@@ -19,10 +19,32 @@ typedef struct question {
 typedef struct length_option {
     const char *name;
     double *value;
+    double low, high; /* what is usual, mm: common practice, no source */
 } length_option;
 
+/* Past what is usual it is told; past twice that it is a slip, and no cut is told by it. */
+static int check_usual(const char *command, const length_option *option)
+{
+    double value = *option->value;
+    char low[32], high[32];
+    if (!(value > option->high || value < option->low)) {
+        return CLI_GO_ON;
+    }
+    sil_number_trimmed(low, sizeof low, option->low, 2);
+    sil_number_trimmed(high, sizeof high, option->high, 2);
+    double least = option->low > 0.0 ? option->low / 2.0 : 2.0 * option->low;
+    if (value > 2.0 * option->high || value < least) {
+        return cli_misused("%s: %s to %s mm is usual; a unit or a point astray?", option->name, low,
+                           high);
+    }
+    fprintf(stderr, "sillet: warning: %s %s: %s to %s mm is usual\n", command, option->name, low,
+            high);
+    return CLI_GO_ON;
+}
+
 /* Reads the lengths an option each, and how the answer is to be told. */
-static int read_question(const cli_arguments *a, const length_option *lengths, question *q)
+static int read_question(const char *command, const cli_arguments *a, const length_option *lengths,
+                         question *q)
 {
     for (const length_option *option = lengths; option->name; option++) {
         const char *text = cli_given(a, option->name);
@@ -35,9 +57,15 @@ static int read_question(const cli_arguments *a, const length_option *lengths, q
             return cli_misused("%s cannot be negative", option->name);
         }
     }
+    for (const length_option *option = lengths; option->name; option++) {
+        int code = check_usual(command, option);
+        if (code != CLI_GO_ON) {
+            return code;
+        }
+    }
     q->json = cli_given(a, "--json");
     q->unit = (sil_unit)cli_choice(a, "--units", SIL_MM);
-    return q->scale > 0.0 ? CLI_GO_ON : cli_misused("--scale must be over 0");
+    return CLI_GO_ON;
 }
 
 static void print_json(const char *cut, double value, double u)
@@ -98,14 +126,15 @@ static int answer(const question *q, const char *cut, double value, double tool,
 int cli_saddle(int argc, char **argv)
 {
     question q = {.scale = SIL_UNKNOWN, .now = SIL_UNKNOWN, .want = SIL_UNKNOWN};
-    const length_option lengths[] = {{"--scale", &q.scale},
-                                     {"--action", &q.now},
-                                     {"--want", &q.want},
-                                     {"--setback", &q.setback},
-                                     {NULL, NULL}};
+    const length_option lengths[] = {{"--scale", &q.scale, 300, 950},
+                                     {"--action", &q.now, 0.4, 4.5},
+                                     {"--want", &q.want, 0.4, 4.5},
+                                     {"--setback", &q.setback, -3, 12},
+                                     {NULL, NULL, 0, 0}};
     cli_arguments arguments;
     int code = cli_read_arguments("saddle", argc, argv, &arguments);
-    code = code == CLI_GO_ON ? read_question(&arguments, lengths, &q) : code;
+    code =
+        code == CLI_GO_ON ? read_question(arguments.command->name, &arguments, lengths, &q) : code;
     if (code != CLI_GO_ON) {
         return code;
     }
@@ -118,12 +147,15 @@ int cli_saddle(int argc, char **argv)
 int cli_nut(int argc, char **argv)
 {
     question q = {.scale = SIL_UNKNOWN, .now = SIL_UNKNOWN, .want = SIL_UNKNOWN};
-    const length_option lengths[] = {
-        {"--scale", &q.scale}, {"--first", &q.now}, {"--want", &q.want}, {NULL, NULL}};
+    const length_option lengths[] = {{"--scale", &q.scale, 300, 950},
+                                     {"--first", &q.now, 0, 1.5},
+                                     {"--want", &q.want, 0.02, 1.5},
+                                     {NULL, NULL, 0, 0}};
     static const sil_hold holds[] = {SIL_HOLD_3, SIL_HOLD_2, SIL_HOLD_OPEN};
     cli_arguments arguments;
     int code = cli_read_arguments("nut", argc, argv, &arguments);
-    code = code == CLI_GO_ON ? read_question(&arguments, lengths, &q) : code;
+    code =
+        code == CLI_GO_ON ? read_question(arguments.command->name, &arguments, lengths, &q) : code;
     if (code != CLI_GO_ON) {
         return code;
     }

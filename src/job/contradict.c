@@ -2,6 +2,8 @@
 /* What must agree within a reading, and with the instrument it was read on. */
 #include "check.h"
 
+#include <string.h>
+
 /* A string or fret that the instrument does not have. 0 says nothing. */
 static void check_string(sil_check *check, const sil_place *up, int string)
 {
@@ -157,12 +159,40 @@ static void check_heights(sil_check *check, const sil_place *up, const sil_bench
     }
 }
 
+/* The last of the list counts: a list turned about would be planned on the oldest. */
+static void check_order_of_dates(sil_check *check, const sil_place *up, int index)
+{
+    const char *date = check->job->readings[index].date;
+    const char *before = index > 0 ? check->job->readings[index - 1].date : NULL;
+    if (date && before && strlen(date) == 10 && strlen(before) == 10 && strcmp(date, before) < 0) {
+        sil_place place = sil_key(up, "date");
+        sil_check_say(check, SIL_WARNING, &place,
+                      "before the reading above it, %.10s; oldest first: the last counts", before);
+    }
+}
+
+/* A string does not go under the bridge's top. */
+static void check_saddle_stands(sil_check *check, const sil_place *up, const sil_reading *reading)
+{
+    const sil_saddle_sheet *saddle = &check->job->saddle;
+    double in_slot = saddle->slot_depth - saddle->pickup;
+    sil_place place = sil_key(up, "saddle_height");
+    if (fmin(reading->saddle_height_treble, reading->saddle_height_bass) <= in_slot) {
+        sil_check_say(check, SIL_WARNING, &place,
+                      "no higher than its slot is deep, %s: the string would lie on the bridge; "
+                      "read both again",
+                      sil_length_of(check, in_slot).text);
+    }
+}
+
 static void check_reading(sil_check *check, const sil_place *up, int index)
 {
     const sil_job *job = check->job;
     const sil_reading *reading = &job->readings[index];
     sil_place humidity = sil_key(up, "humidity");
     sil_check_date(check, up, reading->date);
+    check_order_of_dates(check, up, index);
+    check_saddle_stands(check, up, reading);
     if (reading->humidity_pct > 100.0) {
         sil_check_say(check, SIL_ERROR, &humidity, "wanted 0 to 100 %%");
     }
