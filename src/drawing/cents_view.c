@@ -5,7 +5,6 @@
 
 static const double plot_height = 18, label_width = 9, gap = 5;
 static const double head = 7.5, foot = 4.5; /* over and under a plot */
-static const double dash_key = 12;
 
 double sil_cents_worst(const double *cents)
 {
@@ -120,17 +119,9 @@ void sil_cents_view(const sil_draft *draft, sil_shapes *list, const sil_cents_sc
     sil_shapes_strut(list, (sil_box){0, -head - plot_height - foot, 1, 0});
 }
 
-static double draw_key(sil_shapes *list, double x, sil_layer layer, const char *words)
-{
-    sil_draw_line(list, layer, (sil_point){x, SIL_NOTE / 2},
-                  (sil_point){x + dash_key, SIL_NOTE / 2});
-    sil_draw_note(list, x + dash_key + 2.5, 0, words);
-    return x + dash_key + 2.5 + sil_text_width(list, words, SIL_NOTE) + 8;
-}
-
 void sil_cents_key(sil_shapes *list)
 {
-    double x = draw_key(list, 0, SIL_LAYER_PRESENT, "as built");
-    x = draw_key(list, x, SIL_LAYER_OUTLINE, "at the best pair");
+    double x = sil_draw_key(list, 0, 0, SIL_LAYER_PRESENT, "as built") + 8;
+    x = sil_draw_key(list, x, 0, SIL_LAYER_OUTLINE, "at the best pair") + 8;
     sil_draw_note(list, x, 0, "cents over frets, + sharp");
 }

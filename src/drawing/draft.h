@@ -65,6 +65,8 @@ int sil_string_seen(const sil_draft *draft, int place);
 
 /* A text that reads from the left on one line. */
 void sil_draw_note(sil_shapes *list, double x, double y, const char *text);
+/* A line as it is drawn and what it means. Returned: its right edge. */
+double sil_draw_key(sil_shapes *list, double x, double y, sil_layer layer, const char *words);
 
 /* sil_draw_line_of: as much of a text as goes on one line, at a base line.
  * Returned: the rest, "" at the end

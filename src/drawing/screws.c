@@ -65,6 +65,9 @@ static sil_shapes *table(const sil_flow *flow)
                             [BY] = {NULL, "by"},
                             [TURNS] = {"turns of", "the screws"},
                             [THEN] = {"action at the", "12th then"}}};
+    if (plan->stages.changed[SIL_NUT]) { /* read now and foretold once it is done differ */
+        t.head[NOW][1] = "12th, nut done";
+    }
     for (int i = 0; i < t.rows; i++) {
         sil_words *cell = t.cell[i];
         double turns = plan->saddle.turns[i], down = sil_moved_down(draft, i);

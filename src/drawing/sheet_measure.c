@@ -24,6 +24,16 @@ static sil_words read_length(const sil_draft *draft, double mm)
     return sil_known(mm) ? sil_say_length(draft, mm) : sil_say("%s", "");
 }
 
+/* A gap as it was read: by gauge; by finger and ear; or none that any feeler goes into. */
+static sil_words read_gap(const sil_draft *draft, double mm, sil_tap tap)
+{
+    static const char *const heard[] = {
+        [SIL_NOT_TAPPED] = "", [SIL_TAP_PING] = "ping", [SIL_TAP_WIDE] = "wide"};
+    return mm == 0         ? sil_say("none")
+           : sil_known(mm) ? sil_say_length(draft, mm)
+                           : sil_say("%s", heard[tap]);
+}
+
 static sil_words read_number(const sil_draft *draft, double value, int decimals)
 {
     return sil_known(value) ? sil_say_number(draft, value, decimals) : sil_say("%s", "");
@@ -163,7 +173,8 @@ static void put_relief(sil_flow *flow)
         sil_form_row(&form, SIL_CELL_FIGURE, sil_say("gap over fret %d", laid->over).text);
     relief->range = range(draft, &band);
     relief->aim = read_length(draft, band.aim);
-    relief->read[0] = read_length(draft, laid->gap);
+    relief->read[0] = laid->straightedge && laid->gap == 0 ? read_length(draft, 0)
+                                                           : read_gap(draft, laid->gap, laid->tap);
     if (!laid->straightedge) {
         sil_entry *string = sil_form_row(&form, SIL_CELL_FIGURE, "string held");
         string->read[0] = laid->string >= 0 ? sil_say("%d", laid->string + 1) : sil_say("%s", "");
@@ -282,6 +293,9 @@ static void put_strings(sil_flow *flow)
          .range = as_wanted ? "wanted" : wanted_held(bench->targets.first_held)},
         {.name = action.text, .range = at_12 ? "wanted" : "open, at 12"}};
     fill_gauging(draft, &gauging[0], bench->targets.first, gaps->first);
+    for (int i = 0; i < bench->board.strings; i++) {
+        gauging[0].read[i] = read_gap(draft, gaps->first[i], gaps->first_tap[i]);
+    }
     fill_gauging(draft, &gauging[1], bench->targets.action, gaps->action);
     sil_words wanted = sil_say("Wanted: %s.", sil_hold_words(bench->targets.first_held));
     const char *const how[2] = {

@@ -131,8 +131,9 @@ static sil_words length_or_nothing(const sil_draft *draft, double mm)
 
 static sil_shapes *facts(const sil_flow *flow)
 {
-    static const char *const names[] = {"height", "top radius", "floor radius", "fall",
-                                        "gap",    "shim",       "leans",        "material"};
+    static const char *const names[] = {
+        "height", "top radius", "floor radius", "fall", "gap between strings",
+        "shim",   "leans",      "material"};
     enum { COUNT = sizeof names / sizeof *names };
     const sil_draft *draft = &flow->drawing->draft;
     const sil_plan *plan = draft->plan;
@@ -152,7 +153,7 @@ static sil_shapes *facts(const sil_flow *flow)
         length_or_nothing(draft, plan->nut.shim),
         sil_say_lean(draft, draft->board->nut_slant),
         sil_text_fit(list, material != NULL ? material : "", SIL_NOTE, 35)};
-    sil_draw_pairs(list, 27, COUNT, names, values);
+    sil_draw_pairs(list, 39, COUNT, names, values);
     return list;
 }
 

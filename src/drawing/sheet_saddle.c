@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Sheet: the saddle. */
 #include <stddef.h>
+#include <string.h>
 
 #include "part.h"
 
@@ -9,13 +10,23 @@ static double string_x(const sil_draft *draft, int string)
     return draft->plan->job->saddle.length / 2 + draft->plan->bench.board.saddle_z[string];
 }
 
+static bool any_dressed(const sil_draft *draft)
+{
+    bool any = false;
+    for (int i = 0; i < draft->plan->job->string_count; i++) {
+        any = any || sil_dressed_off(draft, i) > 0;
+    }
+    return any;
+}
+
 static sil_words headline(const sil_draft *draft)
 {
     const sil_saddle_work *work = &draft->plan->saddle;
     switch (work->remedy) {
     case SIL_SADDLE_SAND:
-        return work->bottom ? sil_say("Sand the base to the solid line, then read again")
-                            : sil_say("Dress the top, a little at a time");
+        return work->bottom         ? sil_say("Sand the base to the solid line, then read again")
+               : any_dressed(draft) ? sil_say("Dress the top, a little at a time")
+                                    : sil_say("Nothing comes off: it is too little for a file");
     case SIL_SADDLE_SHIM:
         return sil_say("Shim the saddle: one hard full-length piece, %s %s",
                        sil_say_length(draft, work->shim).text, sil_unit_name(draft));
@@ -85,6 +96,12 @@ static sil_ordinates base_figures(const sil_draft *draft, sil_place place)
     return o;
 }
 
+/* What a caliper reads when all that is asked for is done. */
+static double finished(const sil_draft *draft, int string)
+{
+    return draft->plan->saddle.height[string] + sil_left_on(draft, string);
+}
+
 static sil_shapes *magnified(const sil_flow *flow, double scale)
 {
     const sil_draft *draft = &flow->drawing->draft;
@@ -96,10 +113,9 @@ static sil_shapes *magnified(const sil_flow *flow, double scale)
     double low = sil_shapes_box(list).bottom, high = sil_shapes_box(list).top;
     sil_ordinates heights = {.numbered = true, .reach = high + 5.5}, centres = {.count = 1};
     for (int i = 0; i < plan->job->string_count; i++) {
-        double height = plan->saddle.present[i] - plan->saddle.dress[i];
-        heights.from[i] = sil_at(face, string_x(draft, i), sil_known(height) ? height : 6);
-        heights.text[i] =
-            sil_known(height) ? sil_say_length(draft, plan->saddle.height[i]) : sil_say("%s", "");
+        double over = sil_saddle_profile(draft, i), height = finished(draft, i);
+        heights.from[i] = sil_at(face, string_x(draft, i), sil_known(over) ? over : 6);
+        heights.text[i] = sil_known(over) ? sil_say_length(draft, height) : sil_say("%s", "");
         heights.number[i] = i + 1;
         heights.count++;
     }
@@ -163,6 +179,46 @@ static sil_words ends(const sil_draft *draft, sil_line line)
                    sil_say_cut(draft, sil_line_at(line, -half)).text);
 }
 
+/* Whether the first pass takes all there is to take. */
+static bool is_one_pass(const sil_draft *draft)
+{
+    const sil_saddle_work *work = &draft->plan->saddle;
+    double half = draft->plan->job->saddle.length / 2, apart = 0;
+    for (int end = -1; end <= 1; end += 2) {
+        double z = end * half;
+        apart = fmax(apart, sil_line_at(work->cut, z) - sil_line_at(work->cut_first, z));
+    }
+    return apart < 0.005;
+}
+
+/* What each line of the views is, of those that are there. */
+static sil_shapes *keys(const sil_flow *flow)
+{
+    const sil_draft *draft = &flow->drawing->draft;
+    const sil_saddle_work *work = &draft->plan->saddle;
+    bool now = work->bottom, one_pass = is_one_pass(draft);
+    sil_shapes *list = sil_flow_list(flow);
+    const double key_pitch = 4.7;
+    double y = -SIL_NOTE;
+    for (int i = 0; i < draft->plan->job->string_count; i++) {
+        now = now || (sil_known(work->present[i]) && work->remedy != SIL_SADDLE_NONE);
+    }
+    if (work->bottom) {
+        sil_draw_key(list, 0, y, SIL_LAYER_CUT_FIRST,
+                     one_pass ? "sand to here: all of it in one pass" : "sand to here, then read");
+        y -= key_pitch;
+    }
+    if (work->bottom && !one_pass) {
+        sil_draw_key(list, 0, y, SIL_LAYER_CUT, "whole cut, by today's reading");
+        y -= key_pitch;
+    }
+    if (now) {
+        sil_draw_key(list, 0, y, SIL_LAYER_PRESENT,
+                     work->remedy == SIL_SADDLE_REPLACE ? "the old saddle" : "as it is now");
+    }
+    return list;
+}
+
 static sil_shapes *facts(const sil_flow *flow)
 {
     static const char *const names[] = {"whole cut", "shim", "top radius", "leans", "material"};
@@ -174,7 +230,7 @@ static sil_shapes *facts(const sil_flow *flow)
     sil_shapes *list = sil_flow_list(flow);
     const sil_words values[COUNT] = {
         work->bottom ? ends(draft, work->cut) : none,
-        sil_known(work->shim) ? sil_say_length(draft, work->shim) : none,
+        work->remedy == SIL_SADDLE_SHIM ? sil_say_length(draft, work->shim) : none,
         sil_known(work->top_radius) ? sil_say_radius(draft, work->top_radius) : none,
         sil_say_lean(draft, draft->board->saddle_slant),
         sil_text_fit(list, material != NULL ? material : "", SIL_NOTE, 40)};
@@ -220,12 +276,25 @@ static void fill_row(const sil_draft *draft, int i, double first, sil_words *cel
     cell[PRESENT] = sil_say_length(draft, work->present[i]);
     cell[LOWER] = amount(draft, i);
     cell[FIRST] = work->bottom ? sil_say_cut(draft, first) : sil_say("-");
-    cell[DRESS] = sil_say_cut(draft, work->dress[i]);
-    cell[HEIGHT] = sil_say_length(draft, work->height[i]);
-    cell[OUT] = sil_say_length(draft, work->protrusion[i]);
-    cell[SHARE] = sil_say_number(draft, 100 * work->in_slot[i], 0);
+    double height = finished(draft, i), dress = sil_dressed_off(draft, i);
+    cell[DRESS] = dress > 0 ? sil_say_cut(draft, dress) : sil_say("-");
+    cell[HEIGHT] = sil_say_length(draft, height);
+    cell[OUT] = sil_say_length(draft, work->protrusion[i] + sil_left_on(draft, i));
+    cell[SHARE] = sil_say_number(draft, 100 * work->in_slot[i] * work->height[i] / height, 0);
     cell[ANGLE] =
         sil_known(angle) ? sil_say("%s\u00b0", sil_say_number(draft, angle, 0).text) : sil_say("-");
+}
+
+static void leave_out(sil_table *t, int column)
+{
+    size_t after = (size_t)(--t->columns - column);
+    memmove(t->head + column, t->head + column + 1, after * sizeof *t->head);
+    memmove(t->anchor + column, t->anchor + column + 1, after * sizeof *t->anchor);
+    memmove(t->within + column, t->within + column + 1, after * sizeof *t->within);
+    for (int r = 0; r < t->rows; r++) {
+        sil_words *cell = t->cell[r] + column;
+        memmove(cell, cell + 1, after * sizeof *cell);
+    }
 }
 
 static sil_shapes *table(const sil_flow *flow)
@@ -233,12 +302,14 @@ static sil_shapes *table(const sil_flow *flow)
     const sil_draft *draft = &flow->drawing->draft;
     const sil_plan *plan = draft->plan;
     const sil_saddle_work *work = &plan->saddle;
-    double first[SIL_STRINGS_MAX] = {0}, within = plan->bench.tools.caliper;
+    double first[SIL_STRINGS_MAX] = {0}, dress[SIL_STRINGS_MAX];
+    double within = plan->bench.tools.caliper;
     sil_shapes *list = sil_flow_list(flow);
     sil_table t = empty_table;
     t.rows = plan->job->string_count;
     for (int i = 0; i < t.rows; i++) {
         first[i] = sil_line_at(work->cut_first, plan->bench.board.saddle_z[i]);
+        dress[i] = sil_dressed_off(draft, i);
         fill_row(draft, i, first[i], t.cell[i]);
     }
     for (int c = 0; c < COLUMNS; c++) {
@@ -247,22 +318,54 @@ static sil_shapes *table(const sil_flow *flow)
     if (work->remedy != SIL_SADDLE_NONE) {
         sil_table_within(draft, &t, LOWER, plan->stages.lower, within);
         sil_table_within(draft, &t, FIRST, first, within);
-        sil_table_within(draft, &t, DRESS, work->dress, within);
+        sil_table_within(draft, &t, DRESS, dress, within);
+    }
+    if (!any_dressed(draft)) {
+        leave_out(&t, DRESS);
+    }
+    if (!work->bottom) {
+        leave_out(&t, FIRST);
     }
     sil_draw_table(list, 0, 0, SIL_COLUMN, &t);
     return list;
 }
 
+static void put_left_on(sil_flow *flow)
+{
+    const sil_draft *draft = &flow->drawing->draft;
+    double most = 0;
+    for (int i = 0; i < draft->plan->job->string_count; i++) {
+        most = fmax(most, sil_left_on(draft, i));
+    }
+    if (most >= 0.005) {
+        sil_flow_words(flow,
+                       sil_say("Under %s %s at a string's top is left on, inside the feel of a "
+                               "file: up to %s here, counted in the finished heights.",
+                               sil_say_length(draft, 0.1).text, sil_unit_name(draft),
+                               sil_say_length(draft, most).text)
+                           .text,
+                       0);
+    }
+}
+
+/* A block under what a list shows, and frees it. */
+static void add_under(sil_shapes *list, sil_shapes *block)
+{
+    if (list != NULL && block != NULL && block->count > 0) {
+        sil_shapes_add(list, block, sil_shapes_box(list).left, sil_shapes_box(list).bottom - 5);
+    }
+    sil_shapes_free(block);
+}
+
 static void piece_sheet(sil_flow *flow)
 {
-    sil_shapes *left = full_size(flow), *data = facts(flow), *large = sil_magnify(flow, magnified);
-    if (left != NULL && data != NULL) {
-        sil_shapes_add(left, data, sil_shapes_box(left).left, sil_shapes_box(left).bottom - 6);
-    }
-    sil_shapes_free(data);
+    sil_shapes *left = full_size(flow), *large = sil_magnify(flow, magnified);
+    add_under(left, keys(flow));
+    add_under(left, facts(flow));
     put_target(flow);
     sil_flow_pair_and_large(flow, left, sil_beside(flow, left, end_view), large, 5);
     sil_flow_put(flow, table(flow), SIL_LEFT, 5, 0);
+    put_left_on(flow);
 }
 
 void sil_sheet_saddle(sil_drawing *drawing)

@@ -45,6 +45,17 @@ static void add_action(const sil_draft *draft, sil_grid *grid, const char *label
     add_figures(draft, grid, label, sil_say_length, action, NULL);
 }
 
+/* When all is done: what is not asked to come off a saddle's top stays on. */
+static void add_last_action(const sil_draft *draft, sil_grid *grid)
+{
+    const sil_board *board = &draft->plan->bench.board;
+    double off[SIL_STRINGS_MAX] = {0};
+    for (int i = 0; i < board->strings; i++) {
+        off[i] = -sil_left_on(draft, i) * sil_leverage(board, i);
+    }
+    add_action(draft, grid, "action when done", &draft->plan->stages.fit[SIL_SADDLE], off);
+}
+
 static void nut_grid(const sil_draft *draft, sil_grid *grid)
 {
     const sil_plan *plan = draft->plan;
@@ -82,16 +93,16 @@ static void dress_grid(const sil_draft *draft, sil_grid *grid)
     const sil_plan *plan = draft->plan;
     bool worked[SIL_STRINGS_MAX];
     for (int i = 0; i < plan->job->string_count; i++) {
-        worked[i] = plan->saddle.dress[i] >= 0.005;
+        worked[i] = sil_dressed_off(draft, i) > 0;
     }
     add_figures(draft, grid, "off the top", sil_say_cut, plan->saddle.dress, worked);
-    add_action(draft, grid, "action when done", &plan->stages.fit[SIL_SADDLE], NULL);
+    add_last_action(draft, grid);
     add_blank(grid, "action read");
 }
 
 static void saddle_grid(const sil_draft *draft, sil_grid *grid)
 {
-    add_action(draft, grid, "action when done", &draft->plan->stages.fit[SIL_SADDLE], NULL);
+    add_last_action(draft, grid);
     add_blank(grid, "action read");
 }
 

@@ -124,6 +124,15 @@ void sil_draw_note(sil_shapes *list, double x, double y, const char *text)
     sil_draw_text(list, SIL_LAYER_TEXT, (sil_point){x, y}, SIL_NOTE, SIL_LEFT, 0, text);
 }
 
+double sil_draw_key(sil_shapes *list, double x, double y, sil_layer layer, const char *words)
+{
+    const double line = 12, start = line + 2.5;
+    sil_draw_line(list, layer, (sil_point){x, y + SIL_NOTE / 2},
+                  (sil_point){x + line, y + SIL_NOTE / 2});
+    sil_draw_note(list, x + start, y, words);
+    return x + start + sil_text_width(list, words, SIL_NOTE);
+}
+
 enum { LINE_SIZE = 512 };
 
 /* How many bytes of a text go on one line: up to the last space that fits; a word longer than the
