@@ -219,9 +219,21 @@ static sil_shapes *keys(const sil_flow *flow)
     return list;
 }
 
+static sil_words most_left_on(const sil_draft *draft)
+{
+    double most = 0;
+    for (int i = 0; i < draft->plan->job->string_count; i++) {
+        most = fmax(most, sil_left_on(draft, i));
+    }
+    return most < 0.005
+               ? sil_say("%s", "")
+               : sil_say("up to %s: too little for a file", sil_say_length(draft, most).text);
+}
+
 static sil_shapes *facts(const sil_flow *flow)
 {
-    static const char *const names[] = {"whole cut", "shim", "top radius", "leans", "material"};
+    static const char *const names[] = {"whole cut",  "left on top", "shim",
+                                        "top radius", "leans",       "material"};
     enum { COUNT = sizeof names / sizeof *names };
     const sil_draft *draft = &flow->drawing->draft;
     const sil_saddle_work *work = &draft->plan->saddle;
@@ -229,7 +241,8 @@ static sil_shapes *facts(const sil_flow *flow)
     const sil_words none = {""};
     sil_shapes *list = sil_flow_list(flow);
     const sil_words values[COUNT] = {
-        work->bottom ? ends(draft, work->cut) : none,
+        work->bottom && !is_one_pass(draft) ? ends(draft, work->cut) : none,
+        most_left_on(draft),
         work->remedy == SIL_SADDLE_SHIM ? sil_say_length(draft, work->shim) : none,
         sil_known(work->top_radius) ? sil_say_radius(draft, work->top_radius) : none,
         sil_say_lean(draft, draft->board->saddle_slant),
@@ -307,6 +320,7 @@ static sil_shapes *table(const sil_flow *flow)
     sil_shapes *list = sil_flow_list(flow);
     sil_table t = empty_table;
     t.rows = plan->job->string_count;
+    t.row_height = t.rows > 10 ? 4.2 : t.row_height; /* views and table on one sheet */
     for (int i = 0; i < t.rows; i++) {
         first[i] = sil_line_at(work->cut_first, plan->bench.board.saddle_z[i]);
         dress[i] = sil_dressed_off(draft, i);
@@ -330,24 +344,6 @@ static sil_shapes *table(const sil_flow *flow)
     return list;
 }
 
-static void put_left_on(sil_flow *flow)
-{
-    const sil_draft *draft = &flow->drawing->draft;
-    double most = 0;
-    for (int i = 0; i < draft->plan->job->string_count; i++) {
-        most = fmax(most, sil_left_on(draft, i));
-    }
-    if (most >= 0.005) {
-        sil_flow_words(flow,
-                       sil_say("Under %s %s at a string's top is left on, inside the feel of a "
-                               "file: up to %s here, counted in the finished heights.",
-                               sil_say_length(draft, 0.1).text, sil_unit_name(draft),
-                               sil_say_length(draft, most).text)
-                           .text,
-                       0);
-    }
-}
-
 /* A block under what a list shows, and frees it. */
 static void add_under(sil_shapes *list, sil_shapes *block)
 {
@@ -365,7 +361,6 @@ static void piece_sheet(sil_flow *flow)
     put_target(flow);
     sil_flow_pair_and_large(flow, left, sil_beside(flow, left, end_view), large, 5);
     sil_flow_put(flow, table(flow), SIL_LEFT, 5, 0);
-    put_left_on(flow);
 }
 
 void sil_sheet_saddle(sil_drawing *drawing)
