@@ -227,7 +227,6 @@ static sil_shapes *table(const sil_flow *flow)
     const sil_plan *plan = draft->plan;
     sil_table t = empty_table;
     t.rows = plan->job->string_count;
-    t.row_height = t.rows > 10 ? 4.8 : t.row_height; /* views and table on one sheet */
     for (int i = 0; i < t.rows; i++) {
         fill_row(draft, i, t.cell[i]);
     }

@@ -320,7 +320,6 @@ static sil_shapes *table(const sil_flow *flow)
     sil_shapes *list = sil_flow_list(flow);
     sil_table t = empty_table;
     t.rows = plan->job->string_count;
-    t.row_height = t.rows > 10 ? 4.2 : t.row_height; /* views and table on one sheet */
     for (int i = 0; i < t.rows; i++) {
         first[i] = sil_line_at(work->cut_first, plan->bench.board.saddle_z[i]);
         dress[i] = sil_dressed_off(draft, i);

@@ -163,7 +163,7 @@ static void put_saddle_face(sil_flow *flow)
     sil_box slip = sil_slip_around(draft, list, "Saddle face", "UP", false);
     draw_proof(draft, list, place, length, slip);
     put_slip(flow, list, "Saddle, face toward the tail",
-             work->bottom ? "Dashed line on the base. Sand to the solid line, then read again."
+             work->bottom ? "Thin dashed line on the base. Sand to the solid line, then read again."
                           : "Base line on the base. The thick line is the finished top.");
 }
 
