@@ -182,28 +182,53 @@ void page_put_sheet(const page_site *site, const page_target *target, const page
     pthread_mutex_unlock(&saving);
 }
 
-/* What a sheet waits for: what is wrong with it, or the first thing to do. */
-static bool put_waits(cJSON *row, const sil_sheet *sheet)
+/* A row of the folder: the words are those of the same row of `sillet plan` on a folder. */
+static bool put_row(cJSON *row, const char *state, const char *next, const char *waits)
 {
-    char words[2048];
-    const sil_job *job = sil_sheet_job(sheet);
-    if (!job) {
-        sil_complaint first = sil_sheet_complaint(sheet, 0);
-        snprintf(words, sizeof words, "line %d: %s", first.line, first.text);
-        return cJSON_AddStringToObject(row, "state", "wrong") &&
-               cJSON_AddStringToObject(row, "waits", words);
+    return cJSON_AddStringToObject(row, "state", state) &&
+           cJSON_AddStringToObject(row, "next", next[0] ? next : "nothing") &&
+           cJSON_AddStringToObject(row, "waits", waits[0] ? waits : "nothing");
+}
+
+static bool put_wrong(cJSON *row, const sil_sheet *sheet)
+{
+    char words[128];
+    int errors = 0;
+    int line = 0;
+    for (int k = sil_sheet_complaint_count(sheet) - 1; k >= 0; k--) {
+        sil_complaint complaint = sil_sheet_complaint(sheet, k);
+        if (complaint.severity == SIL_ERROR) {
+            errors++;
+            line = complaint.line;
+        }
     }
+    snprintf(words, sizeof words, "the sheet: %d mistake%s, the first in line %d", errors,
+             errors == 1 ? "" : "s", line);
+    return put_row(row, "wrong", "put the sheet right", words);
+}
+
+static bool put_named(cJSON *row, const char *key, const char *text)
+{
+    return !text || cJSON_AddStringToObject(row, key, text);
+}
+
+static bool put_planned(cJSON *row, const sil_job *job)
+{
+    char next[256];
+    char waits[256];
     sil_plan plan;
     sil_plan_make(job, &plan);
-    int step = 0;
-    while (step + 1 < plan.step_count && plan.steps[step].act == SIL_ACT_PREPARE) {
-        step++;
-    }
-    sil_step_do(&plan, step, job->units, words, sizeof words);
-    return (!job->about.title || cJSON_AddStringToObject(row, "title", job->about.title)) &&
-           (!job->about.owner || cJSON_AddStringToObject(row, "owner", job->about.owner)) &&
-           cJSON_AddStringToObject(row, "state", plan.done ? "done" : "waits") &&
-           cJSON_AddStringToObject(row, "waits", words);
+    bool works = sil_plan_next(&plan, next, sizeof next) > 0;
+    bool waiting = sil_plan_waits(&plan, waits, sizeof waits) > 0;
+    const char *state = waiting ? "waits" : works ? "work" : "done";
+    return put_named(row, "ref", job->about.ref) && put_named(row, "title", job->about.title) &&
+           put_named(row, "owner", job->about.owner) && put_row(row, state, next, waits);
+}
+
+static bool put_sheet(cJSON *row, const sil_sheet *sheet)
+{
+    const sil_job *job = sil_sheet_job(sheet);
+    return job ? put_planned(row, job) : put_wrong(row, sheet);
 }
 
 static bool add_sheet(const page_site *site, const char *name, cJSON *array)
@@ -218,7 +243,7 @@ static bool add_sheet(const page_site *site, const char *name, cJSON *array)
     bool whole =
         row && cJSON_AddStringToObject(row, "name", name) &&
         sil_sheet_read_within(bytes, size, name, site->folder, &sheet) != SIL_SHEET_NO_MEMORY &&
-        put_waits(row, sheet) && cJSON_AddItemToArray(array, row);
+        put_sheet(row, sheet) && cJSON_AddItemToArray(array, row);
     if (!whole) {
         cJSON_Delete(row);
     }

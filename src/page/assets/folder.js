@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The folder: its sheets with what each waits for; opening and saving them.
+// The folder: its sheets with what is next and what each waits for; opening and saving them.
 import {ask, by, make} from "./dom.js";
-
-const states = {wrong: "Wrong", waits: "Waits", done: "In order"};
 
 export async function list(open) {
   const {status, body} = await ask("GET", "/sheets");
@@ -18,12 +16,13 @@ export async function list(open) {
   }
   place.replaceChildren(make("ul", {class: "cards"}, body.sheets.map((sheet) => make("li", {},
     make("button", {type: "button", class: `card ${sheet.state}`, "data-sheet": sheet.name, onclick: () => open(sheet.name)},
-      make("strong", {}, sheet.title || sheet.name),
-      make("span", {class: "hint"}, [sheet.owner, sheet.title ? sheet.name : ""].filter(Boolean).join(", ")),
-      make("span", {class: "waits"}, make("b", {}, `${states[sheet.state]}. `), shorten(sheet.waits)))))));
+      make("strong", {}, job(sheet) || sheet.name),
+      make("span", {class: "hint"}, [sheet.owner, job(sheet) ? sheet.name : ""].filter(Boolean).join(", ")),
+      make("span", {class: "waits"}, make("b", {}, "Next: "), sheet.next),
+      make("span", {class: "waits"}, make("b", {}, "Waits for: "), sheet.waits))))));
 }
 
-const shorten = (text) => (text.length > 150 ? `${text.slice(0, 149)}…` : text);
+const job = ({ref, title}) => [ref, title].filter(Boolean).join(" ");
 
 export async function read(name) {
   const {status, tag, reply} = await ask("GET", `/sheets/${encodeURIComponent(name)}`);
