@@ -257,13 +257,14 @@ function submitName(event) {
 function readAgain() {
   sheet.set(`readings.${sheet.count("readings")}.date`, today());
   rebuild(`readings.${sheet.last}.humidity`);
-  tell("A new visit: take all readings again; the one before is kept.");
+  tell("A new visit, all blank: take every reading again. The older ones are kept.");
 }
 
 function endTaps(words, go) {
-  const title = make("h1", {tabindex: "-1"}, words ? "What the taps tell" : "To do and to measure");
+  const title = make("h1", {tabindex: "-1"}, "What the taps tell");
   const steps = make("div", {id: "tap-steps"});
-  by("question").replaceChildren(title, words ? make("p", {class: "lead"}, words) : "", steps,
+  by("question").replaceChildren(title, make("ul", {class: "verdicts"}, words.map((one) => make("li", {}, one))),
+    go ? make("h2", {}, "To do and to measure") : "", steps,
     make("button", {type: "button", class: "primary", id: "tap-go", onclick: () => beginWork()}, go ? "To the sheet" : "To the sheet all the same"));
   title.focus();
   if (go) ask("POST", "/plan", sheet.text()).then(({body}) => {

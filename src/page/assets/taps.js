@@ -15,34 +15,76 @@ const questions = [
    end: "It was the hand, not the instrument. Stop the note close behind the wire and press squarely."},
   {id: "relief", title: "Relief: is there a gap in the middle of the neck?", figure: "relief",
    how: "Hold an outer string down on fret 1 and where neck and body meet: it is a straightedge now. Tap it over fret 7.",
-   answers: byEar.map(([word, shown]) => [word, shown, "crowns"]), set: (sheet, at, word) => sheet.set(`${at}.relief.gap`, word)},
+   answers: byEar.map(([word, shown]) => [word, shown, "rod"]), set: (sheet, at, word) => sheet.set(`${at}.relief.gap`, word)},
+  {id: "rod", title: "Is there a truss rod?", figure: "relief",
+   how: "Look for its nut at the head, under a cover, or at the neck's end in the sound hole or the pocket. Only look: nothing is turned now.",
+   answers: [["two-way", "Yes, one that bends the neck both ways", "rod_state"], ["one-way", "Yes, one that only straightens it; or I do not know which kind", "rod_state"],
+     ["none", "No", "crowns"], ["", "I cannot tell", "crowns"]],
+   set: (sheet, at, word) => { about(sheet, "rod", word); sheet.remove("instrument.rod_state"); }},
+  {id: "rod_state", title: "Does the rod's nut turn?", figure: "relief",
+   how: "If you know how: an eighth of a turn to loosen it, and back. Never force it; leave it where it does not go lightly.",
+   answers: [["works", "Yes, and the neck follows", "crowns"], ["slack", "It turns, and nothing happens", "crowns"],
+     ["at-end", "It is tight, at its end", "crowns"], ["stuck", "It does not move", "crowns"], ["", "I have not tried", "crowns"]],
+   set: (sheet, at, word) => about(sheet, "rod_state", word)},
   {id: "crowns", title: "Frets: do you see dents or flats under the strings?", figure: "crowns",
    how: "Look along each crown under the strings, most of all at frets 1 to 3.",
    answers: [["sound", "No, all sound", "slots"], ["dents", "Yes, there are some", "slots"], ["unsure", "I cannot tell", "slots"]],
    set: (sheet, at, word) => { sheet.remove(`${at}.frets`); if (word === "sound") sheet.set(`${at}.frets`, "sound"); }},
   {id: "slots", title: "Nut: is there a gap over the 1st fret?", figure: "first",
-   how: "Hold each string behind fret 3 and tap it over fret 1. It should barely click.", strings: true, next: "action",
+   how: "Hold each string behind fret 3 and tap it over fret 1. It should barely click.", strings: true,
+   next: () => (rightSoFar() && slotsRight() ? "action" : null),
    set: (sheet, at, word, string) => sheet.set(`${at}.first.${string}`, word)},
   {id: "action", title: "Does it still buzz up the neck, beyond fret 5?", figure: "action",
-   how: "With relief and nut as they are, play each string at every fret.",
+   how: "With relief, frets and nut in order, play each string at every fret.",
    answers: [["yes", "Yes", null], ["no", "No", null], ["high", "No, and it is hard to press", null]]},
 ];
+
+function about(sheet, key, word) {
+  sheet.remove(`instrument.${key}`);
+  if (word) sheet.set(`instrument.${key}`, word);
+}
 
 let done;     // called with the words of the end
 let trail;    // the questions asked so far
 let answers;
 
+const rightSoFar = () => answers.relief === "ping" && answers.crowns === "sound";
+const slotsRight = () => answers.slots.every((word) => word === "ping");
+
+// What each answer means, the relief first: what comes later rests on it.
+const verdicts = {
+  relief: {
+    none: "Relief: silent, so the neck is straight or bowed backward. Lay a straightedge along the frets: it tells which.",
+    ping: "Relief: a small gap, as it should be.",
+    wide: "Relief: too much bow. The neck comes first, and everything is tapped again when it is right.",
+  },
+  crowns: {
+    dents: "Frets: dents buzz, and make the nut look high. Measure how deep they are and write them down, or have the frets looked at.",
+    unsure: "Frets: have them looked at before the nut is judged.",
+  },
+  action: {
+    yes: "Saddle: relief, frets and nut are right, so a buzz up the neck means the saddle is too low, or a fret there stands proud.",
+    high: "Saddle: relief, frets and nut are right, so stiffness up the neck means the saddle is too high.",
+  },
+};
+
+function slotWords() {
+  if (!answers.slots) return null;
+  if (!rightSoFar()) return "Nut and saddle: not judged before relief and frets are right. Then tap over fret 1 again.";
+  const which = (word) => answers.slots.flatMap((one, k) => (one === word ? [k + 1] : [])).join(", ");
+  const said = [["none", "too low, or that fret stands proud"], ["wide", "too high"]].filter(([word]) => which(word))
+    .map(([word, means]) => `string ${which(word)}: ${means}`);
+  return said.length ? `Nut slots, ${said.join("; ")}. The saddle is judged when they are right.` : "Nut: every slot just clicks, as it should.";
+}
+
 function lastWords() {
-  if (answers.hand === "yes") return questions[1].end;
-  const words = [];
-  if (answers.crowns === "dents") words.push("Measure how deep the dents are and write them down, or have the frets looked at: they buzz and make the nut look high.");
-  if (answers.action === "yes") words.push("With the rest right, a buzz up the neck means the saddle is too low, or a fret there stands proud.");
-  if (answers.action === "high") words.push("With the rest right, stiffness up the neck means the saddle is too high.");
-  return words.join(" ");
+  if (answers.hand === "yes") return [questions[1].end];
+  return [verdicts.relief[answers.relief], verdicts.crowns[answers.crowns], slotWords(), verdicts.action[answers.action]].filter(Boolean);
 }
 
 function go(sheet, id) {
   if (id === null) return done(lastWords(), answers.hand !== "yes");
+  delete answers[id]; // asked again, after a step back
   trail.push(id);
   ask(sheet, questions.find((one) => one.id === id));
 }
@@ -65,8 +107,9 @@ function choices(sheet, question, at) {
 function everyString(sheet, question, at) {
   const form = make("form", {class: "each-string", onsubmit: (event) => {
     event.preventDefault();
-    for (const [name, word] of new FormData(form)) question.set(sheet, at, word, Number(name.split("-")[1]));
-    go(sheet, question.next);
+    answers[question.id] = [...new FormData(form).values()];
+    answers[question.id].forEach((word, string) => question.set(sheet, at, word, string));
+    go(sheet, question.next());
   }});
   for (let string = 0; string < sheet.strings; string++) {
     form.append(make("fieldset", {}, make("legend", {}, `String ${string + 1} ${sheet.value(`strings.${string}.note`)}`),
@@ -80,8 +123,9 @@ function everyString(sheet, question, at) {
 function ask(sheet, question) {
   const at = `readings.${sheet.last}`;
   const title = make("h1", {tabindex: "-1"}, question.title);
-  by("question").replaceChildren(make("p", {class: "count"}, `Question ${trail.length}`), title, make("p", {class: "lead"}, question.how),
-    make("figure", {class: "where"}, draw(question.figure)),
+  by("question").replaceChildren(make("p", {class: "count"}, `Question ${trail.length}`), title,
+    answers.relief && question.id.startsWith("rod") ? make("p", {class: "verdict"}, verdicts.relief[answers.relief]) : "",
+    make("p", {class: "lead"}, question.how), make("figure", {class: "where"}, draw(question.figure)),
     question.strings ? everyString(sheet, question, at) : choices(sheet, question, at),
     trail.length > 1 ? make("button", {type: "button", class: "quiet", onclick: () => back(sheet)}, "Back") : "");
   title.focus();
