@@ -2,6 +2,7 @@
 // What a person does with the page, from nothing to a printed pack.
 import {existsSync, readFileSync, readdirSync, writeFileSync} from "node:fs";
 import {join} from "node:path";
+import {figuresAgree} from "./figures.mjs";
 import {accessible, check, open, report, run, same, serve, top, type, visit} from "./stage.mjs";
 
 const browser = await open();
@@ -32,26 +33,32 @@ async function take(page, ending) {
   return path;
 }
 
-// Every figure on the page is the result's own.
-async function figuresAgree(page, result, units) {
-  const told = (mm) => (mm == null ? "–" : (units === "in" ? mm / 25.4 : mm).toFixed(units === "in" ? 4 : 2).replace(/^-(0\.0+)$/, "$1"));
-  const column = (place, cell) => page.locator(`#${place} tbody tr td:nth-of-type(${cell})`).allTextContents();
-  const last = result.stages.at(-1).strings;
-  const wanted = {
-    "readings-table": [result.stages[0].strings.map((one) => told(one.first_held3)), last.map((one) => told(one.first_held3)),
-      result.stages[0].strings.map((one) => told(one.action)), last.map((one) => told(one.action))],
-    "nut-table": [result.nut.strings.map((one) => one.verdict), result.nut.strings.map((one) => told(one.deepen)),
-      result.nut.strings.map((one) => told(2 * one.deepen_u)), result.nut.strings.map((one) => told(one.first_pass)), result.nut.strings.map((one) => told(one.stack))],
-    "saddle-table": [result.saddle.strings.map((one) => one.verdict), result.saddle.strings.map((one) => told(one.lower)),
-      result.saddle.strings.map((one) => told(2 * one.lower_u)), result.saddle.strings.map((one) => told(one.present)),
-      result.saddle.strings.map((one) => told(one.height)), result.saddle.strings.map((one) => told(one.protrusion))],
-    clearance: [result.clearance.attack.force.map((one) => one.toFixed(2)), result.clearance.strings.map((one) => one.clean_force[0].toFixed(2))],
-  };
-  for (const [place, columns] of Object.entries(wanted)) {
-    for (const [k, texts] of columns.entries()) same(await column(place, k + 1), texts, `${place}, column ${k + 1}, ${units}`);
+async function opened(page, path) {
+  await page.setInputFiles("#file", []);
+  const before = await page.evaluate(() => Number(document.body.dataset.shown || 0));
+  await page.setInputFiles("#file", path);
+  await page.waitForFunction((was) => Number(document.body.dataset.shown || 0) > was, before);
+}
+
+// All examples, in both units.
+async function examplesAgree() {
+  const page = await visit(browser, address);
+  for (const path of globSync("examples", /yaml$/)) {
+    await opened(page, join(top, path));
+    const own = await page.locator('[name="units"]:checked').inputValue();
+    for (const units of [own, own === "mm" ? "in" : "mm"]) {
+      if (units !== own) await switchTo(page, units);
+      await figuresAgree(page, join(top, path), units);
+    }
+    await page.click("#to-start");
+    await page.waitForSelector("#start:visible");
   }
-  same(await page.locator("#steps .do").allTextContents(), result.steps.map((one) => one.do), "steps");
-  same((await page.locator("#findings [data-code]").evaluateAll((all) => all.map((one) => one.dataset.code))).length >= result.findings.length, true, "findings");
+  await page.context().close();
+}
+
+async function switchTo(page, units) {
+  await page.locator(`[name="units"][value="${units}"]`).check();
+  await page.waitForFunction((wanted) => document.querySelector("#readings-table")?.textContent.includes(`lengths in ${wanted}`), units);
 }
 
 async function newcomer() {
@@ -63,7 +70,7 @@ async function newcomer() {
   check(/action: \[2.35, .*\] +# open, over fret 12/.test(text), "the saved sheet says beside a value what it is");
   const result = JSON.parse(run("plan", "--json", yaml));
   same(result.saddle.remedy, "sand", "such a saddle is sanded");
-  await figuresAgree(page, result, "mm");
+  await figuresAgree(page, yaml, "mm");
   check((await page.locator("#brief").textContent()).startsWith("Next: Sand off the base of the saddle"), "what is next stands on top");
   for (const [id, least] of [["side", 20], ["nut-drawing", 40], ["saddle-drawing", 40]]) {
     const shapes = await page.locator(`#${id} svg path, #${id} svg line`).count();
@@ -87,14 +94,12 @@ async function nothingLost(page) {
 
 async function unitsSwitch(page) {
   const before = JSON.parse(run("plan", "--json", await take(page, "yaml")));
-  await page.locator('[name="units"][value="in"]').check();
-  await page.waitForFunction(() => document.querySelector("#readings-table")?.textContent.includes("lengths in in"));
+  await switchTo(page, "in");
   same(await page.inputValue('[name="readings.0.action.0"]'), "2.35 mm", "a figure keeps the unit it was read in");
   const after = JSON.parse(run("plan", "--json", await take(page, "yaml")));
   same([after.stages, after.nut, after.saddle], [before.stages, before.nut, before.saddle], "other units, the same figures");
-  await figuresAgree(page, after, "in");
-  await page.locator('[name="units"][value="mm"]').check();
-  await page.waitForFunction(() => document.querySelector("#readings-table").textContent.includes("lengths in mm"));
+  await figuresAgree(page, await take(page, "yaml"), "in");
+  await switchTo(page, "mm");
 }
 
 // The words beside the field are those the sheet reader has for it.
@@ -135,32 +140,88 @@ async function saving(page) {
   check(readFileSync(path, "utf8").includes("49 %"), "until someone says so");
   await page.click("#to-start");
   await page.waitForSelector('[data-sheet="first.yaml"]');
-  check((await page.locator('[data-sheet="first.yaml"]').textContent()).includes("Sand off the base"), "the folder says what a sheet waits for");
+  await cardsAgree(page);
   await page.click('[data-sheet="first.yaml"]');
   await page.waitForSelector("#side svg");
   same(await page.inputValue('[name="readings.0.humidity"]'), "49 %", "and opens it");
 }
 
+// The cards say what the table of `sillet plan FOLDER` says: what is next, and what it waits for.
+async function cardsAgree(page) {
+  const names = ["high-saddle.yaml", "bowed-neck.yaml", "seven-string-zero-fret.yaml", "low-saddle.yaml"];
+  for (const name of names) writeFileSync(join(folder, name), readFileSync(join(top, "examples", name)));
+  await page.reload();
+  await page.waitForSelector(`[data-sheet="${names[0]}"]`);
+  for (const name of [...names, "first.yaml"]) {
+    const line = run("plan", join(folder, name), join(folder, name)).toString().split("\n").find((one) => / {2}\S/.test(one) && !one.startsWith("SHEET"));
+    const [next, waits] = line.trim().split(/ {2,}/).slice(-2);
+    const card = await page.locator(`[data-sheet="${name}"]`).textContent();
+    check(card.includes(`Next: ${next}Waits for: ${waits}`), `${name}: "${card}" says what the table says: ${next} | ${waits}`);
+  }
+  check((await page.locator('[data-sheet="high-saddle.yaml"] strong').textContent()) === "26-044 Lower the saddle", "a card has the job's reference and title");
+  await accessible(page, "the folder's cards");
+}
+
+async function visits() {
+  const page = await visit(browser, address);
+  await opened(page, join(top, "examples", "high-saddle.yaml"));
+  same(await page.locator("#visits-table tbody tr").count(), 3, "two visits and the work between them");
+  await page.click("#again");
+  same(await page.locator('[name^="readings.2."]').evaluateAll((all) => all.filter((one) => one.tagName === "INPUT" && one.value).map((one) => one.name)), ["readings.2.date"],
+    "a new visit is blank, but for its day");
+  await type(page, "readings.2.relief.gap", "0.21");
+  const again = JSON.parse(run("plan", "--json", await take(page, "yaml")));
+  same(again.visits.slice(0, 2), JSON.parse(run("plan", "--json", join(top, "examples", "high-saddle.yaml"))).visits, "the older visits are kept");
+  same(again.visits[2].read, [null, null, null, null, null, null], "and nothing of them is read again");
+  same(await page.locator("#visits-table tbody tr").count(), 5, "and the new one stands below");
+  await accessible(page, "a new visit");
+  await page.context().close();
+}
+
+async function answered(page, kind, ...words) {
+  await page.click("#tap-start");
+  await page.click(`#question [data-profile="${kind}"]`);
+  for (const word of words) await page.click(`[data-answer="${word}"]`);
+}
+
+// Relief first, with its verdict; slots only where relief and frets are right, the saddle only where all are.
 async function taps() {
   const page = await visit(browser, address);
-  await page.click("#tap-start");
-  await page.click('#question [data-profile="electric-guitar"]');
-  for (const answer of ["yes", "no", "wide", "sound"]) await page.click(`[data-answer="${answer}"]`);
+  await answered(page, "electric-guitar", "yes", "no", "wide");
+  check((await page.locator(".verdict").textContent()).includes("too much bow"), "the relief's verdict comes at once");
+  await accessible(page, "the truss rod's question");
+  for (const word of ["two-way", "works", "sound"]) await page.click(`[data-answer="${word}"]`);
   await accessible(page, "a question");
   await page.locator('[name="string-0"][value="none"]').check();
   await page.click("#question .primary");
-  await page.click('[data-answer="no"]');
   await page.waitForSelector("#tap-steps li");
-  check(/relief/i.test(await page.locator("#tap-steps").textContent()), "the taps end in what to measure");
+  const told = await page.locator(".verdicts li").allTextContents();
+  check(/^Relief: too much bow/.test(told[0]) && told.length === 2 && /^Nut and saddle: not judged/.test(told[1]), `too much bow, and nothing of nut or saddle: ${told}`);
+  check(/rod/i.test(await page.locator("#tap-steps").textContent()), "the plan has the rod to speak of");
+  await accessible(page, "the taps' end");
   await page.click("#tap-go");
-  same(await page.inputValue('[name="readings.0.relief.gap"]'), "wide", "what was tapped stands in the sheet");
-  same(await page.inputValue('[name="readings.0.first.0"]'), "none", "string by string");
+  same([await page.inputValue('[name="readings.0.relief.gap"]'), await page.inputValue('[name="readings.0.first.0"]'), await page.inputValue('[name="instrument.rod"]'),
+    await page.inputValue('[name="instrument.rod_state"]')], ["wide", "none", "two-way", "works"], "what was tapped stands in the sheet, string by string");
   await page.waitForSelector('[data-code="slot-low"]');
   await page.context().close();
+
+  for (const [words, string, saddle, wanted] of [
+    [["no", "none", "none", "sound"], "ping", null, ["Relief: silent", "Nut and saddle: not judged"]],
+    [["no", "ping", "none", "dents"], "ping", null, ["Relief: a small gap", "Frets: dents", "Nut and saddle: not judged"]],
+    [["no", "ping", "one-way", "stuck", "sound"], "wide", null, ["Relief: a small gap", "Nut slots, string 1: too high"]],
+    [["no", "ping", "none", "sound"], "ping", "high", ["Relief: a small gap", "Nut: every slot", "Saddle: relief, frets and nut are right, so stiffness"]],
+  ]) {
+    const other = await visit(browser, address);
+    await answered(other, "steel-string-acoustic", ...words);
+    await other.locator(`[name="string-0"][value="${string}"]`).check();
+    await other.click("#question .primary");
+    if (saddle) await other.click(`[data-answer="${saddle}"]`);
+    const lines = await other.locator(".verdicts li").allTextContents();
+    check(lines.length === wanted.length && lines.every((line, k) => line.startsWith(wanted[k])), `${words}, ${string}: ${lines}`);
+    await other.context().close();
+  }
   const hand = await visit(browser, address);
-  await hand.click("#tap-start");
-  await hand.click('#question [data-profile="electric-guitar"]');
-  for (const answer of ["yes", "yes"]) await hand.click(`[data-answer="${answer}"]`);
+  await answered(hand, "electric-guitar", "yes", "yes");
   check((await hand.locator("#question").textContent()).includes("It was the hand"), "or at once, where it was the hand");
   await hand.context().close();
 }
@@ -237,6 +298,7 @@ async function keyboard() {
 
 async function narrow() {
   const page = await visit(browser, address, {viewport: {width: 320, height: 640}});
+  await page.waitForSelector(".card");
   const wide = () => page.evaluate(() => document.documentElement.scrollWidth);
   same(await wide(), 320, "the start at 320 pixels");
   await page.click('[data-profile="steel-string-acoustic"]');
@@ -246,6 +308,13 @@ async function narrow() {
     all.filter((one) => one.getBoundingClientRect().height > 0 && one.getBoundingClientRect().height < 40 && one.type !== "radio" && !one.closest(".findings")).map((one) => one.name || one.textContent));
   same(small, [], "nothing too small for a thumb");
   await accessible(page, "320 pixels");
+  await opened(page, join(top, "examples", "twelve-string-saddle.yaml"));
+  await page.click("#again");
+  await page.waitForSelector("#visits-table tbody tr");
+  same(await wide(), 320, "twelve strings' visits at 320 pixels");
+  await page.click("#to-start");
+  await answered(page, "electric-bass", "no", "wide");
+  same(await wide(), 320, "a question with the verdict before it at 320 pixels");
   await page.context().close();
 }
 
@@ -303,6 +372,8 @@ try {
   await flagged(page);
   await saving(page);
   await page.context().close();
+  await examplesAgree();
+  await visits();
   await taps();
   await dropped();
   await roundTrip();

@@ -6,15 +6,24 @@ let units = "mm";
 
 const levels = {stop: "Stop", act: "To do", watch: "Watch", fine: "Good to know"};
 
-// Millimetres as told: hundredths, or thousandths of an inch.
-export function length(mm) {
+// Which way a figure is rounded: a cut down and a place to stop at up, since wood does not go back on; what was read, and
+// all else, to the nearest.
+const nearest = (steps) => steps;
+const down = (steps) => Math.floor(steps + 1e-7);
+const up = (steps) => Math.ceil(steps - 1e-7);
+
+// A length as the program itself writes it: hundredths; of an inch thousandths, and tenths of them under 1.3 mm.
+function length(mm, way = nearest) {
   if (mm == null) return "–";
-  const value = units === "in" ? mm / 25.4 : mm;
-  const text = value.toFixed(units === "in" ? 4 : 2);
+  const inches = units === "in";
+  const small = inches && Math.abs(mm) < 1.3;
+  const grain = !inches ? 0.01 : small ? 0.00254 : 0.0254;
+  const told = way === nearest ? mm : way(mm / grain) * grain;
+  const text = (inches ? told / 25.4 : told).toFixed(!inches ? 2 : small ? 4 : 3);
   return /^-0\.0+$/.test(text) ? text.slice(1) : text;
 }
 
-const force = (newtons) => (newtons == null ? "–" : newtons.toFixed(2));
+const number = (value, decimals = 2) => (value == null ? "–" : value.toFixed(decimals).replace(/^-(0(\.0+)?)$/, "$1"));
 const noteOf = (result, string) => result.strings[string].note || "";
 
 function table(caption, heads, rows) {
@@ -25,7 +34,7 @@ function table(caption, heads, rows) {
       cells.map(([text, attributes]) => make("td", attributes || {}, text)))))));
 }
 
-const figure = (mm) => [length(mm), {"data-mm": mm ?? ""}];
+const figure = (mm, way) => [length(mm, way), {"data-mm": mm ?? ""}];
 
 function findings(result) {
   const worst = ["stop", "act", "watch", "fine"];
@@ -61,6 +70,21 @@ function readings(result, key) {
   ];
 }
 
+// What was read so far, and between two visits what was to come of the work: as the printed plan has it.
+function visits(result) {
+  const strings = result.strings.map((one) => String(one.number));
+  const soft = (mm) => [length(mm), {class: "expected", "data-mm": mm ?? ""}];
+  const rows = result.visits.flatMap((one, k) => {
+    const work = one.work.length ? one.work.join(", ").replace(/, ([^,]*)$/, " and $1") : "no work";
+    const told = [`${one.date || "no date"}`, [one.humidity == null ? "–" : `${number(one.humidity, 0)} %`], figure(one.relief),
+      ...one.read.map((mm) => figure(mm)), [one.ratio > 0 ? `${number(100 * one.ratio, 0)} %` : ""]];
+    return k === 0 ? [told] : [[`after ${work}`, [""], [""], ...one.predicted.map(soft), [""]], told];
+  });
+  return result.visits.length < 2 ? [] : [
+    table("Visits so far", ["Visit", "Humidity", "Relief", ...strings, "Came"], rows),
+    make("p", {class: "hint"}, `Action at the 12th fret, string 1 first, in ${units}. Paler, what was expected of the work between two visits; last, how much of that change came.`)];
+}
+
 function weakest(clean) {
   let at = -1;
   clean.clean_force.forEach((value, fret) => {
@@ -75,30 +99,34 @@ function clearance(result) {
     const at = weakest(clean);
     const buzzes = (value) => (value != null && picked != null && value < picked ? {class: "short"} : {});
     const open = clean.clean_force[0];
-    return [[force(open), buzzes(open)],
-      [at < 0 ? "–" : `${force(clean.clean_force[at])} at fret ${at}, on ${clean.at_fret[at]}`, at < 0 ? {} : buzzes(clean.clean_force[at])]];
+    return [[number(open), buzzes(open)],
+      [at < 0 ? "–" : `${number(clean.clean_force[at])} at fret ${at}, on ${clean.at_fret[at]}`, at < 0 ? {} : buzzes(clean.clean_force[at])]];
   };
   return [table("The hardest pluck that rings clean, newtons", ["String", "Picked", "Open, now", "Weakest stop, now", "Open, after", "Weakest stop, after"],
-    strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, [force(attack.force[k])], ...cells(one, attack.force[k]), ...cells(after[k], attack.force[k])])),
+    strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, [number(attack.force[k])], ...cells(one, attack.force[k]), ...cells(after[k], attack.force[k])])),
   make("p", {class: "hint"}, "Underlined: less than it is picked with; it buzzes on the fret named.")];
 }
 
-const verdicts = {leave: "leave", file: "file", raise: "raise", lower: "lower", wait: "wait"};
+const verdicts = {leave: "leave", file: "deeper", raise: "raise", lower: "lower", wait: "wait"};
 
 function nut(result) {
   return table("Nut", ["String", "Verdict", "Too high by", "± (2u)", "First pass", "Feelers to stop at"],
     result.nut.strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, [verdicts[one.verdict]], figure(one.deepen),
-      figure(one.deepen_u == null ? null : 2 * one.deepen_u), figure(one.first_pass), figure(one.stack)]));
+      figure(one.deepen_u == null ? null : 2 * one.deepen_u), figure(one.first_pass, down), figure(one.stack, up)]));
 }
 
 function saddle(result) {
   const cut = result.saddle.bottom_cut;
   const words = cut && cut.caliper.treble != null ? make("p", {}, "Sand off the base until the caliper reads ",
-    make("b", {"data-mm": cut.caliper.treble}, length(cut.caliper.treble)), " at string 1 and ",
-    make("b", {"data-mm": cut.caliper.bass}, length(cut.caliper.bass)), ` at string ${result.strings.length}: the first pass.`) : null;
-  return [table("Saddle", ["String", "Verdict", "Too high by", "± (2u)", "Height now", "Height done", "Out of the bridge"],
+    make("b", {"data-mm": cut.caliper.treble}, length(cut.caliper.treble, up)), " at string 1 and ",
+    make("b", {"data-mm": cut.caliper.bass}, length(cut.caliper.bass, up)), ` at string ${result.strings.length}: the first pass.`) : null;
+  const screws = result.saddle.strings.some((one) => one.turns != null);
+  const more = screws ? ["First pass", "Screw turns"] : ["Off the top", "Height now", "Height done", "Out of the bridge"];
+  const rest = (one) => (screws ? [figure(one.first_pass, down), [number(one.turns)]]
+    : [figure(one.dress, down), figure(one.present), figure(one.height), figure(one.protrusion)]);
+  return [table("Saddle", ["String", "Verdict", "Too high by", "± (2u)", ...more],
     result.saddle.strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, [verdicts[one.verdict]], figure(one.lower),
-      figure(one.lower_u == null ? null : 2 * one.lower_u), figure(one.present), figure(one.height), figure(one.protrusion)])), words];
+      figure(one.lower_u == null ? null : 2 * one.lower_u), ...rest(one)])), words];
 }
 
 // What is next, in one line, kept in sight.
@@ -110,12 +138,13 @@ function brief(result) {
 
 export function show(result, sheet) {
   units = sheet.units;
-  const heldAt = sheet.value(`readings.${sheet.last}.first_held`);
+  const heldAt = sheet.value("targets.first.held");
   const key = heldAt === "open" ? "first_open" : heldAt === "2" ? "first_held2" : "first_held3";
   fill(by("brief"), brief(result));
   fill(by("findings"), findings(result));
   fill(by("steps"), steps(result));
   fill(by("readings-table"), readings(result, key));
+  fill(by("visits-table"), visits(result));
   fill(by("clearance"), clearance(result));
   fill(by("nut-table"), nut(result));
   fill(by("saddle-table"), saddle(result));
