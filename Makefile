@@ -163,14 +163,14 @@ build/check/replay build/check/replay_length build/check/read_lines:
 	@mkdir -p $(@D)
 	$(CC) $(STANDARD) $(WARNINGS) -Werror $(SANITIZED) -o $@ $^ $(LIBRARIES)
 
-# The two programs in one that fails their allocations and system calls in turn. The heap stands
+# The programs in one that fails their allocations and system calls in turn. The heap stands
 # before the sanitizer's; our own system calls are wrapped.
 WRAPPED = read write open close fsync fchmod fchown stat access linkat rename readlink
 FAULT_OBJECTS = build/check/fault/sillet.o build/check/fault/draw.o \
                 $(filter-out %/main.o,$(CHECKED_CLI))
 
-build/check/faults: tests/fault/faults.c tests/fault/calls.c build/check/fault/heap.o \
-                    $(FAULT_OBJECTS) build/check/libsillet.a $(wildcard tests/fault/*.h)
+build/check/faults: $(addprefix tests/fault/,faults.c programs.c page.c calls.c) build/check/fault/heap.o \
+                    $(FAULT_OBJECTS) build/check/libpage.a build/check/libsillet.a $(wildcard tests/fault/*.h)
 	$(CC) $(STANDARD) $(WARNINGS) -Werror $(SANITIZED) $(WRAPPED:%=-Wl,--wrap=%) -o $@ \
 	    $(filter-out %.h,$^) $(DRAW_LIBRARIES)
 

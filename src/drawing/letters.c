@@ -10,6 +10,7 @@
 
 #include <ft2build.h>
 #include FT_FREETYPE_H
+#include FT_SFNT_NAMES_H
 #include FT_TRUETYPE_TABLES_H
 #include FT_TRUETYPE_TAGS_H
 
@@ -73,6 +74,21 @@ static bool done(sil_letters *letters, FT_Error error)
     return error == 0;
 }
 
+/* FreeType opens a face whose names it had no memory to read, and says nothing. Microsoft's
+ * platform (3) writes the family under 1; a table of names without any is 6 bytes. */
+static bool lost_its_family(FT_Face ft)
+{
+    FT_ULong size = 0;
+    FT_SfntName name;
+    FT_UInt count = FT_Get_Sfnt_Name_Count(ft);
+    bool named = count == 0 && FT_Load_Sfnt_Table(ft, TTAG_name, 0, NULL, &size) == 0 && size > 6;
+    for (FT_UInt i = 0; i < count; i++) {
+        named = named ||
+                (FT_Get_Sfnt_Name(ft, i, &name) == 0 && name.platform_id == 3 && name.name_id == 1);
+    }
+    return named && ft->family_name == NULL;
+}
+
 /* A face is of use if it has TrueType outlines, which alone can be embedded, and capitals. */
 static bool open_face(sil_letters *letters, font *face, const char *path)
 {
@@ -80,6 +96,7 @@ static bool open_face(sil_letters *letters, font *face, const char *path)
         face->ft = NULL;
         return false;
     }
+    letters->no_memory = letters->no_memory || lost_its_family(face->ft);
     FT_ULong outlines = 0;
     bool fit = done(letters, FT_Load_Sfnt_Table(face->ft, TTAG_glyf, 0, NULL, &outlines)) &&
                done(letters, FT_Select_Charmap(face->ft, FT_ENCODING_UNICODE)) &&

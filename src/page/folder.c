@@ -236,8 +236,9 @@ static bool add_sheet(const page_site *site, const char *name, cJSON *array)
     char *bytes = NULL;
     size_t size = 0;
     sil_sheet *sheet = NULL;
-    if (read_file(site->folder, name, &bytes, &size) != 0) {
-        return true; /* gone meanwhile, or none of ours */
+    int error = read_file(site->folder, name, &bytes, &size);
+    if (error != 0) { /* gone meanwhile, or none of ours; else the system failed us */
+        return error == ENOENT || error == EACCES || error == EFBIG;
     }
     cJSON *row = cJSON_CreateObject();
     bool whole =

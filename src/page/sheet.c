@@ -70,12 +70,13 @@ static void give_with_complaints(page_reply *reply, int status, const sil_sheet 
 
 /* Reads the sheet of a request; NULL out of memory, answered. A profile by path is read from the
  * folder alone. */
-static sil_sheet *read_sheet(const page_site *site, const page_request *request, page_reply *reply)
+static sil_sheet *read_sheet(const page_site *site, const page_request *request, page_reply *reply,
+                             int *status)
 {
     sil_sheet *sheet;
-    int status = sil_sheet_read_within(request->body ? request->body : "", request->size, "sheet",
-                                       site->folder, &sheet);
-    if (status == SIL_SHEET_NO_MEMORY) {
+    *status = sil_sheet_read_within(request->body ? request->body : "", request->size, "sheet",
+                                    site->folder, &sheet);
+    if (*status == SIL_SHEET_NO_MEMORY) {
         sil_sheet_free(sheet);
         page_say(reply, 500, "out of memory");
         return NULL;
@@ -85,9 +86,14 @@ static sil_sheet *read_sheet(const page_site *site, const page_request *request,
 
 sil_sheet *page_take_sheet(const page_site *site, const page_request *request, page_reply *reply)
 {
-    sil_sheet *sheet = read_sheet(site, request, reply);
+    int status;
+    sil_sheet *sheet = read_sheet(site, request, reply, &status);
     if (sheet && !sil_sheet_job(sheet)) {
-        give_with_complaints(reply, 422, sheet, NULL, NULL);
+        if (status == SIL_SHEET_UNREADABLE) {
+            page_say(reply, 500, "the sheet's profile is there, but could not be read");
+        } else {
+            give_with_complaints(reply, 422, sheet, NULL, NULL);
+        }
         sil_sheet_free(sheet);
         sheet = NULL;
     }
@@ -126,7 +132,8 @@ void page_read(const page_site *site, const page_target *target, const page_requ
                page_reply *reply)
 {
     (void)target;
-    sil_sheet *sheet = read_sheet(site, request, reply);
+    int status; /* an unreadable profile is among the complaints */
+    sil_sheet *sheet = read_sheet(site, request, reply, &status);
     if (!sheet) {
         return;
     }

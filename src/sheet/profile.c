@@ -151,7 +151,7 @@ static void tell_no_profile(sil_sheet *sheet, sil_node *node, const char *folder
 static void tell_unread(sil_sheet *sheet, sil_node *node, const char *folder, int status)
 {
     static const int of_path[] = {ENOENT, ENAMETOOLONG, ENOTDIR, EISDIR, ELOOP};
-    bool misnamed = false;
+    bool misnamed = sheet->confined && is_path(node->text) && status == EACCES; /* out of bounds */
     for (size_t i = 0; i < sizeof of_path / sizeof of_path[0]; i++) {
         misnamed = misnamed || status == of_path[i];
     }
