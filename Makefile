@@ -62,6 +62,7 @@ CHECKED = $(SOURCES:src/%.c=build/check/objects/%.o)
 CHECKED_CLI = $(CLI_SOURCES:src/%.c=build/check/objects/%.o)
 CHECKED_DRAW = $(DRAW_SOURCES:src/%.c=build/check/objects/%.o)
 RACED = $(SOURCES:src/%.c=build/race/objects/%.o)
+RACED_PAGE = $(PAGE_SOURCES:src/%.c=build/race/objects/%.o)
 CHECKED_PAGE = $(PAGE_SOURCES:src/%.c=build/check/objects/%.o)
 CHECKED_SERVE = $(SERVE_SOURCES:src/%.c=build/check/objects/%.o)
 CHECKED_TESTS = $(TESTS:%=build/check/%)
@@ -84,7 +85,7 @@ build/sillet-serve: $(SERVE_OBJECTS) $(PAGE_OBJECTS) build/libsillet.a
 	$(CC) $(HARDENED_LINK) $(LDFLAGS) -o $@ $^ $(SERVE_LIBRARIES)
 
 # The page's files stand within the program.
-build/objects/page/assets.o build/check/objects/page/assets.o: $(wildcard src/page/assets/*)
+build/objects/page/assets.o build/check/objects/page/assets.o build/race/objects/page/assets.o: $(wildcard src/page/assets/*)
 
 build/libsillet.a: $(OBJECTS) Makefile
 	rm -f $@ && ar rcs $@ $(OBJECTS)
@@ -188,7 +189,7 @@ build/check/fault/draw.o: build/check/objects/cli/draw/main.o
 	objcopy --redefine-sym main=sillet_draw_main $< $@
 
 # Several threads at once, under the thread sanitizer.
-build/race/race: tests/race/race.c $(RACED)
+build/race/race: tests/race/race.c $(RACED) $(RACED_PAGE)
 	$(CC) $(STANDARD) $(WARNINGS) -Werror $(RACING) -pthread -o $@ $^ $(DRAW_LIBRARIES)
 
 build/race/objects/%.o: src/%.c
@@ -206,8 +207,8 @@ coverage: tools-check
 	@cp -r .ci .debian Makefile README.md DEVELOPERS.md docs examples include profiles src tests build/coverage
 	@rm -rf build/coverage/tests/fault build/coverage/tests/race build/coverage/tests/valgrind
 	@$(MAKE) -C build/coverage --no-print-directory --silent -j2 SANITIZED='-O0 --coverage' all \
-	    build/check/sillet build/check/sillet-draw $(CHECKED_TESTS) build/check/replay \
-	    build/check/replay_length build/check/read_lines
+	    build/check/sillet build/check/sillet-draw build/check/sillet-serve $(CHECKED_TESTS) \
+	    build/check/replay build/check/replay_length build/check/replay_page build/check/read_lines
 	-@cd build/coverage && tests/run $(CHECKED_TESTS)
 	@/usr/bin/python3 tests/coverage/told.py build/coverage
 
@@ -325,5 +326,5 @@ clean:
 
 # Which headers each object was made from, so that a changed one makes it again.
 BUILT = $(OBJECTS) $(CLI_OBJECTS) $(DRAW_OBJECTS) $(PAGE_OBJECTS) $(SERVE_OBJECTS) \
-        $(CHECKED) $(CHECKED_CLI) $(CHECKED_DRAW) $(CHECKED_PAGE) $(CHECKED_SERVE) $(RACED)
+        $(CHECKED) $(CHECKED_CLI) $(CHECKED_DRAW) $(CHECKED_PAGE) $(CHECKED_SERVE) $(RACED) $(RACED_PAGE)
 -include $(BUILT:.o=.d) $(CHECKED_TESTS:=.d)

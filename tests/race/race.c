@@ -1,13 +1,18 @@
 /* SPDX-License-Identifier: MIT */
-/* The library used by several threads at once, each on jobs of its own: under the thread sanitizer,
- * and against what one thread alone makes of the same sheets. */
+/* The library and the page's answers used by several threads at once, each on jobs of its own and
+ * all on the files of one folder: under the thread sanitizer, and against what one thread alone
+ * makes of the same sheets. */
+#include <fcntl.h>
 #include <pthread.h>
 #include <sillet/sillet.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
-enum { THREADS = 4, ROUNDS = 2, WORKS = 5 };
+#include "../../src/page/page.h"
+
+enum { THREADS = 4, ROUNDS = 2, OF_LIBRARY = 5, OF_PAGE = 6, WORKS = OF_LIBRARY + OF_PAGE };
 
 static const char *const sheets[] = {"examples/low-first-slot.yaml", "examples/high-saddle.yaml",
                                      "examples/bass-nut.yaml", "examples/electric-screws.yaml",
@@ -52,9 +57,103 @@ static made complaints(const sil_sheet *sheet)
     return m;
 }
 
+/* The page's folder, in which each sheet that is right is saved again and again, as it is. */
+static page_site site = {.port = 7340, .folder = -1, .folder_name = "race"};
+static char folder[] = "/tmp/sillet-race-XXXXXX";
+static char bytes_of[SHEETS][1 << 16];
+
+static int save(int sheet_at, const char *version, page_reply *reply)
+{
+    char name[32];
+    snprintf(name, sizeof name, "/sheets/%d.yaml", sheet_at);
+    page_request request = {.method = "PUT", .target = name, .host = "localhost:7340"};
+    request.body = bytes_of[sheet_at];
+    request.size = strlen(request.body);
+    request.if_match = version;
+    request.if_none_match = version ? NULL : "*";
+    page_answer(&site, &request, reply);
+    return reply->status;
+}
+
+/* The file is always there and always the same, so that every save and every list ends alike. */
+static void ask(int sheet_at, int work, page_reply *reply)
+{
+    static const struct {
+        const char *method, *target;
+    } rows[OF_PAGE - 1] = {{"POST", "/read"},
+                           {"POST", "/plan"},
+                           {"POST", "/draw?as=svg&sheet=nut"},
+                           {"GET", "/sheets"},
+                           {"GET", "/profiles"}};
+    if (work == OF_PAGE - 1) {
+        page_request now = {.method = "GET", .host = "localhost:7340"};
+        char name[32];
+        snprintf(name, sizeof name, "/sheets/%d.yaml", sheet_at);
+        now.target = name;
+        page_answer(&site, &now, reply);
+        char tag[PAGE_TAG_MAX];
+        memcpy(tag, reply->tag, sizeof tag);
+        page_reply_free(reply);
+        save(sheet_at, tag, reply);
+        return;
+    }
+    page_request request = {
+        .method = rows[work].method, .target = rows[work].target, .host = "localhost:7340"};
+    request.body = bytes_of[sheet_at];
+    request.size = strlen(request.body);
+    page_answer(&site, &request, reply);
+}
+
+static made answered(int sheet_at, int work)
+{
+    page_reply reply;
+    ask(sheet_at, work, &reply);
+    made m = {malloc(reply.size + 4), reply.size + 3};
+    if (m.bytes) {
+        snprintf(m.bytes, 4, "%3d", reply.status);
+        memcpy(m.bytes + 3, reply.bytes, reply.size);
+    }
+    page_reply_free(&reply);
+    return m;
+}
+
+/* How many sheets could not be laid out. */
+static int begin(void)
+{
+    int failed = 0;
+    if (!mkdtemp(folder) || setenv("SILLET_PROFILES", "profiles", 1) != 0) {
+        perror(folder);
+        return 1;
+    }
+    site.folder = open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+    for (int i = 0; i < SHEETS; i++) {
+        page_reply reply;
+        FILE *file = fopen(sheets[i], "rb");
+        size_t size = file ? fread(bytes_of[i], 1, sizeof bytes_of[i] - 1, file) : 0;
+        bool wrong = strstr(sheets[i], "bad-");
+        failed += size == 0 || fclose(file) != 0 || save(i, NULL, &reply) != (wrong ? 422 : 201);
+        page_reply_free(&reply);
+    }
+    return failed;
+}
+
+static void end(void)
+{
+    char name[32];
+    for (int i = 0; i < SHEETS; i++) {
+        snprintf(name, sizeof name, "%d.yaml", i);
+        unlinkat(site.folder, name, 0);
+    }
+    close(site.folder);
+    rmdir(folder);
+}
+
 /* One sheet from its file to one of the works. */
 static made make(int sheet_at, int work)
 {
+    if (work >= OF_LIBRARY) {
+        return answered(sheet_at, work - OF_LIBRARY);
+    }
     made m = {NULL, 0};
     sil_sheet *sheet = NULL;
     sil_plan *plan = calloc(1, sizeof *plan);
@@ -111,7 +210,7 @@ static int make_alone(void)
 int main(void)
 {
     worker workers[THREADS];
-    int failed = make_alone();
+    int failed = begin() + make_alone();
     for (int i = 0; i < THREADS; i++) {
         workers[i] = (worker){.begin = 7 * i};
         if (pthread_create(&workers[i].thread, NULL, work_through, &workers[i]) != 0) {
@@ -129,6 +228,7 @@ int main(void)
     for (int k = 0; k < SHEETS * WORKS; k++) {
         free(alone[k / WORKS][k % WORKS].bytes);
     }
+    end();
     printf("%d passed, %d failed\n", THREADS * ROUNDS * SHEETS * WORKS - failed, failed);
     return failed > 0;
 }
