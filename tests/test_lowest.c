@@ -220,11 +220,46 @@ static void try_corners(const edge_line *lines, int count, double t, double *nut
     }
 }
 
+/* The mean action of the best corners at a bend; where `lowest` is given, its heights are they. */
+static double mean_of_corners(const sil_board *board, const sil_fit *flat, const sil_pluck *hand,
+                              const sil_lowest_wish *wish, const sil_lowest *lowest)
+{
+    enum { LINES_MAX = 1 + SIL_FRETS_MAX * (SIL_FRETS_MAX + 1) / 2 };
+    static edge_line lines[LINES_MAX];
+    sil_fit best = *flat;
+    for (int i = 0; i < board->strings; i++) {
+        int count = ask(board, flat, hand, wish, i, lines);
+        try_corners(lines, count, sil_leverage(board, i), &best.nut_height[i],
+                    &best.saddle_height[i]);
+        if (lowest) {
+            near(lowest->fit.nut_height[i], best.nut_height[i], 1e-9);
+            near(lowest->fit.saddle_height[i], best.saddle_height[i], 1e-9);
+        }
+    }
+    return mean_action(board, &best);
+}
+
+/* And no relief near by gives a lower mean, which is convex in it. */
+static void is_best_corner(const sil_board *board, const sil_crowns *crowns, const sil_pluck *hand,
+                           const sil_lowest_wish *wish)
+{
+    sil_lowest lowest;
+    assert_int_equal(sil_lowest_find(board, crowns, hand, wish, &lowest), 0);
+    assert_true(lowest.relief >= 0.0 && lowest.relief <= wish->most_relief);
+    sil_fit flat = {.crowns = crowns, .bend = lowest.fit.bend};
+    double mean = mean_of_corners(board, &flat, hand, wish, &lowest);
+    for (int side = -1; side <= 1; side += 2) {
+        double relief = lowest.relief + side * 0.004;
+        if (relief >= 0.0 && relief <= wish->most_relief) {
+            flat.bend = sil_bend(board, relief);
+            assert_true(mean_of_corners(board, &flat, hand, wish, NULL) >= mean - 1e-9);
+        }
+    }
+}
+
 static void on_a_straight_neck_it_is_the_best_corner(void **state)
 {
     (void)state;
-    enum { LINES_MAX = 1 + SIL_FRETS_MAX * (SIL_FRETS_MAX + 1) / 2 };
-    static edge_line lines[LINES_MAX];
     uint64_t seed = 12;
     sil_bench bench;
     sil_fit truth;
@@ -237,17 +272,23 @@ static void on_a_straight_neck_it_is_the_best_corner(void **state)
         sil_pluck hand = pluck;
         hand.at = uniform(&seed, 60.0, 320.0);
         sil_lowest_wish wish = wish_for(uniform(&seed, 0.05, 1.0), 0.0);
-        sil_lowest lowest;
-        assert_int_equal(sil_lowest_find(&bench.board, &crowns, &hand, &wish, &lowest), 0);
-        assert_true(lowest.relief == 0.0);
-        sil_fit flat = {.crowns = &crowns};
-        for (int i = 0; i < bench.board.strings; i++) {
-            double nut, saddle;
-            int count = ask(&bench.board, &flat, &hand, &wish, i, lines);
-            try_corners(lines, count, sil_leverage(&bench.board, i), &nut, &saddle);
-            near(lowest.fit.nut_height[i], nut, 1e-9);
-            near(lowest.fit.saddle_height[i], saddle, 1e-9);
-        }
+        is_best_corner(&bench.board, &crowns, &hand, &wish);
+    }
+}
+
+/* Plucked at its middle, the open string swings deepest over fret 12, where nut and saddle cost the
+ * same: of all that are as low, the lowest nut. */
+static void at_its_middle_nut_and_saddle_cost_the_same(void **state)
+{
+    (void)state;
+    sil_bench bench;
+    sil_fit truth;
+    make_instrument(&bench, &truth);
+    for (int k = 0; k < 8; k++) {
+        sil_pluck hand = pluck;
+        hand.at = 322.0 + 0.25 * k;
+        sil_lowest_wish wish = wish_for(1.9, k % 2 ? 0.5 : 0.0);
+        is_best_corner(&bench.board, NULL, &hand, &wish);
     }
 }
 
@@ -313,6 +354,7 @@ int main(void)
         cmocka_unit_test(a_harder_pluck_wants_a_higher_setup),
         cmocka_unit_test(relief_goes_to_its_bound),
         cmocka_unit_test(on_a_straight_neck_it_is_the_best_corner),
+        cmocka_unit_test(at_its_middle_nut_and_saddle_cost_the_same),
         cmocka_unit_test(a_string_hardly_plucked_lies_on_the_frets),
         cmocka_unit_test(without_tension_force_or_a_third_fret_nothing_is_told),
         cmocka_unit_test(a_neck_that_cannot_bend_has_no_relief),

@@ -36,6 +36,27 @@ static void a_file_is_never_under_its_string(void **state)
     near(sil_file_width(0.30, 0.04, files, 0), 0.34, 1e-12);
 }
 
+/* The nut is the frets' own zero, whatever stood in the board before. */
+static void frets_are_laid_from_the_nut(void **state)
+{
+    (void)state;
+    sil_bench bench;
+    sil_fit truth;
+    make_instrument(&bench, &truth);
+    bench.board.spine_x[0] = bench.board.fret_x[3][0] = 5.0;
+    lay_again(&bench.board);
+    near(sil_axis_x(&bench.board, -1, 0), 0.0, 0.0);
+    near(sil_axis_x(&bench.board, 3, 0), 0.0, 0.0);
+}
+
+/* What rounding may add up to is no fault: a millionth of a millimetre, and no more. */
+static void a_range_ends_a_millionth_late(void **state)
+{
+    (void)state;
+    assert_false(sil_below(-1e-6, 0.0) || sil_above(1e-6, 0.0));
+    assert_true(sil_below(-1.1e-6, 0.0) && sil_above(1.1e-6, 0.0));
+}
+
 static void make_nut(sil_nut_make *make)
 {
     *make = (sil_nut_make){.seat_to_board = 6.5,
@@ -138,6 +159,9 @@ static void one_low_slot_is_filled_and_more_are_shimmed(void **state)
     work(&bench, &stages, &nut);
     assert_int_equal(nut.remedy, SIL_NUT_SHIM);
     assert_true(nut.shim >= -stages.deepen[3] && nut.shim < -stages.deepen[3] + 0.1);
+    bench.targets.first[0] = (sil_band){0.2, 0.3, 0.4}; /* the greatest rise at the first string */
+    work(&bench, &stages, &nut);
+    assert_true(nut.shim >= -stages.deepen[0] && nut.shim < -stages.deepen[0] + 0.1);
     bench.gaps.first[4] = 0.0;
     work(&bench, &stages, &nut);
     assert_int_equal(nut.remedy, SIL_NUT_WAIT);
@@ -150,6 +174,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(gaps_between_string_edges_are_equal),
         cmocka_unit_test(a_file_is_never_under_its_string),
+        cmocka_unit_test(frets_are_laid_from_the_nut),
+        cmocka_unit_test(a_range_ends_a_millionth_late),
         cmocka_unit_test(feelers_are_what_lies_between_board_and_string),
         cmocka_unit_test(cutting_to_the_feelers_gives_the_gap_aimed_at),
         cmocka_unit_test(one_low_slot_is_filled_and_more_are_shimmed),

@@ -103,6 +103,11 @@ static const reading_row readings[] = {
     {"0.5 mm", SIL_RATIO, SIL_MM, SIL_QUANTITY_OTHER_UNIT, 0},
     {"14 DEG", SIL_ANGLE, SIL_MM, SIL_QUANTITY_OTHER_UNIT, 0},
     {"0x10", SIL_LENGTH, SIL_MM, SIL_QUANTITY_OTHER_UNIT, 0},
+    /* A point behind the first letter is the unit's own, whichever letter. */
+    {"1,5 a.", SIL_LENGTH, SIL_MM, SIL_QUANTITY_OTHER_UNIT, 0},
+    {"1,5 z.", SIL_LENGTH, SIL_MM, SIL_QUANTITY_OTHER_UNIT, 0},
+    {"1,5 A.", SIL_LENGTH, SIL_MM, SIL_QUANTITY_OTHER_UNIT, 0},
+    {"1,5 Z.", SIL_LENGTH, SIL_MM, SIL_QUANTITY_OTHER_UNIT, 0},
     {"", SIL_LENGTH, SIL_MM, SIL_QUANTITY_NOT_A_NUMBER, 0},
     {"mm", SIL_LENGTH, SIL_MM, SIL_QUANTITY_NOT_A_NUMBER, 0},
     {"-", SIL_LENGTH, SIL_MM, SIL_QUANTITY_NOT_A_NUMBER, 0},
@@ -274,6 +279,34 @@ static void lengths_are_told_in_either_unit(void **state)
     assert_string_equal(text, "0.012");
 }
 
+/* By hand: 40 mm is 1.57480 in, 1.0 mm 0.039370 in, 1.3 mm 0.051181 in, 1.29 mm 0.050787 in. */
+static void a_cut_is_rounded_down_and_a_place_to_stop_up(void **state)
+{
+    (void)state;
+    static const struct {
+        double mm;
+        sil_unit unit;
+        const char *nearest, *down, *up;
+    } rows[] = {{1.2349, SIL_MM, "1.23", "1.23", "1.24"},
+                {0.29, SIL_MM, "0.29", "0.29", "0.29"},
+                {-1.236, SIL_MM, "-1.24", "-1.24", "-1.23"},
+                {40.0, SIL_INCH, "1.575", "1.574", "1.575"},
+                {25.4, SIL_INCH, "1.000", "1.000", "1.000"},
+                {1.3, SIL_INCH, "0.051", "0.051", "0.052"},
+                {1.29, SIL_INCH, "0.0508", "0.0507", "0.0508"},
+                {1.0, SIL_INCH, "0.0394", "0.0393", "0.0394"},
+                {-1.0, SIL_INCH, "-0.0394", "-0.0394", "-0.0393"},
+                {(double)NAN, SIL_INCH, "-", "-", "-"}};
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        const char *wanted[] = {rows[i].nearest, rows[i].down, rows[i].up};
+        for (int way = SIL_NEAREST; way <= SIL_UP; way++) {
+            char text[32];
+            sil_figure_write(text, sizeof text, rows[i].mm, rows[i].unit, (sil_rounding)way);
+            assert_string_equal(text, wanted[way]);
+        }
+    }
+}
+
 static void each_measure_names_its_unit(void **state)
 {
     (void)state;
@@ -313,6 +346,7 @@ int main(void)
         cmocka_unit_test(figures_agree_with_printf),
         cmocka_unit_test(a_text_too_small_is_left_empty),
         cmocka_unit_test(lengths_are_told_in_either_unit),
+        cmocka_unit_test(a_cut_is_rounded_down_and_a_place_to_stop_up),
         cmocka_unit_test(each_measure_names_its_unit),
         cmocka_unit_test(a_comma_locale_changes_nothing),
     };

@@ -49,8 +49,9 @@ static int draw_edges(int count, const double *z, const double *cap, double half
     for (int i = 0; i < count; i++) {
         edges[n++] = (edge){1.0, z[i], cap[i], false};
     }
-    for (int side = -1; side <= 1; side += 2) {
-        double end = side * half;
+    const double ends[] = {-half, half};
+    for (int side = 0; side < 2; side++) {
+        double end = ends[side];
         edges[n++] = (edge){-1.0, -end, 0.0, false};
         if (most) {
             edges[n++] = (edge){1.0, end, sil_line_at(*most, end), false};

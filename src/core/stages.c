@@ -255,12 +255,10 @@ static double rectangular(double half_width)
     return half_width / sqrt(3.0);
 }
 
+/* Of stages that begin with no spread. */
 static void weigh(const sil_bench *bench, sil_stages *stages)
 {
     const sil_tools *tools = &bench->tools;
-    for (int i = 0; i < bench->board.strings; i++) {
-        stages->deepen_u[i] = stages->lower_u[i] = 0.0;
-    }
     add_spread(bench, &(nudge){.action = 1.0}, rectangular(tools->action), stages);
     add_spread(bench, &(nudge){.first = 1.0}, rectangular(tools->first), stages);
     add_spread(bench, &(nudge){.relief = 1.0}, rectangular(tools->relief), stages);

@@ -6,7 +6,7 @@ static const double pi = 3.14159265358979323846;
 
 bool sil_make_wound(sil_make make)
 {
-    return make >= SIL_WOUND_BRONZE && make < SIL_MAKES;
+    return make >= SIL_WOUND_BRONZE;
 }
 
 /* Semitones of a letter over C, or -1. */

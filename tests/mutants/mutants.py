@@ -1,13 +1,18 @@
 #!/usr/bin/python3
 # SPDX-License-Identifier: MIT
-"""Whether the tests of the arithmetic notice when it is wrong: one token of src/core changed at a time.
+"""Whether the tests of the arithmetic notice when it is wrong: one token of src/core changed at a
+time.
 
     mutants.py [COUNT [SEED]]       200 changes drawn by chance
 
-Each changed file is compiled and the tests of the arithmetic are run until one fails. What none
-fails on is printed: it is a test to write, or it is equal, and then stands in `equal` beside this
-with its reason (a file, a tab, the changed line, a tab, the reason).
+The changed file is compiled, src/core linked again as one shared library, and the tests are run
+that were linked with it beforehand, the quickest first, until one fails; last the lengths and the
+plans of tests/lengths and tests/oracle, and the tests once more under the sanitizers. A variable
+that is not set holds nonsense, never by luck what it should. What nothing fails on is printed: it
+is a test to write, or it is equal, and then stands in `equal` beside this with its reason (a file,
+a tab, the changed line, a tab, the reason).
 """
+import collections
 import glob
 import os
 import random
@@ -15,25 +20,26 @@ import re
 import subprocess
 import sys
 import tempfile
+import time
 
 TOP = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
-SANITIZED = ["-fsanitize=address,undefined", "-fno-sanitize-recover=all"]
 FLAGS = ["-std=c17", "-D_XOPEN_SOURCE=700", "-I" + os.path.join(TOP, "include"),
-         "-I" + os.path.join(TOP, "tests"), "-O1", "-w", *SANITIZED]
+         "-I/usr/include/freetype2", "-O1", "-w", "-fPIC", "-ftrivial-auto-var-init=pattern"]
+SANITIZED = ["-fsanitize=address,undefined", "-fno-sanitize-recover=all"]
 LIBRARIES = ["-lhpdf", "-lfreetype", "-lyaml", "-lcjson", "-lm", "-lcmocka"]
+
+# Every test but those of what is no arithmetic.
+TESTS = {os.path.basename(path)[:-2] for path in glob.glob(os.path.join(TOP, "tests/test_*.c"))} - {
+    "test_file", "test_layers", "test_pack", "test_page", "test_page_folder", "test_writers"}
+SCRIPTS = {"lengths": ["/usr/bin/python3", "tests/lengths/check_lengths"],
+           "plans": ["/usr/bin/python3", "tests/oracle/compare.py", "--program",
+                     "build/check/sillet", "--count", "100"]}
 
 SWAPS = [("+", "-"), ("*", "/"), ("<", "<="), (">", ">="), ("==", "!="), ("&&", "||"),
          ("+=", "-="), ("++", "--"), ("fmin", "fmax"), ("true", "false"), ("sin", "cos")]
 OTHER = dict(SWAPS) | {b: a for a, b in SWAPS}
 TOKEN = re.compile(r'"(?:\\.|[^"\\])*"|\'(?:\\.|[^\'\\])*\'|[A-Za-z_]\w*|\d[\w.]*(?:[eE][+-]\w+)?|'
                    r"->|\+\+|--|<<|>>|[-+*/<>=!]=|&&|\|\||.", re.DOTALL)
-
-# The tests that know a source best come first, so that most changes are met at once.
-FIRST = {"units": "units", "number": "number", "figure": "units", "nut": "nut", "saddle": "saddle",
-         "seat": "saddle", "slot_line": "saddle", "circle": "saddle", "pitch": "pitch",
-         "string": "published", "clearance": "clearance", "lowest": "lowest", "stages": "find",
-         "fit": "fit", "board": "fit", "line": "fit"}
-
 
 def places(path):
     """(start, end, what to put there) of every change one token allows."""
@@ -61,37 +67,77 @@ def run(*command, **options):
                           check=False, **options).returncode
 
 
-def build(work):
-    """Objects of the library, and of the tests."""
-    objects, tests = {}, {}
-    for path in glob.glob(os.path.join(TOP, "src/**/*.c"), recursive=True):
-        if "/cli/" in path:
-            continue
-        objects[path] = os.path.join(work, os.path.relpath(path, TOP).replace("/", "-") + ".o")
-        freetype = ["-I/usr/include/freetype2"] if "/drawing/" in path else []
-        if run("gcc", *FLAGS, *freetype, "-c", "-o", objects[path], path):
-            sys.exit(f"{path} does not compile")
-    for name in {*FIRST.values(), "properties", "visit"}:
-        path = os.path.join(TOP, f"tests/test_{name}.c")
-        tests[name] = os.path.join(work, name + ".o")
-        if run("gcc", *FLAGS, "-c", "-o", tests[name], path):
-            sys.exit(f"{path} does not compile")
-    return objects, tests
+class Bench:
+    """A tree like this one, whose programs take src/core from a library of its own."""
 
+    def __init__(self, work, *flags):
+        self.work, self.core, self.flags = work, {}, [*FLAGS, *flags]
+        self.built = os.path.join(work, "build/check")
+        os.makedirs(self.built)
+        for name in ("tests", "profiles", "examples", "src", "include"):
+            os.symlink(os.path.join(TOP, name), os.path.join(work, name))
+        rest = []
+        for path in glob.glob(os.path.join(TOP, "src/**/*.c"), recursive=True):
+            name = os.path.relpath(path, TOP)
+            made = os.path.join(work, name.replace("/", "-") + ".o")
+            if name.startswith("src/core/"):
+                self.core[path] = made
+            elif not name.startswith(("src/page/", "src/cli/draw/")):
+                rest.append(made)
+            else:
+                continue
+            self.make("-c", "-o", made, path)
+        main = [made for made in rest if "src-cli-" in made]
+        rest = [made for made in rest if made not in main]
+        self.link(self.core)
+        self.make("-shared", "-o", os.path.join(work, "librest.so"), *rest)
+        tried = ["-L" + work, "-lrest", "-lcore", "-Wl,-rpath," + work, *LIBRARIES]
+        self.make("-o", os.path.join(self.built, "sillet"), *main, *tried)
+        self.make("-o", os.path.join(self.built, "read_lines"),
+                  os.path.join(TOP, "tests/lengths/read_lines.c"), *tried)
+        for name in TESTS:
+            self.make("-o", os.path.join(self.built, name),
+                      os.path.join(TOP, f"tests/{name}.c"), *tried)
+        self.tries = sorted(self.timed(name, [f"build/check/{name}"]) for name in TESTS)
+        if not flags:
+            self.tries += sorted(self.timed(*script) for script in SCRIPTS.items())
 
-def caught_by(work, objects, tests, source):
-    """The test that fails with the objects as they are, or None."""
-    best = FIRST.get(os.path.basename(source)[:-2], "")
-    for name in sorted(tests, key=lambda name: (name != best, name == "properties", name)):
-        program = os.path.join(work, "program")
-        if run("gcc", *SANITIZED, "-o", program, tests[name], *objects.values(), *LIBRARIES):
-            return "the linker"
+    def make(self, *command):
+        if run("gcc", *self.flags, *command):
+            sys.exit(f"not built: {' '.join(command)}")
+
+    def link(self, objects):
+        return run("gcc", *self.flags, "-shared", "-o", os.path.join(self.work, "libcore.so"),
+                   *objects.values(), "-lm")
+
+    def passes(self, command, limit):
         try:
-            if run(program, cwd=TOP, env=dict(os.environ, SILLET_PROFILES="profiles"), timeout=120):
-                return name
+            return not run(*command, cwd=self.work, timeout=limit,
+                           env=dict(os.environ, SILLET_PROFILES="profiles"))
         except subprocess.TimeoutExpired:
-            return name
-    return None
+            return False
+
+    def timed(self, name, command):
+        """With how long it takes with nothing changed."""
+        start = time.monotonic()
+        if not self.passes(command, 600):
+            sys.exit(f"with nothing changed, {name} fails")
+        return time.monotonic() - start, name, command
+
+    def caught_by(self, path, changed):
+        """What fails with that text in the place of a file of src/core; "" where nothing does, None
+        where it is no program."""
+        text, made = os.path.join(self.work, "mutant.c"), os.path.join(self.work, "mutant.o")
+        with open(text, "w", encoding="utf-8") as file:
+            file.write(changed)
+        if run("gcc", *self.flags, "-I" + os.path.dirname(path), "-c", "-o", made, text):
+            return None
+        if self.link({**self.core, path: made}):
+            return None
+        for seconds, name, command in self.tries:
+            if not self.passes(command, 10 + 5 * seconds):
+                return name
+        return ""
 
 
 def known_equal():
@@ -110,14 +156,11 @@ def main():
         text, found = places(path)
         changes += [(path, text, place) for place in found]
     chance.shuffle(changes)
-    equal, caught, alike, survived = known_equal(), 0, 0, 0
-    with tempfile.TemporaryDirectory() as work:
-        objects, tests = build(work)
-        failing = caught_by(work, objects, tests, "")
-        if failing:
-            sys.exit(f"with nothing changed, {failing} fails")
+    equal, alike, survived, by = known_equal(), 0, 0, collections.Counter()
+    with tempfile.TemporaryDirectory() as plain, tempfile.TemporaryDirectory() as sanitized:
+        benches = [Bench(plain), Bench(sanitized, *SANITIZED)]
         for path, text, (start, end, other) in changes:
-            if caught + alike + survived == count:
+            if by.total() + alike + survived == count:
                 break
             name = os.path.relpath(path, TOP)
             changed = text[:start] + other + text[end:]
@@ -126,19 +169,17 @@ def main():
             if (name, line) in equal:
                 alike += 1
                 continue
-            mutant, kept = os.path.join(work, "mutant.c"), objects[path]
-            with open(mutant, "w", encoding="utf-8") as file:
-                file.write(changed)
-            made = os.path.join(work, "mutant.o")
-            if run("gcc", *FLAGS, "-I" + os.path.dirname(path), "-c", "-o", made, mutant):
-                continue  # not a program: no change to catch
-            objects[path] = made
-            by = caught_by(work, objects, tests, path)
-            objects[path] = kept
-            caught += by is not None
-            survived += by is None
-            if by is None:
-                print(f"{name}:{number}: {text[start:end]} to {other}: {line}", flush=True)
+            catcher = benches[0].caught_by(path, changed)
+            if catcher == "" and benches[1].caught_by(path, changed):
+                catcher = "sanitizers"
+            if catcher:
+                by[catcher] += 1
+            elif catcher == "":
+                survived += 1
+                print(f"{by.total() + alike + survived}: {name}:{number}: "
+                      f"{text[start:end]} to {other}: {line}", flush=True)
+    caught = by.total()
+    print(", ".join(f"{name} {times}" for name, times in by.most_common()))
     print(f"{caught} caught, {survived} not, {alike} equal: "
           f"{100 * caught / max(caught + survived, 1):.1f} % of those not shown equal")
     return 0 if caught >= 0.95 * (caught + survived) and alike <= 0.05 * count else 1
