@@ -225,10 +225,13 @@ static bool put_planned(cJSON *row, const sil_job *job)
            put_named(row, "owner", job->about.owner) && put_row(row, state, next, waits);
 }
 
-static bool put_sheet(cJSON *row, const sil_sheet *sheet)
+static bool put_sheet(cJSON *row, const sil_sheet *sheet, int status)
 {
     const sil_job *job = sil_sheet_job(sheet);
-    return job ? put_planned(row, job) : put_wrong(row, sheet);
+    return job ? put_planned(row, job)
+           : status == SIL_SHEET_UNREADABLE
+               ? put_row(row, "wrong", "look at the disk", "the profile cannot be read")
+               : put_wrong(row, sheet);
 }
 
 static bool add_sheet(const page_site *site, const char *name, cJSON *array)
@@ -241,10 +244,10 @@ static bool add_sheet(const page_site *site, const char *name, cJSON *array)
         return error == ENOENT || error == EACCES || error == EFBIG;
     }
     cJSON *row = cJSON_CreateObject();
-    bool whole =
-        row && cJSON_AddStringToObject(row, "name", name) &&
-        sil_sheet_read_within(bytes, size, name, site->folder, &sheet) != SIL_SHEET_NO_MEMORY &&
-        put_sheet(row, sheet) && cJSON_AddItemToArray(array, row);
+    int status = sil_sheet_read_within(bytes, size, name, site->folder, &sheet);
+    bool whole = row && cJSON_AddStringToObject(row, "name", name) &&
+                 status != SIL_SHEET_NO_MEMORY && put_sheet(row, sheet, status) &&
+                 cJSON_AddItemToArray(array, row);
     if (!whole) {
         cJSON_Delete(row);
     }
