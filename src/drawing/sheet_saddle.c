@@ -346,7 +346,7 @@ static sil_shapes *table(const sil_flow *flow)
 /* A block under what a list shows, and frees it. */
 static void add_under(sil_shapes *list, sil_shapes *block)
 {
-    if (list != NULL && block != NULL && block->count > 0) {
+    if (list != NULL && block != NULL && (block->count > 0 || block->no_memory)) {
         sil_shapes_add(list, block, sil_shapes_box(list).left, sil_shapes_box(list).bottom - 5);
     }
     sil_shapes_free(block);
