@@ -107,13 +107,15 @@ static bool begin(int count, const double *z, const double *y, circle *c)
 static double take_step(const double *step, int count, const double *z, const double *y, circle *c)
 {
     double before = misfit_sum(*c, count, z, y);
-    for (double share = 1.0; share > 1e-6; share /= 2.0) {
+    double share = 1.0;
+    while (share > 1e-6) {
         circle next = {c->z + share * step[0], c->top + share * step[1],
                        c->radius + share * step[2]};
         if (next.radius > 0.0 && misfit_sum(next, count, z, y) <= before) {
             *c = next;
             return share * fabs(step[2]);
         }
+        share /= 2.0;
     }
     return 0.0;
 }
