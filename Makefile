@@ -209,7 +209,7 @@ coverage: tools-check
 	@$(MAKE) -C build/coverage --no-print-directory --silent -j2 SANITIZED='-O0 --coverage' all \
 	    build/check/sillet build/check/sillet-draw build/check/sillet-serve $(CHECKED_TESTS) \
 	    build/check/replay build/check/replay_length build/check/replay_page build/check/read_lines
-	-@cd build/coverage && tests/run $(CHECKED_TESTS)
+	-@cd build/coverage && LDFLAGS=-lgcov tests/run $(CHECKED_TESTS)
 	@/usr/bin/python3 tests/coverage/told.py build/coverage
 
 # --- benchmark, fuzzer, lint ----------------------------------------------------------------------
