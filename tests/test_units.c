@@ -180,7 +180,8 @@ static void long_figures_are_read_to_one_last_place(void **state)
     uint64_t seed = 11;
     for (int i = 0; i < 20000; i++) {
         char text[96];
-        snprintf(text, sizeof text, "%.17f%08.0fe%d", uniform(&seed, 0, 1000),
+        const char *noughts = i % 2 ? "" : "0000000000000000000000000"; /* more than are kept */
+        snprintf(text, sizeof text, "%s%.17f%08.0fe%d", noughts, uniform(&seed, 0, 1000),
                  uniform(&seed, 0, 99999999), (int)uniform(&seed, -200, 200));
         double value = 0.0, wanted = strtod(text, NULL);
         assert_int_equal(sil_quantity_read(text, strlen(text), SIL_RATIO, SIL_MM, &value), 0);
@@ -264,8 +265,25 @@ static void a_text_too_small_is_left_empty(void **state)
     assert_string_equal(text, "");
     assert_int_equal(sil_number_write(text, 7, -12.34, 2), 6);
     assert_string_equal(text, "-12.34");
+    assert_int_equal(sil_number_write(text, 6, -12.34, 2), 6);
+    assert_string_equal(text, "");
     assert_int_equal(sil_number_write(NULL, 0, -12.34, 2), 6);
     assert_int_equal(sil_number_write(text, 1, 1e20, 2), 24);
+    assert_string_equal(text, "");
+}
+
+static void noughts_behind_a_mark_are_trimmed(void **state)
+{
+    (void)state;
+    static const writing_row rows[] = {{2.5, 2, "2.5"}, {3.0, 2, "3"},       {10.0, 0, "10"},
+                                       {0.0, 3, "0"},   {-0.25, 4, "-0.25"}, {100.0, 1, "100"}};
+    char text[16];
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        size_t length = sil_number_trimmed(text, sizeof text, rows[i].value, rows[i].decimals);
+        assert_string_equal(text, rows[i].text);
+        assert_int_equal(length, strlen(rows[i].text));
+    }
+    assert_int_equal(sil_number_trimmed(text, 4, 2.5, 2), 4);
     assert_string_equal(text, "");
 }
 
@@ -345,6 +363,7 @@ int main(void)
         cmocka_unit_test(figures_are_written_rounded_and_plain),
         cmocka_unit_test(figures_agree_with_printf),
         cmocka_unit_test(a_text_too_small_is_left_empty),
+        cmocka_unit_test(noughts_behind_a_mark_are_trimmed),
         cmocka_unit_test(lengths_are_told_in_either_unit),
         cmocka_unit_test(a_cut_is_rounded_down_and_a_place_to_stop_up),
         cmocka_unit_test(each_measure_names_its_unit),
