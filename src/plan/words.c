@@ -135,8 +135,7 @@ static const char *const waits[SIL_CODES] = {
     [SIL_BRACES_LOOSE] = "a brace is loose",
     [SIL_NOT_TUNED] = "the strings were not at pitch",
     [SIL_FORECAST] = "the truss rod is turned first",
-    [SIL_ADJUST_LIMIT] = "the screws would end before the action wanted; the neck's angle is at "
-                         "fault",
+    [SIL_ADJUST_LIMIT] = "the screws end before the action wanted; the neck's angle is at fault",
     [SIL_ZERO_FRET_HIGH] = "the zero fret is put right first",
 };
 
