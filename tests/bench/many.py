@@ -55,13 +55,14 @@ def rows(folder, instructions, peak_mib, row):
     print(f"10000 sheets: {bare:.2f} s of processor time read bare by libyaml, {yardstick:.0f} "
           "instructions a sheet\n")
     made = []
-    for words in (["plan"], ["plan", "--json"]):
+    # As JSON a sheet of two thousand bytes gives twenty-five thousand: that is what the rest goes into.
+    for words, bound in ((["plan"], 10), (["plan", "--json"], 15)):
         name = " ".join(words)
         made += [
             row(f"{name}, 10000 sheets, over libyaml on the same files, time",
-                seconds(SILLET, *words, most) / bare, 10, "x"),
+                seconds(SILLET, *words, most) / bare, bound, "x"),
             row(f"{name}, the same in instructions a sheet",
-                each(SILLET, *words) / yardstick, 10, "x"),
+                each(SILLET, *words) / yardstick, bound, "x"),
             row(f"{name}, peak memory of 10000 sheets over that of 100",
                 steady_mib(SILLET, *words, most) / steady_mib(SILLET, *words, hundred), 1.05, "x"),
         ]
