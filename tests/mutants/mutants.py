@@ -35,15 +35,27 @@ SCRIPTS = {"lengths": ["/usr/bin/python3", "tests/lengths/check_lengths"],
            "plans": ["/usr/bin/python3", "tests/oracle/compare.py", "--program",
                      "build/check/sillet", "--count", "100"]}
 
-SWAPS = [("+", "-"), ("*", "/"), ("<", "<="), (">", ">="), ("==", "!="), ("&&", "||"),
-         ("+=", "-="), ("++", "--"), ("fmin", "fmax"), ("true", "false"), ("sin", "cos")]
-OTHER = dict(SWAPS) | {b: a for a, b in SWAPS}
+# What may stand in a token's place. Where there is more than one, chance picks.
+OTHERS = {"+": "-*", "-": "+", "*": "/+", "/": "*", "<": ["<=", ">"], "<=": ["<", ">="],
+          ">": [">=", "<"], ">=": [">", "<="], "==": ["!="], "!=": ["=="], "&&": ["||"],
+          "||": ["&&"], "+=": ["-="], "-=": ["+="], "++": ["--"], "--": ["++"],
+          "fmin": ["fmax"], "fmax": ["fmin"], "true": ["false"], "false": ["true"],
+          "sin": ["cos"], "cos": ["sin"]}
 TOKEN = re.compile(r'"(?:\\.|[^"\\])*"|\'(?:\\.|[^\'\\])*\'|[A-Za-z_]\w*|'
                    r"0[xX]\w+|\d+\.?\d*(?:[eE][+-]?\d+)?\w*|"
                    r"->|\+\+|--|<<|>>|[-+*/<>=!]=|&&|\|\||.", re.DOTALL)
 
+def others(word):
+    """What may stand in this token's place."""
+    if re.fullmatch(r"\d+", word):
+        return [str(int(word) + 1)] + ([str(int(word) - 1)] if int(word) else [])
+    if re.fullmatch(r"\d+(\.\d*|[eE]|\.\d*[eE])([+-]?\d+)?", word):
+        return [other for other in ("0.0", "1.0") if float(other) != float(word)]
+    return OTHERS.get(word, [])
+
+
 def places(path):
-    """(start, end, what to put there) of every change one token allows."""
+    """(start, end, what may stand there) of every token that can be changed."""
     with open(path, encoding="utf-8") as file:
         text = file.read()
     code = re.sub(r"/\*.*?\*/|^#.*?$", lambda m: re.sub(r"[^\n]", " ", m.group()), text,
@@ -54,12 +66,8 @@ def places(path):
         before, after = code[token.start() - 1], code[token.end():token.end() + 1]
         if word == "*" and not (before == " " and after == " "):
             continue  # of a pointer
-        if word in OTHER:
-            found.append((token.start(), token.end(), OTHER[word]))
-        elif re.fullmatch(r"\d+", word):
-            found.append((token.start(), token.end(), str(int(word) + 1)))
-        elif re.fullmatch(r"\d+(\.\d*|[eE]|\.\d*[eE])([+-]?\d+)?", word):
-            found.append((token.start(), token.end(), "1.0" if float(word) == 0 else "0.0"))
+        if others(word):
+            found.append((token.start(), token.end(), others(word)))
     return text, found
 
 
@@ -157,12 +165,12 @@ def main():
     changes = []
     for path in sorted(glob.glob(os.path.join(TOP, "src/core/*.c"))):
         text, found = places(path)
-        changes += [(path, text, place) for place in found]
+        changes += [(path, text, start, end, chance.choice(of)) for start, end, of in found]
     chance.shuffle(changes)
     equal, alike, survived, by = known_equal(), 0, 0, collections.Counter()
     with tempfile.TemporaryDirectory() as plain, tempfile.TemporaryDirectory() as sanitized:
         benches = [Bench(plain), Bench(sanitized, *SANITIZED)]
-        for path, text, (start, end, other) in changes:
+        for path, text, start, end, other in changes:
             if by.total() + alike + survived == count:
                 break
             name = os.path.relpath(path, TOP)
