@@ -156,6 +156,12 @@ void sil_neck_moves(const sil_board *board, double bend, double ratio, sil_fit *
 typedef enum sil_remedy { SIL_TO_RELIEF, SIL_TO_CROWNS, SIL_TO_SLOT, SIL_TO_SADDLE } sil_remedy;
 void sil_remedy_fit(const sil_bench *bench, sil_remedy remedy, sil_fit *fit);
 
+/* sil_rectangular: the standard uncertainty of a tool read to plus or minus half_width, every place
+ * in between as likely: half_width / sqrt(3).
+ * Reference: JCGM 100:2008, 4.3.7
+ */
+double sil_rectangular(double half_width);
+
 /* Guards, in standard uncertainties: at most one cut in twenty goes past the low edge of a range
  * (one string, readings rectangular in any mix), and one set of strings in twenty. */
 #define SIL_GUARD_ONE 1.68

@@ -236,6 +236,29 @@ void sil_plan_make(const sil_job *job, sil_plan *plan);
  * stops all work. */
 void sil_plan_keep(sil_plan *plan, sil_stage_name stage);
 
+/* sil_plan_reading: the visit that counts, or NULL where nothing has been read. */
+const sil_reading *sil_plan_reading(const sil_plan *plan);
+
+/* What a person is shown as read, mm.
+ * sil_relief_now: over the fret relief is told at.
+ * sil_first_now:  at fret 1, held as its target is.
+ * sil_action_now: at fret 12, open.
+ * Given:    string  from 0
+ * Returned: as the heights tell it; of a string no height follows for, the gap itself if it was
+ *           read in this form (0: at or under); else unknown
+ */
+double sil_relief_now(const sil_plan *plan);
+double sil_first_now(const sil_plan *plan, int string);
+double sil_action_now(const sil_plan *plan, int string);
+
+/* What a step asks to dress off the saddle's top, and what it leaves on because so little is inside
+ * the feel of a file, mm: together what the stages count as dressed.
+ * Given:    string  from 0
+ * Returned: 0 of a new saddle, and where it is not known
+ */
+double sil_dressed_off(const sil_plan *plan, int string);
+double sil_left_on(const sil_plan *plan, int string);
+
 /* Words for scripts (fixed). */
 const char *sil_code_word(sil_code code);
 const char *sil_level_word(sil_level level);

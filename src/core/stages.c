@@ -248,9 +248,7 @@ static void add_spread(const sil_bench *bench, const nudge *by, double u, sil_st
     }
 }
 
-/* A tool read to plus or minus a, every place in between as likely: u = a/sqrt(3). JCGM 100:2008,
- * 4.3.7. */
-static double rectangular(double half_width)
+double sil_rectangular(double half_width)
 {
     return half_width / sqrt(3.0);
 }
@@ -259,9 +257,9 @@ static double rectangular(double half_width)
 static void weigh(const sil_bench *bench, sil_stages *stages)
 {
     const sil_tools *tools = &bench->tools;
-    add_spread(bench, &(nudge){.action = 1.0}, rectangular(tools->action), stages);
-    add_spread(bench, &(nudge){.first = 1.0}, rectangular(tools->first), stages);
-    add_spread(bench, &(nudge){.relief = 1.0}, rectangular(tools->relief), stages);
+    add_spread(bench, &(nudge){.action = 1.0}, sil_rectangular(tools->action), stages);
+    add_spread(bench, &(nudge){.first = 1.0}, sil_rectangular(tools->first), stages);
+    add_spread(bench, &(nudge){.relief = 1.0}, sil_rectangular(tools->relief), stages);
     if (stages->changed[SIL_ROD]) {
         add_spread(bench, &(nudge){.rod_ratio = 1.0}, bench->rod_spread, stages);
     }

@@ -23,8 +23,7 @@ static void fact(sil_shapes *list, double x, double y, double width, const char 
 
 static sil_words reading_date(const sil_draft *draft)
 {
-    const sil_plan *plan = draft->plan;
-    const sil_reading *reading = plan->reading >= 0 ? &plan->job->readings[plan->reading] : NULL;
+    const sil_reading *reading = sil_plan_reading(draft->plan);
     if (reading == NULL) {
         return sil_say("not yet");
     }
@@ -84,7 +83,7 @@ static void cell(sil_shapes *list, double x, double width, const char *name, con
 static sil_words relief_word(const sil_draft *draft)
 {
     const sil_plan *plan = draft->plan;
-    double relief = sil_relief(&plan->bench.board, plan->stages.fit[SIL_NOW].bend);
+    double relief = sil_relief_now(plan);
     if (!sil_known(relief)) {
         return sil_say("read it");
     }
@@ -101,8 +100,8 @@ static sil_words frets_word(const sil_draft *draft)
                                         [SIL_FRETS_LEVEL] = "level them",
                                         [SIL_FRETS_NEW] = "new frets"};
     const sil_plan *plan = draft->plan;
-    bool unread =
-        plan->reading < 0 || plan->job->readings[plan->reading].crowns_read == SIL_CROWNS_NOT_READ;
+    const sil_reading *reading = sil_plan_reading(plan);
+    bool unread = reading == NULL || reading->crowns_read == SIL_CROWNS_NOT_READ;
     return sil_say("%s", unread ? "look at them" : words[plan->stages.fretwork]);
 }
 

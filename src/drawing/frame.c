@@ -88,11 +88,9 @@ static void projection(sil_shapes *list, sil_point middle)
 
 const char *sil_sheet_date(const sil_draft *draft)
 {
-    const sil_job *job = draft->plan->job;
-    if (job->about.date != NULL || draft->plan->reading < 0) {
-        return job->about.date;
-    }
-    return job->readings[draft->plan->reading].date;
+    const char *date = draft->plan->job->about.date;
+    const sil_reading *reading = sil_plan_reading(draft->plan);
+    return date == NULL && reading != NULL ? reading->date : date;
 }
 
 static void title_block(sil_drawing *drawing, sil_shapes *list, int page)

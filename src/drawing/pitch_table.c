@@ -32,15 +32,10 @@ bool sil_saddle_any_outside(const sil_draft *draft)
     return any;
 }
 
-static const sil_reading *reading(const sil_draft *draft)
-{
-    const sil_plan *plan = draft->plan;
-    return plan->reading >= 0 ? &plan->job->readings[plan->reading] : NULL;
-}
-
 static double cents_read(const sil_draft *draft, int string)
 {
-    return reading(draft) != NULL ? reading(draft)->cents[string] : SIL_UNKNOWN;
+    const sil_reading *reading = sil_plan_reading(draft->plan);
+    return reading != NULL ? reading->cents[string] : SIL_UNKNOWN;
 }
 
 static sil_words signed_words(double value, sil_words words)

@@ -9,28 +9,22 @@ static sil_words range(const sil_draft *draft, const sil_band *band)
                    sil_say_length(draft, band->high).text);
 }
 
-/* A reading of 0 is "at or under": it is shown as read, though no height follows from it. */
-static sil_words read_now(const sil_draft *draft, double stage, double reading)
-{
-    return sil_say_length(draft, !sil_known(stage) && reading == 0 ? 0 : stage);
-}
-
 static void fill_row(const sil_draft *draft, int i, sil_words *cell)
 {
     const sil_plan *plan = draft->plan;
     const sil_bench *bench = &plan->bench;
-    const sil_fit *now = &plan->stages.fit[SIL_NOW], *after = &plan->stages.fit[SIL_SADDLE];
+    const sil_fit *after = &plan->stages.fit[SIL_SADDLE];
     const sil_board *board = &bench->board;
     sil_hold hold = bench->targets.first_held;
     const sil_string *string = &plan->job->strings[i];
     cell[NUMBER] = sil_say("%d", i + 1);
     cell[NOTE] = sil_say_note(draft, i);
     cell[GAUGE] = sil_say_length(draft, string->gauge);
-    cell[ACTION] = read_now(draft, sil_action(board, now, i, 12), bench->gaps.action[i]);
+    cell[ACTION] = sil_say_length(draft, sil_action_now(plan, i));
     cell[ACTION + 1] = sil_say_length(draft, bench->targets.action[i].aim);
     cell[ACTION + 2] = range(draft, &bench->targets.action[i]);
     cell[ACTION + 3] = sil_say_length(draft, sil_action(board, after, i, 12));
-    cell[FIRST] = read_now(draft, sil_first_gap(board, now, i, hold), bench->gaps.first[i]);
+    cell[FIRST] = sil_say_length(draft, sil_first_now(plan, i));
     cell[FIRST + 1] = sil_say_length(draft, bench->targets.first[i].aim);
     cell[FIRST + 2] = range(draft, &bench->targets.first[i]);
     cell[FIRST + 3] = sil_say_length(draft, sil_first_gap(board, after, i, hold));
@@ -41,7 +35,7 @@ static void relief_line(const sil_draft *draft, sil_shapes *list, double y)
     const sil_plan *plan = draft->plan;
     const sil_board *board = &plan->bench.board;
     const sil_band *band = &plan->bench.targets.relief;
-    double now = sil_relief(board, plan->stages.fit[SIL_NOW].bend);
+    double now = sil_relief_now(plan);
     double after = sil_relief(board, plan->stages.fit[SIL_SADDLE].bend);
     sil_words words =
         sil_say("Relief at fret %d:  now %s,  aim %s,  range %s,  after %s", board->relief_at,

@@ -39,12 +39,6 @@ static sil_words read_number(const sil_draft *draft, double value, int decimals)
     return sil_known(value) ? sil_say_number(draft, value, decimals) : sil_say("%s", "");
 }
 
-static const sil_reading *last_reading(const sil_draft *draft)
-{
-    int last = draft->plan->reading;
-    return last >= 0 ? &draft->plan->job->readings[last] : NULL;
-}
-
 static void put_title(sil_shapes *list, double x, int number, const char *title)
 {
     sil_draw_ring(list, (sil_point){x + 2.3, -2.3}, number);
@@ -122,7 +116,7 @@ static void put_visit(sil_flow *flow)
     sil_figure *const figures[2] = {sil_figure_humidity,
                                     sil_stands_loose(draft->plan->job) ? sil_figure_bridge : NULL};
     const sil_limits *limits = &draft->plan->job->limits;
-    const sil_reading *read = last_reading(draft);
+    const sil_reading *read = sil_plan_reading(draft->plan);
     sil_condition condition = {0};
     sil_form form = {.visit = 34, .label = form_width - 68};
     sil_entry *date = sil_form_row(&form, SIL_CELL_FIGURE, "date");
@@ -194,7 +188,7 @@ static void put_crowns(sil_flow *flow)
     enum { LEAST = 3, MOST = SIL_ENTRIES_MAX - 2 };
     static sil_figure *const figures[2] = {sil_figure_crowns, NULL};
     const sil_draft *draft = &flow->drawing->draft;
-    const sil_reading *read = last_reading(draft);
+    const sil_reading *read = sil_plan_reading(draft->plan);
     sil_form form = {.visit = 34, .label = form_width - 68};
     sil_entry *looked = sil_form_row(&form, SIL_CELL_CHOICE, "looked at");
     int count = read != NULL && read->crowns_read == SIL_CROWNS_LISTED ? read->crown_count : 0;
@@ -326,7 +320,7 @@ static bool put_saddle(sil_flow *flow, int number)
 {
     static sil_figure *const figures[2] = {sil_figure_caliper, sil_figure_bridge_top};
     const sil_draft *draft = &flow->drawing->draft;
-    const sil_reading *read = last_reading(draft);
+    const sil_reading *read = sil_plan_reading(draft->plan);
     double height[2] = {SIL_UNKNOWN, SIL_UNKNOWN}, top[2] = {SIL_UNKNOWN, SIL_UNKNOWN};
     if (read != NULL) {
         height[0] = read->saddle_height_treble;
@@ -359,7 +353,7 @@ static void put_heard(sil_flow *flow, int number)
     static sil_figure *const figures[2] = {sil_figure_buzz, sil_figure_cents};
     static const char *const titles[2] = {"Buzz heard", "Cents, fret 12 against open"};
     const sil_draft *draft = &flow->drawing->draft;
-    const sil_reading *read = last_reading(draft);
+    const sil_reading *read = sil_plan_reading(draft->plan);
     const double *open = draft->plan->bench.gaps.first_open;
     sil_gauging gauging[] = {{.name = "Frets it is stopped at; 0: open", .words = true},
                              {.name = "Cents at fret 12"},

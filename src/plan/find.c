@@ -25,7 +25,7 @@ static void find_condition(sil_plan *plan)
     }
     if (plan_withheld_by(&plan->nut_withheld, SIL_CLIMATE)) {
         sil_finding *f = plan_found(plan, SIL_CLIMATE, SIL_STOP);
-        f->read = plan_reading(plan)->humidity_pct;
+        f->read = sil_plan_reading(plan)->humidity_pct;
         f->low = plan->job->limits.humidity_low_pct;
         f->high = plan->job->limits.humidity_high_pct;
     }
@@ -33,8 +33,7 @@ static void find_condition(sil_plan *plan)
 
 static void find_relief(sil_plan *plan)
 {
-    const sil_stages *stages = &plan->stages;
-    double relief = sil_relief(&plan->bench.board, stages->fit[SIL_NOW].bend);
+    double relief = sil_relief_now(plan);
     sil_band wanted = plan->bench.targets.relief;
     if (!sil_board_bends(&plan->bench.board)) {
         return;
@@ -117,7 +116,7 @@ static void find_frets(sil_plan *plan)
         f->read = plan->bench.crown - deepest_dent(plan);
         f->low = plan->bench.least_crown;
     }
-    const sil_reading *reading = plan_reading(plan);
+    const sil_reading *reading = sil_plan_reading(plan);
     if (reading && reading->crowns_read == SIL_CROWNS_NOT_READ) {
         bool held_up = plan_withheld_by(&plan->nut_withheld, SIL_CROWNS_UNREAD);
         plan_found(plan, SIL_CROWNS_UNREAD, held_up ? SIL_ACT : SIL_WATCH)->stage = SIL_FRETS;

@@ -2,11 +2,6 @@
 /* A job through the stages to a plan. */
 #include "plan.h"
 
-const sil_reading *plan_reading(const sil_plan *plan)
-{
-    return plan->reading < 0 ? NULL : &plan->job->readings[plan->reading];
-}
-
 static void weigh_strings(const sil_job *job, sil_plan *plan)
 {
     for (int i = 0; i < job->string_count; i++) {
@@ -120,7 +115,7 @@ void plan_work(const sil_job *job, int reading, double ratio, double spread, sil
     plan->bench.rod_spread = spread;
     sil_stages_run(&plan->bench, &plan->stages);
     work_nut(job, plan);
-    work_saddle(job, plan_reading(plan), plan);
+    work_saddle(job, sil_plan_reading(plan), plan);
     plan_withhold(plan);
 }
 

@@ -23,7 +23,7 @@ static bool any_unsettled(const sil_plan *plan, const double *gaps, const double
 /* Whether the crowns are to be looked at: a slot waits for it, or may once its gap is read. */
 static bool wants_crowns(const sil_plan *plan)
 {
-    const sil_reading *reading = plan_reading(plan);
+    const sil_reading *reading = sil_plan_reading(plan);
     bool unread = !reading || reading->crowns_read == SIL_CROWNS_NOT_READ;
     const sil_gaps *gaps = &plan->bench.gaps;
     return plan_withheld_by(&plan->nut_withheld, SIL_CROWNS_UNREAD) ||
@@ -87,8 +87,25 @@ static void order_nut(sil_plan *plan)
     step(plan, files && remedy != SIL_NUT_REPLACE, SIL_NUT, SIL_ACT_FILE_SLOTS);
 }
 
-/* What dressing a person is asked for: less than this is inside the feel of a file. */
+/* mm: less than this is inside the feel of a file, and no person is asked for it. */
 static const double least_dressing = 0.1;
+
+static double dress(const sil_plan *plan, int string)
+{
+    double off = plan->saddle.dress[string];
+    return off > 0.0 && plan->saddle.remedy != SIL_SADDLE_REPLACE ? off : 0.0;
+}
+
+double sil_dressed_off(const sil_plan *plan, int string)
+{
+    double off = dress(plan, string);
+    return off >= least_dressing ? off : 0.0;
+}
+
+double sil_left_on(const sil_plan *plan, int string)
+{
+    return dress(plan, string) - sil_dressed_off(plan, string);
+}
 
 /* A base that may lose next to nothing is not sanded: all comes off the top. */
 bool plan_takes_anything(const sil_plan *plan, sil_line line)
@@ -129,7 +146,7 @@ static void order_saddle(sil_plan *plan)
     sil_saddle_remedy remedy = work->remedy;
     bool dresses = false;
     for (int i = 0; i < plan->job->string_count; i++) {
-        dresses = dresses || work->dress[i] >= least_dressing;
+        dresses = dresses || sil_dressed_off(plan, i) > 0.0;
     }
     step(plan, remedy == SIL_SADDLE_REPLACE, SIL_SADDLE, SIL_ACT_NEW_SADDLE);
     step(plan, remedy == SIL_SADDLE_SHIM, SIL_SADDLE, SIL_ACT_SHIM_SADDLE);
@@ -138,7 +155,7 @@ static void order_saddle(sil_plan *plan)
     step(plan, curve_off(plan), SIL_SADDLE, SIL_ACT_BRIDGE_CURVE);
     step(plan, work->bottom && plan_takes_anything(plan, work->cut), SIL_SADDLE,
          SIL_ACT_SAND_SADDLE);
-    step(plan, dresses && remedy != SIL_SADDLE_REPLACE, SIL_SADDLE, SIL_ACT_DRESS_SADDLE);
+    step(plan, dresses, SIL_SADDLE, SIL_ACT_DRESS_SADDLE);
     step(plan, plan_sinks_too_low(plan), SIL_SADDLE, SIL_ACT_NECK_ANGLE);
     bool shims = sil_known(plan->neck.shim);
     step(plan, shims, SIL_SADDLE, SIL_ACT_NECK_SHIM);

@@ -5,9 +5,6 @@
 
 #include <sillet/plan.h>
 
-/* The reading that counts; an empty one where there is none. */
-const sil_reading *plan_reading(const sil_plan *plan);
-
 /* Fills nut_withheld and saddle_withheld, takes the withheld work back and marks its stages. */
 void plan_withhold(sil_plan *plan);
 

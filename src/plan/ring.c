@@ -43,7 +43,7 @@ static void judge_readings(const sil_plan *plan, trial *t)
 {
     const sil_bench *bench = &plan->bench;
     const sil_fit *now = &plan->stages.fit[SIL_NOW];
-    double relief = sil_relief(&bench->board, now->bend);
+    double relief = sil_relief_now(plan);
     for (int i = 0; i < bench->board.strings; i++) {
         double *far = t->how_far[i];
         double first = sil_first_gap(&bench->board, now, i, bench->targets.first_held);
@@ -74,7 +74,7 @@ static double remedied_together(const sil_plan *plan, int string, int fret, cons
 /* A note that the model says should ring: the hand, or what the model does not see. */
 static sil_cause_name excuse(const sil_plan *plan, const sil_cause *note)
 {
-    bool crowns_read = plan_reading(plan)->crowns_read != SIL_CROWNS_NOT_READ;
+    bool crowns_read = sil_plan_reading(plan)->crowns_read != SIL_CROWNS_NOT_READ;
     bool told = sil_known(note->clean_force) && note->fret > 0 && crowns_read;
     return told ? SIL_CAUSE_TECHNIQUE : SIL_CAUSE_UNEXPLAINED;
 }
@@ -138,7 +138,7 @@ static double force_of(const sil_plan *plan, const sil_clearance *clean, int str
 /* Notes heard to buzz, or that will under this pick. */
 static void list_notes(sil_plan *plan)
 {
-    const sil_reading *reading = plan_reading(plan);
+    const sil_reading *reading = sil_plan_reading(plan);
     for (int i = 0; i < plan->job->string_count; i++) {
         for (int fret = 0; fret <= plan->bench.board.frets; fret++) {
             double force = force_of(plan, &plan->clean_now, i, fret);
@@ -189,7 +189,7 @@ void plan_ring(sil_plan *plan)
     }
     sil_clearance_find(board, &plan->stages.fit[SIL_NOW], &plan->pluck, &plan->clean_now);
     sil_clearance_find(board, &plan->stages.fit[SIL_SADDLE], &plan->pluck, &plan->clean_after);
-    if (plan_reading(plan)) {
+    if (sil_plan_reading(plan)) {
         find_causes(plan);
     }
     find_lowest(plan);

@@ -2,14 +2,9 @@
 /* The words of the steps at the neck, and of how it moved between visits. */
 #include "say.h"
 
-static double relief_now(const sil_plan *plan)
-{
-    return sil_relief(&plan->bench.board, plan->stages.fit[SIL_NOW].bend);
-}
-
 void say_neck_bow(const sil_plan *plan, text *t)
 {
-    double relief = relief_now(plan);
+    double relief = sil_relief_now(plan);
     text_add(t, "Stop: relief of ");
     text_length_unit(t, relief, SIL_NEAREST);
     text_add(t, ", over ");
@@ -21,7 +16,7 @@ void say_neck_bow(const sil_plan *plan, text *t)
 
 void say_rod(const sil_plan *plan, text *t)
 {
-    double relief = relief_now(plan);
+    double relief = sil_relief_now(plan);
     double aim = plan->bench.targets.relief.aim;
     text_add(t, relief > aim
                     ? "Truss rod: slack the strings a little, then tighten it (clockwise on "
@@ -116,7 +111,7 @@ void say_off_forecast(const sil_plan *plan, double by, text *t)
     text_add(t, " %s than it was to be: more than the tools explain. Usual reasons: %s",
              by > 0.0 ? "higher" : "lower", usual_reasons(now));
     add_humidity(t, plan->job->readings[now[-1].reading].humidity_pct,
-                 plan_reading(plan)->humidity_pct);
+                 sil_plan_reading(plan)->humidity_pct);
     text_add(t, ". What follows goes by what was read now.");
 }
 
@@ -132,7 +127,7 @@ void say_moved(const sil_plan *plan, double by, text *t)
     text_add(t, ", action at the 12th by ");
     text_length_unit(t, by, SIL_NEAREST);
     text_add(t, " on average");
-    add_humidity(t, was->humidity_pct, plan_reading(plan)->humidity_pct);
+    add_humidity(t, was->humidity_pct, sil_plan_reading(plan)->humidity_pct);
     text_add(t, ". The season does that, new strings, or a joint. What the season did it takes "
                 "back: at the humidity the instrument lives in, read again before it is cut.");
 }

@@ -23,12 +23,9 @@ static void add_last_actions(const sil_plan *plan, text *t)
     const sil_board *board = &plan->bench.board;
     string_list action = {.count = board->strings};
     for (int i = 0; i < board->strings; i++) {
-        double dress = plan->saddle.dress[i];
-        bool worked = plan->saddle.remedy != SIL_SADDLE_REPLACE;
-        double left_on = worked && dress > 0.0 && dress < 0.1 ? dress : 0.0;
         action.chosen[i] = true;
         action.value[i] = sil_action(board, &plan->stages.fit[SIL_SADDLE], i, 12) +
-                          left_on * sil_leverage(board, i);
+                          sil_left_on(plan, i) * sil_leverage(board, i);
     }
     text_strings(t, &action, SIL_NEAREST);
 }
@@ -160,8 +157,8 @@ void say_dress(const sil_plan *plan, text *t)
 {
     string_list dress = {.count = plan->job->string_count};
     for (int i = 0; i < dress.count; i++) {
-        dress.value[i] = plan->saddle.dress[i];
-        dress.chosen[i] = dress.value[i] >= 0.1;
+        dress.value[i] = sil_dressed_off(plan, i);
+        dress.chosen[i] = dress.value[i] > 0.0;
     }
     bool sanded = plan->saddle.bottom && !same_line(plan, plan->saddle.cut, (sil_line){0.0, 0.0});
     text_add(t, sanded ? "Last, after reading again, dress the top under "

@@ -45,7 +45,7 @@ string_list say_known(const sil_plan *plan, const double *value)
 
 static void say_prepare(const sil_plan *plan, text *t)
 {
-    const sil_reading *reading = plan_reading(plan);
+    const sil_reading *reading = sil_plan_reading(plan);
     const sil_limits *limits = &plan->job->limits;
     char low[32];
     char high[32];

@@ -69,7 +69,7 @@ static void lay_slot(sil_plan *plan)
 void plan_tune(sil_plan *plan)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
-        tune_string(plan, plan_reading(plan), i);
+        tune_string(plan, sil_plan_reading(plan), i);
     }
     lay_slot(plan);
 }

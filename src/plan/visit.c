@@ -24,7 +24,7 @@ static double over_twelve(const sil_plan *plan, const sil_fit *fit, int i)
  * or new saddle came between. */
 static double by_caliper(const sil_plan *before, const sil_plan *now, int i)
 {
-    const sil_reading *was = plan_reading(before), *is = plan_reading(now);
+    const sil_reading *was = sil_plan_reading(before), *is = sil_plan_reading(now);
     const double *z = now->bench.board.saddle_z;
     int last = now->job->string_count - 1;
     sil_saddle_remedy remedy = before->saddle.remedy;
@@ -120,17 +120,12 @@ static void work_frets(const sil_plan *before, sil_fit *fit)
     }
 }
 
-static double relief_of(const sil_plan *plan)
-{
-    return sil_relief(&plan->bench.board, plan->stages.fit[SIL_NOW].bend);
-}
-
 /* The state before, on the neck as it is now; how it moved is foretold by the neck's ratio. A
  * change the tools could make up is none, unless the rod was to be turned. */
 static void move_neck(const sil_plan *before, const sil_plan *now, double ratio, sil_fit *fit)
 {
     double bend = now->stages.fit[SIL_NOW].bend;
-    double moved = fabs(relief_of(now) - relief_of(before));
+    double moved = fabs(sil_relief_now(now) - sil_relief_now(before));
     bool turned = rod_asked(before);
     if (turned && !sil_known(bend)) {
         bend = before->stages.fit[SIL_ROD].bend;
@@ -201,19 +196,18 @@ static void weigh(const sil_plan *before, const sil_plan *now, const sil_visit *
                   double *shared)
 {
     const sil_tools *tools = &now->bench.tools;
-    double third = 1.0 / sqrt(3.0); /* each reading rectangular: JCGM 100:2008, 4.3.7 */
     const sil_fit *was = &before->stages.fit[SIL_NOW];
     sil_fit by_one = *was;
-    double per_relief = 0.0, moved = fabs(relief_of(now) - relief_of(before));
+    double per_relief = 0.0, moved = fabs(sil_relief_now(now) - sil_relief_now(before));
     if (sil_board_bends(&before->bench.board) && sil_known(was->bend)) {
         sil_neck_moves(&before->bench.board, was->bend + sil_bend(&before->bench.board, 1.0), 1.0,
                        &by_one);
         per_relief = over_twelve(before, &by_one, 0) - over_twelve(before, was, 0);
     }
-    double neck = per_relief * tools->relief * third * sqrt(2.0);
+    double neck = per_relief * sil_rectangular(tools->relief) * sqrt(2.0);
     double ratio = sil_known(moved) ? per_relief * moved * before->bench.rod_spread : 0.0;
-    double cut = v->worked[SIL_SADDLE] ? fmax(pass_kept, tools->caliper) * third : 0.0;
-    *own = tools->action * third * sqrt(2.0);
+    double cut = v->worked[SIL_SADDLE] ? sil_rectangular(fmax(pass_kept, tools->caliper)) : 0.0;
+    *own = sil_rectangular(tools->action) * sqrt(2.0);
     *shared = hypot(hypot(sil_known(neck) ? neck : 0.0, ratio), cut);
 }
 
@@ -232,7 +226,7 @@ static void compare(const sil_plan *before, const sil_plan *now, sil_visit *v)
 
 static bool climate_swung(const sil_plan *before, const sil_plan *now)
 {
-    return fabs(plan_reading(now)->humidity_pct - plan_reading(before)->humidity_pct) >
+    return fabs(sil_plan_reading(now)->humidity_pct - sil_plan_reading(before)->humidity_pct) >
            climate_swing_pct;
 }
 
@@ -242,7 +236,7 @@ static double neck_ratio(const sil_plan *before, const sil_plan *now, const doub
 {
     double even[SIL_STRINGS_MAX];
     sil_fit fit = before->stages.fit[SIL_NOW];
-    double moved = fabs(relief_of(now) - relief_of(before));
+    double moved = fabs(sil_relief_now(now) - sil_relief_now(before));
     if (!rod_asked(before) || frets_asked(before) >= SIL_FRETS_LEVEL ||
         !(moved >= least_move - 1e-9) || climate_swung(before, now)) {
         return SIL_UNKNOWN;
@@ -270,19 +264,17 @@ static void foretell(const sil_plan *before, const sil_plan *now, sil_visit *v)
     compare(before, now, v);
 }
 
-/* As the heights tell it; where a gap at the nut is missing, as it was read, if it was read so. */
+/* As shown; of a string at or under its crowns nothing is known. */
 static double read_action(const sil_plan *plan, int i)
 {
-    const sil_gaps *gaps = &plan->bench.gaps;
-    double told = over_twelve(plan, &plan->stages.fit[SIL_NOW], i);
-    bool so_read = gaps->action_at == 12 && !gaps->capo && gaps->action[i] > 0.0;
-    return sil_known(told) || !so_read ? told : gaps->action[i];
+    double action = sil_action_now(plan, i);
+    return action > 0.0 ? action : SIL_UNKNOWN;
 }
 
 static sil_visit visit_of(const sil_plan *plan)
 {
     sil_visit v = {.reading = plan->reading,
-                   .relief = relief_of(plan),
+                   .relief = sil_relief_now(plan),
                    .ratio = SIL_UNKNOWN,
                    .apart = SIL_UNKNOWN};
     for (int i = 0; i < plan->job->string_count; i++) {

@@ -54,7 +54,7 @@ static bool any_gaps_apart(const sil_plan *plan)
 
 bool plan_rod_unknown(const sil_plan *plan)
 {
-    double relief = sil_relief(&plan->bench.board, plan->stages.fit[SIL_NOW].bend);
+    double relief = sil_relief_now(plan);
     sil_band range = plan->bench.targets.relief;
     return plan->job->instrument.rod == SIL_ROD_NOT_GIVEN && sil_board_bends(&plan->bench.board) &&
            (sil_above(relief, range.high) || sil_below(relief, range.low));
@@ -62,14 +62,14 @@ bool plan_rod_unknown(const sil_plan *plan)
 
 bool plan_bowed_for_good(const sil_plan *plan)
 {
-    double relief = sil_relief(&plan->bench.board, plan->stages.fit[SIL_NOW].bend);
+    double relief = sil_relief_now(plan);
     return !plan->bench.rod_works && plan->job->instrument.rod != SIL_ROD_NOT_GIVEN &&
            sil_above(relief, plan->job->limits.most_relief);
 }
 
 static bool climate_off(const sil_plan *plan)
 {
-    const sil_reading *reading = plan_reading(plan);
+    const sil_reading *reading = sil_plan_reading(plan);
     const sil_limits *limits = &plan->job->limits;
     return reading && (reading->humidity_pct < limits->humidity_low_pct ||
                        reading->humidity_pct > limits->humidity_high_pct);
@@ -78,7 +78,7 @@ static bool climate_off(const sil_plan *plan)
 /* What holds for both parts. */
 static void withhold_all(const sil_plan *plan, sil_withheld *withheld)
 {
-    const sil_reading *reading = plan_reading(plan);
+    const sil_reading *reading = sil_plan_reading(plan);
     const sil_condition *condition = reading ? &reading->condition : &(sil_condition){0};
     const sil_stages *stages = &plan->stages;
     withhold(withheld, !sil_known(stages->fit[SIL_NOW].bend), SIL_RELIEF_UNKNOWN);
@@ -119,7 +119,7 @@ static bool files_a_slot(const sil_plan *plan)
 
 static bool crowns_unread(const sil_plan *plan)
 {
-    const sil_reading *reading = plan_reading(plan);
+    const sil_reading *reading = sil_plan_reading(plan);
     return !reading || reading->crowns_read == SIL_CROWNS_NOT_READ;
 }
 

@@ -162,8 +162,7 @@ static void print_pitch(const page *p)
 static void print_triage(const page *p)
 {
     const sil_board *board = &p->plan->bench.board;
-    const sil_reading *reading =
-        p->plan->reading < 0 ? NULL : &p->plan->job->readings[p->plan->reading];
+    const sil_reading *reading = sil_plan_reading(p->plan);
     char words[PAGE_TEXT_MAX];
     if (reading && reading->buzz_count == 0 && sil_known(p->plan->stages.fit[SIL_NOW].bend)) {
         return;

@@ -69,7 +69,7 @@ static void write_scale(const page *p, double mm, char cell[PAGE_CELL])
 static void print_heading(const page *p, const char *name)
 {
     const sil_job *job = p->plan->job;
-    const sil_reading *reading = p->plan->reading < 0 ? NULL : &job->readings[p->plan->reading];
+    const sil_reading *reading = sil_plan_reading(p->plan);
     fprintf(p->out, "BENCH PLAN%s%s\n", job->about.title ? ": " : "",
             job->about.title ? job->about.title : "");
     const char *labels[] = {"reference", "owner", "by", "read on", "sheet"};
@@ -95,23 +95,6 @@ static void print_heading(const page *p, const char *name)
             job->string_count, job->string_count == 1 ? "" : "s", scale, fan, job->instrument.frets,
             job->instrument.join, job->instrument.handed == SIL_LEFT_HANDED ? ", left-handed" : "",
             p->unit == SIL_MM ? "mm" : "inches");
-}
-
-/* The figure a person reads under "now": the height's own, or the reading as it was taken where no
- * height follows from it. */
-static double first_now(const sil_plan *plan, int i)
-{
-    const sil_gaps *gaps = &plan->bench.gaps;
-    sil_hold hold = plan->bench.targets.first_held;
-    double told = sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_NOW], i, hold);
-    return sil_known(told) || gaps->first_held != hold ? told : gaps->first[i];
-}
-
-static double action_now(const sil_plan *plan, int i)
-{
-    const sil_gaps *gaps = &plan->bench.gaps;
-    double told = sil_action(&plan->bench.board, &plan->stages.fit[SIL_NOW], i, 12);
-    return sil_known(told) || gaps->action_at != 12 || gaps->capo ? told : gaps->action[i];
 }
 
 /* Readings taken in another form than they are told in. */
@@ -141,7 +124,6 @@ static void print_readings(const page *p)
 {
     const sil_plan *plan = p->plan;
     const sil_board *board = &plan->bench.board;
-    const sil_fit *now = &plan->stages.fit[SIL_NOW];
     const sil_fit *last = &plan->stages.fit[SIL_SADDLE];
     bool forecast = plan->stages.forecast[SIL_NUT] || plan->stages.forecast[SIL_SADDLE];
     fprintf(p->out, "\nREADINGS%23s  %-25s%8s%s\n", "now", "  wanted (aim)", "after",
@@ -149,7 +131,7 @@ static void print_readings(const page *p)
     char label[64];
     snprintf(label, sizeof label, "relief over fret %d", board->relief_at);
     fprintf(p->out, "  %-20s", label);
-    page_length(p, 9, sil_relief(board, now->bend), SIL_NEAREST);
+    page_length(p, 9, sil_relief_now(plan), SIL_NEAREST);
     print_range(p, plan->bench.targets.relief);
     page_length(p, 10, sil_relief(board, last->bend), SIL_NEAREST);
     fprintf(p->out, "\n\n  %-18s%-44s%s\n", "", "gap at the 1st fret,", "action at the 12th fret,");
@@ -165,10 +147,10 @@ static void print_readings(const page *p)
         char gauge[PAGE_CELL];
         fprintf(p->out, "  %2d %-4s %-8s", i + 1, string->note ? string->note : "",
                 page_figure(p, string->gauge, SIL_NEAREST, gauge));
-        page_length(p, 7, first_now(plan, i), SIL_NEAREST);
+        page_length(p, 7, sil_first_now(plan, i), SIL_NEAREST);
         print_range(p, plan->bench.targets.first[i]);
         page_length(p, 8, sil_first_gap(board, last, i, hold), SIL_NEAREST);
-        page_length(p, 11, action_now(plan, i), SIL_NEAREST);
+        page_length(p, 11, sil_action_now(plan, i), SIL_NEAREST);
         print_range(p, plan->bench.targets.action[i]);
         page_length(p, 8, sil_action(board, last, i, 12), SIL_NEAREST);
         fputc('\n', p->out);

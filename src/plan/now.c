@@ -1,0 +1,28 @@
+/* SPDX-License-Identifier: MIT */
+/* What a person is shown as read. */
+#include "plan.h"
+
+const sil_reading *sil_plan_reading(const sil_plan *plan)
+{
+    return plan->reading < 0 ? NULL : &plan->job->readings[plan->reading];
+}
+
+double sil_relief_now(const sil_plan *plan)
+{
+    return sil_relief(&plan->bench.board, plan->stages.fit[SIL_NOW].bend);
+}
+
+double sil_first_now(const sil_plan *plan, int string)
+{
+    const sil_gaps *gaps = &plan->bench.gaps;
+    sil_hold hold = plan->bench.targets.first_held;
+    double told = sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_NOW], string, hold);
+    return sil_known(told) || gaps->first_held != hold ? told : gaps->first[string];
+}
+
+double sil_action_now(const sil_plan *plan, int string)
+{
+    const sil_gaps *gaps = &plan->bench.gaps;
+    double told = sil_action(&plan->bench.board, &plan->stages.fit[SIL_NOW], string, 12);
+    return sil_known(told) || gaps->action_at != 12 || gaps->capo ? told : gaps->action[string];
+}
