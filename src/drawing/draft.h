@@ -63,6 +63,10 @@ sil_place sil_place_part(const sil_draft *draft, double length, double scale);
  * on a left-handed instrument. */
 int sil_string_seen(const sil_draft *draft, int place);
 
+/* Where a string crosses its nut or saddle, mm from the part's bass end. */
+double sil_on_nut(const sil_draft *draft, int string);
+double sil_on_saddle(const sil_draft *draft, int string);
+
 /* A text that reads from the left on one line. */
 void sil_draw_note(sil_shapes *list, double x, double y, const char *text);
 /* A line as it is drawn and what it means. Returned: its right edge. */

@@ -29,7 +29,7 @@ static int outline(const sil_draft *draft, const sil_curve *top, bool slots, sil
     out[count++] = (sil_point){0, 0};
     out[count++] = (sil_point){width, 0};
     for (int i = 0; slots && i < plan->job->string_count; i++) {
-        double centre = width / 2 + plan->bench.board.nut_z[i], half = plan->slot_width[i] / 2;
+        double centre = sil_on_nut(draft, i), half = plan->slot_width[i] / 2;
         if (!sil_known(plan->nut.floor[i])) {
             continue;
         }
@@ -45,7 +45,7 @@ static void mark_slots(const sil_draft *draft, sil_shapes *list, sil_place place
     double width = draft->plan->job->nut.width;
     sil_draw_line(list, SIL_LAYER_OUTLINE, sil_at(place, 0, 0), sil_at(place, width, 0));
     for (int i = 0; i < draft->plan->job->string_count; i++) {
-        double x = width / 2 + draft->plan->bench.board.nut_z[i];
+        double x = sil_on_nut(draft, i);
         sil_draw_of(list, i + 1);
         sil_draw_line(list, SIL_LAYER_SLOT, sil_at(place, x, 0), sil_at(place, x, 4 / place.up));
     }
@@ -69,7 +69,7 @@ void sil_nut_face(const sil_draft *draft, sil_shapes *list, sil_place place, boo
     sil_place_points(place, points, count);
     sil_draw_path(list, SIL_LAYER_OUTLINE, points, count, true);
     for (int i = 0; i < plan->job->string_count; i++) {
-        double x = width / 2 + plan->bench.board.nut_z[i], floor = plan->nut.floor[i];
+        double x = sil_on_nut(draft, i), floor = plan->nut.floor[i];
         double r = plan->job->strings[i].gauge / 2;
         if (!sil_known(floor)) {
             continue;

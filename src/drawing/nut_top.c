@@ -11,7 +11,7 @@ void sil_nut_top(const sil_draft *draft, sil_shapes *list, sil_place place)
     /* The strings cross a nut that leans aslant: back by the thickness, aside by its share. */
     double slant = draft->board->nut_slant, aside = thickness * tan(slant);
     for (int i = 0; i < plan->job->string_count; i++) {
-        double x = width / 2 + plan->bench.board.nut_z[i];
+        double x = sil_on_nut(draft, i);
         double half = plan->slot_width[i] / 2 / cos(slant);
         sil_draw_of(list, i + 1);
         sil_draw_line(list, SIL_LAYER_SLOT, sil_at(place, x - half, 0),

@@ -86,7 +86,7 @@ void sil_saddle_end(const sil_draft *draft, sil_shapes *list, sil_place place, i
 {
     const sil_saddle_sheet *sheet = &draft->plan->job->saddle;
     const sil_saddle_work *work = &draft->plan->saddle;
-    double height = work->height[string] + sil_left_on(draft, string);
+    double height = work->height[string] + sil_left_on(draft->plan, string);
     double top = work->height[string] - work->protrusion[string];
     end e = {draft, list, place, sheet, string, sheet->thickness / 2, top, height};
     double shim = sil_known(work->shim) && work->remedy == SIL_SADDLE_SHIM ? work->shim : 0;

@@ -18,22 +18,6 @@ double sil_saddle_profile(const sil_draft *draft, int string)
                                               : work->present[string] - work->dress[string];
 }
 
-double sil_dressed_off(const sil_draft *draft, int string)
-{
-    const double least = 0.1; /* mm; as the steps ask */
-    const sil_saddle_work *work = &draft->plan->saddle;
-    double dress = work->dress[string];
-    return dress >= least && work->remedy != SIL_SADDLE_REPLACE ? dress : 0;
-}
-
-double sil_left_on(const sil_draft *draft, int string)
-{
-    const sil_saddle_work *work = &draft->plan->saddle;
-    double dress = work->dress[string];
-    return dress > 0 && work->remedy != SIL_SADDLE_REPLACE ? dress - sil_dressed_off(draft, string)
-                                                           : 0;
-}
-
 /* Heights over the present seat, so that what comes off shows in its place: a shim lifts the whole
  * piece and changes nothing in it; a new saddle is drawn as it will stand. */
 static saddle measure(const sil_draft *draft, sil_shapes *list, sil_place place)

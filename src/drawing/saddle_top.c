@@ -35,7 +35,7 @@ void sil_saddle_top(const sil_draft *draft, sil_shapes *list, sil_place place, d
     sil_draw_line(list, SIL_LAYER_CENTRE, (sil_point){sil_at(place, 0, 0).x - over, place.y},
                   (sil_point){sil_at(place, length, 0).x + over, place.y});
     for (int i = 0; i < job->string_count; i++) {
-        double x = length / 2 + draft->plan->bench.board.saddle_z[i];
+        double x = sil_on_saddle(draft, i);
         double off = sil_contact_off(draft, i);
         sil_draw_of(list, i + 1);
         if (fabs(off) <= reach) {

@@ -4,11 +4,6 @@
 
 #include "part.h"
 
-static double slot_x(const sil_draft *draft, int string)
-{
-    return draft->plan->job->nut.width / 2 + draft->plan->bench.board.nut_z[string];
-}
-
 static double shim(const sil_plan *plan)
 {
     return plan->nut.remedy == SIL_NUT_SHIM ? plan->nut.shim : 0;
@@ -64,7 +59,7 @@ static sil_shapes *full_size(const sil_flow *flow)
     }
     int cut = section_string(draft->plan);
     if (cut >= 0) {
-        sil_draw_plane(list, sil_at(top, slot_x(draft, cut), 0).x,
+        sil_draw_plane(list, sil_at(top, sil_on_nut(draft, cut), 0).x,
                        (sil_box){0, top.y, width, top.y + thickness}, "A");
     }
     sil_draw_length(draft, list, top, width, top.y - (cut >= 0 ? 10 : 7));
@@ -87,7 +82,7 @@ static sil_shapes *magnified(const sil_flow *flow, double scale)
     centres.from[0] = sil_at(face, 0, 0);
     centres.text[0] = sil_say("0");
     for (int i = 0; i < plan->job->string_count; i++) {
-        double x = slot_x(draft, i), floor = plan->nut.floor[i];
+        double x = sil_on_nut(draft, i), floor = plan->nut.floor[i];
         centres.from[centres.count] = sil_at(face, x, 0);
         centres.text[centres.count++] = sil_say_length(draft, x);
         floors.from[floors.count] = sil_at(face, x, sil_known(floor) ? floor : 0);
@@ -211,7 +206,7 @@ static void fill_row(const sil_draft *draft, int i, sil_words *cell)
     cell[NOTE] = sil_say_note(draft, i);
     cell[GAUGE] = sil_say_length(draft, string->gauge);
     cell[SLOT] = sil_say_length(draft, plan->slot_width[i]);
-    cell[CENTRE] = sil_say_length(draft, slot_x(draft, i));
+    cell[CENTRE] = sil_say_length(draft, sil_on_nut(draft, i));
     cell[FLOOR] = sil_say_length(draft, plan->nut.floor[i]);
     cell[DEPTH] = sil_say_length(draft, plan->nut.depth[i]);
     cell[DEEPEN] = amount(draft, i);

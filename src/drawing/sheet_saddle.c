@@ -5,16 +5,11 @@
 
 #include "part.h"
 
-static double string_x(const sil_draft *draft, int string)
-{
-    return draft->plan->job->saddle.length / 2 + draft->plan->bench.board.saddle_z[string];
-}
-
 static bool any_dressed(const sil_draft *draft)
 {
     bool any = false;
     for (int i = 0; i < draft->plan->job->string_count; i++) {
-        any = any || sil_dressed_off(draft, i) > 0;
+        any = any || sil_dressed_off(draft->plan, i) > 0;
     }
     return any;
 }
@@ -89,7 +84,7 @@ static sil_ordinates base_figures(const sil_draft *draft, sil_place place)
     double length = plan->job->saddle.length;
     sil_ordinates o = {0};
     for (int i = -1; i <= plan->job->string_count; i++) {
-        double x = i < 0 ? length : i == plan->job->string_count ? 0 : string_x(draft, i);
+        double x = i < 0 ? length : i == plan->job->string_count ? 0 : sil_on_saddle(draft, i);
         o.from[o.count] = sil_at(place, x, 0);
         o.text[o.count++] = sil_say_cut(draft, sil_line_at(plan->saddle.cut_first, x - length / 2));
     }
@@ -99,7 +94,7 @@ static sil_ordinates base_figures(const sil_draft *draft, sil_place place)
 /* What a caliper reads when all that is asked for is done. */
 static double finished(const sil_draft *draft, int string)
 {
-    return draft->plan->saddle.height[string] + sil_left_on(draft, string);
+    return draft->plan->saddle.height[string] + sil_left_on(draft->plan, string);
 }
 
 static sil_shapes *magnified(const sil_flow *flow, double scale)
@@ -114,7 +109,7 @@ static sil_shapes *magnified(const sil_flow *flow, double scale)
     sil_ordinates heights = {.numbered = true, .reach = high + 5.5}, centres = {.count = 1};
     for (int i = 0; i < plan->job->string_count; i++) {
         double over = sil_saddle_profile(draft, i), height = finished(draft, i);
-        heights.from[i] = sil_at(face, string_x(draft, i), sil_known(over) ? over : 6);
+        heights.from[i] = sil_at(face, sil_on_saddle(draft, i), sil_known(over) ? over : 6);
         heights.text[i] = sil_known(over) ? sil_say_length(draft, height) : sil_say("%s", "");
         heights.number[i] = i + 1;
         heights.count++;
@@ -134,8 +129,8 @@ static sil_shapes *magnified(const sil_flow *flow, double scale)
     centres.from[0] = sil_at(top, 0, 0);
     centres.text[0] = sil_say("0");
     for (int i = 0; i < plan->job->string_count; i++) {
-        centres.from[centres.count] = sil_at(top, string_x(draft, i), 0);
-        centres.text[centres.count++] = sil_say_length(draft, string_x(draft, i));
+        centres.from[centres.count] = sil_at(top, sil_on_saddle(draft, i), 0);
+        centres.text[centres.count++] = sil_say_length(draft, sil_on_saddle(draft, i));
     }
     for (int i = 0; i < centres.count; i++) {
         centres.from[i].y = top.y - half;
@@ -223,7 +218,7 @@ static sil_words most_left_on(const sil_draft *draft)
 {
     double most = 0;
     for (int i = 0; i < draft->plan->job->string_count; i++) {
-        most = fmax(most, sil_left_on(draft, i));
+        most = fmax(most, sil_left_on(draft->plan, i));
     }
     return most < 0.005
                ? sil_say("%s", "")
@@ -289,10 +284,10 @@ static void fill_row(const sil_draft *draft, int i, double first, sil_words *cel
     cell[PRESENT] = sil_say_length(draft, work->present[i]);
     cell[LOWER] = amount(draft, i);
     cell[FIRST] = work->bottom ? sil_say_cut(draft, first) : sil_say("-");
-    double height = finished(draft, i), dress = sil_dressed_off(draft, i);
+    double height = finished(draft, i), dress = sil_dressed_off(draft->plan, i);
     cell[DRESS] = dress > 0 ? sil_say_cut(draft, dress) : sil_say("-");
     cell[HEIGHT] = sil_say_length(draft, height);
-    cell[OUT] = sil_say_length(draft, work->protrusion[i] + sil_left_on(draft, i));
+    cell[OUT] = sil_say_length(draft, work->protrusion[i] + sil_left_on(draft->plan, i));
     cell[SHARE] = sil_say_number(draft, 100 * work->in_slot[i] * work->height[i] / height, 0);
     cell[ANGLE] =
         sil_known(angle) ? sil_say("%s\u00b0", sil_say_number(draft, angle, 0).text) : sil_say("-");
@@ -322,7 +317,7 @@ static sil_shapes *table(const sil_flow *flow)
     t.rows = plan->job->string_count;
     for (int i = 0; i < t.rows; i++) {
         first[i] = sil_line_at(work->cut_first, plan->bench.board.saddle_z[i]);
-        dress[i] = sil_dressed_off(draft, i);
+        dress[i] = sil_dressed_off(draft->plan, i);
         fill_row(draft, i, first[i], t.cell[i]);
     }
     for (int c = 0; c < COLUMNS; c++) {

@@ -5,16 +5,6 @@
 #include "part.h"
 #include "slip.h"
 
-static double nut_x(const sil_draft *draft, int string)
-{
-    return draft->plan->job->nut.width / 2 + draft->plan->bench.board.nut_z[string];
-}
-
-static double saddle_x(const sil_draft *draft, int string)
-{
-    return draft->plan->job->saddle.length / 2 + draft->plan->bench.board.saddle_z[string];
-}
-
 static bool goes_on_paper(double length)
 {
     const double line = 3; /* the plan's centre line, past the ends */
@@ -56,7 +46,7 @@ static void draw_lines_to_floors(const sil_draft *draft, sil_shapes *list, sil_p
 {
     const double from = 3.2, short_of = 0.5;
     for (int i = 0; i < draft->plan->job->string_count; i++) {
-        double x = nut_x(draft, i), to = draft->plan->nut.floor[i] - short_of;
+        double x = sil_on_nut(draft, i), to = draft->plan->nut.floor[i] - short_of;
         sil_draw_of(list, i + 1);
         if (to > from) {
             sil_draw_line(list, SIL_LAYER_DIMENSION, sil_at(place, x, from), sil_at(place, x, to));
@@ -76,7 +66,7 @@ static void put_nut_face(sil_flow *flow)
     for (int i = 0; i < plan->job->string_count; i++) {
         bool room = plan->nut.floor[i] > 3.4;
         known += sil_known(plan->nut.floor[i]);
-        under[i] = sil_at(place, nut_x(draft, i), room ? 2.7 : SIL_UNKNOWN);
+        under[i] = sil_at(place, sil_on_nut(draft, i), room ? 2.7 : SIL_UNKNOWN);
     }
     if (known == 0) {
         put_none(flow, "Nut face",
@@ -112,7 +102,7 @@ static void put_centres(sil_flow *flow)
     }
     for (int seen = 0; seen < strings; seen++) {
         int i = sil_string_seen(draft, seen);
-        sil_point at = sil_at(place, nut_x(draft, i), low);
+        sil_point at = sil_at(place, sil_on_nut(draft, i), low);
         sil_draw_of(list, i + 1);
         sil_draw_line(list, SIL_LAYER_SLOT, at, (sil_point){at.x, height});
         under[i] = (sil_point){at.x, 2.5};
@@ -144,12 +134,12 @@ static void put_saddle_face(sil_flow *flow)
     for (int i = 0; i < plan->job->string_count; i++) {
         double top = sil_saddle_profile(draft, i), tick = 1.6;
         bool room = top > 6.5;
-        under[i] = sil_at(place, saddle_x(draft, i), room ? top - tick - 0.7 : SIL_UNKNOWN);
+        under[i] = sil_at(place, sil_on_saddle(draft, i), room ? top - tick - 0.7 : SIL_UNKNOWN);
         if (sil_known(top)) {
             known++;
             sil_draw_of(list, i + 1);
-            sil_draw_line(list, SIL_LAYER_SLOT, sil_at(place, saddle_x(draft, i), top - tick),
-                          sil_at(place, saddle_x(draft, i), top));
+            sil_draw_line(list, SIL_LAYER_SLOT, sil_at(place, sil_on_saddle(draft, i), top - tick),
+                          sil_at(place, sil_on_saddle(draft, i), top));
         }
     }
     sil_draw_of(list, 0);

@@ -59,7 +59,7 @@ void sil_slot_view(const sil_draft *draft, sil_shapes *list, double scale)
         draw_slot(draft, list, place, plan->slot_best, SIL_LAYER_HIDDEN);
     }
     for (int i = 0; i < plan->job->string_count; i++) {
-        double x = length / 2 + plan->bench.board.saddle_z[i];
+        double x = sil_on_saddle(draft, i);
         double off = plan->compensation[i].off_slot;
         if (!sil_known(off)) {
             continue;

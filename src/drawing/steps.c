@@ -51,7 +51,7 @@ static void add_last_action(const sil_draft *draft, sil_grid *grid)
     const sil_board *board = &draft->plan->bench.board;
     double off[SIL_STRINGS_MAX] = {0};
     for (int i = 0; i < board->strings; i++) {
-        off[i] = -sil_left_on(draft, i) * sil_leverage(board, i);
+        off[i] = -sil_left_on(draft->plan, i) * sil_leverage(board, i);
     }
     add_action(draft, grid, "action when done", &draft->plan->stages.fit[SIL_SADDLE], off);
 }
@@ -93,7 +93,7 @@ static void dress_grid(const sil_draft *draft, sil_grid *grid)
     const sil_plan *plan = draft->plan;
     bool worked[SIL_STRINGS_MAX];
     for (int i = 0; i < plan->job->string_count; i++) {
-        worked[i] = sil_dressed_off(draft, i) > 0;
+        worked[i] = sil_dressed_off(draft->plan, i) > 0;
     }
     add_figures(draft, grid, "off the top", sil_say_cut, plan->saddle.dress, worked);
     add_last_action(draft, grid);

@@ -42,10 +42,6 @@ void sil_saddle_face(const sil_draft *draft, sil_shapes *list, sil_place place);
 void sil_saddle_outline(const sil_draft *draft, sil_shapes *list, sil_place place);
 /* The finished top of it at a string, over the present base; of a new saddle, over its seat. */
 double sil_saddle_profile(const sil_draft *draft, int string);
-/* What is asked to come off its top at a string, mm, and what is left on because it is inside the
- * feel of a file: no step asks for that. 0 of a new saddle, and where it is not known. */
-double sil_dressed_off(const sil_draft *draft, int string);
-double sil_left_on(const sil_draft *draft, int string);
 /* The saddle from above, the nut up, its middle at y 0: a cross where each string has to leave it
  * to play in tune. Points farther off its middle than reach are left out. */
 void sil_saddle_top(const sil_draft *draft, sil_shapes *list, sil_place place, double reach);

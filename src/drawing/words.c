@@ -113,6 +113,16 @@ sil_place sil_place_part(const sil_draft *draft, double length, double scale)
     return left ? (sil_place){length * scale, 0, -scale, scale} : (sil_place){0, 0, scale, scale};
 }
 
+double sil_on_nut(const sil_draft *draft, int string)
+{
+    return draft->plan->job->nut.width / 2 + draft->plan->bench.board.nut_z[string];
+}
+
+double sil_on_saddle(const sil_draft *draft, int string)
+{
+    return draft->plan->job->saddle.length / 2 + draft->plan->bench.board.saddle_z[string];
+}
+
 int sil_string_seen(const sil_draft *draft, int place)
 {
     bool left = draft->plan->job->instrument.handed == SIL_LEFT_HANDED;
