@@ -112,13 +112,16 @@ static void print_screw_row(const page *p, int i)
 
 static void print_sanded_row(const page *p, int i)
 {
-    const sil_saddle_work *work = &p->plan->saddle;
-    page_length(p, 9, off_base(p->plan, work->cut_first, i), SIL_DOWN);
-    page_length(p, 9, off_base(p->plan, work->cut, i), SIL_DOWN);
-    page_length(p, 9, work->dress[i], SIL_DOWN);
+    const sil_plan *plan = p->plan;
+    const sil_saddle_work *work = &plan->saddle;
+    double left_on = sil_left_on(plan, i);
+    double dress = sil_known(work->dress[i]) ? sil_dressed_off(plan, i) : SIL_UNKNOWN;
+    page_length(p, 9, off_base(plan, work->cut_first, i), SIL_DOWN);
+    page_length(p, 9, off_base(plan, work->cut, i), SIL_DOWN);
+    page_length(p, 9, dress, SIL_DOWN);
     page_length(p, 9, work->present[i], SIL_NEAREST);
-    page_length(p, 9, work->height[i], SIL_NEAREST);
-    page_length(p, 9, work->protrusion[i], SIL_NEAREST);
+    page_length(p, 9, work->height[i] + left_on, SIL_NEAREST);
+    page_length(p, 9, work->protrusion[i] + left_on, SIL_NEAREST);
     fputc('\n', p->out);
 }
 
@@ -165,6 +168,15 @@ static saddle_table table_of(const sil_plan *plan)
                  : (saddle_table){posts, 2, print_post_row};
 }
 
+static bool any_left_on(const sil_plan *plan)
+{
+    bool any = false;
+    for (int i = 0; i < plan->job->string_count; i++) {
+        any = any || sil_left_on(plan, i) >= 0.005; /* is told */
+    }
+    return any && sil_saddle_slotted(plan->job->saddle.kind);
+}
+
 void page_saddle(const page *p)
 {
     static const char *const verdicts[] = {"leave", "lower", "raise", "wait"};
@@ -187,4 +199,9 @@ void page_saddle(const page *p)
     fprintf(p->out,
             "  Too high by: the whole way to the aim, a minus is too low; \xC2\xB1 is what the "
             "tools leave open\n  (two standard uncertainties). In range is left alone.\n");
+    if (any_left_on(plan)) {
+        fprintf(p->out,
+                "  So little off the top that a file cannot feel it is not asked for, and stays "
+                "on.\n");
+    }
 }

@@ -107,12 +107,15 @@ function clearance(result) {
   make("p", {class: "hint"}, "Underlined: less than it is picked with; it buzzes on the fret named.")];
 }
 
+const sure = (more = "") => make("p", {class: "hint"}, "Too high by: the whole way to the aim, a minus is too low; ± is what the tools leave " +
+  "open, two standard uncertainties." + more);
+
 const verdicts = {leave: "leave", file: "deeper", raise: "raise", lower: "lower", wait: "wait"};
 
 function nut(result) {
-  return table("Nut", ["String", "Verdict", "Too high by", "± (2u)", "First pass", "Feelers to stop at"],
+  return [table("Nut", ["String", "Verdict", "Too high by", "±", "First pass", "Feelers to stop at"],
     result.nut.strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, [verdicts[one.verdict]], figure(one.deepen),
-      figure(one.deepen_u == null ? null : 2 * one.deepen_u), figure(one.first_pass, down), figure(one.stack, up)]));
+      figure(one.deepen_u == null ? null : 2 * one.deepen_u), figure(one.first_pass, down), figure(one.stack, up)])), sure()];
 }
 
 function saddle(result) {
@@ -124,9 +127,9 @@ function saddle(result) {
   const more = screws ? ["First pass", "Screw turns"] : ["Off the top", "Height now", "Height done", "Out of the bridge"];
   const rest = (one) => (screws ? [figure(one.first_pass, down), [number(one.turns)]]
     : [figure(one.dress, down), figure(one.present), figure(one.height), figure(one.protrusion)]);
-  return [table("Saddle", ["String", "Verdict", "Too high by", "± (2u)", ...more],
+  return [table("Saddle", ["String", "Verdict", "Too high by", "±", ...more],
     result.saddle.strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, [verdicts[one.verdict]], figure(one.lower),
-      figure(one.lower_u == null ? null : 2 * one.lower_u), ...rest(one)])), words];
+      figure(one.lower_u == null ? null : 2 * one.lower_u), ...rest(one)])), words, sure(screws ? "" : " Less than 0.1 mm off the top is inside the feel of a file: no step asks for it.")];
 }
 
 // What is next, in one line, kept in sight.
