@@ -81,6 +81,12 @@ sil_complaint sil_sheet_complaint(const sil_sheet *sheet, int index);
  */
 size_t sil_complaint_write(const sil_complaint *complaint, char *out, size_t size);
 
+/* sil_sheet_mistakes: what is wrong with a sheet, in a row of a table: "the sheet: 2 mistakes, the
+ * first in line 7".
+ * Returned: out   NUL-terminated, cut where it is too long; empty where there were no errors
+ */
+void sil_sheet_mistakes(const sil_sheet *sheet, char *out, size_t size);
+
 /* A value as it stands in a sheet or in the profile under it. */
 typedef struct sil_entry {
     const char *path; /* "readings.0.action.2" */

@@ -60,14 +60,8 @@ static void print_planned(wall *w, const char *path, const sil_plan *plan)
 static void print_wrong(wall *w, const char *path, int code, const sil_sheet *sheet)
 {
     char waits[CELL] = "the file: it cannot be read";
-    int errors = 0;
-    for (int k = sil_sheet_complaint_count(sheet) - 1; k >= 0; k--) {
-        sil_complaint complaint = sil_sheet_complaint(sheet, k);
-        if (complaint.severity == SIL_ERROR && code == CLI_WRONG) {
-            errors++;
-            snprintf(waits, sizeof waits, "the sheet: %d mistake%s, the first in line %d", errors,
-                     errors == 1 ? "" : "s", complaint.line);
-        }
+    if (code == CLI_WRONG) {
+        sil_sheet_mistakes(sheet, waits, sizeof waits);
     }
     w->wrong++;
     print_row(path, "", code == CLI_WRONG ? "put the sheet right" : "find the sheet", waits);

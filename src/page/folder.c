@@ -193,17 +193,7 @@ static bool put_row(cJSON *row, const char *state, const char *next, const char 
 static bool put_wrong(cJSON *row, const sil_sheet *sheet)
 {
     char words[128];
-    int errors = 0;
-    int line = 0;
-    for (int k = sil_sheet_complaint_count(sheet) - 1; k >= 0; k--) {
-        sil_complaint complaint = sil_sheet_complaint(sheet, k);
-        if (complaint.severity == SIL_ERROR) {
-            errors++;
-            line = complaint.line;
-        }
-    }
-    snprintf(words, sizeof words, "the sheet: %d mistake%s, the first in line %d", errors,
-             errors == 1 ? "" : "s", line);
+    sil_sheet_mistakes(sheet, words, sizeof words);
     return put_row(row, "wrong", "put the sheet right", words);
 }
 

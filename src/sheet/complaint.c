@@ -101,3 +101,20 @@ size_t sil_complaint_write(const sil_complaint *complaint, char *out, size_t siz
     }
     return to.used;
 }
+
+void sil_sheet_mistakes(const sil_sheet *sheet, char *out, size_t size)
+{
+    int errors = 0, first = 0;
+    for (int k = sil_sheet_complaint_count(sheet) - 1; k >= 0; k--) {
+        sil_complaint complaint = sil_sheet_complaint(sheet, k);
+        if (complaint.severity == SIL_ERROR) {
+            errors++;
+            first = complaint.line;
+        }
+    }
+    snprintf(out, size,
+             errors == 0   ? ""
+             : errors == 1 ? "the sheet: %d mistake, the first in line %d"
+                           : "the sheet: %d mistakes, the first in line %d",
+             errors, first);
+}
