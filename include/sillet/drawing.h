@@ -95,6 +95,9 @@ int sil_drawing_pages(const sil_drawing *drawing);
  */
 bool sil_drawing_sheet(const sil_drawing *drawing, int page, char *out, size_t size);
 
+/* sil_drawing_find: the page called so, from 0; -1 where there is none. */
+int sil_drawing_find(const sil_drawing *drawing, const char *sheet);
+
 /* sil_drawing_warning: what to be aware of, such as letters no face has.
  * Given:    index  0..
  * Returned: out    one line, NUL-terminated; cut where it is too long

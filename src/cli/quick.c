@@ -43,8 +43,7 @@ static int check_usual(const char *command, const length_option *option)
 }
 
 /* Reads the lengths an option each, and how the answer is to be told. */
-static int read_question(const char *command, const cli_arguments *a, const length_option *lengths,
-                         question *q)
+static int read_question(const cli_arguments *a, const length_option *lengths, question *q)
 {
     for (const length_option *option = lengths; option->name; option++) {
         const char *text = cli_given(a, option->name);
@@ -58,7 +57,7 @@ static int read_question(const char *command, const cli_arguments *a, const leng
         }
     }
     for (const length_option *option = lengths; option->name; option++) {
-        int code = check_usual(command, option);
+        int code = check_usual(a->command->name, option);
         if (code != CLI_GO_ON) {
             return code;
         }
@@ -110,7 +109,7 @@ static void print_advice(const question *q, double value, double tool, double u)
 static int answer(const question *q, const char *cut, double value, double tool, double share,
                   const char *before, const char *after)
 {
-    double u = tool / sqrt(3.0) / share;
+    double u = sil_rectangular(tool) / share;
     char amount[64], line[256];
     if (q->json) {
         print_json(cut, value, u);
@@ -129,12 +128,11 @@ int cli_saddle(int argc, char **argv)
     const length_option lengths[] = {{"--scale", &q.scale, 300, 950},
                                      {"--action", &q.now, 0.4, 4.5},
                                      {"--want", &q.want, 0.4, 4.5},
-                                     {"--setback", &q.setback, -3, 12},
+                                     {"--setback", &q.setback, 0, 12},
                                      {NULL, NULL, 0, 0}};
     cli_arguments arguments;
     int code = cli_read_arguments("saddle", argc, argv, &arguments);
-    code =
-        code == CLI_GO_ON ? read_question(arguments.command->name, &arguments, lengths, &q) : code;
+    code = code == CLI_GO_ON ? read_question(&arguments, lengths, &q) : code;
     if (code != CLI_GO_ON) {
         return code;
     }
@@ -154,8 +152,7 @@ int cli_nut(int argc, char **argv)
     static const sil_hold holds[] = {SIL_HOLD_3, SIL_HOLD_2, SIL_HOLD_OPEN};
     cli_arguments arguments;
     int code = cli_read_arguments("nut", argc, argv, &arguments);
-    code =
-        code == CLI_GO_ON ? read_question(arguments.command->name, &arguments, lengths, &q) : code;
+    code = code == CLI_GO_ON ? read_question(&arguments, lengths, &q) : code;
     if (code != CLI_GO_ON) {
         return code;
     }

@@ -2,6 +2,7 @@
 #include <sillet/drawing.h>
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "sheet.h"
 
@@ -155,6 +156,17 @@ bool sil_drawing_sheet(const sil_drawing *drawing, int page, char *out, size_t s
     const sil_page *it = &drawing->pages[page];
     snprintf(out, size, it->number > 1 ? "%s-%d" : "%s", it->sheet, it->number);
     return true;
+}
+
+int sil_drawing_find(const sil_drawing *drawing, const char *sheet)
+{
+    char name[32];
+    for (int page = 0; sil_drawing_sheet(drawing, page, name, sizeof name); page++) {
+        if (strcmp(name, sheet) == 0) {
+            return page;
+        }
+    }
+    return -1;
 }
 
 int sil_drawing_pages(const sil_drawing *drawing)

@@ -6,21 +6,19 @@
 
 enum { SHEET_NAME_MAX = 32, NO_SUCH_SHEET = -100 };
 
+/* The words of a request, in the order of what they stand for. */
 static const char *const formats[] = {"pdf", "svg", "dxf", NULL};
-static const sil_format format_of[] = {SIL_PDF, SIL_SVG, SIL_DXF};
 static const char *const types[] = {"application/pdf", "image/svg+xml", "image/vnd.dxf"};
 static const char *const parts[] = {"all", "nut", "saddle", NULL};
-static const sil_part part_of[] = {SIL_PART_ALL, SIL_PART_NUT, SIL_PART_SADDLE};
+static const char *const papers[] = {"A4", "A3", "Letter", NULL};
 static const char *const views[] = {"", "side", "nut", "saddle", NULL};
 static const sil_part view_of[] = {SIL_PART_ALL, SIL_PART_ALL, SIL_PART_NUT, SIL_PART_SADDLE};
-static const char *const papers[] = {"A4", "A3", "Letter", NULL};
-static const sil_paper paper_of[] = {SIL_A4, SIL_A3, SIL_LETTER};
 
 /* What is asked for: the pack or its sheets of a part, the outlines of a part, one sheet, or a
  * view. */
 typedef struct order {
     sil_draw_order draw;
-    int format;
+    sil_format format;
     bool view;
     char sheet[SHEET_NAME_MAX]; /* or "" */
 } order;
@@ -31,8 +29,8 @@ static const char *read_order(const page_target *target, const sil_job *job, ord
     int part = page_choose(target, "part", parts);
     int view = page_choose(target, "view", views);
     int paper = page_choose(target, "paper", papers);
-    o->format = page_choose(target, "as", formats);
-    if (o->format < 0) {
+    int format = page_choose(target, "as", formats);
+    if (format < 0) {
         return "as takes pdf, svg or dxf";
     }
     if (part < 0) {
@@ -47,12 +45,13 @@ static const char *read_order(const page_target *target, const sil_job *job, ord
     if (!page_option(target, "sheet", o->sheet, sizeof o->sheet)) {
         return "sheet takes the name of a sheet of the pack";
     }
+    o->format = (sil_format)format;
     o->view = view > 0;
-    if ((o->view || o->sheet[0]) && format_of[o->format] != SIL_SVG) {
+    if ((o->view || o->sheet[0]) && o->format != SIL_SVG) {
         return "a view, or one sheet, is to be had as svg";
     }
-    o->draw.part = o->view ? view_of[view] : part_of[part];
-    o->draw.paper = paper_of[paper];
+    o->draw.part = o->view ? view_of[view] : (sil_part)part;
+    o->draw.paper = (sil_paper)paper;
     return page_choose_unit(target, job, &o->draw.unit) ? NULL : "units takes mm or in";
 }
 
@@ -61,29 +60,16 @@ static int make_drawing(const sil_plan *plan, const order *o, sil_drawing **draw
     if (o->view) {
         return sil_view_make(plan, &o->draw, drawing);
     }
-    return o->sheet[0] || format_of[o->format] == SIL_PDF
-               ? sil_drawing_make(plan, &o->draw, drawing)
-               : sil_outlines_make(plan, &o->draw, drawing);
-}
-
-/* The page of a name; -1 where there is none. */
-static int find_page(const sil_drawing *drawing, const char *sheet)
-{
-    char name[SHEET_NAME_MAX];
-    for (int page = 0; sil_drawing_sheet(drawing, page, name, sizeof name); page++) {
-        if (strcmp(name, sheet) == 0) {
-            return page;
-        }
-    }
-    return -1;
+    return o->sheet[0] || o->format == SIL_PDF ? sil_drawing_make(plan, &o->draw, drawing)
+                                               : sil_outlines_make(plan, &o->draw, drawing);
 }
 
 static int write_drawing(const sil_drawing *drawing, const order *o, char **bytes, size_t *size)
 {
     if (!o->view && !o->sheet[0]) {
-        return sil_drawing_write(drawing, format_of[o->format], bytes, size);
+        return sil_drawing_write(drawing, o->format, bytes, size);
     }
-    int page = o->view ? 0 : find_page(drawing, o->sheet);
+    int page = o->view ? 0 : sil_drawing_find(drawing, o->sheet);
     return page < 0 ? NO_SUCH_SHEET : sil_drawing_write_page(drawing, page, SIL_SVG, bytes, size);
 }
 

@@ -115,18 +115,6 @@ static void warn(const sil_drawing *drawing)
     }
 }
 
-/* The page of a name; -1 where there is none. */
-static int find_page(const sil_drawing *drawing, const char *sheet)
-{
-    char name[32];
-    for (int page = 0; sil_drawing_sheet(drawing, page, name, sizeof name); page++) {
-        if (strcmp(name, sheet) == 0) {
-            return page;
-        }
-    }
-    return -1;
-}
-
 static int no_such_sheet(const sil_drawing *drawing, const char *sheet)
 {
     char all[1024] = "", name[32];
@@ -141,7 +129,7 @@ static int save(const options *o, const sil_drawing *drawing)
 {
     char *bytes = NULL;
     size_t size = 0;
-    int page = o->sheet ? find_page(drawing, o->sheet) : 0;
+    int page = o->sheet ? sil_drawing_find(drawing, o->sheet) : 0;
     if (page < 0) {
         return no_such_sheet(drawing, o->sheet);
     }
