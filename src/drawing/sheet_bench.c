@@ -28,7 +28,7 @@ static void put_visits(sil_flow *flow)
     }
     sil_shapes *visits = sil_flow_list(flow);
     sil_visits(&flow->drawing->draft, visits, SIL_COLUMN);
-    sil_flow_put(flow, visits, SIL_LEFT, 8, 0);
+    sil_flow_put(flow, visits, SIL_LEFT, 5, 0);
 }
 
 static void put_side_view(sil_flow *flow, int string, double width)
@@ -64,7 +64,7 @@ static void put_steps(sil_flow *flow)
     for (int step = 0; step < draft->plan->step_count; step++) {
         sil_shapes *list = sil_flow_list(flow);
         sil_step_view(draft, list, step, SIL_COLUMN);
-        sil_flow_put(flow, list, SIL_LEFT, 3.5, 0);
+        sil_flow_put(flow, list, SIL_LEFT, 2, 0);
     }
 }
 

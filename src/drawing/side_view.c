@@ -3,7 +3,7 @@
 
 #include "views.h"
 
-static const double tallest = 26; /* of the view on paper, mm */
+static const double tallest = 22; /* of the view on paper, mm */
 
 typedef struct side {
     const sil_draft *draft;

@@ -38,14 +38,14 @@ static void fill_visit(const sil_draft *draft, const sil_visit *visit, sil_words
     cell[RELIEF] = sil_say_length(draft, visit->relief);
     fill_figures(draft, visit->read, cell);
     cell[ACTION + shown(draft)] =
-        visit->ratio > 0.0 ? sil_say_number(draft, visit->ratio, 2) : sil_say(" ");
+        visit->ratio > 0.0 ? sil_say("%s of it", percent(100.0 * visit->ratio).text) : sil_say(" ");
 }
 
 static void fill_expected(const sil_draft *draft, const sil_visit *visit, sil_words *cell)
 {
     char work[64];
     sil_visit_words(visit, work, sizeof work);
-    cell[WORK] = sil_say("after %s", work);
+    cell[WORK] = sil_say("due after %s", work);
     fill_figures(draft, visit->predicted, cell);
 }
 
