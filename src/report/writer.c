@@ -4,6 +4,39 @@
 
 #include "writer.h"
 
+/* Figures are written here and lent to cJSON, which else would hold a block for each. */
+struct leaf {
+    leaf *before;
+    size_t used;
+    char text[1 << 14];
+};
+
+/* Room on a leaf, or NULL without memory. Who has written there turns on by what was used. */
+static char *room(writer *w, size_t size)
+{
+    if (!w->leaf || w->leaf->used + size > sizeof w->leaf->text) {
+        leaf *next = malloc(sizeof *next);
+        if (!next) {
+            return NULL;
+        }
+        next->before = w->leaf;
+        next->used = 0;
+        w->leaf = next;
+    }
+    return w->leaf->text + w->leaf->used;
+}
+
+/* What was written in the room, printed as it stands. */
+static cJSON *lend(writer *w, char *text, size_t length)
+{
+    cJSON *item = cJSON_CreateStringReference(text);
+    if (item) {
+        item->type = cJSON_Raw | cJSON_IsReference;
+        w->leaf->used += length + 1;
+    }
+    return item;
+}
+
 /* Bytes a result of six strings takes and some more: room from the start, instead of growing. */
 enum { PRINTED = 1 << 15 };
 
@@ -16,14 +49,13 @@ static void put(writer *w, cJSON *object, const char *key, cJSON *item)
 }
 
 /* Our own figures: cJSON would print a double, read it back and print it again. */
-static cJSON *figure(double value)
+static cJSON *figure(writer *w, double value)
 {
-    char digits[SIL_NUMBER_FULL_MAX];
     if (!isfinite(value)) {
         return cJSON_CreateNull();
     }
-    sil_number_write_full(digits, value);
-    return cJSON_CreateRaw(digits);
+    char *digits = room(w, SIL_NUMBER_FULL_MAX);
+    return digits ? lend(w, digits, sil_number_write_full(digits, value)) : NULL;
 }
 
 static bool well_formed(const char *text)
@@ -71,17 +103,22 @@ char *put_end(writer *w)
 {
     char *text = w->failed ? NULL : cJSON_PrintBuffered(w->root, PRINTED, false);
     cJSON_Delete(w->root);
+    while (w->leaf) {
+        leaf *before = w->leaf->before;
+        free(w->leaf);
+        w->leaf = before;
+    }
     return text;
 }
 
 void put_number(writer *w, cJSON *object, const char *key, double value)
 {
-    put(w, object, key, figure(value));
+    put(w, object, key, figure(w, value));
 }
 
 void put_int(writer *w, cJSON *object, const char *key, int value)
 {
-    put(w, object, key, figure(value));
+    put(w, object, key, figure(w, value));
 }
 
 void put_word(writer *w, cJSON *object, const char *key, const char *word)
@@ -123,8 +160,12 @@ static void add(writer *w, cJSON *array, cJSON *item)
 
 void put_numbers(writer *w, cJSON *object, const char *key, const double *values, int count)
 {
-    char text[SIL_FRETS_MAX * (SIL_NUMBER_FULL_MAX + 1) + 2];
+    char *text = room(w, (size_t)count * (SIL_NUMBER_FULL_MAX + 1) + 3);
     size_t length = 0;
+    if (!text) {
+        w->failed = true;
+        return;
+    }
     text[length++] = '[';
     for (int k = 0; k < count; k++) {
         if (k > 0) {
@@ -139,7 +180,7 @@ void put_numbers(writer *w, cJSON *object, const char *key, const double *values
     }
     text[length++] = ']';
     text[length] = '\0';
-    put(w, object, key, cJSON_CreateRaw(text));
+    put(w, object, key, lend(w, text, length));
 }
 
 void add_word(writer *w, cJSON *array, const char *word)

@@ -8,11 +8,14 @@
 
 #include <sillet/report.h>
 
+typedef struct leaf leaf; /* figures of the result */
+
 typedef struct writer {
     const sil_plan *plan;
     sil_unit unit;
     bool failed;
     cJSON *root;
+    leaf *leaf; /* the newest */
 } writer;
 
 cJSON *put_root(writer *w); /* the object that is the whole */
