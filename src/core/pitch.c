@@ -17,6 +17,12 @@ double sil_stiff_factor(sil_ends ends, double b)
     return 1.0 + b + (1.0 + pi * pi / 2.0) * b * b;
 }
 
+/* The way aslant. (hypot() minds lengths no instrument comes near, at ten times the cost.) */
+static double slant(double along, double up)
+{
+    return sqrt(along * along + up * up);
+}
+
 /* The open string. */
 typedef struct open_string {
     double length;  /* L0, mm */
@@ -34,7 +40,7 @@ static open_string find_open(const sil_pitch_string *s, double setback, double a
     double area = pi * radius * radius;
     double modulus = s->modulus_gpa * 1e9;
     double inertia = area * radius * radius / 4.0;
-    double length = hypot(span, s->saddle_height - s->nut_height);
+    double length = slant(span, s->saddle_height - s->nut_height);
     double stiff = sqrt(modulus * inertia / tension) / (length / 1000.0);
     return (open_string){length, stiff, modulus * area / tension, sil_stiff_factor(s->ends, stiff)};
 }
@@ -51,12 +57,12 @@ static stopped_string stop_at(const sil_pitch_string *s, double setback, double 
     double crown = s->crown[fret];
     double run = end - x;
     double rise = s->saddle_height - crown;
-    double sounding = hypot(run, rise);
+    double sounding = slant(run, rise);
     /* Pressed behind the fret, the string goes on past the crown in line with what sounds. */
     double press = fmin(s->press, (x - s->fret_x[fret - 1]) / 2.0);
     double share = press / run;
     double pressed = crown - rise * share;
-    double behind = sounding * share + hypot(x - press - advance, s->nut_height - pressed);
+    double behind = sounding * share + slant(x - press - advance, s->nut_height - pressed);
     return (stopped_string){sounding, behind};
 }
 
@@ -204,7 +210,7 @@ sil_best_pair sil_best_pair_find(const sil_pitch_string *string)
         }
         /* So small a step is all but down, and soon under what a sum of squares can still tell: it
          * is taken unasked. */
-        double length = hypot(by_setback, by_advance);
+        double length = slant(by_setback, by_advance);
         if (length < 1e-4) {
             best.setback += by_setback;
             best.advance += by_advance;
