@@ -45,17 +45,21 @@ static void skip_spaces(reader *in)
     }
 }
 
+static bool drop_any_behind(reader *in, const char *const texts[])
+{
+    for (; *texts; texts++) {
+        size_t length = strlen(*texts);
+        if ((size_t)(in->end - in->at) >= length && memcmp(in->end - length, *texts, length) == 0) {
+            in->end -= length;
+            return true;
+        }
+    }
+    return false;
+}
+
 static void drop_spaces_behind(reader *in)
 {
-    reader rest = *in;
-    while (rest.at < in->end) {
-        const char *behind = rest.at;
-        skip_spaces(&rest);
-        if (rest.at == in->end) {
-            in->end = behind;
-        } else {
-            rest.at++;
-        }
+    while (drop_any_behind(in, spaces)) {
     }
 }
 
@@ -358,7 +362,7 @@ int sil_quantity_read(const char *text, size_t size, sil_measure measure, sil_un
     if (!negative) {
         take(&in, '+');
     }
-    double number = 0.0;
+    double number;
     bool fraction = take_fraction(&in, &number);
     if (!fraction && !take_number(&in, &number)) {
         return SIL_QUANTITY_NOT_A_NUMBER;
