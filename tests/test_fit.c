@@ -196,8 +196,13 @@ static void levelling_takes_every_crown_to_the_deepest_dent(void **state)
     near(stages.fit[SIL_FRETS].nut_height[0], truth.nut_height[0], 1e-12);
     bench.crowns = (sil_crowns){0};
     bench.crowns.off[2][9] = 0.2;
+    bench.crowns.off[3][bench.board.frets] = 0.15;
+    bench.crowns.off[4][5] = -0.01; /* within the limit: stays */
     sil_stages_run(&bench, &stages);
     assert_int_equal(stages.fretwork, SIL_FRETS_SEAT);
+    const sil_crowns *seated = stages.fit[SIL_FRETS].crowns;
+    assert_true(seated->off[2][9] == 0.0 && seated->off[3][bench.board.frets] == 0.0);
+    near(seated->off[4][5], -0.01, 0.0);
     assert_false(stages.forecast[SIL_NUT]);
 }
 

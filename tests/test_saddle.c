@@ -227,28 +227,6 @@ static void a_glued_saddle_is_worked_at_its_top(void **state)
     near(saddle.dress[1], 0.0, 0.0);
 }
 
-/* A back-bowed neck is a crest: an edge rests on the two crowns about its own middle. By hand, the
- * neck being the parabola through crowns 1 and 14. */
-static void on_a_crest_the_edge_rests_on_the_crowns_about_its_middle(void **state)
-{
-    (void)state;
-    sil_bench bench;
-    sil_fit truth;
-    make_instrument(&bench, &truth);
-    const sil_board *board = &bench.board;
-    const double *x = board->spine_x;
-    double bend = -sil_bend(board, 0.2), saddle = board->saddle_x[0];
-    int low = 1;
-    while (x[low + 1] <= (x[1] + saddle) / 2.0) {
-        low++;
-    }
-    assert_true(low > 1 && low < 14);
-    double y_low = bend * (x[low] - x[1]) * (x[low] - x[14]);
-    double y_high = bend * (x[low + 1] - x[1]) * (x[low + 1] - x[14]);
-    double slope = (y_high - y_low) / (x[low + 1] - x[low]);
-    near(sil_edge_at_saddle(board, bend, saddle), y_low + slope * (saddle - x[low]), 1e-12);
-}
-
 /* One saddle measured by caliper and by the bridge's top, its place known: both give one height. */
 static void caliper_and_bridge_top_agree_on_one_saddle(void **state)
 {
@@ -389,7 +367,6 @@ int main(void)
         cmocka_unit_test(one_string_that_must_rise_is_a_worn_notch),
         cmocka_unit_test(screws_turn_by_their_pitch),
         cmocka_unit_test(a_glued_saddle_is_worked_at_its_top),
-        cmocka_unit_test(on_a_crest_the_edge_rests_on_the_crowns_about_its_middle),
         cmocka_unit_test(caliper_and_bridge_top_agree_on_one_saddle),
         cmocka_unit_test(the_break_angle_is_measured_to_where_the_string_enters),
         cmocka_unit_test(the_top_has_the_radius_of_a_circle_through_it),

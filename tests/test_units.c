@@ -85,6 +85,14 @@ static const reading_row readings[] = {
     {"0.0001 lb/in", SIL_UNIT_MASS, SIL_MM, 0, 0.0001 * 453.59237 / 0.0254},
     {"7850 kg/m3", SIL_DENSITY, SIL_MM, 0, 7850.0},
     {"7.85 g/cm3", SIL_DENSITY, SIL_MM, 0, 7850.0},
+    {"7850 kg/m\xC2\xB3", SIL_DENSITY, SIL_MM, 0, 7850.0},
+    {"7.85 g/cm\xC2\xB3", SIL_DENSITY, SIL_MM, 0, 7850.0},
+    {"206000000000 Pa", SIL_MODULUS, SIL_MM, 0, 206.0},
+    {"12 inches", SIL_LENGTH, SIL_MM, 0, 304.8},
+    {"20 C", SIL_TEMPERATURE, SIL_MM, 0, 20.0},
+    {"68 \xC2\xB0"
+     "F",
+     SIL_TEMPERATURE, SIL_MM, 0, 20.0},
     {"47 %", SIL_HUMIDITY, SIL_MM, 0, 47.0},
     {"68 F", SIL_TEMPERATURE, SIL_MM, 0, 20.0},
     {"20 \xC2\xB0"

@@ -45,10 +45,10 @@ static void draw_crowns(const sil_board *board, const sil_crowns *crowns, int st
 {
     int last = board->frets < 12 ? 12 : board->frets;
     sil_fit straight = {.bend = 0.0, .crowns = crowns};
+    sil_fit bent = {.bend = 1.0, .crowns = crowns};
     for (int n = 1; n <= last; n++) {
         lines->flat[n] = sil_crown_height(board, &straight, string, n);
-        double x = sil_axis_x(board, string, n);
-        lines->per_bend[n] = -(sil_sag(board, 1.0, x) - sil_sag(board, 0.0, x));
+        lines->per_bend[n] = sil_crown_height(board, &bent, string, n) - lines->flat[n];
     }
 }
 
@@ -68,8 +68,8 @@ static void add_stopped(const sil_board *board, const crown_lines *crown, int st
     const double *x = board->fret_x[string];
     double w = (x[fret] - x[stop]) / (board->saddle_x[string] - x[stop]);
     p->stopped[p->stopped_count++] =
-        (floor_line){(crown->flat[fret] + swing - crown->flat[stop] * (1.0 - w)) / w,
-                     (crown->per_bend[fret] - crown->per_bend[stop] * (1.0 - w)) / w, 0.0};
+        (floor_line){.alpha = (crown->flat[fret] + swing - crown->flat[stop] * (1.0 - w)) / w,
+                     .beta = (crown->per_bend[fret] - crown->per_bend[stop] * (1.0 - w)) / w};
 }
 
 static void pose(const sil_board *board, const sil_crowns *crowns, const sil_pluck *pluck,

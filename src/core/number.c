@@ -7,12 +7,12 @@
 #include <stdio.h>
 #include <string.h>
 
-/* Powers of ten that a long double of 64 bits holds exactly: 5^27 is under 2^63. */
-enum { TENS = 28 };
-static const long double tens[TENS] = {1e0L,  1e1L,  1e2L,  1e3L,  1e4L,  1e5L,  1e6L,
-                                       1e7L,  1e8L,  1e9L,  1e10L, 1e11L, 1e12L, 1e13L,
-                                       1e14L, 1e15L, 1e16L, 1e17L, 1e18L, 1e19L, 1e20L,
-                                       1e21L, 1e22L, 1e23L, 1e24L, 1e25L, 1e26L, 1e27L};
+/* Powers of ten that a long double of 64 bits holds exactly, as all up to 1e27: 5^27 is under
+ * 2^63. */
+enum { TENS = 26 };
+static const long double tens[TENS] = {
+    1e0L,  1e1L,  1e2L,  1e3L,  1e4L,  1e5L,  1e6L,  1e7L,  1e8L,  1e9L,  1e10L, 1e11L, 1e12L,
+    1e13L, 1e14L, 1e15L, 1e16L, 1e17L, 1e18L, 1e19L, 1e20L, 1e21L, 1e22L, 1e23L, 1e24L, 1e25L};
 
 /* A decimal number: digits / 10^decimals. */
 typedef struct decimal {

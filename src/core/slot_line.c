@@ -23,12 +23,12 @@ sil_line sil_slot_line(int count, const double *z, const double *setback)
             return (sil_line){SIL_UNKNOWN, SIL_UNKNOWN};
         }
     }
-    sil_line best = {0.0, 0.0};
+    sil_line best = {.b1 = 0.0};
     double least = centre(count, z, setback, &best);
     /* The best slope is that of two of the points: a side of their hull. */
     for (int i = 0; i < count; i++) {
         for (int k = i + 1; k < count; k++) {
-            sil_line line = {0.0, (setback[k] - setback[i]) / (z[k] - z[i])};
+            sil_line line = {.b1 = (setback[k] - setback[i]) / (z[k] - z[i])};
             double off = centre(count, z, setback, &line);
             if (off < least) {
                 least = off;
