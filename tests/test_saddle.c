@@ -63,32 +63,38 @@ static void a_line_takes_nothing_less_than_nothing(void **state)
     near(parallel.b1, 0.0, 0.0);
 }
 
-/* Random caps against a search over lines through a fine mesh of both ends. */
+/* Random caps, and every other time a line not to go past, against a search over lines through a
+ * fine mesh of both ends. */
 static void no_line_of_a_mesh_beats_the_corner(void **state)
 {
     (void)state;
     uint64_t seed = 7;
     for (int trial = 0; trial < 60; trial++) {
-        double z[6];
-        double cap[6];
-        bool wanted[6];
-        sil_saddle_centres(&(sil_courses){6, each_a_course, 0.0}, 54.0, z);
-        for (int i = 0; i < 6; i++) {
+        double z[SIL_STRINGS_MAX], cap[SIL_STRINGS_MAX];
+        bool wanted[SIL_STRINGS_MAX];
+        int count = trial % 3 == 0 ? SIL_STRINGS_MAX : 6;
+        sil_saddle_centres(&(sil_courses){count, each_a_course, 0.0}, 54.0, z);
+        for (int i = 0; i < count; i++) {
             wanted[i] = i == 0 || uniform(&seed, 0.0, 1.0) < 0.7;
             cap[i] = uniform(&seed, 0.0, 1.0);
         }
-        sil_line line = sil_saddle_line(6, z, cap, wanted, 36.0, NULL);
+        double treble = uniform(&seed, 0.0, 1.0), bass = uniform(&seed, 0.0, 1.0);
+        sil_line most = {(treble + bass) / 2.0, (treble - bass) / 72.0};
+        bool bound = trial % 2 == 1;
+        sil_line line = sil_saddle_line(count, z, cap, wanted, 36.0, bound ? &most : NULL);
+        assert_true(!bound || (sil_line_at(line, 36.0) <= treble + 1e-9 &&
+                               sil_line_at(line, -36.0) <= bass + 1e-9));
         double sum = 0.0;
-        for (int i = 0; i < 6; i++) {
+        for (int i = 0; i < count; i++) {
             assert_true(sil_line_at(line, z[i]) <= cap[i] + 1e-9);
             sum += wanted[i] ? sil_line_at(line, z[i]) : 0.0;
         }
-        for (int a = 0; a <= 120; a++) {
-            for (int b = 0; b <= 120; b++) {
-                sil_line other = {(a + b) / 100.0, (a - b) / 50.0 / 72.0};
+        for (int a = 0; a <= (bound ? treble * 100.0 : 120.0); a++) {
+            for (int b = 0; b <= (bound ? bass * 100.0 : 120.0); b++) {
+                sil_line other = {(a + b) / 200.0, (a - b) / 100.0 / 72.0};
                 double gain = 0.0;
                 bool fits = true;
-                for (int i = 0; i < 6; i++) {
+                for (int i = 0; i < count; i++) {
                     fits = fits && sil_line_at(other, z[i]) <= cap[i];
                     gain += wanted[i] ? sil_line_at(other, z[i]) : 0.0;
                 }
