@@ -33,7 +33,7 @@ static bool holds_all(const edge *edges, int count, sil_line line)
 static bool corner(const edge *p, const edge *q, sil_line *line)
 {
     double det = p->c0 * q->c1 - p->c1 * q->c0;
-    if (fabs(det) < 1e-9) { /* parallel: the same z; places differ by far more or not at all */
+    if (det == 0.0) { /* parallel: the same z */
         return false;
     }
     line->b0 = (p->limit * q->c1 - p->c1 * q->limit) / det;
