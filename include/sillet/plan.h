@@ -259,6 +259,10 @@ double sil_action_now(const sil_plan *plan, int string);
 double sil_dressed_off(const sil_plan *plan, int string);
 double sil_left_on(const sil_plan *plan, int string);
 
+/* sil_action_after: the action at fret 12, open, to be read when all steps are done, mm: that of
+ * the last stage, and what is left on. */
+double sil_action_after(const sil_plan *plan, int string);
+
 /* Words for scripts (fixed). */
 const char *sil_code_word(sil_code code);
 const char *sil_level_word(sil_level level);

@@ -23,7 +23,7 @@ static void fill_row(const sil_draft *draft, int i, sil_words *cell)
     cell[ACTION] = sil_say_length(draft, sil_action_now(plan, i));
     cell[ACTION + 1] = sil_say_length(draft, bench->targets.action[i].aim);
     cell[ACTION + 2] = range(draft, &bench->targets.action[i]);
-    cell[ACTION + 3] = sil_say_length(draft, sil_action(board, after, i, 12));
+    cell[ACTION + 3] = sil_say_length(draft, sil_action_after(plan, i));
     cell[FIRST] = sil_say_length(draft, sil_first_now(plan, i));
     cell[FIRST + 1] = sil_say_length(draft, bench->targets.first[i].aim);
     cell[FIRST + 2] = range(draft, &bench->targets.first[i]);

@@ -182,7 +182,7 @@ static void caption(const side *v, double y, double width)
     const sil_draft *draft = v->draft;
     const sil_stages *stages = &draft->plan->stages;
     double now = sil_action(v->board, &stages->fit[SIL_NOW], v->string, 12);
-    double after = sil_action(v->board, &stages->fit[SIL_SADDLE], v->string, 12);
+    double after = sil_action_after(draft->plan, v->string);
     sil_draw_ring(v->list, (sil_point){2.5, y + SIL_NOTE / 2}, v->string + 1);
     sil_draw_note(v->list, 8, y,
                   sil_say("action at the 12th: dashed now %s, solid after%s %s",

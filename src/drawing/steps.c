@@ -34,26 +34,13 @@ static void add_figures(const sil_draft *draft, sil_grid *grid, const char *labe
     grid->rows -= !any;
 }
 
-static void add_action(const sil_draft *draft, sil_grid *grid, const char *label,
-                       const sil_fit *fit, const double *off)
-{
-    const sil_board *board = &draft->plan->bench.board;
-    double action[SIL_STRINGS_MAX] = {0};
-    for (int i = 0; i < board->strings; i++) {
-        action[i] = sil_action(board, fit, i, 12) - (off != NULL ? off[i] : 0);
-    }
-    add_figures(draft, grid, label, sil_say_length, action, NULL);
-}
-
-/* When all is done: what is not asked to come off a saddle's top stays on. */
 static void add_last_action(const sil_draft *draft, sil_grid *grid)
 {
-    const sil_board *board = &draft->plan->bench.board;
-    double off[SIL_STRINGS_MAX] = {0};
-    for (int i = 0; i < board->strings; i++) {
-        off[i] = -sil_left_on(draft->plan, i) * sil_leverage(board, i);
+    double action[SIL_STRINGS_MAX];
+    for (int i = 0; i < draft->plan->job->string_count; i++) {
+        action[i] = sil_action_after(draft->plan, i);
     }
-    add_action(draft, grid, "action when done", &draft->plan->stages.fit[SIL_SADDLE], off);
+    add_figures(draft, grid, "action when done", sil_say_length, action, NULL);
 }
 
 static void nut_grid(const sil_draft *draft, sil_grid *grid)
@@ -77,13 +64,15 @@ static void nut_grid(const sil_draft *draft, sil_grid *grid)
 static void sand_grid(const sil_draft *draft, sil_grid *grid)
 {
     const sil_plan *plan = draft->plan;
-    double off[SIL_STRINGS_MAX], action_off[SIL_STRINGS_MAX];
+    const sil_board *board = &plan->bench.board;
+    double off[SIL_STRINGS_MAX], action[SIL_STRINGS_MAX];
     for (int i = 0; i < plan->job->string_count; i++) {
-        off[i] = sil_line_at(plan->saddle.cut_first, plan->bench.board.saddle_z[i]);
-        action_off[i] = off[i] * sil_leverage(&plan->bench.board, i);
+        off[i] = sil_line_at(plan->saddle.cut_first, board->saddle_z[i]);
+        action[i] =
+            sil_action(board, &plan->stages.fit[SIL_NUT], i, 12) - off[i] * sil_leverage(board, i);
     }
     add_figures(draft, grid, "off, first pass", sil_say_cut, off, NULL);
-    add_action(draft, grid, "action then", &plan->stages.fit[SIL_NUT], action_off);
+    add_figures(draft, grid, "action then", sil_say_length, action, NULL);
     add_blank(grid, "action read");
     add_blank(grid, "and again");
 }

@@ -107,6 +107,13 @@ double sil_left_on(const sil_plan *plan, int string)
     return dress(plan, string) - sil_dressed_off(plan, string);
 }
 
+double sil_action_after(const sil_plan *plan, int string)
+{
+    const sil_board *board = &plan->bench.board;
+    return sil_action(board, &plan->stages.fit[SIL_SADDLE], string, 12) +
+           sil_left_on(plan, string) * sil_leverage(board, string);
+}
+
 /* A base that may lose next to nothing is not sanded: all comes off the top. */
 bool plan_takes_anything(const sil_plan *plan, sil_line line)
 {

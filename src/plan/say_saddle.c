@@ -17,15 +17,12 @@ static void add_actions_after(const sil_plan *plan, sil_line line, text *t)
     text_strings(t, &action, SIL_NEAREST);
 }
 
-/* And when all is done: what is not asked to be dressed off stays on. */
 static void add_last_actions(const sil_plan *plan, text *t)
 {
-    const sil_board *board = &plan->bench.board;
-    string_list action = {.count = board->strings};
-    for (int i = 0; i < board->strings; i++) {
+    string_list action = {.count = plan->job->string_count};
+    for (int i = 0; i < action.count; i++) {
         action.chosen[i] = true;
-        action.value[i] = sil_action(board, &plan->stages.fit[SIL_SADDLE], i, 12) +
-                          sil_left_on(plan, i) * sil_leverage(board, i);
+        action.value[i] = sil_action_after(plan, i);
     }
     text_strings(t, &action, SIL_NEAREST);
 }

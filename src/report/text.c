@@ -152,7 +152,7 @@ static void print_readings(const page *p)
         page_length(p, 8, sil_first_gap(board, last, i, hold), SIL_NEAREST);
         page_length(p, 11, sil_action_now(plan, i), SIL_NEAREST);
         print_range(p, plan->bench.targets.action[i]);
-        page_length(p, 8, sil_action(board, last, i, 12), SIL_NEAREST);
+        page_length(p, 8, sil_action_after(plan, i), SIL_NEAREST);
         fputc('\n', p->out);
     }
     print_forms(p);
