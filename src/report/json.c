@@ -156,6 +156,19 @@ static void put_neck(writer *w, cJSON *saddle)
     put_number(w, object, "heel", neck->heel);
 }
 
+/* What the steps ask for, where they leave on what no file can feel. */
+static void put_asked(writer *w, cJSON *row, int string)
+{
+    const sil_plan *plan = w->plan;
+    const sil_saddle_work *work = &plan->saddle;
+    double left_on = sil_left_on(plan, string);
+    cJSON *asked = put_object(w, row, "asked");
+    put_number(w, asked, "dress", work->dress[string] - left_on);
+    put_number(w, asked, "height", work->height[string] + left_on);
+    put_number(w, asked, "protrusion", work->protrusion[string] + left_on);
+    put_number(w, asked, "action", sil_action_after(plan, string));
+}
+
 static void put_saddle(writer *w, cJSON *root)
 {
     static const char *const verdicts[] = {"leave", "lower", "raise", "wait"};
@@ -179,6 +192,7 @@ static void put_saddle(writer *w, cJSON *root)
         put_number(w, row, "in_slot", work->in_slot[i]);
         put_number(w, row, "break_angle", work->break_angle_deg[i]);
         put_number(w, row, "turns", work->turns[i]);
+        put_asked(w, row, i);
     }
     put_bottom_cut(w, saddle);
     put_number(w, saddle, "shim", work->shim);

@@ -115,10 +115,9 @@ static void print_sanded_row(const page *p, int i)
     const sil_plan *plan = p->plan;
     const sil_saddle_work *work = &plan->saddle;
     double left_on = sil_left_on(plan, i);
-    double dress = sil_known(work->dress[i]) ? sil_dressed_off(plan, i) : SIL_UNKNOWN;
     page_length(p, 9, off_base(plan, work->cut_first, i), SIL_DOWN);
     page_length(p, 9, off_base(plan, work->cut, i), SIL_DOWN);
-    page_length(p, 9, dress, SIL_DOWN);
+    page_length(p, 9, work->dress[i] - left_on, SIL_DOWN);
     page_length(p, 9, work->present[i], SIL_NEAREST);
     page_length(p, 9, work->height[i] + left_on, SIL_NEAREST);
     page_length(p, 9, work->protrusion[i] + left_on, SIL_NEAREST);

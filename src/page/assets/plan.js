@@ -66,7 +66,7 @@ function readings(result, key) {
       make("b", {"data-mm": after.relief ?? ""}, length(after.relief)), ` after. All lengths in ${units}.`),
     table("Readings, now and after", ["String", `1st fret, ${held[key]}`, "after", "Action at 12", "after"],
       now.strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, figure(one[key]), figure(after.strings[k][key]),
-        figure(one.action), figure(after.strings[k].action)])),
+        figure(one.action), figure(result.saddle.strings[k].asked.action)])),
   ];
 }
 
@@ -126,10 +126,10 @@ function saddle(result) {
   const screws = result.saddle.strings.some((one) => one.turns != null);
   const more = screws ? ["First pass", "Screw turns"] : ["Off the top", "Height now", "Height done", "Out of the bridge"];
   const rest = (one) => (screws ? [figure(one.first_pass, down), [number(one.turns)]]
-    : [figure(one.dress, down), figure(one.present), figure(one.height), figure(one.protrusion)]);
+    : [figure(one.asked.dress, down), figure(one.present), figure(one.asked.height), figure(one.asked.protrusion)]);
   return [table("Saddle", ["String", "Verdict", "Too high by", "±", ...more],
     result.saddle.strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, [verdicts[one.verdict]], figure(one.lower),
-      figure(one.lower_u == null ? null : 2 * one.lower_u), ...rest(one)])), words, sure(screws ? "" : " Less than 0.1 mm off the top is inside the feel of a file: no step asks for it.")];
+      figure(one.lower_u == null ? null : 2 * one.lower_u), ...rest(one)])), words, sure(screws ? "" : " So little off the top that a file cannot feel it is not asked for, and stays on.")];
 }
 
 // What is next, in one line, kept in sight.
