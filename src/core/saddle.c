@@ -57,7 +57,8 @@ static void sand(const sil_bench *bench, const sil_saddle_make *make, sil_stages
     for (int i = 0; i < bench->board.strings; i++) {
         double off = sil_line_at(work->cut, bench->board.saddle_z[i]);
         if (work->verdict[i] == SIL_TAKE) {
-            work->dress[i] = stages->lower[i] - off;
+            bool rest = sil_above(stages->lower[i], off); /* more than rounding */
+            work->dress[i] = rest ? stages->lower[i] - off : 0.0;
         } else {
             stages->fit[SIL_SADDLE].saddle_height[i] -= off;
             stages->changed[SIL_SADDLE] = true;
