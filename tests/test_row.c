@@ -3,6 +3,7 @@
  */
 #include "instrument.h"
 
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -29,6 +30,29 @@ static void every_work_has_its_words(void **state)
             plan.steps[1].act = (sil_act)other;
             sil_plan_next(&plan, before, sizeof before);
             assert_true(length == 0 || strcmp(before, words) != 0 || strstr(words, "repairer"));
+        }
+    }
+}
+
+/* A code no one wrote words for would be told as nothing. */
+static void every_code_has_its_word_and_is_in_the_docs(void **state)
+{
+    (void)state;
+    static char docs[65536];
+    FILE *file = fopen("docs/result.md", "r");
+    assert_non_null(file);
+    docs[fread(docs, 1, sizeof docs - 1, file)] = '\0';
+    fclose(file);
+    for (int code = 0; code < SIL_CODES; code++) {
+        const char *word = sil_code_word((sil_code)code);
+        char told[ROOM];
+        assert_non_null(word);
+        snprintf(told, sizeof told, "`%s`", word);
+        if (!strstr(docs, told)) {
+            fail_msg("docs/result.md does not tell of %s", told);
+        }
+        for (int other = 0; other < code; other++) {
+            assert_string_not_equal(word, sil_code_word((sil_code)other));
         }
     }
 }
@@ -79,6 +103,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_work_has_its_words),
+        cmocka_unit_test(every_code_has_its_word_and_is_in_the_docs),
         cmocka_unit_test(all_that_withholds_is_waited_for_by_name),
         cmocka_unit_test(a_reading_missing_is_waited_for),
         cmocka_unit_test(a_name_is_told_in_json_whatever_it_is),

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* A plan in a row of a table: what to do next, and what it waits for, in few words. */
+/* What a plan waits for; and a plan in a row of a table, in few words. */
 #include "plan.h"
 #include "text.h"
 
@@ -37,29 +37,43 @@ static const char *const next_words[SIL_ACTS] = {
     [SIL_ACT_NECK_RESET] = "neck to a repairer",
 };
 
+/* Of what withholds, all there is to say. */
 typedef struct wait_words {
+    const char *why;
     const char *for_what;
     const char *next; /* where it stops all work: what to do about it */
 } wait_words;
 
 static const wait_words waits[SIL_CODES] = {
-    [SIL_BACK_BOW] = {"a straightedge on the neck", NULL},
-    [SIL_RELIEF_UNKNOWN] = {"the relief", NULL},
-    [SIL_FRET_WORN] = {"the frets", NULL},
-    [SIL_CROWN_THIN] = {"new frets", NULL},
-    [SIL_ROD_UNKNOWN] = {"word of a truss rod", NULL},
-    [SIL_CROWNS_UNREAD] = {"the crowns read", NULL},
-    [SIL_PROTRUSION_LOW] = {"the neck's angle", NULL},
-    [SIL_ADJUST_LIMIT] = {"the neck's angle", NULL},
-    [SIL_ZERO_FRET_HIGH] = {"the zero fret", NULL},
-    [SIL_READINGS_DISAGREE] = {"the gaps at fret 1", NULL},
-    [SIL_ROD_LIMIT] = {"the neck's bow", NULL},
-    [SIL_FORECAST] = {"the truss rod", NULL},
-    [SIL_CLIMATE] = {"the humidity", "bring the humidity back"},
-    [SIL_BRIDGE_LIFTED] = {"the bridge", "glue the bridge"},
-    [SIL_BRACES_LOOSE] = {"a brace", "glue the brace"},
-    [SIL_NOT_TUNED] = {"strings at pitch", "tune, and read again"},
+    [SIL_BACK_BOW] = {"the neck may be back-bowed, which a string cannot show",
+                      "a straightedge on the neck", NULL},
+    [SIL_RELIEF_UNKNOWN] = {"relief was not read", "the relief", NULL},
+    [SIL_FRET_WORN] = {"the frets are levelled first", "the frets", NULL},
+    [SIL_CROWN_THIN] = {"new frets come first", "new frets", NULL},
+    [SIL_ROD_UNKNOWN] = {"it is not known whether there is a truss rod", "word of a truss rod",
+                         NULL},
+    [SIL_CROWNS_UNREAD] = {"the crowns were not looked at", "the crowns read", NULL},
+    [SIL_PROTRUSION_LOW] = {"the saddle would stand too low; the neck's angle is at fault",
+                            "the neck's angle", NULL},
+    [SIL_ADJUST_LIMIT] = {"the screws end before the action wanted; the neck's angle is at fault",
+                          "the neck's angle", NULL},
+    [SIL_ZERO_FRET_HIGH] = {"the zero fret is put right first", "the zero fret", NULL},
+    [SIL_READINGS_DISAGREE] = {"held gap and open gap tell of different slots",
+                               "the gaps at fret 1", NULL},
+    [SIL_ROD_LIMIT] = {"the neck is bowed past all setting up, and no rod can mend it",
+                       "the neck's bow", NULL},
+    [SIL_FORECAST] = {"the truss rod is turned first", "the truss rod", NULL},
+    [SIL_CLIMATE] = {"the humidity is outside its limits", "the humidity",
+                     "bring the humidity back"},
+    [SIL_BRIDGE_LIFTED] = {"the bridge is lifting", "the bridge", "glue the bridge"},
+    [SIL_BRACES_LOOSE] = {"a brace is loose", "a brace", "glue the brace"},
+    [SIL_NOT_TUNED] = {"the strings were not at pitch", "strings at pitch", "tune, and read again"},
 };
+
+const char *sil_code_waits(sil_code code)
+{
+    return waits[code].why;
+}
 
 size_t sil_plan_next(const sil_plan *plan, char *out, size_t size)
 {

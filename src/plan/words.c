@@ -119,26 +119,6 @@ static const finding_words words[SIL_CODES] = {
                             "Its slots only guide: filing them changes nothing."},
 };
 
-/* Why a part waits, for what withholds. */
-static const char *const waits[SIL_CODES] = {
-    [SIL_BACK_BOW] = "the neck may be back-bowed, which a string cannot show",
-    [SIL_RELIEF_UNKNOWN] = "relief was not read",
-    [SIL_FRET_WORN] = "the frets are levelled first",
-    [SIL_CROWN_THIN] = "new frets come first",
-    [SIL_ROD_UNKNOWN] = "it is not known whether there is a truss rod",
-    [SIL_CROWNS_UNREAD] = "the crowns were not looked at",
-    [SIL_PROTRUSION_LOW] = "the saddle would stand too low; the neck's angle is at fault",
-    [SIL_READINGS_DISAGREE] = "held gap and open gap tell of different slots",
-    [SIL_ROD_LIMIT] = "the neck is bowed past all setting up, and no rod can mend it",
-    [SIL_CLIMATE] = "the humidity is outside its limits",
-    [SIL_BRIDGE_LIFTED] = "the bridge is lifting",
-    [SIL_BRACES_LOOSE] = "a brace is loose",
-    [SIL_NOT_TUNED] = "the strings were not at pitch",
-    [SIL_FORECAST] = "the truss rod is turned first",
-    [SIL_ADJUST_LIMIT] = "the screws end before the action wanted; the neck's angle is at fault",
-    [SIL_ZERO_FRET_HIGH] = "the zero fret is put right first",
-};
-
 static const char *const level_words[] = {"fine", "watch", "act", "stop"};
 static const char *const cause_words[] = {"relief",   "crown",  "slot",      "saddle",
                                           "combined", "attack", "technique", "unexplained"};
@@ -147,11 +127,6 @@ static const char *const stage_words[] = {"now", "rod", "frets", "nut", "saddle"
 const char *sil_code_word(sil_code code)
 {
     return words[code].code;
-}
-
-const char *sil_code_waits(sil_code code)
-{
-    return waits[code];
 }
 
 const char *sil_level_word(sil_level level)
