@@ -32,7 +32,7 @@ static void fill_figures(const sil_draft *draft, const double *values, sil_words
 static void fill_visit(const sil_draft *draft, const sil_visit *visit, sil_words *cell)
 {
     const sil_reading *reading = &draft->plan->job->readings[visit->reading];
-    cell[DATE] = sil_say("%.10s", reading->date ? reading->date : "-");
+    cell[DATE] = sil_say("%.10s", reading->date ? reading->date : "no date");
     cell[WORK] = sil_say("read");
     cell[HUMIDITY] = percent(reading->humidity_pct);
     cell[RELIEF] = sil_say_length(draft, visit->relief);

@@ -27,6 +27,7 @@ void put_visits(writer *w, cJSON *root)
         cJSON *row = add_row(w, array);
         put_word(w, row, "date", reading_of(plan, visit)->date);
         put_number(w, row, "humidity", reading_of(plan, visit)->humidity_pct);
+        put_number(w, row, "temperature", reading_of(plan, visit)->temperature_c);
         put_work(w, row, visit);
         put_number(w, row, "relief", visit->relief);
         put_numbers(w, row, "predicted", visit->predicted, plan->job->string_count);
