@@ -71,8 +71,8 @@ static inline sil_saddle_kind any_kind(uint64_t *seed)
 static inline void make_parts(sil_job *job, uint64_t *seed, int strings)
 {
     int joined = make_courses(job, seed, strings), courses = strings - joined;
-    sil_nut_sheet *nut = &job->nut;
-    sil_saddle_sheet *saddle = &job->saddle;
+    sil_job_nut *nut = &job->nut;
+    sil_job_saddle *saddle = &job->saddle;
     nut->pair = uniform(seed, 1.7, 2.4);
     nut->kind = one_in(seed, 8) ? SIL_NUT_ZERO_FRET : SIL_NUT_SLOTTED;
     nut->width = 12.0 + 5.5 * (courses - 1) + nut->pair * joined + uniform(seed, 0.0, 5.0);

@@ -218,7 +218,7 @@ static void each_fault_raises_its_finding_and_no_more_is_withheld(void **state)
         assert_non_null(sil_sheet_job(sheet));
         sil_plan_make(sil_sheet_job(sheet), &plan);
         for (int f = 0; !row->code && f < plan.finding_count; f++) {
-            assert_int_equal(plan.findings[f].level, SIL_FINE); /* an instrument in order */
+            assert_int_equal(plan.findings[f].level, SIL_LEVEL_FINE); /* an instrument in order */
         }
         if (row->code && !find_code(&plan, row)) {
             print_error("%s (%s) was not found\n", row->code, row->level);

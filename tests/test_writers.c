@@ -127,17 +127,17 @@ static void every_page_has_a_name_of_its_own(void **state)
     make_plan(13, NULL);
     sil_drawing *drawing = make_drawing(false);
     int pages = sil_drawing_pages(drawing);
-    assert_true(sil_drawing_sheet(drawing, 0, name, sizeof name));
+    assert_true(sil_drawing_page_name(drawing, 0, name, sizeof name));
     assert_string_equal(name, "bench");
     for (int i = 0; i < pages; i++) {
-        assert_true(sil_drawing_sheet(drawing, i, name, sizeof name));
+        assert_true(sil_drawing_page_name(drawing, i, name, sizeof name));
         for (int k = 0; k < i; k++) {
-            sil_drawing_sheet(drawing, k, other, sizeof other);
+            sil_drawing_page_name(drawing, k, other, sizeof other);
             assert_string_not_equal(name, other);
         }
     }
-    assert_false(sil_drawing_sheet(drawing, pages, name, sizeof name));
-    assert_false(sil_drawing_sheet(drawing, -1, name, sizeof name));
+    assert_false(sil_drawing_page_name(drawing, pages, name, sizeof name));
+    assert_false(sil_drawing_page_name(drawing, -1, name, sizeof name));
     sil_drawing_free(drawing);
 }
 

@@ -46,7 +46,8 @@ typedef struct sil_crowns {
     double off[SIL_STRINGS_MAX][SIL_FRETS_MAX + 1];
 } sil_crowns;
 
-/* A state of the instrument: how the neck bends and where each string runs. */
+/* A state of the instrument: how the neck bends and where each string runs. sil_bend_from_relief
+ * and sil_fit_read make it of readings. */
 typedef struct sil_fit {
     double bend;                           /* K of the crown line, 1/mm; + relief, - back-bow */
     double nut_height[SIL_STRINGS_MAX];    /* underside of the string over the chord at the nut */
@@ -110,7 +111,7 @@ double sil_axis_x(const sil_board *board, int string, int fret);
 double sil_saddle_axis_x(const sil_board *board, int string);
 
 /* sil_radius_drop: how far a round board has dropped at z from its centre line.
- * Given:    radius  mm, > |z|; INFINITY for flat
+ * Given:    radius  mm, > |z|, else the result is no number; INFINITY for flat
  *           z       mm from the centre line
  * Returned: radius - sqrt(radius^2 - z^2), mm, computed without cancellation
  */

@@ -36,16 +36,18 @@ double sil_pluck_depth(double tension, double length, double at);
  *           u       from the stop, 0..length, mm
  * Returned: 0..1
  * Notes:    exact for an ideal string: it stays inside a parallelogram, and goes deepest at the
- * place pulled and at its mirror image from the stop. Reference: the plucked string after
- * d'Alembert; checked against its Fourier sum in the tests.
+ *           place pulled and at its mirror image from the stop
+ * Reference: the plucked string after d'Alembert; checked against its Fourier sum in the tests
  */
 double sil_envelope(double length, double at, double u);
 
 /* sil_clearance_find: the clean force of every string and stop.
  * Given:    board, fit  fit's heights; unknown ones give unknown forces
+ * Returned: clearance
  * Notes:    an ideal string touches nothing if and only if it is plucked under the clean force, and
- * just over it touches the fret told, first and alone. Stiffness and loss: good to about a tenth,
- *           optimistic on thick plain strings at the first frets.
+ *           just over it touches the fret told, first and alone
+ * Accuracy: for stiffness and loss, to about a tenth; optimistic on thick plain strings at the
+ *           first frets
  */
 void sil_clearance_find(const sil_board *board, const sil_fit *fit, const sil_pluck *pluck,
                         sil_clearance *clearance);
@@ -58,8 +60,8 @@ typedef struct sil_lowest_wish {
 } sil_lowest_wish;
 
 typedef struct sil_lowest {
-    double relief;
-    sil_fit fit; /* its bend and heights; crowns as given */
+    double relief; /* mm, over board->relief_at */
+    sil_fit fit;   /* its bend and heights; crowns as given */
 } sil_lowest;
 
 /* sil_lowest_find: relief and heights with the lowest mean action at fret 12 that ring clean.

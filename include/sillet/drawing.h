@@ -87,13 +87,11 @@ int sil_view_make(const sil_plan *plan, const sil_draw_order *order, sil_drawing
 /* sil_drawing_pages: the number of sheets, 1 or more. */
 int sil_drawing_pages(const sil_drawing *drawing);
 
-/* sil_drawing_sheet: what a page is called: bench, nut, saddle, templates, blanks, clearance; where
- * a sheet goes on to further pages these are nut-2, nut-3.
- * Given:    page  0..
- * Returned: out   NUL-terminated; 32 bytes are enough
- * Status:   false where there is no such page
+/* sil_drawing_page_name: what a page is called: bench, nut, saddle, templates, blanks, clearance;
+ * where a sheet goes on to further pages these are nut-2, nut-3. Given:    page  0.. Returned: out
+ * NUL-terminated; 32 bytes are enough Status:   false where there is no such page
  */
-bool sil_drawing_sheet(const sil_drawing *drawing, int page, char *out, size_t size);
+bool sil_drawing_page_name(const sil_drawing *drawing, int page, char *out, size_t size);
 
 /* sil_drawing_find: the page called so, from 0; -1 where there is none. */
 int sil_drawing_find(const sil_drawing *drawing, const char *sheet);

@@ -15,7 +15,8 @@ extern "C" {
 /* How the gap at the first fret is read: the string open, or lying on the crown of fret 2 or 3. */
 typedef enum sil_hold { SIL_HOLD_OPEN = 0, SIL_HOLD_2 = 2, SIL_HOLD_3 = 3 } sil_hold;
 
-/* Readings at the strings. 0 in action or in a held gap is "at or under": no figure follows. */
+/* Readings at the strings. 0 in action or in a held gap is "at or under": no figure follows. What
+ * was not read is SIL_UNKNOWN, not 0: begin with those of sil_reading_clear. */
 typedef struct sil_gaps {
     double action[SIL_STRINGS_MAX];     /* over fret action_at, mm, > 0 or unknown */
     int action_at;                      /* 5..frets */
@@ -95,11 +96,11 @@ typedef struct sil_stages {
     sil_fretwork fretwork;
     double level_depth; /* taken off every crown by levelling, mm; else 0 */
     sil_verdict nut[SIL_STRINGS_MAX];
-    double deepen[SIL_STRINGS_MAX]; /* slot to its aim, mm, + deeper, whatever the verdict */
-    double deepen_u[SIL_STRINGS_MAX];
+    double deepen[SIL_STRINGS_MAX];   /* slot to its aim, mm, + deeper, whatever the verdict */
+    double deepen_u[SIL_STRINGS_MAX]; /* its standard uncertainty, mm */
     sil_verdict saddle[SIL_STRINGS_MAX];
-    double lower[SIL_STRINGS_MAX]; /* saddle to its aim, mm, + down, whatever the verdict */
-    double lower_u[SIL_STRINGS_MAX];
+    double lower[SIL_STRINGS_MAX];   /* saddle to its aim, mm, + down, whatever the verdict */
+    double lower_u[SIL_STRINGS_MAX]; /* its standard uncertainty, mm */
     sil_crowns worked; /* the crowns as the frets stage leaves them, where it changes any */
 } sil_stages;
 
@@ -127,8 +128,8 @@ void sil_fit_read(const sil_board *board, const sil_gaps *gaps, sil_fit *fit);
 /* sil_stages_run: from the readings through rod, frets, nut and saddle, each from what the one
  * before leaves, to verdicts, whole cuts and how sure each is.
  * Given:    bench   all of it
- * Returned: stages  all but the last saddle stage's strings left alone: what a bottom cut takes
- *                   there is known to sil_saddle_sand
+ * Returned: stages  all but the saddle stage's strings left alone: sil_saddle_cut lowers them by
+ *                   what the base loses
  * Notes:    the standard uncertainty of a cut follows each reading's rectangular spread
  *           (JCGM 100:2008, 4.3.7) and, after a rod is turned, the spread of the rod's ratio, with
  *           the verdicts held. Every cut is linear in the readings, so the slopes are exact.
@@ -147,13 +148,14 @@ void sil_stages_run(const sil_bench *bench, sil_stages *stages);
  */
 void sil_neck_moves(const sil_board *board, double bend, double ratio, sil_fit *fit);
 
-/* sil_remedy_fit: a state with one thing put to its aim and all else as it is.
- * Given:    fit     heights and crowns
- *           remedy  relief (as a rod moves it), crowns (none off), slot or saddle
- * Notes:    what the causes of a buzz are tried by; slot and saddle as the nut and saddle stages
- * do.
- */
+/* One thing put to its aim: relief (as a rod moves it), crowns (none off), slot or saddle. */
 typedef enum sil_remedy { SIL_TO_RELIEF, SIL_TO_CROWNS, SIL_TO_SLOT, SIL_TO_SADDLE } sil_remedy;
+
+/* sil_remedy_fit: a state with one thing put to its aim and all else as it is.
+ * Given:    fit  heights and crowns
+ * Returned: fit  as the stage of that name would leave it
+ * Notes:    what the causes of a buzz are tried by
+ */
 void sil_remedy_fit(const sil_bench *bench, sil_remedy remedy, sil_fit *fit);
 
 /* sil_rectangular: the standard uncertainty of a tool read to plus or minus half_width, every place

@@ -3,7 +3,7 @@
  *
  * A measuring sheet, a quick question or a C program fills it. Nothing here is owned: texts and
  * lists belong to whoever filled the job and must outlive it. A double not given is SIL_UNKNOWN,
- * an int not given 0, a text NULL, an enum its ..._NOT_GIVEN. Lengths in mm.
+ * an int not given 0, a text NULL, an enum its first word. Lengths in mm.
  *
  * A field is named by its path in a sheet, lists counted from 0: "readings.0.action.2".
  */
@@ -65,27 +65,31 @@ typedef struct sil_string {
 
 typedef enum sil_nut_kind { SIL_NUT_SLOTTED, SIL_NUT_ZERO_FRET } sil_nut_kind;
 
-typedef struct sil_nut_sheet {
+typedef struct sil_job_nut {
     sil_nut_kind kind;
-    double width, thickness, edge_treble, edge_bass, advance, seat_to_board;
-    double pair; /* centres inside a course */
+    double width, thickness;
+    double edge_treble, edge_bass; /* board edge to the outer edge of strings 1 and N */
+    double advance;                /* front face moved toward the saddle, + shorter */
+    double seat_to_board;          /* board surface over the nut's seat, on the centre line */
+    double pair;                   /* centres inside a course */
     sil_spacing spacing;
     const char *material;
-} sil_nut_sheet;
+} sil_job_nut;
 
-typedef struct sil_saddle_sheet {
+typedef struct sil_job_saddle {
     sil_saddle_kind kind;
-    double length, thickness, spread;
-    double setback[SIL_STRINGS_MAX];
-    double slot_depth, pickup;
+    double length, thickness;
+    double spread;                        /* centre to centre of the outer strings */
+    double setback[SIL_STRINGS_MAX];      /* behind the scale, + longer */
+    double slot_depth, pickup;            /* of the bridge; of what lies under the saddle */
     double pin_distance[SIL_STRINGS_MAX]; /* unknown: not anchored in the bridge */
     double exit_height;                   /* 0 unless given */
-    double pitch;
+    double pitch;                         /* travel of a screw or wheel in one turn */
     double travel;      /* how far screws, posts or wheels can still go down; unknown: no bound */
     double post_spread; /* from post to post */
     double pair;        /* centres inside a course */
     const char *material;
-} sil_saddle_sheet;
+} sil_job_saddle;
 
 typedef enum sil_soundness { SIL_SOUNDNESS_NOT_GIVEN, SIL_SOUND, SIL_UNSOUND } sil_soundness;
 
@@ -124,7 +128,7 @@ typedef struct sil_reading {
     double bridge_top_treble, bridge_top_bass;
     const sil_buzz *buzz;
     int buzz_count;
-    double cents[SIL_STRINGS_MAX];
+    double cents[SIL_STRINGS_MAX]; /* at fret 12 against the open string's octave, + sharp */
 } sil_reading;
 
 typedef struct sil_model {
@@ -139,7 +143,9 @@ typedef struct sil_attack {
 } sil_attack;
 
 typedef struct sil_limits {
-    double wear, least_crown, least_protrusion, most_protrusion, least_in_slot, least_break_deg;
+    double wear, least_crown; /* a crown off its line; a crown's height */
+    double least_protrusion, most_protrusion, least_break_deg; /* of the saddle out of the bridge */
+    double least_in_slot;                                      /* share of the saddle, 0..1 */
     double most_shim, most_relief, least_first;
     double humidity_low_pct, humidity_high_pct;
 } sil_limits;
@@ -165,8 +171,8 @@ typedef struct sil_job {
     sil_instrument instrument;
     int string_count;
     sil_string strings[SIL_STRINGS_MAX];
-    sil_nut_sheet nut;
-    sil_saddle_sheet saddle;
+    sil_job_nut nut;
+    sil_job_saddle saddle;
     double files[SIL_FILES_MAX];
     int file_count;
     const sil_reading *readings; /* oldest first; the last counts */
@@ -185,15 +191,16 @@ typedef struct sil_job {
 /* sil_job_clear: an empty job: nothing given, and what the sheet's page gives as "unless given". */
 void sil_job_clear(sil_job *job);
 
-/* sil_reading_clear: an empty reading: nothing read; action at 12, first gap held at 3. */
+/* sil_reading_clear: an empty reading: nothing read; action at 12, first gap held at 3. One filled
+ * from noughts instead would say that every string lies on its fret. */
 void sil_reading_clear(sil_reading *reading);
 
 typedef enum sil_severity { SIL_WARNING, SIL_ERROR } sil_severity;
 
-/* Receives one complaint of a check.
- * Given: path    of the field ("instrument.join"); where the field is missing, its path all the
- * same wanted  one line, no end of line: what was wanted, and the likely slip if there is one with
- * as handed to the check
+/* sil_tell: receives one complaint of a check.
+ * Given:    path    of the field ("instrument.join"); where it is missing, its path all the same
+ *           wanted  one line, no end of line: what was wanted, and the likely slip if there is one
+ *           with    as handed to the check
  */
 typedef void sil_tell(void *with, sil_severity severity, const char *path, const char *wanted);
 
@@ -212,9 +219,10 @@ int sil_job_check(const sil_job *job, sil_tell *tell, void *with);
  */
 void sil_job_courses(const sil_job *job, int *course);
 
-/* sil_job_bench: the last reading and the targets of a job as figures for the stages.
+/* sil_job_bench: a reading and the targets of a job as figures for the stages.
  * Given:    job      checked without errors
- *           reading  index of the reading that counts
+ *           reading  index of the reading that counts, or -1: none, every reading unknown
+ * Returned: bench    all of it; it refers to nothing of the job
  */
 void sil_job_bench(const sil_job *job, int reading, sil_bench *bench);
 

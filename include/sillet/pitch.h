@@ -34,9 +34,10 @@ typedef struct sil_pitch_string {
  * Given:    ends
  *           b     sqrt(E I / T) / l, 0..0.03
  * Returned: f / f of a limp string
- * Accuracy: pinned exact; else the cube of b is left off, about 8 b^3 clamped at one end, 23 at
- * both Reference: pinned: H. Fletcher, JASA 36, 203 (1964); clamped and pinned: 1 + b + (1 +
- * pi^2/2) b^2, as Anderson and Beausoleil, JASA 156, 683 (2024)
+ * Accuracy: pinned exact; else the cube of b is left off, about 8 b^3 clamped at one end, 23 b^3 at
+ *           both
+ * Reference: pinned: H. Fletcher, JASA 36, 203 (1964); clamped and pinned, 1 + b + (1 + pi^2/2)
+ *           b^2: Anderson and Beausoleil, JASA 156, 683 (2024)
  */
 double sil_stiff_factor(sil_ends ends, double b);
 

@@ -10,7 +10,7 @@
 extern "C" {
 #endif
 
-/* What a finding is about. sil_finding_code gives the word scripts rely on. */
+/* What a finding is about. sil_code_word gives the word scripts rely on. */
 typedef enum sil_code {
     SIL_BACK_BOW,
     SIL_RELIEF_LOW,
@@ -55,18 +55,23 @@ typedef enum sil_code {
     SIL_CODES
 } sil_code;
 
-typedef enum sil_level { SIL_FINE, SIL_WATCH, SIL_ACT, SIL_STOP } sil_level;
+typedef enum sil_level {
+    SIL_LEVEL_FINE,  /* good to know; nothing to do */
+    SIL_LEVEL_WATCH, /* in order for now, or not certain */
+    SIL_LEVEL_ACT,   /* a step puts it right */
+    SIL_LEVEL_STOP   /* nothing is worked before it is put right */
+} sil_level;
 
 #define SIL_FINDINGS_MAX 192
 
 typedef struct sil_finding {
     sil_code code;
     sil_level level;
-    int string;       /* index, or -1 */
-    int fret;         /* or -1 */
-    double read;      /* the figure that raised it, in its own unit; may be unknown */
-    double low, high; /* the range or limit it was held against */
-    sil_stage_name stage;
+    int string;           /* index, or -1 */
+    int fret;             /* or -1 */
+    double read;          /* the figure that raised it, in its own unit; may be unknown */
+    double low, high;     /* the range or limit it was held against */
+    sil_stage_name stage; /* that puts it right; SIL_NOW where none does */
 } sil_finding;
 
 /* A step of work. Which figures it carries is known from what it does. */
@@ -123,6 +128,7 @@ typedef struct sil_withheld {
     int count;
 } sil_withheld;
 
+/* A piece to order, with its allowances, mm. */
 typedef struct sil_blank {
     double length, thickness, height;
 } sil_blank;
@@ -177,6 +183,7 @@ typedef struct sil_visit {
 
 /* The last so many visits are told and learned from. */
 #define SIL_VISITS_MAX 100
+
 /* What would give the saddle back its room, where it is stopped: the neck tilted back. What
  * it gives is unknown where it is not stopped, or the neck's own measures are not given. Advice,
  * never a cut. */
@@ -200,8 +207,9 @@ typedef struct sil_plan {
     double unit_mass_kg_m[SIL_STRINGS_MAX];
     double tension_n[SIL_STRINGS_MAX];
     sil_withheld nut_withheld, saddle_withheld;
-    double nut_gap;
-    double slot_width[SIL_STRINGS_MAX];
+    double nut_gap;                     /* between string edges at the nut, mm; unknown for equal
+                                           centres */
+    double slot_width[SIL_STRINGS_MAX]; /* to cut, mm */
     sil_nut_work nut;
     sil_blank nut_blank;
     sil_saddle_work saddle;
@@ -244,8 +252,8 @@ const sil_reading *sil_plan_reading(const sil_plan *plan);
  * sil_first_now:  at fret 1, held as its target is.
  * sil_action_now: at fret 12, open.
  * Given:    string  from 0
- * Returned: as the heights tell it; of a string no height follows for, the gap itself if it was
- *           read in this form (0: at or under); else unknown
+ * Returned: from the heights; where none follow, the gap as read, if read in this form (0: at or
+ *           under); else unknown
  */
 double sil_relief_now(const sil_plan *plan);
 double sil_first_now(const sil_plan *plan, int string);

@@ -50,12 +50,15 @@ typedef struct sil_line {
     double b0, b1;
 } sil_line;
 
+/* sil_line_at: what a line has at z, mm. */
 double sil_line_at(sil_line line, double z);
 
 typedef struct sil_saddle_work {
     sil_saddle_remedy remedy;
     sil_verdict verdict[SIL_STRINGS_MAX]; /* the stage's, or to wait: with others not yet read */
-    double first_pass[SIL_STRINGS_MAX];   /* 0 for a string left or raised */
+    double first_pass[SIL_STRINGS_MAX];   /* how far the string is to come down before it is read
+                                             again, base and top together; 0 if left or raised.
+                                             What the base loses of it is in cut_first */
     bool bottom;                          /* a cut at the base is asked for */
     sil_line cut, cut_first;              /* whole, and what to take before reading again */
     double dress[SIL_STRINGS_MAX];        /* off the top after the base, or after the shim */

@@ -71,13 +71,16 @@ void sil_reader_free(sil_reader *reader);
 /* sil_sheet_job: the job, or NULL where there were errors. Lives as long as the sheet. */
 const sil_job *sil_sheet_job(const sil_sheet *sheet);
 
-/* sil_sheet_complaints: all complaints, ordered by place. */
+/* sil_sheet_complaint_count, sil_sheet_complaint: all complaints, ordered by place.
+ * Given:    index  0..count - 1
+ */
 int sil_sheet_complaint_count(const sil_sheet *sheet);
 sil_complaint sil_sheet_complaint(const sil_sheet *sheet, int index);
 
 /* sil_complaint_write: a complaint as a person reads it: "FILE:LINE:COLUMN: error: ..", the line
  * itself and a caret under the place; control characters shown, long lines cut around the place.
- * Returned: the length written, or needed where size is too small (out then cut)
+ * Returned: out  NUL-terminated: one line or three, no end of line behind the last
+ * Status:   the length written, or needed where size is too small (out then cut); 1024 will do
  */
 size_t sil_complaint_write(const sil_complaint *complaint, char *out, size_t size);
 

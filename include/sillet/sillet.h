@@ -15,6 +15,9 @@
 #include "nut.h"
 #include "saddle.h"
 
+#include "clearance.h"
+#include "pitch.h"
+
 #include "drawing.h"
 #include "job.h"
 #include "plan.h"

@@ -40,7 +40,7 @@ typedef struct sil_material {
  */
 int sil_note_hz(const char *name, double *hz);
 
-/* sil_unit_mass: mass of a string by length, kg/m.
+/* sil_unit_mass: mass of a string by length, kg/m (a sheet and SIL_UNIT_MASS have g/m).
  * Given:    make, gauge  mm, outer diameter
  *           core         mm, 0 < core < gauge; no matter for a plain string
  *           material     densities

@@ -38,7 +38,7 @@ typedef enum sil_measure {
     SIL_ANGLE,   /* deg:  deg, the degree sign, rad */
     SIL_FORCE,   /* N:    N mN lbf */
     SIL_MODULUS, /* GPa:  GPa MPa Pa psi */
-    SIL_UNIT_MASS,   /* g/m:  g/m kg/m lb/in */
+    SIL_UNIT_MASS,   /* g/m:  g/m kg/m lb/in; all else of the library has kg/m */
     SIL_DENSITY,     /* kg/m3: kg/m3 g/cm3 */
     SIL_HUMIDITY,    /* %:    % */
     SIL_TEMPERATURE, /* C:    C F, with or without the degree sign */

@@ -39,7 +39,7 @@ void sil_plan_along(const sil_plan *plan, sil_job *job, sil_plan *along)
 
 bool sil_on_screws(const sil_draft *draft)
 {
-    const sil_saddle_sheet *saddle = &draft->plan->job->saddle;
+    const sil_job_saddle *saddle = &draft->plan->job->saddle;
     return !sil_saddle_slotted(saddle->kind) &&
            (saddle->kind != SIL_SADDLE_FLOATING || sil_known(saddle->pitch));
 }

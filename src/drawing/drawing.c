@@ -148,7 +148,7 @@ int sil_view_make(const sil_plan *plan, const sil_draw_order *order, sil_drawing
     return make(plan, order, draw_view, drawing);
 }
 
-bool sil_drawing_sheet(const sil_drawing *drawing, int page, char *out, size_t size)
+bool sil_drawing_page_name(const sil_drawing *drawing, int page, char *out, size_t size)
 {
     if (page < 0 || page >= drawing->page_count) {
         return false;
@@ -161,7 +161,7 @@ bool sil_drawing_sheet(const sil_drawing *drawing, int page, char *out, size_t s
 int sil_drawing_find(const sil_drawing *drawing, const char *sheet)
 {
     char name[32];
-    for (int page = 0; sil_drawing_sheet(drawing, page, name, sizeof name); page++) {
+    for (int page = 0; sil_drawing_page_name(drawing, page, name, sizeof name); page++) {
         if (strcmp(name, sheet) == 0) {
             return page;
         }

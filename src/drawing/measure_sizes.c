@@ -93,7 +93,7 @@ static bool has_pairs(const sil_draft *draft)
 static void add_ends(sizes *s)
 {
     const sil_job *job = s->draft->plan->job;
-    const sil_saddle_sheet *saddle = &job->saddle;
+    const sil_job_saddle *saddle = &job->saddle;
     add_length(s, "width at the nut", job->nut.width);
     add_length(s, "nut thickness", job->nut.thickness);
     add_length(s, "nut seat to board", job->nut.seat_to_board);

@@ -9,7 +9,7 @@ enum { STRING, NOTE, BUILT, ONLY, BEST, ADVANCE, OPTIONAL, COLUMNS = OPTIONAL + 
 
 bool sil_saddle_in_slot(const sil_draft *draft)
 {
-    const sil_saddle_sheet *saddle = &draft->plan->job->saddle;
+    const sil_job_saddle *saddle = &draft->plan->job->saddle;
     return sil_saddle_slotted(saddle->kind) && sil_known(saddle->thickness);
 }
 

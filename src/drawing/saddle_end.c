@@ -8,7 +8,7 @@ typedef struct end {
     const sil_draft *draft;
     sil_shapes *list;
     sil_place place;
-    const sil_saddle_sheet *sheet;
+    const sil_job_saddle *sheet;
     int string;
     double half, top, height; /* half the thickness; bridge's top, saddle's top over the seat */
 } end;
@@ -84,7 +84,7 @@ static void dimension(const end *e)
 
 void sil_saddle_end(const sil_draft *draft, sil_shapes *list, sil_place place, int string)
 {
-    const sil_saddle_sheet *sheet = &draft->plan->job->saddle;
+    const sil_job_saddle *sheet = &draft->plan->job->saddle;
     const sil_saddle_work *work = &draft->plan->saddle;
     double height = work->height[string] + sil_left_on(draft->plan, string);
     double top = work->height[string] - work->protrusion[string];

@@ -70,8 +70,10 @@ static void put_steps(sil_flow *flow)
 
 static void put_findings(sil_flow *flow)
 {
-    static const char *const levels[] = {
-        [SIL_FINE] = "fine", [SIL_WATCH] = "watch", [SIL_ACT] = "act", [SIL_STOP] = "STOP"};
+    static const char *const levels[] = {[SIL_LEVEL_FINE] = "fine",
+                                         [SIL_LEVEL_WATCH] = "watch",
+                                         [SIL_LEVEL_ACT] = "act",
+                                         [SIL_LEVEL_STOP] = "STOP"};
     const double indent = 15;
     const sil_draft *draft = &flow->drawing->draft;
     const sil_plan *plan = draft->plan;
@@ -83,7 +85,7 @@ static void put_findings(sil_flow *flow)
         bool first = i == 0;
         sil_level level = plan->findings[i].level;
         sil_shapes *list = sil_flow_list(flow);
-        sil_draw_text(list, level == SIL_STOP ? SIL_LAYER_WARNING : SIL_LAYER_TEXT,
+        sil_draw_text(list, level == SIL_LEVEL_STOP ? SIL_LAYER_WARNING : SIL_LAYER_TEXT,
                       (sil_point){0, -SIL_NOTE}, SIL_NOTE, SIL_LEFT, 0, levels[level]);
         i += sil_findings_text(plan, i, draft->unit, text, sizeof text);
         sil_set_decimals(draft, text);

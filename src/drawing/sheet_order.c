@@ -79,7 +79,7 @@ static void add_facts(const sil_draft *draft, blank *b, const char *material, co
 static blank nut_blank(const sil_draft *draft)
 {
     const sil_plan *plan = draft->plan;
-    const sil_nut_sheet *sheet = &plan->job->nut;
+    const sil_job_nut *sheet = &plan->job->nut;
     double tops[SIL_STRINGS_MAX];
     for (int i = 0; i < plan->job->string_count; i++) {
         tops[i] = plan->nut.floor[i] + plan->nut.depth[i];
@@ -95,7 +95,7 @@ static blank nut_blank(const sil_draft *draft)
 static blank saddle_blank(const sil_draft *draft)
 {
     const sil_plan *plan = draft->plan;
-    const sil_saddle_sheet *sheet = &plan->job->saddle;
+    const sil_job_saddle *sheet = &plan->job->saddle;
     double high = -(double)INFINITY;
     for (int i = 0; i < plan->job->string_count; i++) {
         double height = plan->saddle.height[i];

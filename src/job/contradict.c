@@ -174,7 +174,7 @@ static void check_order_of_dates(sil_check *check, const sil_place *up, int inde
 /* A string does not go under the bridge's top. */
 static void check_saddle_stands(sil_check *check, const sil_place *up, const sil_reading *reading)
 {
-    const sil_saddle_sheet *saddle = &check->job->saddle;
+    const sil_job_saddle *saddle = &check->job->saddle;
     double in_slot = saddle->slot_depth - saddle->pickup;
     sil_place place = sil_key(up, "saddle_height");
     if (fmin(reading->saddle_height_treble, reading->saddle_height_bass) <= in_slot) {

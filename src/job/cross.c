@@ -43,7 +43,7 @@ static int first_crowded(const sil_job *job, const double *centre)
 
 static void check_nut(sil_check *check, const sil_board *board)
 {
-    const sil_nut_sheet *nut = &check->job->nut;
+    const sil_job_nut *nut = &check->job->nut;
     sil_place root = sil_key(NULL, "nut"), edge = sil_key(&root, "edge");
     sil_place advance = sil_key(&root, "advance");
     double outer = nut->edge_treble + nut->edge_bass + check->job->strings[0].gauge;
@@ -63,7 +63,7 @@ static void check_nut(sil_check *check, const sil_board *board)
 static void check_saddle(sil_check *check, const sil_board *board)
 {
     const sil_job *job = check->job;
-    const sil_saddle_sheet *saddle = &job->saddle;
+    const sil_job_saddle *saddle = &job->saddle;
     sil_place root = sil_key(NULL, "saddle"), length = sil_key(&root, "length");
     sil_place spread = sil_key(&root, "spread"), setback = sil_key(&root, "setback");
     int crowded = first_crowded(job, board->saddle_z);
@@ -86,7 +86,7 @@ static void check_saddle(sil_check *check, const sil_board *board)
 /* What a kind of saddle cannot do without. */
 static void check_saddle_kind(sil_check *check)
 {
-    const sil_saddle_sheet *saddle = &check->job->saddle;
+    const sil_job_saddle *saddle = &check->job->saddle;
     sil_place root = sil_key(NULL, "saddle"), length = sil_key(&root, "length");
     sil_place thickness = sil_key(&root, "thickness"), pitch = sil_key(&root, "pitch");
     sil_place posts = sil_key(&root, "post_spread");

@@ -20,11 +20,11 @@ static void find_condition(sil_plan *plan)
     static const sil_code codes[] = {SIL_BRIDGE_LIFTED, SIL_BRACES_LOOSE, SIL_NOT_TUNED};
     for (size_t i = 0; i < sizeof codes / sizeof *codes; i++) {
         if (plan_withheld_by(&plan->nut_withheld, codes[i])) {
-            plan_found(plan, codes[i], SIL_STOP);
+            plan_found(plan, codes[i], SIL_LEVEL_STOP);
         }
     }
     if (plan_withheld_by(&plan->nut_withheld, SIL_CLIMATE)) {
-        sil_finding *f = plan_found(plan, SIL_CLIMATE, SIL_STOP);
+        sil_finding *f = plan_found(plan, SIL_CLIMATE, SIL_LEVEL_STOP);
         f->read = sil_plan_reading(plan)->humidity_pct;
         f->low = plan->job->limits.humidity_low_pct;
         f->high = plan->job->limits.humidity_high_pct;
@@ -39,9 +39,10 @@ static void find_relief(sil_plan *plan)
         return;
     }
     if (!sil_known(relief)) {
-        plan_found(plan, SIL_RELIEF_UNKNOWN, SIL_ACT);
+        plan_found(plan, SIL_RELIEF_UNKNOWN, SIL_LEVEL_ACT);
         if (plan->bench.relief.tap == SIL_TAP_WIDE) {
-            plan_found_figure(plan, SIL_RELIEF_HIGH, SIL_ACT, SIL_ROD, -1, SIL_UNKNOWN, wanted);
+            plan_found_figure(plan, SIL_RELIEF_HIGH, SIL_LEVEL_ACT, SIL_ROD, -1, SIL_UNKNOWN,
+                              wanted);
             plan->findings[plan->finding_count - 1].fret = plan->bench.relief.over;
         }
         return;
@@ -53,12 +54,12 @@ static void find_relief(sil_plan *plan)
     bool raised[] = {plan->bench.relief.gap < 0.0 || plan_relief_at_nought(plan), low, high,
                      (low || high) && !turns && !plan_rod_unknown(plan)};
     if (plan_rod_unknown(plan)) {
-        plan_found(plan, SIL_ROD_UNKNOWN, SIL_ACT)->stage = SIL_ROD;
+        plan_found(plan, SIL_ROD_UNKNOWN, SIL_LEVEL_ACT)->stage = SIL_ROD;
     }
     for (int i = 0; i < 4; i++) {
         if (raised[i]) {
-            sil_level level = codes[i] == SIL_BACK_BOW || turns ? SIL_ACT : SIL_WATCH;
-            level = codes[i] == SIL_ROD_LIMIT && plan_bowed_for_good(plan) ? SIL_STOP : level;
+            sil_level level = codes[i] == SIL_BACK_BOW || turns ? SIL_LEVEL_ACT : SIL_LEVEL_WATCH;
+            level = codes[i] == SIL_ROD_LIMIT && plan_bowed_for_good(plan) ? SIL_LEVEL_STOP : level;
             sil_finding *f = plan_found(plan, codes[i], level);
             f->stage = SIL_ROD;
             f->fret = plan->bench.relief.over;
@@ -84,7 +85,7 @@ static void find_crowns_at(sil_plan *plan, int fret, double sign, sil_code code)
         }
     }
     if (string >= 0) {
-        sil_finding *f = plan_found(plan, code, SIL_ACT);
+        sil_finding *f = plan_found(plan, code, SIL_LEVEL_ACT);
         f->stage = SIL_FRETS;
         f->string = string;
         f->fret = fret;
@@ -111,7 +112,7 @@ static void find_frets(sil_plan *plan)
         find_crowns_at(plan, n, 1.0, SIL_FRET_HIGH);
     }
     if (plan->stages.fretwork == SIL_FRETS_NEW) {
-        sil_finding *f = plan_found(plan, SIL_CROWN_THIN, SIL_ACT);
+        sil_finding *f = plan_found(plan, SIL_CROWN_THIN, SIL_LEVEL_ACT);
         f->stage = SIL_FRETS;
         f->read = plan->bench.crown - deepest_dent(plan);
         f->low = plan->bench.least_crown;
@@ -119,7 +120,8 @@ static void find_frets(sil_plan *plan)
     const sil_reading *reading = sil_plan_reading(plan);
     if (reading && reading->crowns_read == SIL_CROWNS_NOT_READ) {
         bool held_up = plan_withheld_by(&plan->nut_withheld, SIL_CROWNS_UNREAD);
-        plan_found(plan, SIL_CROWNS_UNREAD, held_up ? SIL_ACT : SIL_WATCH)->stage = SIL_FRETS;
+        plan_found(plan, SIL_CROWNS_UNREAD, held_up ? SIL_LEVEL_ACT : SIL_LEVEL_WATCH)->stage =
+            SIL_FRETS;
     }
 }
 
@@ -143,7 +145,7 @@ static bool at_nought(double gap, double deciding)
 /* What work that must be read again first leaves behind is a forecast, not a fault. */
 static sil_level height_level(const sil_plan *plan)
 {
-    return plan->stages.forecast[SIL_FRETS] ? SIL_WATCH : SIL_ACT;
+    return plan->stages.forecast[SIL_FRETS] ? SIL_LEVEL_WATCH : SIL_LEVEL_ACT;
 }
 
 static void find_slots(sil_plan *plan)
@@ -157,7 +159,7 @@ static void find_slots(sil_plan *plan)
         bool zero = plan->bench.zero_fret;
         if (at_nought(gaps->first[i], gaps->first_open[i]) || gaps->first_open[i] == 0.0) {
             plan_found_figure(plan, zero ? SIL_ZERO_FRET_LOW : SIL_SLOT_LOW,
-                              zero ? SIL_WATCH : SIL_ACT, SIL_NUT, i, 0.0, range);
+                              zero ? SIL_LEVEL_WATCH : SIL_LEVEL_ACT, SIL_NUT, i, 0.0, range);
         } else if (plan_zero_fret_high(plan, i)) {
             plan_found_figure(plan, SIL_ZERO_FRET_HIGH, height_level(plan), SIL_NUT, i, read,
                               range);
@@ -165,7 +167,7 @@ static void find_slots(sil_plan *plan)
             plan_found_figure(plan, verdict == SIL_TAKE ? SIL_SLOT_HIGH : SIL_SLOT_LOW,
                               height_level(plan), SIL_NUT, i, read, range);
         } else if (gaps->first_tap[i] == SIL_TAP_WIDE && !sil_known(gaps->first_open[i])) {
-            plan_found_figure(plan, SIL_SLOT_HIGH, SIL_ACT, SIL_NUT, i, SIL_UNKNOWN, range);
+            plan_found_figure(plan, SIL_SLOT_HIGH, SIL_LEVEL_ACT, SIL_NUT, i, SIL_UNKNOWN, range);
         }
     }
 }
@@ -177,7 +179,7 @@ static void find_saddle(sil_plan *plan)
         sil_band range = plan->bench.targets.action[i];
         double read = sil_action(&plan->bench.board, &plan->stages.fit[SIL_NUT], i, 12);
         if (plan->bench.gaps.action[i] == 0.0) {
-            plan_found_figure(plan, SIL_SADDLE_LOW, SIL_ACT, SIL_SADDLE, i, 0.0, range);
+            plan_found_figure(plan, SIL_SADDLE_LOW, SIL_LEVEL_ACT, SIL_SADDLE, i, 0.0, range);
         } else if (verdict == SIL_TAKE || verdict == SIL_RAISE) {
             plan_found_figure(plan, verdict == SIL_TAKE ? SIL_SADDLE_HIGH : SIL_SADDLE_LOW,
                               height_level(plan), SIL_SADDLE, i, read, range);
@@ -191,8 +193,8 @@ static void find_bound(sil_plan *plan, sil_code code, const double *values, doub
     for (int i = 0; i < plan->job->string_count; i++) {
         if (sil_below(values[i], low) || sil_above(values[i], high)) {
             bool stops = code == SIL_PROTRUSION_LOW && plan_sinks_too_low(plan);
-            plan_found_figure(plan, code, stops ? SIL_STOP : SIL_WATCH, SIL_SADDLE, i, values[i],
-                              (sil_band){low, low, high});
+            plan_found_figure(plan, code, stops ? SIL_LEVEL_STOP : SIL_LEVEL_WATCH, SIL_SADDLE, i,
+                              values[i], (sil_band){low, low, high});
         }
     }
 }
@@ -205,8 +207,8 @@ static void find_end_of_travel(sil_plan *plan)
         double over = plan->neck.short_by[i];
         if (sil_above(over, 0.0)) {
             plan_found_figure(plan, SIL_ADJUST_LIMIT,
-                              plan_sinks_too_low(plan) ? SIL_STOP : SIL_WATCH, SIL_SADDLE, i,
-                              job->saddle.travel + over,
+                              plan_sinks_too_low(plan) ? SIL_LEVEL_STOP : SIL_LEVEL_WATCH,
+                              SIL_SADDLE, i, job->saddle.travel + over,
                               (sil_band){SIL_UNKNOWN, SIL_UNKNOWN, job->saddle.travel});
         }
     }
@@ -223,10 +225,10 @@ static void find_seat(sil_plan *plan)
                SIL_UNKNOWN);
     find_end_of_travel(plan);
     if (plan_sinks_too_low(plan)) {
-        plan_found(plan, SIL_NECK_ANGLE, SIL_STOP)->stage = SIL_SADDLE;
+        plan_found(plan, SIL_NECK_ANGLE, SIL_LEVEL_STOP)->stage = SIL_SADDLE;
     }
     if (work->present_disagree) {
-        sil_finding *f = plan_found(plan, SIL_READINGS_DISAGREE, SIL_ACT);
+        sil_finding *f = plan_found(plan, SIL_READINGS_DISAGREE, SIL_LEVEL_ACT);
         f->stage = SIL_SADDLE;
     }
 }
@@ -236,8 +238,8 @@ static void find_gaps_apart(sil_plan *plan)
     const sil_gaps *gaps = &plan->bench.gaps;
     for (int i = 0; i < plan->job->string_count; i++) {
         if (plan_gaps_apart(plan, i)) {
-            plan_found_figure(plan, SIL_READINGS_DISAGREE, SIL_ACT, SIL_NUT, i, gaps->first[i],
-                              (sil_band){SIL_UNKNOWN, SIL_UNKNOWN, SIL_UNKNOWN});
+            plan_found_figure(plan, SIL_READINGS_DISAGREE, SIL_LEVEL_ACT, SIL_NUT, i,
+                              gaps->first[i], (sil_band){SIL_UNKNOWN, SIL_UNKNOWN, SIL_UNKNOWN});
         }
     }
 }
@@ -247,11 +249,11 @@ static void find_coarse(sil_plan *plan)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
         if (plan->nut.verdict[i] == SIL_TAKE && plan->nut.first_pass[i] == 0.0) {
-            plan_found_figure(plan, SIL_TOOL_COARSE, SIL_WATCH, SIL_NUT, i,
+            plan_found_figure(plan, SIL_TOOL_COARSE, SIL_LEVEL_WATCH, SIL_NUT, i,
                               plan->stages.deepen_u[i], (sil_band){0});
         }
         if (plan->saddle.verdict[i] == SIL_TAKE && plan->saddle.first_pass[i] == 0.0) {
-            plan_found_figure(plan, SIL_TOOL_COARSE, SIL_WATCH, SIL_SADDLE, i,
+            plan_found_figure(plan, SIL_TOOL_COARSE, SIL_LEVEL_WATCH, SIL_SADDLE, i,
                               plan->stages.lower_u[i], (sil_band){0});
         }
     }
@@ -270,6 +272,6 @@ void plan_find(sil_plan *plan)
     plan_find_sound(plan);
     plan_find_visits(plan);
     if (plan->stages.forecast[SIL_FRETS]) {
-        plan_found(plan, SIL_FORECAST, SIL_WATCH);
+        plan_found(plan, SIL_FORECAST, SIL_LEVEL_WATCH);
     }
 }

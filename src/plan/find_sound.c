@@ -17,7 +17,7 @@ static const double most_twist = 0.8;
 static void found_note(sil_plan *plan, sil_code code, const sil_cause *note, double read,
                        double low)
 {
-    sil_finding *f = plan_found(plan, code, SIL_WATCH);
+    sil_finding *f = plan_found(plan, code, SIL_LEVEL_WATCH);
     f->string = note->string;
     f->fret = note->fret;
     f->read = read;
@@ -64,10 +64,10 @@ static void find_strings(sil_plan *plan)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
         if (!sil_known(plan->tension_n[i])) {
-            plan_found(plan, SIL_STRING_UNKNOWN, SIL_WATCH)->string = i;
+            plan_found(plan, SIL_STRING_UNKNOWN, SIL_LEVEL_WATCH)->string = i;
         }
         if (plan->compensation[i].stiffness > most_stiffness) {
-            plan_found(plan, SIL_STRING_STIFF, SIL_WATCH)->string = i;
+            plan_found(plan, SIL_STRING_STIFF, SIL_LEVEL_WATCH)->string = i;
         }
     }
 }
@@ -83,7 +83,7 @@ static void find_contacts(sil_plan *plan)
     for (int i = 0; i < plan->job->string_count; i++) {
         double off = plan->compensation[i].off_slot;
         if (slotted && sil_above(fabs(off), half)) {
-            plan_found_figure(plan, SIL_OFF_SADDLE, SIL_FINE, SIL_SADDLE, i, off,
+            plan_found_figure(plan, SIL_OFF_SADDLE, SIL_LEVEL_FINE, SIL_SADDLE, i, off,
                               (sil_band){-half, 0.0, half});
         }
     }
@@ -95,7 +95,7 @@ static void find_edges(sil_plan *plan)
     int last = plan->job->string_count - 1;
     for (int side = 0; side < 2; side++) {
         if (sil_below(edges[side], least_edge)) {
-            plan_found_figure(plan, SIL_EDGE_NARROW, SIL_WATCH, SIL_NUT, side == 0 ? 0 : last,
+            plan_found_figure(plan, SIL_EDGE_NARROW, SIL_LEVEL_WATCH, SIL_NUT, side == 0 ? 0 : last,
                               edges[side], (sil_band){least_edge, SIL_UNKNOWN, SIL_UNKNOWN});
         }
     }
@@ -104,7 +104,7 @@ static void find_edges(sil_plan *plan)
 static void found_far(sil_plan *plan, int string, double turned)
 {
     if (sil_above(fabs(turned), most_travel)) {
-        plan_found_figure(plan, SIL_ADJUST_LIMIT, SIL_WATCH, SIL_SADDLE, string, fabs(turned),
+        plan_found_figure(plan, SIL_ADJUST_LIMIT, SIL_LEVEL_WATCH, SIL_SADDLE, string, fabs(turned),
                           (sil_band){SIL_UNKNOWN, SIL_UNKNOWN, most_travel});
     }
 }
@@ -130,7 +130,7 @@ static void find_twist(sil_plan *plan)
     double treble = sil_action(&bench->board, now, 0, 12) - bench->targets.action[0].aim;
     double bass = sil_action(&bench->board, now, last, 12) - bench->targets.action[last].aim;
     if (last > 0 && sil_above(fabs(treble - bass), most_twist)) {
-        plan_found_figure(plan, SIL_TWIST, SIL_WATCH, SIL_NOW, -1, fabs(treble - bass),
+        plan_found_figure(plan, SIL_TWIST, SIL_LEVEL_WATCH, SIL_NOW, -1, fabs(treble - bass),
                           (sil_band){SIL_UNKNOWN, SIL_UNKNOWN, most_twist});
     }
 }

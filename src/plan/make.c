@@ -52,7 +52,7 @@ static void work_nut(const sil_job *job, sil_plan *plan)
 
 static void work_saddle(const sil_job *job, const sil_reading *reading, sil_plan *plan)
 {
-    const sil_saddle_sheet *sheet = &job->saddle;
+    const sil_job_saddle *sheet = &job->saddle;
     sil_saddle_make make = {.kind = sheet->kind,
                             .length = sheet->length,
                             .slot_depth = sheet->slot_depth,
@@ -138,7 +138,7 @@ void sil_plan_keep(sil_plan *plan, sil_stage_name stage)
     int steps = 0;
     plan->only_stage = (int)stage;
     for (int k = 0; k < plan->finding_count; k++) {
-        if (plan->findings[k].stage == stage || plan->findings[k].level == SIL_STOP) {
+        if (plan->findings[k].stage == stage || plan->findings[k].level == SIL_LEVEL_STOP) {
             plan->findings[findings++] = plan->findings[k];
         }
     }

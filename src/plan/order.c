@@ -123,7 +123,7 @@ bool plan_takes_anything(const sil_plan *plan, sil_line line)
 
 sil_verdict plan_curve_at(const sil_plan *plan, int string)
 {
-    const sil_saddle_sheet *saddle = &plan->job->saddle;
+    const sil_job_saddle *saddle = &plan->job->saddle;
     bool posts = saddle->kind == SIL_SADDLE_TWO_POST ||
                  (saddle->kind == SIL_SADDLE_FLOATING && sil_known(saddle->pitch));
     double action = sil_action(&plan->bench.board, &plan->stages.fit[SIL_SADDLE], string, 12);
@@ -181,7 +181,7 @@ static bool all_done(const sil_plan *plan)
     }
     for (int k = 0; k < plan->finding_count; k++) {
         sil_code code = plan->findings[k].code;
-        if (plan->findings[k].level >= SIL_ACT || code == SIL_TOOL_COARSE ||
+        if (plan->findings[k].level >= SIL_LEVEL_ACT || code == SIL_TOOL_COARSE ||
             code == SIL_ROD_LIMIT) {
             return false;
         }

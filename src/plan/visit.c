@@ -322,13 +322,14 @@ void plan_find_visits(sil_plan *plan)
     bool moved = sil_above(fabs(relief), 2.0 * plan->bench.tools.relief);
     double wanted = plan->bench.targets.relief.aim - v[-1].relief;
     if (v->worked[SIL_ROD] && moved && relief * wanted < 0.0) {
-        sil_finding *f = plan_found(plan, SIL_WRONG_WAY, SIL_ACT);
+        sil_finding *f = plan_found(plan, SIL_WRONG_WAY, SIL_LEVEL_ACT);
         f->stage = SIL_ROD;
         f->read = relief;
     }
     if (any_worked(v) && v->unlike) {
-        plan_found(plan, SIL_OFF_FORECAST, SIL_WATCH)->read = v->apart;
+        plan_found(plan, SIL_OFF_FORECAST, SIL_LEVEL_WATCH)->read = v->apart;
     } else if (!any_worked(v) && (moved || v->unlike)) {
-        plan_found(plan, SIL_MOVED, SIL_WATCH)->read = mean_apart(plan, v[0].read, v[-1].read);
+        plan_found(plan, SIL_MOVED, SIL_LEVEL_WATCH)->read =
+            mean_apart(plan, v[0].read, v[-1].read);
     }
 }

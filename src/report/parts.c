@@ -157,7 +157,7 @@ static saddle_table table_of(const sil_plan *plan)
     static const char *const sanded[] = {"too high by", "base,",  "base,", "off the", "height",
                                          "height",      "out of", "",      "first",   "in all",
                                          "top",         "now",    "done",  "bridge"};
-    const sil_saddle_sheet *saddle = &plan->job->saddle;
+    const sil_job_saddle *saddle = &plan->job->saddle;
     if (saddle->kind == SIL_SADDLE_INDIVIDUAL) {
         return (saddle_table){screws, 3, print_screw_row};
     }

@@ -118,7 +118,7 @@ static void warn(const sil_drawing *drawing)
 static int no_such_sheet(const sil_drawing *drawing, const char *sheet)
 {
     char all[1024] = "", name[32];
-    for (int page = 0; sil_drawing_sheet(drawing, page, name, sizeof name); page++) {
+    for (int page = 0; sil_drawing_page_name(drawing, page, name, sizeof name); page++) {
         size_t length = strlen(all);
         snprintf(all + length, sizeof all - length, "%s%s", page > 0 ? ", " : "", name);
     }
