@@ -83,7 +83,7 @@ class Bench:
         self.work, self.core, self.flags = work, {}, [*FLAGS, *flags]
         self.built = os.path.join(work, "build/check")
         os.makedirs(self.built)
-        for name in ("tests", "profiles", "examples", "src", "include"):
+        for name in ("tests", "profiles", "examples", "docs", "src", "include"):
             os.symlink(os.path.join(TOP, name), os.path.join(work, name))
         rest = []
         for path in glob.glob(os.path.join(TOP, "src/**/*.c"), recursive=True):
