@@ -107,6 +107,10 @@ static void notes_stand_the_pluck_and_nothing_goes_lower(void **state)
     is_lowest(&bench.board, NULL, &light);
     bench.board.fallaway = -0.4; /* the tongue stands up */
     is_lowest(&bench.board, NULL, &firm);
+    bench.board.frets = SIL_FRETS_MAX;
+    lay_again(&bench.board);
+    is_lowest(&bench.board, NULL, &firm);
+    bench.board.frets = 20;
     bench.board.fallaway = 0.4;
     bench.board.radius_end = 410.0;
     lay_again(&bench.board);
