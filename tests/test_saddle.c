@@ -231,6 +231,10 @@ static void a_glued_saddle_is_worked_at_its_top(void **state)
     assert_false(saddle.bottom);
     near(saddle.dress[0], stages.lower[0], 0.0);
     near(saddle.dress[1], 0.0, 0.0);
+    truth.saddle_height[3] -= 1.5; /* one string too low: nothing is put on a glued top */
+    read_instrument(&bench, &truth);
+    work(&bench, &make, &stages, &saddle);
+    assert_int_equal(saddle.remedy, SIL_SADDLE_REPLACE);
 }
 
 /* One saddle measured by caliper and by the bridge's top, its place known: both give one height. */
