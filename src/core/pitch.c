@@ -150,7 +150,7 @@ static normal gather(const sil_pitch_string *string, double setback, double adva
     fill_cents(string, setback - step, advance, shorter);
     fill_cents(string, setback, advance + step, forth);
     fill_cents(string, setback, advance - step, back);
-    normal sum = {0.0, 0.0, 0.0, 0.0, 0.0, 0.0};
+    normal sum = {.squares = 0.0};
     for (int n = 1; n <= SIL_PITCH_FRETS; n++) {
         double by_setback = (longer[n] - shorter[n]) / (2.0 * step);
         double by_advance = (forth[n] - back[n]) / (2.0 * step);
