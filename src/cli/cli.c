@@ -76,7 +76,8 @@ int cli_read_profile(const char *name, sil_sheet **sheet)
     case SIL_SHEET_UNREADABLE:
         return cli_failed("the profile '%s' cannot be read", name);
     default:
-        return cli_misused("'%s' is no profile; 'sillet profiles' lists them", name);
+        return nameable ? cli_misused("%s", sil_sheet_complaint(*sheet, 0).text)
+                        : cli_misused("'%s' is no profile's name", name);
     }
 }
 
