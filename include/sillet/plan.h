@@ -244,6 +244,9 @@ void sil_plan_make(const sil_job *job, sil_plan *plan);
  * stops all work. */
 void sil_plan_keep(sil_plan *plan, sil_stage_name stage);
 
+/* sil_withheld_by: whether a part waits for this. */
+bool sil_withheld_by(const sil_withheld *withheld, sil_code code);
+
 /* sil_plan_reading: the visit that counts, or NULL where nothing has been read. */
 const sil_reading *sil_plan_reading(const sil_plan *plan);
 

@@ -105,17 +105,6 @@ static sil_words frets_word(const sil_draft *draft)
     return sil_say("%s", unread ? "look at them" : words[plan->stages.fretwork]);
 }
 
-/* Only the saddle waits for a zero fret, but the work is at the nut. */
-static bool zero_fret_off(const sil_plan *plan)
-{
-    bool off = false;
-    for (int k = 0; k < plan->saddle_withheld.count; k++) {
-        sil_code code = plan->saddle_withheld.by[k];
-        off = off || code == SIL_ZERO_FRET_LOW || code == SIL_ZERO_FRET_HIGH;
-    }
-    return off;
-}
-
 void sil_outlook(const sil_draft *draft, sil_shapes *list, double width)
 {
     static const char *const nut[] = {
@@ -130,7 +119,9 @@ void sil_outlook(const sil_draft *draft, sil_shapes *list, double width)
     cell(list, 0, w, "1  Relief", relief_word(draft).text, false);
     cell(list, w, w, "2  Frets", frets_word(draft).text, false);
     bool waits = plan->nut.remedy == SIL_NUT_WAIT;
-    const char *nut_word = !waits && zero_fret_off(plan) ? "zero fret" : nut[plan->nut.remedy];
+    /* Only the saddle waits for a zero fret, but the work is at the nut. */
+    bool zero_fret = !waits && sil_withheld_by(&plan->saddle_withheld, SIL_ZERO_FRET_HIGH);
+    const char *nut_word = zero_fret ? "zero fret" : nut[plan->nut.remedy];
     cell(list, 2 * w, w, "3  Nut", nut_word, waits);
     cell(list, 3 * w, w, "4  Saddle", saddle[plan->saddle.remedy],
          plan->saddle.remedy == SIL_SADDLE_WAIT);

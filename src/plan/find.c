@@ -19,11 +19,11 @@ static void find_condition(sil_plan *plan)
 {
     static const sil_code codes[] = {SIL_BRIDGE_LIFTED, SIL_BRACES_LOOSE, SIL_NOT_TUNED};
     for (size_t i = 0; i < sizeof codes / sizeof *codes; i++) {
-        if (plan_withheld_by(&plan->nut_withheld, codes[i])) {
+        if (sil_withheld_by(&plan->nut_withheld, codes[i])) {
             plan_found(plan, codes[i], SIL_LEVEL_STOP);
         }
     }
-    if (plan_withheld_by(&plan->nut_withheld, SIL_CLIMATE)) {
+    if (sil_withheld_by(&plan->nut_withheld, SIL_CLIMATE)) {
         sil_finding *f = plan_found(plan, SIL_CLIMATE, SIL_LEVEL_STOP);
         f->read = sil_plan_reading(plan)->humidity_pct;
         f->low = plan->job->limits.humidity_low_pct;
@@ -119,7 +119,7 @@ static void find_frets(sil_plan *plan)
     }
     const sil_reading *reading = sil_plan_reading(plan);
     if (reading && reading->crowns_read == SIL_CROWNS_NOT_READ) {
-        bool held_up = plan_withheld_by(&plan->nut_withheld, SIL_CROWNS_UNREAD);
+        bool held_up = sil_withheld_by(&plan->nut_withheld, SIL_CROWNS_UNREAD);
         plan_found(plan, SIL_CROWNS_UNREAD, held_up ? SIL_LEVEL_ACT : SIL_LEVEL_WATCH)->stage =
             SIL_FRETS;
     }

@@ -26,8 +26,8 @@ static bool wants_crowns(const sil_plan *plan)
     const sil_reading *reading = sil_plan_reading(plan);
     bool unread = !reading || reading->crowns_read == SIL_CROWNS_NOT_READ;
     const sil_gaps *gaps = &plan->bench.gaps;
-    return plan_withheld_by(&plan->nut_withheld, SIL_CROWNS_UNREAD) ||
-           (unread && (plan_withheld_by(&plan->nut_withheld, SIL_RELIEF_UNKNOWN) ||
+    return sil_withheld_by(&plan->nut_withheld, SIL_CROWNS_UNREAD) ||
+           (unread && (sil_withheld_by(&plan->nut_withheld, SIL_RELIEF_UNKNOWN) ||
                        any_unsettled(plan, gaps->first, gaps->first_open)));
 }
 
@@ -37,12 +37,12 @@ static void order_readings(sil_plan *plan)
 {
     const sil_gaps *gaps = &plan->bench.gaps;
     const sil_withheld *withheld = &plan->nut_withheld;
-    step(plan, plan_withheld_by(withheld, SIL_READINGS_DISAGREE), SIL_NOW, SIL_ACT_READ_GAPS_AGAIN);
+    step(plan, sil_withheld_by(withheld, SIL_READINGS_DISAGREE), SIL_NOW, SIL_ACT_READ_GAPS_AGAIN);
     step(plan, plan_rod_unknown(plan), SIL_ROD, SIL_ACT_FIND_ROD);
     bool wide = plan->bench.relief.tap == SIL_TAP_WIDE;
     step(plan, wide && plan->bench.rod_works, SIL_ROD, SIL_ACT_ROD_BY_EAR);
-    step(plan, plan_withheld_by(withheld, SIL_RELIEF_UNKNOWN), SIL_NOW, SIL_ACT_MEASURE_RELIEF);
-    step(plan, plan_withheld_by(withheld, SIL_BACK_BOW), SIL_NOW, SIL_ACT_STRAIGHTEDGE);
+    step(plan, sil_withheld_by(withheld, SIL_RELIEF_UNKNOWN), SIL_NOW, SIL_ACT_MEASURE_RELIEF);
+    step(plan, sil_withheld_by(withheld, SIL_BACK_BOW), SIL_NOW, SIL_ACT_STRAIGHTEDGE);
     step(plan, wants_crowns(plan), SIL_NOW, SIL_ACT_READ_CROWNS);
     step(plan, any_unsettled(plan, gaps->first, gaps->first_open), SIL_NOW, SIL_ACT_MEASURE_FIRST);
     step(plan, any_unsettled(plan, gaps->action, NULL), SIL_NOW, SIL_ACT_MEASURE_ACTION);
@@ -79,7 +79,7 @@ static void order_nut(sil_plan *plan)
         files = files || plan->nut.verdict[i] == SIL_TAKE;
         zero_fret = zero_fret || plan_zero_fret_high(plan, i);
     }
-    bool reads_first = plan_withheld_by(&plan->nut_withheld, SIL_CROWNS_UNREAD);
+    bool reads_first = sil_withheld_by(&plan->nut_withheld, SIL_CROWNS_UNREAD);
     step(plan, zero_fret && !reads_first, SIL_NUT, SIL_ACT_ZERO_FRET);
     step(plan, remedy == SIL_NUT_REPLACE, SIL_NUT, SIL_ACT_NEW_NUT);
     step(plan, remedy == SIL_NUT_SHIM, SIL_NUT, SIL_ACT_SHIM_NUT);

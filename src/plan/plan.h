@@ -48,8 +48,6 @@ bool plan_takes_anything(const sil_plan *plan, sil_line line);
  * every cut that the tools are too coarse for to get a first pass; unknown where none does. */
 double plan_finer_tool(const sil_plan *plan, sil_stage_name stage);
 
-bool plan_withheld_by(const sil_withheld *withheld, sil_code code);
-
 /* Whether anything of the instrument's state stops all work: bridge, braces, pitch, climate. */
 bool plan_stopped(const sil_plan *plan);
 

@@ -115,7 +115,7 @@ size_t sil_plan_waits(const sil_plan *plan, char *out, size_t size)
     for (int part = 0; part < 2; part++) {
         for (int i = 0; i < parts[part]->count; i++) {
             sil_code code = parts[part]->by[i];
-            if (part == 0 || !plan_withheld_by(parts[0], code)) {
+            if (part == 0 || !sil_withheld_by(parts[0], code)) {
                 text_add(&t, "%s%s", t.length > 0 ? ", " : "", waits[code].for_what);
             }
         }

@@ -77,14 +77,14 @@ static void check_prepare(const sil_plan *plan, text *t)
 static void say_stop(const sil_plan *plan, text *t)
 {
     const sil_withheld *why = &plan->nut_withheld;
-    if (plan_withheld_by(why, SIL_BRIDGE_LIFTED) || plan_withheld_by(why, SIL_BRACES_LOOSE)) {
+    if (sil_withheld_by(why, SIL_BRIDGE_LIFTED) || sil_withheld_by(why, SIL_BRACES_LOOSE)) {
         text_add(t, "Stop: slack the strings; have bridge and braces glued by a qualified "
                     "repairer. ");
     }
-    if (plan_withheld_by(why, SIL_CLIMATE)) {
+    if (sil_withheld_by(why, SIL_CLIMATE)) {
         text_add(t, "Stop: keep the instrument inside the limits of humidity for a few days. ");
     }
-    if (plan_withheld_by(why, SIL_NOT_TUNED)) {
+    if (sil_withheld_by(why, SIL_NOT_TUNED)) {
         text_add(t, "Tune to pitch and let the neck settle. ");
     }
 }

@@ -9,7 +9,7 @@ static void withhold(sil_withheld *withheld, bool when, sil_code code)
     }
 }
 
-bool plan_withheld_by(const sil_withheld *withheld, sil_code code)
+bool sil_withheld_by(const sil_withheld *withheld, sil_code code)
 {
     for (int i = 0; i < withheld->count; i++) {
         if (withheld->by[i] == code) {
@@ -100,7 +100,7 @@ bool plan_stopped(const sil_plan *plan)
     static const sil_code stops[] = {SIL_CLIMATE, SIL_BRIDGE_LIFTED, SIL_BRACES_LOOSE,
                                      SIL_NOT_TUNED};
     for (size_t i = 0; i < sizeof stops / sizeof *stops; i++) {
-        if (plan_withheld_by(&plan->nut_withheld, stops[i])) {
+        if (sil_withheld_by(&plan->nut_withheld, stops[i])) {
             return true;
         }
     }
