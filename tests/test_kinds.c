@@ -192,6 +192,18 @@ static const sil_saddle_make posts = {.kind = SIL_SADDLE_TWO_POST,
                                       .bridge_top_treble = SIL_UNKNOWN,
                                       .bridge_top_bass = SIL_UNKNOWN};
 
+/* F. J. Anscombe, Graphs in Statistical Analysis, The American Statistician 27 (1973), first of four
+ * data sets: y = 3.00 + 0.500 x (data from memory; the line is the published one). */
+static void a_level_line_is_that_of_least_squares(void **state)
+{
+    (void)state;
+    const double x[] = {10, 8, 13, 9, 11, 14, 6, 4, 12, 7, 5};
+    const double y[] = {8.04, 6.95, 7.58, 8.81, 8.33, 9.96, 7.24, 4.26, 10.84, 4.82, 5.68};
+    sil_line line = sil_level_line(11, x, y);
+    near(line.b0, 3.00, 0.005);
+    near(line.b1, 0.500, 0.0005);
+}
+
 static void posts_take_off_what_lies_on_a_line(void **state)
 {
     (void)state;
@@ -317,6 +329,7 @@ int main(void)
         cmocka_unit_test(crowns_of_a_fan_lie_on_the_bent_neck),
         cmocka_unit_test(courses_stand_evenly_and_pairs_as_told),
         cmocka_unit_test(a_course_alone_needs_no_gap),
+        cmocka_unit_test(a_level_line_is_that_of_least_squares),
         cmocka_unit_test(posts_take_off_what_lies_on_a_line),
         cmocka_unit_test(what_posts_leave_lies_on_no_line),
         cmocka_unit_test(a_zero_fret_is_no_slot_to_file),
