@@ -192,8 +192,8 @@ static const sil_saddle_make posts = {.kind = SIL_SADDLE_TWO_POST,
                                       .bridge_top_treble = SIL_UNKNOWN,
                                       .bridge_top_bass = SIL_UNKNOWN};
 
-/* F. J. Anscombe, Graphs in Statistical Analysis, The American Statistician 27 (1973), first of four
- * data sets: y = 3.00 + 0.500 x (data from memory; the line is the published one). */
+/* F. J. Anscombe, Graphs in Statistical Analysis, The American Statistician 27 (1973), first of
+ * four data sets: y = 3.00 + 0.500 x (data from memory; the line is the published one). */
 static void a_level_line_is_that_of_least_squares(void **state)
 {
     (void)state;

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The least-squares circle of a saddle's top: a parabola to begin with, then Gauss and Newton on
- * the radial misfit, halving any step that does not help. */
+ * the radial misfit. */
 #include <sillet/saddle.h>
 
 static const double most_radius = 3000.0; /* flatter than this no tool shows from straight */
@@ -12,21 +12,6 @@ enum { STEPS_MAX = 100 };
 typedef struct circle {
     double z, top, radius;
 } circle;
-
-static double misfit(circle c, double z, double y)
-{
-    return hypot(z - c.z, y - c.top + c.radius) - c.radius;
-}
-
-static double misfit_sum(circle c, int count, const double *z, const double *y)
-{
-    double sum = 0.0;
-    for (int i = 0; i < count; i++) {
-        double m = misfit(c, z[i], y[i]);
-        sum += m * m;
-    }
-    return sum;
-}
 
 /* Solves a 3 x 3 system by elimination with row pivots; false where it is singular. */
 static bool solve3(double m[3][4], double *answer)
@@ -103,23 +88,6 @@ static bool begin(int count, const double *z, const double *y, circle *c)
     return true;
 }
 
-/* Takes the step, or as much of it as helps; how far the radius moved. */
-static double take_step(const double *step, int count, const double *z, const double *y, circle *c)
-{
-    double before = misfit_sum(*c, count, z, y);
-    double share = 1.0;
-    while (share > 1e-6) {
-        circle next = {c->z + share * step[0], c->top + share * step[1],
-                       c->radius + share * step[2]};
-        if (next.radius > 0.0 && misfit_sum(next, count, z, y) <= before) {
-            *c = next;
-            return share * fabs(step[2]);
-        }
-        share /= 2.0;
-    }
-    return 0.0;
-}
-
 double sil_top_radius(int count, const double *z, const double *height)
 {
     circle c;
@@ -128,10 +96,15 @@ double sil_top_radius(int count, const double *z, const double *height)
     }
     for (int k = 0; k < STEPS_MAX; k++) {
         double step[3];
-        if (!find_step(c, count, z, height, step) ||
-            take_step(step, count, z, height, &c) < 1e-9 * c.radius) {
+        if (!find_step(c, count, z, height, step)) {
+            break;
+        }
+        c.z += step[0];
+        c.top += step[1];
+        c.radius += step[2];
+        if (fabs(step[2]) < 1e-9 * c.radius) {
             break;
         }
     }
-    return c.radius <= most_radius ? c.radius : SIL_UNKNOWN;
+    return c.radius > 0.0 && c.radius <= most_radius ? c.radius : SIL_UNKNOWN;
 }

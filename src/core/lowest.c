@@ -26,8 +26,8 @@ typedef struct programme {
     floor_line open[OPEN_MAX];
     floor_line stopped[STOPPED_MAX];
     int open_count, stopped_count;
-    double leverage;           /* action at 12 = (1 - t) Hn + t Hs - C_12(K) */
-    double crown12, crown12_k; /* C_12 at K = 0, and its slope in K */
+    double leverage;  /* action at 12 = (1 - t) Hn + t Hs - C_12(K) */
+    double crown12_k; /* slope of C_12 in K; where it begins moves no lowest point */
 } programme;
 
 /* A value and its slope, and where it is. */
@@ -79,7 +79,6 @@ static void pose(const sil_board *board, const sil_crowns *crowns, const sil_plu
     draw_crowns(board, crowns, i, &crown);
     p->open_count = p->stopped_count = 0;
     p->leverage = sil_leverage(board, i);
-    p->crown12 = crown.flat[12];
     p->crown12_k = crown.per_bend[12];
     const double *x = board->fret_x[i];
     for (int stop = 0; stop < board->frets; stop++) {
@@ -123,7 +122,7 @@ static const floor_line *highest(const floor_line *lines, int count, double bend
 /* A string at its lowest for a bend. */
 typedef struct settled {
     double nut, saddle;
-    double value, slope; /* action at 12, and how it changes with the bend */
+    double value, slope; /* action at 12 but for C_12 at K = 0, and how it changes with the bend */
 } settled;
 
 /* How the cost grows with Hs along a floor of Hn. Along that of the open string over fret 12, which
@@ -139,7 +138,7 @@ static settled conclude(const programme *p, double bend, double saddle, double n
                         double nut_slope, double saddle_slope)
 {
     double t = p->leverage;
-    return (settled){nut, saddle, (1.0 - t) * nut + t * saddle - p->crown12 - p->crown12_k * bend,
+    return (settled){nut, saddle, (1.0 - t) * nut + t * saddle - p->crown12_k * bend,
                      (1.0 - t) * nut_slope + t * saddle_slope - p->crown12_k};
 }
 

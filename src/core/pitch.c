@@ -205,7 +205,7 @@ sil_best_pair sil_best_pair_find(const sil_pitch_string *string)
         double det = sum.ss * sum.aa - sum.sa * sum.sa;
         double by_setback = (sum.a * sum.sa - sum.s * sum.aa) / det;
         double by_advance = (sum.s * sum.sa - sum.a * sum.ss) / det;
-        if (!sil_known(by_setback) || !sil_known(by_advance)) {
+        if (!sil_known(det)) {
             return (sil_best_pair){SIL_UNKNOWN, SIL_UNKNOWN, SIL_UNKNOWN};
         }
         /* So small a step is all but down, and soon under what a sum of squares can still tell: it
