@@ -61,6 +61,10 @@ static void a_line_takes_nothing_less_than_nothing(void **state)
     sil_line parallel = sil_saddle_line(1, z, caps, wanted, 30.0, NULL);
     near(parallel.b0, 1.0, 0.0);
     near(parallel.b1, 0.0, 0.0);
+    caps[0] = 0.4;
+    near(sil_saddle_line(1, z, caps, wanted, 30.0, NULL).b0, 0.4, 0.0);
+    caps[0] = -0.1;
+    near(sil_saddle_line(1, z, caps, wanted, 30.0, NULL).b0, 0.0, 0.0);
 }
 
 /* Random caps, and every other time a line not to go past, against a search over lines through a
