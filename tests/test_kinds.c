@@ -223,6 +223,11 @@ static void posts_take_off_what_lies_on_a_line(void **state)
     near(work.post[0], 1.2 + 0.005 * 37.0, 1e-9);
     near(work.post[1], 1.2 - 0.005 * 37.0, 1e-9);
     near(work.post_turns[1], (1.2 - 0.005 * 37.0) / 0.8, 1e-9);
+    sil_saddle_work held_back = work;
+    sil_saddle_await(6, &held_back);
+    for (int side = 0; side < 2; side++) {
+        assert_false(sil_known(held_back.post[side]) || sil_known(held_back.post_turns[side]));
+    }
     for (int i = 0; i < 6; i++) {
         near(sil_action(&bench.board, &stages.fit[SIL_SADDLE], i, 12), bench.targets.action[i].aim,
              1e-9);

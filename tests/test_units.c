@@ -58,6 +58,8 @@ static const reading_row readings[] = {
     {"12 thousandths", SIL_LENGTH, SIL_MM, 0, 0.3048},
     {"12 mils", SIL_LENGTH, SIL_MM, 0, 0.3048},
     {"1/2 in", SIL_LENGTH, SIL_MM, 0, 12.7},
+    {"100000000/200000000 in", SIL_LENGTH, SIL_MM, 0, 12.7},
+    {"1000000000/2000000000 in", SIL_LENGTH, SIL_MM, SIL_QUANTITY_NOT_A_NUMBER, 0},
     {"1/2 thou", SIL_LENGTH, SIL_MM, 0, 0.0127},
     {"5/64ths in", SIL_LENGTH, SIL_MM, 0, 1.984375},
     {"3/32nds", SIL_LENGTH, SIL_INCH, 0, 2.38125},

@@ -112,9 +112,11 @@ void sil_sheet_mistakes(const sil_sheet *sheet, char *out, size_t size)
             first = complaint.line;
         }
     }
-    snprintf(out, size,
-             errors == 0   ? ""
-             : errors == 1 ? "the sheet: %d mistake, the first in line %d"
-                           : "the sheet: %d mistakes, the first in line %d",
-             errors, first);
+    if (size > 0) {
+        out[0] = '\0';
+    }
+    if (errors > 0) {
+        snprintf(out, size, "the sheet: %d mistake%s, the first in line %d", errors,
+                 errors == 1 ? "" : "s", first);
+    }
 }
