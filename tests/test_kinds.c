@@ -202,6 +202,8 @@ static void a_level_line_is_that_of_least_squares(void **state)
     sil_line line = sil_level_line(11, x, y);
     near(line.b0, 3.00, 0.005);
     near(line.b1, 0.500, 0.0005);
+    line = sil_level_line(2, (const double[]){0.3, -0.3}, (const double[]){2.0, 1.0});
+    near(line.b1, 1.0 / 0.6, 1e-12); /* however near the two */
 }
 
 static void posts_take_off_what_lies_on_a_line(void **state)

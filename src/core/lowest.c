@@ -107,12 +107,12 @@ static double floor_at(floor_line line, double bend, double saddle)
 /* The highest floor there; of equals the one that falls least as Hs grows. */
 static const floor_line *highest(const floor_line *lines, int count, double bend, double saddle)
 {
-    const floor_line *top = &lines[0];
-    double most = floor_at(lines[0], bend, saddle);
-    for (int k = 1; k < count; k++) {
-        double value = floor_at(lines[k], bend, saddle);
-        if (value > most + slack || (value > most - slack && lines[k].gamma < top->gamma)) {
-            most = fmax(most, value);
+    const floor_line *top = lines;
+    double most = -(double)INFINITY;
+    for (int k = 0; k < count; k++) {
+        double value = floor_at(lines[k], bend, saddle) - slack * lines[k].gamma;
+        if (value > most) {
+            most = value;
             top = &lines[k];
         }
     }
