@@ -80,7 +80,7 @@ double sil_draw_form(sil_shapes *list, double x, double top, double width, const
     const double row_height = 5.8;
     double right = x + width, wanted = width - form->label - 2 * form->visit, y = top - head;
     form_head(list, x, top, width, form);
-    for (int r = 0; r < form->rows; r++, y -= row_height) {
+    for (int r = 0; r < form->rows; r++) {
         const sil_entry *row = &form->row[r];
         double middle = y - row_height / 2;
         sil_draw_note(list, x, middle - SIL_NOTE / 2, row->label.text);
@@ -96,6 +96,7 @@ double sil_draw_form(sil_shapes *list, double x, double top, double width, const
             sil_draw_line(list, SIL_LAYER_RULE, (sil_point){x, y},
                           (sil_point){right - 2 * form->visit, y});
         }
+        y -= row_height;
     }
     sil_draw_box(list, SIL_LAYER_OUTLINE, (sil_box){right - 2 * form->visit, y, right, top - head});
     return y;
@@ -108,7 +109,8 @@ double sil_draw_sizes(sil_shapes *list, double top, double width, int columns, i
     int rows = (count + columns - 1) / columns;
     double pitch = (width + between) / columns;
     for (int i = 0; i < count; i++) {
-        double x = i / rows * pitch, y = top - i % rows * row_height;
+        int column = i / rows;
+        double x = column * pitch, y = top - i % rows * row_height;
         double right = x + pitch - between, middle = y - row_height / 2;
         sil_draw_note(list, x, middle - SIL_NOTE / 2, size[i].name.text);
         sil_draw_box(list, SIL_LAYER_DIMENSION, (sil_box){right - cell, y - row_height, right, y});
@@ -203,8 +205,9 @@ static double draw_gauging(sil_shapes *list, const columns *c, double x, double 
     }
     middle_text(list, right - 1.5 * cell, top - 7.8, "visit 1");
     middle_text(list, right - 0.5 * cell, top - 7.8, "visit 2");
-    for (int i = 0; i < strings; i++, bottom -= height) {
+    for (int i = 0; i < strings; i++) {
         gauging_row(list, c, x, bottom, height, gauging, i);
+        bottom -= height;
     }
     sil_draw_box(list, SIL_LAYER_OUTLINE,
                  (sil_box){right - 2 * cell, bottom, right, top - heading});

@@ -25,7 +25,8 @@ static int shown(const sil_draft *draft)
 static void fill_figures(const sil_draft *draft, const double *values, sil_words *cell)
 {
     for (int i = 0; i < shown(draft); i++) {
-        cell[ACTION + i] = sil_say_length(draft, values[i * stride(draft)]);
+        int string = i * stride(draft);
+        cell[ACTION + i] = sil_say_length(draft, values[string]);
     }
 }
 

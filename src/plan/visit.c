@@ -2,6 +2,8 @@
 /* Visits: what each reading shows of the work before it, and what that teaches of the neck. */
 #include "plan.h"
 
+#include <string.h>
+
 /* Relief must have moved by this much before a neck is judged by it: the tools' spread is then a
  * fifth of the change or less. */
 static const double least_move = 0.1;
@@ -159,7 +161,7 @@ static void actions(const sil_plan *plan, const sil_fit *fit, double out[SIL_STR
  * caliper the saddle is taken as done where that is nearer to what was read. */
 static void foretell_cuts(const sil_plan *before, const sil_plan *now, sil_fit *fit, sil_visit *v)
 {
-    double with_nut[SIL_STRINGS_MAX];
+    double with_nut[SIL_STRINGS_MAX] = {0.0};
     sil_nut_remedy nut = before->nut.remedy;
     v->worked[SIL_NUT] = nut != SIL_NUT_NONE && nut != SIL_NUT_WAIT;
     v->worked[SIL_SADDLE] = saddle_worked(before, now);
@@ -175,9 +177,7 @@ static void foretell_cuts(const sil_plan *before, const sil_plan *now, sil_fit *
     if (v->worked[SIL_NUT] && v->worked[SIL_SADDLE] && !measured &&
         fabs(mean_apart(now, v->read, with_nut)) < fabs(mean_apart(now, v->read, v->predicted))) {
         v->worked[SIL_SADDLE] = false;
-        for (int i = 0; i < now->job->string_count; i++) {
-            v->predicted[i] = with_nut[i];
-        }
+        memcpy(v->predicted, with_nut, sizeof with_nut);
     }
 }
 
@@ -291,17 +291,16 @@ void plan_visits(sil_plan *plan)
     int first = last >= SIL_VISITS_MAX ? last - SIL_VISITS_MAX + 1 : 0;
     double ratio = 1.0, spread = SIL_ROD_SPREAD;
     sil_plan other; /* every second visit is worked here, so that the last ends in `plan` */
+    sil_plan *now = (last - first) % 2 == 0 ? plan : &other, *before = NULL;
     if (last < 0) {
         plan_work(job, -1, ratio, spread, plan);
         return;
     }
     for (int k = first; k <= last; k++) {
-        bool here = (last - k) % 2 == 0;
-        sil_plan *now = here ? plan : &other, *before = here ? &other : plan;
         plan_work(job, k, ratio, spread, now);
         sil_visit *v = &plan->visits[plan->visit_count++];
         *v = visit_of(now);
-        if (k > first) {
+        if (before) {
             foretell(before, now, v);
         }
         if (v->worked[SIL_ROD] && sil_known(v->ratio)) {
@@ -309,6 +308,8 @@ void plan_visits(sil_plan *plan)
             spread = SIL_ROD_SPREAD_KNOWN;
             plan_work(job, k, ratio, spread, now);
         }
+        before = now;
+        now = now == plan ? &other : plan;
     }
 }
 
