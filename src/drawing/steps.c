@@ -36,7 +36,7 @@ static void add_figures(const sil_draft *draft, sil_grid *grid, const char *labe
 
 static void add_last_action(const sil_draft *draft, sil_grid *grid)
 {
-    double action[SIL_STRINGS_MAX];
+    double action[SIL_STRINGS_MAX] = {0};
     for (int i = 0; i < draft->plan->job->string_count; i++) {
         action[i] = sil_action_after(draft->plan, i);
     }
@@ -65,7 +65,7 @@ static void sand_grid(const sil_draft *draft, sil_grid *grid)
 {
     const sil_plan *plan = draft->plan;
     const sil_board *board = &plan->bench.board;
-    double off[SIL_STRINGS_MAX], action[SIL_STRINGS_MAX];
+    double off[SIL_STRINGS_MAX] = {0}, action[SIL_STRINGS_MAX] = {0};
     for (int i = 0; i < plan->job->string_count; i++) {
         off[i] = sil_line_at(plan->saddle.cut_first, board->saddle_z[i]);
         action[i] =
