@@ -53,6 +53,9 @@ static void the_saddle_has_one_end(void **state)
     sil_saddle_present(&bench, &make, &stages, &saddle);
     assert_false(saddle.present_disagree);
     near(saddle.present[0], 9.0, 1e-12);
+    bench.board.strings = 2; /* and where there is another, it does */
+    sil_saddle_present(&bench, &make, &stages, &saddle);
+    assert_true(saddle.present_disagree);
 }
 
 int main(void)
