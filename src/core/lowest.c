@@ -173,7 +173,7 @@ static settled settle(const programme *p, double bend)
 
 static tangent sum_at(const programme *p, int strings, double bend)
 {
-    tangent sum = {bend, 0.0, 0.0};
+    tangent sum = {.at = bend};
     for (int i = 0; i < strings; i++) {
         settled string = settle(&p[i], bend);
         sum.value += string.value;

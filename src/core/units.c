@@ -122,8 +122,8 @@ static int take_exponent(reader *in)
 static bool take_number(reader *in, double *value)
 {
     uint64_t mantissa = 0;
-    int kept = 0, exponent = 0, digits = 0;
-    bool after_mark = false;
+    int kept = 0, exponent = 0;
+    bool after_mark = false, any = false;
     for (; in->at < in->end; in->at++) {
         if (*in->at == in->mark && !after_mark) {
             after_mark = true;
@@ -132,7 +132,7 @@ static bool take_number(reader *in, double *value)
         if (!is_digit(*in->at)) {
             break;
         }
-        digits++;
+        any = true;
         if (kept < 19) {
             mantissa = mantissa * 10 + (uint64_t)(*in->at - '0');
             kept += mantissa > 0;
@@ -141,7 +141,7 @@ static bool take_number(reader *in, double *value)
             exponent += !after_mark;
         }
     }
-    if (digits == 0) {
+    if (!any) {
         return false;
     }
     *value = scale_by_ten(mantissa, exponent + take_exponent(in));

@@ -34,6 +34,7 @@ static const note_row notes[] = {
     {"B3", 246.942, 0.0005, "the same"},
     {"C4", 261.626, 0.0005, "the same; middle C"},
     {"E2", 82.407, 0.0005, "the same"},
+    {"A9", 14080.0, 0.0, "the same; five octaves over A4"},
     {"a#3", 233.082, 0.0005, "the same; letters of either case"},
     {"B\xE2\x99\xAD"
      "3",
