@@ -6,6 +6,17 @@
 
 #include "near.h"
 
+/* From the first that is no nought on; of a figure without exponent. */
+static int significant_digits(const char *figure)
+{
+    int count = 0;
+    for (; *figure && *figure != 'e'; figure++) {
+        bool digit = *figure >= '0' && *figure <= '9';
+        count += digit && (count > 0 || *figure != '0');
+    }
+    return count;
+}
+
 static void figures_read_back_as_themselves(void **state)
 {
     (void)state;
@@ -17,6 +28,7 @@ static void figures_read_back_as_themselves(void **state)
         size_t length = sil_number_write_full(figure, value);
         assert_true(length < sizeof figure && figure[length] == '\0');
         assert_true(strtod(figure, NULL) == value);
+        assert_true(significant_digits(figure) <= 17 || size >= 1e15);
     }
 }
 
