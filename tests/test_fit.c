@@ -343,9 +343,22 @@ static void a_board_of_one_fret_has_heights_too(void **state)
     assert_false(sil_known(sil_first_gap(&bench.board, &truth, 0, SIL_HOLD_2)));
 }
 
+/* By hand; and nobody is told to cut on what nobody knows. */
+static void a_first_pass_stops_before_the_low_edge(void **state)
+{
+    (void)state;
+    near(sil_first_pass(0.50, 0.80, 0.10, SIL_GUARD_ONE), 0.50, 0.0);
+    near(sil_first_pass(0.50, 0.60, 0.10, SIL_GUARD_ONE), 0.432, 1e-12);
+    near(sil_first_pass(0.50, 0.10, 0.10, SIL_GUARD_ONE), 0.0, 0.0);
+    assert_false(sil_known(sil_first_pass(SIL_UNKNOWN, 0.60, 0.10, SIL_GUARD_ONE)));
+    assert_false(sil_known(sil_first_pass(0.50, SIL_UNKNOWN, 0.10, SIL_GUARD_ONE)));
+    assert_false(sil_known(sil_first_pass(0.50, 0.60, SIL_UNKNOWN, SIL_GUARD_ONE)));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_first_pass_stops_before_the_low_edge),
         cmocka_unit_test(an_even_bend_is_an_arc_of_a_circle),
         cmocka_unit_test(the_same_neck_comes_out_of_every_way_to_read_relief),
         cmocka_unit_test(a_long_edge_reads_half_as_much_again),
