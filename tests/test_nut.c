@@ -32,6 +32,8 @@ static void a_file_is_never_under_its_string(void **state)
     near(sil_file_width(0.30, 0.04, files, 4), 0.33, 0.0);
     near(sil_file_width(0.34, 0.00, files, 4), 0.41, 0.0);
     near(sil_file_width(0.33, 0.04, files, 4), 0.33, 0.0); /* 0.33 and 0.41 as near: the narrower */
+    near(sil_file_width(0.24, 0.10, files, 4), 0.33, 0.0); /* nearer than 0.25, though wider */
+    near(sil_file_width(0.24, 0.10, (const double[]){0.33, 0.25}, 2), 0.33, 0.0);
     near(sil_file_width(0.90, 0.08, files, 4), 0.98, 1e-12); /* none is wide enough */
     near(sil_file_width(0.30, 0.04, files, 0), 0.34, 1e-12);
 }
