@@ -88,6 +88,7 @@ static void put_nut(writer *w, cJSON *root)
         cJSON *row = add_string_row(w, array, i);
         put_number(w, row, "centre", plan->job->nut.width / 2.0 + plan->bench.board.nut_z[i]);
         put_number(w, row, "width", plan->slot_width[i]);
+        put_number(w, row, "now", sil_first_now(plan, i));
         put_number(w, row, "deepen", plan->stages.deepen[i]);
         put_number(w, row, "deepen_u", plan->stages.deepen_u[i]);
         put_number(w, row, "first_pass", work->first_pass[i]);
@@ -181,6 +182,7 @@ static void put_saddle(writer *w, cJSON *root)
     cJSON *array = put_array(w, saddle, "strings");
     for (int i = 0; i < plan->job->string_count; i++) {
         cJSON *row = add_string_row(w, array, i);
+        put_number(w, row, "now", sil_action_now(plan, i));
         put_number(w, row, "lower", plan->stages.lower[i]);
         put_number(w, row, "lower_u", plan->stages.lower_u[i]);
         put_number(w, row, "first_pass", work->first_pass[i]);

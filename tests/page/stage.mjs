@@ -61,7 +61,7 @@ export const open = () => chromium.launch({executablePath: "/usr/bin/chromium", 
 export async function visit(browser, address, options = {}) {
   const context = await browser.newContext({viewport: {width: 1280, height: 900}, acceptDownloads: true, ...options});
   const page = await context.newPage();
-  page.setDefaultTimeout(10000);
+  page.setDefaultTimeout(60000);
   page.on("pageerror", (error) => check(false, `the page's script: ${error}`));
   page.on("console", (message) => {
     // The page asks what a wrong sheet's plan is, and is told that there is none.

@@ -65,8 +65,8 @@ function readings(result, key) {
     make("p", {class: "relief-line"}, "Relief ", make("b", {"data-mm": now.relief ?? ""}, length(now.relief)), " now, ",
       make("b", {"data-mm": after.relief ?? ""}, length(after.relief)), ` after. All lengths in ${units}.`),
     table("Readings, now and after", ["String", `1st fret, ${held[key]}`, "after", "Action at 12", "after"],
-      now.strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, figure(one[key]), figure(after.strings[k][key]),
-        figure(one.action), figure(result.saddle.strings[k].asked.action)])),
+      now.strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, figure(result.nut.strings[k].now), figure(after.strings[k][key]),
+        figure(result.saddle.strings[k].now), figure(result.saddle.strings[k].asked.action)])),
   ];
 }
 
