@@ -1,29 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The lowest clean setup: every note stands the pluck, nothing can go lower, and on a straight neck
  * it is what every corner of the programme, tried one by one, gives. */
-#include <sillet/sillet.h>
-
-#include "instrument.h"
-
-static const sil_pluck pluck = {.at = 110.0, .tension = {72.0, 68.0, 74.0, 76.0, 80.0, 82.0}};
-
-static sil_lowest_wish wish_for(double force, double most_relief)
-{
-    sil_lowest_wish wish = {.most_relief = most_relief, .least_first = 0.04};
-    for (int i = 0; i < SIL_STRINGS_MAX; i++) {
-        wish.force[i] = force * (1.0 + 0.15 * i);
-    }
-    return wish;
-}
-
-static double mean_action(const sil_board *board, const sil_fit *fit)
-{
-    double sum = 0.0;
-    for (int i = 0; i < board->strings; i++) {
-        sum += sil_action(board, fit, i, 12);
-    }
-    return sum / board->strings;
-}
+#include "lowest.h"
 
 /* By how much the string that comes worst off misses what is asked of it, in mm of height. */
 static double short_of(const sil_board *board, const sil_fit *fit, const sil_lowest_wish *wish,
