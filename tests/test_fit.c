@@ -343,6 +343,18 @@ static void a_board_of_one_fret_has_heights_too(void **state)
     assert_false(sil_known(sil_first_gap(&bench.board, &truth, 0, SIL_HOLD_2)));
 }
 
+static void every_string_of_twelve_has_its_place(void **state)
+{
+    (void)state;
+    const double setback[SIL_STRINGS_MAX] = {[11] = 3.0};
+    sil_board board = {.strings = 12, .frets = 20, .join = 14, .relief_at = 7};
+    board.radius_nut = board.radius_end = INFINITY;
+    sil_board_lay(&board, 640.0, setback);
+    assert_int_equal(board.course[11], 11);
+    near(board.fret_x[11][12], 320.0, 1e-12);
+    near(board.saddle_x[11], 643.0, 1e-12);
+}
+
 /* By hand; and nobody is told to cut on what nobody knows. */
 static void a_first_pass_stops_before_the_low_edge(void **state)
 {
@@ -358,6 +370,7 @@ static void a_first_pass_stops_before_the_low_edge(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_string_of_twelve_has_its_place),
         cmocka_unit_test(a_first_pass_stops_before_the_low_edge),
         cmocka_unit_test(an_even_bend_is_an_arc_of_a_circle),
         cmocka_unit_test(the_same_neck_comes_out_of_every_way_to_read_relief),
