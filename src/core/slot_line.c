@@ -2,7 +2,8 @@
 /* The straight line for a saddle's slot: least greatest distance from the setbacks wanted. */
 #include <sillet/pitch.h>
 
-/* The line of a slope midway between the highest and the lowest point, and half their distance. */
+/* The line of a slope midway between the highest and the lowest point, and how far they are apart.
+ */
 static double centre(int count, const double *z, const double *setback, sil_line *line)
 {
     double low = (double)INFINITY;
@@ -13,7 +14,7 @@ static double centre(int count, const double *z, const double *setback, sil_line
         high = level > high ? level : high;
     }
     line->b0 = (low + high) / 2.0;
-    return (high - low) / 2.0;
+    return high - low;
 }
 
 sil_line sil_slot_line(int count, const double *z, const double *setback)
@@ -29,9 +30,9 @@ sil_line sil_slot_line(int count, const double *z, const double *setback)
     for (int i = 0; i < count; i++) {
         for (int k = i + 1; k < count; k++) {
             sil_line line = {.b1 = (setback[k] - setback[i]) / (z[k] - z[i])};
-            double off = centre(count, z, setback, &line);
-            if (off < least) {
-                least = off;
+            double apart = centre(count, z, setback, &line);
+            if (apart < least) {
+                least = apart;
                 best = line;
             }
         }
