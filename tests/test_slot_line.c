@@ -35,8 +35,12 @@ static void the_slot_s_line_is_nearest_to_the_farthest_point(void **state)
     }
     assert_true(sil_slot_line(1, z, setback).b0 == setback[0]); /* one string: square across */
     assert_true(sil_slot_line(1, z, setback).b1 == 0.0);
-    setback[3] = SIL_UNKNOWN;
-    assert_false(sil_known(sil_slot_line(6, z, setback).b0));
+    for (int i = 0; i < 6; i++) {
+        double kept = setback[i];
+        setback[i] = SIL_UNKNOWN;
+        assert_false(sil_known(sil_slot_line(6, z, setback).b0));
+        setback[i] = kept;
+    }
 }
 
 int main(void)
