@@ -344,6 +344,9 @@ int main(int argc, char **argv)
         if (judge(p, &good, &good, &(fault){0}) || leaking_library() >= 0) {
             tell(p, &(fault){0}, &good, "went wrong with no fault");
         }
+        if (WEXITSTATUS(good.status) > 1) { /* 1: a sheet that is wrong on purpose */
+            tell(p, &(fault){0}, &good, "did not do its work with no fault");
+        }
         fail_calls(p, &good);
         heap->paths_wanted = true;
         attempt(p, &(fault){0}, &good);
