@@ -29,7 +29,7 @@ BENCH_PACKAGES = $(BUILD_PACKAGES) valgrind python3 python3-yaml python3-numpy q
 LINT_PACKAGES = $(BUILD_PACKAGES) clang clang-tidy clang-format cppcheck
 PACKAGE_PACKAGES = $(BUILD_PACKAGES) debhelper dpkg-dev fakeroot lintian
 
-ROOMS = core job sheet plan report drawing drawing/write
+ROOMS = core job sheet plan report drawing drawing/board drawing/views drawing/papers drawing/write
 SOURCES = $(foreach room,$(ROOMS),$(wildcard src/$(room)/*.c))
 CLI_SOURCES = $(wildcard src/cli/*.c)
 CLI_SHARED = $(addprefix src/cli/,cli.c commands.c arguments.c help.c)
@@ -295,6 +295,8 @@ install: all
 	install -m 755 build/sillet-draw build/sillet-serve $(DESTDIR)$(PREFIX)/libexec/sillet
 	install -m 644 build/libsillet.a $(DESTDIR)$(LIBDIR)
 	install -m 644 include/sillet/*.h $(DESTDIR)$(PREFIX)/include/sillet
+	install -d $(DESTDIR)$(PREFIX)/include/sillet/core
+	install -m 644 include/sillet/core/*.h $(DESTDIR)$(PREFIX)/include/sillet/core
 	install -m 644 profiles/*.yaml $(DESTDIR)$(PREFIX)/share/sillet/profiles
 	install -m 644 docs/sillet.1 $(DESTDIR)$(PREFIX)/share/man/man1
 	install -m 644 src/cli/completion.bash $(DESTDIR)$(PREFIX)/share/bash-completion/completions/sillet

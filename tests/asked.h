@@ -13,28 +13,28 @@
 #include <cjson/cJSON.h>
 #include <sillet/sillet.h>
 
-#include "../src/page/page.h"
+#include "../src/page/web.h"
 #include "near.h"
 
 #define HOST "127.0.0.1:7340"
 #define LEAST "sillet: 1\nprofile: steel-string-acoustic\n"
 
 static char around[] = "/tmp/sillet-page-XXXXXX";
-static page_site site;
-static page_reply reply;
+static web_site site;
+static web_reply reply;
 
-static inline const page_request *request(const char *method, const char *target, const char *body)
+static inline const web_request *request(const char *method, const char *target, const char *body)
 {
-    static page_request asked;
-    asked = (page_request){
+    static web_request asked;
+    asked = (web_request){
         .method = method, .target = target, .host = HOST, .body = body, .size = strlen(body)};
     return &asked;
 }
 
-static inline void ask_as(const page_request *asked)
+static inline void ask_as(const web_request *asked)
 {
-    page_reply_free(&reply);
-    page_answer(&site, asked, &reply);
+    web_reply_free(&reply);
+    web_answer(&site, asked, &reply);
 }
 
 static inline int ask(const char *method, const char *target, const char *body)
@@ -46,7 +46,7 @@ static inline int ask(const char *method, const char *target, const char *body)
 static inline int put(const char *target, const char *body, const char *if_match,
                       const char *if_none)
 {
-    page_request asked = *request("PUT", target, body);
+    web_request asked = *request("PUT", target, body);
     asked.if_match = if_match;
     asked.if_none_match = if_none;
     ask_as(&asked);
@@ -86,7 +86,7 @@ static inline int begin(void **state)
     if (!mkdtemp(around)) {
         return -1;
     }
-    site = (page_site){.port = 7340, .folder_name = "sheets"};
+    site = (web_site){.port = 7340, .folder_name = "sheets"};
     site.folder = open(around, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
     snprintf(path, sizeof path, "%s/pipe.yaml", around);
     mkfifo(path, 0600);
@@ -100,7 +100,7 @@ static inline int end(void **state)
 {
     char command[128];
     (void)state;
-    page_reply_free(&reply);
+    web_reply_free(&reply);
     close(site.folder);
     snprintf(command, sizeof command, "rm -r %s", around);
     return system(command);

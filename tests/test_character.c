@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* UTF-8 as the Unicode Standard has it, table 3-7 (well-formed byte sequences; from memory): which
  * second byte each first one takes, the others being 80..BF. */
-#include <sillet/units.h>
+#include <sillet/core/units.h>
 #include <string.h>
 
 #include "near.h"

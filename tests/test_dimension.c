@@ -2,7 +2,7 @@
 /* Dimensions that do not crowd each other, and the smooth lines of a part's top. */
 #include <string.h>
 
-#include "../src/drawing/views.h"
+#include "../src/drawing/views/views.h"
 #include "random_job.h"
 
 /* Spread places keep order and pitch, and no shift of one pool would bring them nearer. */
@@ -18,7 +18,7 @@ static void crowded_figures_are_spread(void **state)
             wished[i] = wished[i - 1] + uniform(&seed, 0, 8);
         }
         memcpy(place, wished, sizeof place);
-        sil_spread(count, place, 4.0);
+        draw_spread(count, place, 4.0);
         for (int i = 0; i < count; i++) {
             moved += place[i] - wished[i];
             assert_true(i == 0 || place[i] - place[i - 1] >= 4.0 - 1e-9);
@@ -26,28 +26,28 @@ static void crowded_figures_are_spread(void **state)
         near(moved, 0.0, 1e-9);
     }
     double apart[] = {0, 10, 20};
-    sil_spread(3, apart, 4.0);
+    draw_spread(3, apart, 4.0);
     near(apart[1], 10, 0);
 }
 
 static void curves_go_through_their_points(void **state)
 {
     (void)state;
-    sil_curve curve = {.count = 4, .x = {1, 5, 11, 14}, .y = {2, 3.5, 3, 1}};
+    draw_curve curve = {.count = 4, .x = {1, 5, 11, 14}, .y = {2, 3.5, 3, 1}};
     for (int i = 0; i < curve.count; i++) {
-        near(sil_curve_at(&curve, curve.x[i]), curve.y[i], 1e-12);
-        double before = sil_curve_at(&curve, curve.x[i] - 1e-6);
-        double after = sil_curve_at(&curve, curve.x[i] + 1e-6);
+        near(draw_curve_at(&curve, curve.x[i]), curve.y[i], 1e-12);
+        double before = draw_curve_at(&curve, curve.x[i] - 1e-6);
+        double after = draw_curve_at(&curve, curve.x[i] + 1e-6);
         near(after - before, 0.0, 1e-5);
     }
-    sil_curve one = {.count = 1, .x = {3}, .y = {7}};
-    near(sil_curve_at(&one, -100), 7, 0);
-    near(sil_curve_at(&one, 100), 7, 0);
-    sil_point points[SIL_CURVE_POINTS];
-    int count = sil_curve_points(&curve, 20, 0, points);
+    draw_curve one = {.count = 1, .x = {3}, .y = {7}};
+    near(draw_curve_at(&one, -100), 7, 0);
+    near(draw_curve_at(&one, 100), 7, 0);
+    draw_point points[DRAW_CURVE_POINTS];
+    int count = draw_curve_points(&curve, 20, 0, points);
     near(points[0].x, 20, 0);
     near(points[count - 1].x, 0, 0);
-    assert_true(sil_curve_points(&curve, 0, 1e4, points) <= SIL_CURVE_POINTS);
+    assert_true(draw_curve_points(&curve, 0, 1e4, points) <= DRAW_CURVE_POINTS);
 }
 
 int main(void)

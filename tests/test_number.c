@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Figures in full read back as themselves, by the C library's own reader. */
-#include <sillet/units.h>
+#include <sillet/core/units.h>
 
 #include <stdlib.h>
 

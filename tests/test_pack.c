@@ -6,7 +6,7 @@
 
 #include <sillet/drawing.h>
 
-#include "../src/drawing/sheet.h"
+#include "../src/drawing/board/paper.h"
 #include "random_job.h"
 
 static const double degree = 0.017453292519943295;
@@ -16,14 +16,14 @@ typedef struct scene {
     int page, job, strings;
 } scene;
 
-static bool boxes_meet(sil_box a, sil_box b, double apart)
+static bool boxes_meet(draw_box a, draw_box b, double apart)
 {
     return a.left < b.right + apart && b.left < a.right + apart && a.bottom < b.top + apart &&
            b.bottom < a.top + apart;
 }
 
 /* Liang and Barsky's clip: whether a line enters a box. */
-static bool line_enters(sil_point p, sil_point q, sil_box box)
+static bool line_enters(draw_point p, draw_point q, draw_box box)
 {
     double dx = q.x - p.x, dy = q.y - p.y, first = 0, last = 1;
     const double run[] = {-dx, dx, -dy, dy};
@@ -45,20 +45,20 @@ static bool line_enters(sil_point p, sil_point q, sil_box box)
     return first <= last;
 }
 
-static bool shape_enters(const sil_shapes *list, const sil_shape *shape, sil_box box)
+static bool shape_enters(const draw_shapes *list, const draw_shape *shape, draw_box box)
 {
     enum { STEPS = 36 };
-    if (shape->kind == SIL_SHAPE_TEXT || !boxes_meet(shape->box, box, 0.0)) {
+    if (shape->kind == DRAW_SHAPE_TEXT || !boxes_meet(shape->box, box, 0.0)) {
         return false;
     }
-    bool arc = shape->kind == SIL_SHAPE_ARC;
+    bool arc = shape->kind == DRAW_SHAPE_ARC;
     int pieces = arc ? STEPS : shape->count - !shape->closed;
     for (int i = 0; i < pieces; i++) {
-        sil_point ends[2];
+        draw_point ends[2];
         for (int k = 0; k < 2; k++) {
             double turn = (shape->from + (shape->to - shape->from) * (i + k) / STEPS) * degree;
-            ends[k] = arc ? (sil_point){shape->at.x + shape->size * cos(turn),
-                                        shape->at.y + shape->size * sin(turn)}
+            ends[k] = arc ? (draw_point){shape->at.x + shape->size * cos(turn),
+                                         shape->at.y + shape->size * sin(turn)}
                           : list->points[shape->first + (i + k) % shape->count];
         }
         if (line_enters(ends[0], ends[1], box)) {
@@ -88,7 +88,7 @@ static int strip(double y)
     return y < 0 ? 0 : y >= STRIPS * STRIP ? STRIPS - 1 : (int)(y / STRIP);
 }
 
-static strips sort_into_strips(const sil_shapes *list)
+static strips sort_into_strips(const draw_shapes *list)
 {
     strips s = {{0}, NULL};
     int next[STRIPS] = {0};
@@ -115,18 +115,18 @@ static strips sort_into_strips(const sil_shapes *list)
 static void look_at_text(const scene *s, const strips *sorted, int i)
 {
     const double apart = 0.3;
-    const sil_shapes *list = s->drawing->pages[s->page].shapes;
-    const sil_shape *a = &list->shapes[i];
+    const draw_shapes *list = s->drawing->pages[s->page].shapes;
+    const draw_shape *a = &list->shapes[i];
     const char *text = list->bytes + a->first;
     int from = strip(a->box.bottom - apart), to = strip(a->box.top + apart);
     for (int at = sorted->first[from]; at < sorted->first[to + 1]; at++) {
         int k = sorted->shape[at];
-        const sil_shape *b = &list->shapes[k];
-        if (k > i && b->kind == SIL_SHAPE_TEXT && boxes_meet(a->box, b->box, apart)) {
+        const draw_shape *b = &list->shapes[k];
+        if (k > i && b->kind == DRAW_SHAPE_TEXT && boxes_meet(a->box, b->box, apart)) {
             complain(s, text, list->bytes + b->first);
         }
         if (shape_enters(list, b, a->box)) {
-            complain(s, text, sil_layer_look(b->layer)->word);
+            complain(s, text, draw_layer_look(b->layer)->word);
         }
     }
 }
@@ -134,24 +134,24 @@ static void look_at_text(const scene *s, const strips *sorted, int i)
 /* And everything keeps inside the frame. */
 static void look_over(const scene *s)
 {
-    const sil_shapes *list = s->drawing->pages[s->page].shapes;
-    sil_box frame = sil_sheet_frame(s->drawing);
+    const draw_shapes *list = s->drawing->pages[s->page].shapes;
+    draw_box frame = draw_paper_frame(s->drawing);
     strips sorted = sort_into_strips(list);
     for (int i = 0; i < list->count; i++) {
-        const sil_shape *a = &list->shapes[i];
+        const draw_shape *a = &list->shapes[i];
         if (a->box.left < frame.left - 1e-9 || a->box.right > frame.right + 1e-9 ||
             a->box.bottom < frame.bottom - 1e-9 || a->box.top > frame.top + 1e-9) {
-            complain(s, a->kind == SIL_SHAPE_TEXT ? list->bytes + a->first : "a line",
+            complain(s, a->kind == DRAW_SHAPE_TEXT ? list->bytes + a->first : "a line",
                      "leaves the frame");
         }
-        if (a->kind == SIL_SHAPE_TEXT) {
+        if (a->kind == DRAW_SHAPE_TEXT) {
             look_at_text(s, &sorted, i);
         }
     }
     free(sorted.shape);
 }
 
-static bool has_layer(const sil_page *page, sil_layer layer)
+static bool has_layer(const draw_paper *page, draw_layer layer)
 {
     for (int i = 0; i < page->shapes->count; i++) {
         if (page->shapes->shapes[i].layer == layer) {
@@ -164,15 +164,15 @@ static bool has_layer(const sil_page *page, sil_layer layer)
 /* What a withheld part may not show. Only the saddle's own sheet and its template have cuts. */
 static void look_for_cuts(const scene *s, const sil_plan *plan)
 {
-    const sil_page *page = &s->drawing->pages[s->page];
+    const draw_paper *page = &s->drawing->pages[s->page];
     const char *part = page->heading.part;
     bool nut = plan->nut.remedy == SIL_NUT_WAIT, saddle = plan->saddle.remedy == SIL_SADDLE_WAIT;
     bool templates = strcmp(part, "Templates") == 0, order = strcmp(part, "Blank order") == 0;
     bool own = strcmp(part, "Saddle") == 0;
     bool waits = (strcmp(part, "Nut") == 0 && nut) || (own && saddle) ||
                  ((templates || order) && nut && saddle);
-    bool cut = has_layer(page, SIL_LAYER_CUT) || has_layer(page, SIL_LAYER_CUT_FIRST);
-    if (waits && (cut || has_layer(page, SIL_LAYER_PRESENT) || has_layer(page, SIL_LAYER_HATCH))) {
+    bool cut = has_layer(page, DRAW_CUT) || has_layer(page, DRAW_CUT_FIRST);
+    if (waits && (cut || has_layer(page, DRAW_PRESENT) || has_layer(page, DRAW_HATCH))) {
         complain(s, part, "is withheld and drawn");
     }
     if (cut && (saddle || !(own || templates))) {

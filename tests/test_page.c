@@ -34,7 +34,7 @@ static void only_its_own_host_and_origin(void **state)
     };
     (void)state;
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
-        page_request asked = *request("GET", "/", "");
+        web_request asked = *request("GET", "/", "");
         asked.host = rows[i].host;
         asked.origin = rows[i].origin;
         ask_as(&asked);
@@ -42,7 +42,7 @@ static void only_its_own_host_and_origin(void **state)
             fail_msg("host %s, origin %s: %d", rows[i].host, rows[i].origin, reply.status);
         }
     }
-    page_request stranger = *request("PUT", "/sheets/stranger.yaml", LEAST);
+    web_request stranger = *request("PUT", "/sheets/stranger.yaml", LEAST);
     stranger.if_none_match = "*";
     stranger.origin = "http://evil.example";
     ask_as(&stranger);
@@ -92,8 +92,8 @@ static void every_answer_is_strict(void **state)
 {
     bool strict = false, nosniff = false;
     (void)state;
-    for (int i = 0; i < page_header_count; i++) {
-        const page_header *header = &page_headers[i];
+    for (int i = 0; i < web_header_count; i++) {
+        const web_header *header = &web_headers[i];
         if (strcmp(header->name, "Content-Security-Policy") == 0) {
             strict = strncmp(header->value, "default-src 'none'; ", 20) == 0 &&
                      !strstr(header->value, "unsafe") && !strstr(header->value, "http") &&
@@ -107,13 +107,13 @@ static void every_answer_is_strict(void **state)
 
 static void no_more_than_a_sheet(void **state)
 {
-    char *long_one = malloc(PAGE_BODY_MAX + 2);
+    char *long_one = malloc(WEB_BODY_MAX + 2);
     (void)state;
-    memset(long_one, ' ', PAGE_BODY_MAX + 1);
-    long_one[PAGE_BODY_MAX + 1] = '\0';
+    memset(long_one, ' ', WEB_BODY_MAX + 1);
+    long_one[WEB_BODY_MAX + 1] = '\0';
     assert_int_equal(ask("POST", "/plan", long_one), 413);
     assert_int_equal(put("/sheets/long.yaml", long_one, NULL, "*"), 413);
-    long_one[PAGE_BODY_MAX] = '\0';
+    long_one[WEB_BODY_MAX] = '\0';
     assert_int_equal(ask("POST", "/plan", long_one), 422); /* empty, but not too long */
     free(long_one);
 }

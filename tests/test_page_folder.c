@@ -6,7 +6,7 @@
 
 static void a_sheet_is_never_written_over_blindly(void **state)
 {
-    char tag[PAGE_TAG_MAX], newer[PAGE_TAG_MAX];
+    char tag[WEB_TAG_MAX], newer[WEB_TAG_MAX];
     (void)state;
     assert_int_equal(put("/sheets/one.yaml", LEAST, NULL, NULL), 428);
     assert_int_equal(ask("GET", "/sheets/one.yaml", ""), 404);
@@ -17,7 +17,7 @@ static void a_sheet_is_never_written_over_blindly(void **state)
     assert_string_equal(reply.tag, tag);
     assert_int_equal(reply.size, strlen(LEAST));
     assert_memory_equal(reply.bytes, LEAST, reply.size);
-    page_request again = *request("GET", "/sheets/one.yaml", "");
+    web_request again = *request("GET", "/sheets/one.yaml", "");
     again.if_none_match = tag;
     ask_as(&again);
     assert_int_equal(reply.status, 304);

@@ -6,7 +6,7 @@
 
 #include <sillet/drawing.h>
 
-#include "../src/drawing/sound.h"
+#include "../src/drawing/views/sound.h"
 #include "random_job.h"
 
 typedef struct scene {
@@ -15,7 +15,7 @@ typedef struct scene {
     sil_drawing *drawing;
 } scene;
 
-static bool is_sound(const sil_page *page)
+static bool is_sound(const draw_paper *page)
 {
     return strcmp(page->heading.part, "Buzz and intonation") == 0;
 }
@@ -51,12 +51,12 @@ static void collect(const sil_drawing *drawing, bool warnings_only, found *f)
 {
     f->count = f->fills = 0;
     for (int page = 0; page < drawing->page_count; page++) {
-        const sil_shapes *list = drawing->pages[page].shapes;
+        const draw_shapes *list = drawing->pages[page].shapes;
         for (int i = 0; i < list->count && is_sound(&drawing->pages[page]); i++) {
-            const sil_shape *shape = &list->shapes[i];
-            bool warning = shape->layer == SIL_LAYER_WARNING;
+            const draw_shape *shape = &list->shapes[i];
+            bool warning = shape->layer == DRAW_WARNING;
             f->fills += warning && shape->filled;
-            if (shape->kind == SIL_SHAPE_TEXT && (warning || !warnings_only)) {
+            if (shape->kind == DRAW_SHAPE_TEXT && (warning || !warnings_only)) {
                 assert_true(f->count < WORDS_MAX);
                 f->words[f->count++] = list->bytes + shape->first;
             }
@@ -154,10 +154,10 @@ static void every_note_heard_is_marked(void **state)
 static double ring_x(const scene *s, int number)
 {
     for (int page = 0; page < s->drawing->page_count; page++) {
-        const sil_shapes *list = s->drawing->pages[page].shapes;
+        const draw_shapes *list = s->drawing->pages[page].shapes;
         for (int i = 1; i < list->count && is_sound(&s->drawing->pages[page]); i++) {
-            bool ringed =
-                list->shapes[i - 1].kind == SIL_SHAPE_ARC && list->shapes[i].kind == SIL_SHAPE_TEXT;
+            bool ringed = list->shapes[i - 1].kind == DRAW_SHAPE_ARC &&
+                          list->shapes[i].kind == DRAW_SHAPE_TEXT;
             if (ringed && atoi(list->bytes + list->shapes[i].first) == number) {
                 return list->shapes[i].at.x;
             }
@@ -198,14 +198,14 @@ static void cents_go_on_one_scale(void **state)
     for (int job = 0; job < 200; job++) {
         make_random_job(&made, &seed, 1 + job % SIL_STRINGS_MAX);
         sil_plan_make(&made.job, &plan);
-        sil_draft draft = {.plan = &plan};
-        sil_cents_scale scale = sil_cents_measure(&draft);
+        draw_draft draft = {.plan = &plan};
+        view_cents_scale scale = view_cents_measure(&draft);
         assert_true(scale.step >= 1 && scale.low < 0 && scale.high > 0);
         assert_true(scale.high - scale.low <= 6 * scale.step);
         assert_int_equal(scale.low % scale.step, 0);
         for (int i = 0; i < made.job.string_count; i++) {
             const sil_compensation *told = &plan.compensation[i];
-            double worst = sil_cents_worst(told->as_built);
+            double worst = view_cents_worst(told->as_built);
             for (int fret = 1; fret <= SIL_PITCH_FRETS; fret++) {
                 assert_false(told->as_built[fret] < scale.low || told->as_built[fret] > scale.high);
                 assert_false(told->at_best[fret] < scale.low || told->at_best[fret] > scale.high);

@@ -6,7 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include <sillet/units.h>
+#include <sillet/core/units.h>
 
 #include "near.h"
 

@@ -10,11 +10,11 @@
 #ifndef SILLET_JOB_H
 #define SILLET_JOB_H
 
-#include "fit.h"
-#include "nut.h"
-#include "pitch.h"
-#include "saddle.h"
-#include "string.h"
+#include "core/fit.h"
+#include "core/nut.h"
+#include "core/pitch.h"
+#include "core/saddle.h"
+#include "core/tension.h"
 
 #ifdef __cplusplus
 extern "C" {

@@ -3,7 +3,7 @@
 #ifndef SILLET_PLAN_H
 #define SILLET_PLAN_H
 
-#include "clearance.h"
+#include "core/clearance.h"
 #include "job.h"
 
 #ifdef __cplusplus

@@ -4,19 +4,19 @@
 #ifndef SILLET_SILLET_H
 #define SILLET_SILLET_H
 
-#include "units.h"
+#include "core/units.h"
 #include "version.h"
 
-#include "board.h"
-#include "string.h"
+#include "core/board.h"
+#include "core/tension.h"
 
-#include "fit.h"
+#include "core/fit.h"
 
-#include "nut.h"
-#include "saddle.h"
+#include "core/nut.h"
+#include "core/saddle.h"
 
-#include "clearance.h"
-#include "pitch.h"
+#include "core/clearance.h"
+#include "core/pitch.h"
 
 #include "drawing.h"
 #include "job.h"

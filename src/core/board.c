@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The board: frets, neck, crowns. See docs/arithmetic.md, "The crown line". */
-#include <sillet/board.h>
+#include <sillet/core/board.h>
 
 bool sil_board_bends(const sil_board *board)
 {

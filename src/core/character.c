@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include <sillet/units.h>
+#include <sillet/core/units.h>
 
 size_t sil_character(const char *text, size_t size, unsigned long *code)
 {

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The least-squares circle of a saddle's top: a parabola to begin with, then Gauss and Newton on
  * the radial misfit. */
-#include <sillet/saddle.h>
+#include <sillet/core/saddle.h>
 
 static const double most_radius = 3000.0; /* flatter than this no tool shows from straight */
 

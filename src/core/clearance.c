@@ -17,21 +17,21 @@ double sil_pluck_depth(double tension, double length, double at)
 double sil_envelope(double length, double at, double u)
 {
     double p = place(length, at), depth = p * (length - p);
-    sil_swing by_one = {length, (length - p) / depth, p / depth};
-    return sil_swing_at(&by_one, u);
+    core_swing by_one = {length, (length - p) / depth, p / depth};
+    return core_swing_at(&by_one, u);
 }
 
-sil_swing sil_swing_from(const sil_board *board, const sil_pluck *pluck, int string, int stop)
+core_swing core_swing_from(const sil_board *board, const sil_pluck *pluck, int string, int stop)
 {
     double length = board->saddle_x[string] - board->fret_x[string][stop];
     double p = place(length, pluck->at);
     double stiffness = pluck->tension[string] * length;
-    return (sil_swing){length, (length - p) / stiffness, p / stiffness};
+    return (core_swing){length, (length - p) / stiffness, p / stiffness};
 }
 
 /* The hardest clean pluck of one stop and the fret that sets it. */
 static double clean_force(const sil_board *board, const sil_fit *fit, const double *crown,
-                          const sil_swing *swing, int string, int stop, int *at_fret)
+                          const core_swing *swing, int string, int stop, int *at_fret)
 {
     const double *x = board->fret_x[string];
     double from = stop == 0 ? fit->nut_height[string] : crown[stop];
@@ -40,7 +40,7 @@ static double clean_force(const sil_board *board, const sil_fit *fit, const doub
     *at_fret = 0;
     for (int n = stop + 1; n <= board->frets; n++) {
         double u = x[n] - x[stop];
-        double force = (from + slope * u - crown[n]) / sil_swing_at(swing, u);
+        double force = (from + slope * u - crown[n]) / core_swing_at(swing, u);
         if (force < least) {
             least = force;
             *at_fret = n;
@@ -58,7 +58,7 @@ void sil_clearance_find(const sil_board *board, const sil_fit *fit, const sil_pl
             crown[n] = sil_crown_height(board, fit, i, n);
         }
         for (int stop = 0; stop < board->frets; stop++) {
-            sil_swing swing = sil_swing_from(board, pluck, i, stop);
+            core_swing swing = core_swing_from(board, pluck, i, stop);
             clearance->force[i][stop] =
                 clean_force(board, fit, crown, &swing, i, stop, &clearance->at_fret[i][stop]);
         }

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Figures as a program prints them. */
-#include <sillet/units.h>
+#include <sillet/core/units.h>
 
 #include <stdint.h>
 #include <stdio.h>

@@ -23,28 +23,28 @@ double sil_first_gap(const sil_board *board, const sil_fit *fit, int string, sil
     if ((int)hold > board->frets) {
         return SIL_UNKNOWN;
     }
-    double share = sil_held_share(board, string, hold);
+    double share = core_held_share(board, string, hold);
     return fit->nut_height[string] * (1.0 - share) +
            sil_crown_height(board, fit, string, (int)hold) * share -
            sil_crown_height(board, fit, string, 1);
 }
 
-double sil_held_share(const sil_board *board, int string, sil_hold hold)
+double core_held_share(const sil_board *board, int string, sil_hold hold)
 {
     return board->fret_x[string][1] / board->fret_x[string][hold];
 }
 
-double sil_nut_from_held(const sil_board *board, const sil_fit *fit, int string, sil_hold hold,
-                         double gap)
+double core_nut_from_held(const sil_board *board, const sil_fit *fit, int string, sil_hold hold,
+                          double gap)
 {
-    double share = sil_held_share(board, string, hold);
+    double share = core_held_share(board, string, hold);
     double first = sil_crown_height(board, fit, string, 1);
     double bearing = sil_crown_height(board, fit, string, (int)hold);
     return (gap + first - bearing * share) / (1.0 - share);
 }
 
-double sil_saddle_from_action(const sil_board *board, const sil_fit *fit, int string, int fret,
-                              double action, double nut_height)
+double core_saddle_from_action(const sil_board *board, const sil_fit *fit, int string, int fret,
+                               double action, double nut_height)
 {
     double t = board->fret_x[string][fret] / board->saddle_x[string];
     double over = action + sil_crown_height(board, fit, string, fret);
@@ -52,8 +52,8 @@ double sil_saddle_from_action(const sil_board *board, const sil_fit *fit, int st
 }
 
 /* The straight line over crown 1 and over another, met at nut and saddle: two equations. */
-double sil_nut_from_open(const sil_board *board, const sil_fit *fit, int string, double first,
-                         int fret, double action)
+double core_nut_from_open(const sil_board *board, const sil_fit *fit, int string, double first,
+                          int fret, double action)
 {
     double x_first = board->fret_x[string][1];
     double x_over = board->fret_x[string][fret];
@@ -102,14 +102,14 @@ static void read_string(const sil_board *board, const sil_gaps *gaps, int string
     double *saddle = &fit->saddle_height[string];
     *saddle = gaps->capo ? saddle_from_capo(board, fit, string, fret, action) : SIL_UNKNOWN;
     if (hold != SIL_HOLD_OPEN) {
-        *nut = sil_nut_from_held(board, fit, string, hold, first);
+        *nut = core_nut_from_held(board, fit, string, hold, first);
     } else if (gaps->capo) {
         *nut = nut_from_first(board, fit, string, first, *saddle);
     } else {
-        *nut = sil_nut_from_open(board, fit, string, first, fret, action);
+        *nut = core_nut_from_open(board, fit, string, first, fret, action);
     }
     if (!gaps->capo) {
-        *saddle = sil_saddle_from_action(board, fit, string, fret, action, *nut);
+        *saddle = core_saddle_from_action(board, fit, string, fret, action, *nut);
     }
 }
 

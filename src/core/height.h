@@ -3,21 +3,21 @@
 #ifndef SILLET_CORE_HEIGHT_H
 #define SILLET_CORE_HEIGHT_H
 
-#include <sillet/fit.h>
+#include <sillet/core/fit.h>
 
 /* x_1 / x_h: how far along a string lying on crown h the first fret stands. */
-double sil_held_share(const sil_board *board, int string, sil_hold hold);
+double core_held_share(const sil_board *board, int string, sil_hold hold);
 
 /* Nut height from the gap at fret 1 of a string bearing on crown 2 or 3. */
-double sil_nut_from_held(const sil_board *board, const sil_fit *fit, int string, sil_hold hold,
-                         double gap);
+double core_nut_from_held(const sil_board *board, const sil_fit *fit, int string, sil_hold hold,
+                          double gap);
 
 /* Nut height from two gaps of the open string, at fret 1 and at another. */
-double sil_nut_from_open(const sil_board *board, const sil_fit *fit, int string, double first,
-                         int fret, double action);
+double core_nut_from_open(const sil_board *board, const sil_fit *fit, int string, double first,
+                          int fret, double action);
 
 /* Saddle height from the open string's action over a fret, the nut's height known. */
-double sil_saddle_from_action(const sil_board *board, const sil_fit *fit, int string, int fret,
-                              double action, double nut_height);
+double core_saddle_from_action(const sil_board *board, const sil_fit *fit, int string, int fret,
+                               double action, double nut_height);
 
 #endif

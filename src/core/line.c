@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The line sanded off a saddle's base: a linear programme in two unknowns, solved at its corners.
  * See docs/arithmetic.md, "The saddle". */
-#include <sillet/saddle.h>
+#include <sillet/core/saddle.h>
 
 /* b0 + b1 z <= limit or >= limit at one z; the least slope is asked for by an edge of its own. */
 typedef struct edge {

@@ -82,9 +82,9 @@ static void pose(const sil_board *board, const sil_crowns *crowns, const sil_plu
     p->crown12_k = crown.per_bend[12];
     const double *x = board->fret_x[i];
     for (int stop = 0; stop < board->frets; stop++) {
-        sil_swing swing = sil_swing_from(board, pluck, i, stop);
+        core_swing swing = core_swing_from(board, pluck, i, stop);
         for (int n = stop + 1; n <= board->frets; n++) {
-            double depth = wish->force[i] * sil_swing_at(&swing, x[n] - x[stop]);
+            double depth = wish->force[i] * core_swing_at(&swing, x[n] - x[stop]);
             if (stop == 0) {
                 add_open(board, &crown, i, n, depth, p);
             } else {

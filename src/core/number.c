@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* A double in full, so that it reads back as itself: what a result for programs is written with. */
-#include <sillet/units.h>
+#include <sillet/core/units.h>
 
 #include <float.h>
 #include <stdint.h>

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The nut. See docs/arithmetic.md, "The nut". */
-#include <sillet/nut.h>
+#include <sillet/core/nut.h>
 
 /* Steps from each string to the next: the pair's inside a course; between courses what is left,
  * shared evenly, with something of each string's own added to it (half its gauge, or nothing). */

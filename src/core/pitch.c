@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Compensation. See docs/arithmetic.md, "Compensation". Symbols as there. */
-#include <sillet/pitch.h>
+#include <sillet/core/pitch.h>
 
 static const double pi = 3.14159265358979323846;
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The saddle. See docs/arithmetic.md, "The saddle". */
-#include <sillet/saddle.h>
+#include <sillet/core/saddle.h>
 
 static int count_verdicts(const sil_saddle_work *work, int strings, sil_verdict verdict)
 {

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Where the saddle's seat lies, from a caliper or from the bridge's top. See docs/arithmetic.md,
  * "The saddle". */
-#include <sillet/saddle.h>
+#include <sillet/core/saddle.h>
 
 /* A caliper and a straightedge that differ by more tell of a slip in one of them. */
 static const double most_apart = 0.3;

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The straight line for a saddle's slot: least greatest distance from the setbacks wanted. */
-#include <sillet/pitch.h>
+#include <sillet/core/pitch.h>
 
 /* The line of a slope midway between the highest and the lowest point, and how far they are apart.
  */

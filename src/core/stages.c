@@ -117,10 +117,11 @@ static double wanted_nut_height(const sil_bench *bench, const sil_fit *fit, int 
 {
     const sil_targets *targets = &bench->targets;
     if (targets->first_held != SIL_HOLD_OPEN) {
-        return sil_nut_from_held(&bench->board, fit, i, targets->first_held, targets->first[i].aim);
+        return core_nut_from_held(&bench->board, fit, i, targets->first_held,
+                                  targets->first[i].aim);
     }
-    return sil_nut_from_open(&bench->board, fit, i, targets->first[i].aim, 12,
-                             targets->action[i].aim);
+    return core_nut_from_open(&bench->board, fit, i, targets->first[i].aim, 12,
+                              targets->action[i].aim);
 }
 
 static sil_verdict judge(double value, sil_band band, double cut)
@@ -159,8 +160,8 @@ static void work_saddle(const sil_bench *bench, bool held, sil_stages *stages)
     sil_fit *fit = &stages->fit[SIL_SADDLE];
     for (int i = 0; i < bench->board.strings; i++) {
         double action = sil_action(&bench->board, fit, i, 12);
-        double wanted = sil_saddle_from_action(&bench->board, fit, i, 12,
-                                               bench->targets.action[i].aim, fit->nut_height[i]);
+        double wanted = core_saddle_from_action(&bench->board, fit, i, 12,
+                                                bench->targets.action[i].aim, fit->nut_height[i]);
         stages->lower[i] = fit->saddle_height[i] - wanted;
         if (!held) {
             stages->saddle[i] = judge(action, bench->targets.action[i], stages->lower[i]);
@@ -186,7 +187,7 @@ void sil_remedy_fit(const sil_bench *bench, sil_remedy remedy, sil_fit *fit)
             fit->nut_height[i] = wanted_nut_height(bench, fit, i);
         }
         if (remedy == SIL_TO_SADDLE) {
-            fit->saddle_height[i] = sil_saddle_from_action(
+            fit->saddle_height[i] = core_saddle_from_action(
                 board, fit, i, 12, bench->targets.action[i].aim, fit->nut_height[i]);
         }
     }
@@ -306,7 +307,7 @@ double sil_nut_to_low(const sil_bench *bench, const sil_stages *stages, int stri
     double over = sil_first_gap(board, &stages->fit[SIL_FRETS], string, hold) -
                   bench->targets.first[string].low;
     double share = hold == SIL_HOLD_OPEN ? board->fret_x[string][1] / board->saddle_x[string]
-                                         : sil_held_share(board, string, hold);
+                                         : core_held_share(board, string, hold);
     return over / (1.0 - share);
 }
 

@@ -3,20 +3,20 @@
 #ifndef SILLET_CORE_SWING_H
 #define SILLET_CORE_SWING_H
 
-#include <sillet/clearance.h>
+#include <sillet/core/clearance.h>
 
 /* What a stop fixes. Let a = place plucked from the saddle and b = length - a; a string pulled by 1
  * N goes aside by a b / (T l) there, and swings inside the lines from either end to that depth at
  * both a and b from the stop. */
-typedef struct sil_swing {
+typedef struct core_swing {
     double length;
     double steep, shallow; /* depth per mm from an end: b / (T l) up to a, a / (T l) up to b */
-} sil_swing;
+} core_swing;
 
-sil_swing sil_swing_from(const sil_board *board, const sil_pluck *pluck, int string, int stop);
+core_swing core_swing_from(const sil_board *board, const sil_pluck *pluck, int string, int stop);
 
 /* Depth at u from the stop, mm by 1 N. */
-static inline double sil_swing_at(const sil_swing *swing, double u)
+static inline double core_swing_at(const core_swing *swing, double u)
 {
     double from_stop = u;
     double from_saddle = swing->length - u;

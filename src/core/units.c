@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Lengths and other quantities as a workshop writes them. */
-#include <sillet/units.h>
+#include <sillet/core/units.h>
 
 #include <stdint.h>
 #include <string.h>

@@ -4,7 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "sheet.h"
+#include "board/paper.h"
 
 typedef struct paper_size {
     double width, height; /* mm */
@@ -22,12 +22,12 @@ typedef struct sheet_row {
 } sheet_row;
 
 static const sheet_row sheets[] = {
-    {"bench", {true, false, false}, sil_sheet_bench},
-    {"nut", {true, true, false}, sil_sheet_nut},
-    {"saddle", {true, false, true}, sil_sheet_saddle},
-    {"templates", {true, true, true}, sil_sheet_templates},
-    {"blanks", {true, true, true}, sil_sheet_order},
-    {"clearance", {true, false, false}, sil_sheet_sound},
+    {"bench", {true, false, false}, paper_bench},
+    {"nut", {true, true, false}, paper_nut},
+    {"saddle", {true, false, true}, paper_saddle},
+    {"templates", {true, true, true}, paper_templates},
+    {"blanks", {true, true, true}, paper_order},
+    {"clearance", {true, false, false}, paper_sound},
 };
 
 static void draw_sheet(sil_drawing *drawing, const sheet_row *sheet)
@@ -43,7 +43,7 @@ static void draw_sheet(sil_drawing *drawing, const sheet_row *sheet)
 static void finish(sil_drawing *drawing)
 {
     for (int i = 0; i < drawing->page_count && !drawing->no_memory; i++) {
-        sil_sheet_finish(drawing, i);
+        draw_paper_finish(drawing, i);
     }
 }
 
@@ -61,7 +61,7 @@ static void draw_pack(sil_drawing *drawing)
 /* A measuring sheet of an instrument, and one of a kind of instrument. */
 static void draw_measure(sil_drawing *drawing)
 {
-    static const sheet_row row = {"measure", {true, false, false}, sil_sheet_measure};
+    static const sheet_row row = {"measure", {true, false, false}, paper_measure};
     drawing->draft.plan = drawing->square; /* what is written on it goes into a sheet */
     draw_sheet(drawing, &row);
     finish(drawing);
@@ -77,23 +77,22 @@ static void draw_measure_unread(sil_drawing *drawing)
 static void draw_view(sil_drawing *drawing)
 {
     const double margin = 2;
-    static void (*const views[])(sil_drawing *) = {[SIL_PART_ALL] = sil_sheet_side,
-                                                   [SIL_PART_NUT] = sil_sheet_nut,
-                                                   [SIL_PART_SADDLE] = sil_sheet_saddle};
+    static void (*const views[])(sil_drawing *) = {
+        [SIL_PART_ALL] = paper_side, [SIL_PART_NUT] = paper_nut, [SIL_PART_SADDLE] = paper_saddle};
     views[drawing->order.part](drawing);
-    const sil_shapes *page = drawing->pages[0].shapes;
+    const draw_shapes *page = drawing->pages[0].shapes;
     if (page != NULL && page->count > 0) {
-        drawing->paper = (sil_box){page->box.left - margin, page->box.bottom - margin,
-                                   page->box.right + margin, page->box.top + margin};
+        drawing->paper = (draw_box){page->box.left - margin, page->box.bottom - margin,
+                                    page->box.right + margin, page->box.top + margin};
     }
 }
 
 static int faults(const sil_drawing *drawing)
 {
-    bool no_memory = drawing->no_memory || sil_letters_fault(drawing->draft.letters) != 0;
+    bool no_memory = drawing->no_memory || draw_letters_fault(drawing->draft.letters) != 0;
     bool fault = drawing->no_number || drawing->too_long;
     for (int i = 0; i < drawing->page_count; i++) {
-        const sil_shapes *page = drawing->pages[i].shapes;
+        const draw_shapes *page = drawing->pages[i].shapes;
         no_memory = no_memory || page == NULL || page->no_memory;
         fault = fault || (page != NULL && page->no_number);
     }
@@ -109,12 +108,12 @@ static int make(const sil_plan *plan, const sil_draw_order *order, void (*draw)(
         return SIL_DRAWING_NO_MEMORY;
     }
     made->order = *order;
-    made->paper = (sil_box){0, 0, papers[order->paper].width, papers[order->paper].height};
+    made->paper = (draw_box){0, 0, papers[order->paper].width, papers[order->paper].height};
     made->square = plan;
-    sil_plan_along(plan, &made->along_job, &made->along);
-    made->draft = (sil_draft){&made->along, &plan->bench.board, order->unit, order->decimal_comma,
-                              sil_letters_open()};
-    int fault = sil_letters_fault(made->draft.letters);
+    draw_plan_along(plan, &made->along_job, &made->along);
+    made->draft = (draw_draft){&made->along, &plan->bench.board, order->unit, order->decimal_comma,
+                               draw_letters_open()};
+    int fault = draw_letters_fault(made->draft.letters);
     if (fault == 0) {
         draw(made);
         fault = faults(made);
@@ -124,7 +123,7 @@ static int make(const sil_plan *plan, const sil_draw_order *order, void (*draw)(
         return fault;
     }
     *drawing = made;
-    return sil_letters_warnings(made->draft.letters) > 0 ? SIL_DRAWING_DOUBTFUL : SIL_DRAWING_DONE;
+    return draw_letters_warnings(made->draft.letters) > 0 ? SIL_DRAWING_DOUBTFUL : SIL_DRAWING_DONE;
 }
 
 int sil_drawing_make(const sil_plan *plan, const sil_draw_order *order, sil_drawing **drawing)
@@ -134,7 +133,7 @@ int sil_drawing_make(const sil_plan *plan, const sil_draw_order *order, sil_draw
 
 int sil_outlines_make(const sil_plan *plan, const sil_draw_order *order, sil_drawing **drawing)
 {
-    return make(plan, order, sil_draw_outlines, drawing);
+    return make(plan, order, paper_outlines, drawing);
 }
 
 int sil_drawing_measure(const sil_plan *plan, const sil_draw_order *order, bool unread,
@@ -153,7 +152,7 @@ bool sil_drawing_page_name(const sil_drawing *drawing, int page, char *out, size
     if (page < 0 || page >= drawing->page_count) {
         return false;
     }
-    const sil_page *it = &drawing->pages[page];
+    const draw_paper *it = &drawing->pages[page];
     snprintf(out, size, it->number > 1 ? "%s-%d" : "%s", it->sheet, it->number);
     return true;
 }
@@ -176,10 +175,10 @@ int sil_drawing_pages(const sil_drawing *drawing)
 
 bool sil_drawing_warning(const sil_drawing *drawing, int index, char *out, size_t size)
 {
-    if (index >= sil_letters_warnings(drawing->draft.letters)) {
+    if (index >= draw_letters_warnings(drawing->draft.letters)) {
         return false;
     }
-    sil_letters_warning(drawing->draft.letters, index, out, size);
+    draw_letters_warning(drawing->draft.letters, index, out, size);
     return true;
 }
 
@@ -189,8 +188,8 @@ void sil_drawing_free(sil_drawing *drawing)
         return;
     }
     for (int i = 0; i < drawing->page_count; i++) {
-        sil_shapes_free(drawing->pages[i].shapes);
+        draw_shapes_free(drawing->pages[i].shapes);
     }
-    sil_letters_close(drawing->draft.letters);
+    draw_letters_close(drawing->draft.letters);
     free(drawing);
 }

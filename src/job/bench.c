@@ -6,7 +6,7 @@
 
 /* Unless said: over fret 7, or the middle of a neck that joins there or before; lying on crown 1
  * and at the body join. */
-sil_relief_reading sil_relief_laid(const sil_job *job, const sil_reading *reading)
+sil_relief_reading job_relief_laid(const sil_job *job, const sil_reading *reading)
 {
     sil_relief_reading laid = reading->relief;
     int join = job->instrument.join;
@@ -80,7 +80,7 @@ void sil_job_bench(const sil_job *job, int reading, sil_bench *bench)
     }
     memset(bench, 0, sizeof *bench);
     lay_board(job, &bench->board);
-    bench->relief = sil_relief_laid(job, read);
+    bench->relief = job_relief_laid(job, read);
     bench->board.relief_at = bench->relief.over;
     bench->gaps = read->gaps;
     lay_crowns(read, &bench->crowns);

@@ -6,20 +6,20 @@
 #include <stdio.h>
 #include <string.h>
 
-const char sil_missing[] = "missing";
+const char job_missing[] = "missing";
 
-sil_place sil_key(const sil_place *up, const char *key)
+job_place job_key(const job_place *up, const char *key)
 {
-    return (sil_place){up, key, 0};
+    return (job_place){up, key, 0};
 }
 
-sil_place sil_item(const sil_place *up, int index)
+job_place job_item(const job_place *up, int index)
 {
-    return (sil_place){up, NULL, index};
+    return (job_place){up, NULL, index};
 }
 
 /* The path of a place, from the root down; returns its length. */
-static size_t write_path(const sil_place *place, char *out, size_t size)
+static size_t write_path(const job_place *place, char *out, size_t size)
 {
     if (!place) {
         out[0] = '\0';
@@ -33,7 +33,7 @@ static size_t write_path(const sil_place *place, char *out, size_t size)
     return used < size ? used : size - 1;
 }
 
-static void tell(sil_check *check, sil_severity severity, const sil_place *place,
+static void tell(job_check *check, sil_severity severity, const job_place *place,
                  const char *wanted)
 {
     char path[128];
@@ -42,12 +42,12 @@ static void tell(sil_check *check, sil_severity severity, const sil_place *place
     check->tell(check->with, severity, path, wanted);
 }
 
-void sil_check_missing(sil_check *check, const sil_place *place)
+void job_check_missing(job_check *check, const job_place *place)
 {
-    tell(check, SIL_ERROR, place, sil_missing);
+    tell(check, SIL_ERROR, place, job_missing);
 }
 
-void sil_check_say(sil_check *check, sil_severity severity, const sil_place *place,
+void job_check_say(job_check *check, sil_severity severity, const job_place *place,
                    const char *format, ...)
 {
     char wanted[256];
@@ -58,8 +58,8 @@ void sil_check_say(sil_check *check, sil_severity severity, const sil_place *pla
     tell(check, severity, place, wanted);
 }
 
-static void check_table(sil_check *check, const sil_table *table, const void *base,
-                        const sil_place *place);
+static void check_table(job_check *check, const job_table *table, const void *base,
+                        const job_place *place);
 
 /* The ends first: where a sheet tells only those, what is wrong between them follows from them. */
 static int ends_first(int step, int count)
@@ -67,45 +67,45 @@ static int ends_first(int step, int count)
     return step == 0 ? 0 : step == 1 ? count - 1 : step - 1;
 }
 
-static void check_figures(sil_check *check, const sil_field *field, const sil_place *place,
+static void check_figures(job_check *check, const job_field *field, const job_place *place,
                           const double *figures, int count)
 {
     for (int step = 0; step < count; step++) {
         int i = ends_first(step, count);
-        sil_place item = sil_item(place, i);
-        sil_check_figure(check, field, &item, figures[i]);
+        job_place item = job_item(place, i);
+        job_check_figure(check, field, &item, figures[i]);
     }
 }
 
 /* Two figures that a mapping names; given as one value, both are complained of as that one. */
-static void check_pair(sil_check *check, const sil_field *field, const sil_place *place,
+static void check_pair(job_check *check, const job_field *field, const job_place *place,
                        const double *pair, const char *first, const char *second)
 {
     bool alike = pair[0] == pair[1] || (!sil_known(pair[0]) && !sil_known(pair[1]));
-    sil_place ends[2] = {sil_key(place, first), sil_key(place, second)};
-    sil_check_figure(check, field, alike ? place : &ends[0], pair[0]);
+    job_place ends[2] = {job_key(place, first), job_key(place, second)};
+    job_check_figure(check, field, alike ? place : &ends[0], pair[0]);
     if (!alike) {
-        sil_check_figure(check, field, &ends[1], pair[1]);
+        job_check_figure(check, field, &ends[1], pair[1]);
     }
 }
 
-static void check_scale(sil_check *check, const sil_field *field, const sil_place *place,
+static void check_scale(job_check *check, const job_field *field, const job_place *place,
                         const sil_instrument *instrument)
 {
     const double *pair = &instrument->scale;
-    sil_place square = sil_key(place, "square");
+    job_place square = job_key(place, "square");
     if (!sil_known(instrument->scale_bass)) {
-        sil_check_figure(check, field, place, instrument->scale);
+        job_check_figure(check, field, place, instrument->scale);
         return;
     }
     check_pair(check, field, place, pair, "treble", "bass");
     if (instrument->square < 0 || instrument->square > SIL_FRETS_MAX) {
-        sil_check_say(check, SIL_ERROR, &square, "wanted a whole number from 0 to %d",
+        job_check_say(check, SIL_ERROR, &square, "wanted a whole number from 0 to %d",
                       SIL_FRETS_MAX);
     }
 }
 
-static void check_radius(sil_check *check, const sil_field *field, const sil_place *place,
+static void check_radius(job_check *check, const job_field *field, const job_place *place,
                          const double *radius)
 {
     if (!isinf(radius[0]) || !isinf(radius[1])) {
@@ -113,42 +113,42 @@ static void check_radius(sil_check *check, const sil_field *field, const sil_pla
     }
 }
 
-static void check_band(sil_check *check, const sil_field *field, const sil_place *place,
+static void check_band(job_check *check, const job_field *field, const job_place *place,
                        const sil_band *band)
 {
-    sil_place low = sil_key(place, "low"), aim = sil_key(place, "aim"),
-              high = sil_key(place, "high");
+    job_place low = job_key(place, "low"), aim = job_key(place, "aim"),
+              high = job_key(place, "high");
     if (!sil_known(band->aim) || !sil_known(band->low) || !sil_known(band->high)) {
-        sil_check_missing(check, place);
+        job_check_missing(check, place);
         return;
     }
-    sil_check_figure(check, field, &aim, band->aim);
+    job_check_figure(check, field, &aim, band->aim);
     if (band->low > band->aim) {
-        sil_check_say(check, SIL_ERROR, &low, "over the aim");
+        job_check_say(check, SIL_ERROR, &low, "over the aim");
     }
     if (band->high < band->aim) {
-        sil_check_say(check, SIL_ERROR, &high, "under the aim");
+        job_check_say(check, SIL_ERROR, &high, "under the aim");
     }
-    if (band->low < 0.0 && field->sign != SIL_ANY_SIGN) {
-        sil_check_say(check, SIL_ERROR, &low, "cannot be negative");
+    if (band->low < 0.0 && field->sign != JOB_ANY_SIGN) {
+        job_check_say(check, SIL_ERROR, &low, "cannot be negative");
     }
 }
 
-static void check_count(sil_check *check, const sil_field *field, const sil_place *place, int count)
+static void check_count(job_check *check, const job_field *field, const job_place *place, int count)
 {
     if (count == 0 && field->low > 0.0) {
         if (field->required) {
-            sil_check_missing(check, place);
+            job_check_missing(check, place);
         }
         return;
     }
     if (count < (int)field->low || count > (int)field->high) {
-        sil_check_say(check, SIL_ERROR, place, "wanted a whole number from %d to %d",
+        job_check_say(check, SIL_ERROR, place, "wanted a whole number from %d to %d",
                       (int)field->low, (int)field->high);
     }
 }
 
-static bool is_word(const sil_word *words, int value)
+static bool is_word(const job_word *words, int value)
 {
     while (words->text && words->value != value) {
         words++;
@@ -156,45 +156,45 @@ static bool is_word(const sil_word *words, int value)
     return words->text;
 }
 
-static void check_list(sil_check *check, const sil_field *field, const sil_place *place,
+static void check_list(job_check *check, const job_field *field, const job_place *place,
                        const void *list, size_t size, int count)
 {
     for (int i = 0; i < count; i++) {
-        sil_place item = sil_item(place, i);
+        job_place item = job_item(place, i);
         check_table(check, field->of, (const char *)list + (size_t)i * size, &item);
     }
 }
 
 /* Lists kept as a pointer and a count, or as an array and a count: from the job, not the row. */
-static void check_lists(sil_check *check, const sil_field *field, const sil_place *place,
+static void check_lists(job_check *check, const job_field *field, const job_place *place,
                         const void *base)
 {
     const sil_job *job = check->job;
     const sil_reading *reading = base;
     switch (field->kind) {
-    case SIL_AS_STRINGS:
+    case JOB_AS_STRINGS:
         if (job->string_count == 0) {
-            sil_check_missing(check, place);
+            job_check_missing(check, place);
         }
         check_list(check, field, place, job->strings, sizeof job->strings[0], job->string_count);
         break;
-    case SIL_AS_READINGS:
+    case JOB_AS_READINGS:
         check_list(check, field, place, job->readings, sizeof *job->readings, job->reading_count);
         break;
-    case SIL_AS_CROWNS:
+    case JOB_AS_CROWNS:
         check_list(check, field, place, reading->crowns, sizeof *reading->crowns,
                    reading->crown_count);
         break;
-    case SIL_AS_BUZZ:
+    case JOB_AS_BUZZ:
         check_list(check, field, place, reading->buzz, sizeof *reading->buzz, reading->buzz_count);
         break;
-    case SIL_AS_FILES:
+    case JOB_AS_FILES:
         check_figures(check, field, place, job->files, job->file_count);
         break;
-    case SIL_AS_MATERIALS:
-        for (int i = 0; sil_make_words[i].text; i++) {
-            sil_place make = sil_key(place, sil_make_words[i].text);
-            check_table(check, field->of, &job->materials[sil_make_words[i].value], &make);
+    case JOB_AS_MATERIALS:
+        for (int i = 0; job_make_words[i].text; i++) {
+            job_place make = job_key(place, job_make_words[i].text);
+            check_table(check, field->of, &job->materials[job_make_words[i].value], &make);
         }
         break;
     default:
@@ -202,50 +202,50 @@ static void check_lists(sil_check *check, const sil_field *field, const sil_plac
     }
 }
 
-static void check_field(sil_check *check, const sil_field *field, const void *base,
-                        const sil_place *place)
+static void check_field(job_check *check, const job_field *field, const void *base,
+                        const job_place *place)
 {
-    const void *seen = sil_field_seen(field, base);
+    const void *seen = job_field_seen(field, base);
     int strings = check->job->string_count;
     switch (field->kind) {
-    case SIL_AS_FIGURE:
-    case SIL_AS_RELIEF_GAP:
-        sil_check_figure(check, field, place, *(const double *)seen);
+    case JOB_AS_FIGURE:
+    case JOB_AS_RELIEF_GAP:
+        job_check_figure(check, field, place, *(const double *)seen);
         break;
-    case SIL_AS_SCALE:
+    case JOB_AS_SCALE:
         check_scale(check, field, place, base);
         break;
-    case SIL_AS_PER_STRING:
-    case SIL_AS_FIRST:
+    case JOB_AS_PER_STRING:
+    case JOB_AS_FIRST:
         check_figures(check, field, place, seen, strings);
         break;
-    case SIL_AS_PAIR:
+    case JOB_AS_PAIR:
         check_pair(check, field, place, seen, "treble", "bass");
         break;
-    case SIL_AS_RADIUS:
+    case JOB_AS_RADIUS:
         check_radius(check, field, place, seen);
         break;
-    case SIL_AS_BAND:
+    case JOB_AS_BAND:
         check_band(check, field, place, seen);
         break;
-    case SIL_AS_BANDS:
+    case JOB_AS_BANDS:
         for (int step = 0; step < strings; step++) {
             int i = ends_first(step, strings);
-            sil_place item = sil_item(place, i);
+            job_place item = job_item(place, i);
             check_band(check, field, &item, (const sil_band *)seen + i);
         }
         break;
-    case SIL_AS_COUNT:
+    case JOB_AS_COUNT:
         check_count(check, field, place, *(const int *)seen);
         break;
-    case SIL_AS_WORD:
+    case JOB_AS_WORD:
         if (field->required && !is_word(field->words, *(const int *)seen)) {
-            sil_check_missing(check, place);
+            job_check_missing(check, place);
         }
         break;
-    case SIL_AS_PART:
-    case SIL_AS_RELIEF:
-    case SIL_AS_ATTACK:
+    case JOB_AS_PART:
+    case JOB_AS_RELIEF:
+    case JOB_AS_ATTACK:
         check_table(check, field->of, seen, place);
         break;
     default:
@@ -254,36 +254,36 @@ static void check_field(sil_check *check, const sil_field *field, const void *ba
     }
 }
 
-static void check_table(sil_check *check, const sil_table *table, const void *base,
-                        const sil_place *place)
+static void check_table(job_check *check, const job_table *table, const void *base,
+                        const job_place *place)
 {
     for (int i = 0; i < table->count; i++) {
-        const sil_field *field = &table->fields[i];
-        sil_place here = sil_key(place, field->key);
+        const job_field *field = &table->fields[i];
+        job_place here = job_key(place, field->key);
         check_field(check, field, base, &here);
     }
 }
 
 /* The job's own ranges, by the rows they are about. */
-static void lay_ranges(sil_check *check)
+static void lay_ranges(job_check *check)
 {
     const sil_job *job = check->job;
-    for (int i = 0; i < job->plausible_count && check->range_count < SIL_RANGES_MAX; i++) {
+    for (int i = 0; i < job->plausible_count && check->range_count < JOB_RANGES_MAX; i++) {
         const sil_plausible *own = &job->plausible[i];
-        const sil_field *field = sil_field_find(own->path);
+        const job_field *field = job_field_find(own->path);
         if (!field) {
             continue;
         }
-        check->ranges[check->range_count++] = (sil_range){field, own->low, own->high};
+        check->ranges[check->range_count++] = (job_range){field, own->low, own->high};
     }
 }
 
 int sil_job_check(const sil_job *job, sil_tell *tell_it, void *with)
 {
-    sil_check check = {.job = job, .tell = tell_it, .with = with};
+    job_check check = {.job = job, .tell = tell_it, .with = with};
     lay_ranges(&check);
-    check_table(&check, &sil_job_table, job, NULL);
-    sil_check_instrument(&check);
-    sil_check_readings(&check);
+    check_table(&check, &job_table_all, job, NULL);
+    job_check_instrument(&check);
+    job_check_readings(&check);
     return check.errors;
 }

@@ -5,21 +5,21 @@
 #include <string.h>
 
 /* A string or fret that the instrument does not have. 0 says nothing. */
-static void check_string(sil_check *check, const sil_place *up, int string)
+static void check_string(job_check *check, const job_place *up, int string)
 {
-    sil_place place = sil_key(up, "string");
+    job_place place = job_key(up, "string");
     if (string > check->job->string_count && check->job->string_count > 0) {
-        sil_check_say(check, SIL_ERROR, &place, "past the last string, %d",
+        job_check_say(check, SIL_ERROR, &place, "past the last string, %d",
                       check->job->string_count);
     }
 }
 
-static void check_fret(sil_check *check, const sil_place *up, const char *key, int fret)
+static void check_fret(job_check *check, const job_place *up, const char *key, int fret)
 {
-    sil_place place = sil_key(up, key);
+    job_place place = job_key(up, key);
     int frets = check->job->instrument.frets;
     if (fret > frets && frets > 0) {
-        sil_check_say(check, SIL_ERROR, &place, "past the last fret, %d", frets);
+        job_check_say(check, SIL_ERROR, &place, "past the last fret, %d", frets);
     }
 }
 
@@ -35,82 +35,82 @@ static bool seen_before(bool seen[SIL_STRINGS_MAX + 1][SIL_FRETS_MAX + 1], int s
 }
 
 /* Returned: whether every crown is one of this instrument's. */
-static bool check_crowns(sil_check *check, const sil_place *up, const sil_reading *reading)
+static bool check_crowns(job_check *check, const job_place *up, const sil_reading *reading)
 {
     bool seen[SIL_STRINGS_MAX + 1][SIL_FRETS_MAX + 1] = {{false}};
-    sil_place list = sil_key(up, "frets");
+    job_place list = job_key(up, "frets");
     int errors = check->errors;
     bool counted = true;
     for (int i = 0; i < reading->crown_count; i++) {
         const sil_crown_off *crown = &reading->crowns[i];
-        sil_place item = sil_item(&list, i);
+        job_place item = job_item(&list, i);
         check_string(check, &item, crown->string);
         check_fret(check, &item, "fret", crown->fret);
         if (seen_before(seen, crown->string, crown->fret)) {
-            sil_check_say(check, SIL_ERROR, &item, "this crown was read above");
+            job_check_say(check, SIL_ERROR, &item, "this crown was read above");
         }
         counted = counted && crown->string > 0 && crown->fret > 0;
     }
     return counted && errors == check->errors;
 }
 
-static void check_buzz(sil_check *check, const sil_place *up, const sil_reading *reading)
+static void check_buzz(job_check *check, const job_place *up, const sil_reading *reading)
 {
     bool seen[SIL_STRINGS_MAX + 1][SIL_FRETS_MAX + 1] = {{false}};
-    sil_place list = sil_key(up, "buzz");
+    job_place list = job_key(up, "buzz");
     for (int i = 0; i < reading->buzz_count; i++) {
         const sil_buzz *buzz = &reading->buzz[i];
-        sil_place item = sil_item(&list, i);
+        job_place item = job_item(&list, i);
         check_string(check, &item, buzz->string);
         check_fret(check, &item, "fret", buzz->fret);
         if (seen_before(seen, buzz->string, buzz->fret)) {
-            sil_check_say(check, SIL_ERROR, &item, "this note was told above");
+            job_check_say(check, SIL_ERROR, &item, "this note was told above");
         }
     }
 }
 
 /* Where relief was read; false where nothing can follow from it. */
-static bool check_relief(sil_check *check, const sil_place *up, const sil_reading *reading)
+static bool check_relief(job_check *check, const job_place *up, const sil_reading *reading)
 {
-    sil_relief_reading laid = sil_relief_laid(check->job, reading);
+    sil_relief_reading laid = job_relief_laid(check->job, reading);
     int join = check->job->instrument.join, frets = check->job->instrument.frets;
-    sil_place relief = sil_key(up, "relief"), at = sil_key(&relief, "at");
-    sil_place gap = sil_key(&relief, "gap"), held = sil_key(&relief, "held");
+    job_place relief = job_key(up, "relief"), at = job_key(&relief, "at");
+    job_place gap = job_key(&relief, "gap"), held = job_key(&relief, "held");
     int errors = check->errors;
     check_string(check, &relief, reading->relief.string + 1);
     if (reading->relief.gap < 0.0 && !reading->relief.straightedge) {
-        sil_check_say(
+        job_check_say(
             check, SIL_ERROR, &gap,
             "a string cannot show a back-bow, only a straightedge can; did you mean "
             "{gap: %s, by: straightedge}?",
-            sil_figure_of(reading->relief.gap / (check->job->units == SIL_INCH ? 25.4 : 1.0)).text);
+            job_figure_of(reading->relief.gap / (check->job->units == SIL_INCH ? 25.4 : 1.0)).text);
     }
     if (join < 1 || join > frets) {
         return false; /* told already */
     }
     if (join < 3) {
         if (sil_known(reading->relief.gap)) {
-            sil_check_say(check, SIL_WARNING, &relief,
+            job_check_say(check, SIL_WARNING, &relief,
                           "not used: no crown stands between fret 1 and the body join");
         }
         return errors == check->errors;
     }
     if (laid.over <= 1 || laid.over >= join) {
-        sil_check_say(check, SIL_ERROR, &at, "wanted a fret between 1 and the body join, %d", join);
+        job_check_say(check, SIL_ERROR, &at, "wanted a fret between 1 and the body join, %d", join);
     } else if (laid.low < 1 || laid.low >= laid.over || laid.high <= laid.over ||
                laid.high > frets) {
-        sil_check_say(check, SIL_ERROR, &held,
+        job_check_say(check, SIL_ERROR, &held,
                       "wanted two frets with fret %d between them, up to %d", laid.over, frets);
     }
     return errors == check->errors;
 }
 
 /* Where action and the gap at fret 1 were read; false where no height can follow. */
-static bool check_gap_places(sil_check *check, const sil_place *up, const sil_reading *reading)
+static bool check_gap_places(job_check *check, const job_place *up, const sil_reading *reading)
 {
     int at = reading->gaps.action_at, frets = check->job->instrument.frets;
     int held = (int)reading->gaps.first_held;
-    sil_place first = sil_key(up, "first_held");
+    job_place first = job_key(up, "first_held");
     if (at != 12) {
         check_fret(check, up, "action_at", at);
     }
@@ -119,7 +119,7 @@ static bool check_gap_places(sil_check *check, const sil_place *up, const sil_re
         given = given || sil_known(reading->gaps.first[i]);
     }
     if (given && frets > 0 && held > frets) {
-        sil_check_say(check, SIL_ERROR, &first, "the string cannot bear on fret %d of %d", held,
+        job_check_say(check, SIL_ERROR, &first, "the string cannot bear on fret %d of %d", held,
                       frets);
     }
     return (at >= 5 && at <= frets) || at == 12;
@@ -140,78 +140,78 @@ static double deepest(const sil_bench *bench, const sil_fit *fit, int string, in
 }
 
 /* Readings by which an open string would lie under a crown by more than the tools explain. */
-static void check_heights(sil_check *check, const sil_place *up, const sil_bench *bench)
+static void check_heights(job_check *check, const job_place *up, const sil_bench *bench)
 {
     sil_fit fit = {.crowns = &bench->crowns};
     fit.bend = sil_bend_from_relief(&bench->board, &bench->crowns, &bench->relief);
     sil_fit_read(&bench->board, &bench->gaps, &fit);
-    sil_place action = sil_key(up, "action");
+    job_place action = job_key(up, "action");
     for (int i = 0; i < bench->board.strings; i++) {
         int fret = 0;
         double depth = deepest(bench, &fit, i, &fret);
         if (depth > bench->tools.action + bench->tools.relief) {
-            sil_place item = sil_item(&action, i);
-            sil_check_say(check, SIL_ERROR, &item,
+            job_place item = job_item(&action, i);
+            job_check_say(check, SIL_ERROR, &item,
                           "contradicts relief and the gap at fret 1: string %d would lie %s under "
                           "the crown of fret %d; read all three again",
-                          i + 1, sil_length_of(check, depth).text, fret);
+                          i + 1, job_length_of(check, depth).text, fret);
         }
     }
 }
 
 /* The last of the list counts: a list turned about would be planned on the oldest. */
-static void check_order_of_dates(sil_check *check, const sil_place *up, int index)
+static void check_order_of_dates(job_check *check, const job_place *up, int index)
 {
     const char *date = check->job->readings[index].date;
     const char *before = index > 0 ? check->job->readings[index - 1].date : NULL;
     if (date && before && strlen(date) == 10 && strlen(before) == 10 && strcmp(date, before) < 0) {
-        sil_place place = sil_key(up, "date");
-        sil_check_say(check, SIL_WARNING, &place,
+        job_place place = job_key(up, "date");
+        job_check_say(check, SIL_WARNING, &place,
                       "before the reading above it, %.10s; oldest first: the last counts", before);
     }
 }
 
 /* A string does not go under the bridge's top. */
-static void check_saddle_stands(sil_check *check, const sil_place *up, const sil_reading *reading)
+static void check_saddle_stands(job_check *check, const job_place *up, const sil_reading *reading)
 {
     const sil_job_saddle *saddle = &check->job->saddle;
     double in_slot = saddle->slot_depth - saddle->pickup;
-    sil_place place = sil_key(up, "saddle_height");
+    job_place place = job_key(up, "saddle_height");
     if (fmin(reading->saddle_height_treble, reading->saddle_height_bass) <= in_slot) {
-        sil_check_say(check, SIL_WARNING, &place,
+        job_check_say(check, SIL_WARNING, &place,
                       "no higher than its slot is deep, %s: the string would lie on the bridge; "
                       "read both again",
-                      sil_length_of(check, in_slot).text);
+                      job_length_of(check, in_slot).text);
     }
 }
 
-static void check_reading(sil_check *check, const sil_place *up, int index)
+static void check_reading(job_check *check, const job_place *up, int index)
 {
     const sil_job *job = check->job;
     const sil_reading *reading = &job->readings[index];
-    sil_place humidity = sil_key(up, "humidity");
-    sil_check_date(check, up, reading->date);
+    job_place humidity = job_key(up, "humidity");
+    job_check_date(check, up, reading->date);
     check_order_of_dates(check, up, index);
     check_saddle_stands(check, up, reading);
     if (reading->humidity_pct > 100.0) {
-        sil_check_say(check, SIL_ERROR, &humidity, "wanted 0 to 100 %%");
+        job_check_say(check, SIL_ERROR, &humidity, "wanted 0 to 100 %%");
     }
     bool placed = check_gap_places(check, up, reading);
     check_buzz(check, up, reading);
     bool crowns = check_crowns(check, up, reading);
     bool relief = check_relief(check, up, reading);
-    if (placed && crowns && relief && sil_check_can_lay(job)) {
+    if (placed && crowns && relief && job_check_can_lay(job)) {
         sil_bench bench;
         sil_job_bench(job, index, &bench);
         check_heights(check, up, &bench);
     }
 }
 
-void sil_check_readings(sil_check *check)
+void job_check_readings(job_check *check)
 {
-    sil_place list = sil_key(NULL, "readings");
+    job_place list = job_key(NULL, "readings");
     for (int i = 0; i < check->job->reading_count; i++) {
-        sil_place item = sil_item(&list, i);
+        job_place item = job_item(&list, i);
         check_reading(check, &item, i);
     }
 }

@@ -7,24 +7,24 @@ static int last_fret(const sil_job *job)
     return job->instrument.frets < 12 ? 12 : job->instrument.frets;
 }
 
-static void check_frets(sil_check *check)
+static void check_frets(job_check *check)
 {
     const sil_instrument *instrument = &check->job->instrument;
-    sil_place root = sil_key(NULL, "instrument"), join = sil_key(&root, "join");
+    job_place root = job_key(NULL, "instrument"), join = job_key(&root, "join");
     if (instrument->frets > 0 && instrument->join > instrument->frets) {
-        sil_check_say(check, SIL_ERROR, &join, "past the last fret, %d", instrument->frets);
+        job_check_say(check, SIL_ERROR, &join, "past the last fret, %d", instrument->frets);
     }
 }
 
-static void check_cores(sil_check *check)
+static void check_cores(job_check *check)
 {
-    sil_place strings = sil_key(NULL, "strings");
+    job_place strings = job_key(NULL, "strings");
     for (int i = 0; i < check->job->string_count; i++) {
         const sil_string *string = &check->job->strings[i];
         if (string->core >= string->gauge) {
-            sil_place item = sil_item(&strings, i), core = sil_key(&item, "core");
-            sil_check_say(check, SIL_ERROR, &core, "wanted less than the gauge, %s",
-                          sil_length_of(check, string->gauge).text);
+            job_place item = job_item(&strings, i), core = job_key(&item, "core");
+            job_check_say(check, SIL_ERROR, &core, "wanted less than the gauge, %s",
+                          job_length_of(check, string->gauge).text);
         }
     }
 }
@@ -41,196 +41,196 @@ static int first_crowded(const sil_job *job, const double *centre)
     return -1;
 }
 
-static void check_nut(sil_check *check, const sil_board *board)
+static void check_nut(job_check *check, const sil_board *board)
 {
     const sil_job_nut *nut = &check->job->nut;
-    sil_place root = sil_key(NULL, "nut"), edge = sil_key(&root, "edge");
-    sil_place advance = sil_key(&root, "advance");
+    job_place root = job_key(NULL, "nut"), edge = job_key(&root, "edge");
+    job_place advance = job_key(&root, "advance");
     double outer = nut->edge_treble + nut->edge_bass + check->job->strings[0].gauge;
     int crowded = first_crowded(check->job, board->nut_z);
     if (outer > nut->width) {
-        sil_check_say(check, SIL_ERROR, &edge, "no room for a string on a nut %s wide",
-                      sil_length_of(check, nut->width).text);
+        job_check_say(check, SIL_ERROR, &edge, "no room for a string on a nut %s wide",
+                      job_length_of(check, nut->width).text);
     } else if (crowded >= 0) {
-        sil_check_say(check, SIL_ERROR, &edge, "strings %d and %d would touch on a nut %s wide",
-                      crowded + 1, crowded + 2, sil_length_of(check, nut->width).text);
+        job_check_say(check, SIL_ERROR, &edge, "strings %d and %d would touch on a nut %s wide",
+                      crowded + 1, crowded + 2, job_length_of(check, nut->width).text);
     }
     if (nut->advance >= board->spine_x[1]) {
-        sil_check_say(check, SIL_ERROR, &advance, "the nut would stand past fret 1");
+        job_check_say(check, SIL_ERROR, &advance, "the nut would stand past fret 1");
     }
 }
 
-static void check_saddle(sil_check *check, const sil_board *board)
+static void check_saddle(job_check *check, const sil_board *board)
 {
     const sil_job *job = check->job;
     const sil_job_saddle *saddle = &job->saddle;
-    sil_place root = sil_key(NULL, "saddle"), length = sil_key(&root, "length");
-    sil_place spread = sil_key(&root, "spread"), setback = sil_key(&root, "setback");
+    job_place root = job_key(NULL, "saddle"), length = job_key(&root, "length");
+    job_place spread = job_key(&root, "spread"), setback = job_key(&root, "setback");
     int crowded = first_crowded(job, board->saddle_z);
     if (saddle->length < saddle->spread) {
-        sil_check_say(check, SIL_ERROR, &length, "shorter than the spread of the strings, %s",
-                      sil_length_of(check, saddle->spread).text);
+        job_check_say(check, SIL_ERROR, &length, "shorter than the spread of the strings, %s",
+                      job_length_of(check, saddle->spread).text);
     }
     if (crowded >= 0) {
-        sil_check_say(check, SIL_ERROR, &spread, "strings %d and %d would touch at the saddle",
+        job_check_say(check, SIL_ERROR, &spread, "strings %d and %d would touch at the saddle",
                       crowded + 1, crowded + 2);
     }
     for (int i = 0; i < job->string_count; i++) {
         if (board->saddle_x[i] <= board->fret_x[i][last_fret(job)]) {
-            sil_place item = sil_item(&setback, i);
-            sil_check_say(check, SIL_ERROR, &item, "the saddle would stand before the last fret");
+            job_place item = job_item(&setback, i);
+            job_check_say(check, SIL_ERROR, &item, "the saddle would stand before the last fret");
         }
     }
 }
 
 /* What a kind of saddle cannot do without. */
-static void check_saddle_kind(sil_check *check)
+static void check_saddle_kind(job_check *check)
 {
     const sil_job_saddle *saddle = &check->job->saddle;
-    sil_place root = sil_key(NULL, "saddle"), length = sil_key(&root, "length");
-    sil_place thickness = sil_key(&root, "thickness"), pitch = sil_key(&root, "pitch");
-    sil_place posts = sil_key(&root, "post_spread");
+    job_place root = job_key(NULL, "saddle"), length = job_key(&root, "length");
+    job_place thickness = job_key(&root, "thickness"), pitch = job_key(&root, "pitch");
+    job_place posts = job_key(&root, "post_spread");
     bool slotted = sil_saddle_slotted(saddle->kind);
     bool floats = saddle->kind == SIL_SADDLE_FLOATING;
     bool on_posts = saddle->kind == SIL_SADDLE_TWO_POST || (floats && sil_known(saddle->pitch));
     if ((slotted || (floats && !on_posts)) && !sil_known(saddle->length)) {
-        sil_check_missing(check, &length);
+        job_check_missing(check, &length);
     }
     if (slotted && !sil_known(saddle->thickness)) {
-        sil_check_missing(check, &thickness);
+        job_check_missing(check, &thickness);
     }
     if ((saddle->kind == SIL_SADDLE_INDIVIDUAL || on_posts) && !sil_known(saddle->pitch)) {
-        sil_check_missing(check, &pitch);
+        job_check_missing(check, &pitch);
     }
     if (on_posts && !sil_known(saddle->post_spread)) {
-        sil_check_missing(check, &posts);
+        job_check_missing(check, &posts);
     }
 }
 
 /* Strings of a course stand side by side, and how far apart must be told. */
-static void check_courses(sil_check *check)
+static void check_courses(job_check *check)
 {
     const sil_job *job = check->job;
-    sil_place strings = sil_key(NULL, "strings"), nut = sil_key(NULL, "nut");
-    sil_place saddle = sil_key(NULL, "saddle");
-    sil_place nut_pair = sil_key(&nut, "pair"), saddle_pair = sil_key(&saddle, "pair");
+    job_place strings = job_key(NULL, "strings"), nut = job_key(NULL, "nut");
+    job_place saddle = job_key(NULL, "saddle");
+    job_place nut_pair = job_key(&nut, "pair"), saddle_pair = job_key(&saddle, "pair");
     int highest = 0;
     bool paired = false;
     for (int i = 0; i < job->string_count; i++) {
         int course = job->strings[i].course;
         bool joins = i > 0 && course > 0 && course == job->strings[i - 1].course;
-        sil_place item = sil_item(&strings, i), place = sil_key(&item, "course");
+        job_place item = job_item(&strings, i), place = job_key(&item, "course");
         paired = paired || joins;
         if (course > 0 && course <= highest && !joins) {
-            sil_check_say(check, SIL_ERROR, &place,
+            job_check_say(check, SIL_ERROR, &place,
                           "courses run in the order of the strings, each side by side");
         }
         highest = course > highest ? course : highest;
     }
     if (paired && !sil_known(job->nut.pair)) {
-        sil_check_missing(check, &nut_pair);
+        job_check_missing(check, &nut_pair);
     }
     if (paired && !sil_known(job->saddle.pair)) {
-        sil_check_missing(check, &saddle_pair);
+        job_check_missing(check, &saddle_pair);
     }
 }
 
 /* Two scales that are no fan anybody plays: most likely a slip in one of them. */
-static void check_fan(sil_check *check, const sil_board *board)
+static void check_fan(job_check *check, const sil_board *board)
 {
     static const double most_slant = 0.6; /* rad; common practice stays under half of it */
     const sil_instrument *it = &check->job->instrument;
-    sil_place root = sil_key(NULL, "instrument"), scale = sil_key(&root, "scale");
-    sil_place square = sil_key(&scale, "square"), bass = sil_key(&scale, "bass");
+    job_place root = job_key(NULL, "instrument"), scale = job_key(&root, "scale");
+    job_place square = job_key(&scale, "square"), bass = job_key(&scale, "bass");
     if (it->pocket_at >= board->saddle_x[0]) {
-        sil_place pocket = sil_key(&root, "pocket_at");
-        sil_check_say(check, SIL_ERROR, &pocket, "past the saddle: it is told from the nut");
+        job_place pocket = job_key(&root, "pocket_at");
+        job_check_say(check, SIL_ERROR, &pocket, "past the saddle: it is told from the nut");
     }
     if (it->square > it->frets && it->frets > 0) {
-        sil_check_say(check, SIL_ERROR, &square, "past the last fret, %d", it->frets);
+        job_check_say(check, SIL_ERROR, &square, "past the last fret, %d", it->frets);
     } else if (it->scale_bass < it->scale) {
-        sil_check_say(check, SIL_WARNING, &bass, "unlikely: shorter than the treble's");
+        job_check_say(check, SIL_WARNING, &bass, "unlikely: shorter than the treble's");
     } else if (fmax(fabs(board->nut_slant), fabs(board->saddle_slant)) > most_slant) {
-        sil_check_say(check, SIL_WARNING, &scale,
+        job_check_say(check, SIL_WARNING, &scale,
                       "unlikely: nut or saddle would lean by more than 34 degrees");
     }
 }
 
 /* A round board must reach out under every string. Radius and strings both run straight, so the
  * nut and the last fret told of are enough. */
-static void check_radius(sil_check *check, const sil_board *board)
+static void check_radius(job_check *check, const sil_board *board)
 {
-    sil_place root = sil_key(NULL, "instrument"), place = sil_key(&root, "radius");
+    job_place root = job_key(NULL, "instrument"), place = job_key(&root, "radius");
     double half = check->job->nut.width / 2.0;
     if (half >= board->radius_nut) {
-        sil_check_say(check, SIL_ERROR, &place, "smaller than half the board's width, %s",
-                      sil_length_of(check, half).text);
+        job_check_say(check, SIL_ERROR, &place, "smaller than half the board's width, %s",
+                      job_length_of(check, half).text);
         return;
     }
     for (int i = 0; i < 2 * board->strings; i++) {
         int fret = i % 2 ? last_fret(check->job) : 0;
         double z = fabs(sil_string_z(board, i / 2, board->fret_x[i / 2][fret]));
         if (z >= sil_board_radius(board, sil_axis_x(board, i / 2, fret))) {
-            sil_check_say(check, SIL_ERROR, &place, "string %d runs outside it, %s from the middle",
-                          i / 2 + 1, sil_length_of(check, z).text);
+            job_check_say(check, SIL_ERROR, &place, "string %d runs outside it, %s from the middle",
+                          i / 2 + 1, job_length_of(check, z).text);
             return;
         }
     }
 }
 
-static void check_order(sil_check *check, const char *part, const char *low_key, double low,
+static void check_order(job_check *check, const char *part, const char *low_key, double low,
                         const char *high_key, double high)
 {
     if (low > high) {
-        sil_place root = sil_key(NULL, part), place = sil_key(&root, low_key);
-        sil_check_say(check, SIL_ERROR, &place, "over %s, %s", high_key, sil_figure_of(high).text);
+        job_place root = job_key(NULL, part), place = job_key(&root, low_key);
+        job_check_say(check, SIL_ERROR, &place, "over %s, %s", high_key, job_figure_of(high).text);
     }
 }
 
-static void check_limits(sil_check *check)
+static void check_limits(job_check *check)
 {
     const sil_limits *limits = &check->job->limits;
-    sil_place root = sil_key(NULL, "limits"), climate = sil_key(&root, "humidity");
-    sil_place low = sil_key(&climate, "low"), high = sil_key(&climate, "high");
+    job_place root = job_key(NULL, "limits"), climate = job_key(&root, "humidity");
+    job_place low = job_key(&climate, "low"), high = job_key(&climate, "high");
     if (limits->humidity_low_pct > limits->humidity_high_pct) {
-        sil_check_say(check, SIL_ERROR, &low, "over the high limit, %s %%",
-                      sil_figure_of(limits->humidity_high_pct).text);
+        job_check_say(check, SIL_ERROR, &low, "over the high limit, %s %%",
+                      job_figure_of(limits->humidity_high_pct).text);
     }
     if (limits->humidity_high_pct > 100.0) {
-        sil_check_say(check, SIL_ERROR, &high, "wanted 0 to 100 %%");
+        job_check_say(check, SIL_ERROR, &high, "wanted 0 to 100 %%");
     }
     check_order(check, "limits", "least_protrusion", limits->least_protrusion, "most_protrusion",
                 limits->most_protrusion);
 }
 
-static void check_attack(sil_check *check)
+static void check_attack(job_check *check)
 {
     const sil_attack *attack = &check->job->attack;
-    sil_place root = sil_key(NULL, "attack"), force = sil_key(&root, "force");
-    sil_place at = sil_key(&root, "at");
+    job_place root = job_key(NULL, "attack"), force = job_key(&root, "force");
+    job_place at = job_key(&root, "at");
     if (check->job->string_count == 0) {
         return;
     }
     bool pull = sil_known(attack->force[0]);
     if (pull && !sil_known(attack->at)) {
-        sil_check_missing(check, &at);
+        job_check_missing(check, &at);
     }
     if (!pull && sil_known(attack->at)) {
-        sil_check_missing(check, &force);
+        job_check_missing(check, &force);
     }
     bool own = !attack->name; /* one by name was told for another instrument */
     if (own && check->job->instrument.scale > 0.0 && attack->at >= check->job->instrument.scale) {
-        sil_check_say(check, SIL_ERROR, &at, "past the nut: it is told from the saddle");
+        job_check_say(check, SIL_ERROR, &at, "past the nut: it is told from the saddle");
     }
 }
 
-static void check_held_target(sil_check *check)
+static void check_held_target(job_check *check)
 {
     int frets = check->job->instrument.frets;
-    sil_place root = sil_key(NULL, "targets"), first = sil_key(&root, "first");
-    sil_place held = sil_key(&first, "held");
+    job_place root = job_key(NULL, "targets"), first = job_key(&root, "first");
+    job_place held = job_key(&first, "held");
     if (frets > 0 && (int)check->job->targets.first_held > frets) {
-        sil_check_say(check, SIL_ERROR, &held, "the string cannot bear on fret %d of %d",
+        job_check_say(check, SIL_ERROR, &held, "the string cannot bear on fret %d of %d",
                       (int)check->job->targets.first_held, frets);
     }
 }
@@ -262,15 +262,15 @@ static bool is_date(const char *text)
            (month != 2 || day < 29 || leap);
 }
 
-void sil_check_date(sil_check *check, const sil_place *up, const char *date)
+void job_check_date(job_check *check, const job_place *up, const char *date)
 {
     if (date && !is_date(date)) {
-        sil_place place = sil_key(up, "date");
-        sil_check_say(check, SIL_WARNING, &place, "wanted a date as 2026-03-14");
+        job_place place = job_key(up, "date");
+        job_check_say(check, SIL_WARNING, &place, "wanted a date as 2026-03-14");
     }
 }
 
-bool sil_check_can_lay(const sil_job *job)
+bool job_check_can_lay(const sil_job *job)
 {
     const sil_instrument *instrument = &job->instrument;
     return job->string_count > 0 && instrument->scale > 0.0 && !(instrument->scale_bass <= 0.0) &&
@@ -279,15 +279,15 @@ bool sil_check_can_lay(const sil_job *job)
            instrument->join <= instrument->frets;
 }
 
-void sil_check_instrument(sil_check *check)
+void job_check_instrument(job_check *check)
 {
-    sil_place about = sil_key(NULL, "job");
-    sil_check_date(check, &about, check->job->about.date);
+    job_place about = job_key(NULL, "job");
+    job_check_date(check, &about, check->job->about.date);
     check_frets(check);
     check_cores(check);
     check_courses(check);
     check_saddle_kind(check);
-    if (sil_check_can_lay(check->job)) {
+    if (job_check_can_lay(check->job)) {
         sil_bench bench;
         sil_job_bench(check->job, -1, &bench);
         check_fan(check, &bench.board);

@@ -7,44 +7,44 @@
 #define AT(type, member) .at = offsetof(type, member)
 #define REQUIRED .required = true
 #define LIKELY(in, from, least, most)                                                              \
-    .measure = SIL_##in, .sign = SIL_##from, .low = (least), .high = (most)
+    .measure = SIL_##in, .sign = JOB_##from, .low = (least), .high = (most)
 #define COUNT_OF(list) ((int)(sizeof(list) / sizeof(list)[0]))
 
-static const sil_word unit_words[] = {{"mm", SIL_MM}, {"in", SIL_INCH}, {NULL, 0}};
-static const sil_word rod_words[] = {
+static const job_word unit_words[] = {{"mm", SIL_MM}, {"in", SIL_INCH}, {NULL, 0}};
+static const job_word rod_words[] = {
     {"none", SIL_ROD_NONE}, {"one-way", SIL_ROD_ONE_WAY}, {"two-way", SIL_ROD_TWO_WAY}, {NULL, 0}};
-static const sil_word rod_state_words[] = {{"works", SIL_ROD_WORKS},
+static const job_word rod_state_words[] = {{"works", SIL_ROD_WORKS},
                                            {"slack", SIL_ROD_SLACK},
                                            {"at-end", SIL_ROD_AT_END},
                                            {"stuck", SIL_ROD_STUCK},
                                            {NULL, 0}};
-static const sil_word hand_words[] = {
+static const job_word hand_words[] = {
     {"right", SIL_RIGHT_HANDED}, {"left", SIL_LEFT_HANDED}, {NULL, 0}};
-static const sil_word spacing_words[] = {
+static const job_word spacing_words[] = {
     {"equal-gap", SIL_EQUAL_GAP}, {"equal-centre", SIL_EQUAL_CENTRE}, {NULL, 0}};
-static const sil_word nut_words[] = {
+static const job_word nut_words[] = {
     {"slotted", SIL_NUT_SLOTTED}, {"zero-fret", SIL_NUT_ZERO_FRET}, {NULL, 0}};
-static const sil_word saddle_words[] = {
+static const job_word saddle_words[] = {
     {"slotted", SIL_SADDLE_SLOTTED},       {"glued", SIL_SADDLE_GLUED},
     {"individual", SIL_SADDLE_INDIVIDUAL}, {"two-post", SIL_SADDLE_TWO_POST},
     {"floating", SIL_SADDLE_FLOATING},     {NULL, 0}};
-static const sil_word bridge_words[] = {{"sound", SIL_SOUND}, {"lifted", SIL_UNSOUND}, {NULL, 0}};
-static const sil_word brace_words[] = {{"sound", SIL_SOUND}, {"loose", SIL_UNSOUND}, {NULL, 0}};
-static const sil_word age_words[] = {{"new", SIL_SOUND}, {"worn", SIL_UNSOUND}, {NULL, 0}};
-static const sil_word tuned_words[] = {{"yes", SIL_SOUND}, {"no", SIL_UNSOUND}, {NULL, 0}};
-static const sil_word capo_words[] = {{"0", 0}, {"1", 1}, {NULL, 0}};
-static const sil_word flat_words[] = {{"flat", 0}, {NULL, 0}};
-static const sil_word none_words[] = {{"none", 0}, {NULL, 0}};
-static const sil_word tap_words[] = {
+static const job_word bridge_words[] = {{"sound", SIL_SOUND}, {"lifted", SIL_UNSOUND}, {NULL, 0}};
+static const job_word brace_words[] = {{"sound", SIL_SOUND}, {"loose", SIL_UNSOUND}, {NULL, 0}};
+static const job_word age_words[] = {{"new", SIL_SOUND}, {"worn", SIL_UNSOUND}, {NULL, 0}};
+static const job_word tuned_words[] = {{"yes", SIL_SOUND}, {"no", SIL_UNSOUND}, {NULL, 0}};
+static const job_word capo_words[] = {{"0", 0}, {"1", 1}, {NULL, 0}};
+static const job_word flat_words[] = {{"flat", 0}, {NULL, 0}};
+static const job_word none_words[] = {{"none", 0}, {NULL, 0}};
+static const job_word tap_words[] = {
     {"none", SIL_NOT_TAPPED}, {"ping", SIL_TAP_PING}, {"wide", SIL_TAP_WIDE}, {NULL, 0}};
-static const sil_word by_words[] = {{"string", 0}, {"straightedge", 1}, {NULL, 0}};
-static const sil_word hold_words[] = {
+static const job_word by_words[] = {{"string", 0}, {"straightedge", 1}, {NULL, 0}};
+static const job_word hold_words[] = {
     {"3", SIL_HOLD_3}, {"2", SIL_HOLD_2}, {"open", SIL_HOLD_OPEN}, {NULL, 0}};
-static const sil_word end_words[] = {{"clamped-pinned", SIL_CLAMPED_PINNED},
+static const job_word end_words[] = {{"clamped-pinned", SIL_CLAMPED_PINNED},
                                      {"pinned", SIL_PINNED},
                                      {"clamped", SIL_CLAMPED},
                                      {NULL, 0}};
-const sil_word sil_make_words[] = {{"plain-steel", SIL_PLAIN_STEEL},
+const job_word job_make_words[] = {{"plain-steel", SIL_PLAIN_STEEL},
                                    {"plain-nylon", SIL_PLAIN_NYLON},
                                    {"plain-fluorocarbon", SIL_PLAIN_FLUOROCARBON},
                                    {"plain-gut", SIL_PLAIN_GUT},
@@ -53,272 +53,272 @@ const sil_word sil_make_words[] = {{"plain-steel", SIL_PLAIN_STEEL},
                                    {"wound-steel", SIL_WOUND_STEEL},
                                    {"wound-nylon", SIL_WOUND_NYLON},
                                    {NULL, 0}};
-const sil_word sil_attack_words[] = {{"light", 0}, {"medium", 1}, {"firm", 2}, {NULL, 0}};
+const job_word job_attack_words[] = {{"light", 0}, {"medium", 1}, {"firm", 2}, {NULL, 0}};
 
-static const sil_field about_fields[] = {
-    {"title", SIL_AS_TEXT, AT(sil_about, title)}, {"ref", SIL_AS_TEXT, AT(sil_about, ref)},
-    {"owner", SIL_AS_TEXT, AT(sil_about, owner)}, {"by", SIL_AS_TEXT, AT(sil_about, by)},
-    {"date", SIL_AS_TEXT, AT(sil_about, date)},   {"notes", SIL_AS_TEXT, AT(sil_about, notes)},
+static const job_field about_fields[] = {
+    {"title", JOB_AS_TEXT, AT(sil_about, title)}, {"ref", JOB_AS_TEXT, AT(sil_about, ref)},
+    {"owner", JOB_AS_TEXT, AT(sil_about, owner)}, {"by", JOB_AS_TEXT, AT(sil_about, by)},
+    {"date", JOB_AS_TEXT, AT(sil_about, date)},   {"notes", JOB_AS_TEXT, AT(sil_about, notes)},
 };
-static const sil_table about_table = {about_fields, COUNT_OF(about_fields)};
+static const job_table about_table = {about_fields, COUNT_OF(about_fields)};
 
-static const sil_field instrument_fields[] = {
-    {"scale", SIL_AS_SCALE, AT(sil_instrument, scale), REQUIRED,
+static const job_field instrument_fields[] = {
+    {"scale", JOB_AS_SCALE, AT(sil_instrument, scale), REQUIRED,
      LIKELY(LENGTH, OVER_ZERO, 300, 950)},
-    {"frets", SIL_AS_COUNT, AT(sil_instrument, frets), REQUIRED, .low = 1, .high = 36},
-    {"join", SIL_AS_COUNT, AT(sil_instrument, join), REQUIRED, .low = 1, .high = 36},
-    {"radius", SIL_AS_RADIUS, AT(sil_instrument, radius_nut), REQUIRED,
+    {"frets", JOB_AS_COUNT, AT(sil_instrument, frets), REQUIRED, .low = 1, .high = 36},
+    {"join", JOB_AS_COUNT, AT(sil_instrument, join), REQUIRED, .low = 1, .high = 36},
+    {"radius", JOB_AS_RADIUS, AT(sil_instrument, radius_nut), REQUIRED,
      LIKELY(LENGTH, OVER_ZERO, 100, 1000), .words = flat_words},
-    {"crown", SIL_AS_FIGURE, AT(sil_instrument, crown), LIKELY(LENGTH, OVER_ZERO, 0.5, 1.8)},
-    {"rod", SIL_AS_WORD, AT(sil_instrument, rod), .words = rod_words},
-    {"rod_state", SIL_AS_WORD, AT(sil_instrument, rod_state), .words = rod_state_words},
-    {"fallaway", SIL_AS_FIGURE, AT(sil_instrument, fallaway), LIKELY(LENGTH, FROM_ZERO, 0, 1.5)},
-    {"head_angle", SIL_AS_FIGURE, AT(sil_instrument, head_angle_deg),
+    {"crown", JOB_AS_FIGURE, AT(sil_instrument, crown), LIKELY(LENGTH, OVER_ZERO, 0.5, 1.8)},
+    {"rod", JOB_AS_WORD, AT(sil_instrument, rod), .words = rod_words},
+    {"rod_state", JOB_AS_WORD, AT(sil_instrument, rod_state), .words = rod_state_words},
+    {"fallaway", JOB_AS_FIGURE, AT(sil_instrument, fallaway), LIKELY(LENGTH, FROM_ZERO, 0, 1.5)},
+    {"head_angle", JOB_AS_FIGURE, AT(sil_instrument, head_angle_deg),
      LIKELY(ANGLE, FROM_ZERO, 0, 25)},
-    {"handed", SIL_AS_WORD, AT(sil_instrument, handed), .words = hand_words},
-    {"pocket", SIL_AS_FIGURE, AT(sil_instrument, pocket), LIKELY(LENGTH, OVER_ZERO, 30, 150)},
-    {"pocket_at", SIL_AS_FIGURE, AT(sil_instrument, pocket_at),
+    {"handed", JOB_AS_WORD, AT(sil_instrument, handed), .words = hand_words},
+    {"pocket", JOB_AS_FIGURE, AT(sil_instrument, pocket), LIKELY(LENGTH, OVER_ZERO, 30, 150)},
+    {"pocket_at", JOB_AS_FIGURE, AT(sil_instrument, pocket_at),
      LIKELY(LENGTH, OVER_ZERO, 150, 650)},
-    {"heel", SIL_AS_FIGURE, AT(sil_instrument, heel), LIKELY(LENGTH, OVER_ZERO, 40, 150)},
+    {"heel", JOB_AS_FIGURE, AT(sil_instrument, heel), LIKELY(LENGTH, OVER_ZERO, 40, 150)},
 };
-static const sil_table instrument_table = {instrument_fields, COUNT_OF(instrument_fields)};
+static const job_table instrument_table = {instrument_fields, COUNT_OF(instrument_fields)};
 
-static const sil_field string_fields[] = {
-    {"note", SIL_AS_NOTE, .at = 0},
-    {"hz", SIL_AS_FIGURE, AT(sil_string, hz), LIKELY(FREQUENCY, OVER_ZERO, 20, 1500)},
-    {"gauge", SIL_AS_FIGURE, AT(sil_string, gauge), REQUIRED, LIKELY(LENGTH, OVER_ZERO, 0.15, 3.6)},
-    {"make", SIL_AS_WORD, AT(sil_string, make), REQUIRED, .words = sil_make_words},
-    {"core", SIL_AS_FIGURE, AT(sil_string, core), LIKELY(LENGTH, OVER_ZERO, 0.15, 2.5)},
-    {"unit_mass", SIL_AS_FIGURE, AT(sil_string, unit_mass_kg_m),
+static const job_field string_fields[] = {
+    {"note", JOB_AS_NOTE, .at = 0},
+    {"hz", JOB_AS_FIGURE, AT(sil_string, hz), LIKELY(FREQUENCY, OVER_ZERO, 20, 1500)},
+    {"gauge", JOB_AS_FIGURE, AT(sil_string, gauge), REQUIRED, LIKELY(LENGTH, OVER_ZERO, 0.15, 3.6)},
+    {"make", JOB_AS_WORD, AT(sil_string, make), REQUIRED, .words = job_make_words},
+    {"core", JOB_AS_FIGURE, AT(sil_string, core), LIKELY(LENGTH, OVER_ZERO, 0.15, 2.5)},
+    {"unit_mass", JOB_AS_FIGURE, AT(sil_string, unit_mass_kg_m),
      LIKELY(UNIT_MASS, OVER_ZERO, 0.1, 80)},
-    {"modulus", SIL_AS_FIGURE, AT(sil_string, modulus_gpa), LIKELY(MODULUS, OVER_ZERO, 1, 250)},
-    {"course", SIL_AS_COUNT, AT(sil_string, course), .low = 1, .high = 12},
+    {"modulus", JOB_AS_FIGURE, AT(sil_string, modulus_gpa), LIKELY(MODULUS, OVER_ZERO, 1, 250)},
+    {"course", JOB_AS_COUNT, AT(sil_string, course), .low = 1, .high = 12},
 };
-const sil_table sil_string_table = {string_fields, COUNT_OF(string_fields)};
+const job_table job_table_string = {string_fields, COUNT_OF(string_fields)};
 
-static const sil_field nut_fields[] = {
-    {"width", SIL_AS_FIGURE, AT(sil_job_nut, width), REQUIRED, LIKELY(LENGTH, OVER_ZERO, 20, 120)},
-    {"thickness", SIL_AS_FIGURE, AT(sil_job_nut, thickness), LIKELY(LENGTH, OVER_ZERO, 2, 15)},
-    {"edge", SIL_AS_PAIR, AT(sil_job_nut, edge_treble), REQUIRED,
+static const job_field nut_fields[] = {
+    {"width", JOB_AS_FIGURE, AT(sil_job_nut, width), REQUIRED, LIKELY(LENGTH, OVER_ZERO, 20, 120)},
+    {"thickness", JOB_AS_FIGURE, AT(sil_job_nut, thickness), LIKELY(LENGTH, OVER_ZERO, 2, 15)},
+    {"edge", JOB_AS_PAIR, AT(sil_job_nut, edge_treble), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 0.5, 10)},
-    {"spacing", SIL_AS_WORD, AT(sil_job_nut, spacing), .words = spacing_words},
-    {"advance", SIL_AS_FIGURE, AT(sil_job_nut, advance), LIKELY(LENGTH, ANY_SIGN, -1, 3)},
-    {"seat_to_board", SIL_AS_FIGURE, AT(sil_job_nut, seat_to_board),
+    {"spacing", JOB_AS_WORD, AT(sil_job_nut, spacing), .words = spacing_words},
+    {"advance", JOB_AS_FIGURE, AT(sil_job_nut, advance), LIKELY(LENGTH, ANY_SIGN, -1, 3)},
+    {"seat_to_board", JOB_AS_FIGURE, AT(sil_job_nut, seat_to_board),
      LIKELY(LENGTH, FROM_ZERO, 0, 15)},
-    {"kind", SIL_AS_WORD, AT(sil_job_nut, kind), .words = nut_words},
-    {"pair", SIL_AS_FIGURE, AT(sil_job_nut, pair), LIKELY(LENGTH, OVER_ZERO, 1, 5)},
-    {"material", SIL_AS_TEXT, AT(sil_job_nut, material)},
+    {"kind", JOB_AS_WORD, AT(sil_job_nut, kind), .words = nut_words},
+    {"pair", JOB_AS_FIGURE, AT(sil_job_nut, pair), LIKELY(LENGTH, OVER_ZERO, 1, 5)},
+    {"material", JOB_AS_TEXT, AT(sil_job_nut, material)},
 };
-static const sil_table nut_table = {nut_fields, COUNT_OF(nut_fields)};
+static const job_table nut_table = {nut_fields, COUNT_OF(nut_fields)};
 
-static const sil_field saddle_fields[] = {
-    {"kind", SIL_AS_WORD, AT(sil_job_saddle, kind), REQUIRED, .words = saddle_words},
-    {"length", SIL_AS_FIGURE, AT(sil_job_saddle, length), LIKELY(LENGTH, OVER_ZERO, 20, 150)},
-    {"thickness", SIL_AS_FIGURE, AT(sil_job_saddle, thickness), LIKELY(LENGTH, OVER_ZERO, 1.5, 15)},
-    {"spread", SIL_AS_FIGURE, AT(sil_job_saddle, spread), REQUIRED,
+static const job_field saddle_fields[] = {
+    {"kind", JOB_AS_WORD, AT(sil_job_saddle, kind), REQUIRED, .words = saddle_words},
+    {"length", JOB_AS_FIGURE, AT(sil_job_saddle, length), LIKELY(LENGTH, OVER_ZERO, 20, 150)},
+    {"thickness", JOB_AS_FIGURE, AT(sil_job_saddle, thickness), LIKELY(LENGTH, OVER_ZERO, 1.5, 15)},
+    {"spread", JOB_AS_FIGURE, AT(sil_job_saddle, spread), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 0, 130)},
-    {"setback", SIL_AS_PER_STRING, AT(sil_job_saddle, setback), REQUIRED,
+    {"setback", JOB_AS_PER_STRING, AT(sil_job_saddle, setback), REQUIRED,
      LIKELY(LENGTH, ANY_SIGN, -3, 12)},
-    {"slot_depth", SIL_AS_FIGURE, AT(sil_job_saddle, slot_depth), LIKELY(LENGTH, FROM_ZERO, 0, 15)},
-    {"pickup", SIL_AS_FIGURE, AT(sil_job_saddle, pickup), LIKELY(LENGTH, FROM_ZERO, 0, 3)},
-    {"pin_distance", SIL_AS_PER_STRING, AT(sil_job_saddle, pin_distance),
+    {"slot_depth", JOB_AS_FIGURE, AT(sil_job_saddle, slot_depth), LIKELY(LENGTH, FROM_ZERO, 0, 15)},
+    {"pickup", JOB_AS_FIGURE, AT(sil_job_saddle, pickup), LIKELY(LENGTH, FROM_ZERO, 0, 3)},
+    {"pin_distance", JOB_AS_PER_STRING, AT(sil_job_saddle, pin_distance),
      LIKELY(LENGTH, OVER_ZERO, 2, 80), .words = none_words},
-    {"exit_height", SIL_AS_FIGURE, AT(sil_job_saddle, exit_height),
+    {"exit_height", JOB_AS_FIGURE, AT(sil_job_saddle, exit_height),
      LIKELY(LENGTH, ANY_SIGN, -10, 10)},
-    {"pitch", SIL_AS_FIGURE, AT(sil_job_saddle, pitch), LIKELY(LENGTH, OVER_ZERO, 0.2, 1.5)},
-    {"travel", SIL_AS_FIGURE, AT(sil_job_saddle, travel), LIKELY(LENGTH, FROM_ZERO, 0, 12)},
-    {"post_spread", SIL_AS_FIGURE, AT(sil_job_saddle, post_spread),
+    {"pitch", JOB_AS_FIGURE, AT(sil_job_saddle, pitch), LIKELY(LENGTH, OVER_ZERO, 0.2, 1.5)},
+    {"travel", JOB_AS_FIGURE, AT(sil_job_saddle, travel), LIKELY(LENGTH, FROM_ZERO, 0, 12)},
+    {"post_spread", JOB_AS_FIGURE, AT(sil_job_saddle, post_spread),
      LIKELY(LENGTH, OVER_ZERO, 30, 130)},
-    {"pair", SIL_AS_FIGURE, AT(sil_job_saddle, pair), LIKELY(LENGTH, OVER_ZERO, 1, 6)},
-    {"material", SIL_AS_TEXT, AT(sil_job_saddle, material)},
+    {"pair", JOB_AS_FIGURE, AT(sil_job_saddle, pair), LIKELY(LENGTH, OVER_ZERO, 1, 6)},
+    {"material", JOB_AS_TEXT, AT(sil_job_saddle, material)},
 };
-static const sil_table saddle_table = {saddle_fields, COUNT_OF(saddle_fields)};
+static const job_table saddle_table = {saddle_fields, COUNT_OF(saddle_fields)};
 
-static const sil_field relief_fields[] = {
-    {"gap", SIL_AS_RELIEF_GAP, AT(sil_relief_reading, gap), LIKELY(LENGTH, ANY_SIGN, -1, 1.5),
+static const job_field relief_fields[] = {
+    {"gap", JOB_AS_RELIEF_GAP, AT(sil_relief_reading, gap), LIKELY(LENGTH, ANY_SIGN, -1, 1.5),
      .words = tap_words},
-    {"at", SIL_AS_COUNT, AT(sil_relief_reading, over), .low = 1, .high = 36},
-    {"held", SIL_AS_SPAN, AT(sil_relief_reading, low), .low = 1, .high = 36},
-    {"by", SIL_AS_FLAG, AT(sil_relief_reading, straightedge), .words = by_words},
-    {"string", SIL_AS_INDEX, AT(sil_relief_reading, string), .low = 1, .high = 12},
+    {"at", JOB_AS_COUNT, AT(sil_relief_reading, over), .low = 1, .high = 36},
+    {"held", JOB_AS_SPAN, AT(sil_relief_reading, low), .low = 1, .high = 36},
+    {"by", JOB_AS_FLAG, AT(sil_relief_reading, straightedge), .words = by_words},
+    {"string", JOB_AS_INDEX, AT(sil_relief_reading, string), .low = 1, .high = 12},
 };
-static const sil_table relief_table = {relief_fields, COUNT_OF(relief_fields)};
+static const job_table relief_table = {relief_fields, COUNT_OF(relief_fields)};
 
-static const sil_field condition_fields[] = {
-    {"bridge", SIL_AS_WORD, AT(sil_condition, bridge), .words = bridge_words},
-    {"braces", SIL_AS_WORD, AT(sil_condition, braces), .words = brace_words},
-    {"strings", SIL_AS_WORD, AT(sil_condition, strings), .words = age_words},
-    {"tuned", SIL_AS_WORD, AT(sil_condition, tuned), .words = tuned_words},
+static const job_field condition_fields[] = {
+    {"bridge", JOB_AS_WORD, AT(sil_condition, bridge), .words = bridge_words},
+    {"braces", JOB_AS_WORD, AT(sil_condition, braces), .words = brace_words},
+    {"strings", JOB_AS_WORD, AT(sil_condition, strings), .words = age_words},
+    {"tuned", JOB_AS_WORD, AT(sil_condition, tuned), .words = tuned_words},
 };
-static const sil_table condition_table = {condition_fields, COUNT_OF(condition_fields)};
+static const job_table condition_table = {condition_fields, COUNT_OF(condition_fields)};
 
-static const sil_field crown_fields[] = {
-    {"string", SIL_AS_COUNT, AT(sil_crown_off, string), REQUIRED, .low = 1, .high = 12},
-    {"fret", SIL_AS_COUNT, AT(sil_crown_off, fret), REQUIRED, .low = 1, .high = 36},
-    {"off", SIL_AS_FIGURE, AT(sil_crown_off, off), REQUIRED, LIKELY(LENGTH, ANY_SIGN, -0.4, 0.4)},
+static const job_field crown_fields[] = {
+    {"string", JOB_AS_COUNT, AT(sil_crown_off, string), REQUIRED, .low = 1, .high = 12},
+    {"fret", JOB_AS_COUNT, AT(sil_crown_off, fret), REQUIRED, .low = 1, .high = 36},
+    {"off", JOB_AS_FIGURE, AT(sil_crown_off, off), REQUIRED, LIKELY(LENGTH, ANY_SIGN, -0.4, 0.4)},
 };
-const sil_table sil_crown_table = {crown_fields, COUNT_OF(crown_fields)};
+const job_table job_table_crown = {crown_fields, COUNT_OF(crown_fields)};
 
-static const sil_field buzz_fields[] = {
-    {"string", SIL_AS_COUNT, AT(sil_buzz, string), REQUIRED, .low = 1, .high = 12},
-    {"fret", SIL_AS_COUNT, AT(sil_buzz, fret), .low = 0, .high = 36},
+static const job_field buzz_fields[] = {
+    {"string", JOB_AS_COUNT, AT(sil_buzz, string), REQUIRED, .low = 1, .high = 12},
+    {"fret", JOB_AS_COUNT, AT(sil_buzz, fret), .low = 0, .high = 36},
 };
-const sil_table sil_buzz_table = {buzz_fields, COUNT_OF(buzz_fields)};
+const job_table job_table_buzz = {buzz_fields, COUNT_OF(buzz_fields)};
 
-static const sil_field reading_fields[] = {
-    {"date", SIL_AS_TEXT, AT(sil_reading, date)},
-    {"humidity", SIL_AS_FIGURE, AT(sil_reading, humidity_pct), LIKELY(HUMIDITY, FROM_ZERO, 5, 95)},
-    {"temperature", SIL_AS_FIGURE, AT(sil_reading, temperature_c),
+static const job_field reading_fields[] = {
+    {"date", JOB_AS_TEXT, AT(sil_reading, date)},
+    {"humidity", JOB_AS_FIGURE, AT(sil_reading, humidity_pct), LIKELY(HUMIDITY, FROM_ZERO, 5, 95)},
+    {"temperature", JOB_AS_FIGURE, AT(sil_reading, temperature_c),
      LIKELY(TEMPERATURE, ANY_SIGN, -10, 45)},
-    {"notes", SIL_AS_TEXT, AT(sil_reading, notes)},
-    {"condition", SIL_AS_PART, AT(sil_reading, condition), .of = &condition_table},
-    {"relief", SIL_AS_RELIEF, AT(sil_reading, relief), .of = &relief_table},
-    {"action", SIL_AS_PER_STRING, AT(sil_reading, gaps.action),
+    {"notes", JOB_AS_TEXT, AT(sil_reading, notes)},
+    {"condition", JOB_AS_PART, AT(sil_reading, condition), .of = &condition_table},
+    {"relief", JOB_AS_RELIEF, AT(sil_reading, relief), .of = &relief_table},
+    {"action", JOB_AS_PER_STRING, AT(sil_reading, gaps.action),
      LIKELY(LENGTH, FROM_ZERO, 0.4, 4.5)},
-    {"action_at", SIL_AS_COUNT, AT(sil_reading, gaps.action_at), .low = 5, .high = 36},
-    {"action_capo", SIL_AS_FLAG, AT(sil_reading, gaps.capo), .words = capo_words},
-    {"first", SIL_AS_FIRST, AT(sil_reading, gaps.first), LIKELY(LENGTH, FROM_ZERO, 0, 1.5),
+    {"action_at", JOB_AS_COUNT, AT(sil_reading, gaps.action_at), .low = 5, .high = 36},
+    {"action_capo", JOB_AS_FLAG, AT(sil_reading, gaps.capo), .words = capo_words},
+    {"first", JOB_AS_FIRST, AT(sil_reading, gaps.first), LIKELY(LENGTH, FROM_ZERO, 0, 1.5),
      .words = tap_words},
-    {"first_held", SIL_AS_WORD, AT(sil_reading, gaps.first_held), .words = hold_words},
-    {"first_open", SIL_AS_PER_STRING, AT(sil_reading, gaps.first_open),
+    {"first_held", JOB_AS_WORD, AT(sil_reading, gaps.first_held), .words = hold_words},
+    {"first_open", JOB_AS_PER_STRING, AT(sil_reading, gaps.first_open),
      LIKELY(LENGTH, FROM_ZERO, 0, 1.5)},
-    {"frets", SIL_AS_CROWNS, AT(sil_reading, crowns), .of = &sil_crown_table},
-    {"saddle_height", SIL_AS_PAIR, AT(sil_reading, saddle_height_treble),
+    {"frets", JOB_AS_CROWNS, AT(sil_reading, crowns), .of = &job_table_crown},
+    {"saddle_height", JOB_AS_PAIR, AT(sil_reading, saddle_height_treble),
      LIKELY(LENGTH, OVER_ZERO, 2, 25)},
-    {"bridge_top", SIL_AS_PAIR, AT(sil_reading, bridge_top_treble),
+    {"bridge_top", JOB_AS_PAIR, AT(sil_reading, bridge_top_treble),
      LIKELY(LENGTH, ANY_SIGN, -5, 8)},
-    {"buzz", SIL_AS_BUZZ, AT(sil_reading, buzz), .of = &sil_buzz_table},
-    {"cents", SIL_AS_PER_STRING, AT(sil_reading, cents), LIKELY(RATIO, ANY_SIGN, -40, 40)},
+    {"buzz", JOB_AS_BUZZ, AT(sil_reading, buzz), .of = &job_table_buzz},
+    {"cents", JOB_AS_PER_STRING, AT(sil_reading, cents), LIKELY(RATIO, ANY_SIGN, -40, 40)},
 };
-const sil_table sil_reading_table = {reading_fields, COUNT_OF(reading_fields)};
+const job_table job_table_reading = {reading_fields, COUNT_OF(reading_fields)};
 
-static const sil_field targets_fields[] = {
-    {"relief", SIL_AS_BAND, AT(sil_targets, relief), REQUIRED, LIKELY(LENGTH, ANY_SIGN, 0, 0.6)},
-    {"action", SIL_AS_BANDS, AT(sil_targets, action), REQUIRED,
+static const job_field targets_fields[] = {
+    {"relief", JOB_AS_BAND, AT(sil_targets, relief), REQUIRED, LIKELY(LENGTH, ANY_SIGN, 0, 0.6)},
+    {"action", JOB_AS_BANDS, AT(sil_targets, action), REQUIRED,
      LIKELY(LENGTH, OVER_ZERO, 0.5, 4.5)},
-    {"first", SIL_AS_BANDS, AT(sil_targets, first), REQUIRED, LIKELY(LENGTH, FROM_ZERO, 0, 1.5),
+    {"first", JOB_AS_BANDS, AT(sil_targets, first), REQUIRED, LIKELY(LENGTH, FROM_ZERO, 0, 1.5),
      .words = hold_words},
 };
-static const sil_table targets_table = {targets_fields, COUNT_OF(targets_fields)};
+static const job_table targets_table = {targets_fields, COUNT_OF(targets_fields)};
 
-static const sil_field model_fields[] = {
-    {"ends", SIL_AS_WORD, AT(sil_model, ends), .words = end_words},
-    {"press", SIL_AS_FIGURE, AT(sil_model, press), LIKELY(LENGTH, FROM_ZERO, 0, 10)},
+static const job_field model_fields[] = {
+    {"ends", JOB_AS_WORD, AT(sil_model, ends), .words = end_words},
+    {"press", JOB_AS_FIGURE, AT(sil_model, press), LIKELY(LENGTH, FROM_ZERO, 0, 10)},
 };
-static const sil_table model_table = {model_fields, COUNT_OF(model_fields)};
+static const job_table model_table = {model_fields, COUNT_OF(model_fields)};
 
-static const sil_field attack_fields[] = {
-    {"force", SIL_AS_PER_STRING, AT(sil_attack, force), LIKELY(FORCE, OVER_ZERO, 0.05, 5)},
-    {"at", SIL_AS_FIGURE, AT(sil_attack, at), LIKELY(LENGTH, OVER_ZERO, 10, 350)},
+static const job_field attack_fields[] = {
+    {"force", JOB_AS_PER_STRING, AT(sil_attack, force), LIKELY(FORCE, OVER_ZERO, 0.05, 5)},
+    {"at", JOB_AS_FIGURE, AT(sil_attack, at), LIKELY(LENGTH, OVER_ZERO, 10, 350)},
 };
-static const sil_table attack_table = {attack_fields, COUNT_OF(attack_fields)};
+static const job_table attack_table = {attack_fields, COUNT_OF(attack_fields)};
 
-static const sil_field tools_fields[] = {
-    {"action", SIL_AS_FIGURE, AT(sil_tools, action), REQUIRED,
+static const job_field tools_fields[] = {
+    {"action", JOB_AS_FIGURE, AT(sil_tools, action), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 0.002, 0.5)},
-    {"first", SIL_AS_FIGURE, AT(sil_tools, first), REQUIRED, LIKELY(LENGTH, FROM_ZERO, 0.002, 0.5)},
-    {"relief", SIL_AS_FIGURE, AT(sil_tools, relief), REQUIRED,
+    {"first", JOB_AS_FIGURE, AT(sil_tools, first), REQUIRED, LIKELY(LENGTH, FROM_ZERO, 0.002, 0.5)},
+    {"relief", JOB_AS_FIGURE, AT(sil_tools, relief), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 0.002, 0.5)},
-    {"caliper", SIL_AS_FIGURE, AT(sil_tools, caliper), REQUIRED,
+    {"caliper", JOB_AS_FIGURE, AT(sil_tools, caliper), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 0.002, 0.5)},
 };
-static const sil_table tools_table = {tools_fields, COUNT_OF(tools_fields)};
+static const job_table tools_table = {tools_fields, COUNT_OF(tools_fields)};
 
-static const sil_field climate_fields[] = {
-    {"low", SIL_AS_FIGURE, AT(sil_limits, humidity_low_pct), REQUIRED,
+static const job_field climate_fields[] = {
+    {"low", JOB_AS_FIGURE, AT(sil_limits, humidity_low_pct), REQUIRED,
      LIKELY(HUMIDITY, FROM_ZERO, 5, 95)},
-    {"high", SIL_AS_FIGURE, AT(sil_limits, humidity_high_pct), REQUIRED,
+    {"high", JOB_AS_FIGURE, AT(sil_limits, humidity_high_pct), REQUIRED,
      LIKELY(HUMIDITY, FROM_ZERO, 5, 95)},
 };
-static const sil_table climate_table = {climate_fields, COUNT_OF(climate_fields)};
+static const job_table climate_table = {climate_fields, COUNT_OF(climate_fields)};
 
-static const sil_field limits_fields[] = {
-    {"wear", SIL_AS_FIGURE, AT(sil_limits, wear), REQUIRED, LIKELY(LENGTH, OVER_ZERO, 0.01, 0.5)},
-    {"least_crown", SIL_AS_FIGURE, AT(sil_limits, least_crown), REQUIRED,
+static const job_field limits_fields[] = {
+    {"wear", JOB_AS_FIGURE, AT(sil_limits, wear), REQUIRED, LIKELY(LENGTH, OVER_ZERO, 0.01, 0.5)},
+    {"least_crown", JOB_AS_FIGURE, AT(sil_limits, least_crown), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 0.2, 1.2)},
-    {"least_protrusion", SIL_AS_FIGURE, AT(sil_limits, least_protrusion), REQUIRED,
+    {"least_protrusion", JOB_AS_FIGURE, AT(sil_limits, least_protrusion), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 0, 10)},
-    {"most_protrusion", SIL_AS_FIGURE, AT(sil_limits, most_protrusion), REQUIRED,
+    {"most_protrusion", JOB_AS_FIGURE, AT(sil_limits, most_protrusion), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 1, 20)},
-    {"least_in_slot", SIL_AS_FIGURE, AT(sil_limits, least_in_slot), REQUIRED,
+    {"least_in_slot", JOB_AS_FIGURE, AT(sil_limits, least_in_slot), REQUIRED,
      LIKELY(RATIO, FROM_ZERO, 0, 1)},
-    {"least_break", SIL_AS_FIGURE, AT(sil_limits, least_break_deg), REQUIRED,
+    {"least_break", JOB_AS_FIGURE, AT(sil_limits, least_break_deg), REQUIRED,
      LIKELY(ANGLE, FROM_ZERO, 0, 45)},
-    {"most_shim", SIL_AS_FIGURE, AT(sil_limits, most_shim), REQUIRED,
+    {"most_shim", JOB_AS_FIGURE, AT(sil_limits, most_shim), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 0, 3)},
-    {"most_relief", SIL_AS_FIGURE, AT(sil_limits, most_relief), REQUIRED,
+    {"most_relief", JOB_AS_FIGURE, AT(sil_limits, most_relief), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 0.1, 1.5)},
-    {"least_first", SIL_AS_FIGURE, AT(sil_limits, least_first), REQUIRED,
+    {"least_first", JOB_AS_FIGURE, AT(sil_limits, least_first), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 0, 0.3)},
-    {"humidity", SIL_AS_PART, .at = 0, .of = &climate_table},
+    {"humidity", JOB_AS_PART, .at = 0, .of = &climate_table},
 };
-static const sil_table limits_table = {limits_fields, COUNT_OF(limits_fields)};
+static const job_table limits_table = {limits_fields, COUNT_OF(limits_fields)};
 
-static const sil_field spread_fields[] = {
-    {"relief", SIL_AS_FIGURE, AT(sil_allowances, band_relief), REQUIRED,
+static const job_field spread_fields[] = {
+    {"relief", JOB_AS_FIGURE, AT(sil_allowances, band_relief), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 0.005, 1)},
-    {"action", SIL_AS_FIGURE, AT(sil_allowances, band_action), REQUIRED,
+    {"action", JOB_AS_FIGURE, AT(sil_allowances, band_action), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 0.005, 1)},
-    {"first", SIL_AS_FIGURE, AT(sil_allowances, band_first), REQUIRED,
+    {"first", JOB_AS_FIGURE, AT(sil_allowances, band_first), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 0.005, 1)},
 };
-static const sil_table spread_table = {spread_fields, COUNT_OF(spread_fields)};
+static const job_table spread_table = {spread_fields, COUNT_OF(spread_fields)};
 
-static const sil_field blank_fields[] = {
-    {"length", SIL_AS_FIGURE, AT(sil_allowances, blank_length), REQUIRED,
+static const job_field blank_fields[] = {
+    {"length", JOB_AS_FIGURE, AT(sil_allowances, blank_length), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 0, 10)},
-    {"thickness", SIL_AS_FIGURE, AT(sil_allowances, blank_thickness), REQUIRED,
+    {"thickness", JOB_AS_FIGURE, AT(sil_allowances, blank_thickness), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 0, 10)},
-    {"height", SIL_AS_FIGURE, AT(sil_allowances, blank_height), REQUIRED,
+    {"height", JOB_AS_FIGURE, AT(sil_allowances, blank_height), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 0, 10)},
 };
-static const sil_table blank_table = {blank_fields, COUNT_OF(blank_fields)};
+static const job_table blank_table = {blank_fields, COUNT_OF(blank_fields)};
 
-static const sil_field allowances_fields[] = {
-    {"slot_plain", SIL_AS_FIGURE, AT(sil_allowances, slot_plain), REQUIRED,
+static const job_field allowances_fields[] = {
+    {"slot_plain", JOB_AS_FIGURE, AT(sil_allowances, slot_plain), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 0, 0.5)},
-    {"slot_wound", SIL_AS_FIGURE, AT(sil_allowances, slot_wound), REQUIRED,
+    {"slot_wound", JOB_AS_FIGURE, AT(sil_allowances, slot_wound), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 0, 0.5)},
-    {"bury_plain", SIL_AS_FIGURE, AT(sil_allowances, bury_plain), REQUIRED,
+    {"bury_plain", JOB_AS_FIGURE, AT(sil_allowances, bury_plain), REQUIRED,
      LIKELY(RATIO, FROM_ZERO, 0, 3)},
-    {"bury_wound", SIL_AS_FIGURE, AT(sil_allowances, bury_wound), REQUIRED,
+    {"bury_wound", JOB_AS_FIGURE, AT(sil_allowances, bury_wound), REQUIRED,
      LIKELY(RATIO, FROM_ZERO, 0, 3)},
-    {"fall_share", SIL_AS_FIGURE, AT(sil_allowances, fall_share), REQUIRED,
+    {"fall_share", JOB_AS_FIGURE, AT(sil_allowances, fall_share), REQUIRED,
      LIKELY(RATIO, FROM_ZERO, 0, 1)},
-    {"shim_step", SIL_AS_FIGURE, AT(sil_allowances, shim_step), REQUIRED,
+    {"shim_step", JOB_AS_FIGURE, AT(sil_allowances, shim_step), REQUIRED,
      LIKELY(LENGTH, OVER_ZERO, 0.01, 1)},
-    {"band", SIL_AS_PART, .at = 0, .of = &spread_table},
-    {"blank", SIL_AS_PART, .at = 0, .of = &blank_table},
+    {"band", JOB_AS_PART, .at = 0, .of = &spread_table},
+    {"blank", JOB_AS_PART, .at = 0, .of = &blank_table},
 };
-static const sil_table allowances_table = {allowances_fields, COUNT_OF(allowances_fields)};
+static const job_table allowances_table = {allowances_fields, COUNT_OF(allowances_fields)};
 
-static const sil_field material_fields[] = {
-    {"modulus", SIL_AS_FIGURE, AT(sil_material, modulus_gpa), LIKELY(MODULUS, OVER_ZERO, 1, 250)},
-    {"density", SIL_AS_FIGURE, AT(sil_material, density), LIKELY(DENSITY, OVER_ZERO, 500, 20000)},
-    {"wrap_density", SIL_AS_FIGURE, AT(sil_material, wrap_density),
+static const job_field material_fields[] = {
+    {"modulus", JOB_AS_FIGURE, AT(sil_material, modulus_gpa), LIKELY(MODULUS, OVER_ZERO, 1, 250)},
+    {"density", JOB_AS_FIGURE, AT(sil_material, density), LIKELY(DENSITY, OVER_ZERO, 500, 20000)},
+    {"wrap_density", JOB_AS_FIGURE, AT(sil_material, wrap_density),
      LIKELY(DENSITY, OVER_ZERO, 500, 22000)},
 };
-const sil_table sil_material_table = {material_fields, COUNT_OF(material_fields)};
+const job_table job_table_material = {material_fields, COUNT_OF(material_fields)};
 
-static const sil_field job_fields[] = {
-    {"sillet", SIL_AS_FORMAT, .at = SIL_NOT_KEPT},
-    {"units", SIL_AS_WORD, AT(sil_job, units), .words = unit_words},
-    {"job", SIL_AS_PART, AT(sil_job, about), .of = &about_table},
-    {"profile", SIL_AS_TEXT, AT(sil_job, profile)},
-    {"instrument", SIL_AS_PART, AT(sil_job, instrument), .of = &instrument_table},
-    {"strings", SIL_AS_STRINGS, AT(sil_job, strings), REQUIRED, .of = &sil_string_table},
-    {"nut", SIL_AS_PART, AT(sil_job, nut), .of = &nut_table},
-    {"saddle", SIL_AS_PART, AT(sil_job, saddle), .of = &saddle_table},
-    {"files", SIL_AS_FILES, AT(sil_job, files), LIKELY(LENGTH, OVER_ZERO, 0.1, 4)},
-    {"readings", SIL_AS_READINGS, AT(sil_job, readings), .of = &sil_reading_table},
-    {"targets", SIL_AS_PART, AT(sil_job, targets), .of = &targets_table},
-    {"model", SIL_AS_PART, AT(sil_job, model), .of = &model_table},
-    {"attack", SIL_AS_ATTACK, AT(sil_job, attack), .of = &attack_table},
-    {"attacks", SIL_AS_ATTACKS, .at = SIL_NOT_KEPT, .of = &attack_table},
-    {"tools", SIL_AS_PART, AT(sil_job, tools), .of = &tools_table},
-    {"limits", SIL_AS_PART, AT(sil_job, limits), .of = &limits_table},
-    {"allowances", SIL_AS_PART, AT(sil_job, allowances), .of = &allowances_table},
-    {"materials", SIL_AS_MATERIALS, AT(sil_job, materials), .of = &sil_material_table},
-    {"plausible", SIL_AS_PLAUSIBLE, AT(sil_job, plausible)},
+static const job_field job_fields[] = {
+    {"sillet", JOB_AS_FORMAT, .at = JOB_NOT_KEPT},
+    {"units", JOB_AS_WORD, AT(sil_job, units), .words = unit_words},
+    {"job", JOB_AS_PART, AT(sil_job, about), .of = &about_table},
+    {"profile", JOB_AS_TEXT, AT(sil_job, profile)},
+    {"instrument", JOB_AS_PART, AT(sil_job, instrument), .of = &instrument_table},
+    {"strings", JOB_AS_STRINGS, AT(sil_job, strings), REQUIRED, .of = &job_table_string},
+    {"nut", JOB_AS_PART, AT(sil_job, nut), .of = &nut_table},
+    {"saddle", JOB_AS_PART, AT(sil_job, saddle), .of = &saddle_table},
+    {"files", JOB_AS_FILES, AT(sil_job, files), LIKELY(LENGTH, OVER_ZERO, 0.1, 4)},
+    {"readings", JOB_AS_READINGS, AT(sil_job, readings), .of = &job_table_reading},
+    {"targets", JOB_AS_PART, AT(sil_job, targets), .of = &targets_table},
+    {"model", JOB_AS_PART, AT(sil_job, model), .of = &model_table},
+    {"attack", JOB_AS_ATTACK, AT(sil_job, attack), .of = &attack_table},
+    {"attacks", JOB_AS_ATTACKS, .at = JOB_NOT_KEPT, .of = &attack_table},
+    {"tools", JOB_AS_PART, AT(sil_job, tools), .of = &tools_table},
+    {"limits", JOB_AS_PART, AT(sil_job, limits), .of = &limits_table},
+    {"allowances", JOB_AS_PART, AT(sil_job, allowances), .of = &allowances_table},
+    {"materials", JOB_AS_MATERIALS, AT(sil_job, materials), .of = &job_table_material},
+    {"plausible", JOB_AS_PLAUSIBLE, AT(sil_job, plausible)},
 };
-const sil_table sil_job_table = {job_fields, COUNT_OF(job_fields)};
+const job_table job_table_all = {job_fields, COUNT_OF(job_fields)};

@@ -9,12 +9,12 @@
 void sil_job_clear(sil_job *job)
 {
     memset(job, 0, sizeof *job);
-    sil_table_clear(&sil_job_table, job);
+    job_table_clear(&job_table_all, job);
     for (int i = 0; i < SIL_STRINGS_MAX; i++) {
-        sil_table_clear(&sil_string_table, &job->strings[i]);
+        job_table_clear(&job_table_string, &job->strings[i]);
     }
     for (int i = 0; i < SIL_MAKES; i++) {
-        sil_table_clear(&sil_material_table, &job->materials[i]);
+        job_table_clear(&job_table_material, &job->materials[i]);
     }
     job->saddle.kind = SIL_SADDLE_KIND_NOT_GIVEN;
     job->instrument.fallaway = 0.0;
@@ -28,7 +28,7 @@ void sil_job_clear(sil_job *job)
 void sil_reading_clear(sil_reading *reading)
 {
     memset(reading, 0, sizeof *reading);
-    sil_table_clear(&sil_reading_table, reading);
+    job_table_clear(&job_table_reading, reading);
     reading->relief.string = -1;
     reading->gaps.action_at = 12;
     reading->gaps.first_held = SIL_HOLD_3;

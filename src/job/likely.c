@@ -5,9 +5,9 @@
 #include <stdio.h>
 #include <string.h>
 
-static sil_figure trimmed(double value, int decimals)
+static job_figure trimmed(double value, int decimals)
 {
-    sil_figure figure;
+    job_figure figure;
     if (sil_number_trimmed(figure.text, sizeof figure.text, value, decimals) >=
         sizeof figure.text) {
         strcpy(figure.text, "-");
@@ -15,19 +15,19 @@ static sil_figure trimmed(double value, int decimals)
     return figure;
 }
 
-sil_figure sil_figure_of(double value)
+job_figure job_figure_of(double value)
 {
     return trimmed(value, 4);
 }
 
-static sil_figure with_unit(sil_figure bare, const char *unit)
+static job_figure with_unit(job_figure bare, const char *unit)
 {
-    sil_figure figure;
+    job_figure figure;
     snprintf(figure.text, sizeof figure.text, "%.20s %.10s", bare.text, unit);
     return figure;
 }
 
-sil_figure sil_length_of(const sil_check *check, double mm)
+job_figure job_length_of(const job_check *check, double mm)
 {
     bool inches = check->job->units == SIL_INCH;
     return inches ? with_unit(trimmed(mm / 25.4, 4), "in") : with_unit(trimmed(mm, 3), "mm");
@@ -49,7 +49,7 @@ static const slip slips[] = {
 };
 
 /* The first slip that makes a length likely, as text behind the complaint; "" where none does. */
-static sil_figure find_slip(const sil_check *check, double mm, double low, double high)
+static job_figure find_slip(const job_check *check, double mm, double low, double high)
 {
     double own = check->job->units == SIL_INCH ? 25.4 : 1.0;
     double figure = mm / own;
@@ -62,71 +62,71 @@ static sil_figure find_slip(const sil_check *check, double mm, double low, doubl
             continue;
         }
         if (slips[i].whole) {
-            sil_figure whole = sil_figure_of(figure), text;
+            job_figure whole = job_figure_of(figure), text;
             snprintf(text.text, sizeof text.text, "%.8s%s", whole.text, slips[i].unit);
             return text;
         }
-        return with_unit(sil_figure_of(figure * slips[i].shown),
+        return with_unit(job_figure_of(figure * slips[i].shown),
                          decimal && own > 1.0 ? "in" : slips[i].unit);
     }
-    return (sil_figure){""};
+    return (job_figure){""};
 }
 
 /* The likely range told in the unit the figure was most likely written in. */
-static void say_unlikely(sil_check *check, sil_severity severity, const sil_field *field,
-                         const sil_place *place, double value, const sil_range *range)
+static void say_unlikely(job_check *check, sil_severity severity, const job_field *field,
+                         const job_place *place, double value, const job_range *range)
 {
     bool length = field->measure == SIL_LENGTH;
     double unit = length && check->job->units == SIL_INCH ? 25.4 : 1.0;
     const char *name = unit > 1.0 ? "in" : sil_measure_unit(field->measure);
-    sil_figure low = sil_figure_of(range->low / unit);
-    sil_figure high = sil_figure_of(range->high / unit);
-    sil_figure meant = {""};
+    job_figure low = job_figure_of(range->low / unit);
+    job_figure high = job_figure_of(range->high / unit);
+    job_figure meant = {""};
     if (length) {
         meant = find_slip(check, value, range->low, range->high);
     }
     bool offered = meant.text[0] != '\0';
-    sil_check_say(check, severity, place, "%s, %s to %s%s%s is usual%s%s%s",
+    job_check_say(check, severity, place, "%s, %s to %s%s%s is usual%s%s%s",
                   severity == SIL_ERROR ? "cannot be" : "unlikely", low.text, high.text,
                   *name ? " " : "", name, offered ? "; did you mean " : "", meant.text,
                   offered ? "?" : "");
 }
 
-static sil_range range_of(const sil_check *check, const sil_field *field)
+static job_range range_of(const job_check *check, const job_field *field)
 {
     for (int i = 0; i < check->range_count; i++) {
         if (check->ranges[i].field == field) {
             return check->ranges[i];
         }
     }
-    return (sil_range){field, field->low, field->high};
+    return (job_range){field, field->low, field->high};
 }
 
-void sil_check_figure(sil_check *check, const sil_field *field, const sil_place *place,
+void job_check_figure(job_check *check, const job_field *field, const job_place *place,
                       double value)
 {
     if (!sil_known(value)) {
         if (field->required) {
-            sil_check_missing(check, place);
+            job_check_missing(check, place);
         }
         return;
     }
     if (isinf(value)) {
-        sil_check_say(check, SIL_ERROR, place, "not finite");
+        job_check_say(check, SIL_ERROR, place, "not finite");
         return;
     }
-    if (field->sign != SIL_ANY_SIGN && value < 0.0) {
-        sil_check_say(check, SIL_ERROR, place, "cannot be negative");
+    if (field->sign != JOB_ANY_SIGN && value < 0.0) {
+        job_check_say(check, SIL_ERROR, place, "cannot be negative");
         return;
     }
     if (value == 0.0) {
-        if (field->sign == SIL_OVER_ZERO) {
-            sil_check_say(check, SIL_ERROR, place, "must be over 0");
+        if (field->sign == JOB_OVER_ZERO) {
+            job_check_say(check, SIL_ERROR, place, "must be over 0");
         }
         return; /* where 0 can be read it says "none" or "at or under" */
     }
-    sil_range range = range_of(check, field);
-    double figure = value / sil_field_factor(field);
+    job_range range = range_of(check, field);
+    double figure = value / job_field_factor(field);
     if (figure >= range.low && figure <= range.high) {
         return;
     }

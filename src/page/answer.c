@@ -6,7 +6,7 @@
 
 #include "reply.h"
 
-const page_header page_headers[] = {
+const web_header web_headers[] = {
     {"Content-Security-Policy",
      "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; "
      "base-uri 'none'; form-action 'none'; frame-ancestors 'none'"},
@@ -16,13 +16,13 @@ const page_header page_headers[] = {
     {"Cross-Origin-Resource-Policy", "same-origin"},
     {"Cache-Control", "no-cache"},
 };
-const int page_header_count = sizeof page_headers / sizeof *page_headers;
+const int web_header_count = sizeof web_headers / sizeof *web_headers;
 
 /* The names this machine has for itself. One that a stranger's name server could point here is not
  * among them. */
 static const char *const own_names[] = {"127.0.0.1", "localhost"};
 
-static bool is_own(const page_site *site, const char *host)
+static bool is_own(const web_site *site, const char *host)
 {
     char own[64];
     for (size_t i = 0; i < sizeof own_names / sizeof *own_names; i++) {
@@ -36,7 +36,7 @@ static bool is_own(const page_site *site, const char *host)
 
 /* The page's own scripts send the origin they were loaded from: that of the Host they ask. A
  * program sends none. */
-static bool is_same_origin(const page_request *request)
+static bool is_same_origin(const web_request *request)
 {
     static const char scheme[] = "http://";
     size_t length = sizeof scheme - 1;
@@ -47,14 +47,14 @@ static bool is_same_origin(const page_request *request)
 typedef struct route {
     const char *method, *path;
     bool below; /* what follows the path is a name */
-    page_handler *answer;
+    web_handler *answer;
 } route;
 
 static const route routes[] = {
-    {"GET", "/profiles", false, page_profiles}, {"POST", "/read", false, page_read},
-    {"POST", "/plan", false, page_plan},        {"POST", "/draw", false, page_draw},
-    {"GET", "/sheets", false, page_list},       {"GET", "/sheets/", true, page_get_sheet},
-    {"PUT", "/sheets/", true, page_put_sheet},
+    {"GET", "/profiles", false, web_profiles}, {"POST", "/read", false, web_read},
+    {"POST", "/plan", false, web_plan},        {"POST", "/draw", false, web_draw},
+    {"GET", "/sheets", false, web_list},       {"GET", "/sheets/", true, web_get_sheet},
+    {"PUT", "/sheets/", true, web_put_sheet},
 };
 
 static bool is_at(const route *row, const char *path)
@@ -64,13 +64,13 @@ static bool is_at(const route *row, const char *path)
 }
 
 /* HEAD is GET; the server leaves the bytes off. */
-static const char *method_of(const page_request *request)
+static const char *method_of(const web_request *request)
 {
     return strcmp(request->method, "HEAD") == 0 ? "GET" : request->method;
 }
 
-static void find_route(const page_site *site, const page_target *target,
-                       const page_request *request, page_reply *reply)
+static void find_route(const web_site *site, const web_target *target, const web_request *request,
+                       web_reply *reply)
 {
     const char *method = method_of(request);
     const char *allow = NULL;
@@ -86,28 +86,28 @@ static void find_route(const page_site *site, const page_target *target,
                 : strcmp(routes[i].method, "GET") == 0 ? "GET, HEAD"
                                                        : routes[i].method;
     }
-    if (!allow && page_asset(target->path, reply)) {
+    if (!allow && web_asset(target->path, reply)) {
         if (strcmp(method, "GET") == 0) {
             return;
         }
         allow = "GET, HEAD";
     }
-    page_say(reply, allow ? 405 : 404, allow ? "not to be asked in that way" : "nothing is there");
+    web_say(reply, allow ? 405 : 404, allow ? "not to be asked in that way" : "nothing is there");
     reply->allow = allow;
 }
 
-void page_answer(const page_site *site, const page_request *request, page_reply *reply)
+void web_answer(const web_site *site, const web_request *request, web_reply *reply)
 {
-    page_target target;
+    web_target target;
     memset(reply, 0, sizeof *reply);
     if (!request->host || !is_own(site, request->host)) {
-        page_say(reply, 403, "this page answers only to the address it was opened at");
+        web_say(reply, 403, "this page answers only to the address it was opened at");
     } else if (!is_same_origin(request)) {
-        page_say(reply, 403, "asked from another page");
-    } else if (request->size > PAGE_BODY_MAX) {
-        page_say(reply, 413, "over 256 KiB: this is no measuring sheet");
-    } else if (!page_target_read(request->target, &target)) {
-        page_say(reply, 400, "no address of this page");
+        web_say(reply, 403, "asked from another page");
+    } else if (request->size > WEB_BODY_MAX) {
+        web_say(reply, 413, "over 256 KiB: this is no measuring sheet");
+    } else if (!web_target_read(request->target, &target)) {
+        web_say(reply, 400, "no address of this page");
     } else {
         find_route(site, &target, request, reply);
     }
@@ -118,7 +118,7 @@ void page_answer(const page_site *site, const page_request *request, page_reply 
     }
 }
 
-void page_reply_free(page_reply *reply)
+void web_reply_free(web_reply *reply)
 {
     free(reply->held);
     reply->held = NULL;

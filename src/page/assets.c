@@ -7,13 +7,13 @@
 /* The bytes of a file of src/page/assets, put here by the assembler. */
 #define EMBED(name, file)                                                                          \
     __asm__(".section .rodata\n"                                                                   \
-            ".global page_asset_" #name "\n"                                                       \
-            ".global page_asset_" #name "_end\n"                                                   \
-            "page_asset_" #name ":\n"                                                              \
+            ".global web_asset_" #name "\n"                                                        \
+            ".global web_asset_" #name "_end\n"                                                    \
+            "web_asset_" #name ":\n"                                                               \
             ".incbin \"src/page/assets/" file "\"\n"                                               \
-            "page_asset_" #name "_end:\n"                                                          \
+            "web_asset_" #name "_end:\n"                                                           \
             ".previous\n");                                                                        \
-    extern const char page_asset_##name[], page_asset_##name##_end[]
+    extern const char web_asset_##name[], web_asset_##name##_end[]
 
 EMBED(index, "index.html");
 EMBED(style, "style.css");
@@ -36,21 +36,21 @@ typedef struct asset {
 #define SCRIPT "text/javascript; charset=utf-8"
 
 static const asset assets[] = {
-    {"/", HTML, page_asset_index, page_asset_index_end},
-    {"/style.css", "text/css; charset=utf-8", page_asset_style, page_asset_style_end},
-    {"/icon.svg", "image/svg+xml", page_asset_icon, page_asset_icon_end},
-    {"/main.js", SCRIPT, page_asset_main, page_asset_main_end},
-    {"/sheet.js", SCRIPT, page_asset_sheet, page_asset_sheet_end},
-    {"/fields.js", SCRIPT, page_asset_fields, page_asset_fields_end},
-    {"/form.js", SCRIPT, page_asset_form, page_asset_form_end},
-    {"/figure.js", SCRIPT, page_asset_figure, page_asset_figure_end},
-    {"/plan.js", SCRIPT, page_asset_plan, page_asset_plan_end},
-    {"/folder.js", SCRIPT, page_asset_folder, page_asset_folder_end},
-    {"/taps.js", SCRIPT, page_asset_taps, page_asset_taps_end},
-    {"/dom.js", SCRIPT, page_asset_dom, page_asset_dom_end},
+    {"/", HTML, web_asset_index, web_asset_index_end},
+    {"/style.css", "text/css; charset=utf-8", web_asset_style, web_asset_style_end},
+    {"/icon.svg", "image/svg+xml", web_asset_icon, web_asset_icon_end},
+    {"/main.js", SCRIPT, web_asset_main, web_asset_main_end},
+    {"/sheet.js", SCRIPT, web_asset_sheet, web_asset_sheet_end},
+    {"/fields.js", SCRIPT, web_asset_fields, web_asset_fields_end},
+    {"/form.js", SCRIPT, web_asset_form, web_asset_form_end},
+    {"/figure.js", SCRIPT, web_asset_figure, web_asset_figure_end},
+    {"/plan.js", SCRIPT, web_asset_plan, web_asset_plan_end},
+    {"/folder.js", SCRIPT, web_asset_folder, web_asset_folder_end},
+    {"/taps.js", SCRIPT, web_asset_taps, web_asset_taps_end},
+    {"/dom.js", SCRIPT, web_asset_dom, web_asset_dom_end},
 };
 
-bool page_asset(const char *path, page_reply *reply)
+bool web_asset(const char *path, web_reply *reply)
 {
     for (size_t i = 0; i < sizeof assets / sizeof *assets; i++) {
         if (strcmp(path, assets[i].path) == 0) {
@@ -58,7 +58,7 @@ bool page_asset(const char *path, page_reply *reply)
             reply->type = assets[i].type;
             reply->bytes = assets[i].start;
             reply->size = (size_t)(assets[i].end - assets[i].start);
-            page_tag(reply->bytes, reply->size, reply->tag);
+            web_tag(reply->bytes, reply->size, reply->tag);
             return true;
         }
     }

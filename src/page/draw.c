@@ -24,12 +24,12 @@ typedef struct order {
 } order;
 
 /* A message where it is not to be had; else NULL. */
-static const char *read_order(const page_target *target, const sil_job *job, order *o)
+static const char *read_order(const web_target *target, const sil_job *job, order *o)
 {
-    int part = page_choose(target, "part", parts);
-    int view = page_choose(target, "view", views);
-    int paper = page_choose(target, "paper", papers);
-    int format = page_choose(target, "as", formats);
+    int part = web_choose(target, "part", parts);
+    int view = web_choose(target, "view", views);
+    int paper = web_choose(target, "paper", papers);
+    int format = web_choose(target, "as", formats);
     if (format < 0) {
         return "as takes pdf, svg or dxf";
     }
@@ -42,7 +42,7 @@ static const char *read_order(const page_target *target, const sil_job *job, ord
     if (paper < 0) {
         return "paper takes A4, A3 or Letter";
     }
-    if (!page_option(target, "sheet", o->sheet, sizeof o->sheet)) {
+    if (!web_option(target, "sheet", o->sheet, sizeof o->sheet)) {
         return "sheet takes the name of a sheet of the pack";
     }
     o->format = (sil_format)format;
@@ -52,7 +52,7 @@ static const char *read_order(const page_target *target, const sil_job *job, ord
     }
     o->draw.part = o->view ? view_of[view] : (sil_part)part;
     o->draw.paper = (sil_paper)paper;
-    return page_choose_unit(target, job, &o->draw.unit) ? NULL : "units takes mm or in";
+    return web_choose_unit(target, job, &o->draw.unit) ? NULL : "units takes mm or in";
 }
 
 static int make_drawing(const sil_plan *plan, const order *o, sil_drawing **drawing)
@@ -86,33 +86,33 @@ static int draw_job(const sil_job *job, const order *o, char **bytes, size_t *si
     return status;
 }
 
-static void draw(const page_target *target, const sil_job *job, page_reply *reply)
+static void draw(const web_target *target, const sil_job *job, web_reply *reply)
 {
     order o = {0};
     char *bytes;
     size_t size;
     const char *wrong = read_order(target, job, &o);
     if (wrong) {
-        page_say(reply, 400, wrong);
+        web_say(reply, 400, wrong);
         return;
     }
     int status = draw_job(job, &o, &bytes, &size);
     if (status >= SIL_DRAWING_DONE) {
-        page_give(reply, types[o.format], bytes, size);
+        web_give(reply, types[o.format], bytes, size);
     } else if (status == NO_SUCH_SHEET) {
-        page_say(reply, 404, "this pack has no such sheet");
+        web_say(reply, 404, "this pack has no such sheet");
     } else {
-        page_say(reply, 500,
-                 status == SIL_DRAWING_NO_FACE
-                     ? "no lettering found: install the faces of fonts-osifont or fonts-dejavu-core"
-                     : "the drawing could not be made");
+        web_say(reply, 500,
+                status == SIL_DRAWING_NO_FACE
+                    ? "no lettering found: install the faces of fonts-osifont or fonts-dejavu-core"
+                    : "the drawing could not be made");
     }
 }
 
-void page_draw(const page_site *site, const page_target *target, const page_request *request,
-               page_reply *reply)
+void web_draw(const web_site *site, const web_target *target, const web_request *request,
+              web_reply *reply)
 {
-    sil_sheet *sheet = page_take_sheet(site, request, reply);
+    sil_sheet *sheet = web_take_sheet(site, request, reply);
     if (sheet) {
         draw(target, sil_sheet_job(sheet), reply);
         sil_sheet_free(sheet);

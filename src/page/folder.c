@@ -23,8 +23,8 @@ static bool is_sheet_name(const char *name)
     static const char ending[] = ".yaml";
     size_t length = strlen(name);
     size_t tail = sizeof ending - 1;
-    return length > tail && length < PAGE_NAME_MAX && name[0] != '.' && !strpbrk(name, "/\\") &&
-           page_is_text(name, length) && strcmp(name + length - tail, ending) == 0;
+    return length > tail && length < WEB_NAME_MAX && name[0] != '.' && !strpbrk(name, "/\\") &&
+           web_is_text(name, length) && strcmp(name + length - tail, ending) == 0;
 }
 
 /* The bytes of a sheet. Status: 0, or an errno: ENOENT too where it is a link or no plain file. */
@@ -36,15 +36,15 @@ static int read_file(int folder, const char *name, char **bytes, size_t *size)
         return errno == ELOOP ? ENOENT : errno;
     }
     int error = fstat(file, &about) != 0 || !S_ISREG(about.st_mode) ? ENOENT
-                : about.st_size > PAGE_BODY_MAX                     ? EFBIG
+                : about.st_size > WEB_BODY_MAX                      ? EFBIG
                                                                     : 0;
-    *bytes = error == 0 ? malloc(PAGE_BODY_MAX + 1) : NULL;
+    *bytes = error == 0 ? malloc(WEB_BODY_MAX + 1) : NULL;
     *size = 0;
     if (error == 0 && !*bytes) {
         error = ENOMEM;
     }
-    while (error == 0 && *size <= PAGE_BODY_MAX) {
-        ssize_t more = read(file, *bytes + *size, PAGE_BODY_MAX + 1 - *size);
+    while (error == 0 && *size <= WEB_BODY_MAX) {
+        ssize_t more = read(file, *bytes + *size, WEB_BODY_MAX + 1 - *size);
         if (more == 0) {
             break;
         }
@@ -55,7 +55,7 @@ static int read_file(int folder, const char *name, char **bytes, size_t *size)
         }
     }
     close(file);
-    if (error == 0 && *size > PAGE_BODY_MAX) {
+    if (error == 0 && *size > WEB_BODY_MAX) {
         error = EFBIG;
     }
     if (error != 0) {
@@ -65,35 +65,35 @@ static int read_file(int folder, const char *name, char **bytes, size_t *size)
     return error;
 }
 
-static void say_error(page_reply *reply, int error)
+static void say_error(web_reply *reply, int error)
 {
     if (error == ENOENT || error == ENAMETOOLONG) {
-        page_say(reply, 404, "no such sheet in the folder");
+        web_say(reply, 404, "no such sheet in the folder");
     } else if (error == EFBIG) {
-        page_say(reply, 413, "over 256 KiB: this is no measuring sheet");
+        web_say(reply, 413, "over 256 KiB: this is no measuring sheet");
     } else if (error == EACCES || error == EPERM || error == EROFS) {
-        page_say(reply, 403, "the folder does not allow it");
+        web_say(reply, 403, "the folder does not allow it");
     } else {
-        page_say(reply, 500, "the system failed us: the sheet could not be read or written");
+        web_say(reply, 500, "the system failed us: the sheet could not be read or written");
     }
 }
 
 /* The name behind /sheets/, or NULL, answered. */
-static const char *name_of(const page_site *site, const page_target *target, page_reply *reply)
+static const char *name_of(const web_site *site, const web_target *target, web_reply *reply)
 {
     const char *name = target->path + strlen("/sheets/");
     if (site->folder < 0) {
-        page_say(reply, 409, "no folder of sheets was named");
+        web_say(reply, 409, "no folder of sheets was named");
     } else if (!is_sheet_name(name)) {
-        page_say(reply, 400, "a sheet's name ends in .yaml and holds no folder");
+        web_say(reply, 400, "a sheet's name ends in .yaml and holds no folder");
     } else {
         return name;
     }
     return NULL;
 }
 
-void page_get_sheet(const page_site *site, const page_target *target, const page_request *request,
-                    page_reply *reply)
+void web_get_sheet(const web_site *site, const web_target *target, const web_request *request,
+                   web_reply *reply)
 {
     char *bytes;
     size_t size;
@@ -107,13 +107,13 @@ void page_get_sheet(const page_site *site, const page_target *target, const page
         say_error(reply, error);
         return;
     }
-    page_give(reply, yaml, bytes, size);
-    page_tag(bytes, size, reply->tag);
+    web_give(reply, yaml, bytes, size);
+    web_tag(bytes, size, reply->tag);
 }
 
 /* Whether what is there now is what the request was made on. 0: go on; else the status to answer
  * with. */
-static int judge_version(const page_request *request, bool there, const char *tag)
+static int judge_version(const web_request *request, bool there, const char *tag)
 {
     if (request->if_none_match && strcmp(request->if_none_match, "*") == 0) {
         return there ? 412 : 0;
@@ -124,12 +124,12 @@ static int judge_version(const page_request *request, bool there, const char *ta
     return there && strcmp(request->if_match, tag) == 0 ? 0 : 412;
 }
 
-static void save(const page_site *site, const char *name, const page_request *request,
-                 page_reply *reply)
+static void save(const web_site *site, const char *name, const web_request *request,
+                 web_reply *reply)
 {
     char *old = NULL;
-    char path[PAGE_NAME_MAX + 64];
-    char tag[PAGE_TAG_MAX] = "";
+    char path[WEB_NAME_MAX + 64];
+    char tag[WEB_TAG_MAX] = "";
     size_t size = 0;
     struct stat about;
     bool there = fstatat(site->folder, name, &about, AT_SYMLINK_NOFOLLOW) == 0;
@@ -140,16 +140,15 @@ static void save(const page_site *site, const char *name, const page_request *re
         return;
     }
     if (there) {
-        page_tag(old, size, tag);
+        web_tag(old, size, tag);
         free(old);
     }
     int status = judge_version(request, there, tag);
     if (status != 0) {
-        page_say(reply, status,
-                 status == 428
-                     ? "say which version is to be replaced: If-Match, or If-None-Match: *"
-                 : there ? "the file has changed since it was read"
-                         : "the file is no longer there");
+        web_say(reply, status,
+                status == 428 ? "say which version is to be replaced: If-Match, or If-None-Match: *"
+                : there       ? "the file has changed since it was read"
+                              : "the file is no longer there");
         memcpy(reply->tag, tag, sizeof tag);
         return;
     }
@@ -159,12 +158,12 @@ static void save(const page_site *site, const char *name, const page_request *re
         say_error(reply, error);
         return;
     }
-    page_say(reply, there ? 200 : 201, "saved");
-    page_tag(request->body, request->size, reply->tag);
+    web_say(reply, there ? 200 : 201, "saved");
+    web_tag(request->body, request->size, reply->tag);
 }
 
-void page_put_sheet(const page_site *site, const page_target *target, const page_request *request,
-                    page_reply *reply)
+void web_put_sheet(const web_site *site, const web_target *target, const web_request *request,
+                   web_reply *reply)
 {
     static pthread_mutex_t saving = PTHREAD_MUTEX_INITIALIZER; /* judged and written as one */
     const char *name = name_of(site, target, reply);
@@ -172,11 +171,11 @@ void page_put_sheet(const page_site *site, const page_target *target, const page
         return;
     }
     /* What is no sheet is told as any wrong sheet is, and not saved. */
-    page_plan(site, target, request, reply);
+    web_plan(site, target, request, reply);
     if (reply->status != 200) {
         return;
     }
-    page_reply_free(reply);
+    web_reply_free(reply);
     pthread_mutex_lock(&saving);
     save(site, name, request, reply);
     pthread_mutex_unlock(&saving);
@@ -224,7 +223,7 @@ static bool put_sheet(cJSON *row, const sil_sheet *sheet, int status)
                : put_wrong(row, sheet);
 }
 
-static bool add_sheet(const page_site *site, const char *name, cJSON *array)
+static bool add_sheet(const web_site *site, const char *name, cJSON *array)
 {
     char *bytes = NULL;
     size_t size = 0;
@@ -251,7 +250,7 @@ static int is_listed(const struct dirent *entry)
     return is_sheet_name(entry->d_name);
 }
 
-static bool add_sheets(const page_site *site, cJSON *array)
+static bool add_sheets(const web_site *site, cJSON *array)
 {
     char path[32];
     struct dirent **found = NULL;
@@ -266,8 +265,8 @@ static bool add_sheets(const page_site *site, cJSON *array)
     return whole;
 }
 
-void page_list(const page_site *site, const page_target *target, const page_request *request,
-               page_reply *reply)
+void web_list(const web_site *site, const web_target *target, const web_request *request,
+              web_reply *reply)
 {
     (void)target;
     (void)request;
@@ -281,5 +280,5 @@ void page_list(const page_site *site, const page_target *target, const page_requ
         cJSON_Delete(root);
         root = NULL;
     }
-    page_give_json(reply, 200, root);
+    web_give_json(reply, 200, root);
 }

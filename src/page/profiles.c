@@ -12,8 +12,8 @@ static bool add_name(cJSON *array, const char *name)
     return false;
 }
 
-void page_profiles(const page_site *site, const page_target *target, const page_request *request,
-                   page_reply *reply)
+void web_profiles(const web_site *site, const web_target *target, const web_request *request,
+                  web_reply *reply)
 {
     char **names;
     (void)site;
@@ -21,7 +21,7 @@ void page_profiles(const page_site *site, const page_target *target, const page_
     (void)request;
     int count = sil_profiles_list(&names);
     if (count < 0) {
-        page_say(reply, 500, "no folder of profiles found; $SILLET_PROFILES can name one");
+        web_say(reply, 500, "no folder of profiles found; $SILLET_PROFILES can name one");
         return;
     }
     cJSON *array = cJSON_CreateArray();
@@ -32,5 +32,5 @@ void page_profiles(const page_site *site, const page_target *target, const page_
         }
     }
     sil_profiles_free(names, count);
-    page_give_json(reply, 200, array);
+    web_give_json(reply, 200, array);
 }

@@ -8,7 +8,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-void page_say(page_reply *reply, int status, const char *words)
+void web_say(web_reply *reply, int status, const char *words)
 {
     reply->status = status;
     reply->type = "text/plain; charset=utf-8";
@@ -16,7 +16,7 @@ void page_say(page_reply *reply, int status, const char *words)
     reply->size = strlen(words);
 }
 
-void page_give(page_reply *reply, const char *type, char *held, size_t size)
+void web_give(web_reply *reply, const char *type, char *held, size_t size)
 {
     reply->status = 200;
     reply->type = type;
@@ -25,30 +25,30 @@ void page_give(page_reply *reply, const char *type, char *held, size_t size)
     reply->size = size;
 }
 
-void page_give_json(page_reply *reply, int status, cJSON *json)
+void web_give_json(web_reply *reply, int status, cJSON *json)
 {
     char *text = json ? cJSON_PrintUnformatted(json) : NULL;
     cJSON_Delete(json);
     if (!text) {
-        page_say(reply, 500, "out of memory");
+        web_say(reply, 500, "out of memory");
         return;
     }
-    page_give(reply, "application/json", text, strlen(text));
+    web_give(reply, "application/json", text, strlen(text));
     reply->status = status;
 }
 
 /* FNV-1a, 64 bits, and the size: to tell versions of a file apart, not to withstand a forger, who
  * could as well write the file. */
-void page_tag(const char *bytes, size_t size, char tag[PAGE_TAG_MAX])
+void web_tag(const char *bytes, size_t size, char tag[WEB_TAG_MAX])
 {
     uint64_t hash = 0xCBF29CE484222325U;
     for (size_t i = 0; i < size; i++) {
         hash = (hash ^ (unsigned char)bytes[i]) * 0x100000001B3U;
     }
-    snprintf(tag, PAGE_TAG_MAX, "\"%016" PRIx64 "-%zx\"", hash, size);
+    snprintf(tag, WEB_TAG_MAX, "\"%016" PRIx64 "-%zx\"", hash, size);
 }
 
-bool page_is_text(const char *bytes, size_t size)
+bool web_is_text(const char *bytes, size_t size)
 {
     for (size_t used = 0; used < size;) {
         unsigned long code = 0;
@@ -90,10 +90,10 @@ static bool unescape(const char *from, size_t length, char *to, size_t size)
         to[used++] = c;
     }
     to[used] = '\0';
-    return page_is_text(to, used);
+    return web_is_text(to, used);
 }
 
-bool page_target_read(const char *sent, page_target *target)
+bool web_target_read(const char *sent, web_target *target)
 {
     size_t length = strcspn(sent, "?");
     const char *query = sent[length] == '?' ? sent + length + 1 : "";
@@ -104,7 +104,7 @@ bool page_target_read(const char *sent, page_target *target)
     return unescape(sent, length, target->path, sizeof target->path);
 }
 
-bool page_option(const page_target *target, const char *name, char *value, size_t size)
+bool web_option(const web_target *target, const char *name, char *value, size_t size)
 {
     size_t length = strlen(name);
     value[0] = '\0';

@@ -48,7 +48,7 @@ static cJSON *complaints_of(const sil_sheet *sheet)
 }
 
 /* {key: array, ..} beside the complaints of a sheet. */
-static void give_with_complaints(page_reply *reply, int status, const sil_sheet *sheet,
+static void give_with_complaints(web_reply *reply, int status, const sil_sheet *sheet,
                                  const char *key, cJSON *array)
 {
     cJSON *root = cJSON_CreateObject();
@@ -65,12 +65,12 @@ static void give_with_complaints(page_reply *reply, int status, const sil_sheet 
         cJSON_Delete(root);
         root = NULL;
     }
-    page_give_json(reply, status, root);
+    web_give_json(reply, status, root);
 }
 
 /* Reads the sheet of a request; NULL out of memory, answered. A profile by path is read from the
  * folder alone. */
-static sil_sheet *read_sheet(const page_site *site, const page_request *request, page_reply *reply,
+static sil_sheet *read_sheet(const web_site *site, const web_request *request, web_reply *reply,
                              int *status)
 {
     sil_sheet *sheet;
@@ -78,19 +78,19 @@ static sil_sheet *read_sheet(const page_site *site, const page_request *request,
                                     site->folder, &sheet);
     if (*status == SIL_SHEET_NO_MEMORY) {
         sil_sheet_free(sheet);
-        page_say(reply, 500, "out of memory");
+        web_say(reply, 500, "out of memory");
         return NULL;
     }
     return sheet;
 }
 
-sil_sheet *page_take_sheet(const page_site *site, const page_request *request, page_reply *reply)
+sil_sheet *web_take_sheet(const web_site *site, const web_request *request, web_reply *reply)
 {
     int status;
     sil_sheet *sheet = read_sheet(site, request, reply, &status);
     if (sheet && !sil_sheet_job(sheet)) {
         if (status == SIL_SHEET_UNREADABLE) {
-            page_say(reply, 500, "the sheet's profile is there, but could not be read");
+            web_say(reply, 500, "the sheet's profile is there, but could not be read");
         } else {
             give_with_complaints(reply, 422, sheet, NULL, NULL);
         }
@@ -128,8 +128,8 @@ static void add_entry(void *with, const sil_entry *entry)
     }
 }
 
-void page_read(const page_site *site, const page_target *target, const page_request *request,
-               page_reply *reply)
+void web_read(const web_site *site, const web_target *target, const web_request *request,
+              web_reply *reply)
 {
     (void)target;
     int status; /* an unreadable profile is among the complaints */
@@ -148,10 +148,10 @@ void page_read(const page_site *site, const page_target *target, const page_requ
     sil_sheet_free(sheet);
 }
 
-int page_choose(const page_target *target, const char *name, const char *const *words)
+int web_choose(const web_target *target, const char *name, const char *const *words)
 {
     char value[32];
-    bool readable = page_option(target, name, value, sizeof value);
+    bool readable = web_option(target, name, value, sizeof value);
     if (readable && value[0] == '\0') {
         return 0;
     }
@@ -163,35 +163,35 @@ int page_choose(const page_target *target, const char *name, const char *const *
     return -1;
 }
 
-bool page_choose_unit(const page_target *target, const sil_job *job, sil_unit *unit)
+bool web_choose_unit(const web_target *target, const sil_job *job, sil_unit *unit)
 {
     static const char *const units[] = {"sheet", "mm", "in", NULL};
-    int chosen = page_choose(target, "units", units);
+    int chosen = web_choose(target, "units", units);
     *unit = chosen == 0 ? job->units : chosen == 1 ? SIL_MM : SIL_INCH;
     return chosen >= 0;
 }
 
-static void give_plan(const page_target *target, const sil_job *job, page_reply *reply)
+static void give_plan(const web_target *target, const sil_job *job, web_reply *reply)
 {
     sil_unit unit;
     sil_plan plan;
-    if (!page_choose_unit(target, job, &unit)) {
-        page_say(reply, 400, "units takes mm or in");
+    if (!web_choose_unit(target, job, &unit)) {
+        web_say(reply, 400, "units takes mm or in");
         return;
     }
     sil_plan_make(job, &plan);
     char *json = sil_report_json(&plan, unit);
     if (json) {
-        page_give(reply, "application/json", json, strlen(json));
+        web_give(reply, "application/json", json, strlen(json));
     } else {
-        page_say(reply, 500, "out of memory");
+        web_say(reply, 500, "out of memory");
     }
 }
 
-void page_plan(const page_site *site, const page_target *target, const page_request *request,
-               page_reply *reply)
+void web_plan(const web_site *site, const web_target *target, const web_request *request,
+              web_reply *reply)
 {
-    sil_sheet *sheet = page_take_sheet(site, request, reply);
+    sil_sheet *sheet = web_take_sheet(site, request, reply);
     if (sheet) {
         give_plan(target, sil_sheet_job(sheet), reply);
         sil_sheet_free(sheet);

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* The bench plan's tables of nut and saddle. */
-#include "page.h"
+#include "lines.h"
 
-void page_heads(const page *p, int lines, int columns, const char *const *heads)
+void report_heads(const report *p, int lines, int columns, const char *const *heads)
 {
     for (int line = 0; line < lines; line++, heads += columns) {
         fprintf(p->out, "  %-12s %-16s", line == 0 ? "string" : "", heads[0]);
@@ -14,9 +14,9 @@ void page_heads(const page *p, int lines, int columns, const char *const *heads)
 }
 
 /* "Nothing is cut at the nut today: the truss rod is turned first." All reasons there are fit. */
-static void print_waiting(const page *p, const char *part, const sil_withheld *withheld)
+static void print_waiting(const report *p, const char *part, const sil_withheld *withheld)
 {
-    char words[PAGE_TEXT_MAX];
+    char words[REPORT_TEXT_MAX];
     size_t size = sizeof words;
     size_t used = (size_t)snprintf(words, size, "WAIT: nothing is cut at the %s today", part);
     for (int k = 0; k < withheld->count; k++) {
@@ -26,40 +26,40 @@ static void print_waiting(const page *p, const char *part, const sil_withheld *w
     snprintf(words + used, size - used, "%s. Figures are a forecast, not to cut by.",
              withheld->count > 0 ? "" : ": a reading is missing");
     fputs("  ", p->out);
-    page_wrap(p, words, 2);
+    report_wrap(p, words, 2);
 }
 
 /* String, verdict, how far off it is, and what the tools leave open. */
-static void begin_row(const page *p, int i, const char *verdict, double off, double u)
+static void begin_row(const report *p, int i, const char *verdict, double off, double u)
 {
-    char cell[PAGE_CELL];
+    char cell[REPORT_CELL];
     fprintf(p->out, "  %2d  %-8s ", i + 1, verdict);
-    page_length(p, 6, off, SIL_NEAREST);
+    report_length(p, 6, off, SIL_NEAREST);
     if (sil_known(u)) {
         /* The sign is one character of two bytes: nine columns. */
-        char spread[PAGE_CELL + 4];
-        snprintf(spread, sizeof spread, "\xC2\xB1%s", page_figure(p, 2.0 * u, SIL_NEAREST, cell));
+        char spread[REPORT_CELL + 4];
+        snprintf(spread, sizeof spread, "\xC2\xB1%s", report_figure(p, 2.0 * u, SIL_NEAREST, cell));
         fprintf(p->out, " %-10s", spread);
     } else {
         fprintf(p->out, " %-9s", "");
     }
 }
 
-static void print_blank(const page *p, bool waits, sil_blank blank)
+static void print_blank(const report *p, bool waits, sil_blank blank)
 {
-    char length[PAGE_CELL];
-    char thickness[PAGE_CELL];
-    char height[PAGE_CELL];
+    char length[REPORT_CELL];
+    char thickness[REPORT_CELL];
+    char height[REPORT_CELL];
     if (!waits && sil_known(blank.height) && sil_known(blank.length)) {
         fprintf(p->out,
                 "  A new one: a blank of %s x %s x %s, what is left for fitting counted in.\n",
-                page_figure(p, blank.length, SIL_UP, length),
-                page_figure(p, blank.thickness, SIL_UP, thickness),
-                page_figure(p, blank.height, SIL_UP, height));
+                report_figure(p, blank.length, SIL_UP, length),
+                report_figure(p, blank.thickness, SIL_UP, thickness),
+                report_figure(p, blank.height, SIL_UP, height));
     }
 }
 
-void page_nut(const page *p)
+void report_nut(const report *p)
 {
     static const char *const verdicts[] = {"leave", "deeper", "raise", "wait"};
     static const char *const heads[] = {
@@ -72,18 +72,18 @@ void page_nut(const page *p)
     if (work->remedy == SIL_NUT_WAIT) {
         print_waiting(p, "nut", &plan->nut_withheld);
     }
-    page_heads(p, 3, 7, heads);
+    report_heads(p, 3, 7, heads);
     for (int i = 0; i < plan->job->string_count; i++) {
         begin_row(p, i, verdicts[work->verdict[i]], plan->stages.deepen[i],
                   plan->stages.deepen_u[i]);
-        page_length(p, 9, work->first_pass[i], SIL_DOWN);
-        page_length(p, 9, work->stack[i], SIL_UP);
-        page_length(p, 9, work->floor[i], SIL_NEAREST);
-        page_length(p, 9, work->depth[i], SIL_NEAREST);
-        page_length(p, 9, plan->slot_width[i], SIL_NEAREST);
+        report_length(p, 9, work->first_pass[i], SIL_DOWN);
+        report_length(p, 9, work->stack[i], SIL_UP);
+        report_length(p, 9, work->floor[i], SIL_NEAREST);
+        report_length(p, 9, work->depth[i], SIL_NEAREST);
+        report_length(p, 9, plan->slot_width[i], SIL_NEAREST);
         /* Along the nut, which is longer than across the board where it leans. */
         double across = plan->job->nut.width / 2.0 + plan->bench.board.nut_z[i];
-        page_length(p, 9, across / cos(plan->bench.board.nut_slant), SIL_NEAREST);
+        report_length(p, 9, across / cos(plan->bench.board.nut_slant), SIL_NEAREST);
         fputc('\n', p->out);
     }
     print_blank(p, work->remedy == SIL_NUT_WAIT, plan->nut_blank);
@@ -101,45 +101,45 @@ static double off_base(const sil_plan *plan, sil_line line, int i)
     return plan->saddle.bottom ? sil_line_at(line, z) : SIL_UNKNOWN;
 }
 
-static void print_screw_row(const page *p, int i)
+static void print_screw_row(const report *p, int i)
 {
     const sil_saddle_work *work = &p->plan->saddle;
-    char turns[PAGE_CELL];
+    char turns[REPORT_CELL];
     sil_number_write(turns, sizeof turns, work->turns[i], 2);
-    page_length(p, 9, work->first_pass[i], SIL_DOWN);
+    report_length(p, 9, work->first_pass[i], SIL_DOWN);
     fprintf(p->out, "%9s\n", turns);
 }
 
-static void print_sanded_row(const page *p, int i)
+static void print_sanded_row(const report *p, int i)
 {
     const sil_plan *plan = p->plan;
     const sil_saddle_work *work = &plan->saddle;
     double left_on = sil_left_on(plan, i);
-    page_length(p, 9, off_base(plan, work->cut_first, i), SIL_DOWN);
-    page_length(p, 9, off_base(plan, work->cut, i), SIL_DOWN);
-    page_length(p, 9, work->dress[i] - left_on, SIL_DOWN);
-    page_length(p, 9, work->present[i], SIL_NEAREST);
-    page_length(p, 9, work->height[i] + left_on, SIL_NEAREST);
-    page_length(p, 9, work->protrusion[i] + left_on, SIL_NEAREST);
+    report_length(p, 9, off_base(plan, work->cut_first, i), SIL_DOWN);
+    report_length(p, 9, off_base(plan, work->cut, i), SIL_DOWN);
+    report_length(p, 9, work->dress[i] - left_on, SIL_DOWN);
+    report_length(p, 9, work->present[i], SIL_NEAREST);
+    report_length(p, 9, work->height[i] + left_on, SIL_NEAREST);
+    report_length(p, 9, work->protrusion[i] + left_on, SIL_NEAREST);
     fputc('\n', p->out);
 }
 
-static void print_post_row(const page *p, int i)
+static void print_post_row(const report *p, int i)
 {
-    page_length(p, 9, p->plan->saddle.height[i], SIL_NEAREST);
+    report_length(p, 9, p->plan->saddle.height[i], SIL_NEAREST);
     fputc('\n', p->out);
 }
 
-static void print_posts(const page *p)
+static void print_posts(const report *p)
 {
     const sil_saddle_work *work = &p->plan->saddle;
     for (int side = 0; side < 2 && work->posts; side++) {
-        char turns[PAGE_CELL];
-        char mm[PAGE_CELL];
+        char turns[REPORT_CELL];
+        char mm[REPORT_CELL];
         sil_number_write(turns, sizeof turns, fabs(work->post_turns[side]), 2);
         fprintf(p->out, "  %s %s %s, %s turns.\n", side == 0 ? "Treble post" : "Bass post",
                 work->post[side] < 0.0 ? "up" : "down",
-                page_figure(p, fabs(work->post[side]), SIL_NEAREST, mm), turns);
+                report_figure(p, fabs(work->post[side]), SIL_NEAREST, mm), turns);
     }
 }
 
@@ -147,7 +147,7 @@ static void print_posts(const page *p)
 typedef struct saddle_table {
     const char *const *heads;
     int columns;
-    void (*row)(const page *p, int i);
+    void (*row)(const report *p, int i);
 } saddle_table;
 
 static saddle_table table_of(const sil_plan *plan)
@@ -176,7 +176,7 @@ static bool any_left_on(const sil_plan *plan)
     return any && sil_saddle_slotted(plan->job->saddle.kind);
 }
 
-void page_saddle(const page *p)
+void report_saddle(const report *p)
 {
     static const char *const verdicts[] = {"leave", "lower", "raise", "wait"};
     const sil_plan *plan = p->plan;
@@ -186,7 +186,7 @@ void page_saddle(const page *p)
     if (work->remedy == SIL_SADDLE_WAIT) {
         print_waiting(p, "saddle", &plan->saddle_withheld);
     }
-    page_heads(p, 2, table.columns, table.heads);
+    report_heads(p, 2, table.columns, table.heads);
     for (int i = 0; i < plan->job->string_count; i++) {
         begin_row(p, i, verdicts[work->verdict[i]], plan->stages.lower[i], plan->stages.lower_u[i]);
         table.row(p, i);

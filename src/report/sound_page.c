@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The bench plan's part on sound: what buzzes and why, what would just ring clean, what plays in
  * tune; and what can be told without any tool. */
-#include "page.h"
+#include "lines.h"
 
 /* Weakest of a string's stopped notes, or -1 where it is not known. */
 static int weakest_stop(const sil_plan *plan, const sil_clearance *clean, int i)
@@ -16,15 +16,15 @@ static int weakest_stop(const sil_plan *plan, const sil_clearance *clean, int i)
     return weakest;
 }
 
-static void print_number(const page *p, int columns, double value, int decimals)
+static void print_number(const report *p, int columns, double value, int decimals)
 {
-    char digits[PAGE_CELL];
+    char digits[REPORT_CELL];
     sil_number_write(digits, sizeof digits, value, decimals);
     fprintf(p->out, "%*s", columns, digits);
 }
 
 /* "0.88 fret 1 on 4": the hardest clean pluck there, the stop, the fret it would touch. */
-static void print_weakest(const page *p, const sil_clearance *clean, int i)
+static void print_weakest(const report *p, const sil_clearance *clean, int i)
 {
     int stop = weakest_stop(p->plan, clean, i);
     if (stop < 0) {
@@ -35,7 +35,7 @@ static void print_weakest(const page *p, const sil_clearance *clean, int i)
     fprintf(p->out, "  fret %-2d on %-2d", stop, clean->at_fret[i][stop]);
 }
 
-static void print_clearance(const page *p)
+static void print_clearance(const report *p)
 {
     const sil_plan *plan = p->plan;
     const char *name = plan->job->attack.name;
@@ -58,7 +58,7 @@ static void print_clearance(const page *p)
 }
 
 /* Notes of one string with one cause, told in one line; how many of the causes it took. */
-static int print_cause_line(const page *p, int first)
+static int print_cause_line(const report *p, int first)
 {
     static const char *const causes[] = {
         "relief put right would cure it",
@@ -71,7 +71,7 @@ static int print_cause_line(const page *p, int first)
         "unexplained by the readings"};
     const sil_cause *notes = p->plan->causes;
     const sil_cause *f = &notes[first];
-    char words[PAGE_TEXT_MAX];
+    char words[REPORT_TEXT_MAX];
     size_t used = (size_t)snprintf(words, sizeof words, "String %d, ", f->string + 1);
     int count = 0;
     for (; first + count < p->plan->cause_count && f[count].string == f->string &&
@@ -88,11 +88,11 @@ static int print_cause_line(const page *p, int first)
     snprintf(words + used, sizeof words - used, "%s: %s.", f->heard ? " (heard)" : "",
              causes[f->cause]);
     fputs("  ", p->out);
-    page_wrap(p, words, 4);
+    report_wrap(p, words, 4);
     return count;
 }
 
-static void print_causes(const page *p)
+static void print_causes(const report *p)
 {
     if (p->plan->cause_count == 0) {
         return;
@@ -103,27 +103,27 @@ static void print_causes(const page *p)
     }
 }
 
-static void print_lowest(const page *p)
+static void print_lowest(const report *p)
 {
     const sil_lowest *lowest = &p->plan->lowest;
     const sil_board *board = &p->plan->bench.board;
-    char cell[PAGE_CELL];
+    char cell[REPORT_CELL];
     if (!sil_known(lowest->relief)) {
         return;
     }
     fprintf(
         p->out,
         "  The lowest that would still ring clean under this pick on these crowns: relief %s;\n",
-        page_figure(p, lowest->relief, SIL_NEAREST, cell));
+        report_figure(p, lowest->relief, SIL_NEAREST, cell));
     fprintf(p->out, "  action at the 12th");
     for (int i = 0; i < board->strings; i++) {
         double action = sil_action(board, &lowest->fit, i, 12);
-        fprintf(p->out, "%s %s", i ? "," : "", page_figure(p, action, SIL_UP, cell));
+        fprintf(p->out, "%s %s", i ? "," : "", report_figure(p, action, SIL_UP, cell));
     }
     fprintf(p->out, ".\n");
 }
 
-static void print_pitch(const page *p)
+static void print_pitch(const report *p)
 {
     const sil_plan *plan = p->plan;
     static const char *const heads[2][7] = {
@@ -145,13 +145,13 @@ static void print_pitch(const page *p)
         }
         const char *note = plan->job->strings[i].note;
         fprintf(p->out, "  %2d %-9s", i + 1, note ? note : "");
-        page_length(p, 11, plan->job->saddle.setback[i], SIL_NEAREST);
-        page_length(p, 11, told->saddle_only, SIL_NEAREST);
-        page_length(p, 11, told->best.setback, SIL_NEAREST);
-        page_length(p, 11, told->best.advance, SIL_NEAREST);
+        report_length(p, 11, plan->job->saddle.setback[i], SIL_NEAREST);
+        report_length(p, 11, told->saddle_only, SIL_NEAREST);
+        report_length(p, 11, told->best.setback, SIL_NEAREST);
+        report_length(p, 11, told->best.advance, SIL_NEAREST);
         print_number(p, 11, told->as_built[SIL_PITCH_FRETS], 1);
         print_number(p, 11, worst, 1);
-        page_length(p, 11, told->move, SIL_NEAREST);
+        report_length(p, 11, told->move, SIL_NEAREST);
         fputc('\n', p->out);
     }
     fprintf(p->out, "  By the strings' own physics, on the heights after; a tuner's reading beats "
@@ -159,11 +159,11 @@ static void print_pitch(const page *p)
 }
 
 /* For who has no gauge, or heard a buzz: the trade's own order. */
-static void print_triage(const page *p)
+static void print_triage(const report *p)
 {
     const sil_board *board = &p->plan->bench.board;
     const sil_reading *reading = sil_plan_reading(p->plan);
-    char words[PAGE_TEXT_MAX];
+    char words[REPORT_TEXT_MAX];
     if (reading && reading->buzz_count == 0 && sil_known(p->plan->stages.fit[SIL_NOW].bend)) {
         return;
     }
@@ -188,11 +188,11 @@ static void print_triage(const page *p)
                                  "stands proud."};
     for (int k = 0; k < 5; k++) {
         fprintf(p->out, "  %d  ", k + 1);
-        page_wrap(p, tests[k], 5);
+        report_wrap(p, tests[k], 5);
     }
 }
 
-void page_sound(const page *p)
+void report_sound(const report *p)
 {
     print_clearance(p);
     print_causes(p);

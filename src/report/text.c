@@ -4,7 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "page.h"
+#include "lines.h"
 
 /* Characters of a UTF-8 text, which is what a column counts. */
 static int width(const char *text, size_t size)
@@ -16,14 +16,14 @@ static int width(const char *text, size_t size)
     return columns;
 }
 
-void page_wrap(const page *p, const char *text, int indent)
+void report_wrap(const report *p, const char *text, int indent)
 {
     int column = indent;
     const char *at = text;
     while (*at) {
         size_t word = strcspn(at, " ");
         int columns = width(at, word);
-        if (column > indent && column + 1 + columns > PAGE_COLUMNS) {
+        if (column > indent && column + 1 + columns > REPORT_COLUMNS) {
             fprintf(p->out, "\n%*s", indent, "");
             column = indent;
         } else if (column > indent) {
@@ -38,35 +38,35 @@ void page_wrap(const page *p, const char *text, int indent)
     fputc('\n', p->out);
 }
 
-const char *page_figure(const page *p, double mm, sil_rounding way, char cell[PAGE_CELL])
+const char *report_figure(const report *p, double mm, sil_rounding way, char cell[REPORT_CELL])
 {
-    sil_figure_write(cell, PAGE_CELL, mm, p->unit, way);
+    sil_figure_write(cell, REPORT_CELL, mm, p->unit, way);
     return cell;
 }
 
-void page_length(const page *p, int columns, double mm, sil_rounding way)
+void report_length(const report *p, int columns, double mm, sil_rounding way)
 {
-    char cell[PAGE_CELL];
-    fprintf(p->out, "%*s", columns, page_figure(p, mm, way, cell));
+    char cell[REPORT_CELL];
+    fprintf(p->out, "%*s", columns, report_figure(p, mm, way, cell));
 }
 
-static void print_range(const page *p, sil_band band)
+static void print_range(const report *p, sil_band band)
 {
-    char low[PAGE_CELL];
-    char aim[PAGE_CELL];
-    char high[PAGE_CELL];
-    fprintf(p->out, "  %6s to %-6s (%s)", page_figure(p, band.low, SIL_NEAREST, low),
-            page_figure(p, band.high, SIL_NEAREST, high),
-            page_figure(p, band.aim, SIL_NEAREST, aim));
+    char low[REPORT_CELL];
+    char aim[REPORT_CELL];
+    char high[REPORT_CELL];
+    fprintf(p->out, "  %6s to %-6s (%s)", report_figure(p, band.low, SIL_NEAREST, low),
+            report_figure(p, band.high, SIL_NEAREST, high),
+            report_figure(p, band.aim, SIL_NEAREST, aim));
 }
 
-static void write_scale(const page *p, double mm, char cell[PAGE_CELL])
+static void write_scale(const report *p, double mm, char cell[REPORT_CELL])
 {
     bool whole = p->unit == SIL_MM && mm == floor(mm);
-    sil_length_write(cell, PAGE_CELL, mm, p->unit, whole ? 0 : 2);
+    sil_length_write(cell, REPORT_CELL, mm, p->unit, whole ? 0 : 2);
 }
 
-static void print_heading(const page *p, const char *name)
+static void print_heading(const report *p, const char *name)
 {
     const sil_job *job = p->plan->job;
     const sil_reading *reading = sil_plan_reading(p->plan);
@@ -82,9 +82,9 @@ static void print_heading(const page *p, const char *name)
             gap = "   ";
         }
     }
-    char scale[PAGE_CELL];
-    char bass[PAGE_CELL];
-    char fan[PAGE_CELL + 40] = "";
+    char scale[REPORT_CELL];
+    char bass[REPORT_CELL];
+    char fan[REPORT_CELL + 40] = "";
     write_scale(p, job->instrument.scale, scale);
     if (sil_known(job->instrument.scale_bass)) {
         write_scale(p, job->instrument.scale_bass, bass);
@@ -98,7 +98,7 @@ static void print_heading(const page *p, const char *name)
 }
 
 /* Readings taken in another form than they are told in. */
-static void print_forms(const page *p)
+static void print_forms(const report *p)
 {
     const sil_bench *bench = &p->plan->bench;
     const sil_gaps *gaps = &bench->gaps;
@@ -120,7 +120,7 @@ static void print_forms(const page *p)
     }
 }
 
-static void print_readings(const page *p)
+static void print_readings(const report *p)
 {
     const sil_plan *plan = p->plan;
     const sil_board *board = &plan->bench.board;
@@ -131,9 +131,9 @@ static void print_readings(const page *p)
     char label[64];
     snprintf(label, sizeof label, "relief over fret %d", board->relief_at);
     fprintf(p->out, "  %-20s", label);
-    page_length(p, 9, sil_relief_now(plan), SIL_NEAREST);
+    report_length(p, 9, sil_relief_now(plan), SIL_NEAREST);
     print_range(p, plan->bench.targets.relief);
-    page_length(p, 10, sil_relief(board, last->bend), SIL_NEAREST);
+    report_length(p, 10, sil_relief(board, last->bend), SIL_NEAREST);
     fprintf(p->out, "\n\n  %-18s%-44s%s\n", "", "gap at the 1st fret,", "action at the 12th fret,");
     fprintf(p->out, "  %-18s%-44s%s\n", "string", sil_hold_words(plan->bench.targets.first_held),
             "open");
@@ -144,29 +144,29 @@ static void print_readings(const page *p)
     for (int i = 0; i < board->strings; i++) {
         const sil_string *string = &plan->job->strings[i];
         sil_hold hold = plan->bench.targets.first_held;
-        char gauge[PAGE_CELL];
+        char gauge[REPORT_CELL];
         fprintf(p->out, "  %2d %-4s %-8s", i + 1, string->note ? string->note : "",
-                page_figure(p, string->gauge, SIL_NEAREST, gauge));
-        page_length(p, 7, sil_first_now(plan, i), SIL_NEAREST);
+                report_figure(p, string->gauge, SIL_NEAREST, gauge));
+        report_length(p, 7, sil_first_now(plan, i), SIL_NEAREST);
         print_range(p, plan->bench.targets.first[i]);
-        page_length(p, 8, sil_first_gap(board, last, i, hold), SIL_NEAREST);
-        page_length(p, 11, sil_action_now(plan, i), SIL_NEAREST);
+        report_length(p, 8, sil_first_gap(board, last, i, hold), SIL_NEAREST);
+        report_length(p, 11, sil_action_now(plan, i), SIL_NEAREST);
         print_range(p, plan->bench.targets.action[i]);
-        page_length(p, 8, sil_action_after(plan, i), SIL_NEAREST);
+        report_length(p, 8, sil_action_after(plan, i), SIL_NEAREST);
         fputc('\n', p->out);
     }
     print_forms(p);
 }
 
-static void print_findings(const page *p)
+static void print_findings(const report *p)
 {
-    char words[PAGE_TEXT_MAX];
+    char words[REPORT_TEXT_MAX];
     fprintf(p->out, "\nWHAT WAS FOUND\n");
     int k = 0;
     while (k < p->plan->finding_count) {
         fprintf(p->out, "  %-6s ", sil_level_word(p->plan->findings[k].level));
         k += sil_findings_text(p->plan, k, p->unit, words, sizeof words);
-        page_wrap(p, words, 9);
+        report_wrap(p, words, 9);
     }
     if (p->plan->finding_count == 0) {
         fprintf(p->out, p->plan->only_stage < 0 ? "  Nothing out of its range.\n"
@@ -174,39 +174,39 @@ static void print_findings(const page *p)
     }
 }
 
-static void print_steps(const page *p)
+static void print_steps(const report *p)
 {
-    char words[PAGE_TEXT_MAX];
+    char words[REPORT_TEXT_MAX];
     fprintf(p->out, "\nWHAT TO DO, IN THIS ORDER\n");
     for (int k = 0; k < p->plan->step_count; k++) {
         fprintf(p->out, "  [ ] %2d  ", k + 1);
         sil_step_do(p->plan, k, p->unit, words, sizeof words);
-        page_wrap(p, words, 10);
+        report_wrap(p, words, 10);
         fprintf(p->out, "          Check: ");
         sil_step_check(p->plan, k, p->unit, words, sizeof words);
-        page_wrap(p, words, 17);
+        report_wrap(p, words, 17);
     }
 }
 
 /* The tables of the parts, and what rings; where one stage alone is asked for, only its own. */
-static void print_parts(const page *p)
+static void print_parts(const report *p)
 {
     int only = p->plan->only_stage;
     if (only < 0 || only == SIL_NUT) {
-        page_nut(p);
+        report_nut(p);
     }
     if (only < 0 || only == SIL_SADDLE) {
-        page_saddle(p);
+        report_saddle(p);
     }
     if (only < 0) {
-        page_sound(p);
+        report_sound(p);
     }
 }
 
-static void print_cautions(const page *p)
+static void print_cautions(const report *p)
 {
     fprintf(p->out, "\nTAKE CARE\n  ");
-    page_wrap(
+    report_wrap(
         p,
         "Slack the strings before nut or saddle comes out, and cover the eyes. Extract the dust "
         "and "
@@ -240,13 +240,13 @@ static ssize_t grow(void *with, const char *more, size_t size)
 char *sil_report_text(const sil_plan *plan, sil_unit unit, const char *name)
 {
     growing made = {NULL, 0};
-    page p = {fopencookie(&made, "w", (cookie_io_functions_t){.write = grow}), plan, unit};
+    report p = {fopencookie(&made, "w", (cookie_io_functions_t){.write = grow}), plan, unit};
     if (!p.out) {
         return NULL;
     }
     print_heading(&p, name);
     print_readings(&p);
-    page_visits(&p);
+    report_visits(&p);
     print_findings(&p);
     print_steps(&p);
     print_parts(&p);

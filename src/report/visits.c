@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The visits so far: as JSON, and as the bench plan's history. */
-#include "page.h"
+#include "lines.h"
 #include "writer.h"
 
 static const sil_reading *reading_of(const sil_plan *plan, const sil_visit *visit)
@@ -37,42 +37,42 @@ void put_visits(writer *w, cJSON *root)
 }
 
 /* Figures in string order, eight to a line. */
-static void print_strings(const page *p, const double *values)
+static void print_strings(const report *p, const double *values)
 {
     for (int i = 0; i < p->plan->job->string_count; i++) {
         if (i > 0 && i % 8 == 0) {
             fprintf(p->out, "\n%46s", "");
         }
-        page_length(p, 6, values[i], SIL_NEAREST);
+        report_length(p, 6, values[i], SIL_NEAREST);
     }
 }
 
-static void print_percent(const page *p, double percent)
+static void print_percent(const report *p, double percent)
 {
-    char digits[PAGE_CELL];
+    char digits[REPORT_CELL];
     sil_number_write(digits, sizeof digits, percent, 0);
     fprintf(p->out, "%7s%s", digits, sil_known(percent) ? " %" : "  ");
 }
 
-static void print_expected(const page *p, const sil_visit *visit)
+static void print_expected(const report *p, const sil_visit *visit)
 {
-    char work[PAGE_CELL * 2];
+    char work[REPORT_CELL * 2];
     sil_visit_words(visit, work, sizeof work);
     fprintf(p->out, "    after %-36s", work);
     print_strings(p, visit->predicted);
     fprintf(p->out, "  expected\n");
 }
 
-static void print_visit(const page *p, const sil_visit *visit)
+static void print_visit(const report *p, const sil_visit *visit)
 {
     const sil_reading *reading = reading_of(p->plan, visit);
-    char ratio[PAGE_CELL];
+    char ratio[REPORT_CELL];
     if (visit->reading > p->plan->visits[0].reading) {
         print_expected(p, visit);
     }
     fprintf(p->out, "  %-18.18s", reading->date ? reading->date : "no date");
     print_percent(p, reading->humidity_pct);
-    page_length(p, 10, visit->relief, SIL_NEAREST);
+    report_length(p, 10, visit->relief, SIL_NEAREST);
     fprintf(p->out, "%9s", "");
     print_strings(p, visit->read);
     if (visit->ratio > 0.0) {
@@ -82,7 +82,7 @@ static void print_visit(const page *p, const sil_visit *visit)
     fputc('\n', p->out);
 }
 
-void page_visits(const page *p)
+void report_visits(const report *p)
 {
     const int told = 8;
     int count = p->plan->visit_count;

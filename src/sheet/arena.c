@@ -6,16 +6,16 @@
 
 enum { CHUNK = 32 * 1024 };
 
-struct sil_chunk {
-    sil_chunk *older;
+struct sheet_chunk {
+    sheet_chunk *older;
     size_t size;
     max_align_t start[];
 };
 
-static bool grow(sil_arena *arena, size_t size)
+static bool grow(sheet_arena *arena, size_t size)
 {
     size_t room = size > CHUNK ? size : CHUNK;
-    sil_chunk *chunk = calloc(1, sizeof *chunk + room);
+    sheet_chunk *chunk = calloc(1, sizeof *chunk + room);
     if (!chunk) {
         arena->failed = true;
         return false;
@@ -27,7 +27,7 @@ static bool grow(sil_arena *arena, size_t size)
     return true;
 }
 
-void *sil_arena_take(sil_arena *arena, size_t size)
+void *sheet_arena_take(sheet_arena *arena, size_t size)
 {
     const size_t step = sizeof(max_align_t);
     size = (size + step - 1) / step * step;
@@ -39,19 +39,19 @@ void *sil_arena_take(sil_arena *arena, size_t size)
     return taken;
 }
 
-char *sil_arena_text(sil_arena *arena, const char *text, size_t length)
+char *sheet_arena_text(sheet_arena *arena, const char *text, size_t length)
 {
-    char *copy = sil_arena_take(arena, length + 1);
+    char *copy = sheet_arena_take(arena, length + 1);
     if (copy) {
         memcpy(copy, text, length);
     }
     return copy;
 }
 
-void sil_arena_free(sil_arena *arena)
+void sheet_arena_free(sheet_arena *arena)
 {
     while (arena->newest) {
-        sil_chunk *older = arena->newest->older;
+        sheet_chunk *older = arena->newest->older;
         free(arena->newest);
         arena->newest = older;
     }

@@ -5,7 +5,7 @@
 #include "fill.h"
 
 /* How far a target told as one value reaches each way. */
-static double reach(const sil_allowances *allowances, const sil_field *field)
+static double reach(const sil_allowances *allowances, const job_field *field)
 {
     switch (field->key[0]) {
     case 'a':
@@ -18,7 +18,7 @@ static double reach(const sil_allowances *allowances, const sil_field *field)
 }
 
 /* The ends of a band that were not told. A gap cannot be wanted under 0; relief can. */
-static void complete(sil_filler *filler, const sil_field *field, sil_band *band)
+static void complete(sheet_filler *filler, const job_field *field, sil_band *band)
 {
     double each_way = reach(&filler->job->allowances, field);
     if (!sil_known(band->aim)) {
@@ -26,7 +26,7 @@ static void complete(sil_filler *filler, const sil_field *field, sil_band *band)
     }
     if (!sil_known(band->low)) {
         band->low = band->aim - each_way;
-        if (band->low < 0.0 && field->sign != SIL_ANY_SIGN) {
+        if (band->low < 0.0 && field->sign != JOB_ANY_SIGN) {
             band->low = 0.0;
         }
     }
@@ -36,43 +36,45 @@ static void complete(sil_filler *filler, const sil_field *field, sil_band *band)
 }
 
 /* low, aim and high of a mapping; true for a key that is one of them. */
-static bool fill_edge(sil_filler *filler, sil_node *child, const sil_field *field, sil_band *band)
+static bool fill_edge(sheet_filler *filler, sheet_node *child, const job_field *field,
+                      sil_band *band)
 {
     double *edge = strcmp(child->key, "low") == 0    ? &band->low
                    : strcmp(child->key, "aim") == 0  ? &band->aim
                    : strcmp(child->key, "high") == 0 ? &band->high
                                                      : NULL;
     if (edge && child->given) {
-        sil_fill_quantity(filler, child, field, edge);
+        sheet_fill_quantity(filler, child, field, edge);
     }
     return edge;
 }
 
-static void unknown_key(sil_filler *filler, sil_node *child, const char *wanted)
+static void unknown_key(sheet_filler *filler, sheet_node *child, const char *wanted)
 {
-    sil_tell_at(filler->sheet, SIL_ERROR, child->source, child->key_at, "unknown key %s: wanted %s",
-                sil_quote_of(child->key, child->key_length).text, wanted);
+    sheet_tell_at(filler->sheet, SIL_ERROR, child->source, child->key_at,
+                  "unknown key %s: wanted %s", sheet_quote_of(child->key, child->key_length).text,
+                  wanted);
 }
 
-static sil_band fill_one(sil_filler *filler, sil_node *node, const sil_field *field)
+static sil_band fill_one(sheet_filler *filler, sheet_node *node, const job_field *field)
 {
     sil_band band = {SIL_UNKNOWN, SIL_UNKNOWN, SIL_UNKNOWN};
-    if (node->shape == SIL_MAPPING) {
-        for (sil_node *child = node->first; child; child = child->next) {
+    if (node->shape == SHEET_MAPPING) {
+        for (sheet_node *child = node->first; child; child = child->next) {
             if (!fill_edge(filler, child, field, &band)) {
                 unknown_key(filler, child, "low, aim and high");
             }
         }
     } else if (node->given) {
-        sil_fill_quantity(filler, node, field, &band.aim);
+        sheet_fill_quantity(filler, node, field, &band.aim);
     }
     complete(filler, field, &band);
     return band;
 }
 
-void sil_fill_band(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+void sheet_fill_band(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
-    sil_band *band = sil_field_place(field, base);
+    sil_band *band = job_field_place(field, base);
     *band = fill_one(filler, node, field);
 }
 
@@ -81,7 +83,7 @@ static double between(double treble, double bass, double share)
     return treble + (bass - treble) * share;
 }
 
-static void spread(const sil_filler *filler, sil_band *bands, const sil_band *treble,
+static void spread(const sheet_filler *filler, sil_band *bands, const sil_band *treble,
                    const sil_band *bass)
 {
     int strings = filler->job->string_count;
@@ -94,13 +96,13 @@ static void spread(const sil_filler *filler, sil_band *bands, const sil_band *tr
 }
 
 /* A mapping: either low, aim and high for all strings, or treble and bass; held beside either. */
-static void fill_mapping(sil_filler *filler, sil_node *node, const sil_field *field,
+static void fill_mapping(sheet_filler *filler, sheet_node *node, const job_field *field,
                          sil_band *bands)
 {
     sil_band all = {SIL_UNKNOWN, SIL_UNKNOWN, SIL_UNKNOWN};
-    sil_node *ends[2] = {NULL, NULL};
+    sheet_node *ends[2] = {NULL, NULL};
     bool edges = false;
-    for (sil_node *child = node->first; child; child = child->next) {
+    for (sheet_node *child = node->first; child; child = child->next) {
         if (fill_edge(filler, child, field, &all)) {
             edges = true;
         } else if (strcmp(child->key, "treble") == 0) {
@@ -109,7 +111,7 @@ static void fill_mapping(sil_filler *filler, sil_node *node, const sil_field *fi
             ends[1] = child;
         } else if (field->words && strcmp(child->key, "held") == 0) {
             int held = SIL_HOLD_3;
-            if (child->given && sil_fill_word(filler, child, field->words, &held)) {
+            if (child->given && sheet_fill_word(filler, child, field->words, &held)) {
                 filler->job->targets.first_held = (sil_hold)held;
             }
         } else {
@@ -117,28 +119,28 @@ static void fill_mapping(sil_filler *filler, sil_node *node, const sil_field *fi
         }
     }
     if (edges && (ends[0] || ends[1])) {
-        sil_tell_value(filler->sheet, SIL_ERROR, node,
-                       "wanted low, aim and high, or treble and bass, not both");
+        sheet_tell_value(filler->sheet, SIL_ERROR, node,
+                         "wanted low, aim and high, or treble and bass, not both");
     } else if (ends[0] && ends[1]) {
         sil_band treble = fill_one(filler, ends[0], field), bass = fill_one(filler, ends[1], field);
         spread(filler, bands, &treble, &bass);
     } else if (ends[0] || ends[1]) {
-        sil_tell_value(filler->sheet, SIL_ERROR, node, "%s is missing",
-                       ends[0] ? "bass" : "treble");
+        sheet_tell_value(filler->sheet, SIL_ERROR, node, "%s is missing",
+                         ends[0] ? "bass" : "treble");
     } else {
         complete(filler, field, &all);
         spread(filler, bands, &all, &all);
     }
 }
 
-void sil_fill_bands(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+void sheet_fill_bands(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
-    sil_band *bands = sil_field_place(field, base);
-    if (node->shape == SIL_MAPPING) {
+    sil_band *bands = job_field_place(field, base);
+    if (node->shape == SHEET_MAPPING) {
         fill_mapping(filler, node, field, bands);
-    } else if (node->shape == SIL_SEQUENCE) {
-        bool fits = sil_right_count(filler, node);
-        for (sil_node *item = node->first; fits && item; item = item->next) {
+    } else if (node->shape == SHEET_SEQUENCE) {
+        bool fits = sheet_right_count(filler, node);
+        for (sheet_node *item = node->first; fits && item; item = item->next) {
             *bands++ = fill_one(filler, item, field);
         }
     } else {

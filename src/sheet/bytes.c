@@ -21,15 +21,15 @@ static const char *refusal(unsigned long code)
     return NULL;
 }
 
-static void cut(sil_sheet *sheet, sil_source *source, sil_mark mark, size_t line_start,
+static void cut(sil_sheet *sheet, sheet_source *source, sheet_mark mark, size_t line_start,
                 const char *why)
 {
-    sil_tell_at(sheet, SIL_ERROR, source, mark, "%s", why);
+    sheet_tell_at(sheet, SIL_ERROR, source, mark, "%s", why);
     source->cut = true;
     source->size = line_start; /* the lines before it are still read */
 }
 
-void sil_bytes_check(sil_sheet *sheet, sil_source *source)
+void sheet_bytes_check(sil_sheet *sheet, sheet_source *source)
 {
     if (source->size >= 3 && memcmp(source->bytes, "\xEF\xBB\xBF", 3) == 0) {
         source->bytes += 3;
@@ -37,7 +37,7 @@ void sil_bytes_check(sil_sheet *sheet, sil_source *source)
     }
     const char *end = source->bytes + source->size;
     size_t line_start = 0;
-    sil_mark mark = {1, 1};
+    sheet_mark mark = {1, 1};
     for (const char *at = source->bytes; at < end;) {
         unsigned char byte = (unsigned char)*at;
         size_t length = 1;
@@ -53,7 +53,7 @@ void sil_bytes_check(sil_sheet *sheet, sil_source *source)
                         (code == '\r' && !(at + 1 < end && at[1] == '\n'));
             if (ends) {
                 line_start = (size_t)(at - source->bytes) + length;
-                mark = (sil_mark){mark.line + 1, 0};
+                mark = (sheet_mark){mark.line + 1, 0};
             }
         }
         at += length;

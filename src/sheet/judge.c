@@ -10,13 +10,13 @@
 
 typedef struct judge {
     sil_sheet *sheet;
-    sil_node *root;
+    sheet_node *root;
     int strings;
 } judge;
 
 /* Where a path leads in a tree: the node, or as near as the tree goes. */
 typedef struct spot {
-    sil_node *node;      /* the last that is there */
+    sheet_node *node;    /* the last that is there */
     const char *missing; /* the first part of the path that is not, or NULL */
     bool told;           /* it was told to be wrong already */
 } spot;
@@ -27,9 +27,9 @@ static int number_at(const char *path)
     return (int)strtol(path, NULL, 10);
 }
 
-static sil_node *item(const sil_node *list, int index)
+static sheet_node *item(const sheet_node *list, int index)
 {
-    sil_node *node = list->first;
+    sheet_node *node = list->first;
     while (node && index-- > 0) {
         node = node->next;
     }
@@ -37,17 +37,18 @@ static sil_node *item(const sil_node *list, int index)
 }
 
 /* A value of one string: where it is told by its ends, the first and last strings are the ends. */
-static sil_node *string_value(const judge *at, sil_node *node, int index)
+static sheet_node *string_value(const judge *at, sheet_node *node, int index)
 {
     const char *end = index == 0 ? "treble" : index == at->strings - 1 ? "bass" : "";
-    sil_node *value = node->shape == SIL_MAPPING ? sil_node_find(node, end, strlen(end)) : NULL;
+    sheet_node *value =
+        node->shape == SHEET_MAPPING ? sheet_node_find(node, end, strlen(end)) : NULL;
     return value ? value : node;
 }
 
 /* Of a value told by its ends, an end was told to be wrong already. */
-static bool ends_told(const sil_node *node)
+static bool ends_told(const sheet_node *node)
 {
-    for (const sil_node *child = node->first; child; child = child->next) {
+    for (const sheet_node *child = node->first; child; child = child->next) {
         if (child->told || ends_told(child)) {
             return true;
         }
@@ -61,15 +62,15 @@ static spot find_spot(const judge *at, const char *path)
     while (*path) {
         size_t length = strcspn(path, ".");
         bool number = *path >= '0' && *path <= '9';
-        sil_node *next = NULL;
-        if (number && here.node->shape != SIL_SEQUENCE) {
+        sheet_node *next = NULL;
+        if (number && here.node->shape != SHEET_SEQUENCE) {
             next = string_value(at, here.node, number_at(path));
             here.told = here.told || (next == here.node && ends_told(next));
         } else if (number) {
             next = item(here.node, number_at(path));
-        } else if (here.node->shape == SIL_MAPPING) {
-            next = sil_node_find(here.node, path, length);
-        } else if (here.node->shape == SIL_SCALAR && here.node->given) {
+        } else if (here.node->shape == SHEET_MAPPING) {
+            next = sheet_node_find(here.node, path, length);
+        } else if (here.node->shape == SHEET_SCALAR && here.node->given) {
             next = here.node; /* told as one value: relief for relief.gap, a target for its aim */
         }
         if (!next) {
@@ -77,7 +78,7 @@ static spot find_spot(const judge *at, const char *path)
             break;
         }
         here.node = next;
-        here.told = here.told || (next->shape == SIL_MAPPING && next->told > SIL_ERROR);
+        here.told = here.told || (next->shape == SHEET_MAPPING && next->told > SIL_ERROR);
         path += length + (path[length] == '.');
     }
     here.told = here.told || here.node->told > SIL_ERROR;
@@ -107,15 +108,15 @@ static void write_spoken(const char *path, const char *missing, char *out, size_
 /* The keys that a missing part must have, as " (width, edge)"; nothing for a single value. */
 static void list_required(const char *path, const char *missing, char *out, size_t size)
 {
-    const sil_field *part = NULL;
+    const job_field *part = NULL;
     size_t used = 0;
     out[0] = '\0';
-    for (const sil_table *table = &sil_job_table; table; path += strcspn(path, ".") + 1) {
-        part = sil_table_find(table, path, strcspn(path, "."));
+    for (const job_table *table = &job_table_all; table; path += strcspn(path, ".") + 1) {
+        part = job_table_find(table, path, strcspn(path, "."));
         table = part && path != missing ? part->of : NULL;
     }
     for (int i = 0; part && part->of && i < part->of->count && used < size; i++) {
-        const sil_field *field = &part->of->fields[i];
+        const job_field *field = &part->of->fields[i];
         if (field->required) {
             used += (size_t)snprintf(out + used, size - used, "%s%s", used > 0 ? ", " : " (",
                                      field->key);
@@ -149,17 +150,17 @@ static const char *likely_profile(const sil_job *job)
 }
 
 /* Marks a missing part as told, so that what it would hold is not told of as well. */
-static void mark_missing(judge *at, sil_node *up, const char *missing)
+static void mark_missing(judge *at, sheet_node *up, const char *missing)
 {
-    sil_node *gap = sil_arena_take(&at->sheet->arena, sizeof *gap);
-    if (gap && up->shape == SIL_MAPPING) {
+    sheet_node *gap = sheet_arena_take(&at->sheet->arena, sizeof *gap);
+    if (gap && up->shape == SHEET_MAPPING) {
         gap->source = up->source;
         gap->text = "";
         gap->key_length = strcspn(missing, ".");
-        gap->key = sil_arena_text(&at->sheet->arena, missing, gap->key_length);
+        gap->key = sheet_arena_text(&at->sheet->arena, missing, gap->key_length);
         gap->told = 1 + SIL_ERROR;
         if (gap->key) {
-            sil_node_add(up, gap);
+            sheet_node_add(up, gap);
         }
     }
 }
@@ -172,18 +173,18 @@ static void tell_missing(judge *at, const char *path, const spot *here)
     if (here->missing) {
         list_required(path, here->missing, keys, sizeof keys);
     }
-    sil_mark mark = here->node->shape == SIL_SCALAR ? here->node->key_at : here->node->at;
+    sheet_mark mark = here->node->shape == SHEET_SCALAR ? here->node->key_at : here->node->at;
     bool listed = strpbrk(spoken, "0123456789") != NULL;
     if (listed) {
-        sil_tell_at(at->sheet, SIL_ERROR, here->node->source, mark, "%s is missing%s", spoken,
-                    keys);
+        sheet_tell_at(at->sheet, SIL_ERROR, here->node->source, mark, "%s is missing%s", spoken,
+                      keys);
     } else if (job->profile) {
-        sil_tell_at(at->sheet, SIL_ERROR, here->node->source, mark,
-                    "%s is missing%s: give it here; the profile has none", spoken, keys);
+        sheet_tell_at(at->sheet, SIL_ERROR, here->node->source, mark,
+                      "%s is missing%s: give it here; the profile has none", spoken, keys);
     } else {
-        sil_tell_at(at->sheet, SIL_ERROR, here->node->source, mark,
-                    "%s is missing%s: give it here, or name a profile that has it (profile: %s)",
-                    spoken, keys, likely_profile(job));
+        sheet_tell_at(at->sheet, SIL_ERROR, here->node->source, mark,
+                      "%s is missing%s: give it here, or name a profile that has it (profile: %s)",
+                      spoken, keys, likely_profile(job));
     }
     if (here->missing) {
         mark_missing(at, here->node, here->missing);
@@ -196,30 +197,30 @@ static void hear(void *with, sil_severity severity, const char *path, const char
 {
     judge *at = with;
     const sil_sheet *sheet = at->sheet;
-    if (sheet->told_count == SIL_TOLD_MAX ||
-        (wanted == sil_missing && (sheet->sheet.cut || sheet->profile_lost))) {
+    if (sheet->told_count == SHEET_TOLD_MAX ||
+        (wanted == job_missing && (sheet->sheet.cut || sheet->profile_lost))) {
         return; /* enough is told; or it may stand in what could not be read */
     }
     spot here = find_spot(at, path);
     if (here.told) {
         return;
     }
-    if (wanted == sil_missing) {
+    if (wanted == job_missing) {
         tell_missing(at, path, &here);
     } else if (here.missing) {
         char spoken[128];
         write_spoken(path, NULL, spoken, sizeof spoken);
-        sil_tell_at(at->sheet, severity, here.node->source, here.node->at, "%s: %s", spoken,
-                    wanted);
+        sheet_tell_at(at->sheet, severity, here.node->source, here.node->at, "%s: %s", spoken,
+                      wanted);
     } else if (here.node->told <= (int)severity) {
-        sil_tell_value(at->sheet, severity, here.node, "%s", wanted);
-        if (here.node->shape != SIL_SCALAR) {
+        sheet_tell_value(at->sheet, severity, here.node, "%s", wanted);
+        if (here.node->shape != SHEET_SCALAR) {
             here.node->told = 0; /* more may be wrong within it */
         }
     }
 }
 
-void sil_judge_job(sil_sheet *sheet, sil_node *root)
+void sheet_judge_job(sil_sheet *sheet, sheet_node *root)
 {
     judge at = {sheet, root, sheet->job.string_count};
     sheet->errors += sil_job_check(&sheet->job, hear, &at); /* also those past what is told */

@@ -6,6 +6,6 @@
 #include "tree.h"
 
 /* Checks the job filled from the tree under root. */
-void sil_judge_job(sil_sheet *sheet, sil_node *root);
+void sheet_judge_job(sil_sheet *sheet, sheet_node *root);
 
 #endif

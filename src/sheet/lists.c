@@ -4,20 +4,20 @@
 
 #include "fill.h"
 
-void sil_fill_strings(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+void sheet_fill_strings(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
     (void)base;
-    if (!sil_expect(filler, node, SIL_SEQUENCE)) {
+    if (!sheet_expect(filler, node, SHEET_SEQUENCE)) {
         return;
     }
     if (node->count > SIL_STRINGS_MAX) {
-        sil_tell_value(filler->sheet, SIL_ERROR, node, "at most %d strings", SIL_STRINGS_MAX);
+        sheet_tell_value(filler->sheet, SIL_ERROR, node, "at most %d strings", SIL_STRINGS_MAX);
         return;
     }
     sil_string *string = filler->job->strings;
-    for (sil_node *item = node->first; item; item = item->next) {
+    for (sheet_node *item = node->first; item; item = item->next) {
         if (item->given) {
-            sil_fill_table(filler, item, field->of, string);
+            sheet_fill_table(filler, item, field->of, string);
         }
         string++;
     }
@@ -25,27 +25,27 @@ void sil_fill_strings(sil_filler *filler, sil_node *node, const sil_field *field
 }
 
 /* Room for one struct an item; NULL where there is none to fill, or no memory. */
-static void *room_for(sil_filler *filler, const sil_node *list, size_t size)
+static void *room_for(sheet_filler *filler, const sheet_node *list, size_t size)
 {
-    return list->count > 0 ? sil_arena_take(&filler->sheet->arena, size * (size_t)list->count)
+    return list->count > 0 ? sheet_arena_take(&filler->sheet->arena, size * (size_t)list->count)
                            : NULL;
 }
 
-void sil_fill_readings(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+void sheet_fill_readings(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
     (void)base;
-    if (!sil_expect(filler, node, SIL_SEQUENCE)) {
+    if (!sheet_expect(filler, node, SHEET_SEQUENCE)) {
         return;
     }
     if (node->count > SIL_READINGS_MAX) {
-        sil_tell_value(filler->sheet, SIL_ERROR, node, "at most %d readings", SIL_READINGS_MAX);
+        sheet_tell_value(filler->sheet, SIL_ERROR, node, "at most %d readings", SIL_READINGS_MAX);
         return;
     }
     sil_reading *readings = room_for(filler, node, sizeof *readings), *reading = readings;
-    for (sil_node *item = node->first; readings && item; item = item->next, reading++) {
+    for (sheet_node *item = node->first; readings && item; item = item->next, reading++) {
         sil_reading_clear(reading);
         if (item->given) {
-            sil_fill_table(filler, item, field->of, reading);
+            sheet_fill_table(filler, item, field->of, reading);
         }
     }
     filler->job->readings = readings;
@@ -53,47 +53,47 @@ void sil_fill_readings(sil_filler *filler, sil_node *node, const sil_field *fiel
 }
 
 /* A list of small structs, each a mapping; returns how many were laid at *list. */
-static int fill_items(sil_filler *filler, sil_node *node, const sil_field *field, size_t size,
+static int fill_items(sheet_filler *filler, sheet_node *node, const job_field *field, size_t size,
                       void **list)
 {
     *list = room_for(filler, node, size);
     char *item = *list;
-    for (sil_node *child = node->first; item && child; child = child->next, item += size) {
-        sil_table_clear(field->of, item);
+    for (sheet_node *child = node->first; item && child; child = child->next, item += size) {
+        job_table_clear(field->of, item);
         if (child->given) {
-            sil_fill_table(filler, child, field->of, item);
+            sheet_fill_table(filler, child, field->of, item);
         }
     }
     return *list ? node->count : 0;
 }
 
-void sil_fill_crowns(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+void sheet_fill_crowns(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
     sil_reading *reading = base;
-    if (node->shape == SIL_SCALAR && strcmp(node->text, "sound") == 0) {
+    if (node->shape == SHEET_SCALAR && strcmp(node->text, "sound") == 0) {
         reading->crowns_read = SIL_CROWNS_SOUND;
-    } else if (node->shape == SIL_SEQUENCE) {
+    } else if (node->shape == SHEET_SEQUENCE) {
         void *list;
         reading->crowns_read = SIL_CROWNS_LISTED;
         reading->crown_count = fill_items(filler, node, field, sizeof *reading->crowns, &list);
         reading->crowns = list;
     } else {
-        sil_tell_value(filler->sheet, SIL_ERROR, node,
-                       "wanted sound, or a list such as [{string: 2, fret: 1, off: -0.08}]");
+        sheet_tell_value(filler->sheet, SIL_ERROR, node,
+                         "wanted sound, or a list such as [{string: 2, fret: 1, off: -0.08}]");
     }
 }
 
-void sil_fill_buzz(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+void sheet_fill_buzz(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
     sil_reading *reading = base;
-    if (sil_expect(filler, node, SIL_SEQUENCE)) {
+    if (sheet_expect(filler, node, SHEET_SEQUENCE)) {
         void *list;
         reading->buzz_count = fill_items(filler, node, field, sizeof *reading->buzz, &list);
         reading->buzz = list;
     }
 }
 
-static const sil_word *find_word(const sil_word *words, const char *text)
+static const job_word *find_word(const job_word *words, const char *text)
 {
     while (words->text && strcmp(words->text, text) != 0) {
         words++;
@@ -102,60 +102,61 @@ static const sil_word *find_word(const sil_word *words, const char *text)
 }
 
 /* A key that is none of a list of words. */
-static void unknown_word(sil_filler *filler, sil_node *node, const sil_word *words)
+static void unknown_word(sheet_filler *filler, sheet_node *node, const job_word *words)
 {
-    const sil_word *nearest = NULL;
+    const job_word *nearest = NULL;
     int nearness = 99;
-    for (const sil_word *word = words; word->text; word++) {
-        int apart = sil_nearness(node->key, node->key_length, word->text);
+    for (const job_word *word = words; word->text; word++) {
+        int apart = sheet_nearness(node->key, node->key_length, word->text);
         if (apart < nearness) {
             nearest = word;
             nearness = apart;
         }
     }
-    bool near = nearest && sil_near(nearness, node->key_length);
-    sil_tell_at(filler->sheet, SIL_ERROR, node->source, node->key_at, "unknown key %s%s%s%s",
-                sil_quote_of(node->key, node->key_length).text, near ? "; did you mean " : "",
-                near ? nearest->text : "", near ? "?" : "");
+    bool near = nearest && sheet_near(nearness, node->key_length);
+    sheet_tell_at(filler->sheet, SIL_ERROR, node->source, node->key_at, "unknown key %s%s%s%s",
+                  sheet_quote_of(node->key, node->key_length).text, near ? "; did you mean " : "",
+                  near ? nearest->text : "", near ? "?" : "");
 }
 
 /* By name: what the profile or the sheet holds it to be worth. */
-void sil_fill_attack(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+void sheet_fill_attack(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
-    sil_attack *attack = sil_field_place(field, base);
-    if (node->shape == SIL_MAPPING) {
-        sil_fill_table(filler, node, field->of, attack);
+    sil_attack *attack = job_field_place(field, base);
+    if (node->shape == SHEET_MAPPING) {
+        sheet_fill_table(filler, node, field->of, attack);
         return;
     }
     int word = 0;
-    if (!sil_fill_word(filler, node, sil_attack_words, &word)) {
+    if (!sheet_fill_word(filler, node, job_attack_words, &word)) {
         return;
     }
-    const sil_node *all = sil_node_find(filler->root, "attacks", strlen("attacks"));
-    sil_node *named = all ? sil_node_find(all, node->text, node->length) : NULL;
+    const sheet_node *all = sheet_node_find(filler->root, "attacks", strlen("attacks"));
+    sheet_node *named = all ? sheet_node_find(all, node->text, node->length) : NULL;
     if (!named) {
-        sil_tell_value(filler->sheet, SIL_ERROR, node,
-                       "no attacks say what that is worth: name a profile, or give {force: 0.6 N, "
-                       "at: 110}");
+        sheet_tell_value(
+            filler->sheet, SIL_ERROR, node,
+            "no attacks say what that is worth: name a profile, or give {force: 0.6 N, "
+            "at: 110}");
     }
 }
 
-void sil_fill_attacks(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+void sheet_fill_attacks(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
     (void)base;
-    if (!sil_expect(filler, node, SIL_MAPPING)) {
+    if (!sheet_expect(filler, node, SHEET_MAPPING)) {
         return;
     }
-    const sil_node *chosen = sil_node_find(filler->root, "attack", strlen("attack"));
-    bool named = chosen && chosen->given && chosen->shape == SIL_SCALAR;
+    const sheet_node *chosen = sheet_node_find(filler->root, "attack", strlen("attack"));
+    bool named = chosen && chosen->given && chosen->shape == SHEET_SCALAR;
     const char *name = named ? chosen->text : !chosen || !chosen->given ? "medium" : "";
-    for (sil_node *child = node->first; child; child = child->next) {
+    for (sheet_node *child = node->first; child; child = child->next) {
         sil_attack worth = {.at = SIL_UNKNOWN};
-        sil_table_clear(field->of, &worth);
-        if (!find_word(sil_attack_words, child->key)) {
-            unknown_word(filler, child, sil_attack_words);
+        job_table_clear(field->of, &worth);
+        if (!find_word(job_attack_words, child->key)) {
+            unknown_word(filler, child, job_attack_words);
         } else if (child->given) {
-            sil_fill_table(filler, child, field->of, &worth);
+            sheet_fill_table(filler, child, field->of, &worth);
             if (strcmp(child->key, name) == 0) {
                 worth.name = child->key;
                 filler->job->attack = worth;
@@ -164,67 +165,69 @@ void sil_fill_attacks(sil_filler *filler, sil_node *node, const sil_field *field
     }
 }
 
-void sil_fill_materials(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+void sheet_fill_materials(sheet_filler *filler, sheet_node *node, const job_field *field,
+                          void *base)
 {
     (void)base;
-    if (!sil_expect(filler, node, SIL_MAPPING)) {
+    if (!sheet_expect(filler, node, SHEET_MAPPING)) {
         return;
     }
-    for (sil_node *child = node->first; child; child = child->next) {
-        const sil_word *make = find_word(sil_make_words, child->key);
+    for (sheet_node *child = node->first; child; child = child->next) {
+        const job_word *make = find_word(job_make_words, child->key);
         if (!make) {
-            unknown_word(filler, child, sil_make_words);
+            unknown_word(filler, child, job_make_words);
         } else if (child->given) {
-            sil_fill_table(filler, child, field->of, &filler->job->materials[make->value]);
+            sheet_fill_table(filler, child, field->of, &filler->job->materials[make->value]);
         }
     }
 }
 
 /* low and high of one field's likely range; true where both can be used. */
-static bool fill_range(sil_filler *filler, sil_node *node, const sil_field *field,
+static bool fill_range(sheet_filler *filler, sheet_node *node, const job_field *field,
                        sil_plausible *range)
 {
     bool low = false, high = false;
-    if (!sil_expect(filler, node, SIL_MAPPING)) {
+    if (!sheet_expect(filler, node, SHEET_MAPPING)) {
         return false;
     }
-    for (sil_node *child = node->first; child; child = child->next) {
+    for (sheet_node *child = node->first; child; child = child->next) {
         if (strcmp(child->key, "low") == 0 && child->given) {
-            low = sil_fill_quantity(filler, child, field, &range->low);
+            low = sheet_fill_quantity(filler, child, field, &range->low);
         } else if (strcmp(child->key, "high") == 0 && child->given) {
-            high = sil_fill_quantity(filler, child, field, &range->high);
+            high = sheet_fill_quantity(filler, child, field, &range->high);
         } else {
-            sil_tell_at(filler->sheet, SIL_ERROR, child->source, child->key_at,
-                        "unknown key %s: wanted low and high",
-                        sil_quote_of(child->key, child->key_length).text);
+            sheet_tell_at(filler->sheet, SIL_ERROR, child->source, child->key_at,
+                          "unknown key %s: wanted low and high",
+                          sheet_quote_of(child->key, child->key_length).text);
         }
     }
     if (!(low && high) || range->low > range->high) {
-        sil_tell_value(filler->sheet, SIL_ERROR, node, "wanted {low: .., high: ..}, low first");
+        sheet_tell_value(filler->sheet, SIL_ERROR, node, "wanted {low: .., high: ..}, low first");
         return false;
     }
-    double factor = sil_field_factor(field);
+    double factor = job_field_factor(field);
     range->low /= factor;
     range->high /= factor;
     return true;
 }
 
-void sil_fill_plausible(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+void sheet_fill_plausible(sheet_filler *filler, sheet_node *node, const job_field *field,
+                          void *base)
 {
     (void)base;
     (void)field;
-    if (!sil_expect(filler, node, SIL_MAPPING)) {
+    if (!sheet_expect(filler, node, SHEET_MAPPING)) {
         return;
     }
     sil_plausible *ranges = room_for(filler, node, sizeof *ranges);
     int count = 0;
-    for (sil_node *child = node->first; ranges && child; child = child->next) {
-        const sil_field *about = sil_field_find(child->key);
+    for (sheet_node *child = node->first; ranges && child; child = child->next) {
+        const job_field *about = job_field_find(child->key);
         ranges[count] = (sil_plausible){child->key, 0.0, 0.0};
         if (!about) {
-            sil_tell_at(filler->sheet, SIL_ERROR, child->source, child->key_at,
-                        "%s is no figure of a sheet; wanted one such as strings.gauge",
-                        sil_quote_of(child->key, child->key_length).text);
+            sheet_tell_at(filler->sheet, SIL_ERROR, child->source, child->key_at,
+                          "%s is no figure of a sheet; wanted one such as strings.gauge",
+                          sheet_quote_of(child->key, child->key_length).text);
         } else if (child->given) {
             count += fill_range(filler, child, about, &ranges[count]);
         }

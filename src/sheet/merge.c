@@ -4,12 +4,12 @@
 
 #include <string.h>
 
-static bool has(const sil_node *mapping, const char *key)
+static bool has(const sheet_node *mapping, const char *key)
 {
-    return sil_node_find(mapping, key, strlen(key));
+    return sheet_node_find(mapping, key, strlen(key));
 }
 
-static bool is_one_of(const sil_node *node, const char *const *keys, int count)
+static bool is_one_of(const sheet_node *node, const char *const *keys, int count)
 {
     for (int i = 0; i < count; i++) {
         if (strlen(keys[i]) == node->key_length &&
@@ -21,7 +21,7 @@ static bool is_one_of(const sil_node *node, const char *const *keys, int count)
 }
 
 /* A target is told in one of two forms; keys of the form the sheet did not choose are dropped. */
-static bool is_other_form(const sil_node *over, const sil_node *child)
+static bool is_other_form(const sheet_node *over, const sheet_node *child)
 {
     static const char *const bands[] = {"low", "aim", "high"}, *const ends[] = {"treble", "bass"};
     bool band = has(over, "low") || has(over, "aim") || has(over, "high");
@@ -30,36 +30,36 @@ static bool is_other_form(const sil_node *over, const sil_node *child)
 }
 
 /* What a sheet alone says, or says for itself. */
-static bool is_own(const sil_node *child)
+static bool is_own(const sheet_node *child)
 {
     static const char *const own[] = {"sillet", "units", "job", "profile", "readings"};
     return is_one_of(child, own, 5);
 }
 
 /* depth: 0 at the root, 1 within a part such as targets, 2 within one target. */
-static void lay_under(sil_node *over, sil_node *under, bool target, int depth)
+static void lay_under(sheet_node *over, sheet_node *under, bool target, int depth)
 {
-    for (sil_node *child = under->first, *next; child; child = next) {
+    for (sheet_node *child = under->first, *next; child; child = next) {
         next = child->next;
         child->next = NULL;
         if ((depth == 0 && is_own(child)) || (target && depth == 2 && is_other_form(over, child))) {
             continue;
         }
-        sil_node *mine = sil_node_find(over, child->key, child->key_length);
+        sheet_node *mine = sheet_node_find(over, child->key, child->key_length);
         if (!mine) {
-            sil_node_add(over, child);
-        } else if (!mine->given && mine->shape == SIL_SCALAR && !mine->told) {
-            sil_node *after = mine->next;
+            sheet_node_add(over, child);
+        } else if (!mine->given && mine->shape == SHEET_SCALAR && !mine->told) {
+            sheet_node *after = mine->next;
             *mine = *child;
             mine->next = after;
-        } else if (mine->shape == SIL_MAPPING && child->shape == SIL_MAPPING) {
+        } else if (mine->shape == SHEET_MAPPING && child->shape == SHEET_MAPPING) {
             bool targets = depth == 0 && strcmp(child->key, "targets") == 0;
             lay_under(mine, child, target || targets, depth + 1);
         }
     }
 }
 
-void sil_tree_merge(sil_node *over, sil_node *under)
+void sheet_tree_merge(sheet_node *over, sheet_node *under)
 {
     lay_under(over, under, false, 0);
 }

@@ -15,7 +15,7 @@ enum { PATH_SIZE = 4096 };
 
 static const size_t bytes_most = (size_t)SIL_SHEET_BYTES_MAX;
 
-static int read_all(int file, sil_bytes *into)
+static int read_all(int file, sheet_bytes *into)
 {
     while (into->size <= bytes_most) {
         ssize_t more = read(file, into->bytes + into->size, bytes_most + 1 - into->size);
@@ -33,7 +33,7 @@ static int read_all(int file, sil_bytes *into)
     return 0;
 }
 
-static int read_open(int file, sil_bytes *into)
+static int read_open(int file, sheet_bytes *into)
 {
     into->size = 0;
     into->bytes = malloc(bytes_most + 1);
@@ -45,7 +45,7 @@ static int read_open(int file, sil_bytes *into)
     return status;
 }
 
-int sil_file_read(const char *path, sil_bytes *into)
+int sheet_file_read(const char *path, sheet_bytes *into)
 {
     if (strcmp(path, "-") == 0) {
         return read_open(STDIN_FILENO, into);
@@ -60,7 +60,7 @@ int sil_file_read(const char *path, sil_bytes *into)
 }
 
 /* A plain file of a folder, by its name alone; a link leads elsewhere and is none. */
-static int read_within(int folder, const char *name, sil_bytes *into)
+static int read_within(int folder, const char *name, sheet_bytes *into)
 {
     struct stat about;
     if (folder < 0 || strchr(name, '/')) {
@@ -76,20 +76,20 @@ static int read_within(int folder, const char *name, sil_bytes *into)
     return status;
 }
 
-sil_node *sil_source_read(sil_sheet *sheet, sil_source *source)
+sheet_node *sheet_source_read(sil_sheet *sheet, sheet_source *source)
 {
-    const sil_mark start = {1, 1};
+    const sheet_mark start = {1, 1};
     if (source->size > bytes_most) {
         source->size = bytes_most;
-        sil_tell_at(sheet, SIL_ERROR, source, start, "over 256 KiB: this is no measuring sheet");
+        sheet_tell_at(sheet, SIL_ERROR, source, start, "over 256 KiB: this is no measuring sheet");
         return NULL;
     }
-    sil_bytes_check(sheet, source);
-    sil_node *root = sil_tree_read(sheet, source);
+    sheet_bytes_check(sheet, source);
+    sheet_node *root = sheet_tree_read(sheet, source);
     if (!root && !source->cut) {
-        sil_tell_at(sheet, SIL_ERROR, source, start, "empty: a sheet begins with sillet: 1");
-    } else if (root && root->shape != SIL_MAPPING) {
-        sil_tell_value(sheet, SIL_ERROR, root, "wanted keys and values, from sillet: 1 on");
+        sheet_tell_at(sheet, SIL_ERROR, source, start, "empty: a sheet begins with sillet: 1");
+    } else if (root && root->shape != SHEET_MAPPING) {
+        sheet_tell_value(sheet, SIL_ERROR, root, "wanted keys and values, from sillet: 1 on");
         return NULL;
     }
     return root;
@@ -97,7 +97,7 @@ sil_node *sil_source_read(sil_sheet *sheet, sil_source *source)
 
 static bool is_path(const char *name)
 {
-    return strchr(name, '/') || sil_profile_name_length(name) > 0;
+    return strchr(name, '/') || sheet_profile_name_length(name) > 0;
 }
 
 /* A path is taken from the sheet's folder; a name from the folder of profiles. */
@@ -116,21 +116,21 @@ static bool find_path(const sil_sheet *sheet, const char *name, const char *fold
 }
 
 /* Tells that there is no such profile, and which one may have been meant. */
-static void tell_no_profile(sil_sheet *sheet, sil_node *node, const char *folder)
+static void tell_no_profile(sil_sheet *sheet, sheet_node *node, const char *folder)
 {
     char nearest[64] = "";
     int nearness = 99;
     DIR *profiles = is_path(node->text) ? NULL : opendir(folder);
     for (struct dirent *entry; profiles && (entry = readdir(profiles));) {
         char name[64];
-        size_t length = sil_profile_name_length(entry->d_name);
+        size_t length = sheet_profile_name_length(entry->d_name);
         if (length == 0 || length >= sizeof name) {
             continue;
         }
         memcpy(name, entry->d_name, length);
         name[length] = '\0';
-        int apart = sil_nearness(node->text, node->length, name);
-        if (apart < nearness && sil_near(apart, node->length)) {
+        int apart = sheet_nearness(node->text, node->length, name);
+        if (apart < nearness && sheet_near(apart, node->length)) {
             nearness = apart;
             memcpy(nearest, name, sizeof nearest);
         }
@@ -139,16 +139,16 @@ static void tell_no_profile(sil_sheet *sheet, sil_node *node, const char *folder
         closedir(profiles);
     }
     if (nearest[0]) {
-        sil_tell_value(sheet, SIL_ERROR, node, "no such profile; did you mean %s?", nearest);
+        sheet_tell_value(sheet, SIL_ERROR, node, "no such profile; did you mean %s?", nearest);
     } else {
-        sil_tell_value(sheet, SIL_ERROR, node,
-                       is_path(node->text) ? "no such profile there"
-                                           : "no such profile; 'sillet profiles' lists them");
+        sheet_tell_value(sheet, SIL_ERROR, node,
+                         is_path(node->text) ? "no such profile there"
+                                             : "no such profile; 'sillet profiles' lists them");
     }
 }
 
 /* A path that names nothing to read is the sheet's to put right; anything else is not. */
-static void tell_unread(sil_sheet *sheet, sil_node *node, const char *folder, int status)
+static void tell_unread(sil_sheet *sheet, sheet_node *node, const char *folder, int status)
 {
     static const int of_path[] = {ENOENT, ENAMETOOLONG, ENOTDIR, EISDIR, ELOOP};
     bool misnamed = sheet->confined && is_path(node->text) && status == EACCES; /* out of bounds */
@@ -160,67 +160,68 @@ static void tell_unread(sil_sheet *sheet, sil_node *node, const char *folder, in
     if (status == ENOENT) {
         tell_no_profile(sheet, node, folder);
     } else {
-        sil_tell_value(sheet, SIL_ERROR, node, "the profile cannot be read: %s", strerror(status));
+        sheet_tell_value(sheet, SIL_ERROR, node, "the profile cannot be read: %s",
+                         strerror(status));
     }
 }
 
-sil_unit sil_root_units(const sil_node *root)
+sil_unit sheet_root_units(const sheet_node *root)
 {
-    const sil_node *units = sil_node_find(root, "units", strlen("units"));
-    bool inches = units && units->shape == SIL_SCALAR && strcmp(units->text, "in") == 0;
+    const sheet_node *units = sheet_node_find(root, "units", strlen("units"));
+    bool inches = units && units->shape == SHEET_SCALAR && strcmp(units->text, "in") == 0;
     return inches ? SIL_INCH : SIL_MM;
 }
 
 /* What belongs on a sheet only, and what is the profile's own. */
-static void refuse_own(sil_sheet *sheet, const sil_node *root)
+static void refuse_own(sil_sheet *sheet, const sheet_node *root)
 {
     static const char *const own[] = {"job", "readings", "profile"};
     for (size_t i = 0; i < sizeof own / sizeof own[0]; i++) {
-        sil_node *node = sil_node_find(root, own[i], strlen(own[i]));
+        sheet_node *node = sheet_node_find(root, own[i], strlen(own[i]));
         if (node) {
-            sil_tell_at(sheet, SIL_ERROR, node->source, node->key_at, "a profile has no %s",
-                        own[i]);
+            sheet_tell_at(sheet, SIL_ERROR, node->source, node->key_at, "a profile has no %s",
+                          own[i]);
         }
     }
-    sil_node *units = sil_node_find(root, "units", strlen("units"));
-    bool known = !units || !units->given || units->shape != SIL_SCALAR ||
+    sheet_node *units = sheet_node_find(root, "units", strlen("units"));
+    bool known = !units || !units->given || units->shape != SHEET_SCALAR ||
                  strcmp(units->text, "mm") == 0 || strcmp(units->text, "in") == 0;
     if (!known) {
-        sil_tell_value(sheet, SIL_ERROR, units, "wanted mm | in");
+        sheet_tell_value(sheet, SIL_ERROR, units, "wanted mm | in");
     }
 }
 
 /* path: NULL where it would be too long. */
-static sil_node *read_profile(sil_sheet *sheet, sil_node *node, const char *path,
-                              const char *folder)
+static sheet_node *read_profile(sil_sheet *sheet, sheet_node *node, const char *path,
+                                const char *folder)
 {
-    sil_bytes file = {NULL, 0};
+    sheet_bytes file = {NULL, 0};
     int status = ENAMETOOLONG;
     if (path) {
         status = sheet->confined && is_path(node->text)
                      ? read_within(sheet->folder, node->text, &file)
-                     : sil_file_read(path, &file);
+                     : sheet_file_read(path, &file);
     }
     if (status != 0) {
         tell_unread(sheet, node, folder, status);
         return NULL;
     }
-    sil_source *source = &sheet->profile;
-    source->name = sil_arena_text(&sheet->arena, path, strlen(path));
+    sheet_source *source = &sheet->profile;
+    source->name = sheet_arena_text(&sheet->arena, path, strlen(path));
     source->held = file.bytes;
     source->bytes = file.bytes;
     source->size = file.size;
-    return source->name ? sil_source_read(sheet, source) : NULL;
+    return source->name ? sheet_source_read(sheet, source) : NULL;
 }
 
-void sil_profile_lay(sil_sheet *sheet, sil_node *root, const char *folder)
+void sheet_profile_lay(sil_sheet *sheet, sheet_node *root, const char *folder)
 {
-    sil_node *node = sil_node_find(root, "profile", strlen("profile"));
+    sheet_node *node = sheet_node_find(root, "profile", strlen("profile"));
     char path[PATH_SIZE], found[PATH_SIZE] = "profiles";
     if (!node || !node->given || sheet->sheet.cut) {
         return;
     }
-    if (node->shape != SIL_SCALAR) {
+    if (node->shape != SHEET_SCALAR) {
         sheet->profile_lost = true; /* told where the job is filled */
         return;
     }
@@ -229,16 +230,16 @@ void sil_profile_lay(sil_sheet *sheet, sil_node *root, const char *folder)
     }
     folder = folder ? folder : found;
     bool fits = find_path(sheet, node->text, folder, path);
-    sil_node *profile =
-        fits && sheet->reader ? sil_reader_profile(sheet->reader, sheet, path) : NULL;
+    sheet_node *profile =
+        fits && sheet->reader ? sheet_reader_profile(sheet->reader, sheet, path) : NULL;
     if (!profile) {
         profile = read_profile(sheet, node, fits ? path : NULL, folder);
     }
-    sil_source *source = &sheet->profile;
+    sheet_source *source = &sheet->profile;
     sheet->profile_lost = !profile || source->cut;
     if (profile) {
-        source->units = sil_root_units(profile);
+        source->units = sheet_root_units(profile);
         refuse_own(sheet, profile);
-        sil_tree_merge(root, profile);
+        sheet_tree_merge(root, profile);
     }
 }

@@ -66,7 +66,7 @@ size_t sil_profiles_folder(char *out, size_t size)
     return 0;
 }
 
-size_t sil_profile_name_length(const char *file)
+size_t sheet_profile_name_length(const char *file)
 {
     static const char ending[] = ".yaml";
     size_t length = strlen(file);
@@ -76,14 +76,14 @@ size_t sil_profile_name_length(const char *file)
 
 static int is_profile(const struct dirent *entry)
 {
-    return sil_profile_name_length(entry->d_name) > 0;
+    return sheet_profile_name_length(entry->d_name) > 0;
 }
 
 /* By name alone: an ending would put "ukulele-reentrant" before "ukulele". */
 static int by_name(const struct dirent **a, const struct dirent **b)
 {
-    size_t length = sil_profile_name_length((*a)->d_name);
-    size_t other = sil_profile_name_length((*b)->d_name);
+    size_t length = sheet_profile_name_length((*a)->d_name);
+    size_t other = sheet_profile_name_length((*b)->d_name);
     int order = strncmp((*a)->d_name, (*b)->d_name, length < other ? length : other);
     return order != 0 ? order : (length > other) - (length < other);
 }
@@ -105,7 +105,8 @@ int sil_profiles_list(char ***names)
     bool whole = *names != NULL;
     for (int k = 0; k < count; k++) {
         if (whole) {
-            (*names)[k] = strndup(entries[k]->d_name, sil_profile_name_length(entries[k]->d_name));
+            (*names)[k] =
+                strndup(entries[k]->d_name, sheet_profile_name_length(entries[k]->d_name));
             whole = (*names)[k] != NULL;
         }
         free(entries[k]);

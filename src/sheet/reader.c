@@ -11,7 +11,7 @@ enum { KEPT_MAX = 32, FOLDER_SIZE = 4096 };
 typedef struct kept {
     char *path;
     sil_sheet *sheet; /* of no job: it owns the nodes and the bytes */
-    const sil_node *root;
+    const sheet_node *root;
 } kept;
 
 struct sil_reader {
@@ -42,7 +42,7 @@ void sil_reader_free(sil_reader *reader)
     free(reader);
 }
 
-const char *sil_reader_folder(const sil_reader *reader)
+const char *sheet_reader_folder(const sil_reader *reader)
 {
     return reader && reader->folder[0] ? reader->folder : NULL;
 }
@@ -51,15 +51,15 @@ const char *sil_reader_folder(const sil_reader *reader)
  * sheet itself, which tells. */
 static bool read_kept(const char *path, kept *into)
 {
-    sil_bytes file;
+    sheet_bytes file;
     *into = (kept){.path = strdup(path), .sheet = calloc(1, sizeof(sil_sheet))};
-    if (into->path && into->sheet && sil_file_read(path, &file) == 0) {
-        sil_source *source = &into->sheet->sheet;
+    if (into->path && into->sheet && sheet_file_read(path, &file) == 0) {
+        sheet_source *source = &into->sheet->sheet;
         source->name = into->path;
         source->held = file.bytes;
         source->bytes = file.bytes;
         source->size = file.size;
-        into->root = sil_source_read(into->sheet, source);
+        into->root = sheet_source_read(into->sheet, source);
         if (into->root && into->sheet->told_count == 0 && !into->sheet->arena.failed) {
             return true;
         }
@@ -86,9 +86,9 @@ static const kept *find_kept(sil_reader *reader, const char *path)
 }
 
 /* Nodes of a sheet's own, which may be laid and told of; the texts stay where they are. */
-static sil_node *copy_nodes(sil_sheet *sheet, const sil_node *from)
+static sheet_node *copy_nodes(sil_sheet *sheet, const sheet_node *from)
 {
-    sil_node *node = sil_arena_take(&sheet->arena, sizeof *node);
+    sheet_node *node = sheet_arena_take(&sheet->arena, sizeof *node);
     if (!node) {
         return NULL;
     }
@@ -96,25 +96,25 @@ static sil_node *copy_nodes(sil_sheet *sheet, const sil_node *from)
     node->source = &sheet->profile;
     node->first = node->last = node->next = NULL;
     node->count = 0;
-    for (const sil_node *child = from->first; child; child = child->next) {
-        sil_node *copy = copy_nodes(sheet, child);
+    for (const sheet_node *child = from->first; child; child = child->next) {
+        sheet_node *copy = copy_nodes(sheet, child);
         if (!copy) {
             return NULL;
         }
-        sil_node_add(node, copy);
+        sheet_node_add(node, copy);
     }
     return node;
 }
 
-sil_node *sil_reader_profile(sil_reader *reader, sil_sheet *sheet, const char *path)
+sheet_node *sheet_reader_profile(sil_reader *reader, sil_sheet *sheet, const char *path)
 {
     const kept *profile = find_kept(reader, path);
     if (!profile) {
         return NULL;
     }
-    const sil_source *source = &profile->sheet->sheet;
-    sheet->profile = (sil_source){.name = sil_arena_text(&sheet->arena, path, strlen(path)),
-                                  .bytes = source->bytes,
-                                  .size = source->size};
+    const sheet_source *source = &profile->sheet->sheet;
+    sheet->profile = (sheet_source){.name = sheet_arena_text(&sheet->arena, path, strlen(path)),
+                                    .bytes = source->bytes,
+                                    .size = source->size};
     return copy_nodes(sheet, profile->root);
 }

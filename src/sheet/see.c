@@ -5,17 +5,18 @@
 #include <stdio.h>
 #include <string.h>
 
-typedef void look(void *with, const sil_node *node, const char *path);
+typedef void look(void *with, const sheet_node *node, const char *path);
 
 /* Walks a node and all in it. path holds its path, which is used bytes long. */
-static void walk(const sil_node *node, char path[SIL_PATH_MAX], size_t used, look *seen, void *with)
+static void walk(const sheet_node *node, char path[SIL_PATH_MAX], size_t used, look *seen,
+                 void *with)
 {
     seen(with, node, path);
     int item = 0;
-    for (const sil_node *child = node->first; child; child = child->next) {
+    for (const sheet_node *child = node->first; child; child = child->next) {
         size_t room = SIL_PATH_MAX - used;
         const char *dot = used > 0 ? "." : "";
-        int more = node->shape == SIL_SEQUENCE
+        int more = node->shape == SHEET_SEQUENCE
                        ? snprintf(path + used, room, "%s%d", dot, item++)
                        : snprintf(path + used, room, "%s%.*s", dot,
                                   (int)(child->key_length < SIL_PATH_MAX ? child->key_length
@@ -42,10 +43,10 @@ typedef struct viewer {
     void *with;
 } viewer;
 
-static void show_node(void *with, const sil_node *node, const char *path)
+static void show_node(void *with, const sheet_node *node, const char *path)
 {
     const viewer *v = with;
-    const char *text = node->shape != SIL_SCALAR ? NULL : node->given ? node->text : "";
+    const char *text = node->shape != SHEET_SCALAR ? NULL : node->given ? node->text : "";
     const sil_entry entry = {path, text, node->source == &v->sheet->sheet, node->source->units};
     if (path[0]) {
         v->see(v->with, &entry);
@@ -60,22 +61,22 @@ void sil_sheet_see(const sil_sheet *sheet, sil_see_entry *see, void *with)
 
 /* The best match so far: a value before a collection, a collection before a key. */
 typedef struct search {
-    const sil_told *told;
-    const sil_source *source;
+    const sheet_told *told;
+    const sheet_source *source;
     int rank;
     char *path;
 } search;
 
-static bool stands_at(sil_mark mark, const sil_complaint *complaint)
+static bool stands_at(sheet_mark mark, const sil_complaint *complaint)
 {
     return mark.line == complaint->line && mark.column == complaint->column;
 }
 
-static void match(void *with, const sil_node *node, const char *path)
+static void match(void *with, const sheet_node *node, const char *path)
 {
     search *s = with;
     bool at = stands_at(node->at, &s->told->complaint);
-    int rank = at && node->shape == SIL_SCALAR                             ? 3
+    int rank = at && node->shape == SHEET_SCALAR                           ? 3
                : at                                                        ? 2
                : node->key && stands_at(node->key_at, &s->told->complaint) ? 1
                                                                            : 0;
@@ -87,7 +88,7 @@ static void match(void *with, const sil_node *node, const char *path)
 
 void sil_sheet_complaint_path(const sil_sheet *sheet, int index, char out[SIL_PATH_MAX])
 {
-    const sil_told *told = sheet->sorted[index];
+    const sheet_told *told = sheet->sorted[index];
     search s = {told, told->in_profile ? &sheet->profile : &sheet->sheet, 0, out};
     out[0] = '\0';
     walk_sheet(sheet, match, &s);

@@ -11,7 +11,7 @@
 /* By file, the sheet's own first; then by place; then as they were found. */
 static int by_place(const void *left, const void *right)
 {
-    const sil_told *a = *(const sil_told *const *)left, *b = *(const sil_told *const *)right;
+    const sheet_told *a = *(const sheet_told *const *)left, *b = *(const sheet_told *const *)right;
     if (a->in_profile != b->in_profile) {
         return a->in_profile ? 1 : -1;
     }
@@ -27,44 +27,45 @@ static int by_place(const void *left, const void *right)
 static void sort_told(sil_sheet *sheet)
 {
     int count = 0;
-    sheet->sorted = sil_arena_take(&sheet->arena, sizeof(sil_told *) * (size_t)sheet->told_count);
-    for (sil_told *told = sheet->first; sheet->sorted && told; told = told->next) {
+    sheet->sorted =
+        sheet_arena_take(&sheet->arena, sizeof(sheet_told *) * (size_t)sheet->told_count);
+    for (sheet_told *told = sheet->first; sheet->sorted && told; told = told->next) {
         sheet->sorted[count++] = told;
     }
     sheet->told_count = count;
     if (count > 1) {
-        qsort(sheet->sorted, (size_t)count, sizeof(sil_told *), by_place);
+        qsort(sheet->sorted, (size_t)count, sizeof(sheet_told *), by_place);
     }
 }
 
 /* The sheet itself says which format it is in: a profile cannot. */
-static void check_format(sil_sheet *sheet, const sil_node *root)
+static void check_format(sil_sheet *sheet, const sheet_node *root)
 {
-    const sil_node *format = sil_node_find(root, "sillet", strlen("sillet"));
+    const sheet_node *format = sheet_node_find(root, "sillet", strlen("sillet"));
     if ((!format || !format->given) && !sheet->sheet.cut) {
-        sil_tell_at(sheet, SIL_ERROR, &sheet->sheet, root->at,
-                    "sillet is missing: a sheet begins with sillet: 1");
+        sheet_tell_at(sheet, SIL_ERROR, &sheet->sheet, root->at,
+                      "sillet is missing: a sheet begins with sillet: 1");
     }
 }
 
 static void read_job(sil_sheet *sheet, const char *profiles)
 {
     sil_job_clear(&sheet->job);
-    sil_node *root = sil_source_read(sheet, &sheet->sheet);
+    sheet_node *root = sheet_source_read(sheet, &sheet->sheet);
     if (!root) {
         return;
     }
-    sil_filler filler = {.sheet = sheet, .job = &sheet->job, .root = root};
-    sheet->sheet.units = sil_root_units(root);
+    sheet_filler filler = {.sheet = sheet, .job = &sheet->job, .root = root};
+    sheet->sheet.units = sheet_root_units(root);
     check_format(sheet, root);
-    sil_profile_lay(sheet, root, profiles);
+    sheet_profile_lay(sheet, root, profiles);
     sheet->root = root;
-    sil_fill_job(&filler);
-    sil_judge_job(sheet, root);
+    sheet_fill_job(&filler);
+    sheet_judge_job(sheet, root);
 }
 
 /* The bytes of both files are done with; what complaints show of them is kept. */
-static void let_go(sil_source *source)
+static void let_go(sheet_source *source)
 {
     free(source->held);
     source->held = NULL;
@@ -94,7 +95,7 @@ static sil_sheet *new_sheet(const char *name)
     if (!sheet) {
         return NULL;
     }
-    sheet->sheet.name = sil_arena_text(&sheet->arena, name, strlen(name));
+    sheet->sheet.name = sheet_arena_text(&sheet->arena, name, strlen(name));
     if (!sheet->sheet.name) {
         sil_sheet_free(sheet);
         return NULL;
@@ -136,12 +137,12 @@ static int read_file(sil_reader *reader, const char *path, const char *profiles,
         return SIL_SHEET_NO_MEMORY;
     }
     (*sheet)->reader = reader;
-    sil_bytes file = {NULL, 0};
-    int status = sil_file_read(path, &file);
+    sheet_bytes file = {NULL, 0};
+    int status = sheet_file_read(path, &file);
     if (status != 0) {
-        const sil_mark start = {1, 1};
-        sil_tell_at(*sheet, SIL_ERROR, &(*sheet)->sheet, start, "cannot be read: %s",
-                    strerror(status));
+        const sheet_mark start = {1, 1};
+        sheet_tell_at(*sheet, SIL_ERROR, &(*sheet)->sheet, start, "cannot be read: %s",
+                      strerror(status));
         finish(*sheet);
         return status == ENOMEM ? SIL_SHEET_NO_MEMORY : SIL_SHEET_UNREADABLE;
     }
@@ -159,7 +160,7 @@ int sil_sheet_read(const char *path, const char *profiles, sil_sheet **sheet)
 
 int sil_reader_read(sil_reader *reader, const char *path, sil_sheet **sheet)
 {
-    return read_file(reader, path, sil_reader_folder(reader), sheet);
+    return read_file(reader, path, sheet_reader_folder(reader), sheet);
 }
 
 const sil_job *sil_sheet_job(const sil_sheet *sheet)
@@ -180,7 +181,7 @@ sil_complaint sil_sheet_complaint(const sil_sheet *sheet, int index)
 void sil_sheet_free(sil_sheet *sheet)
 {
     if (sheet) {
-        sil_arena_free(&sheet->arena);
+        sheet_arena_free(&sheet->arena);
         free(sheet);
     }
 }

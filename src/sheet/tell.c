@@ -6,10 +6,10 @@
 #include <stdio.h>
 #include <string.h>
 
-sil_quote sil_quote_of(const char *text, size_t length)
+sheet_quote sheet_quote_of(const char *text, size_t length)
 {
     enum { SHOWN = 40 };
-    sil_quote quote;
+    sheet_quote quote;
     size_t used = 0;
     while (used < length && used < SHOWN) {
         unsigned long code;
@@ -41,7 +41,7 @@ static size_t line_break(const char *at, const char *end)
     return separator ? 3 : 0;
 }
 
-static int count_breaks(const sil_source *source, size_t *starts)
+static int count_breaks(const sheet_source *source, size_t *starts)
 {
     int lines = 0;
     const char *end = source->bytes + source->size;
@@ -58,11 +58,11 @@ static int count_breaks(const sil_source *source, size_t *starts)
     return lines;
 }
 
-static bool lay_lines(sil_sheet *sheet, sil_source *source)
+static bool lay_lines(sil_sheet *sheet, sheet_source *source)
 {
     int count = count_breaks(source, NULL) + 1;
-    source->line_starts = sil_arena_take(&sheet->arena, sizeof(size_t) * ((size_t)count + 1));
-    source->lines = sil_arena_take(&sheet->arena, sizeof(char *) * (size_t)count);
+    source->line_starts = sheet_arena_take(&sheet->arena, sizeof(size_t) * ((size_t)count + 1));
+    source->lines = sheet_arena_take(&sheet->arena, sizeof(char *) * (size_t)count);
     if (!source->line_starts || !source->lines) {
         return false;
     }
@@ -73,13 +73,13 @@ static bool lay_lines(sil_sheet *sheet, sil_source *source)
 }
 
 /* A NUL would end the text: it is kept as its picture, U+2400. */
-static const char *copy_line(sil_arena *arena, const char *start, size_t length)
+static const char *copy_line(sheet_arena *arena, const char *start, size_t length)
 {
     size_t nuls = 0;
     for (size_t i = 0; i < length; i++) {
         nuls += start[i] == '\0';
     }
-    char *copy = sil_arena_take(arena, length + 2 * nuls + 1), *to = copy;
+    char *copy = sheet_arena_take(arena, length + 2 * nuls + 1), *to = copy;
     for (size_t i = 0; copy && i < length; i++) {
         if (start[i] == '\0') {
             *to++ = '\xE2';
@@ -92,7 +92,7 @@ static const char *copy_line(sil_arena *arena, const char *start, size_t length)
     return copy;
 }
 
-const char *sil_source_line(sil_sheet *sheet, sil_source *source, int line)
+const char *sheet_source_line(sil_sheet *sheet, sheet_source *source, int line)
 {
     if (!source->bytes || (!source->lines && !lay_lines(sheet, source)) || line < 1 ||
         line > source->line_count) {
@@ -111,18 +111,18 @@ const char *sil_source_line(sil_sheet *sheet, sil_source *source, int line)
     return *kept;
 }
 
-static void keep(sil_sheet *sheet, sil_severity severity, sil_source *source, sil_mark mark,
+static void keep(sil_sheet *sheet, sil_severity severity, sheet_source *source, sheet_mark mark,
                  const char *text)
 {
     sheet->errors += severity == SIL_ERROR;
-    if (sheet->told_count == SIL_TOLD_MAX) {
+    if (sheet->told_count == SHEET_TOLD_MAX) {
         return;
     }
-    if (sheet->told_count == SIL_TOLD_MAX - 1) {
+    if (sheet->told_count == SHEET_TOLD_MAX - 1) {
         text = "more is wrong than is told here";
     }
-    sil_told *told = sil_arena_take(&sheet->arena, sizeof *told);
-    char *copy = sil_arena_text(&sheet->arena, text, strlen(text));
+    sheet_told *told = sheet_arena_take(&sheet->arena, sizeof *told);
+    char *copy = sheet_arena_text(&sheet->arena, text, strlen(text));
     if (!told || !copy) {
         return;
     }
@@ -134,7 +134,7 @@ static void keep(sil_sheet *sheet, sil_severity severity, sil_source *source, si
         .line = mark.line,
         .column = mark.column,
         .text = copy,
-        .source = sil_source_line(sheet, source, mark.line),
+        .source = sheet_source_line(sheet, source, mark.line),
     };
     if (sheet->last) {
         sheet->last->next = told;
@@ -144,8 +144,8 @@ static void keep(sil_sheet *sheet, sil_severity severity, sil_source *source, si
     sheet->last = told;
 }
 
-void sil_tell_at(sil_sheet *sheet, sil_severity severity, sil_source *source, sil_mark mark,
-                 const char *format, ...)
+void sheet_tell_at(sil_sheet *sheet, sil_severity severity, sheet_source *source, sheet_mark mark,
+                   const char *format, ...)
 {
     char text[512];
     va_list arguments;
@@ -155,15 +155,15 @@ void sil_tell_at(sil_sheet *sheet, sil_severity severity, sil_source *source, si
     keep(sheet, severity, source, mark, text);
 }
 
-void sil_tell_value(sil_sheet *sheet, sil_severity severity, sil_node *node, const char *format,
-                    ...)
+void sheet_tell_value(sil_sheet *sheet, sil_severity severity, sheet_node *node, const char *format,
+                      ...)
 {
     char text[512];
-    sil_quote key = sil_quote_of(node->key ? node->key : "the sheet",
-                                 node->key ? node->key_length : strlen("the sheet"));
-    sil_quote found = {""};
-    if (node->shape == SIL_SCALAR) {
-        found = sil_quote_of(node->text, node->length);
+    sheet_quote key = sheet_quote_of(node->key ? node->key : "the sheet",
+                                     node->key ? node->key_length : strlen("the sheet"));
+    sheet_quote found = {""};
+    if (node->shape == SHEET_SCALAR) {
+        found = sheet_quote_of(node->text, node->length);
     }
     int used =
         snprintf(text, sizeof text, "%s%s%s: ", key.text, found.text[0] ? " " : "", found.text);
@@ -182,7 +182,7 @@ static int least(int a, int b)
 }
 
 /* Optimal string alignment (Damerau): three rows of the table are enough. */
-int sil_nearness(const char *word, size_t length, const char *known)
+int sheet_nearness(const char *word, size_t length, const char *known)
 {
     enum { LONGEST = 32, FAR = 99 };
     int rows[3][LONGEST + 1];
@@ -211,7 +211,7 @@ int sil_nearness(const char *word, size_t length, const char *known)
     return above[width];
 }
 
-bool sil_near(int nearness, size_t length)
+bool sheet_near(int nearness, size_t length)
 {
     return nearness <= 1 || nearness <= (int)(length / 3);
 }

@@ -8,26 +8,26 @@
 
 typedef struct builder {
     sil_sheet *sheet;
-    sil_source *source;
-    sil_node *root;
-    sil_node *open[SIL_SHEET_DEPTH_MAX]; /* collections not yet closed */
+    sheet_source *source;
+    sheet_node *root;
+    sheet_node *open[SIL_SHEET_DEPTH_MAX]; /* collections not yet closed */
     int depth;
-    sil_node key;     /* of the mapping on top; only its text and place matter */
-    bool key_waits;   /* it has no value yet */
-    bool key_refused; /* its value is to be passed over */
-    sil_node *folded; /* the last scalar, where it ran over several lines */
+    sheet_node key;     /* of the mapping on top; only its text and place matter */
+    bool key_waits;     /* it has no value yet */
+    bool key_refused;   /* its value is to be passed over */
+    sheet_node *folded; /* the last scalar, where it ran over several lines */
     int documents;
     bool stopped;
 } builder;
 
-static sil_mark mark_of(yaml_mark_t mark)
+static sheet_mark mark_of(yaml_mark_t mark)
 {
-    return (sil_mark){(int)mark.line + 1, (int)mark.column + 1};
+    return (sheet_mark){(int)mark.line + 1, (int)mark.column + 1};
 }
 
 static void stop(builder *build, yaml_mark_t mark, const char *why)
 {
-    sil_tell_at(build->sheet, SIL_ERROR, build->source, mark_of(mark), "%s", why);
+    sheet_tell_at(build->sheet, SIL_ERROR, build->source, mark_of(mark), "%s", why);
     build->stopped = true;
     build->source->cut = true;
 }
@@ -52,9 +52,9 @@ static bool has_control(const char *text, size_t length)
     return false;
 }
 
-static sil_node *new_node(builder *build, sil_shape shape, const yaml_event_t *event)
+static sheet_node *new_node(builder *build, sheet_shape shape, const yaml_event_t *event)
 {
-    sil_node *node = sil_arena_take(&build->sheet->arena, sizeof *node);
+    sheet_node *node = sheet_arena_take(&build->sheet->arena, sizeof *node);
     if (!node) {
         build->stopped = true;
         return NULL;
@@ -66,24 +66,24 @@ static sil_node *new_node(builder *build, sil_shape shape, const yaml_event_t *e
     return node;
 }
 
-static void set_text(builder *build, sil_node *node, const yaml_event_t *event)
+static void set_text(builder *build, sheet_node *node, const yaml_event_t *event)
 {
     const char *text = (const char *)event->data.scalar.value;
     size_t length = event->data.scalar.length;
     bool escapes = event->data.scalar.style == YAML_DOUBLE_QUOTED_SCALAR_STYLE;
     if (escapes && has_control(text, length)) {
-        sil_tell_at(build->sheet, SIL_ERROR, build->source, node->at,
-                    "a control character in a text");
+        sheet_tell_at(build->sheet, SIL_ERROR, build->source, node->at,
+                      "a control character in a text");
         node->told = 1 + SIL_ERROR;
         length = 0;
     }
-    node->text = sil_arena_text(&build->sheet->arena, text, length);
+    node->text = sheet_arena_text(&build->sheet->arena, text, length);
     node->length = length;
     node->given = !is_null(text, length);
     build->stopped = build->stopped || !node->text;
 }
 
-void sil_node_add(sil_node *up, sil_node *child)
+void sheet_node_add(sheet_node *up, sheet_node *child)
 {
     if (up->last) {
         up->last->next = child;
@@ -94,9 +94,9 @@ void sil_node_add(sil_node *up, sil_node *child)
     up->count++;
 }
 
-sil_node *sil_node_find(const sil_node *mapping, const char *key, size_t length)
+sheet_node *sheet_node_find(const sheet_node *mapping, const char *key, size_t length)
 {
-    for (sil_node *node = mapping->first; node; node = node->next) {
+    for (sheet_node *node = mapping->first; node; node = node->next) {
         if (node->key_length == length && memcmp(node->key, key, length) == 0) {
             return node;
         }
@@ -107,23 +107,23 @@ sil_node *sil_node_find(const sil_node *mapping, const char *key, size_t length)
 /* A key: waits for its value. */
 static void take_key(builder *build, const yaml_event_t *event)
 {
-    sil_node *mapping = build->open[build->depth - 1];
-    sil_node *key = &build->key;
-    *key = (sil_node){.at = mark_of(event->start_mark)};
+    sheet_node *mapping = build->open[build->depth - 1];
+    sheet_node *key = &build->key;
+    *key = (sheet_node){.at = mark_of(event->start_mark)};
     build->key_waits = true;
     build->key_refused = true;
     set_text(build, key, event);
     if (key->told || build->stopped) {
         return;
     }
-    const sil_node *before = sil_node_find(mapping, key->text, key->length);
+    const sheet_node *before = sheet_node_find(mapping, key->text, key->length);
     if (key->length == 2 && memcmp(key->text, "<<", 2) == 0) {
-        sil_tell_at(build->sheet, SIL_ERROR, build->source, key->at, "merge keys are not read");
+        sheet_tell_at(build->sheet, SIL_ERROR, build->source, key->at, "merge keys are not read");
     } else if (before) {
-        sil_tell_at(build->sheet, SIL_ERROR, build->source, key->at,
-                    "%s is given twice, first on line %d",
-                    sil_quote_of(key->text, key->length).text, before->key_at.line);
-    } else if (mapping->count >= SIL_KEYS_MAX) {
+        sheet_tell_at(build->sheet, SIL_ERROR, build->source, key->at,
+                      "%s is given twice, first on line %d",
+                      sheet_quote_of(key->text, key->length).text, before->key_at.line);
+    } else if (mapping->count >= SHEET_KEYS_MAX) {
         stop(build, event->start_mark, "too many keys in one mapping");
     } else {
         build->key_refused = false;
@@ -131,32 +131,32 @@ static void take_key(builder *build, const yaml_event_t *event)
 }
 
 /* Puts a finished or opening node where it belongs. */
-static void place(builder *build, sil_node *node)
+static void place(builder *build, sheet_node *node)
 {
-    sil_node *up = build->depth > 0 ? build->open[build->depth - 1] : NULL;
+    sheet_node *up = build->depth > 0 ? build->open[build->depth - 1] : NULL;
     if (!up) {
         build->root = node;
         return;
     }
-    if (up->shape == SIL_SEQUENCE) {
+    if (up->shape == SHEET_SEQUENCE) {
         node->key = up->key;
         node->key_length = up->key_length;
         node->key_at = node->at;
-        sil_node_add(up, node);
+        sheet_node_add(up, node);
         return;
     }
     node->key = build->key.text;
     node->key_length = build->key.length;
     node->key_at = build->key.at;
     if (!build->key_refused) {
-        sil_node_add(up, node);
+        sheet_node_add(up, node);
     }
     build->key_waits = false;
 }
 
 static bool wants_key(const builder *build)
 {
-    return build->depth > 0 && build->open[build->depth - 1]->shape == SIL_MAPPING &&
+    return build->depth > 0 && build->open[build->depth - 1]->shape == SHEET_MAPPING &&
            !build->key_waits;
 }
 
@@ -165,12 +165,12 @@ static void refuse_marks(builder *build, const yaml_event_t *event, const yaml_c
                          const yaml_char_t *tag)
 {
     if (anchor) {
-        sil_tell_at(build->sheet, SIL_ERROR, build->source, mark_of(event->start_mark),
-                    "anchors (&) are not read");
+        sheet_tell_at(build->sheet, SIL_ERROR, build->source, mark_of(event->start_mark),
+                      "anchors (&) are not read");
     }
     if (tag) {
-        sil_tell_at(build->sheet, SIL_ERROR, build->source, mark_of(event->start_mark),
-                    "tags (!) are not read");
+        sheet_tell_at(build->sheet, SIL_ERROR, build->source, mark_of(event->start_mark),
+                      "tags (!) are not read");
     }
 }
 
@@ -181,7 +181,7 @@ static void take_scalar(builder *build, const yaml_event_t *event)
         take_key(build, event);
         return;
     }
-    sil_node *node = new_node(build, SIL_SCALAR, event);
+    sheet_node *node = new_node(build, SHEET_SCALAR, event);
     if (node) {
         set_text(build, node, event);
         place(build, node);
@@ -195,9 +195,9 @@ static void take_alias(builder *build, const yaml_event_t *event)
         stop(build, event->start_mark, "aliases (*) are not read");
         return;
     }
-    sil_tell_at(build->sheet, SIL_ERROR, build->source, mark_of(event->start_mark),
-                "aliases (*) are not read");
-    sil_node *node = new_node(build, SIL_SCALAR, event);
+    sheet_tell_at(build->sheet, SIL_ERROR, build->source, mark_of(event->start_mark),
+                  "aliases (*) are not read");
+    sheet_node *node = new_node(build, SHEET_SCALAR, event);
     if (node) {
         node->text = "";
         node->given = false;
@@ -206,7 +206,7 @@ static void take_alias(builder *build, const yaml_event_t *event)
     }
 }
 
-static void open_collection(builder *build, sil_shape shape, const yaml_event_t *event)
+static void open_collection(builder *build, sheet_shape shape, const yaml_event_t *event)
 {
     if (wants_key(build)) {
         stop(build, event->start_mark, "wanted a word as a key");
@@ -216,7 +216,7 @@ static void open_collection(builder *build, sil_shape shape, const yaml_event_t 
         stop(build, event->start_mark, "more than 16 deep");
         return;
     }
-    sil_node *node = new_node(build, shape, event);
+    sheet_node *node = new_node(build, shape, event);
     if (node) {
         place(build, node);
         build->open[build->depth++] = node;
@@ -231,8 +231,8 @@ static void start_document(builder *build, const yaml_event_t *event)
     if (build->documents++ > 0) {
         stop(build, event->start_mark, "a second document: a sheet is one");
     } else if (directives) {
-        sil_tell_at(build->sheet, SIL_ERROR, build->source, mark_of(event->start_mark),
-                    "directives (%%) are not read");
+        sheet_tell_at(build->sheet, SIL_ERROR, build->source, mark_of(event->start_mark),
+                      "directives (%%) are not read");
     }
 }
 
@@ -250,12 +250,12 @@ static void take_event(builder *build, const yaml_event_t *event)
         break;
     case YAML_MAPPING_START_EVENT:
         refuse_marks(build, event, event->data.mapping_start.anchor, event->data.mapping_start.tag);
-        open_collection(build, SIL_MAPPING, event);
+        open_collection(build, SHEET_MAPPING, event);
         break;
     case YAML_SEQUENCE_START_EVENT:
         refuse_marks(build, event, event->data.sequence_start.anchor,
                      event->data.sequence_start.tag);
-        open_collection(build, SIL_SEQUENCE, event);
+        open_collection(build, SHEET_SEQUENCE, event);
         break;
     case YAML_MAPPING_END_EVENT:
     case YAML_SEQUENCE_END_EVENT:
@@ -269,7 +269,7 @@ static void take_event(builder *build, const yaml_event_t *event)
     }
 }
 
-static bool at_end(const sil_source *source, const char *line, sil_mark mark)
+static bool at_end(const sheet_source *source, const char *line, sheet_mark mark)
 {
     int characters = 0;
     for (; line && *line; line++) {
@@ -279,7 +279,7 @@ static bool at_end(const sil_source *source, const char *line, sil_mark mark)
 }
 
 /* At the end of a file, the place to look at is where what was never closed begins. */
-static sil_mark opened_at(const builder *build, const yaml_parser_t *parser)
+static sheet_mark opened_at(const builder *build, const yaml_parser_t *parser)
 {
     bool begun = parser->context && parser->context_mark.index < parser->problem_mark.index;
     if (begun) {
@@ -294,19 +294,19 @@ static void tell_yaml(builder *build, const yaml_parser_t *parser)
     if (build->source->cut) {
         return; /* the end it stumbled on is where the source was cut, and that was told */
     }
-    sil_mark mark = mark_of(parser->problem_mark);
-    const char *line = sil_source_line(build->sheet, build->source, mark.line);
+    sheet_mark mark = mark_of(parser->problem_mark);
+    const char *line = sheet_source_line(build->sheet, build->source, mark.line);
     bool tab = line && strncmp(line + strspn(line, " "), "\t", 1) == 0;
     const char *problem = parser->problem ? parser->problem : "it cannot be read";
     if (at_end(build->source, line, mark)) {
-        sil_tell_at(build->sheet, SIL_ERROR, build->source, opened_at(build, parser),
-                    "not YAML: %s; what begins here is never closed", problem);
+        sheet_tell_at(build->sheet, SIL_ERROR, build->source, opened_at(build, parser),
+                      "not YAML: %s; what begins here is never closed", problem);
     } else if (parser->context && parser->context_mark.line != parser->problem_mark.line) {
-        sil_tell_at(build->sheet, SIL_ERROR, build->source, mark, "not YAML: %s, %s of line %d",
-                    problem, parser->context, (int)parser->context_mark.line + 1);
+        sheet_tell_at(build->sheet, SIL_ERROR, build->source, mark, "not YAML: %s, %s of line %d",
+                      problem, parser->context, (int)parser->context_mark.line + 1);
     } else {
-        sil_tell_at(build->sheet, SIL_ERROR, build->source, mark, "not YAML: %s%s", problem,
-                    tab ? "; a tab: indent with spaces" : "");
+        sheet_tell_at(build->sheet, SIL_ERROR, build->source, mark, "not YAML: %s%s", problem,
+                      tab ? "; a tab: indent with spaces" : "");
     }
     build->source->cut = true;
 }
@@ -315,7 +315,7 @@ static void tell_yaml(builder *build, const yaml_parser_t *parser)
  * there has most likely swallowed what follows it. */
 static void mark_cut(builder *build)
 {
-    for (sil_node *node = build->root; node; node = node->last) {
+    for (sheet_node *node = build->root; node; node = node->last) {
         node->cut = true;
     }
     if (build->folded) {
@@ -323,7 +323,7 @@ static void mark_cut(builder *build)
     }
 }
 
-sil_node *sil_tree_read(sil_sheet *sheet, sil_source *source)
+sheet_node *sheet_tree_read(sil_sheet *sheet, sheet_source *source)
 {
     builder build = {.sheet = sheet, .source = source};
     yaml_parser_t parser;

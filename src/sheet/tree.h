@@ -8,7 +8,7 @@
 #include "arena.h"
 
 /* A file read: its bytes while it is being read, and its lines as far as complaints need them. */
-typedef struct sil_source {
+typedef struct sheet_source {
     const char *name;
     char *held; /* to be freed when it is read */
     const char *bytes;
@@ -18,92 +18,92 @@ typedef struct sil_source {
     size_t *line_starts; /* laid at the first complaint */
     const char **lines;
     int line_count;
-} sil_source;
+} sheet_source;
 
-typedef enum sil_shape { SIL_SCALAR, SIL_MAPPING, SIL_SEQUENCE } sil_shape;
+typedef enum sheet_shape { SHEET_SCALAR, SHEET_MAPPING, SHEET_SEQUENCE } sheet_shape;
 
 /* Lines and columns from 1; columns in characters. */
-typedef struct sil_mark {
+typedef struct sheet_mark {
     int line, column;
-} sil_mark;
+} sheet_mark;
 
-typedef struct sil_node {
-    sil_shape shape;
+typedef struct sheet_node {
+    sheet_shape shape;
     bool cut;   /* the file broke off within it */
     bool given; /* false: empty, ~ or null */
     char told;  /* 0, or 1 + the gravest severity told of its value */
-    sil_mark at, key_at;
-    sil_source *source;
+    sheet_mark at, key_at;
+    sheet_source *source;
     const char *key; /* in a mapping; an item of a sequence bears the sequence's */
     size_t key_length;
     const char *text; /* of a scalar, NUL-terminated */
     size_t length;
-    struct sil_node *first, *last, *next;
+    struct sheet_node *first, *last, *next;
     int count;
-} sil_node;
+} sheet_node;
 
-typedef struct sil_told {
+typedef struct sheet_told {
     sil_complaint complaint;
     bool in_profile;
     int order;
-    struct sil_told *next;
-} sil_told;
+    struct sheet_told *next;
+} sheet_told;
 
 /* A sheet and all that came out of it. */
 struct sil_sheet {
-    sil_arena arena;
+    sheet_arena arena;
     sil_reader *reader; /* that keeps profiles; or NULL */
-    sil_source sheet, profile;
-    sil_told *first, *last;
-    const sil_told **sorted;
+    sheet_source sheet, profile;
+    sheet_told *first, *last;
+    const sheet_told **sorted;
     int told_count;
     int errors;        /* any at all: there is no job */
     bool profile_lost; /* named, and not read to its end */
     bool unreadable;   /* a file that may be there could not be read */
     bool confined;     /* a profile given as a path must be a plain file of `folder` */
     int folder;
-    sil_node *root; /* the sheet, its profile laid under it */
+    sheet_node *root; /* the sheet, its profile laid under it */
     sil_job job;
 };
 
-enum { SIL_TOLD_MAX = 1000, SIL_KEYS_MAX = 1000 };
+enum { SHEET_TOLD_MAX = 1000, SHEET_KEYS_MAX = 1000 };
 
-/* sil_tree_read: the nodes of a source, as far as it can be read.
+/* sheet_tree_read: the nodes of a source, as far as it can be read.
  * Returned: the root, or NULL where there is none (told)
  */
-sil_node *sil_tree_read(sil_sheet *sheet, sil_source *source);
+sheet_node *sheet_tree_read(sil_sheet *sheet, sheet_source *source);
 
-/* sil_bytes_check: tells of bytes that no text holds, and cuts the source before their line. */
-void sil_bytes_check(sil_sheet *sheet, sil_source *source);
+/* sheet_bytes_check: tells of bytes that no text holds, and cuts the source before their line. */
+void sheet_bytes_check(sil_sheet *sheet, sheet_source *source);
 
-/* sil_node_find: the value of a key of a mapping, or NULL. */
-sil_node *sil_node_find(const sil_node *mapping, const char *key, size_t length);
+/* sheet_node_find: the value of a key of a mapping, or NULL. */
+sheet_node *sheet_node_find(const sheet_node *mapping, const char *key, size_t length);
 
-/* sil_node_add: puts a child at the end of a collection. */
-void sil_node_add(sil_node *up, sil_node *child);
+/* sheet_node_add: puts a child at the end of a collection. */
+void sheet_node_add(sheet_node *up, sheet_node *child);
 
-/* sil_tree_merge: lays a profile's mapping under a sheet's. */
-void sil_tree_merge(sil_node *over, sil_node *under);
+/* sheet_tree_merge: lays a profile's mapping under a sheet's. */
+void sheet_tree_merge(sheet_node *over, sheet_node *under);
 
-/* Complaints. sil_tell_value begins with the node's key and text, and marks it as told. */
-void sil_tell_at(sil_sheet *sheet, sil_severity severity, sil_source *source, sil_mark mark,
-                 const char *format, ...) __attribute__((format(printf, 5, 6)));
-void sil_tell_value(sil_sheet *sheet, sil_severity severity, sil_node *node, const char *format,
-                    ...) __attribute__((format(printf, 4, 5)));
+/* Complaints. sheet_tell_value begins with the node's key and text, and marks it as told. */
+void sheet_tell_at(sil_sheet *sheet, sil_severity severity, sheet_source *source, sheet_mark mark,
+                   const char *format, ...) __attribute__((format(printf, 5, 6)));
+void sheet_tell_value(sil_sheet *sheet, sil_severity severity, sheet_node *node, const char *format,
+                      ...) __attribute__((format(printf, 4, 5)));
 
 /* A text of a sheet as it can stand within a complaint: one line, not long. */
-typedef struct sil_quote {
+typedef struct sheet_quote {
     char text[56];
-} sil_quote;
-sil_quote sil_quote_of(const char *text, size_t length);
+} sheet_quote;
+sheet_quote sheet_quote_of(const char *text, size_t length);
 
-/* sil_source_line: a line of a source, made on demand; NULL past its end. */
-const char *sil_source_line(sil_sheet *sheet, sil_source *source, int line);
+/* sheet_source_line: a line of a source, made on demand; NULL past its end. */
+const char *sheet_source_line(sil_sheet *sheet, sheet_source *source, int line);
 
-/* sil_nearness: how many letters two words differ by: inserted, lost, changed or swapped. */
-int sil_nearness(const char *word, size_t length, const char *known);
+/* sheet_nearness: how many letters two words differ by: inserted, lost, changed or swapped. */
+int sheet_nearness(const char *word, size_t length, const char *known);
 
-/* sil_near: whether a word is a likely slip of a known one. */
-bool sil_near(int nearness, size_t length);
+/* sheet_near: whether a word is a likely slip of a known one. */
+bool sheet_near(int nearness, size_t length);
 
 #endif

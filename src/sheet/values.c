@@ -22,30 +22,30 @@ static const struct {
 
 static const char *const shapes[] = {"a value", "a mapping", "a list"};
 
-bool sil_expect(sil_filler *filler, sil_node *node, sil_shape shape)
+bool sheet_expect(sheet_filler *filler, sheet_node *node, sheet_shape shape)
 {
     if (node->shape == shape) {
         return true;
     }
-    if (node->shape == SIL_SCALAR) {
-        sil_tell_value(filler->sheet, SIL_ERROR, node, "wanted %s", shapes[shape]);
+    if (node->shape == SHEET_SCALAR) {
+        sheet_tell_value(filler->sheet, SIL_ERROR, node, "wanted %s", shapes[shape]);
     } else {
-        sil_tell_value(filler->sheet, SIL_ERROR, node, "wanted %s, found %s", shapes[shape],
-                       shapes[node->shape]);
+        sheet_tell_value(filler->sheet, SIL_ERROR, node, "wanted %s, found %s", shapes[shape],
+                         shapes[node->shape]);
     }
     return false;
 }
 
 /* Whether a word may stand in a figure's place ("flat"); the words of a band are its held key's. */
-static bool worded(const sil_field *field)
+static bool worded(const job_field *field)
 {
-    return field->words && field->kind != SIL_AS_BANDS;
+    return field->words && field->kind != JOB_AS_BANDS;
 }
 
-static const sil_word no_words[] = {{NULL, 0}};
+static const job_word no_words[] = {{NULL, 0}};
 
 /* "a | b | c" of what can be said. */
-static void list_words(const sil_word *words, char *out, size_t size)
+static void list_words(const job_word *words, char *out, size_t size)
 {
     out[0] = '\0';
     for (; words->text; words++) {
@@ -54,10 +54,11 @@ static void list_words(const sil_word *words, char *out, size_t size)
     }
 }
 
-bool sil_fill_quantity(sil_filler *filler, sil_node *node, const sil_field *field, double *value)
+bool sheet_fill_quantity(sheet_filler *filler, sheet_node *node, const job_field *field,
+                         double *value)
 {
     int measure = (int)field->measure;
-    if (!sil_expect(filler, node, SIL_SCALAR)) {
+    if (!sheet_expect(filler, node, SHEET_SCALAR)) {
         return false;
     }
     char words[64];
@@ -66,28 +67,28 @@ bool sil_fill_quantity(sil_filler *filler, sil_node *node, const sil_field *fiel
         sil_quantity_read(node->text, node->length, field->measure, node->source->units, &read);
     switch (status) {
     case SIL_QUANTITY_READ:
-        *value = read * sil_field_factor(field);
+        *value = read * job_field_factor(field);
         return true;
     case SIL_QUANTITY_NO_UNIT:
-        sil_tell_value(filler->sheet, SIL_ERROR, node, "wanted %s with its unit, such as %s",
-                       measures[measure].what, measures[measure].such_as);
+        sheet_tell_value(filler->sheet, SIL_ERROR, node, "wanted %s with its unit, such as %s",
+                         measures[measure].what, measures[measure].such_as);
         return false;
     case SIL_QUANTITY_OTHER_UNIT:
-        sil_tell_value(filler->sheet, SIL_ERROR, node, "wanted %s in %s", measures[measure].what,
-                       measures[measure].units);
+        sheet_tell_value(filler->sheet, SIL_ERROR, node, "wanted %s in %s", measures[measure].what,
+                         measures[measure].units);
         return false;
     default:
         list_words(worded(field) ? field->words : no_words, words, sizeof words);
-        sil_tell_value(filler->sheet, SIL_ERROR, node, "wanted %s, such as %s%s%s",
-                       measures[measure].what, measures[measure].such_as, words[0] ? ", or " : "",
-                       words);
+        sheet_tell_value(filler->sheet, SIL_ERROR, node, "wanted %s, such as %s%s%s",
+                         measures[measure].what, measures[measure].such_as, words[0] ? ", or " : "",
+                         words);
         return false;
     }
 }
 
-bool sil_fill_count(sil_filler *filler, sil_node *node, int *count)
+bool sheet_fill_count(sheet_filler *filler, sheet_node *node, int *count)
 {
-    if (!sil_expect(filler, node, SIL_SCALAR)) {
+    if (!sheet_expect(filler, node, SHEET_SCALAR)) {
         return false;
     }
     bool negative = node->text[0] == '-';
@@ -99,28 +100,28 @@ bool sil_fill_count(sil_filler *filler, sil_node *node, int *count)
         number = whole ? number * 10 + (*at - '0') : 0;
     }
     if (!whole) {
-        sil_tell_value(filler->sheet, SIL_ERROR, node, "wanted a whole number");
+        sheet_tell_value(filler->sheet, SIL_ERROR, node, "wanted a whole number");
         return false;
     }
     *count = negative ? -number : number;
     return true;
 }
 
-bool sil_fill_word(sil_filler *filler, sil_node *node, const sil_word *words, int *value)
+bool sheet_fill_word(sheet_filler *filler, sheet_node *node, const job_word *words, int *value)
 {
-    if (!sil_expect(filler, node, SIL_SCALAR)) {
+    if (!sheet_expect(filler, node, SHEET_SCALAR)) {
         return false;
     }
-    const sil_word *nearest = words;
+    const job_word *nearest = words;
     int nearness = 99;
-    for (const sil_word *word = words; word->text; word++) {
+    for (const job_word *word = words; word->text; word++) {
         if (strcmp(word->text, node->text) == 0) {
             *value = word->value;
             return true;
         }
     }
-    for (const sil_word *word = words; word->text; word++) {
-        int apart = sil_nearness(node->text, node->length, word->text);
+    for (const job_word *word = words; word->text; word++) {
+        int apart = sheet_nearness(node->text, node->length, word->text);
         if (apart < nearness) {
             nearest = word;
             nearness = apart;
@@ -128,41 +129,41 @@ bool sil_fill_word(sil_filler *filler, sil_node *node, const sil_word *words, in
     }
     char all[192];
     list_words(words, all, sizeof all);
-    bool near = nearness < (int)node->length && sil_near(nearness, node->length);
-    sil_tell_value(filler->sheet, SIL_ERROR, node, "wanted %s%s%s%s", all,
-                   near ? "; did you mean " : "", near ? nearest->text : "", near ? "?" : "");
+    bool near = nearness < (int)node->length && sheet_near(nearness, node->length);
+    sheet_tell_value(filler->sheet, SIL_ERROR, node, "wanted %s%s%s%s", all,
+                     near ? "; did you mean " : "", near ? nearest->text : "", near ? "?" : "");
     return false;
 }
 
 /* A figure, or a word that stands for none of it ("none", "flat"). */
-static bool quantity_or(sil_filler *filler, sil_node *node, const sil_field *field, double meant,
-                        double *value)
+static bool quantity_or(sheet_filler *filler, sheet_node *node, const job_field *field,
+                        double meant, double *value)
 {
-    const sil_word *words = field->words;
-    if (words && node->shape == SIL_SCALAR && strcmp(node->text, words->text) == 0) {
+    const job_word *words = field->words;
+    if (words && node->shape == SHEET_SCALAR && strcmp(node->text, words->text) == 0) {
         *value = meant;
         return true;
     }
-    return sil_fill_quantity(filler, node, field, value);
+    return sheet_fill_quantity(filler, node, field, value);
 }
 
-void sil_fill_figure(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+void sheet_fill_figure(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
-    sil_fill_quantity(filler, node, field, sil_field_place(field, base));
+    sheet_fill_quantity(filler, node, field, job_field_place(field, base));
 }
 
 /* Two values under two keys; fills in the order of the keys, true where both were read. */
-static bool fill_ends(sil_filler *filler, sil_node *node, const sil_field *field,
+static bool fill_ends(sheet_filler *filler, sheet_node *node, const job_field *field,
                       const char *const keys[2], double meant, double ends[2])
 {
     bool read[2] = {false, false}, told = false, blank = node->first != NULL;
-    for (sil_node *child = node->first; child; child = child->next) {
+    for (sheet_node *child = node->first; child; child = child->next) {
         blank = blank && !child->given;
         int which = strcmp(child->key, keys[0]) == 0 ? 0 : strcmp(child->key, keys[1]) == 0 ? 1 : 2;
         if (which == 2) {
-            sil_tell_at(filler->sheet, SIL_ERROR, child->source, child->key_at,
-                        "unknown key %s: wanted %s and %s",
-                        sil_quote_of(child->key, child->key_length).text, keys[0], keys[1]);
+            sheet_tell_at(filler->sheet, SIL_ERROR, child->source, child->key_at,
+                          "unknown key %s: wanted %s and %s",
+                          sheet_quote_of(child->key, child->key_length).text, keys[0], keys[1]);
         } else if (child->given) {
             read[which] = quantity_or(filler, child, field, meant, &ends[which]);
             told = told || !read[which];
@@ -172,63 +173,63 @@ static bool fill_ends(sil_filler *filler, sil_node *node, const sil_field *field
         return false; /* a sheet not filled in: the same as not given */
     }
     if (!told && !(read[0] && read[1]) && !node->cut) {
-        sil_tell_value(filler->sheet, SIL_ERROR, node, "%s is missing", keys[read[0] ? 1 : 0]);
+        sheet_tell_value(filler->sheet, SIL_ERROR, node, "%s is missing", keys[read[0] ? 1 : 0]);
     }
     return read[0] && read[1];
 }
 
 static const char *const string_ends[2] = {"treble", "bass"};
 
-void sil_fill_pair(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+void sheet_fill_pair(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
-    double ends[2] = {SIL_UNKNOWN, SIL_UNKNOWN}, *pair = sil_field_place(field, base);
-    if (node->shape == SIL_MAPPING) {
+    double ends[2] = {SIL_UNKNOWN, SIL_UNKNOWN}, *pair = job_field_place(field, base);
+    if (node->shape == SHEET_MAPPING) {
         if (fill_ends(filler, node, field, string_ends, SIL_UNKNOWN, ends)) {
             memcpy(pair, ends, sizeof ends);
         }
-    } else if (sil_fill_quantity(filler, node, field, &ends[0])) {
+    } else if (sheet_fill_quantity(filler, node, field, &ends[0])) {
         pair[0] = pair[1] = ends[0];
     }
 }
 
 /* One scale, or those of the outer strings and the fret that stands square. */
-void sil_fill_scale(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+void sheet_fill_scale(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
     sil_instrument *instrument = base;
-    if (node->shape != SIL_MAPPING) {
-        sil_fill_quantity(filler, node, field, &instrument->scale);
+    if (node->shape != SHEET_MAPPING) {
+        sheet_fill_quantity(filler, node, field, &instrument->scale);
         return;
     }
     bool square = false;
-    for (sil_node *child = node->first; child; child = child->next) {
+    for (sheet_node *child = node->first; child; child = child->next) {
         if (strcmp(child->key, "treble") == 0 && child->given) {
-            sil_fill_quantity(filler, child, field, &instrument->scale);
+            sheet_fill_quantity(filler, child, field, &instrument->scale);
         } else if (strcmp(child->key, "bass") == 0 && child->given) {
-            sil_fill_quantity(filler, child, field, &instrument->scale_bass);
+            sheet_fill_quantity(filler, child, field, &instrument->scale_bass);
         } else if (strcmp(child->key, "square") == 0) {
-            square = child->given && sil_fill_count(filler, child, &instrument->square);
+            square = child->given && sheet_fill_count(filler, child, &instrument->square);
             square = square || child->told;
         } else if (child->given) {
             instrument->scale_bass = SIL_UNKNOWN;
-            sil_tell_at(filler->sheet, SIL_ERROR, child->source, child->key_at,
-                        "unknown key %s: wanted treble, bass and square",
-                        sil_quote_of(child->key, child->key_length).text);
+            sheet_tell_at(filler->sheet, SIL_ERROR, child->source, child->key_at,
+                          "unknown key %s: wanted treble, bass and square",
+                          sheet_quote_of(child->key, child->key_length).text);
             return;
         }
     }
     if (!square || !sil_known(instrument->scale) || !sil_known(instrument->scale_bass)) {
         instrument->scale_bass = SIL_UNKNOWN; /* half a fan is none: nothing more is said of it */
-        sil_tell_value(filler->sheet, SIL_ERROR, node,
-                       "wanted a length, or {treble: 648, bass: 686, square: 7}: the scales of "
-                       "the outer strings, and the fret that stands square");
+        sheet_tell_value(filler->sheet, SIL_ERROR, node,
+                         "wanted a length, or {treble: 648, bass: 686, square: 7}: the scales of "
+                         "the outer strings, and the fret that stands square");
     }
 }
 
-void sil_fill_radius(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+void sheet_fill_radius(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
     static const char *const board_ends[2] = {"nut", "end"};
-    double ends[2], *radius = sil_field_place(field, base);
-    if (node->shape == SIL_MAPPING) {
+    double ends[2], *radius = job_field_place(field, base);
+    if (node->shape == SHEET_MAPPING) {
         if (fill_ends(filler, node, field, board_ends, (double)INFINITY, ends)) {
             memcpy(radius, ends, sizeof ends);
         }
@@ -238,33 +239,33 @@ void sil_fill_radius(sil_filler *filler, sil_node *node, const sil_field *field,
 }
 
 /* A list has one value a string, whatever the values are; null among them where not given. */
-bool sil_right_count(sil_filler *filler, sil_node *node)
+bool sheet_right_count(sheet_filler *filler, sheet_node *node)
 {
     int strings = filler->job->string_count;
     if (strings > 0 && node->count != strings && !node->cut) {
-        sil_tell_value(filler->sheet, SIL_ERROR, node, "%d value%s for %d string%s%s", node->count,
-                       node->count == 1 ? "" : "s", strings, strings == 1 ? "" : "s",
-                       node->count == 2 * strings ? "; decimal commas? write points" : "");
+        sheet_tell_value(filler->sheet, SIL_ERROR, node, "%d value%s for %d string%s%s",
+                         node->count, node->count == 1 ? "" : "s", strings, strings == 1 ? "" : "s",
+                         node->count == 2 * strings ? "; decimal commas? write points" : "");
     }
     return node->count <= SIL_STRINGS_MAX;
 }
 
 /* meant: what the field's word stands for. */
-static void fill_strings(sil_filler *filler, sil_node *node, const sil_field *field, double meant,
-                         double *figures)
+static void fill_strings(sheet_filler *filler, sheet_node *node, const job_field *field,
+                         double meant, double *figures)
 {
     double ends[2];
     int strings = filler->job->string_count;
-    if (node->shape == SIL_MAPPING) {
+    if (node->shape == SHEET_MAPPING) {
         bool read = fill_ends(filler, node, field, string_ends, meant, ends);
         for (int i = 0; read && i < strings; i++) {
             double share = sil_course_share(filler->course, strings, i);
             figures[i] = ends[0] + (ends[1] - ends[0]) * share;
         }
-    } else if (node->shape == SIL_SEQUENCE) {
-        bool fits = sil_right_count(filler, node);
+    } else if (node->shape == SHEET_SEQUENCE) {
+        bool fits = sheet_right_count(filler, node);
         double *figure = figures;
-        for (sil_node *item = node->first; fits && item; item = item->next, figure++) {
+        for (sheet_node *item = node->first; fits && item; item = item->next, figure++) {
             if (item->given) {
                 quantity_or(filler, item, field, meant, figure);
             }
@@ -277,10 +278,10 @@ static void fill_strings(sil_filler *filler, sil_node *node, const sil_field *fi
 }
 
 /* The word in a gap's place that is judged by ear; NULL where there is none. */
-static const sil_word *judged(const sil_node *node, const sil_field *field)
+static const job_word *judged(const sheet_node *node, const job_field *field)
 {
-    for (const sil_word *word = field->words; word->text; word++) {
-        if (node->shape == SIL_SCALAR && strcmp(node->text, word->text) == 0) {
+    for (const job_word *word = field->words; word->text; word++) {
+        if (node->shape == SHEET_SCALAR && strcmp(node->text, word->text) == 0) {
             return word;
         }
     }
@@ -288,28 +289,30 @@ static const sil_word *judged(const sil_node *node, const sil_field *field)
 }
 
 /* "ping" or "wide" in a gap's place, or not tapped. "none" is a gap of 0. */
-static sil_tap tapped(const sil_node *node, const sil_field *field)
+static sil_tap tapped(const sheet_node *node, const job_field *field)
 {
-    const sil_word *word = judged(node, field);
+    const job_word *word = judged(node, field);
     return word ? (sil_tap)word->value : SIL_NOT_TAPPED;
 }
 
 /* Figures run from treble to bass; what is judged by ear does not. */
-static bool runs_by_ear(sil_filler *filler, const sil_node *node, const sil_field *field)
+static bool runs_by_ear(sheet_filler *filler, const sheet_node *node, const job_field *field)
 {
     bool any = false;
-    for (sil_node *end = node->first; node->shape == SIL_MAPPING && end; end = end->next) {
+    for (sheet_node *end = node->first; node->shape == SHEET_MAPPING && end; end = end->next) {
         if (judged(end, field)) {
-            sil_tell_value(filler->sheet, SIL_ERROR, end,
-                           "what is judged by ear does not run from treble to bass; list it string "
-                           "by string, as in [ping, wide, ..]");
+            sheet_tell_value(
+                filler->sheet, SIL_ERROR, end,
+                "what is judged by ear does not run from treble to bass; list it string "
+                "by string, as in [ping, wide, ..]");
             any = true;
         }
     }
     return any;
 }
 
-void sil_fill_relief_gap(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+void sheet_fill_relief_gap(sheet_filler *filler, sheet_node *node, const job_field *field,
+                           void *base)
 {
     sil_relief_reading *relief = base;
     relief->tap = tapped(node, field);
@@ -318,20 +321,20 @@ void sil_fill_relief_gap(sil_filler *filler, sil_node *node, const sil_field *fi
     }
 }
 
-void sil_fill_first(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+void sheet_fill_first(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
     sil_gaps *gaps = &((sil_reading *)base)->gaps;
     int strings = filler->job->string_count;
     sil_tap all = tapped(node, field);
-    if (node->shape == SIL_SEQUENCE && sil_right_count(filler, node)) {
+    if (node->shape == SHEET_SEQUENCE && sheet_right_count(filler, node)) {
         int i = 0;
-        for (sil_node *item = node->first; item; item = item->next, i++) {
+        for (sheet_node *item = node->first; item; item = item->next, i++) {
             gaps->first_tap[i] = tapped(item, field);
             if (item->given && !gaps->first_tap[i]) {
                 quantity_or(filler, item, field, 0.0, &gaps->first[i]);
             }
         }
-    } else if (node->shape != SIL_SEQUENCE && !all && !runs_by_ear(filler, node, field)) {
+    } else if (node->shape != SHEET_SEQUENCE && !all && !runs_by_ear(filler, node, field)) {
         fill_strings(filler, node, field, 0.0, gaps->first);
     }
     for (int i = 0; i < strings && all; i++) {
@@ -339,24 +342,25 @@ void sil_fill_first(sil_filler *filler, sil_node *node, const sil_field *field, 
     }
 }
 
-void sil_fill_per_string(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+void sheet_fill_per_string(sheet_filler *filler, sheet_node *node, const job_field *field,
+                           void *base)
 {
-    fill_strings(filler, node, field, SIL_UNKNOWN, sil_field_place(field, base));
+    fill_strings(filler, node, field, SIL_UNKNOWN, job_field_place(field, base));
 }
 
-void sil_fill_files(sil_filler *filler, sil_node *node, const sil_field *field, void *base)
+void sheet_fill_files(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
     (void)base;
-    if (!sil_expect(filler, node, SIL_SEQUENCE)) {
+    if (!sheet_expect(filler, node, SHEET_SEQUENCE)) {
         return;
     }
     if (node->count > SIL_FILES_MAX) {
-        sil_tell_value(filler->sheet, SIL_ERROR, node, "at most %d files", SIL_FILES_MAX);
+        sheet_tell_value(filler->sheet, SIL_ERROR, node, "at most %d files", SIL_FILES_MAX);
         return;
     }
-    for (sil_node *item = node->first; item; item = item->next) {
+    for (sheet_node *item = node->first; item; item = item->next) {
         double *width = &filler->job->files[filler->job->file_count];
-        if (item->given && sil_fill_quantity(filler, item, field, width)) {
+        if (item->given && sheet_fill_quantity(filler, item, field, width)) {
             filler->job->file_count++;
         }
     }

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The page's answers as a program. */
-#include "../../src/page/page.h"
+#include "../../src/page/web.h"
 
 #include <fcntl.h>
 #include <stdio.h>
@@ -31,7 +31,7 @@ enum { SHEETS = sizeof sheets / sizeof *sheets };
 
 /* The folder written to, and a hidden one in it whose sheets stay as they are. */
 static int written = -1, kept = -1;
-static char old_tag[PAGE_TAG_MAX];
+static char old_tag[WEB_TAG_MAX];
 
 static int copy(const sheet *s)
 {
@@ -40,7 +40,7 @@ static int copy(const sheet *s)
     return file < 0 || close(file) != 0 || size != (ssize_t)s->size ? -1 : 0;
 }
 
-int page_begin(const char *folder)
+int web_begin(const char *folder)
 {
     written = open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
     if (written < 0 || mkdirat(written, ".kept", 0700)) {
@@ -57,7 +57,7 @@ int page_begin(const char *folder)
     return 0;
 }
 
-void page_end(void)
+void web_end(void)
 {
     for (const sheet *s = sheets; s < sheets + SHEETS; s++) {
         if (s->as) {
@@ -69,7 +69,7 @@ void page_end(void)
     close(written);
 }
 
-static void give_body(page_request *request, const char *from)
+static void give_body(web_request *request, const char *from)
 {
     for (const sheet *s = sheets; s < sheets + SHEETS; s++) {
         if (strcmp(s->from, from) == 0) {
@@ -80,38 +80,38 @@ static void give_body(page_request *request, const char *from)
 }
 
 /* The version that is there is the one to be replaced. */
-static void give_version(page_request *request)
+static void give_version(web_request *request)
 {
     char old[64];
     int file = openat(written, OUT_NAME, O_RDONLY | O_CLOEXEC);
     ssize_t size = file < 0 ? -1 : pread(file, old, sizeof old, 0);
     if (size >= 0) {
-        page_tag(old, (size_t)size, old_tag);
+        web_tag(old, (size_t)size, old_tag);
         request->if_match = old_tag;
     } else {
         request->if_none_match = "*";
     }
 }
 
-int page_main(int argc, char **argv)
+int web_main(int argc, char **argv)
 {
     static char room[1 << 20]; /* so that printing asks for no memory */
     setvbuf(stdout, room, _IOFBF, sizeof room);
     bool saves = argc > 1 && strcmp(argv[1], "PUT") == 0;
-    page_site site = {PORT, saves ? written : kept, "kept"};
-    page_request request = {.method = argv[1], .target = argv[2], .host = "localhost:7340"};
-    page_reply reply;
+    web_site site = {PORT, saves ? written : kept, "kept"};
+    web_request request = {.method = argv[1], .target = argv[2], .host = "localhost:7340"};
+    web_reply reply;
     give_body(&request, argv[3]);
     if (saves) {
         give_version(&request);
     }
-    page_answer(&site, &request, &reply);
+    web_answer(&site, &request, &reply);
     bool failed = reply.status >= 500, done = reply.status < 300;
     if (failed) {
         fprintf(stderr, "sillet: %.*s\n", (int)reply.size, reply.bytes);
     } else {
         fwrite(reply.bytes, 1, reply.size, stdout);
     }
-    page_reply_free(&reply);
+    web_reply_free(&reply);
     return failed ? 3 : !done;
 }

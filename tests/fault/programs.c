@@ -49,21 +49,21 @@ const program programs[] = {
      {"draw", "examples/high-saddle.yaml", "-o", out_file, "--as", "dxf"},
      A_FILE},
     {"sheet", sillet_draw_main, {"sheet", "electric-guitar", "-o", out_file}, A_FILE},
-    {"page profiles", page_main, {"page", "GET", "/profiles", ""}, ONE},
-    {"page read", page_main, {"page", "POST", "/read", "tests/sheets/good-by-ear.yaml"}, TOLD_IN},
-    {"page plan", page_main, {"page", "POST", "/plan", "examples/low-saddle.yaml"}, ONE},
+    {"page profiles", web_main, {"page", "GET", "/profiles", ""}, ONE},
+    {"page read", web_main, {"page", "POST", "/read", "tests/sheets/good-by-ear.yaml"}, TOLD_IN},
+    {"page plan", web_main, {"page", "POST", "/plan", "examples/low-saddle.yaml"}, ONE},
     {"page plan, wrong sheet",
-     page_main,
+     web_main,
      {"page", "POST", "/plan", "tests/sheets/bad-everything.yaml"},
      ONE},
     {"page draw",
-     page_main,
+     web_main,
      {"page", "POST", "/draw?as=svg&sheet=nut", "examples/bass-nut.yaml"},
      ONE},
-    {"page list", page_main, {"page", "GET", "/sheets", ""}, TOLD_IN},
-    {"page sheet", page_main, {"page", "GET", "/sheets/right.yaml", ""}, ONE},
+    {"page list", web_main, {"page", "GET", "/sheets", ""}, TOLD_IN},
+    {"page sheet", web_main, {"page", "GET", "/sheets/right.yaml", ""}, ONE},
     {"page save",
-     page_main,
+     web_main,
      {"page", "PUT", "/sheets/" OUT_NAME, "tests/sheets/good-least.yaml"},
      A_FILE},
 };
@@ -75,11 +75,11 @@ int programs_begin(void)
         return -1;
     }
     snprintf(out_file, sizeof out_file, "%s/%s", out_folder, OUT_NAME);
-    return page_begin(out_folder);
+    return web_begin(out_folder);
 }
 
 void programs_end(void)
 {
-    page_end();
+    web_end();
     rmdir(out_folder);
 }

@@ -29,10 +29,10 @@ void programs_end(void);
 
 /* As a program: METHOD TARGET SHEET (none: ""). Ends with 0 for an answer, 1 where the answer is
  * that something is wrong with the request, 3 where it is that the system failed. */
-int page_main(int argc, char **argv);
+int web_main(int argc, char **argv);
 
 /* Reads and lays out beforehand what the page works on, so that no fault strikes the test. */
-int page_begin(const char *folder);
-void page_end(void);
+int web_begin(const char *folder);
+void web_end(void);
 
 #endif

@@ -5,7 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include <sillet/units.h>
+#include <sillet/core/units.h>
 
 int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t size);
 

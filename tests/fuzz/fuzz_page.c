@@ -14,13 +14,13 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include "../../src/page/page.h"
+#include "../../src/page/web.h"
 
 int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t size);
 
 static const char secret[] = "sillet: 1\n# kept-from-everyone\nunits: kept-from-everyone\n";
 static char outside[96];
-static page_site site;
+static web_site site;
 
 static void put_file(const char *path, const char *text)
 {
@@ -64,7 +64,7 @@ static void begin(void)
     put_file(outside, secret);
     snprintf(folder, sizeof folder, "%s/in", around);
     mkdir(folder, 0700);
-    site = (page_site){.port = 7340, .folder_name = "in"};
+    site = (web_site){.port = 7340, .folder_name = "in"};
     site.folder = open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
     setenv("SILLET_PROFILES", "profiles", 0);
     fill_folder(site.folder);
@@ -95,7 +95,7 @@ static bool outside_is_whole(void)
     return size == sizeof secret - 1 && memcmp(text, secret, size) == 0;
 }
 
-static void judge(const page_reply *reply)
+static void judge(const web_reply *reply)
 {
     static const int known[] = {200, 201, 304, 400, 403, 404, 405, 409, 412, 413, 422, 428};
     bool is_known = false;
@@ -129,7 +129,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t size)
     char *at = copy, *end = copy + size;
     memcpy(copy, bytes, size);
     *end = '\0';
-    page_request request = {0};
+    web_request request = {0};
     request.method = take_line(&at, end);
     request.target = take_line(&at, end);
     request.host = take_line(&at, end);
@@ -143,10 +143,10 @@ int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t size)
     /* The word stands in the nonsense too, if the fuzzer learns it: then there is nothing to see.
      */
     if (!memmem(bytes, size, "kept", 4)) {
-        page_reply reply;
-        page_answer(&site, &request, &reply);
+        web_reply reply;
+        web_answer(&site, &request, &reply);
         judge(&reply);
-        page_reply_free(&reply);
+        web_reply_free(&reply);
         if (request.method[0] == 'P' && request.method[1] == 'U') {
             if (!outside_is_whole()) {
                 abort();

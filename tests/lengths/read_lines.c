@@ -4,7 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include <sillet/units.h>
+#include <sillet/core/units.h>
 
 int main(int argc, char **argv)
 {

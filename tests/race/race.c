@@ -10,7 +10,7 @@
 #include <string.h>
 #include <unistd.h>
 
-#include "../../src/page/page.h"
+#include "../../src/page/web.h"
 
 enum { THREADS = 4, ROUNDS = 2, OF_LIBRARY = 5, OF_PAGE = 6, WORKS = OF_LIBRARY + OF_PAGE };
 
@@ -58,25 +58,25 @@ static made complaints(const sil_sheet *sheet)
 }
 
 /* The page's folder, in which each sheet that is right is saved again and again, as it is. */
-static page_site site = {.port = 7340, .folder = -1, .folder_name = "race"};
+static web_site site = {.port = 7340, .folder = -1, .folder_name = "race"};
 static char folder[] = "/tmp/sillet-race-XXXXXX";
 static char bytes_of[SHEETS][1 << 16];
 
-static int save(int sheet_at, const char *version, page_reply *reply)
+static int save(int sheet_at, const char *version, web_reply *reply)
 {
     char name[32];
     snprintf(name, sizeof name, "/sheets/%d.yaml", sheet_at);
-    page_request request = {.method = "PUT", .target = name, .host = "localhost:7340"};
+    web_request request = {.method = "PUT", .target = name, .host = "localhost:7340"};
     request.body = bytes_of[sheet_at];
     request.size = strlen(request.body);
     request.if_match = version;
     request.if_none_match = version ? NULL : "*";
-    page_answer(&site, &request, reply);
+    web_answer(&site, &request, reply);
     return reply->status;
 }
 
 /* The file is always there and always the same, so that every save and every list ends alike. */
-static void ask(int sheet_at, int work, page_reply *reply)
+static void ask(int sheet_at, int work, web_reply *reply)
 {
     static const struct {
         const char *method, *target;
@@ -86,34 +86,34 @@ static void ask(int sheet_at, int work, page_reply *reply)
                            {"GET", "/sheets"},
                            {"GET", "/profiles"}};
     if (work == OF_PAGE - 1) {
-        page_request now = {.method = "GET", .host = "localhost:7340"};
+        web_request now = {.method = "GET", .host = "localhost:7340"};
         char name[32];
         snprintf(name, sizeof name, "/sheets/%d.yaml", sheet_at);
         now.target = name;
-        page_answer(&site, &now, reply);
-        char tag[PAGE_TAG_MAX];
+        web_answer(&site, &now, reply);
+        char tag[WEB_TAG_MAX];
         memcpy(tag, reply->tag, sizeof tag);
-        page_reply_free(reply);
+        web_reply_free(reply);
         save(sheet_at, tag, reply);
         return;
     }
-    page_request request = {
+    web_request request = {
         .method = rows[work].method, .target = rows[work].target, .host = "localhost:7340"};
     request.body = bytes_of[sheet_at];
     request.size = strlen(request.body);
-    page_answer(&site, &request, reply);
+    web_answer(&site, &request, reply);
 }
 
 static made answered(int sheet_at, int work)
 {
-    page_reply reply;
+    web_reply reply;
     ask(sheet_at, work, &reply);
     made m = {malloc(reply.size + 4), reply.size + 3};
     if (m.bytes) {
         snprintf(m.bytes, 4, "%3d", reply.status);
         memcpy(m.bytes + 3, reply.bytes, reply.size);
     }
-    page_reply_free(&reply);
+    web_reply_free(&reply);
     return m;
 }
 
@@ -127,12 +127,12 @@ static int begin(void)
     }
     site.folder = open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
     for (int i = 0; i < SHEETS; i++) {
-        page_reply reply;
+        web_reply reply;
         FILE *file = fopen(sheets[i], "rb");
         size_t size = file ? fread(bytes_of[i], 1, sizeof bytes_of[i] - 1, file) : 0;
         bool wrong = strstr(sheets[i], "bad-");
         failed += size == 0 || fclose(file) != 0 || save(i, NULL, &reply) != (wrong ? 422 : 201);
-        page_reply_free(&reply);
+        web_reply_free(&reply);
     }
     return failed;
 }

@@ -18,20 +18,20 @@
 enum { MODEL_SPACE = 0x17, FIRST_LAYER = 0x40, FIRST_DASH = 0x60, FIRST_ENTITY = 0x100 };
 
 typedef struct dxf {
-    sil_out entities;
-    sil_letters *letters;
-    const sil_file_about *about;
-    sil_box paper;
+    write_out entities;
+    draw_letters *letters;
+    const write_file_about *about;
+    draw_box paper;
     int handle; /* of the next entity */
 } dxf;
 
-static sil_plain_figure mm(double value)
+static write_plain_figure mm(double value)
 {
-    return sil_plain(value, 6);
+    return write_plain(value, 6);
 }
 
 /* Groups of a code and its value, as "0 LINE;8 outline;10 2.5": in the file each is two lines. */
-__attribute__((format(printf, 2, 3))) static void put(sil_out *out, const char *format, ...)
+__attribute__((format(printf, 2, 3))) static void put(write_out *out, const char *format, ...)
 {
     char groups[2048];
     va_list list;
@@ -48,22 +48,22 @@ __attribute__((format(printf, 2, 3))) static void put(sil_out *out, const char *
             code = false;
         }
     }
-    sil_out_put(out, "%s\n", groups);
+    write_out_put(out, "%s\n", groups);
 }
 
 /* A text by itself: it may hold what would end a group. A caret begins a control character and two
  * percent signs a sign, so each is written as such readers want it. */
-static void put_text(sil_out *out, const char *text)
+static void put_text(write_out *out, const char *text)
 {
-    sil_out_put(out, "1\n");
+    write_out_put(out, "1\n");
     for (; *text != '\0'; text++) {
         bool pair = text[0] == '%' && text[1] == '%';
-        sil_out_put(out, "%s%c%s", pair ? "%%" : "", *text, *text == '^' ? " " : "");
+        write_out_put(out, "%s%c%s", pair ? "%%" : "", *text, *text == '^' ? " " : "");
     }
-    sil_out_put(out, "\n");
+    write_out_put(out, "\n");
 }
 
-static void *dxf_open(sil_letters *letters, const sil_file_about *about)
+static void *dxf_open(draw_letters *letters, const write_file_about *about)
 {
     dxf *d = calloc(1, sizeof *d);
     if (d != NULL) {
@@ -74,19 +74,19 @@ static void *dxf_open(sil_letters *letters, const sil_file_about *about)
     return d;
 }
 
-static void dxf_page(void *self, sil_box paper)
+static void dxf_page(void *self, draw_box paper)
 {
     dxf *d = self;
     d->paper = paper;
 }
 
-static void put_entity(dxf *d, const char *name, const sil_shape *shape, const char *kind)
+static void put_entity(dxf *d, const char *name, const draw_shape *shape, const char *kind)
 {
     put(&d->entities, "0 %s;5 %X;330 %X;100 AcDbEntity;8 %s;100 %s", name, (unsigned)d->handle++,
-        MODEL_SPACE, sil_layer_look(shape->layer)->word, kind);
+        MODEL_SPACE, draw_layer_look(shape->layer)->word, kind);
 }
 
-static void dxf_path(void *self, const sil_shape *shape, const sil_point *points)
+static void dxf_path(void *self, const draw_shape *shape, const draw_point *points)
 {
     dxf *d = self;
     if (shape->count == 2) {
@@ -102,7 +102,7 @@ static void dxf_path(void *self, const sil_shape *shape, const sil_point *points
     }
 }
 
-static void dxf_arc(void *self, const sil_shape *shape)
+static void dxf_arc(void *self, const draw_shape *shape)
 {
     dxf *d = self;
     bool circle = shape->to - shape->from >= 360;
@@ -114,21 +114,21 @@ static void dxf_arc(void *self, const sil_shape *shape)
     }
 }
 
-static void dxf_text(void *self, const sil_shape *shape, const char *text)
+static void dxf_text(void *self, const draw_shape *shape, const char *text)
 {
     dxf *d = self;
-    sil_plain_figure x = mm(shape->at.x), y = mm(shape->at.y);
+    write_plain_figure x = mm(shape->at.x), y = mm(shape->at.y);
     put_entity(d, "TEXT", shape, "AcDbText");
     put(&d->entities, "10 %s;20 %s;30 0;40 %s", x.text, y.text, mm(shape->size).text);
     put_text(&d->entities, text);
     put(&d->entities, "50 %s;7 Standard;72 %d;11 %s;21 %s;31 0;100 AcDbText", mm(shape->from).text,
-        shape->anchor == SIL_LEFT     ? 0
-        : shape->anchor == SIL_MIDDLE ? 1
-                                      : 2,
+        shape->anchor == DRAW_LEFT     ? 0
+        : shape->anchor == DRAW_MIDDLE ? 1
+                                       : 2,
         x.text, y.text);
 }
 
-static void put_header(const dxf *d, sil_out *out)
+static void put_header(const dxf *d, write_out *out)
 {
     put(out, "0 SECTION;2 HEADER;9 $ACADVER;1 AC1021;9 $DWGCODEPAGE;3 ANSI_1252;"
              "9 $INSUNITS;70 4;9 $MEASUREMENT;70 1;9 $LUNITS;70 2;9 $LUPREC;70 4");
@@ -140,9 +140,9 @@ static void put_header(const dxf *d, sil_out *out)
         (unsigned)d->handle);
 }
 
-static void put_view(const dxf *d, sil_out *out)
+static void put_view(const dxf *d, write_out *out)
 {
-    double width = sil_box_width(d->paper), height = sil_box_height(d->paper);
+    double width = draw_box_width(d->paper), height = draw_box_height(d->paper);
     put(out, "0 TABLE;2 VPORT;5 1;330 0;100 AcDbSymbolTable;70 1;0 VPORT;5 25;330 1;"
              "100 AcDbSymbolTableRecord;100 AcDbViewportTableRecord;2 *Active;70 0;10 0;20 0;"
              "11 1;21 1");
@@ -153,9 +153,9 @@ static void put_view(const dxf *d, sil_out *out)
         mm(height * 1.1).text, mm(width / height).text);
 }
 
-static void put_dash(sil_out *out, int layer)
+static void put_dash(write_out *out, int layer)
 {
-    const sil_look *look = sil_layer_look((sil_layer)layer);
+    const draw_look *look = draw_layer_look((draw_layer)layer);
     double total = 0;
     int count = 0;
     while (count < 4 && look->dash[count] > 0) {
@@ -173,25 +173,25 @@ static void put_dash(sil_out *out, int layer)
     }
 }
 
-static void put_dashes(sil_out *out)
+static void put_dashes(write_out *out)
 {
     static const char *const plain[] = {"ByBlock", "ByLayer", "Continuous"};
-    put(out, "0 TABLE;2 LTYPE;5 2;330 0;100 AcDbSymbolTable;70 %d", 3 + SIL_LAYERS);
+    put(out, "0 TABLE;2 LTYPE;5 2;330 0;100 AcDbSymbolTable;70 %d", 3 + DRAW_LAYERS);
     for (int i = 0; i < 3; i++) {
         put(out,
             "0 LTYPE;5 %X;330 2;100 AcDbSymbolTableRecord;100 AcDbLinetypeTableRecord;2 %s;"
             "70 0;3 ;72 65;73 0;40 0",
             (unsigned)(0x26 + i), plain[i]);
     }
-    for (int layer = 0; layer < SIL_LAYERS; layer++) {
+    for (int layer = 0; layer < DRAW_LAYERS; layer++) {
         put_dash(out, layer);
     }
     put(out, "0 ENDTAB");
 }
 
 /* Colour 7 is black on white and white on black. */
-static void put_layer(const dxf *d, sil_out *out, int handle, const char *name,
-                      const sil_look *look)
+static void put_layer(const dxf *d, write_out *out, int handle, const char *name,
+                      const draw_look *look)
 {
     bool red = look != NULL && look->red > look->green;
     put(out,
@@ -199,15 +199,15 @@ static void put_layer(const dxf *d, sil_out *out, int handle, const char *name,
         "62 %d;6 %s;370 %d;390 13",
         (unsigned)handle, name, red ? 1 : 7,
         look != NULL && look->dash[0] > 0 ? look->word : "Continuous",
-        look != NULL ? (int)(sil_pen_width(d->about, look) * 100 + 0.5) : -3);
+        look != NULL ? (int)(write_pen_width(d->about, look) * 100 + 0.5) : -3);
 }
 
-static void put_layers(const dxf *d, sil_out *out)
+static void put_layers(const dxf *d, write_out *out)
 {
-    put(out, "0 TABLE;2 LAYER;5 3;330 0;100 AcDbSymbolTable;70 %d", 1 + SIL_LAYERS);
+    put(out, "0 TABLE;2 LAYER;5 3;330 0;100 AcDbSymbolTable;70 %d", 1 + DRAW_LAYERS);
     put_layer(d, out, 0x29, "0", NULL);
-    for (int layer = 0; layer < SIL_LAYERS; layer++) {
-        const sil_look *look = sil_layer_look((sil_layer)layer);
+    for (int layer = 0; layer < DRAW_LAYERS; layer++) {
+        const draw_look *look = draw_layer_look((draw_layer)layer);
         put_layer(d, out, FIRST_LAYER + layer, look->word, look);
     }
     put(out, "0 ENDTAB");
@@ -215,11 +215,11 @@ static void put_layers(const dxf *d, sil_out *out)
 
 static const char *face_file(const dxf *d)
 {
-    const char *path = sil_letters_path(d->letters, 0), *slash = strrchr(path, '/');
+    const char *path = draw_letters_path(d->letters, 0), *slash = strrchr(path, '/');
     return strchr(path, ';') != NULL ? "" : slash != NULL ? slash + 1 : path;
 }
 
-static void put_tables(const dxf *d, sil_out *out)
+static void put_tables(const dxf *d, write_out *out)
 {
     put(out, "0 SECTION;2 TABLES");
     put_view(d, out);
@@ -244,7 +244,7 @@ static void put_tables(const dxf *d, sil_out *out)
              "2 *Paper_Space;340 1E;70 0;280 1;281 0;0 ENDTAB;0 ENDSEC");
 }
 
-static void put_block(sil_out *out, const char *name, unsigned record, unsigned begin)
+static void put_block(write_out *out, const char *name, unsigned record, unsigned begin)
 {
     put(out,
         "0 BLOCK;5 %X;330 %X;100 AcDbEntity;8 0;100 AcDbBlockBegin;2 %s;70 0;10 0;20 0;30 0;"
@@ -252,23 +252,23 @@ static void put_block(sil_out *out, const char *name, unsigned record, unsigned 
         begin, record, name, name, begin + 1, record);
 }
 
-static void put_layout(const dxf *d, sil_out *out, const char *name, int tab)
+static void put_layout(const dxf *d, write_out *out, const char *name, int tab)
 {
     put(out,
         "0 LAYOUT;5 %X;330 D;100 AcDbPlotSettings;1 ;2 ;4 ;6 ;40 0;41 0;42 0;43 0;44 %s;45 %s;"
         "46 0;47 0;48 0;49 0;140 0;141 0;142 1;143 1;70 %d;72 1;73 0;74 5;7 ;75 16;147 1;"
         "148 0;149 0",
-        tab == 0 ? 0x1AU : 0x1EU, mm(sil_box_width(d->paper)).text,
-        mm(sil_box_height(d->paper)).text, tab == 0 ? 1024 : 0);
+        tab == 0 ? 0x1AU : 0x1EU, mm(draw_box_width(d->paper)).text,
+        mm(draw_box_height(d->paper)).text, tab == 0 ? 1024 : 0);
     put(out,
         "100 AcDbLayout;1 %s;70 1;71 %d;10 0;20 0;11 %s;21 %s;12 0;22 0;32 0;14 %s;24 %s;34 0;"
         "15 %s;25 %s;35 0;146 0;13 0;23 0;33 0;16 1;26 0;36 0;17 0;27 1;37 0;76 0;330 %X",
-        name, tab, mm(sil_box_width(d->paper)).text, mm(sil_box_height(d->paper)).text,
+        name, tab, mm(draw_box_width(d->paper)).text, mm(draw_box_height(d->paper)).text,
         mm(d->paper.left).text, mm(d->paper.bottom).text, mm(d->paper.right).text,
         mm(d->paper.top).text, tab == 0 ? 0x17U : 0x1BU);
 }
 
-static void put_objects(const dxf *d, sil_out *out)
+static void put_objects(const dxf *d, write_out *out)
 {
     put(out, "0 SECTION;2 OBJECTS;0 DICTIONARY;5 A;330 0;100 AcDbDictionary;281 1;"
              "3 ACAD_GROUP;350 C;3 ACAD_LAYOUT;350 D;3 ACAD_PLOTSTYLENAME;350 12;"
@@ -284,18 +284,18 @@ static void put_objects(const dxf *d, sil_out *out)
 static int dxf_close(void *self, char **bytes, size_t *size)
 {
     dxf *d = self;
-    sil_out out = {0};
+    write_out out = {0};
     put_header(d, &out);
     put_tables(d, &out);
     put(&out, "0 SECTION;2 BLOCKS");
     put_block(&out, "*Model_Space", MODEL_SPACE, 0x18);
     put_block(&out, "*Paper_Space", 0x1B, 0x1C);
     put(&out, "0 ENDSEC;0 SECTION;2 ENTITIES");
-    sil_out_add(&out, &d->entities);
+    write_out_add(&out, &d->entities);
     put(&out, "0 ENDSEC");
     put_objects(d, &out);
     free(d);
-    return sil_out_take(&out, bytes, size);
+    return write_out_take(&out, bytes, size);
 }
 
-const sil_writer sil_writer_dxf = {dxf_open, dxf_page, dxf_path, dxf_arc, dxf_text, dxf_close};
+const write_format write_dxf = {dxf_open, dxf_page, dxf_path, dxf_arc, dxf_text, dxf_close};

@@ -5,15 +5,15 @@
 #include <stdlib.h>
 
 /* The lender for whom this thread works: libharu asks without saying for which document. */
-static _Thread_local sil_lender *working;
+static _Thread_local write_lender *working;
 
-void sil_lender_begin(sil_lender *lender)
+void write_lender_begin(write_lender *lender)
 {
     lender->blocks.next = lender->blocks.last = &lender->blocks;
     lender->error = 0;
 }
 
-bool sil_lender_work(sil_lender *lender, void (*work)(void *with), void *with)
+bool write_lender_work(write_lender *lender, void (*work)(void *with), void *with)
 {
     if (lender->error != 0) {
         return false;
@@ -26,17 +26,17 @@ bool sil_lender_work(sil_lender *lender, void (*work)(void *with), void *with)
     return lender->error == 0;
 }
 
-void sil_lender_end_work(sil_lender *lender, int error)
+void write_lender_end_work(write_lender *lender, int error)
 {
     lender->error = error;
     longjmp(lender->end, 1);
 }
 
-void *sil_lend(unsigned size)
+void *write_lend(unsigned size)
 {
-    sil_block *block = malloc(sizeof *block + size);
+    write_block *block = malloc(sizeof *block + size);
     if (block == NULL) {
-        sil_lender_end_work(working, SIL_DRAWING_NO_MEMORY);
+        write_lender_end_work(working, SIL_DRAWING_NO_MEMORY);
     }
     block->next = working->blocks.next;
     block->last = &working->blocks;
@@ -45,22 +45,22 @@ void *sil_lend(unsigned size)
     return block + 1;
 }
 
-void sil_give_back(void *lent)
+void write_give_back(void *lent)
 {
     if (lent == NULL) {
         return;
     }
-    sil_block *block = (sil_block *)lent - 1;
+    write_block *block = (write_block *)lent - 1;
     block->last->next = block->next;
     block->next->last = block->last;
     free(block);
 }
 
-void sil_lender_take_back(sil_lender *lender)
+void write_lender_take_back(write_lender *lender)
 {
-    for (sil_block *block = lender->blocks.next, *next; block != &lender->blocks; block = next) {
+    for (write_block *block = lender->blocks.next, *next; block != &lender->blocks; block = next) {
         next = block->next;
         free(block);
     }
-    sil_lender_begin(lender);
+    write_lender_begin(lender);
 }

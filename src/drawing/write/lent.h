@@ -10,35 +10,35 @@
 #include <stddef.h>
 
 /* What stands before each block. */
-typedef struct sil_block {
-    _Alignas(max_align_t) struct sil_block *next;
-    struct sil_block *last;
-} sil_block;
+typedef struct write_block {
+    _Alignas(max_align_t) struct write_block *next;
+    struct write_block *last;
+} write_block;
 
-typedef struct sil_lender {
-    sil_block blocks; /* a ring: this one is no block, and always there */
+typedef struct write_lender {
+    write_block blocks; /* a ring: this one is no block, and always there */
     jmp_buf end;
     int error; /* why work was ended, or 0 */
-} sil_lender;
+} write_lender;
 
-void sil_lender_begin(sil_lender *lender);
+void write_lender_begin(write_lender *lender);
 
-/* sil_lender_work: does a piece of work for which memory may be asked, unless an earlier one was
+/* write_lender_work: does a piece of work for which memory may be asked, unless an earlier one was
  * ended. The work's own frame, and those below it, are left without notice where it is ended: it
  * holds nothing that it would have to give back.
  * Returned: whether the work came to its end
  */
-bool sil_lender_work(sil_lender *lender, void (*work)(void *with), void *with);
+bool write_lender_work(write_lender *lender, void (*work)(void *with), void *with);
 
-/* sil_lender_end_work: ends the work under way, for an error that is not 0. */
-_Noreturn void sil_lender_end_work(sil_lender *lender, int error);
+/* write_lender_end_work: ends the work under way, for an error that is not 0. */
+_Noreturn void write_lender_end_work(write_lender *lender, int error);
 
-/* sil_lend, sil_give_back: as malloc and free, within a work of this thread; out of memory the work
- * ends with SIL_DRAWING_NO_MEMORY. */
-void *sil_lend(unsigned size);
-void sil_give_back(void *lent);
+/* write_lend, write_give_back: as malloc and free, within a work of this thread; out of memory the
+ * work ends with SIL_DRAWING_NO_MEMORY. */
+void *write_lend(unsigned size);
+void write_give_back(void *lent);
 
-/* sil_lender_take_back: frees all that is still lent. */
-void sil_lender_take_back(sil_lender *lender);
+/* write_lender_take_back: frees all that is still lent. */
+void write_lender_take_back(write_lender *lender);
 
 #endif

@@ -7,14 +7,14 @@
 #include <stdlib.h>
 #include <string.h>
 
-sil_plain_figure sil_plain(double value, int decimals)
+write_plain_figure write_plain(double value, int decimals)
 {
-    sil_plain_figure figure;
+    write_plain_figure figure;
     sil_number_trimmed(figure.text, sizeof figure.text, value, decimals);
     return figure;
 }
 
-static bool room_for(sil_out *out, size_t more)
+static bool room_for(write_out *out, size_t more)
 {
     if (out->no_memory) {
         return false;
@@ -32,7 +32,7 @@ static bool room_for(sil_out *out, size_t more)
     return larger != NULL;
 }
 
-void sil_out_put(sil_out *out, const char *format, ...)
+void write_out_put(write_out *out, const char *format, ...)
 {
     for (size_t wanted = 128; room_for(out, wanted);) {
         va_list list;
@@ -49,7 +49,7 @@ void sil_out_put(sil_out *out, const char *format, ...)
     }
 }
 
-void sil_out_add(sil_out *out, sil_out *other)
+void write_out_add(write_out *out, write_out *other)
 {
     out->no_memory = out->no_memory || other->no_memory;
     if (other->count > 0 && room_for(out, other->count)) {
@@ -57,10 +57,10 @@ void sil_out_add(sil_out *out, sil_out *other)
         out->count += other->count;
     }
     free(other->bytes);
-    *other = (sil_out){0};
+    *other = (write_out){0};
 }
 
-int sil_out_take(sil_out *out, char **bytes, size_t *size)
+int write_out_take(write_out *out, char **bytes, size_t *size)
 {
     if (out->no_memory) {
         free(out->bytes);

@@ -23,9 +23,9 @@ static const char *const encodings[ENCODINGS] = {"CP1252", "ISO8859-2", "ISO8859
 typedef struct pdf {
     HPDF_Doc doc;
     HPDF_Page page;
-    sil_lender lender;
-    sil_letters *letters;
-    const sil_file_about *about;
+    write_lender lender;
+    draw_letters *letters;
+    const write_file_about *about;
     const char *name[FACES];
     HPDF_Font font[FACES][ENCODINGS];
     HPDF_UNICODE table[TABLES][256]; /* what each byte stands for; 0 for nothing */
@@ -37,9 +37,9 @@ typedef struct pdf {
 /* What is to be put on the paper; of each piece of work, what it wants. */
 typedef struct task {
     pdf *p;
-    sil_box paper;
-    const sil_shape *shape;
-    const sil_point *points;
+    draw_box paper;
+    const draw_shape *shape;
+    const draw_point *points;
     const char *text;
     char *bytes;
     HPDF_UINT32 size;
@@ -50,8 +50,8 @@ static void end_work(HPDF_STATUS error, HPDF_STATUS detail, void *self)
 {
     pdf *p = self;
     (void)detail;
-    sil_lender_end_work(&p->lender, error == HPDF_FAILD_TO_ALLOC_MEM ? SIL_DRAWING_NO_MEMORY
-                                                                     : SIL_DRAWING_FAULT);
+    write_lender_end_work(&p->lender, error == HPDF_FAILD_TO_ALLOC_MEM ? SIL_DRAWING_NO_MEMORY
+                                                                       : SIL_DRAWING_FAULT);
 }
 
 static void set_info(pdf *p, HPDF_InfoType type, const char *text)
@@ -73,8 +73,8 @@ static void begin_document(void *with)
 {
     const task *t = with;
     pdf *p = t->p;
-    const sil_file_about *about = p->about;
-    p->doc = HPDF_NewEx(end_work, sil_lend, sil_give_back, 0, p);
+    const write_file_about *about = p->about;
+    p->doc = HPDF_NewEx(end_work, write_lend, write_give_back, 0, p);
     use_unicode(p);
     HPDF_SetCompressionMode(p->doc, HPDF_COMP_ALL);
     HPDF_SetViewerPreference(p->doc, HPDF_PRINT_SCALING_NONE);
@@ -96,9 +96,9 @@ static void begin_page(void *with)
     p->page = HPDF_AddPage(p->doc);
     p->layer = -1;
     p->bold = false;
-    sil_box paper = t->paper;
-    HPDF_Page_SetWidth(p->page, (HPDF_REAL)(sil_box_width(paper) * point));
-    HPDF_Page_SetHeight(p->page, (HPDF_REAL)(sil_box_height(paper) * point));
+    draw_box paper = t->paper;
+    HPDF_Page_SetWidth(p->page, (HPDF_REAL)(draw_box_width(paper) * point));
+    HPDF_Page_SetHeight(p->page, (HPDF_REAL)(draw_box_height(paper) * point));
     if (paper.left != 0 || paper.bottom != 0) { /* libharu's pages begin at 0, 0 */
         HPDF_Page_Concat(p->page, 1, 0, 0, 1, (HPDF_REAL)(-paper.left * point),
                          (HPDF_REAL)(-paper.bottom * point));
@@ -126,30 +126,30 @@ static void set_weight(pdf *p, bool bold)
     p->bold = bold;
 }
 
-static void set_pen(pdf *p, sil_layer layer)
+static void set_pen(pdf *p, draw_layer layer)
 {
     if (p->layer == (int)layer) {
         return;
     }
-    const sil_look *look = sil_layer_look(layer);
+    const draw_look *look = draw_layer_look(layer);
     HPDF_REAL r = (HPDF_REAL)look->red, g = (HPDF_REAL)look->green, b = (HPDF_REAL)look->blue;
-    HPDF_Page_SetLineWidth(p->page, (HPDF_REAL)(sil_pen_width(p->about, look) * point));
+    HPDF_Page_SetLineWidth(p->page, (HPDF_REAL)(write_pen_width(p->about, look) * point));
     HPDF_Page_SetRGBStroke(p->page, r, g, b);
     HPDF_Page_SetRGBFill(p->page, r, g, b);
     set_dash(p, look->dash);
-    set_weight(p, layer == SIL_LAYER_WARNING);
+    set_weight(p, layer == DRAW_WARNING);
     if (p->layer < 0) {
         HPDF_Page_SetLineJoin(p->page, HPDF_ROUND_JOIN);
     }
     p->layer = (int)layer;
 }
 
-static void draw_path(void *with)
+static void put_path(void *with)
 {
     const task *t = with;
     pdf *p = t->p;
-    const sil_shape *shape = t->shape;
-    const sil_point *points = t->points;
+    const draw_shape *shape = t->shape;
+    const draw_point *points = t->points;
     set_pen(p, shape->layer);
     for (int i = 0; i < shape->count; i++) {
         HPDF_REAL x = (HPDF_REAL)(points[i].x * point), y = (HPDF_REAL)(points[i].y * point);
@@ -168,11 +168,11 @@ static void draw_path(void *with)
     }
 }
 
-static void draw_arc(void *with)
+static void put_arc(void *with)
 {
     const task *t = with;
     pdf *p = t->p;
-    const sil_shape *shape = t->shape;
+    const draw_shape *shape = t->shape;
     double from = shape->from, to = shape->to;
     HPDF_REAL x = (HPDF_REAL)(shape->at.x * point), y = (HPDF_REAL)(shape->at.y * point);
     HPDF_REAL r = (HPDF_REAL)(shape->size * point);
@@ -232,7 +232,7 @@ static HPDF_Font font_for(pdf *p, int face, int encoding)
     HPDF_Font *font = &p->font[face][encoding];
     if (p->name[face] == NULL) {
         p->name[face] =
-            HPDF_LoadTTFontFromFile(p->doc, sil_letters_path(p->letters, face), HPDF_TRUE);
+            HPDF_LoadTTFontFromFile(p->doc, draw_letters_path(p->letters, face), HPDF_TRUE);
     }
     if (*font == NULL && p->name[face] != NULL) {
         *font = HPDF_GetFont(p->doc, p->name[face], encodings[encoding]);
@@ -252,14 +252,14 @@ static void show_run(pdf *p, run *r, double height)
         return;
     }
     HPDF_Font font = font_for(p, r->face, r->encoding);
-    double size = height / sil_letters_scale(p->letters, r->face) * point;
+    double size = height / draw_letters_scale(p->letters, r->face) * point;
     r->bytes[r->length] = '\0';
     HPDF_Page_SetFontAndSize(p->page, font, (HPDF_REAL)size);
     HPDF_Page_ShowText(p->page, r->bytes);
     r->length = 0;
 }
 
-static void set_matrix(pdf *p, sil_point start, double along, double direction)
+static void set_matrix(pdf *p, draw_point start, double along, double direction)
 {
     bool up = direction == 90;
     double x = (start.x + (up ? 0 : along)) * point, y = (start.y + (up ? along : 0)) * point;
@@ -268,28 +268,28 @@ static void set_matrix(pdf *p, sil_point start, double along, double direction)
 }
 
 /* Where the first letter stands, on the base line. */
-static sil_point start_of(const sil_shape *text)
+static draw_point start_of(const draw_shape *text)
 {
-    double back = text->anchor == SIL_LEFT     ? 0
-                  : text->anchor == SIL_MIDDLE ? text->advance / 2
-                                               : text->advance;
-    return text->from == 90 ? (sil_point){text->at.x, text->at.y - back}
-                            : (sil_point){text->at.x - back, text->at.y};
+    double back = text->anchor == DRAW_LEFT     ? 0
+                  : text->anchor == DRAW_MIDDLE ? text->advance / 2
+                                                : text->advance;
+    return text->from == 90 ? (draw_point){text->at.x, text->at.y - back}
+                            : (draw_point){text->at.x - back, text->at.y};
 }
 
-static void draw_text(void *with)
+static void put_text(void *with)
 {
     const task *t = with;
     pdf *p = t->p;
-    const sil_shape *shape = t->shape;
+    const draw_shape *shape = t->shape;
     const char *text = t->text;
     run r = {0};
-    sil_point start = start_of(shape);
+    draw_point start = start_of(shape);
     double along = 0, height = shape->size, direction = shape->from;
     set_pen(p, shape->layer);
     HPDF_Page_BeginText(p->page);
-    for (uint32_t code; (code = sil_utf8_next(&text)) != 0;) {
-        int face = sil_letters_face(p->letters, code);
+    for (uint32_t code; (code = draw_utf8_next(&text)) != 0;) {
+        int face = draw_letters_face(p->letters, code);
         int encoding = encoding_for(p, code);
         bool goes_on = r.length > 0 && face == r.face && r.length + 5 < RUN_SIZE &&
                        (encoding == r.encoding ||
@@ -301,11 +301,11 @@ static void draw_text(void *with)
             set_matrix(p, start, along, direction);
         }
         if (r.encoding == UNICODE) {
-            r.length += sil_utf8_put(code, r.bytes + r.length);
+            r.length += draw_utf8_put(code, r.bytes + r.length);
         } else {
             r.bytes[r.length++] = (char)byte_for(p, r.encoding, code);
         }
-        along += sil_letters_advance(p->letters, code, height);
+        along += draw_letters_advance(p->letters, code, height);
     }
     show_run(p, &r, height);
     HPDF_Page_EndText(p->page);
@@ -319,18 +319,18 @@ static void save_document(void *with)
     t->size = HPDF_GetStreamSize(t->p->doc);
     t->bytes = malloc(t->size); /* for whoever asked for the document */
     if (t->bytes == NULL) {
-        sil_lender_end_work(&t->p->lender, SIL_DRAWING_NO_MEMORY);
+        write_lender_end_work(&t->p->lender, SIL_DRAWING_NO_MEMORY);
     }
     HPDF_UINT32 read = t->size;
     HPDF_ReadFromStream(t->p->doc, (HPDF_BYTE *)t->bytes, &read);
     if (read != t->size) {
-        sil_lender_end_work(&t->p->lender, SIL_DRAWING_FAULT);
+        write_lender_end_work(&t->p->lender, SIL_DRAWING_FAULT);
     }
 }
 
 /* --- the writer ------------------------------------------------------------------------------- */
 
-static void *pdf_open(sil_letters *letters, const sil_file_about *about)
+static void *pdf_open(draw_letters *letters, const write_file_about *about)
 {
     pdf *p = calloc(1, sizeof *p);
     if (p == NULL) {
@@ -338,40 +338,40 @@ static void *pdf_open(sil_letters *letters, const sil_file_about *about)
     }
     p->letters = letters;
     p->about = about;
-    sil_lender_begin(&p->lender);
-    sil_lender_work(&p->lender, begin_document, &(task){.p = p});
+    write_lender_begin(&p->lender);
+    write_lender_work(&p->lender, begin_document, &(task){.p = p});
     return p;
 }
 
-static void pdf_page(void *self, sil_box paper)
+static void pdf_page(void *self, draw_box paper)
 {
     pdf *p = self;
-    sil_lender_work(&p->lender, begin_page, &(task){.p = p, .paper = paper});
+    write_lender_work(&p->lender, begin_page, &(task){.p = p, .paper = paper});
 }
 
-static void pdf_path(void *self, const sil_shape *shape, const sil_point *points)
+static void pdf_path(void *self, const draw_shape *shape, const draw_point *points)
 {
     pdf *p = self;
-    sil_lender_work(&p->lender, draw_path, &(task){.p = p, .shape = shape, .points = points});
+    write_lender_work(&p->lender, put_path, &(task){.p = p, .shape = shape, .points = points});
 }
 
-static void pdf_arc(void *self, const sil_shape *shape)
+static void pdf_arc(void *self, const draw_shape *shape)
 {
     pdf *p = self;
-    sil_lender_work(&p->lender, draw_arc, &(task){.p = p, .shape = shape});
+    write_lender_work(&p->lender, put_arc, &(task){.p = p, .shape = shape});
 }
 
-static void pdf_text(void *self, const sil_shape *shape, const char *text)
+static void pdf_text(void *self, const draw_shape *shape, const char *text)
 {
     pdf *p = self;
-    sil_lender_work(&p->lender, draw_text, &(task){.p = p, .shape = shape, .text = text});
+    write_lender_work(&p->lender, put_text, &(task){.p = p, .shape = shape, .text = text});
 }
 
 static int pdf_close(void *self, char **bytes, size_t *size)
 {
     pdf *p = self;
     task t = {.p = p};
-    if (sil_lender_work(&p->lender, save_document, &t)) {
+    if (write_lender_work(&p->lender, save_document, &t)) {
         *bytes = t.bytes;
         *size = t.size;
         HPDF_Free(p->doc); /* closes the faces' files; not to be trusted with a broken document */
@@ -379,9 +379,9 @@ static int pdf_close(void *self, char **bytes, size_t *size)
         free(t.bytes);
     }
     int error = p->lender.error;
-    sil_lender_take_back(&p->lender);
+    write_lender_take_back(&p->lender);
     free(p);
     return error;
 }
 
-const sil_writer sil_writer_pdf = {pdf_open, pdf_page, pdf_path, pdf_arc, pdf_text, pdf_close};
+const write_format write_pdf = {pdf_open, pdf_page, pdf_path, pdf_arc, pdf_text, pdf_close};

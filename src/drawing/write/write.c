@@ -3,39 +3,39 @@
 #include <math.h>
 #include <stdlib.h>
 
-#include "../sheet.h"
+#include "../board/paper.h"
 #include "writer.h"
 
-static const sil_writer *const writers[] = {
-    [SIL_PDF] = &sil_writer_pdf, [SIL_SVG] = &sil_writer_svg, [SIL_DXF] = &sil_writer_dxf};
+static const write_format *const writers[] = {
+    [SIL_PDF] = &write_pdf, [SIL_SVG] = &write_svg, [SIL_DXF] = &write_dxf};
 
-double sil_pen_width(const sil_file_about *about, const sil_look *look)
+double write_pen_width(const write_file_about *about, const draw_look *look)
 {
     return about->widest > 0 ? fmin(about->widest, look->width) : look->width;
 }
 
-static void write_shape(const sil_writer *writer, void *self, const sil_shapes *list,
-                        const sil_shape *s)
+static void write_shape(const write_format *writer, void *self, const draw_shapes *list,
+                        const draw_shape *s)
 {
     switch (s->kind) {
-    case SIL_SHAPE_PATH:
+    case DRAW_SHAPE_PATH:
         writer->path(self, s, list->points + s->first);
         break;
-    case SIL_SHAPE_ARC:
+    case DRAW_SHAPE_ARC:
         writer->arc(self, s);
         break;
-    case SIL_SHAPE_TEXT:
+    case DRAW_SHAPE_TEXT:
         writer->text(self, s, list->bytes + s->first);
         break;
     }
 }
 
 /* Layer by layer, so that a pen is taken up once a page. */
-static void write_page(const sil_writer *writer, void *self, const sil_shapes *list)
+static void write_page(const write_format *writer, void *self, const draw_shapes *list)
 {
-    for (int layer = 0; layer < SIL_LAYERS; layer++) {
+    for (int layer = 0; layer < DRAW_LAYERS; layer++) {
         for (int i = 0; i < list->count; i++) {
-            if (list->shapes[i].layer == (sil_layer)layer) {
+            if (list->shapes[i].layer == (draw_layer)layer) {
                 write_shape(writer, self, list, &list->shapes[i]);
             }
         }
@@ -55,7 +55,7 @@ static bool read_digits(const char *text, int count, int *value)
 }
 
 /* A date as the job writes it, 2026-03-14; anything else is no date to a file. */
-static void read_date(const char *text, sil_file_about *about)
+static void read_date(const char *text, write_file_about *about)
 {
     int year, month, day;
     if (text != NULL && read_digits(text, 4, &year) && text[4] == '-' &&
@@ -71,13 +71,13 @@ static int write_pages(const sil_drawing *drawing, int first, int count, sil_for
                        char **bytes, size_t *size)
 {
     const sil_about *job = &drawing->draft.plan->job->about;
-    const sil_writer *writer = writers[format];
-    sil_file_about about = {.title = job->title != NULL ? job->title : "Setup",
-                            .author = job->by,
-                            .subject = "Working drawing: what to do at the bench, and full-size "
-                                       "views to cut by",
-                            .widest = drawing->widest};
-    read_date(sil_sheet_date(&drawing->draft), &about);
+    const write_format *writer = writers[format];
+    write_file_about about = {.title = job->title != NULL ? job->title : "Setup",
+                              .author = job->by,
+                              .subject = "Working drawing: what to do at the bench, and full-size "
+                                         "views to cut by",
+                              .widest = drawing->widest};
+    read_date(draw_paper_date(&drawing->draft), &about);
     void *self = writer->open(drawing->draft.letters, &about);
     if (self == NULL) {
         return SIL_DRAWING_NO_MEMORY;
@@ -87,7 +87,7 @@ static int write_pages(const sil_drawing *drawing, int first, int count, sil_for
         write_page(writer, self, drawing->pages[i].shapes);
     }
     int error = writer->close(self, bytes, size);
-    if (error == 0 && sil_letters_fault(drawing->draft.letters) != 0) {
+    if (error == 0 && draw_letters_fault(drawing->draft.letters) != 0) {
         free(*bytes);
         *bytes = NULL;
         error = SIL_DRAWING_NO_MEMORY;

@@ -6,30 +6,30 @@
 #ifndef SILLET_DRAWING_WRITER_H
 #define SILLET_DRAWING_WRITER_H
 
-#include "../shapes.h"
+#include "../board/shapes.h"
 
 /* What a file says of itself; texts may be NULL. */
-typedef struct sil_file_about {
+typedef struct write_file_about {
     const char *title, *author, *subject;
     int year, month, day; /* 0 where there is no date */
     double widest;        /* no line is drawn wider, mm; 0: as its layer has it */
-} sil_file_about;
+} write_file_about;
 
 /* The width of a layer's lines in a file, mm. */
-double sil_pen_width(const sil_file_about *about, const sil_look *look);
+double write_pen_width(const write_file_about *about, const draw_look *look);
 
-typedef struct sil_writer {
+typedef struct write_format {
     /* NULL out of memory. */
-    void *(*open)(sil_letters *letters, const sil_file_about *about);
-    void (*page)(void *self, sil_box paper); /* mm */
+    void *(*open)(draw_letters *letters, const write_file_about *about);
+    void (*page)(void *self, draw_box paper); /* mm */
     /* Shapes come layer by layer; points in mm, y up. */
-    void (*path)(void *self, const sil_shape *shape, const sil_point *points);
-    void (*arc)(void *self, const sil_shape *shape);
-    void (*text)(void *self, const sil_shape *shape, const char *text);
+    void (*path)(void *self, const draw_shape *shape, const draw_point *points);
+    void (*arc)(void *self, const draw_shape *shape);
+    void (*text)(void *self, const draw_shape *shape, const char *text);
     /* Frees the writer. Returned: 0 and a new block, else a sil_drawing_status. */
     int (*close)(void *self, char **bytes, size_t *size);
-} sil_writer;
+} write_format;
 
-extern const sil_writer sil_writer_pdf, sil_writer_svg, sil_writer_dxf;
+extern const write_format write_pdf, write_svg, write_dxf;
 
 #endif

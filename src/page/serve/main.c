@@ -66,10 +66,10 @@ static void show(const char *address)
     }
 }
 
-static int serve(const page_site *site, int listener, bool open)
+static int serve(const web_site *site, int listener, bool open)
 {
     char address[64];
-    page_server *running = server_start(site, listener);
+    web_server *running = server_start(site, listener);
     if (!running) {
         return cli_failed("serve: cannot start: %s", strerror(errno));
     }
@@ -96,7 +96,7 @@ static int run(int argc, char **argv)
     if (code != CLI_GO_ON) {
         return code;
     }
-    page_site site = {.folder_name = o.folder};
+    web_site site = {.folder_name = o.folder};
     site.folder = open(o.folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
     if (site.folder < 0) {
         return cli_failed("serve: %s: %s", o.folder, strerror(errno));

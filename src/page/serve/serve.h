@@ -3,9 +3,9 @@
 #ifndef SILLET_SERVE_H
 #define SILLET_SERVE_H
 
-#include "../page.h"
+#include "../web.h"
 
-typedef struct page_server page_server;
+typedef struct web_server web_server;
 
 /* server_listen: a listening socket on 127.0.0.1.
  * Given:    port  0: any that is free
@@ -20,11 +20,11 @@ void server_block_signals(void);
 /* server_start: answers on threads of its own; site must outlive it. The socket becomes its own.
  * Returned: NULL with errno set where it cannot
  */
-page_server *server_start(const page_site *site, int listener);
+web_server *server_start(const web_site *site, int listener);
 
 /* server_watch: returns when this program is asked to end; until then shows the door to whoever
  * takes too long over a request. */
-void server_watch(page_server *server);
-void server_stop(page_server *server);
+void server_watch(web_server *server);
+void server_stop(web_server *server);
 
 #endif

@@ -32,8 +32,8 @@ typedef struct guest {
     struct guest *next, **link;
 } guest;
 
-struct page_server {
-    const page_site *site;
+struct web_server {
+    const web_site *site;
     struct MHD_Daemon *daemon;
     pthread_mutex_t door; /* over the guests: a socket is closed only when it is off the list */
     guest *guests;
@@ -54,7 +54,7 @@ static time_t seconds_now(void)
     return now.tv_sec;
 }
 
-static void open_door(page_server *server, struct MHD_Connection *connection, void **context)
+static void open_door(web_server *server, struct MHD_Connection *connection, void **context)
 {
     const union MHD_ConnectionInfo *about =
         MHD_get_connection_info(connection, MHD_CONNECTION_INFO_CONNECTION_FD);
@@ -75,7 +75,7 @@ static void open_door(page_server *server, struct MHD_Connection *connection, vo
     pthread_mutex_unlock(&server->door);
 }
 
-static void close_door(page_server *server, guest *visit)
+static void close_door(web_server *server, guest *visit)
 {
     if (visit) {
         pthread_mutex_lock(&server->door);
@@ -101,7 +101,7 @@ static void note_connection(void *with, struct MHD_Connection *connection, void 
     }
 }
 
-static void show_out_late(page_server *server)
+static void show_out_late(web_server *server)
 {
     time_t now = seconds_now();
     pthread_mutex_lock(&server->door);
@@ -128,7 +128,7 @@ static void *note_target(void *with, const char *target, struct MHD_Connection *
 static void note_end(void *with, struct MHD_Connection *connection, void **context,
                      enum MHD_RequestTerminationCode code)
 {
-    page_server *server = with;
+    web_server *server = with;
     incoming *arrival = *context;
     const union MHD_ConnectionInfo *about =
         MHD_get_connection_info(connection, MHD_CONNECTION_INFO_SOCKET_CONTEXT);
@@ -182,17 +182,17 @@ static void take_headers(struct MHD_Connection *connection, header headers[HEADE
     }
 }
 
-static enum MHD_Result send_reply(struct MHD_Connection *connection, page_reply *reply)
+static enum MHD_Result send_reply(struct MHD_Connection *connection, web_reply *reply)
 {
     struct MHD_Response *response = MHD_create_response_from_buffer(
         reply->size, (void *)reply->bytes,
         reply->held ? MHD_RESPMEM_MUST_FREE : MHD_RESPMEM_PERSISTENT);
     if (!response) {
-        page_reply_free(reply);
+        web_reply_free(reply);
         return MHD_NO;
     }
-    for (int i = 0; i < page_header_count; i++) {
-        MHD_add_response_header(response, page_headers[i].name, page_headers[i].value);
+    for (int i = 0; i < web_header_count; i++) {
+        MHD_add_response_header(response, web_headers[i].name, web_headers[i].value);
     }
     MHD_add_response_header(response, "Content-Type", reply->type);
     if (reply->tag[0]) {
@@ -206,13 +206,13 @@ static enum MHD_Result send_reply(struct MHD_Connection *connection, page_reply 
     return result;
 }
 
-static enum MHD_Result answer(const page_server *server, struct MHD_Connection *connection,
+static enum MHD_Result answer(const web_server *server, struct MHD_Connection *connection,
                               const char *method, const incoming *arrival)
 {
     header headers[HEADERS];
-    page_reply reply;
+    web_reply reply;
     take_headers(connection, headers);
-    const page_request request = {
+    const web_request request = {
         .method = method,
         .target = arrival->target ? arrival->target : "",
         .host = headers[HOST].value,
@@ -220,9 +220,9 @@ static enum MHD_Result answer(const page_server *server, struct MHD_Connection *
         .if_match = headers[IF_MATCH].value,
         .if_none_match = headers[IF_NONE_MATCH].value,
         .body = arrival->body,
-        .size = arrival->over ? PAGE_BODY_MAX + 1 : arrival->size, /* the page says why not */
+        .size = arrival->over ? WEB_BODY_MAX + 1 : arrival->size, /* the page says why not */
     };
-    page_answer(server->site, &request, &reply);
+    web_answer(server->site, &request, &reply);
     return send_reply(connection, &reply);
 }
 
@@ -232,20 +232,20 @@ static bool announces_too_much(struct MHD_Connection *connection)
     header headers[HEADERS];
     take_headers(connection, headers);
     const char *length = headers[CONTENT_LENGTH].value;
-    return length && strtoull(length, NULL, 10) > PAGE_BODY_MAX;
+    return length && strtoull(length, NULL, 10) > WEB_BODY_MAX;
 }
 
 /* Keeps what comes, up to the limit; false where no more is to come at all. */
 static bool take_body(incoming *arrival, const char *bytes, size_t size)
 {
-    arrival->over = arrival->over || size > PAGE_BODY_MAX - arrival->size;
+    arrival->over = arrival->over || size > WEB_BODY_MAX - arrival->size;
     if (arrival->over) {
         arrival->room += size; /* passed over, but not without end */
-        return arrival->room <= 4 * (size_t)PAGE_BODY_MAX;
+        return arrival->room <= 4 * (size_t)WEB_BODY_MAX;
     }
     if (arrival->size + size > arrival->room) {
         size_t room = 2 * (arrival->size + size);
-        room = room > PAGE_BODY_MAX ? PAGE_BODY_MAX : room;
+        room = room > WEB_BODY_MAX ? WEB_BODY_MAX : room;
         char *body = realloc(arrival->body, room);
         if (!body) {
             return false;
@@ -320,9 +320,9 @@ void server_block_signals(void)
     signal(SIGPIPE, SIG_IGN); /* a reader who has gone is no reason to end */
 }
 
-page_server *server_start(const page_site *site, int listener)
+web_server *server_start(const web_site *site, int listener)
 {
-    page_server *server = calloc(1, sizeof *server);
+    web_server *server = calloc(1, sizeof *server);
     if (!server) {
         return NULL;
     }
@@ -343,7 +343,7 @@ page_server *server_start(const page_site *site, int listener)
     return server;
 }
 
-void server_watch(page_server *server)
+void server_watch(web_server *server)
 {
     const struct timespec second = {1, 0};
     sigset_t set;
@@ -353,7 +353,7 @@ void server_watch(page_server *server)
     }
 }
 
-void server_stop(page_server *server)
+void server_stop(web_server *server)
 {
     MHD_stop_daemon(server->daemon);
     pthread_mutex_destroy(&server->door);

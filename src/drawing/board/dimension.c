@@ -1,0 +1,196 @@
+/* SPDX-License-Identifier: MIT */
+/* Dimensions after ISO 129-1: figures above their line, read from below or from the right. */
+#include "draft.h"
+
+static const double arrow_length = 2.5, arrow_half = 0.42;
+static const double overshoot = 1.5; /* of a lead-out line past the dimension's line */
+static const double clear = 1.1;     /* figure over its line: a comma hangs below it */
+
+void draw_arrow(draw_shapes *list, draw_layer layer, draw_point tip, double direction)
+{
+    double c = cos(direction * 0.017453292519943295), s = sin(direction * 0.017453292519943295);
+    double l = arrow_length, h = arrow_half;
+    const draw_point head[] = {tip,
+                               {tip.x - l * c + h * s, tip.y - l * s - h * c},
+                               {tip.x - l * c - h * s, tip.y - l * s + h * c}};
+    draw_fill(list, layer, head, 3);
+}
+
+/* Dimensions are laid out lying, (u, v); an upright one is the same turned by 90 degrees. */
+static draw_point turned(bool up, double u, double v)
+{
+    return up ? (draw_point){-v, u} : (draw_point){u, v};
+}
+
+static void lead_out(draw_shapes *list, bool up, double u, double v, double line)
+{
+    double s = line >= v ? 1 : -1;
+    draw_line(list, DRAW_DIMENSION, turned(up, u, v + s * 0.8),
+              turned(up, u, line + s * overshoot));
+}
+
+static void dim(draw_shapes *list, bool up, double u1, double v1, double u2, double v2, double line,
+                const char *text)
+{
+    double low = fmin(u1, u2), high = fmax(u1, u2), turn = up ? 90 : 0;
+    double width = draw_text_width(list, text, DRAW_NOTE);
+    bool arrows_in = high - low >= 3 * arrow_length, text_in = high - low >= width + 1;
+    double tail = arrows_in ? 0 : 2 * arrow_length;
+    double end = high + tail + (text_in ? 0 : width + 2);
+    lead_out(list, up, u1, v1, line);
+    lead_out(list, up, u2, v2, line);
+    draw_line(list, DRAW_DIMENSION, turned(up, low - tail, line), turned(up, end, line));
+    draw_arrow(list, DRAW_DIMENSION, turned(up, low, line), arrows_in ? turn + 180 : turn);
+    draw_arrow(list, DRAW_DIMENSION, turned(up, high, line), arrows_in ? turn : turn + 180);
+    double middle = text_in ? (low + high) / 2 : end - width / 2 - 0.5;
+    draw_text(list, DRAW_TEXT, turned(up, middle, line + clear), DRAW_NOTE, DRAW_MIDDLE, turn,
+              text);
+}
+
+void draw_dim_across(draw_shapes *list, draw_point a, draw_point b, double y, const char *text)
+{
+    dim(list, false, a.x, a.y, b.x, b.y, y, text);
+}
+
+void draw_dim_up(draw_shapes *list, draw_point a, draw_point b, double x, const char *text)
+{
+    dim(list, true, a.y, -a.x, b.y, -b.x, -x, text);
+}
+
+/* Neighbours that would crowd each other are pooled and set a pitch apart about their mean, which
+ * moves all of them the least (isotonic least squares). */
+void draw_spread(int count, double *place, double pitch)
+{
+    double mean[DRAW_ORDINATES_MAX];
+    int size[DRAW_ORDINATES_MAX], pools = 0;
+    for (int i = 0; i < count; i++) {
+        mean[pools] = place[i] - i * pitch;
+        size[pools++] = 1;
+        while (pools > 1 && mean[pools - 2] > mean[pools - 1]) {
+            int a = size[pools - 2], b = size[pools - 1];
+            mean[pools - 2] = (a * mean[pools - 2] + b * mean[pools - 1]) / (a + b);
+            size[pools-- - 2] = a + b;
+        }
+    }
+    for (int pool = 0, i = 0; pool < pools; pool++) {
+        for (int k = 0; k < size[pool]; k++, i++) {
+            place[i] = mean[pool] + i * pitch;
+        }
+    }
+}
+
+/* Figures lie level where there is room between neighbours, else they stand. */
+static bool lie_level(const draw_shapes *list, const draw_ordinates *o, const int *order)
+{
+    for (int i = 1; i < o->count; i++) {
+        double apart = o->from[order[i]].x - o->from[order[i - 1]].x;
+        double widths = draw_text_width(list, o->text[order[i]].text, DRAW_NOTE) +
+                        draw_text_width(list, o->text[order[i - 1]].text, DRAW_NOTE);
+        if (apart < widths / 2 + 1.5) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* By rising x: a mirrored row comes the other way round. */
+static void sort_by_x(const draw_ordinates *o, int *order)
+{
+    for (int i = 0; i < o->count; i++) {
+        int at = i;
+        for (; at > 0 && o->from[order[at - 1]].x > o->from[i].x; at--) {
+            order[at] = order[at - 1];
+        }
+        order[at] = i;
+    }
+}
+
+double draw_dim_ordinates(draw_shapes *list, const draw_ordinates *o)
+{
+    double place[DRAW_ORDINATES_MAX], longest = DRAW_NOTE;
+    int order[DRAW_ORDINATES_MAX];
+    sort_by_x(o, order);
+    bool level = lie_level(list, o, order), figures = false;
+    for (int i = 0; i < o->count; i++) {
+        place[i] = o->from[order[i]].x;
+        figures = figures || o->text[i].text[0] != '\0';
+        if (!level) {
+            longest = fmax(longest, draw_text_width(list, o->text[i].text, DRAW_NOTE));
+        }
+    }
+    draw_spread(o->count, place, o->numbered ? 5.2 : 1.7 * DRAW_NOTE);
+    double s = o->count > 0 && o->reach < o->from[0].y ? -1 : 1;
+    double ring = figures ? longest + 5 : 2.3; /* past the lines' ends, or on them */
+    for (int i = 0; i < o->count; i++) {
+        draw_point from = o->from[order[i]];
+        const draw_point line[] = {{from.x, from.y + s * 0.8},
+                                   {from.x, o->reach - s * 4},
+                                   {place[i], o->reach - s * 1.5},
+                                   {place[i], o->reach}};
+        double base = o->reach + s * 1.2 - (level && s < 0 ? DRAW_NOTE : 0);
+        draw_of(list, o->numbered ? o->number[order[i]] : 0);
+        draw_path(list, DRAW_DIMENSION, line, 4, false);
+        draw_text(list, DRAW_TEXT, (draw_point){place[i] + (level ? 0 : DRAW_NOTE / 2), base},
+                  DRAW_NOTE,
+                  level   ? DRAW_MIDDLE
+                  : s > 0 ? DRAW_LEFT
+                          : DRAW_RIGHT,
+                  level ? 0 : 90, o->text[order[i]].text);
+        if (o->numbered) {
+            draw_ring(list, (draw_point){place[i], o->reach + s * ring}, o->number[order[i]]);
+        }
+    }
+    draw_of(list, 0);
+    return o->reach + s * (o->numbered ? ring + 2.5 : longest + 1.2);
+}
+
+double draw_dim_chain(draw_shapes *list, int count, const double *x, const draw_words *text,
+                      double from, double y)
+{
+    const double stroke = 0.9;
+    draw_ordinates figures = {.reach = y - 5};
+    for (int i = 0; i < count; i++) {
+        lead_out(list, false, x[i], from, y);
+        draw_line(list, DRAW_SLOT, (draw_point){x[i] - stroke, y - stroke},
+                  (draw_point){x[i] + stroke, y + stroke});
+    }
+    for (int i = 0; i + 1 < count; i++) {
+        figures.from[i] = (draw_point){(x[i] + x[i + 1]) / 2, y};
+        figures.text[figures.count++] = text[i];
+    }
+    draw_line(list, DRAW_DIMENSION, (draw_point){x[0], y}, (draw_point){x[count - 1], y});
+    return draw_dim_ordinates(list, &figures);
+}
+
+void draw_plane(draw_shapes *list, double x, draw_box view, const char *letter)
+{
+    const double clear_of = 0.8, stroke = 2.2, shaft = 4;
+    bool room = x + shaft <= view.right; /* within the lead-out line of the view's end */
+    draw_line(list, DRAW_CENTRE, (draw_point){x, view.bottom - clear_of},
+              (draw_point){x, view.top + clear_of});
+    for (int end = 0; end < 2; end++) {
+        double s = end == 0 ? -1 : 1, y = (end == 0 ? view.bottom : view.top) + s * clear_of;
+        draw_point tip = {x - shaft, y + s * stroke / 2};
+        double at = room ? x + 1.2 : tip.x - 0.8;
+        draw_line(list, DRAW_OUTLINE, (draw_point){x, y}, (draw_point){x, y + s * stroke});
+        draw_line(list, DRAW_DIMENSION, (draw_point){x, tip.y}, (draw_point){tip.x + 1, tip.y});
+        draw_arrow(list, DRAW_DIMENSION, tip, 180);
+        draw_text(list, DRAW_TEXT, (draw_point){at, tip.y - DRAW_NOTE / 2}, DRAW_NOTE,
+                  room ? DRAW_LEFT : DRAW_RIGHT, 0, letter);
+    }
+}
+
+void draw_leader(draw_shapes *list, draw_point feature, draw_point knee)
+{
+    draw_line(list, DRAW_DIMENSION, feature, knee);
+    double direction = atan2(feature.y - knee.y, feature.x - knee.x) / 0.017453292519943295;
+    draw_arrow(list, DRAW_DIMENSION, feature, direction);
+}
+
+void draw_ring(draw_shapes *list, draw_point centre, int number)
+{
+    double height = number < 10 ? DRAW_NOTE : DRAW_SMALL;
+    draw_circle(list, DRAW_DIMENSION, centre, 2.3);
+    draw_text(list, DRAW_TEXT, (draw_point){centre.x, centre.y - height / 2}, height, DRAW_MIDDLE,
+              0, draw_say("%d", number).text);
+}

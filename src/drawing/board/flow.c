@@ -1,0 +1,138 @@
+/* SPDX-License-Identifier: MIT */
+/* Blocks one under another; what does not fit goes on to the next column or sheet, never smaller.
+ */
+#include "paper.h"
+
+#include <string.h>
+
+static void new_page(draw_flow *flow)
+{
+    sil_drawing *drawing = flow->drawing;
+    if (drawing->page_count == DRAW_PAPERS_MAX) {
+        drawing->too_long = true;
+    } else {
+        draw_shapes *shapes = draw_shapes_new(drawing->draft.letters);
+        drawing->no_memory = drawing->no_memory || shapes == NULL;
+        drawing->pages[drawing->page_count++] =
+            (draw_paper){.shapes = shapes, .heading = flow->heading};
+    }
+    flow->column = 0;
+    flow->band = 0;
+}
+
+static void enter_column(draw_flow *flow)
+{
+    flow->room = draw_paper_room(flow->drawing, &flow->heading, flow->column);
+    flow->room.top -= flow->band;
+    flow->y = flow->room.top;
+}
+
+draw_flow draw_flow_begin(sil_drawing *drawing, draw_heading heading)
+{
+    draw_flow flow = {.drawing = drawing, .heading = heading};
+    new_page(&flow);
+    enter_column(&flow);
+    return flow;
+}
+
+draw_shapes *draw_flow_list(const draw_flow *flow)
+{
+    draw_shapes *list = draw_shapes_new(flow->drawing->draft.letters);
+    flow->drawing->no_memory = flow->drawing->no_memory || list == NULL;
+    return list;
+}
+
+static void go_on(draw_flow *flow)
+{
+    if (++flow->column == draw_paper_columns(flow->drawing)) {
+        new_page(flow);
+    }
+    enter_column(flow);
+}
+
+void draw_flow_put(draw_flow *flow, draw_shapes *block, draw_anchor anchor, double gap,
+                   double follow)
+{
+    sil_drawing *drawing = flow->drawing;
+    if (block != NULL) {
+        drawing->no_memory = drawing->no_memory || block->no_memory;
+        drawing->no_number = drawing->no_number || block->no_number;
+    }
+    if (block == NULL || block->box.left > block->box.right) {
+        draw_shapes_free(block);
+        return;
+    }
+    double height = draw_box_height(block->box);
+    if (flow->y - height - follow < flow->room.bottom && flow->y < flow->room.top) {
+        go_on(flow);
+    }
+    double middle = (block->box.left + block->box.right) / 2;
+    double dx =
+        anchor == DRAW_MIDDLE ? flow->room.left + flow->room.width / 2 - middle : flow->room.left;
+    draw_shapes *page = drawing->pages[drawing->page_count - 1].shapes;
+    draw_shapes_add(page, block, dx, flow->y - block->box.top);
+    flow->y -= height + gap;
+    draw_shapes_free(block);
+}
+
+void draw_flow_band(draw_flow *flow, draw_shapes *block, double gap)
+{
+    int columns = draw_paper_columns(flow->drawing);
+    draw_room last = draw_paper_room(flow->drawing, &flow->heading, columns - 1);
+    flow->room.width = last.left + last.width - flow->room.left;
+    draw_flow_put(flow, block, DRAW_MIDDLE, gap, 0);
+    flow->band += flow->room.top - flow->y;
+    enter_column(flow);
+}
+
+void draw_flow_next_column(draw_flow *flow)
+{
+    if (flow->column + 1 < draw_paper_columns(flow->drawing)) {
+        flow->column++;
+        enter_column(flow);
+    }
+}
+
+void draw_flow_title(draw_flow *flow, const char *text, double follow)
+{
+    draw_shapes *list = draw_flow_list(flow);
+    if (flow->y < flow->room.top) {
+        flow->y -= 4;
+    }
+    draw_text(list, DRAW_TEXT, (draw_point){0, 0}, DRAW_HEAD, DRAW_LEFT, 0, text);
+    draw_shapes_strut(list, (draw_box){0, 0, 1, DRAW_HEAD});
+    draw_flow_put(flow, list, DRAW_LEFT, 3, follow);
+}
+
+void draw_flow_text(draw_flow *flow, double indent, double width, const char *text, double gap)
+{
+    const double pitch = 1.8 * DRAW_NOTE;
+    while (*text != '\0') {
+        draw_shapes *list = draw_flow_list(flow);
+        text = draw_line_of(list, indent, -DRAW_NOTE, width, DRAW_NOTE, text);
+        draw_shapes_strut(list, (draw_box){0, -pitch, 1, 0});
+        draw_flow_put(flow, list, DRAW_LEFT, *text == '\0' ? gap : 0, 0);
+    }
+}
+
+void draw_flow_words(draw_flow *flow, const char *text, double gap)
+{
+    draw_shapes *list = draw_flow_list(flow);
+    double y = draw_paragraph(list, 0, 0, DRAW_COLUMN, DRAW_NOTE, text);
+    draw_shapes_strut(list, (draw_box){0, y - 0.8 * DRAW_NOTE, 1, 0});
+    draw_flow_put(flow, list, DRAW_LEFT, gap, 0);
+}
+
+void draw_flow_findings(draw_flow *flow, sil_code code)
+{
+    const draw_draft *draft = &flow->drawing->draft;
+    const sil_plan *plan = draft->plan;
+    char text[1024];
+    for (int i = 0, told; i < plan->finding_count; i += told) {
+        told = sil_findings_text(plan, i, draft->unit, text, sizeof text);
+        draw_set_decimals(draft, text);
+        if (plan->findings[i].code == code) {
+            draw_flow_text(flow, 0, DRAW_COLUMN, text, 2);
+        }
+    }
+}

@@ -1,0 +1,191 @@
+/* SPDX-License-Identifier: MIT */
+/* What stands on every sheet: frame and title block (ISO 5457, ISO 7200), projection symbol
+ * (ISO 5456-2), rulers to prove the print by, cautions. */
+#include <string.h>
+
+#include "paper.h"
+
+/* ISO 5457: 20 mm to file by at the left, 10 on the other sides. On Letter the right is wider, so
+ * that both papers leave the 180 mm of the title block. */
+static const double edge_left = 20, edge = 10;
+static const double title_height = 30, ruler_height = 15.5, caution_line = 4.5;
+
+draw_box draw_paper_frame(const sil_drawing *drawing)
+{
+    double right = drawing->order.paper == SIL_LETTER ? edge_left + DRAW_FRAME_WIDTH
+                                                      : drawing->paper.right - edge;
+    return (draw_box){edge_left, edge, right, drawing->paper.top - edge};
+}
+
+int draw_paper_columns(const sil_drawing *drawing)
+{
+    return drawing->order.paper == SIL_A3 ? 2 : 1;
+}
+
+static double caution_height(const draw_heading *heading)
+{
+    double height = 0;
+    for (int i = 0; i < DRAW_CAUTION_LINES && heading->caution[i] != NULL; i++) {
+        height += caution_line;
+    }
+    return height > 0 ? height + 2 : 0;
+}
+
+static double rulers_height(const sil_drawing *drawing)
+{
+    return drawing->unscaled ? 2 : ruler_height;
+}
+
+draw_room draw_paper_room(const sil_drawing *drawing, const draw_heading *heading, int column)
+{
+    draw_box frame = draw_paper_frame(drawing);
+    bool last = column + 1 == draw_paper_columns(drawing);
+    double foot = title_height + rulers_height(drawing) + caution_height(heading);
+    double left = last ? frame.right - DRAW_FRAME_WIDTH : frame.left;
+    return (draw_room){left + DRAW_INSET, DRAW_COLUMN, frame.top - 8,
+                       frame.bottom + (last ? foot + 3 : DRAW_INSET)};
+}
+
+/* A field of the title block: its name small in the corner, its text under it. */
+static void field(draw_shapes *list, draw_box box, const char *name, const char *text,
+                  double height)
+{
+    const double in = 1.5;
+    draw_rectangle(list, DRAW_DIMENSION, box);
+    draw_text(list, DRAW_TEXT, (draw_point){box.left + in, box.top - 1.2 - DRAW_SMALL}, DRAW_SMALL,
+              DRAW_LEFT, 0, name);
+    if (text == NULL) {
+        return;
+    }
+    double width = draw_box_width(box) - 2 * in;
+    if (height > DRAW_NOTE && draw_text_width(list, text, height) > width) {
+        height = DRAW_NOTE;
+    }
+    draw_words words = draw_text_fit(list, text, height, width);
+    draw_text(list, DRAW_TEXT, (draw_point){box.left + in, box.bottom + 1.8}, height, DRAW_LEFT, 0,
+              words.text);
+}
+
+/* First angle: the frustum, and to its right what is seen looking at its narrow end. */
+static void projection(draw_shapes *list, draw_point middle)
+{
+    const double big = 3.2, small = 1.6, length = 6.4, apart = 4.4;
+    double left = middle.x - apart - length / 2, right = middle.x - apart + length / 2;
+    const draw_point cone[] = {{left, middle.y - small},
+                               {right, middle.y - big},
+                               {right, middle.y + big},
+                               {left, middle.y + small}};
+    draw_point eye = {middle.x + apart + 0.6, middle.y};
+    draw_path(list, DRAW_SLOT, cone, 4, true);
+    draw_circle(list, DRAW_SLOT, eye, big);
+    draw_circle(list, DRAW_SLOT, eye, small);
+    draw_line(list, DRAW_CENTRE, (draw_point){left - 1.2, middle.y},
+              (draw_point){right + 1.2, middle.y});
+    draw_line(list, DRAW_CENTRE, (draw_point){eye.x - big - 1, middle.y},
+              (draw_point){eye.x + big + 1, middle.y});
+    draw_line(list, DRAW_CENTRE, (draw_point){eye.x, middle.y - big - 1},
+              (draw_point){eye.x, middle.y + big + 1});
+}
+
+const char *draw_paper_date(const draw_draft *draft)
+{
+    const char *date = draft->plan->job->about.date;
+    const sil_reading *reading = sil_plan_reading(draft->plan);
+    return date == NULL && reading != NULL ? reading->date : date;
+}
+
+static void title_block(sil_drawing *drawing, draw_shapes *list, int page)
+{
+    const draw_draft *draft = &drawing->draft;
+    const sil_about *about = &draft->plan->job->about;
+    const draw_heading *heading = &drawing->pages[page].heading;
+    bool left = draft->plan->job->instrument.handed == SIL_LEFT_HANDED;
+    draw_box frame = draw_paper_frame(drawing);
+    double x = frame.right - DRAW_FRAME_WIDTH, y = frame.bottom, h = title_height / 3;
+    draw_box block = {x, y, frame.right, y + title_height};
+    const char *title = about->title != NULL ? about->title : "Setup";
+
+    field(list, (draw_box){x, y + h, x + 42, block.top}, "Projection", NULL, 0);
+    projection(list, (draw_point){x + 21, y + h + 8.6});
+    field(list, (draw_box){x, y, x + 42, y + h}, "General tolerance",
+          draft->unit == SIL_MM ? "ISO 2768-f, mm" : "ISO 2768-f, in", DRAW_NOTE);
+    field(list, (draw_box){x + 42, y + 2 * h, x + 87, block.top}, "Owner", about->owner, DRAW_NOTE);
+    field(list, (draw_box){x + 87, y + 2 * h, x + 132, block.top}, "Made by", about->by, DRAW_NOTE);
+    draw_box big = {x + 42, y, x + 132, y + 2 * h};
+    field(list, big, "Title", NULL, 0);
+    double width = draw_box_width(big) - 3;
+    bool fits = draw_text_width(list, title, DRAW_HEAD) <= width;
+    double height = fits ? DRAW_HEAD : DRAW_NOTE;
+    draw_words one = draw_text_fit(list, title, height, width);
+    draw_text(list, DRAW_TEXT, (draw_point){big.left + 1.5, y + 11}, height, DRAW_LEFT, 0,
+              one.text);
+    draw_words part = draw_say("%s%s", heading->part, left ? " - left-handed" : "");
+    bool large = draw_text_width(list, part.text, DRAW_TITLE) <= width;
+    draw_text(list, DRAW_TEXT, (draw_point){big.left + 1.5, y + 3}, large ? DRAW_TITLE : DRAW_HEAD,
+              DRAW_LEFT, 0, part.text);
+    field(list, (draw_box){x + 132, y + 2 * h, frame.right, block.top}, "Document type",
+          "Working drawing", DRAW_NOTE);
+    field(list, (draw_box){x + 132, y + h, frame.right, y + 2 * h}, "Reference", about->ref,
+          DRAW_NOTE);
+    field(list, (draw_box){x + 132, y, x + 155, y + h}, "Date", draw_paper_date(draft), DRAW_NOTE);
+    field(list, (draw_box){x + 155, y, x + 168, y + h}, "Scale", heading->scale, DRAW_NOTE);
+    field(list, (draw_box){x + 168, y, frame.right, y + h}, "Sheet",
+          draw_say("%d/%d", page + 1, drawing->page_count).text, DRAW_NOTE);
+    draw_rectangle(list, DRAW_OUTLINE, block);
+}
+
+static void tick(draw_shapes *list, double x, double y, double dx, double dy)
+{
+    draw_line(list, DRAW_SLOT, (draw_point){x, y}, (draw_point){x + dx, y + dy});
+}
+
+/* One line with millimetres over it and inches under it, both from its left end; and the same
+ * 100 mm up the frame, since paper stretches one way more than the other. */
+static void rulers(draw_shapes *list, double x, double y, double frame_left)
+{
+    draw_line(list, DRAW_SLOT, (draw_point){x, y}, (draw_point){x + 101.6, y});
+    for (int mm = 0; mm <= 100; mm++) {
+        tick(list, x + mm, y, 0, mm % 10 == 0 ? 3 : mm % 5 == 0 ? 2.2 : 1.4);
+    }
+    for (int sixteenth = 0; sixteenth <= 64; sixteenth++) {
+        tick(list, x + sixteenth * 25.4 / 16, y, 0,
+             sixteenth % 16 == 0  ? -3
+             : sixteenth % 8 == 0 ? -2.2
+                                  : -1.4);
+    }
+    for (int cm = 0; cm <= 10; cm++) {
+        draw_text(list, DRAW_TEXT, (draw_point){x + 10 * cm, y + 3.8}, DRAW_SMALL, DRAW_MIDDLE, 0,
+                  draw_say("%d", 10 * cm).text);
+    }
+    for (int inch = 0; inch <= 4; inch++) {
+        draw_text(list, DRAW_TEXT, (draw_point){x + inch * 25.4, y - 3.8 - DRAW_SMALL}, DRAW_SMALL,
+                  DRAW_MIDDLE, 0, draw_say("%d", inch).text);
+    }
+    draw_note(list, x + 110, y + 2.4, "Print at 100 %. Measure");
+    draw_note(list, x + 110, y - 1.6, "this line: 100 mm, 4 in.");
+    draw_note(list, x + 110, y - 5.6, "Up the edge: 100 mm.");
+    for (int mm = 0; mm <= 100; mm++) {
+        tick(list, frame_left, y + 12 + mm, mm % 10 == 0 ? 2.4 : mm % 5 == 0 ? 1.8 : 1.2, 0);
+    }
+    draw_point end = {frame_left + 4.8, y + 12};
+    draw_text(list, DRAW_TEXT, end, DRAW_SMALL, DRAW_MIDDLE, 90, "0");
+    end.y += 100;
+    draw_text(list, DRAW_TEXT, end, DRAW_SMALL, DRAW_MIDDLE, 90, "100");
+}
+
+void draw_paper_finish(sil_drawing *drawing, int page)
+{
+    draw_shapes *list = drawing->pages[page].shapes;
+    const draw_heading *heading = &drawing->pages[page].heading;
+    draw_box frame = draw_paper_frame(drawing);
+    double left = frame.right - DRAW_FRAME_WIDTH + DRAW_INSET, foot = frame.bottom + title_height;
+    title_block(drawing, list, page);
+    if (!drawing->unscaled) {
+        rulers(list, left, foot + 8, frame.left);
+    }
+    double top = foot + rulers_height(drawing) + caution_height(heading) - DRAW_NOTE;
+    for (int i = 0; i < DRAW_CAUTION_LINES && heading->caution[i] != NULL; i++) {
+        draw_note(list, left, top - i * caution_line, heading->caution[i]);
+    }
+    draw_rectangle(list, DRAW_FRAME, frame);
+}

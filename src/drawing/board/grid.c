@@ -1,0 +1,76 @@
+/* SPDX-License-Identifier: MIT */
+/* A column a string: figures to work to, and blanks to write in. */
+#include "draft.h"
+
+static const double label_width = 34, head = 6.5, widest = 18;
+
+/* More columns than this are set in two bands, one below the other, or figures would touch. */
+enum { BAND = 8 };
+
+/* Places first .. end of the grid, and the string at each. */
+typedef struct band {
+    int first, end;
+    const int *string;
+    double x, left, pitch;
+} band;
+
+static double column(const band *b, int place)
+{
+    return b->left + (place - b->first) * b->pitch;
+}
+
+static double draw_row(draw_shapes *list, const draw_grid_row *row, const band *b, draw_layer layer,
+                       double y)
+{
+    bool blank = row->height <= 0, two = row->label[1] != NULL;
+    double height = blank || two ? 8 : row->height > DRAW_NOTE ? 7.5 : 5.5;
+    double middle = y - height / 2, right = column(b, b->end);
+    draw_line(list, layer, (draw_point){b->x, y}, (draw_point){right, y});
+    draw_note(list, b->x, middle - DRAW_NOTE / 2 + (two ? 2.1 : 0), row->label[0]);
+    if (two) {
+        draw_note(list, b->x, middle - DRAW_NOTE / 2 - 2.1, row->label[1]);
+    }
+    for (int i = b->first; i < b->end && !blank; i++) {
+        draw_text(list, DRAW_TEXT,
+                  (draw_point){column(b, i) + b->pitch / 2, middle - row->height / 2}, row->height,
+                  DRAW_MIDDLE, 0, row->cell[b->string[i]].text);
+    }
+    for (int i = b->first; i <= b->end && blank; i++) {
+        draw_line(list, DRAW_RULE, (draw_point){column(b, i), y},
+                  (draw_point){column(b, i), y - height});
+    }
+    return y - height;
+}
+
+static double draw_band(draw_shapes *list, const draw_grid *grid, const band *b, double top)
+{
+    double y = top - head;
+    for (int i = b->first; i < b->end; i++) {
+        draw_ring(list, (draw_point){column(b, i) + b->pitch / 2, top - head / 2},
+                  b->string[i] + 1);
+    }
+    for (int r = 0; r < grid->rows; r++) {
+        draw_layer layer = r == 0 ? DRAW_DIMENSION : DRAW_RULE;
+        y = draw_row(list, &grid->row[r], b, layer, y);
+    }
+    draw_line(list, DRAW_DIMENSION, (draw_point){b->x, y}, (draw_point){column(b, b->end), y});
+    return y;
+}
+
+double draw_add_grid(const draw_draft *draft, draw_shapes *list, double x, double top, double width,
+                     const draw_grid *grid)
+{
+    int strings = draft->plan->job->string_count;
+    int bands = strings > BAND ? 2 : 1, each = (strings + bands - 1) / bands;
+    double pitch = fmin((width - label_width) / each, widest), y = top;
+    int string[SIL_STRINGS_MAX];
+    for (int i = 0; i < strings; i++) {
+        string[i] = grid->as_seen ? draw_string_seen(draft, i) : i;
+    }
+    for (int first = 0; first < strings; first += each) {
+        int end = first + each < strings ? first + each : strings;
+        band b = {first, end, string, x, x + label_width, pitch};
+        y = draw_band(list, grid, &b, first > 0 ? y - 2 : y);
+    }
+    return y;
+}

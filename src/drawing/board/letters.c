@@ -1,0 +1,366 @@
+/* SPDX-License-Identifier: MIT */
+#include "letters.h"
+
+#include <sillet/core/units.h>
+#include <sillet/drawing.h>
+#include <stdbool.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include <ft2build.h>
+#include FT_FREETYPE_H
+#include FT_SFNT_NAMES_H
+#include FT_TRUETYPE_TABLES_H
+#include FT_TRUETYPE_TAGS_H
+
+enum { FACES = 2, REMEMBERED = 256, MISSING_MAX = 16, PATH_SIZE = 1024 };
+
+/* Files under a font folder, in order of liking. */
+static const char *const lettering[] = {"truetype/osifont/osifont.ttf", "osifont/osifont.ttf",
+                                        "osifont.ttf", NULL};
+static const char *const stand_in[] = {"truetype/dejavu/DejaVuSans.ttf", "dejavu/DejaVuSans.ttf",
+                                       "DejaVuSans.ttf", NULL};
+
+typedef struct glyph {
+    bool known;
+    FT_UInt index;
+    long advance, left, bottom, right, top; /* font units */
+} glyph;
+
+typedef struct font {
+    char path[PATH_SIZE];
+    FT_Face ft;
+    double cap; /* capital height, font units */
+    glyph seen[REMEMBERED];
+} font;
+
+struct draw_letters {
+    FT_Library ft;
+    font faces[FACES];
+    bool looked;              /* for the second face */
+    bool no_memory;           /* FreeType ran out of it: what it says since is not to be used */
+    bool refused, substitute; /* $SILLET_FACE could not be used; the lettering is the stand-in */
+    uint32_t missing[MISSING_MAX];
+    int missing_count; /* may pass MISSING_MAX: those were not kept */
+};
+
+uint32_t draw_utf8_next(const char **text)
+{
+    unsigned long code;
+    size_t length = sil_character(*text, 4, &code);
+    if (**text == '\0') {
+        return 0;
+    }
+    *text += length > 0 ? length : 1;
+    return length > 0 ? (uint32_t)code : 0xFFFD;
+}
+
+int draw_utf8_put(uint32_t code, char *out)
+{
+    static const unsigned char first[] = {0, 0, 0xC0, 0xE0, 0xF0};
+    int length = code < 0x80 ? 1 : code < 0x800 ? 2 : code < 0x10000 ? 3 : 4;
+    for (int i = length - 1; i > 0; i--, code >>= 6) {
+        out[i] = (char)(0x80 | (code & 0x3F));
+    }
+    out[0] = (char)(first[length] | code);
+    return length;
+}
+
+/* Whether FreeType did as asked; where it had no memory to, that is kept. */
+static bool done(draw_letters *letters, FT_Error error)
+{
+    letters->no_memory = letters->no_memory || error == FT_Err_Out_Of_Memory;
+    return error == 0;
+}
+
+/* FreeType opens a face whose names it had no memory to read, and says nothing. Microsoft's
+ * platform (3) writes the family under 1; a table of names without any is 6 bytes. */
+static bool lost_its_family(FT_Face ft)
+{
+    FT_ULong size = 0;
+    FT_SfntName name;
+    FT_UInt count = FT_Get_Sfnt_Name_Count(ft);
+    bool named = count == 0 && FT_Load_Sfnt_Table(ft, TTAG_name, 0, NULL, &size) == 0 && size > 6;
+    for (FT_UInt i = 0; i < count; i++) {
+        named = named ||
+                (FT_Get_Sfnt_Name(ft, i, &name) == 0 && name.platform_id == 3 && name.name_id == 1);
+    }
+    return named && ft->family_name == NULL;
+}
+
+/* A face is of use if it has TrueType outlines, which alone can be embedded, and capitals. */
+static bool open_face(draw_letters *letters, font *face, const char *path)
+{
+    if (strlen(path) >= PATH_SIZE || !done(letters, FT_New_Face(letters->ft, path, 0, &face->ft))) {
+        face->ft = NULL;
+        return false;
+    }
+    letters->no_memory = letters->no_memory || lost_its_family(face->ft);
+    FT_ULong outlines = 0;
+    bool fit = done(letters, FT_Load_Sfnt_Table(face->ft, TTAG_glyf, 0, NULL, &outlines)) &&
+               done(letters, FT_Select_Charmap(face->ft, FT_ENCODING_UNICODE)) &&
+               done(letters, FT_Load_Char(face->ft, 'H', FT_LOAD_NO_SCALE));
+    face->cap = fit ? (double)face->ft->glyph->metrics.horiBearingY : 0;
+    if (face->cap <= 0) {
+        FT_Done_Face(face->ft);
+        face->ft = NULL;
+        return false;
+    }
+    memcpy(face->path, path, strlen(path) + 1);
+    return true;
+}
+
+static bool open_from(draw_letters *letters, font *face, const char *folder, size_t length,
+                      const char *under, const char *const *names)
+{
+    char path[PATH_SIZE];
+    for (; *names != NULL; names++) {
+        int size = snprintf(path, sizeof path, "%.*s%s/%s", (int)length, folder, under, *names);
+        if (size > 0 && (size_t)size < sizeof path && open_face(letters, face, path)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* The person's own fonts first, then the system's, as the XDG base directories name them. */
+static bool find_face(draw_letters *letters, font *face, const char *const *names)
+{
+    const char *home = getenv("HOME"), *own = getenv("XDG_DATA_HOME"),
+               *all = getenv("XDG_DATA_DIRS");
+    if (own != NULL && *own != '\0' &&
+        open_from(letters, face, own, strlen(own), "/fonts", names)) {
+        return true;
+    }
+    if (home != NULL && *home != '\0' &&
+        (open_from(letters, face, home, strlen(home), "/.local/share/fonts", names) ||
+         open_from(letters, face, home, strlen(home), "/.fonts", names))) {
+        return true;
+    }
+    if (all == NULL || *all == '\0') {
+        all = "/usr/local/share:/usr/share";
+    }
+    while (*all != '\0') {
+        size_t length = strcspn(all, ":");
+        if (length > 0 && open_from(letters, face, all, length, "/fonts", names)) {
+            return true;
+        }
+        all += length + (all[length] == ':');
+    }
+    return false;
+}
+
+static font *stand_in_face(draw_letters *letters)
+{
+    font *face = &letters->faces[1];
+    if (!letters->looked) {
+        find_face(letters, face, stand_in);
+    }
+    letters->looked = true;
+    return face->ft != NULL ? face : NULL;
+}
+
+draw_letters *draw_letters_open(void)
+{
+    draw_letters *letters = calloc(1, sizeof *letters);
+    if (letters == NULL || !done(letters, FT_Init_FreeType(&letters->ft))) {
+        free(letters);
+        return NULL;
+    }
+    const char *wanted = getenv("SILLET_FACE");
+    bool asked = wanted != NULL && *wanted != '\0';
+    if (asked && open_face(letters, &letters->faces[0], wanted)) {
+        return letters;
+    }
+    letters->refused = asked;
+    if (find_face(letters, &letters->faces[0], lettering)) {
+        return letters;
+    }
+    letters->substitute = true;
+    letters->looked = true;
+    find_face(letters, &letters->faces[0], stand_in);
+    return letters;
+}
+
+int draw_letters_fault(const draw_letters *letters)
+{
+    return letters == NULL || letters->no_memory ? SIL_DRAWING_NO_MEMORY
+           : letters->faces[0].ft == NULL        ? SIL_DRAWING_NO_FACE
+                                                 : SIL_DRAWING_DONE;
+}
+
+void draw_letters_close(draw_letters *letters)
+{
+    if (letters == NULL) {
+        return;
+    }
+    FT_Done_FreeType(letters->ft); /* its faces with it */
+    free(letters);
+}
+
+const char *draw_letters_path(const draw_letters *letters, int face)
+{
+    return letters->faces[face].ft != NULL ? letters->faces[face].path : NULL;
+}
+
+const char *draw_letters_name(const draw_letters *letters, int face)
+{
+    FT_Face ft = letters->faces[face].ft;
+    return ft != NULL && ft->family_name != NULL ? ft->family_name : "";
+}
+
+double draw_letters_scale(const draw_letters *letters, int face)
+{
+    return letters->faces[face].cap / letters->faces[face].ft->units_per_EM;
+}
+
+static glyph load(draw_letters *letters, font *face, uint32_t code)
+{
+    glyph g = {.known = true, .index = FT_Get_Char_Index(face->ft, code)};
+    if (g.index != 0 && done(letters, FT_Load_Glyph(face->ft, g.index, FT_LOAD_NO_SCALE))) {
+        const FT_Glyph_Metrics *m = &face->ft->glyph->metrics;
+        g.advance = m->horiAdvance;
+        g.left = m->horiBearingX;
+        g.right = m->horiBearingX + m->width;
+        g.top = m->horiBearingY;
+        g.bottom = m->horiBearingY - m->height;
+    }
+    return g;
+}
+
+static glyph look(draw_letters *letters, font *face, uint32_t code)
+{
+    if (code >= REMEMBERED) {
+        return load(letters, face, code);
+    }
+    if (!face->seen[code].known) {
+        face->seen[code] = load(letters, face, code);
+    }
+    return face->seen[code];
+}
+
+int draw_letters_face(draw_letters *letters, uint32_t code)
+{
+    if (code > 0xFFFF) { /* no writer of PDF text goes past the basic plane */
+        return -1;
+    }
+    if (look(letters, &letters->faces[0], code).index != 0) {
+        return 0;
+    }
+    font *second = stand_in_face(letters);
+    return second != NULL && look(letters, second, code).index != 0 ? 1 : -1;
+}
+
+/* How a character no face has is spelled out; returns the length. */
+static int spell_out(uint32_t code, char *out, size_t size)
+{
+    return snprintf(out, size, "U+%04X", (unsigned)code);
+}
+
+double draw_letters_advance(draw_letters *letters, uint32_t code, double height)
+{
+    int which = draw_letters_face(letters, code);
+    if (which < 0) {
+        char spelled[16];
+        spell_out(code, spelled, sizeof spelled);
+        return draw_letters_ink(letters, spelled, height).advance;
+    }
+    font *face = &letters->faces[which];
+    return (double)look(letters, face, code).advance * height / face->cap;
+}
+
+draw_ink draw_letters_ink(draw_letters *letters, const char *text, double height)
+{
+    draw_ink ink = {0};
+    bool any = false;
+    for (uint32_t code; (code = draw_utf8_next(&text)) != 0;) {
+        int which = draw_letters_face(letters, code);
+        font *face = &letters->faces[which < 0 ? 0 : which];
+        glyph g = look(letters, face, code);
+        double unit = height / face->cap;
+        if (g.right > g.left && g.top > g.bottom) {
+            double left = ink.advance + (double)g.left * unit;
+            double right = ink.advance + (double)g.right * unit;
+            double bottom = (double)g.bottom * unit, top = (double)g.top * unit;
+            ink.left = any && ink.left < left ? ink.left : left;
+            ink.right = any && ink.right > right ? ink.right : right;
+            ink.bottom = any && ink.bottom < bottom ? ink.bottom : bottom;
+            ink.top = any && ink.top > top ? ink.top : top;
+            any = true;
+        }
+        ink.advance += (double)g.advance * unit;
+    }
+    return ink;
+}
+
+static void remember_missing(draw_letters *letters, uint32_t code)
+{
+    int kept = letters->missing_count < MISSING_MAX ? letters->missing_count : MISSING_MAX;
+    for (int i = 0; i < kept; i++) {
+        if (letters->missing[i] == code) {
+            return;
+        }
+    }
+    if (letters->missing_count < MISSING_MAX) {
+        letters->missing[letters->missing_count] = code;
+    }
+    letters->missing_count++;
+}
+
+size_t draw_letters_spell(draw_letters *letters, const char *text, char *out, size_t size)
+{
+    size_t length = 0;
+    bool room = size > 0;
+    for (uint32_t code; (code = draw_utf8_next(&text)) != 0;) {
+        char one[16];
+        int n;
+        if (code < 0x20 || (code >= 0x7F && code < 0xA0)) {
+            code = ' ';
+        }
+        if (draw_letters_face(letters, code) >= 0) {
+            n = draw_utf8_put(code, one);
+        } else {
+            n = spell_out(code, one, sizeof one);
+            remember_missing(letters, code);
+        }
+        room = room && length + (size_t)n < size;
+        if (room) {
+            memcpy(out + length, one, (size_t)n);
+        }
+        length += (size_t)n;
+        if (room) {
+            out[length] = '\0';
+        }
+    }
+    if (length == 0 && size > 0) {
+        out[0] = '\0';
+    }
+    return length;
+}
+
+int draw_letters_warnings(const draw_letters *letters)
+{
+    return letters->refused + letters->substitute + (letters->missing_count > 0);
+}
+
+void draw_letters_warning(const draw_letters *letters, int index, char *out, size_t size)
+{
+    if (letters->refused && index == 0) {
+        snprintf(out, size, "SILLET_FACE names no TrueType face that can be read; set in %s",
+                 letters->faces[0].path);
+    } else if (letters->substitute && index == letters->refused) {
+        snprintf(out, size, "no ISO 3098 face found (osifont); set in %s", letters->faces[0].path);
+    } else {
+        size_t at = (size_t)snprintf(out, size, "no face at hand has ");
+        int kept = letters->missing_count < MISSING_MAX ? letters->missing_count : MISSING_MAX;
+        for (int i = 0; i < kept && at < size; i++) {
+            at += (size_t)snprintf(out + at, size - at, "%sU+%04X", i > 0 ? ", " : "",
+                                   (unsigned)letters->missing[i]);
+        }
+        if (at < size) {
+            snprintf(out + at, size - at, "%s; printed by number",
+                     letters->missing_count > MISSING_MAX ? " and others" : "");
+        }
+    }
+}

@@ -1,0 +1,193 @@
+/* SPDX-License-Identifier: MIT */
+/* Will it buzz: the clean force of every note now and after, and the lowest clean setup. */
+#include <stddef.h>
+#include <stdio.h>
+
+#include "../views/sound.h"
+
+enum { TEXT_SIZE = 512 };
+
+static bool picked(const draw_draft *draft)
+{
+    return sil_known(draft->plan->job->attack.force[0]);
+}
+
+/* Notes whose clean force is known, or those of them that buzz. */
+static int count_notes(const draw_draft *draft, const sil_clearance *clean, bool buzzing)
+{
+    int count = 0;
+    for (int i = 0; i < draft->plan->job->string_count; i++) {
+        for (int stop = 0; stop < draft->plan->bench.board.frets; stop++) {
+            bool buzzes = view_clearance_shade(draft, clean, i, stop) == VIEW_SHADE_BUZZES;
+            count += buzzing ? buzzes : sil_known(clean->force[i][stop]);
+        }
+    }
+    return count;
+}
+
+/* "a medium pick", or the pick the sheet gives in newtons. */
+static draw_words say_pick(const draw_draft *draft)
+{
+    const char *name = draft->plan->job->attack.name;
+    return name != NULL ? draw_say("a %.8s pick", name) : draw_say("this pick");
+}
+
+static int count_heard(const sil_plan *plan)
+{
+    int count = 0;
+    for (int k = 0; k < plan->cause_count; k++) {
+        count += plan->causes[k].heard;
+    }
+    return count;
+}
+
+static draw_words say_count(int notes, bool about)
+{
+    return notes > 0 ? draw_say("%s%d", about ? "about " : "", notes) : draw_say("none");
+}
+
+static draw_words buzz_headline(const draw_draft *draft)
+{
+    const sil_plan *plan = draft->plan;
+    int known = count_notes(draft, &plan->clean_now, false);
+    int now = count_notes(draft, &plan->clean_now, true);
+    int after = count_notes(draft, &plan->clean_after, true);
+    if (!picked(draft) || known == 0) {
+        return draw_say("Will it buzz?");
+    }
+    if (now == 0 && after == 0) {
+        int heard = count_heard(plan), all = plan->job->string_count * plan->bench.board.frets;
+        return draw_say("Will it buzz? Not under %s%s%s", say_pick(draft).text,
+                        known < all ? ", where known" : "",
+                        heard > 0 ? draw_say("; yet %d heard", heard).text : "");
+    }
+    return draw_say("Will it buzz? Notes under %s: %s now, %s after", say_pick(draft).text,
+                    say_count(now, false).text,
+                    say_count(after, plan->stages.forecast[SIL_SADDLE]).text);
+}
+
+static void put_buzz_words(draw_flow *flow)
+{
+    const draw_draft *draft = &flow->drawing->draft;
+    char text[TEXT_SIZE];
+    int length = snprintf(text, sizeof text,
+                          "Hardest clean pluck of each note, square to the board, N, good to a "
+                          "tenth; small, the fret it would touch first.");
+    if (picked(draft)) {
+        snprintf(text + length, sizeof text - (size_t)length,
+                 " Held against %s, %s %s from the saddle.", say_pick(draft).text,
+                 draw_say_radius(draft, draft->plan->pluck.at).text, draw_unit_name(draft));
+    }
+    draw_flow_words(flow, text, 3);
+}
+
+/* Why some columns hold dashes. */
+static void put_unknown(draw_flow *flow)
+{
+    const draw_draft *draft = &flow->drawing->draft;
+    const sil_fit *now = &draft->plan->stages.fit[SIL_NOW];
+    bool unread[SIL_STRINGS_MAX] = {false};
+    for (int i = 0; i < draft->plan->job->string_count; i++) {
+        unread[i] = !sil_known(now->bend + now->nut_height[i] + now->saddle_height[i]);
+    }
+    draw_flow_findings(flow, SIL_STRING_UNKNOWN);
+    draw_words strings = draw_say_which(draft, "string", unread);
+    if (strings.text[0] != '\0') {
+        draw_flow_words(
+            flow, draw_say("Relief, action and gap are wanted first for %s.", strings.text).text,
+            2);
+    }
+}
+
+static void put_key(draw_flow *flow)
+{
+    const draw_draft *draft = &flow->drawing->draft;
+    draw_shapes *list = draw_flow_list(flow);
+    flow->y -= 1;
+    view_clearance_key(draft, list);
+    draw_flow_put(flow, list, DRAW_LEFT, 5, view_clearance_height(4));
+}
+
+/* How many of the rows left go here: all where they fit, or where too little is left of the column
+ * to begin on it and a fresh one takes them; else what fits, and never a few on their own. */
+static int rows_here(const draw_flow *flow, int left)
+{
+    enum { FEW = 4 };
+    const sil_drawing *drawing = flow->drawing;
+    draw_room fresh = draw_paper_room(drawing, &flow->heading, draw_paper_columns(drawing) - 1);
+    int here = view_clearance_rows(flow->y - flow->room.bottom);
+    int most = view_clearance_rows(fresh.top - fresh.bottom);
+    if (left <= here || (left <= most && here < most / 2)) {
+        return left;
+    }
+    int rows = here < FEW ? most : here;
+    return rows > left - FEW ? left - FEW : rows;
+}
+
+static void put_tables_of(draw_flow *flow, const view_clearance_form *form, bool now, bool after)
+{
+    const draw_draft *draft = &flow->drawing->draft;
+    for (int first = 0, stops = draft->plan->bench.board.frets, end; first < stops; first = end) {
+        end = first + rows_here(flow, stops - first);
+        draw_shapes *list = draw_flow_list(flow), *second = draw_flow_list(flow);
+        if (now) {
+            view_clearance_table(draft, list, form, false, first, end);
+        }
+        if (after) {
+            view_clearance_table(draft, second, form, true, first, end);
+        }
+        draw_shapes_add(list, second, now ? form->second : 0, 0);
+        draw_shapes_free(second);
+        draw_flow_put(flow, list, DRAW_LEFT, 5, 0);
+    }
+}
+
+static void put_tables(draw_flow *flow)
+{
+    draw_shapes *list = draw_flow_list(flow);
+    view_clearance_form form = view_clearance_measure(&flow->drawing->draft, list, DRAW_COLUMN);
+    draw_shapes_free(list);
+    put_tables_of(flow, &form, true, form.paired);
+    if (!form.paired) {
+        put_tables_of(flow, &form, false, true);
+    }
+}
+
+static void put_lowest(draw_flow *flow)
+{
+    const draw_draft *draft = &flow->drawing->draft;
+    const sil_plan *plan = draft->plan;
+    char text[TEXT_SIZE];
+    if (!sil_known(plan->lowest.relief)) {
+        return;
+    }
+    draw_shapes *list = draw_flow_list(flow);
+    view_lowest(draft, list, DRAW_COLUMN);
+    draw_words relief = draw_say_length(draft, plan->lowest.relief);
+    draw_flow_title(
+        flow,
+        draw_say("Lowest that rings clean: relief %s %s", relief.text, draw_unit_name(draft)).text,
+        draw_box_height(draw_shapes_box(list)) + 9.5);
+    snprintf(text, sizeof text,
+             "Under %s, on these crowns; gap held at the 3rd. A limit, not an aim.",
+             say_pick(draft).text);
+    draw_flow_words(flow, text, 2);
+    draw_flow_put(flow, list, DRAW_LEFT, 4, 0);
+}
+
+void paper_buzz(draw_flow *flow)
+{
+    const draw_draft *draft = &flow->drawing->draft;
+    draw_flow_title(flow, buzz_headline(draft).text, 0);
+    if (count_notes(draft, &draft->plan->clean_now, false) +
+            count_notes(draft, &draft->plan->clean_after, false) ==
+        0) {
+        put_unknown(flow);
+        return;
+    }
+    put_buzz_words(flow);
+    put_unknown(flow);
+    put_key(flow);
+    put_tables(flow);
+    put_lowest(flow);
+}

@@ -1,0 +1,154 @@
+/* SPDX-License-Identifier: MIT */
+/* What the sheets of nut and saddle share. */
+#include <stddef.h>
+
+#include "part.h"
+
+void draw_ends(const draw_draft *draft, draw_shapes *list, draw_place place, double length,
+               double from, double to)
+{
+    const double in = 1.2, out = 2.5, rise = 0.9, high = DRAW_NOTE + 2 * rise, wide = 24;
+    bool left = draft->plan->job->instrument.handed == SIL_LEFT_HANDED;
+    bool inside = (to - from) * place.up >= high && length * fabs(place.across) >= wide;
+    draw_point bass = draw_at(place, 0, inside ? from : 0);
+    draw_point treble = draw_at(place, length, inside ? from : 0);
+    double off = (left ? -1 : 1) * (inside ? in : -out);
+    bool bass_leads = left != inside;
+    draw_text(list, DRAW_TEXT, (draw_point){bass.x + off, bass.y + rise}, DRAW_NOTE,
+              bass_leads ? DRAW_LEFT : DRAW_RIGHT, 0, "bass");
+    draw_text(list, DRAW_TEXT, (draw_point){treble.x - off, treble.y + rise}, DRAW_NOTE,
+              bass_leads ? DRAW_RIGHT : DRAW_LEFT, 0, "treble");
+}
+
+void draw_length(const draw_draft *draft, draw_shapes *list, draw_place place, double length,
+                 double y)
+{
+    draw_point a = draw_at(place, 0, 0), b = draw_at(place, length, 0);
+    a.y = b.y = y + 9;
+    draw_dim_across(list, a, b, y, draw_say_length(draft, length).text);
+}
+
+void draw_caption(draw_shapes *list, draw_anchor anchor, const char *text)
+{
+    if (list != NULL) {
+        double x = anchor == DRAW_LEFT ? list->box.left : (list->box.left + list->box.right) / 2;
+        draw_text(list, DRAW_TEXT, (draw_point){x, list->box.top + 4}, DRAW_NOTE, anchor, 0, text);
+    }
+}
+
+static bool pair_fits(const draw_flow *flow, const draw_shapes *left, const draw_shapes *right)
+{
+    return left != NULL && right != NULL &&
+           draw_box_width(left->box) + draw_box_width(right->box) + 5 <= flow->room.width;
+}
+
+static void put_pair(draw_flow *flow, draw_shapes *left, draw_shapes *right, double gap)
+{
+    if (!pair_fits(flow, left, right)) {
+        draw_flow_put(flow, left, DRAW_MIDDLE, gap, 0);
+        draw_flow_put(flow, right, DRAW_MIDDLE, gap, 0);
+        return;
+    }
+    draw_shapes *both = draw_flow_list(flow);
+    draw_shapes_add(both, left, -left->box.left, -left->box.top);
+    draw_shapes_add(both, right, flow->room.width - right->box.right, -right->box.top);
+    draw_shapes_free(left);
+    draw_shapes_free(right);
+    draw_flow_put(flow, both, DRAW_LEFT, gap, 0);
+}
+
+void paper_headline(draw_flow *flow, const char *text)
+{
+    draw_shapes *list = draw_flow_list(flow);
+    draw_text(list, DRAW_TEXT, (draw_point){0, 0}, DRAW_HEAD, DRAW_LEFT, 0, text);
+    draw_shapes_strut(list, (draw_box){0, 0, 1, DRAW_HEAD});
+    draw_flow_put(flow, list, DRAW_LEFT, 5, 0);
+}
+
+draw_words paper_say_blank(const draw_draft *draft, sil_blank blank)
+{
+    const char *unit = draw_unit_name(draft);
+    if (!sil_known(blank.length + blank.thickness + blank.height)) {
+        return draw_say("%s", "");
+    }
+    return draw_say(", blank %s \u00d7 %s \u00d7 %s %s", draw_say_size(draft, blank.length).text,
+                    draw_say_size(draft, blank.thickness).text,
+                    draw_say_size(draft, blank.height).text, unit);
+}
+
+draw_words paper_say_lean(const draw_draft *draft, double slant)
+{
+    double degrees = fabs(slant) * 180 / 3.14159265358979323846;
+    return degrees < 0.05
+               ? draw_say("%s", "")
+               : draw_say("%s\u00b0, bass end toward the %s",
+                          draw_say_number(draft, degrees, 1).text, slant < 0 ? "head" : "tail");
+}
+
+/* All columns of the sheet. */
+static double whole_width(const draw_flow *flow)
+{
+    int last = draw_paper_columns(flow->drawing) - 1;
+    draw_room first_column = draw_paper_room(flow->drawing, &flow->heading, 0);
+    draw_room last_column = draw_paper_room(flow->drawing, &flow->heading, last);
+    return last_column.left + last_column.width - first_column.left;
+}
+
+static const double scales[] = {10, 5, 2}; /* ISO 5455 */
+enum { SCALES = sizeof scales / sizeof *scales };
+
+draw_shapes *paper_magnify(const draw_flow *flow, paper_view_at *view)
+{
+    const double tallest = 85;
+    for (int i = 0; i < SCALES; i++) {
+        draw_shapes *list = view(flow, scales[i]);
+        if (list == NULL || (draw_box_width(list->box) <= whole_width(flow) &&
+                             draw_box_height(list->box) <= tallest)) {
+            return list;
+        }
+        draw_shapes_free(list);
+    }
+    return view(flow, 1);
+}
+
+draw_shapes *paper_beside(const draw_flow *flow, const draw_shapes *left, paper_view_at *view)
+{
+    const double tallest = 65;
+    for (int i = 0; i < SCALES - 1; i++) {
+        draw_shapes *list = view(flow, scales[i]);
+        if (pair_fits(flow, left, list) && draw_box_height(list->box) <= tallest) {
+            return list;
+        }
+        draw_shapes_free(list);
+    }
+    return view(flow, scales[SCALES - 1]);
+}
+
+void paper_pair_and_large(draw_flow *flow, draw_shapes *left, draw_shapes *right,
+                          draw_shapes *large, double gap)
+{
+    bool wide = draw_paper_columns(flow->drawing) > 1;
+    if (wide) {
+        draw_flow_band(flow, large, gap);
+    }
+    put_pair(flow, left, right, gap);
+    if (wide) {
+        draw_flow_next_column(flow);
+    } else {
+        draw_flow_put(flow, large, DRAW_MIDDLE, gap, 0);
+    }
+}
+
+void draw_pairs(draw_shapes *list, double tab, int count, const char *const *names,
+                const draw_words *values)
+{
+    double y = -DRAW_NOTE;
+    for (int i = 0; i < count; i++) {
+        if (values[i].text[0] == '\0') {
+            continue;
+        }
+        draw_note(list, 0, y, names[i]);
+        draw_note(list, tab, y, values[i].text);
+        y -= 4.7;
+    }
+}

@@ -1,0 +1,69 @@
+/* SPDX-License-Identifier: MIT */
+/* A slip of paper to cut out and glue on: a full-size view with a tab at either end that says which
+ * end it is and which way is up, and a band under it with its name. Turned over or end for end the
+ * words stand on their heads. */
+#include "slip.h"
+
+static const double margin = 1.5, band = 5, arrow = 5.5, beside = 1.7, tab_height = 12.5;
+
+double paper_slip_tab(void)
+{
+    return 15.5;
+}
+
+static void draw_tab(draw_shapes *list, double left, double bottom, const char *end, const char *up)
+{
+    double middle = left + paper_slip_tab() / 2, y = bottom + margin;
+    draw_text(list, DRAW_TEXT, (draw_point){middle, y}, DRAW_NOTE, DRAW_MIDDLE, 0, end);
+    y += DRAW_NOTE + 1.2;
+    double x = middle - (beside + draw_text_width(list, up, DRAW_SMALL)) / 2;
+    draw_point tip = {x, y + arrow};
+    draw_line(list, DRAW_OUTLINE, (draw_point){x, y}, (draw_point){x, tip.y - 1});
+    draw_arrow(list, DRAW_OUTLINE, tip, 90);
+    draw_text(list, DRAW_TEXT, (draw_point){x + beside, y + (arrow - DRAW_SMALL) / 2}, DRAW_SMALL,
+              DRAW_LEFT, 0, up);
+}
+
+draw_box paper_slip_around(const draw_draft *draft, draw_shapes *list, const char *name,
+                           const char *up, bool edge)
+{
+    if (list == NULL || list->count == 0) {
+        return (draw_box){0};
+    }
+    const char *ref = draft->plan->job->about.ref;
+    bool left = draft->plan->job->instrument.handed == SIL_LEFT_HANDED;
+    draw_box part = draw_shapes_box(list), slip = part;
+    double spare = fmax(tab_height - draw_box_height(part) - margin, 0);
+    double above = edge ? 0 : margin + spare;
+    slip.left -= paper_slip_tab();
+    slip.right += paper_slip_tab();
+    slip.top += above;
+    draw_tab(list, slip.left, part.bottom - margin, left ? "TREBLE" : "BASS", up);
+    draw_tab(list, part.right, part.bottom - margin, left ? "BASS" : "TREBLE", up);
+    slip.bottom = part.bottom - band;
+    draw_words words = draw_say("%s%s%s%.40s", name, left ? ", left-handed" : "",
+                                ref != NULL ? ", " : "", ref != NULL ? ref : "");
+    words = draw_text_fit(list, words.text, DRAW_SMALL, draw_box_width(slip) - 2 * margin);
+    draw_text(list, DRAW_TEXT, (draw_point){(slip.left + slip.right) / 2, slip.bottom + 1.2},
+              DRAW_SMALL, DRAW_MIDDLE, 0, words.text);
+    draw_rectangle(list, DRAW_DIMENSION, slip);
+    return slip;
+}
+
+void paper_slip_numbers(const draw_draft *draft, draw_shapes *list, const draw_point *under)
+{
+    const double apart = 0.7;
+    double taken = -(double)INFINITY;
+    for (int seen = 0; seen < draft->plan->job->string_count; seen++) {
+        int i = draw_string_seen(draft, seen);
+        draw_words number = draw_say("%d", i + 1);
+        double half = draw_text_width(list, number.text, DRAW_SMALL) / 2;
+        if (isfinite(under[i].y) && under[i].x - half >= taken + apart) {
+            draw_of(list, i + 1);
+            draw_text(list, DRAW_TEXT, (draw_point){under[i].x, under[i].y - DRAW_SMALL},
+                      DRAW_SMALL, DRAW_MIDDLE, 0, number.text);
+            taken = under[i].x + half;
+        }
+    }
+    draw_of(list, 0);
+}

@@ -1,0 +1,250 @@
+/* SPDX-License-Identifier: MIT */
+/* How hard each note can be plucked: a column a string as the board is seen, a row a stop, shaded
+ * by what is left over the pick. The shading is lining, which a copier and a black printer keep,
+ * and leaves a clear box round the figures. */
+#include <stddef.h>
+
+#include "sound.h"
+
+static const double row_height = 5.2, widest = 15;
+static const double apart = 0.7;  /* figure and the fret beside it */
+static const double clear = 0.45; /* round the figures */
+static const double hang = 0.6;   /* of a comma under the figures */
+static const double edge = 0.5;   /* lining left at either side of a clear box, at least */
+static const double head = 20.6;  /* to the first row */
+
+/* Over the attack by less than this share, a note is near to buzzing. */
+static const double near_share = 1.25;
+
+/* Three figures, which is more than is known; a note that lies on a fret is dead at any pluck. */
+static draw_words say_force(const draw_draft *draft, double newtons)
+{
+    int decimals = newtons < 9.995 ? 2 : newtons < 99.95 ? 1 : 0;
+    return newtons < 0 ? draw_say("dead") : draw_say_number(draft, newtons, decimals);
+}
+
+static draw_words say_fret(const sil_clearance *clean, int string, int stop)
+{
+    int fret = clean->at_fret[string][stop];
+    return fret > 0 ? draw_say("%d", fret) : draw_say("%s", "");
+}
+
+static void measure(const draw_draft *draft, const draw_shapes *list, const sil_clearance *clean,
+                    view_clearance_form *form)
+{
+    for (int i = 0; i < draft->plan->job->string_count; i++) {
+        double attack = draft->plan->job->attack.force[i];
+        form->figure =
+            fmax(form->figure, draw_text_width(list, say_force(draft, attack).text, DRAW_NOTE));
+        for (int stop = 0; stop < draft->plan->bench.board.frets; stop++) {
+            draw_words figure = say_force(draft, clean->force[i][stop]);
+            draw_words fret = say_fret(clean, i, stop);
+            form->figure = fmax(form->figure, draw_text_width(list, figure.text, DRAW_NOTE));
+            form->fret = fmax(form->fret, draw_text_width(list, fret.text, DRAW_SMALL));
+        }
+    }
+}
+
+view_clearance_form view_clearance_measure(const draw_draft *draft, const draw_shapes *list,
+                                           double width)
+{
+    const double gap = 6, caption = 50;
+    view_clearance_form form = {.label = draw_text_width(list, "open", DRAW_NOTE) + 2};
+    int strings = draft->plan->job->string_count;
+    measure(draft, list, &draft->plan->clean_now, &form);
+    measure(draft, list, &draft->plan->clean_after, &form);
+    double least = form.figure + apart + form.fret + 2 * (clear + edge);
+    double room = width - form.label;
+    form.paired = 2 * strings * least + gap <= room;
+    form.cell = fmin((form.paired ? (room - gap) / 2 : room) / strings, widest);
+    form.second = fmax(form.label + strings * form.cell + gap, caption);
+    return form;
+}
+
+double view_clearance_height(int rows)
+{
+    return head + rows * row_height;
+}
+
+int view_clearance_rows(double height)
+{
+    return (int)((height - head) / row_height);
+}
+
+view_shade view_clearance_shade(const draw_draft *draft, const sil_clearance *clean, int string,
+                                int stop)
+{
+    double force = clean->force[string][stop];
+    double attack = draft->plan->job->attack.force[string];
+    return force < attack                ? VIEW_SHADE_BUZZES
+           : force < near_share * attack ? VIEW_SHADE_NEAR
+                                         : VIEW_SHADE_NONE;
+}
+
+/* Lining in a cell, but not in its clear box: the outline goes in to the box and out again. */
+static void draw_shade(draw_shapes *list, draw_box cell, const draw_box *box, view_shade shade)
+{
+    static const double spacing[] = {[VIEW_SHADE_NEAR] = 1.3, [VIEW_SHADE_BUZZES] = 0.6};
+    draw_point outline[10] = {{cell.left, cell.bottom},
+                              {cell.right, cell.bottom},
+                              {cell.right, cell.top},
+                              {cell.left, cell.top},
+                              {cell.left, cell.bottom}};
+    if (shade == VIEW_SHADE_NONE) {
+        return;
+    }
+    if (box != NULL) {
+        const draw_point inner[] = {{box->left, box->bottom},
+                                    {box->left, box->top},
+                                    {box->right, box->top},
+                                    {box->right, box->bottom},
+                                    {box->left, box->bottom}};
+        for (int i = 0; i < 5; i++) {
+            outline[5 + i] = inner[i];
+        }
+    }
+    draw_hatch(list, outline, box != NULL ? 10 : 4, spacing[shade]);
+}
+
+/* A note that was heard: a corner of its cell. */
+static void draw_heard(draw_shapes *list, draw_box cell)
+{
+    const double arm = 1.7;
+    const draw_point corner[] = {
+        {cell.left, cell.top}, {cell.left + arm, cell.top}, {cell.left, cell.top - arm}};
+    draw_fill(list, DRAW_WARNING, corner, 3);
+}
+
+static bool is_heard(const draw_draft *draft, int string, int stop)
+{
+    const sil_plan *plan = draft->plan;
+    bool heard = false;
+    for (int k = 0; k < plan->cause_count; k++) {
+        const sil_cause *note = &plan->causes[k];
+        heard = heard || (note->heard && note->string == string && note->fret == stop);
+    }
+    return heard;
+}
+
+static void put_note(const draw_draft *draft, draw_shapes *list, const view_clearance_form *form,
+                     const sil_clearance *clean, int string, int stop, draw_box cell)
+{
+    double total = form->figure + apart + form->fret;
+    double middle = (cell.left + cell.right) / 2, y = (cell.bottom + cell.top) / 2 - DRAW_NOTE / 2;
+    double left = middle - total / 2;
+    view_shade shade = view_clearance_shade(draft, clean, string, stop);
+    double low = y - clear - (draft->decimal_comma ? hang : 0);
+    const draw_box box = {left - clear, low, left + total + clear, y + DRAW_NOTE + clear};
+    draw_shade(list, cell, &box, shade);
+    draw_text(list, shade == VIEW_SHADE_BUZZES ? DRAW_WARNING : DRAW_TEXT,
+              (draw_point){left + form->figure, y}, DRAW_NOTE, DRAW_RIGHT, 0,
+              say_force(draft, clean->force[string][stop]).text);
+    draw_text(list, DRAW_TEXT, (draw_point){left + form->figure + apart, y}, DRAW_SMALL, DRAW_LEFT,
+              0, say_fret(clean, string, stop).text);
+}
+
+/* A table in the making: beside another it needs no names of stops. */
+typedef struct table {
+    const draw_draft *draft;
+    draw_shapes *list;
+    const view_clearance_form *form;
+    double left; /* of the first column */
+} table;
+
+static double column(const table *t, int place)
+{
+    return t->left + place * t->form->cell;
+}
+
+static void draw_label(const table *t, double y, const char *text)
+{
+    if (t->left > 0) {
+        draw_text(t->list, DRAW_TEXT, (draw_point){t->left - 2, y}, DRAW_NOTE, DRAW_RIGHT, 0, text);
+    }
+}
+
+static void draw_rule(const table *t, draw_layer layer, double y)
+{
+    double right = column(t, t->draft->plan->job->string_count);
+    draw_line(t->list, layer, (draw_point){0, y}, (draw_point){right, y});
+}
+
+/* Number, note and the pick each string is held against. */
+static void draw_head(const table *t, const char *caption)
+{
+    const view_clearance_form *form = t->form;
+    double shift = (form->figure - apart - form->fret) / 2; /* the pick stands over the figures */
+    draw_note(t->list, 0, -DRAW_NOTE, caption);
+    for (int place = 0; place < t->draft->plan->job->string_count; place++) {
+        int string = draw_string_seen(t->draft, place);
+        double x = column(t, place) + form->cell / 2;
+        draw_words note = draw_say_note(t->draft, string);
+        note = draw_text_fit(t->list, note.text, DRAW_NOTE, form->cell - 0.8);
+        draw_ring(t->list, (draw_point){x, -6.6}, string + 1);
+        draw_text(t->list, DRAW_TEXT, (draw_point){x, -12.7}, DRAW_NOTE, DRAW_MIDDLE, 0, note.text);
+        draw_text(t->list, DRAW_TEXT, (draw_point){x + shift, -18.2}, DRAW_NOTE, DRAW_RIGHT, 0,
+                  say_force(t->draft, t->draft->plan->job->attack.force[string]).text);
+    }
+    draw_label(t, -18.2, "pick");
+    draw_rule(t, DRAW_RULE, -14.4);
+    draw_rule(t, DRAW_OUTLINE, -head);
+}
+
+static void draw_stop(const table *t, const sil_clearance *clean, int stop, double top)
+{
+    double bottom = top - row_height;
+    draw_label(t, (top + bottom - DRAW_NOTE) / 2, stop > 0 ? draw_say("%d", stop).text : "open");
+    for (int place = 0; place < t->draft->plan->job->string_count; place++) {
+        int string = draw_string_seen(t->draft, place);
+        draw_box cell = {column(t, place), bottom, column(t, place + 1), top};
+        put_note(t->draft, t->list, t->form, clean, string, stop, cell);
+        if (clean == &t->draft->plan->clean_now && is_heard(t->draft, string, stop)) {
+            draw_heard(t->list, cell);
+        }
+    }
+}
+
+void view_clearance_table(const draw_draft *draft, draw_shapes *list,
+                          const view_clearance_form *form, bool after, int first, int end)
+{
+    const sil_plan *plan = draft->plan;
+    bool forecast = after && plan->stages.forecast[SIL_SADDLE];
+    table t = {draft, list, form, after && form->paired ? 0 : form->label};
+    const char *when = forecast ? "After, about" : after ? "After" : "Now";
+    draw_head(&t, first > 0 ? draw_say("%s, from fret %d", when, first).text : when);
+    for (int stop = first; stop < end; stop++) {
+        double top = -head - (stop - first) * row_height;
+        draw_stop(&t, after ? &plan->clean_after : &plan->clean_now, stop, top);
+        draw_rule(&t, stop + 1 < end ? DRAW_RULE : DRAW_OUTLINE, top - row_height);
+    }
+}
+
+/* A swatch and its words; the x behind them. */
+static double put_key(draw_shapes *list, double x, view_shade shade, bool heard, const char *words)
+{
+    const draw_box swatch = {x, -row_height, x + 10, 0};
+    draw_shade(list, swatch, NULL, shade);
+    if (heard) {
+        draw_heard(list, swatch);
+    }
+    draw_rectangle(list, DRAW_RULE, swatch);
+    draw_note(list, x + 12.5, -(row_height + DRAW_NOTE) / 2, words);
+    return x + 12.5 + draw_text_width(list, words, DRAW_NOTE) + 6;
+}
+
+void view_clearance_key(const draw_draft *draft, draw_shapes *list)
+{
+    bool heard = false;
+    double x = 0;
+    if (sil_known(draft->plan->job->attack.force[0])) {
+        x = put_key(list, x, VIEW_SHADE_BUZZES, false, "buzzes");
+        x = put_key(list, x, VIEW_SHADE_NEAR, false, "up to 25 % over");
+        x = put_key(list, x, VIEW_SHADE_NONE, false, "clean");
+    }
+    for (int k = 0; k < draft->plan->cause_count; k++) {
+        heard = heard || draft->plan->causes[k].heard;
+    }
+    if (heard) {
+        put_key(list, x, VIEW_SHADE_NONE, true, "heard to buzz");
+    }
+}

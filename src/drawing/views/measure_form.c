@@ -1,0 +1,231 @@
+/* SPDX-License-Identifier: MIT */
+/* Blanks to write in. What is read stands at the left, what is wanted beside it, and a cell for
+ * each of two visits at the right. */
+#include "measure.h"
+
+#include <stddef.h>
+
+static const double head = 5.2, aim_width = 14, tick = 2.9, in = 1.6;
+
+view_entry *view_form_row(view_form *form, view_cell cell, const char *label)
+{
+    view_entry *row = &form->row[form->rows < VIEW_ENTRIES_MAX - 1 ? form->rows++ : form->rows];
+    *row = (view_entry){.cell = cell, .label = draw_say("%s", label), .chosen = -1};
+    return row;
+}
+
+static void middle_text(draw_shapes *list, double middle, double y, const char *text)
+{
+    draw_text(list, DRAW_TEXT, (draw_point){middle, y - DRAW_NOTE / 2}, DRAW_NOTE, DRAW_MIDDLE, 0,
+              text);
+}
+
+static void choices(draw_shapes *list, draw_box cell, const view_entry *row, bool last_visit)
+{
+    double y = (cell.top + cell.bottom) / 2, half = draw_box_width(cell) / 2;
+    for (int k = 0; k < 2; k++) {
+        double x = cell.left + in + k * half;
+        draw_box box = {x, y - tick / 2, x + tick, y + tick / 2};
+        draw_rectangle(list, DRAW_DIMENSION, box);
+        if (last_visit && row->chosen == k) {
+            draw_line(list, DRAW_OUTLINE, (draw_point){box.left, box.bottom},
+                      (draw_point){box.right, box.top});
+            draw_line(list, DRAW_OUTLINE, (draw_point){box.left, box.top},
+                      (draw_point){box.right, box.bottom});
+        }
+        draw_note(list, x + tick + 1.2, y - DRAW_NOTE / 2, row->choice[k]);
+    }
+}
+
+static void fill_cell(draw_shapes *list, draw_box cell, const view_entry *row, bool last_visit)
+{
+    static const double share[] = {0, 0.24, 0.48, 1}; /* a crown's string, fret, how far off */
+    double y = (cell.top + cell.bottom) / 2, wide = draw_box_width(cell);
+    draw_rectangle(list, DRAW_DIMENSION, cell);
+    switch (row->cell) {
+    case VIEW_CELL_CHOICE:
+        choices(list, cell, row, last_visit);
+        break;
+    case VIEW_CELL_CROWN:
+        for (int k = 0; k < 3; k++) {
+            double x = cell.left + share[k] * wide;
+            if (k > 0) {
+                draw_line(list, DRAW_RULE, (draw_point){x, cell.bottom}, (draw_point){x, cell.top});
+            }
+            middle_text(list, x + (share[k + 1] - share[k]) * wide / 2, y,
+                        last_visit ? row->read[k].text : "");
+        }
+        break;
+    case VIEW_CELL_FIGURE:
+        middle_text(list, (cell.left + cell.right) / 2, y, last_visit ? row->read[0].text : "");
+        break;
+    }
+}
+
+static void form_head(draw_shapes *list, double x, double top, double width, const view_form *form)
+{
+    double right = x + width, wanted = width - form->label - 2 * form->visit;
+    double y = top - head / 2;
+    if (form->ranged) {
+        middle_text(list, x + form->label + (wanted - aim_width) / 2, y, "wanted");
+        middle_text(list, right - 2 * form->visit - aim_width / 2, y, "aim");
+    }
+    middle_text(list, right - 1.5 * form->visit, y, "visit 1");
+    middle_text(list, right - 0.5 * form->visit, y, "visit 2");
+}
+
+double view_add_form(draw_shapes *list, double x, double top, double width, const view_form *form)
+{
+    const double row_height = 5.8;
+    double right = x + width, wanted = width - form->label - 2 * form->visit, y = top - head;
+    form_head(list, x, top, width, form);
+    for (int r = 0; r < form->rows; r++) {
+        const view_entry *row = &form->row[r];
+        double middle = y - row_height / 2;
+        draw_note(list, x, middle - DRAW_NOTE / 2, row->label.text);
+        middle_text(list, x + form->label + (wanted - (form->ranged ? aim_width : 0)) / 2, middle,
+                    row->range.text);
+        middle_text(list, right - 2 * form->visit - aim_width / 2, middle, row->aim.text);
+        for (int visit = 0; visit < 2; visit++) {
+            double left = right - (2 - visit) * form->visit;
+            fill_cell(list, (draw_box){left, y - row_height, left + form->visit, y}, row,
+                      visit == 0);
+        }
+        if (r > 0) {
+            draw_line(list, DRAW_RULE, (draw_point){x, y},
+                      (draw_point){right - 2 * form->visit, y});
+        }
+        y -= row_height;
+    }
+    draw_rectangle(list, DRAW_OUTLINE, (draw_box){right - 2 * form->visit, y, right, top - head});
+    return y;
+}
+
+double view_add_sizes(draw_shapes *list, double top, double width, int columns, int count,
+                      const view_size *size)
+{
+    const double row_height = 5.8, between = 5, cell = 19;
+    int rows = (count + columns - 1) / columns;
+    double pitch = (width + between) / columns;
+    for (int i = 0; i < count; i++) {
+        int column = i / rows;
+        double x = column * pitch, y = top - i % rows * row_height;
+        double right = x + pitch - between, middle = y - row_height / 2;
+        draw_note(list, x, middle - DRAW_NOTE / 2, size[i].name.text);
+        draw_rectangle(list, DRAW_DIMENSION, (draw_box){right - cell, y - row_height, right, y});
+        middle_text(list, right - cell / 2, middle, size[i].value.text);
+    }
+    return top - rows * row_height;
+}
+
+/* --- a row a string --------------------------------------------------------------------------- */
+
+static const double heading = 10.6, number_width = 7, sheet_width = 166;
+
+/* How a table of the strings is laid out: each column as wide as what stands in it. */
+typedef struct columns {
+    double note, gauge, range, aim, visit;
+} columns;
+
+static double widest(const draw_shapes *list, double least, const char *text)
+{
+    return fmax(least, draw_text_width(list, text, DRAW_NOTE) + 2.6);
+}
+
+static columns measure(const draw_draft *draft, const draw_shapes *list, int count,
+                       const view_gauging *gauging)
+{
+    columns c = {.note = 9, .gauge = 12, .range = 18, .aim = 10};
+    double shares = 0, ranges = 0;
+    for (int i = 0; i < draft->plan->job->string_count; i++) {
+        double gauge = draft->plan->job->strings[i].gauge;
+        c.note = widest(list, c.note, draw_say_note(draft, i).text);
+        c.gauge = widest(list, c.gauge, draw_say_length(draft, gauge).text);
+        for (int k = 0; k < count; k++) {
+            c.range = widest(list, c.range, gauging[k].low_high[i].text);
+            c.aim = widest(list, c.aim, gauging[k].aim[i].text);
+        }
+    }
+    for (int k = 0; k < count; k++) {
+        c.range = gauging[k].range != NULL ? widest(list, c.range, gauging[k].range) : c.range;
+    }
+    for (int k = 0; k < count; k++) {
+        ranges += gauging[k].range != NULL ? c.range + c.aim : 0;
+        shares += gauging[k].words ? 5 : 2;
+    }
+    c.visit = (sheet_width - number_width - c.note - c.gauge - ranges) / shares;
+    return c;
+}
+
+static void strings_told(const draw_draft *draft, draw_shapes *list, const columns *c, double top,
+                         double height)
+{
+    double note = number_width + c->note / 2, gauge = number_width + c->note + c->gauge / 2;
+    middle_text(list, number_width / 2, top - 7.8, "no.");
+    middle_text(list, note, top - 7.8, "note");
+    middle_text(list, gauge, top - 7.8, "gauge");
+    for (int i = 0; i < draft->plan->job->string_count; i++) {
+        double y = top - heading - (i + 0.5) * height;
+        middle_text(list, number_width / 2, y, draw_say("%d", i + 1).text);
+        middle_text(list, note, y, draw_say_note(draft, i).text);
+        middle_text(list, gauge, y,
+                    draw_say_length(draft, draft->plan->job->strings[i].gauge).text);
+    }
+}
+
+/* What is wanted of a string, then a cell a visit. */
+static void gauging_row(draw_shapes *list, const columns *c, double x, double y, double height,
+                        const view_gauging *gauging, int string)
+{
+    double middle = y - height / 2, cell = gauging->words ? 2.5 * c->visit : c->visit;
+    if (gauging->range != NULL) {
+        middle_text(list, x + c->range / 2, middle, gauging->low_high[string].text);
+        middle_text(list, x + c->range + c->aim / 2, middle, gauging->aim[string].text);
+        x += c->range + c->aim;
+    }
+    for (int visit = 0; visit < 2; visit++) {
+        double left = x + visit * cell;
+        draw_rectangle(list, DRAW_DIMENSION, (draw_box){left, y - height, left + cell, y});
+    }
+    draw_words read = draw_text_fit(list, gauging->read[string].text, DRAW_NOTE, cell - 1);
+    middle_text(list, x + cell / 2, middle, read.text);
+}
+
+/* Returned: its right edge. */
+static double draw_gauging(draw_shapes *list, const columns *c, double x, double top, double height,
+                           int strings, const view_gauging *gauging)
+{
+    double cell = gauging->words ? 2.5 * c->visit : c->visit, bottom = top - heading;
+    double right = x + (gauging->range != NULL ? c->range + c->aim : 0) + 2 * cell;
+    middle_text(list, (x + right) / 2, top - 2.6, gauging->name);
+    draw_line(list, DRAW_RULE, (draw_point){x + 1, top - 5}, (draw_point){right, top - 5});
+    if (gauging->range != NULL) {
+        middle_text(list, x + c->range / 2, top - 7.8, gauging->range);
+        middle_text(list, x + c->range + c->aim / 2, top - 7.8, "aim");
+    }
+    middle_text(list, right - 1.5 * cell, top - 7.8, "visit 1");
+    middle_text(list, right - 0.5 * cell, top - 7.8, "visit 2");
+    for (int i = 0; i < strings; i++) {
+        gauging_row(list, c, x, bottom, height, gauging, i);
+        bottom -= height;
+    }
+    draw_rectangle(list, DRAW_OUTLINE, (draw_box){right - 2 * cell, bottom, right, top - heading});
+    return right;
+}
+
+double view_add_gaugings(const draw_draft *draft, draw_shapes *list, double top, double height,
+                         int count, const view_gauging *gauging)
+{
+    int strings = draft->plan->job->string_count;
+    columns c = measure(draft, list, count, gauging);
+    double x = number_width + c.note + c.gauge;
+    strings_told(draft, list, &c, top, height);
+    for (int k = 0; k < count; k++) {
+        x = draw_gauging(list, &c, x, top, height, strings, &gauging[k]);
+    }
+    for (int i = 1; i < strings; i++) {
+        double y = top - heading - i * height;
+        draw_line(list, DRAW_RULE, (draw_point){0, y}, (draw_point){x, y});
+    }
+    return top - heading - strings * height;
+}

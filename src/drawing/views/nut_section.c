@@ -1,0 +1,94 @@
+/* SPDX-License-Identifier: MIT */
+#include <stddef.h>
+
+#include "views.h"
+
+static const double degree = 0.017453292519943295;
+
+/* Of the part, mm: how much of the board is shown, and of the string behind the nut. */
+static const double board_shown = 5, string_behind = 2.5, feeler_length = 4;
+
+/* A nut that leans is crossed aslant: longer along a slot than it is thick. */
+static double along_slot(const draw_draft *draft)
+{
+    return draft->plan->job->nut.thickness / cos(draft->board->nut_slant);
+}
+
+static void hatched(draw_shapes *list, draw_place place, draw_point *points, int count,
+                    double spacing)
+{
+    draw_place_points(place, points, count);
+    draw_path(list, DRAW_OUTLINE, points, count, true);
+    draw_hatch(list, points, count, spacing);
+}
+
+/* The board's end, up to the height the feelers lie on; broken off at the left. */
+static void draw_board(draw_shapes *list, draw_place place, double surface)
+{
+    draw_point board[] = {{-board_shown, 0}, {0, 0}, {0, surface}, {-board_shown, surface}};
+    draw_place_points(place, board, 4);
+    draw_path(list, DRAW_OUTLINE, board, 4, true);
+    draw_hatch(list, board, 4, -1.6);
+}
+
+/* A stack of feelers lies on the board beside the slot: a few leaves stand for it. */
+static void draw_feelers(draw_shapes *list, draw_place place, double surface, double stack)
+{
+    enum { LEAVES = 4 };
+    double left = -feeler_length, right = -0.4;
+    const draw_point leaf[] = {draw_at(place, left, surface), draw_at(place, right, surface),
+                               draw_at(place, right, surface + stack),
+                               draw_at(place, left, surface + stack)};
+    draw_path(list, DRAW_SLOT, leaf, 4, true);
+    for (int i = 1; i < LEAVES; i++) {
+        double y = surface + stack * i / LEAVES;
+        draw_line(list, DRAW_SLOT, draw_at(place, left, y), draw_at(place, right, y));
+    }
+}
+
+/* The string's two edges: level from the board, down along the slot's floor, then to the tuner. */
+static void draw_string(const draw_draft *draft, draw_shapes *list, draw_place place, double floor,
+                        double gauge)
+{
+    double thickness = along_slot(draft);
+    double fall = tan(draft->plan->nut.fall_angle_deg * degree);
+    double head = tan(draft->plan->job->instrument.head_angle_deg * degree);
+    for (int edge = 0; edge < 2; edge++) {
+        double y = floor + edge * gauge, back = y - thickness * fall;
+        const draw_point line[] = {
+            draw_at(place, -board_shown, y), draw_at(place, 0, y), draw_at(place, thickness, back),
+            draw_at(place, thickness + string_behind, back - string_behind * head)};
+        draw_path(list, DRAW_STRING, line, 4, false);
+    }
+}
+
+void view_nut_section(const draw_draft *draft, draw_shapes *list, draw_place place, int string)
+{
+    const sil_plan *plan = draft->plan;
+    double thickness = along_slot(draft), gauge = plan->job->strings[string].gauge;
+    double floor = plan->nut.floor[string], stack = plan->nut.stack[string];
+    double top = floor + plan->nut.depth[string], fall = plan->nut.fall_angle_deg;
+    double back = floor - thickness * tan(fall * degree);
+    draw_point nut[] = {{0, 0}, {thickness, 0}, {thickness, back}, {0, floor}};
+
+    draw_board(list, place, floor - stack);
+    draw_feelers(list, place, floor - stack, stack);
+    hatched(list, place, nut, 4, 1.6);
+    const draw_point wall[] = {draw_at(place, 0, floor), draw_at(place, 0, top),
+                               draw_at(place, thickness, top), draw_at(place, thickness, back)};
+    draw_path(list, DRAW_SLOT, wall, 4, false);
+    draw_of(list, string + 1);
+    draw_string(draft, list, place, floor, gauge);
+    draw_of(list, 0);
+
+    double left = draw_at(place, -board_shown, 0).x, right = draw_at(place, thickness, 0).x;
+    draw_point seat = {left, place.y}, surface = {left, draw_at(place, 0, floor - stack).y};
+    draw_point under = {left, draw_at(place, 0, floor).y};
+    draw_dim_up(list, surface, under, left - 5, draw_say_stop(draft, stack).text);
+    draw_dim_up(list, seat, under, left - 13, draw_say_length(draft, floor).text);
+    draw_dim_up(list, (draw_point){right, place.y}, draw_at(place, thickness, top),
+                draw_at(place, thickness + string_behind, 0).x + 6,
+                draw_say_length(draft, top).text);
+    draw_dim_across(list, (draw_point){place.x, place.y}, (draw_point){right, place.y}, place.y - 7,
+                    draw_say_size(draft, thickness).text);
+}

@@ -1,0 +1,109 @@
+/* SPDX-License-Identifier: MIT */
+/* Where each string is to leave nut and saddle, in figures. */
+#include <string.h>
+
+#include "sound.h"
+
+/* The last three only where there is something to say. */
+enum { STRING, NOTE, BUILT, ONLY, BEST, ADVANCE, OPTIONAL, COLUMNS = OPTIONAL + 3 };
+
+bool view_saddle_in_slot(const draw_draft *draft)
+{
+    const sil_job_saddle *saddle = &draft->plan->job->saddle;
+    return sil_saddle_slotted(saddle->kind) && sil_known(saddle->thickness);
+}
+
+double view_saddle_outside(const draw_draft *draft, int string)
+{
+    double off = draft->plan->compensation[string].off_slot;
+    /* Along the string, which crosses a saddle that leans aslant. */
+    double half = draft->plan->job->saddle.thickness / 2 / cos(draft->board->saddle_slant);
+    double past = sil_above(off, half) ? off - half : sil_below(off, -half) ? off + half : 0;
+    return sil_known(off) ? past : off;
+}
+
+bool view_saddle_any_outside(const draw_draft *draft)
+{
+    bool any = false;
+    for (int i = 0; i < draft->plan->job->string_count && view_saddle_in_slot(draft); i++) {
+        double outside = view_saddle_outside(draft, i);
+        any = any || fabs(outside) > 0;
+    }
+    return any;
+}
+
+static double cents_read(const draw_draft *draft, int string)
+{
+    const sil_reading *reading = sil_plan_reading(draft->plan);
+    return reading != NULL ? reading->cents[string] : SIL_UNKNOWN;
+}
+
+static draw_words signed_words(double value, draw_words words)
+{
+    bool nothing = strpbrk(words.text, "123456789") == NULL; /* once rounded */
+    return draw_say(value > 0 && !nothing ? "+%s" : "%s", words.text);
+}
+
+static draw_words say_place(const draw_draft *draft, int string)
+{
+    double outside = view_saddle_outside(draft, string);
+    draw_words much = draw_say_length(draft, fabs(outside));
+    return outside < 0   ? draw_say("%s in front", much.text)
+           : outside > 0 ? draw_say("%s behind", much.text)
+                         : draw_say("%s", sil_known(outside) ? "inside" : "-");
+}
+
+static void fill_row(const draw_draft *draft, int i, draw_table *t, bool tuner)
+{
+    const sil_compensation *told = &draft->plan->compensation[i];
+    draw_words *cell = t->cell[i];
+    double cents = cents_read(draft, i);
+    int column = OPTIONAL;
+    cell[STRING] = draw_say("%d", i + 1);
+    cell[NOTE] = draw_say_note(draft, i);
+    cell[BUILT] = draw_say_length(draft, draft->plan->job->saddle.setback[i]);
+    cell[ONLY] = draw_say_length(draft, told->saddle_only);
+    cell[BEST] = draw_say_length(draft, told->best.setback);
+    cell[ADVANCE] = draw_say_length(draft, told->best.advance);
+    if (tuner) {
+        cell[column++] = signed_words(cents, draw_say_number(draft, cents, 1));
+        cell[column++] = signed_words(told->move, draw_say_length(draft, told->move));
+    }
+    if (view_saddle_in_slot(draft)) {
+        cell[column] = say_place(draft, i);
+    }
+}
+
+static void add_column(draw_table *t, const char *first, const char *second, draw_anchor anchor)
+{
+    t->head[t->columns][0] = first;
+    t->head[t->columns][1] = second;
+    t->anchor[t->columns++] = anchor;
+}
+
+void view_pitch(const draw_draft *draft, draw_shapes *list, double width)
+{
+    draw_table t = {.rows = draft->plan->job->string_count, .row_height = 5};
+    bool tuner = false;
+    for (int i = 0; i < t.rows; i++) {
+        tuner = tuner || sil_known(cents_read(draft, i));
+    }
+    add_column(&t, NULL, "string", DRAW_RIGHT);
+    add_column(&t, NULL, "note", DRAW_LEFT);
+    add_column(&t, NULL, "as built", DRAW_RIGHT);
+    add_column(&t, NULL, "saddle only", DRAW_RIGHT);
+    add_column(&t, NULL, "best", DRAW_RIGHT);
+    add_column(&t, "nut, best", "advance", DRAW_RIGHT);
+    if (tuner) {
+        add_column(&t, "cents", "read", DRAW_RIGHT);
+        add_column(&t, "move by", "the tuner", DRAW_RIGHT);
+    }
+    if (view_saddle_in_slot(draft)) {
+        add_column(&t, "on the", "saddle", DRAW_LEFT);
+    }
+    t.span[0] = (draw_span){BUILT, BEST, "setback at the saddle"};
+    for (int i = 0; i < t.rows; i++) {
+        fill_row(draft, i, &t, tuner);
+    }
+    draw_add_table(list, 0, 0, width, &t);
+}

@@ -1,0 +1,106 @@
+/* SPDX-License-Identifier: MIT */
+#include "views.h"
+
+/* Of the part, mm: what is shown of the bridge before and under the saddle, and of the string. */
+static const double before = 6, under = 2.5, string_before = 10, behind = 6;
+
+typedef struct end {
+    const draw_draft *draft;
+    draw_shapes *list;
+    draw_place place;
+    const sil_job_saddle *sheet;
+    int string;
+    double half, top, height; /* half the thickness; bridge's top, saddle's top over the seat */
+} end;
+
+static double right_edge(const end *e)
+{
+    double pin = e->sheet->pin_distance[e->string];
+    return e->half + (sil_known(pin) ? pin + 2 : before);
+}
+
+static void draw_bridge(const end *e)
+{
+    double floor = -e->sheet->pickup, low = floor - under, right = right_edge(e);
+    draw_point bridge[] = {{-before, low},     {right, low},     {right, e->top},
+                           {e->half, e->top},  {e->half, floor}, {-e->half, floor},
+                           {-e->half, e->top}, {-before, e->top}};
+    draw_place_points(e->place, bridge, 8);
+    draw_path(e->list, DRAW_OUTLINE, bridge + 2, 6, false);
+    const draw_point broken[] = {bridge[7], bridge[0], bridge[1], bridge[2]};
+    draw_path(e->list, DRAW_DIMENSION, broken, 4, false);
+    draw_hatch(e->list, bridge, 8, -1.6);
+}
+
+/* A full-length piece in the slot; its top follows the string down behind the front edge. */
+static void draw_block(const end *e, double from, double front, double back, double spacing)
+{
+    draw_point block[] = {{-e->half, from}, {e->half, from}, {e->half, back}, {-e->half, front}};
+    draw_place_points(e->place, block, 4);
+    draw_path(e->list, DRAW_OUTLINE, block, 4, true);
+    draw_hatch(e->list, block, 4, spacing);
+}
+
+/* Level from the nut to the saddle's front edge, then down to where it enters the bridge. */
+static double behind_saddle(const end *e, double x)
+{
+    double pin = e->sheet->pin_distance[e->string];
+    if (!sil_known(pin)) {
+        return e->height;
+    }
+    double exit = e->top + e->sheet->exit_height;
+    return e->height + (exit - e->height) * (x + e->half) / (2 * e->half + pin);
+}
+
+static void draw_string(const end *e)
+{
+    double pin = e->sheet->pin_distance[e->string];
+    double far = e->half + (sil_known(pin) ? pin : behind);
+    double gauge = e->draft->plan->job->strings[e->string].gauge;
+    for (int edge = 0; edge < 2; edge++) {
+        double up = edge * gauge;
+        draw_point line[] = {{-string_before, e->height + up},
+                             {-e->half, e->height + up},
+                             {far, behind_saddle(e, far) + up}};
+        draw_place_points(e->place, line, 3);
+        draw_path(e->list, DRAW_STRING, line, 3, false);
+    }
+}
+
+static void dimension(const end *e)
+{
+    const draw_draft *draft = e->draft;
+    double pickup = e->sheet->pickup, right = right_edge(e), low = -pickup - under;
+    double x = draw_at(e->place, -string_before, 0).x, far = draw_at(e->place, right, 0).x;
+    draw_point seat = draw_at(e->place, -before, 0), bridge = draw_at(e->place, -before, e->top);
+    draw_point contact = draw_at(e->place, -string_before, e->height);
+    draw_dim_up(e->list, bridge, contact, x - 5, draw_say_length(draft, e->height - e->top).text);
+    draw_dim_up(e->list, seat, contact, x - 13, draw_say_length(draft, e->height).text);
+    draw_dim_up(e->list, draw_at(e->place, right, -pickup), draw_at(e->place, right, e->top),
+                far + 7, draw_say_size(draft, e->top + pickup).text);
+    draw_dim_across(e->list, draw_at(e->place, -e->half, low), draw_at(e->place, e->half, low),
+                    draw_at(e->place, 0, low).y - 6,
+                    draw_say_size(draft, e->sheet->thickness).text);
+}
+
+void view_saddle_end(const draw_draft *draft, draw_shapes *list, draw_place place, int string)
+{
+    const sil_job_saddle *sheet = &draft->plan->job->saddle;
+    const sil_saddle_work *work = &draft->plan->saddle;
+    double height = work->height[string] + sil_left_on(draft->plan, string);
+    double top = work->height[string] - work->protrusion[string];
+    end e = {draft, list, place, sheet, string, sheet->thickness / 2, top, height};
+    double shim = sil_known(work->shim) && work->remedy == SIL_SADDLE_SHIM ? work->shim : 0;
+    draw_bridge(&e);
+    draw_block(&e, shim, height, fmax(behind_saddle(&e, e.half), e.top), 1.6);
+    if (shim > 0) {
+        draw_block(&e, 0, shim, shim, 0.8);
+    }
+    if (sheet->pickup > 0) {
+        draw_block(&e, -sheet->pickup, 0, 0, 0.8);
+    }
+    draw_of(list, string + 1);
+    draw_string(&e);
+    draw_of(list, 0);
+    dimension(&e);
+}

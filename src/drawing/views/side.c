@@ -1,0 +1,223 @@
+/* SPDX-License-Identifier: MIT */
+#include <stddef.h>
+
+#include "views.h"
+
+static const double tallest = 22; /* of the view on paper, mm */
+
+typedef struct side {
+    const draw_draft *draft;
+    const sil_board *board;
+    draw_shapes *list;
+    int string;
+    draw_place place;
+} side;
+
+/* Heights are told over the board under the string, so that a round board does not tilt the
+ * view. */
+static double drop(const side *v, double x)
+{
+    double z = sil_string_z(v->board, v->string, x);
+    return sil_radius_drop(sil_board_radius(v->board, x), z);
+}
+
+static double crown(const side *v, const sil_fit *fit, int fret)
+{
+    double x = v->board->fret_x[v->string][fret];
+    return sil_crown_height(v->board, fit, v->string, fret) + drop(v, x);
+}
+
+static double nut(const side *v, const sil_fit *fit)
+{
+    return fit->nut_height[v->string] + drop(v, 0);
+}
+
+/* The board has ended before the saddle: its radius there is the last fret's. */
+static double saddle(const side *v, const sil_fit *fit)
+{
+    double z = v->board->saddle_z[v->string];
+    return fit->saddle_height[v->string] + sil_radius_drop(v->board->radius_end, z);
+}
+
+static double saddle_x(const side *v)
+{
+    return v->board->saddle_x[v->string];
+}
+
+/* What a string and its crowns span, now and after; not finite where they are not known. */
+static draw_box span(const side *v, double depth)
+{
+    const sil_stages *stages = &v->draft->plan->stages;
+    draw_box box = {0, 0, saddle_x(v), -(double)INFINITY};
+    for (int stage = SIL_NOW; stage <= SIL_SADDLE; stage += SIL_SADDLE - SIL_NOW) {
+        const sil_fit *fit = &stages->fit[stage];
+        box.top = fmax(box.top, fmax(saddle(v, fit), nut(v, fit)));
+        for (int fret = 1; fret <= v->board->frets; fret++) {
+            box.bottom = fmin(box.bottom, crown(v, fit, fret) - depth);
+        }
+    }
+    if (!sil_known(stages->fit[SIL_NOW].bend)) {
+        box.top = (double)INFINITY;
+    }
+    return box;
+}
+
+static double crown_depth(const draw_draft *draft)
+{
+    double depth = draft->plan->bench.crown;
+    return sil_known(depth) ? depth : 1.0;
+}
+
+/* One scale for all strings of the instrument, so that they can be told against each other. */
+static draw_place scaled(const side *v, double width, double depth)
+{
+    double most = 1, longest = 1, up, low = span(v, depth).bottom;
+    for (int i = 0; i < v->board->strings; i++) {
+        side other = *v;
+        other.string = i;
+        draw_box box = span(&other, depth);
+        if (isfinite(box.top)) {
+            most = fmax(most, draw_box_height(box));
+        }
+        longest = fmax(longest, saddle_x(&other));
+    }
+    up = fmin(fmax(floor(tallest / most), 1), 20);
+    return (draw_place){0, -low * up, 1 / ceil(longest / width), up};
+}
+
+static void draw_string(const side *v, const sil_fit *fit, draw_layer layer)
+{
+    if (sil_known(nut(v, fit)) && sil_known(saddle(v, fit))) {
+        draw_line(v->list, layer, draw_at(v->place, 0, nut(v, fit)),
+                  draw_at(v->place, saddle_x(v), saddle(v, fit)));
+    }
+}
+
+static void draw_crowns(const side *v, const sil_fit *fit, double depth)
+{
+    const sil_board *b = v->board;
+    draw_point board[SIL_FRETS_MAX + 2];
+    int count = 0;
+    for (int fret = 1; fret <= b->frets; fret++) {
+        double x = b->fret_x[v->string][fret], y = crown(v, fit, fret);
+        if (fret == 1) {
+            board[count++] = draw_at(v->place, 0, y - depth);
+        }
+        board[count++] = draw_at(v->place, x, y - depth);
+        draw_line(v->list, DRAW_OUTLINE, draw_at(v->place, x, y - depth), draw_at(v->place, x, y));
+    }
+    draw_path(v->list, DRAW_SLOT, board, count, false);
+}
+
+static void draw_crown_line(const side *v, const sil_fit *fit)
+{
+    draw_point line[SIL_FRETS_MAX];
+    for (int fret = 1; fret <= v->board->frets; fret++) {
+        line[fret - 1] = draw_at(v->place, v->board->fret_x[v->string][fret], crown(v, fit, fret));
+    }
+    draw_path(v->list, DRAW_PRESENT, line, v->board->frets, false);
+}
+
+/* Nut and saddle, as uprights from the board to the string. */
+static void draw_ends(const side *v, const sil_fit *fit)
+{
+    draw_point foot = draw_at(v->place, 0, 0), far = draw_at(v->place, saddle_x(v), 0);
+    foot.y = far.y = 0;
+    if (sil_known(nut(v, fit))) {
+        draw_line(v->list, DRAW_OUTLINE, foot, draw_at(v->place, 0, nut(v, fit)));
+    }
+    if (sil_known(saddle(v, fit))) {
+        draw_line(v->list, DRAW_OUTLINE, far, draw_at(v->place, saddle_x(v), saddle(v, fit)));
+    }
+}
+
+/* The crown farthest off the line under this string, 0 where all are sound. */
+static int worst_fret(const side *v)
+{
+    const double *off = v->draft->plan->bench.crowns.off[v->string];
+    int worst = 0;
+    for (int fret = 1; fret <= v->board->frets; fret++) {
+        if (fabs(off[fret]) > (worst > 0 ? fabs(off[worst]) : 0.005)) {
+            worst = fret;
+        }
+    }
+    return worst;
+}
+
+static void number_frets(const side *v, double y)
+{
+    static const int numbers[] = {1, 3, 5, 7, 9, 12, 15, 17, 19, 21, 24, 27, 30, 33, 36};
+    double free_from = -10;
+    for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++) {
+        if (numbers[i] > v->board->frets) {
+            break;
+        }
+        double x = draw_at(v->place, v->board->fret_x[v->string][numbers[i]], 0).x;
+        if (x < free_from) {
+            continue;
+        }
+        draw_text(v->list, DRAW_TEXT, (draw_point){x, y}, DRAW_SMALL, DRAW_MIDDLE, 0,
+                  draw_say("%d", numbers[i]).text);
+        free_from = x + 5.5;
+    }
+}
+
+/* A wedge from below at the fret, and what it stands for under the end of the strings. */
+static void mark_worst(const side *v, int fret, double y, double width)
+{
+    double off = v->draft->plan->bench.crowns.off[v->string][fret];
+    double x = draw_at(v->place, v->board->fret_x[v->string][fret], 0).x;
+    const draw_point wedge[] = {{x, y}, {x - 1.1, y - 2.2}, {x + 1.1, y - 2.2}};
+    draw_fill(v->list, DRAW_WARNING, wedge, 3);
+    draw_text(v->list, DRAW_TEXT, (draw_point){width, y - 2}, DRAW_SMALL, DRAW_RIGHT, 0,
+              draw_say("wedge: fret %d %s by %s", fret, off < 0 ? "worn" : "proud",
+                       draw_say_length(v->draft, fabs(off)).text)
+                  .text);
+}
+
+static void caption(const side *v, double y, double width)
+{
+    const draw_draft *draft = v->draft;
+    const sil_stages *stages = &draft->plan->stages;
+    double now = sil_action(v->board, &stages->fit[SIL_NOW], v->string, 12);
+    double after = sil_action_after(draft->plan, v->string);
+    draw_ring(v->list, (draw_point){2.5, y + DRAW_NOTE / 2}, v->string + 1);
+    draw_note(v->list, 8, y,
+              draw_say("action at the 12th: dashed now %s, solid after%s %s",
+                       draw_say_length(draft, now).text,
+                       stages->forecast[SIL_SADDLE] ? " about" : "",
+                       draw_say_length(draft, after).text)
+                  .text);
+    draw_text(v->list, DRAW_TEXT, (draw_point){width, y}, DRAW_SMALL, DRAW_RIGHT, 0,
+              draw_say("heights %s, lengths %s", draw_say_scale(v->place.up).text,
+                       draw_say_scale(v->place.across).text)
+                  .text);
+}
+
+void view_side(const draw_draft *draft, draw_shapes *list, int string, double width)
+{
+    const sil_stages *stages = &draft->plan->stages;
+    const sil_fit *now = &stages->fit[SIL_NOW], *after = &stages->fit[SIL_SADDLE];
+    side v = {draft, draft->board, list, string, {0, 0, 1, 1}};
+    double depth = crown_depth(draft);
+    draw_box box = span(&v, depth);
+    if (!isfinite(box.top)) {
+        return;
+    }
+    v.place = scaled(&v, width, depth);
+    int worst = worst_fret(&v);
+    draw_of(list, string + 1);
+    draw_crowns(&v, after, depth);
+    if (stages->changed[SIL_ROD] || stages->changed[SIL_FRETS] || worst > 0) {
+        draw_crown_line(&v, now);
+    }
+    draw_ends(&v, after);
+    draw_string(&v, now, DRAW_PRESENT);
+    draw_string(&v, after, DRAW_OUTLINE);
+    number_frets(&v, -4.5);
+    if (worst > 0) {
+        mark_worst(&v, worst, -5.5, width);
+    }
+    caption(&v, draw_at(v.place, 0, box.top).y + 4, width);
+    draw_of(list, 0);
+}

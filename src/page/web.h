@@ -1,0 +1,61 @@
+/* SPDX-License-Identifier: MIT */
+/* The bench page: what it answers to a request. Knows nothing of the server that brings one. */
+#ifndef SILLET_PAGE_H
+#define SILLET_PAGE_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+/* What the page works on. */
+typedef struct web_site {
+    int port;                /* it is reached at, on this machine alone */
+    int folder;              /* of the sheets, open; -1: none */
+    const char *folder_name; /* for a person */
+} web_site;
+
+enum { WEB_BODY_MAX = 256 * 1024, WEB_TARGET_MAX = 2048, WEB_TAG_MAX = 48 };
+
+/* A request as it came. Texts NUL-terminated; NULL: not given. */
+typedef struct web_request {
+    const char *method;
+    const char *target; /* path and query, as sent */
+    const char *host;   /* NULL unless exactly one came */
+    const char *origin;
+    const char *if_match, *if_none_match;
+    const char *body; /* size bytes */
+    size_t size;
+} web_request;
+
+typedef struct web_reply {
+    int status;
+    const char *type;  /* of the bytes; fixed text */
+    const char *allow; /* with 405: the methods there are; else NULL */
+    const char *bytes;
+    size_t size;
+    char *held;            /* the bytes, where they are to be freed */
+    char tag[WEB_TAG_MAX]; /* ETag, or "" */
+} web_reply;
+
+/* web_answer: answers a request.
+ * Given:    site     what it works on
+ *           request  any bytes at all
+ * Returned: reply    to be freed with web_reply_free
+ * Status:   in reply: 200, 201 or 304; 400 not understood; 403 not for this page; 404, 405; 409 no
+ *           folder; 412 and 428 the sheet is another than was read; 413; 422 the sheet is wrong,
+ *           with its complaints; 500 the system failed us, as where a profile
+ *           cannot be read; what is asked only to be read back has that among its complaints
+ * Notes:    a request whose Host is not this page's own, or whose Origin is another's, touches
+ *           nothing. Several threads may ask at once.
+ */
+void web_answer(const web_site *site, const web_request *request, web_reply *reply);
+void web_reply_free(web_reply *reply);
+
+/* What every answer carries beside its own: nothing is loaded from elsewhere, nothing of the page
+ * is shown by another, nothing is guessed. */
+typedef struct web_header {
+    const char *name, *value;
+} web_header;
+extern const web_header web_headers[];
+extern const int web_header_count;
+
+#endif
