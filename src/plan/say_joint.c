@@ -28,7 +28,7 @@ void check_zero_fret(const sil_plan *plan, text *t)
 
 static bool on_screws(const sil_plan *plan)
 {
-    return !sil_saddle_slotted(plan->job->saddle.kind);
+    return !sil_working_in_slot(plan->saddle.working);
 }
 
 void say_neck_angle(const sil_plan *plan, text *t)
