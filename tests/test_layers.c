@@ -21,6 +21,7 @@ static const room_row rooms[] = {
     {"src/job", "core/ job.h", "text"},
     {"src/sheet", "core/ job.h sheet.h", "job text"},
     {"src/plan", "core/ job.h plan.h", ""},
+    {"src/part", "core/ job.h plan.h", "plan"},
     {"src/report", "core/ job.h plan.h report.h version.h", ""},
     {"src/drawing", "core/ job.h plan.h drawing.h",
      "drawing/board drawing/views drawing/papers drawing/write"},
