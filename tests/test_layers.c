@@ -22,6 +22,7 @@ static const room_row rooms[] = {
     {"src/sheet", "core/ job.h sheet.h", "job text"},
     {"src/plan", "core/ job.h plan.h", ""},
     {"src/part", "core/ job.h plan.h", "plan"},
+    {"src/brief", "core/ job.h plan.h", "plan part text"},
     {"src/report", "core/ job.h plan.h report.h version.h", ""},
     {"src/drawing", "core/ job.h plan.h drawing.h",
      "drawing/board drawing/views drawing/papers drawing/write"},

@@ -44,14 +44,12 @@ void text_put(text *t, const char *words)
     text_put_bytes(t, words, strlen(words));
 }
 
-void text_add(text *t, const char *format, ...)
+void text_add_list(text *t, const char *format, va_list arguments)
 {
-    va_list arguments, again;
-    va_start(arguments, format);
+    va_list again;
     va_copy(again, arguments);
     size_t room = reserve(t, 0) ? t->room - t->length : 0;
     int wanted = vsnprintf(room ? t->bytes + t->length : NULL, room, format, arguments);
-    va_end(arguments);
     if (wanted < 0) {
         t->failed = true;
     } else if ((size_t)wanted >= room && reserve(t, (size_t)wanted)) {
@@ -59,6 +57,14 @@ void text_add(text *t, const char *format, ...)
     }
     va_end(again);
     t->length += t->failed ? 0 : (size_t)wanted;
+}
+
+void text_add(text *t, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    text_add_list(t, format, arguments);
+    va_end(arguments);
 }
 
 void text_space(text *t, int count)

@@ -4,6 +4,7 @@
 #ifndef SILLET_TEXT_H
 #define SILLET_TEXT_H
 
+#include <stdarg.h>
 #include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
@@ -16,6 +17,7 @@ typedef struct text {
 } text;
 
 __attribute__((format(printf, 2, 3))) void text_add(text *t, const char *format, ...);
+void text_add_list(text *t, const char *format, va_list arguments);
 void text_put(text *t, const char *words);
 void text_put_bytes(text *t, const char *bytes, size_t size);
 
