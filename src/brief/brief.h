@@ -169,6 +169,25 @@ typedef struct brief_saddle {
     brief_blank blank;
 } brief_saddle;
 
+/* The weakest of a string's stopped notes: the hardest pluck that still rings clean there. */
+typedef struct brief_weakest {
+    int stop;           /* the fret it is stopped at, or -1 where none is known */
+    int on;             /* the fret it would touch */
+    brief_figure force; /* N, square to the board */
+} brief_weakest;
+
+/* How a string rings, and where it has to leave the saddle to play in tune. */
+typedef struct brief_sound {
+    brief_figure picked;               /* N, square to the board */
+    brief_figure open_now, open_after; /* the hardest clean pluck of the open string */
+    brief_weakest now, after;
+    brief_figure lowest;           /* action at fret 12 of the lowest clean setup, rounded up */
+    brief_figure built, in_tune;   /* setback as built, and in tune at fret 12 */
+    brief_figure setback, advance; /* of the best pair of saddle and nut */
+    brief_figure cents, worst;     /* as built: at fret 12, and the worst of frets 1 to 12 */
+    brief_figure move;             /* of the saddle by the tuner's cents */
+} brief_sound;
+
 /* A figure inside a sentence. */
 typedef struct brief_said {
     const char *of; /* what it is: a fixed word, see docs/result.md */
@@ -237,6 +256,8 @@ typedef struct brief {
     bool forecast; /* what follows rests on work that must be read again first */
     brief_nut nut;
     brief_saddle saddle;
+    brief_figure lowest_relief; /* of the lowest clean setup; "-" where nobody can tell */
+    brief_sound sound[SIL_STRINGS_MAX];
     brief_visit *visits; /* the last ones, oldest first */
     int visit_count;
     brief_step *steps; /* as many as the plan's */

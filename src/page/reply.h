@@ -3,9 +3,9 @@
 #ifndef SILLET_PAGE_REPLY_H
 #define SILLET_PAGE_REPLY_H
 
-#include <cjson/cJSON.h>
 #include <sillet/sillet.h>
 
+#include "../json/json.h"
 #include "web.h"
 
 enum { WEB_NAME_MAX = 256 };
@@ -27,10 +27,10 @@ bool web_target_read(const char *sent, web_target *target);
  */
 bool web_option(const web_target *target, const char *name, char *value, size_t size);
 
-/* Fill a reply. Texts are fixed; held ones become the reply's. */
+/* Fill a reply. Texts are fixed; held ones and a document become the reply's. */
 void web_say(web_reply *reply, int status, const char *words);
 void web_give(web_reply *reply, const char *type, char *held, size_t size);
-void web_give_json(web_reply *reply, int status, cJSON *json); /* NULL: out of memory */
+void web_give_json(web_reply *reply, int status, json *j);
 
 /* web_tag: an ETag that changes with the bytes. */
 void web_tag(const char *bytes, size_t size, char tag[WEB_TAG_MAX]);

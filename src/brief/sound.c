@@ -1,0 +1,66 @@
+/* SPDX-License-Identifier: MIT */
+/* How each string rings, and where it plays in tune. */
+#include "within.h"
+
+static brief_figure nearest(const brief *b, double mm)
+{
+    return figure_length(b->unit, mm, SIL_NEAREST);
+}
+
+static brief_weakest weakest(const brief *b, const sil_clearance *clean, int i)
+{
+    brief_weakest found = {.stop = -1, .on = -1, .force = figure_none()};
+    double least = SIL_UNKNOWN;
+    for (int stop = 1; stop < b->plan->bench.board.frets; stop++) {
+        double force = clean->force[i][stop];
+        if (sil_known(force) && !(force >= least)) {
+            least = force;
+            found.stop = stop;
+            found.on = clean->at_fret[i][stop];
+        }
+    }
+    found.force = figure_number(least, 2);
+    return found;
+}
+
+/* The cents that are farthest from none. */
+static double worst_of(const double *cents)
+{
+    double worst = cents[1];
+    for (int n = 2; n <= SIL_PITCH_FRETS; n++) {
+        worst = fabs(cents[n]) > fabs(worst) ? cents[n] : worst;
+    }
+    return worst;
+}
+
+static void fill_pitch(const brief *b, int i, brief_sound *sound)
+{
+    const sil_compensation *told = &b->plan->compensation[i];
+    sound->built = nearest(b, b->plan->job->saddle.setback[i]);
+    sound->in_tune = nearest(b, told->saddle_only);
+    sound->setback = nearest(b, told->best.setback);
+    sound->advance = nearest(b, told->best.advance);
+    sound->cents = figure_number(told->as_built[SIL_PITCH_FRETS], 1);
+    sound->worst = figure_number(worst_of(told->as_built), 1);
+    sound->move = nearest(b, told->move);
+}
+
+void brief_fill_sound(brief *b)
+{
+    const sil_plan *plan = b->plan;
+    const sil_lowest *lowest = &plan->lowest;
+    b->lowest_relief = nearest(b, lowest->relief);
+    for (int i = 0; i < b->strings; i++) {
+        brief_sound *sound = &b->sound[i];
+        double action = sil_known(lowest->relief)
+                            ? sil_action(&plan->bench.board, &lowest->fit, i, 12)
+                            : SIL_UNKNOWN;
+        sound->picked = figure_number(plan->job->attack.force[i], 2);
+        sound->open_now = figure_number(plan->clean_now.force[i][0], 2);
+        sound->open_after = figure_number(plan->clean_after.force[i][0], 2);
+        sound->now = weakest(b, &plan->clean_now, i);
+        sound->after = weakest(b, &plan->clean_after, i);
+        sound->lowest = figure_length(b->unit, action, SIL_UP);
+        fill_pitch(b, i, sound);
+    }
+}
