@@ -103,7 +103,7 @@ void report_nut(text *t, const brief *b)
 
 static const char *way_word(brief_way way)
 {
-    return way == BRIEF_DOWN ? "down" : way == BRIEF_UP ? "up" : "";
+    return way == BRIEF_DOWN ? "down" : way == BRIEF_UP ? "up" : "-";
 }
 
 static void put_screw_row(text *t, const brief_bearing *bearing)

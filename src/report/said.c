@@ -87,6 +87,7 @@ void result_steps(const brief *b, json_at root)
         json_at row = json_add_object(array);
         json_put_int(row, "step", k + 1);
         json_put_word(row, "stage", sil_stage_word(step->stage));
+        json_put_word(row, "act", sil_act_word(step->act));
         json_put_word(row, "do", step->what.words);
         json_put_word(row, "check", step->check.words);
         json_put_word(row, "way", way_word(step->what.way));
