@@ -82,7 +82,7 @@ int cli_tell_sheet(const char *path, int status, const sil_sheet *sheet);
 int cli_read_profile(const char *name, sil_sheet **sheet);
 
 /* Puts a text on stdout. */
-void cli_print(const char *text);
+void cli_print(const char *words);
 
 /* Closes stdout: CLI_SYSTEM where not all of it arrived, else the code given. */
 int cli_close_output(int code);

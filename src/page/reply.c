@@ -36,6 +36,12 @@ void web_give_json(web_reply *reply, int status, json *j)
     reply->status = status;
 }
 
+void web_reply_free(web_reply *reply)
+{
+    free(reply->held);
+    reply->held = NULL;
+}
+
 /* FNV-1a, 64 bits, and the size: to tell versions of a file apart, not to withstand a forger, who
  * could as well write the file. */
 void web_tag(const char *bytes, size_t size, char tag[WEB_TAG_MAX])

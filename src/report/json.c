@@ -5,13 +5,6 @@
 
 #include "result.h"
 
-json_at result_string(json_at array, int string)
-{
-    json_at row = json_add_object(array);
-    json_put_int(row, "number", string + 1);
-    return row;
-}
-
 static void put_strings(const sil_plan *plan, json_at root)
 {
     const sil_board *board = &plan->bench.board;

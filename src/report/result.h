@@ -7,7 +7,12 @@
 #include "../json/json.h"
 
 /* result_string: a row of a string, its number first. */
-json_at result_string(json_at array, int string);
+static inline json_at result_string(json_at array, int string)
+{
+    json_at row = json_add_object(array);
+    json_put_int(row, "number", string + 1);
+    return row;
+}
 
 /* result_sound: compensation, clearance, causes, lowest. */
 void result_sound(const sil_plan *plan, json_at root);
