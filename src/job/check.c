@@ -124,10 +124,10 @@ static void check_band(job_check *check, const job_field *field, const job_place
     }
     job_check_figure(check, field, &aim, band->aim);
     if (band->low > band->aim) {
-        job_check_say(check, SIL_ERROR, &low, "over the aim");
+        job_check_say(check, SIL_ERROR, &low, "higher than aim");
     }
     if (band->high < band->aim) {
-        job_check_say(check, SIL_ERROR, &high, "under the aim");
+        job_check_say(check, SIL_ERROR, &high, "lower than aim");
     }
     if (band->low < 0.0 && field->sign != JOB_ANY_SIGN) {
         job_check_say(check, SIL_ERROR, &low, "cannot be negative");

@@ -47,7 +47,7 @@ static bool check_crowns(job_check *check, const job_place *up, const sil_readin
         check_string(check, &item, crown->string);
         check_fret(check, &item, "fret", crown->fret);
         if (seen_before(seen, crown->string, crown->fret)) {
-            job_check_say(check, SIL_ERROR, &item, "this crown was read above");
+            job_check_say(check, SIL_ERROR, &item, "this crown is given twice");
         }
         counted = counted && crown->string > 0 && crown->fret > 0;
     }
@@ -64,7 +64,7 @@ static void check_buzz(job_check *check, const job_place *up, const sil_reading 
         check_string(check, &item, buzz->string);
         check_fret(check, &item, "fret", buzz->fret);
         if (seen_before(seen, buzz->string, buzz->fret)) {
-            job_check_say(check, SIL_ERROR, &item, "this note was told above");
+            job_check_say(check, SIL_ERROR, &item, "this note is given twice");
         }
     }
 }
@@ -91,12 +91,13 @@ static bool check_relief(job_check *check, const job_place *up, const sil_readin
     if (join < 3) {
         if (sil_known(reading->relief.gap)) {
             job_check_say(check, SIL_WARNING, &relief,
-                          "not used: no crown stands between fret 1 and the body join");
+                          "not used: there is no fret between fret 1 and the body joint");
         }
         return errors == check->errors;
     }
     if (laid.over <= 1 || laid.over >= join) {
-        job_check_say(check, SIL_ERROR, &at, "wanted a fret between 1 and the body join, %d", join);
+        job_check_say(check, SIL_ERROR, &at, "wanted a fret between 1 and the body joint, %d",
+                      join);
     } else if (laid.low < 1 || laid.low >= laid.over || laid.high <= laid.over ||
                laid.high > frets) {
         job_check_say(check, SIL_ERROR, &held,
@@ -119,7 +120,7 @@ static bool check_gap_places(job_check *check, const job_place *up, const sil_re
         given = given || sil_known(reading->gaps.first[i]);
     }
     if (given && frets > 0 && held > frets) {
-        job_check_say(check, SIL_ERROR, &first, "the string cannot bear on fret %d of %d", held,
+        job_check_say(check, SIL_ERROR, &first, "the string cannot lie on fret %d of %d", held,
                       frets);
     }
     return (at >= 5 && at <= frets) || at == 12;
@@ -152,7 +153,7 @@ static void check_heights(job_check *check, const job_place *up, const sil_bench
         if (depth > bench->tools.action + bench->tools.relief) {
             job_place item = job_item(&action, i);
             job_check_say(check, SIL_ERROR, &item,
-                          "contradicts relief and the gap at fret 1: string %d would lie %s under "
+                          "contradicts relief and the gap at fret 1: string %d would lie %s below "
                           "the crown of fret %d; read all three again",
                           i + 1, job_length_of(check, depth).text, fret);
         }

@@ -56,7 +56,7 @@ static void check_nut(job_check *check, const sil_board *board)
                       crowded + 1, crowded + 2, job_length_of(check, nut->width).text);
     }
     if (nut->advance >= board->spine_x[1]) {
-        job_check_say(check, SIL_ERROR, &advance, "the nut would stand past fret 1");
+        job_check_say(check, SIL_ERROR, &advance, "this would put the nut past fret 1");
     }
 }
 
@@ -68,7 +68,7 @@ static void check_saddle(job_check *check, const sil_board *board)
     job_place spread = job_key(&root, "spread"), setback = job_key(&root, "setback");
     int crowded = first_crowded(job, board->saddle_z);
     if (saddle->length < saddle->spread) {
-        job_check_say(check, SIL_ERROR, &length, "shorter than the spread of the strings, %s",
+        job_check_say(check, SIL_ERROR, &length, "shorter than the string spacing, %s",
                       job_length_of(check, saddle->spread).text);
     }
     if (crowded >= 0) {
@@ -78,7 +78,8 @@ static void check_saddle(job_check *check, const sil_board *board)
     for (int i = 0; i < job->string_count; i++) {
         if (board->saddle_x[i] <= board->fret_x[i][last_fret(job)]) {
             job_place item = job_item(&setback, i);
-            job_check_say(check, SIL_ERROR, &item, "the saddle would stand before the last fret");
+            job_check_say(check, SIL_ERROR, &item,
+                          "this would put the saddle before the last fret");
         }
     }
 }
@@ -144,7 +145,7 @@ static void check_fan(job_check *check, const sil_board *board)
     job_place square = job_key(&scale, "square"), bass = job_key(&scale, "bass");
     if (it->pocket_at >= board->saddle_x[0]) {
         job_place pocket = job_key(&root, "pocket_at");
-        job_check_say(check, SIL_ERROR, &pocket, "past the saddle: it is told from the nut");
+        job_check_say(check, SIL_ERROR, &pocket, "past the saddle: measure it from the nut");
     }
     if (it->square > it->frets && it->frets > 0) {
         job_check_say(check, SIL_ERROR, &square, "past the last fret, %d", it->frets);
@@ -152,7 +153,7 @@ static void check_fan(job_check *check, const sil_board *board)
         job_check_say(check, SIL_WARNING, &bass, "unlikely: shorter than the treble's");
     } else if (fmax(fabs(board->nut_slant), fabs(board->saddle_slant)) > most_slant) {
         job_check_say(check, SIL_WARNING, &scale,
-                      "unlikely: nut or saddle would lean by more than 34 degrees");
+                      "unlikely: nut or saddle would be slanted by more than 34 degrees");
     }
 }
 
@@ -220,7 +221,7 @@ static void check_attack(job_check *check)
     }
     bool own = !attack->name; /* one by name was told for another instrument */
     if (own && check->job->instrument.scale > 0.0 && attack->at >= check->job->instrument.scale) {
-        job_check_say(check, SIL_ERROR, &at, "past the nut: it is told from the saddle");
+        job_check_say(check, SIL_ERROR, &at, "past the nut: measure it from the saddle");
     }
 }
 
@@ -230,7 +231,7 @@ static void check_held_target(job_check *check)
     job_place root = job_key(NULL, "targets"), first = job_key(&root, "first");
     job_place held = job_key(&first, "held");
     if (frets > 0 && (int)check->job->targets.first_held > frets) {
-        job_check_say(check, SIL_ERROR, &held, "the string cannot bear on fret %d of %d",
+        job_check_say(check, SIL_ERROR, &held, "the string cannot lie on fret %d of %d",
                       (int)check->job->targets.first_held, frets);
     }
 }

@@ -134,10 +134,9 @@ void sheet_fill_attack(sheet_filler *filler, sheet_node *node, const job_field *
     const sheet_node *all = sheet_node_find(filler->root, "attacks", strlen("attacks"));
     sheet_node *named = all ? sheet_node_find(all, node->text, node->length) : NULL;
     if (!named) {
-        sheet_tell_value(
-            filler->sheet, SIL_ERROR, node,
-            "no attacks say what that is worth: name a profile, or give {force: 0.6 N, "
-            "at: 110}");
+        sheet_tell_value(filler->sheet, SIL_ERROR, node,
+                         "no attacks give its force: name a profile, or give {force: 0.6 N, "
+                         "at: 110}");
     }
 }
 
@@ -226,7 +225,7 @@ void sheet_fill_plausible(sheet_filler *filler, sheet_node *node, const job_fiel
         ranges[count] = (sil_plausible){child->key, 0.0, 0.0};
         if (!about) {
             sheet_tell_at(filler->sheet, SIL_ERROR, child->source, child->key_at,
-                          "%s is no figure of a sheet; wanted one such as strings.gauge",
+                          "%s is not a figure of a sheet; wanted one such as strings.gauge",
                           sheet_quote_of(child->key, child->key_length).text);
         } else if (child->given) {
             count += fill_range(filler, child, about, &ranges[count]);

@@ -81,7 +81,8 @@ sheet_node *sheet_source_read(sil_sheet *sheet, sheet_source *source)
     const sheet_mark start = {1, 1};
     if (source->size > bytes_most) {
         source->size = bytes_most;
-        sheet_tell_at(sheet, SIL_ERROR, source, start, "over 256 KiB: this is no measuring sheet");
+        sheet_tell_at(sheet, SIL_ERROR, source, start,
+                      "over 256 KiB: this is not a measuring sheet");
         return NULL;
     }
     sheet_bytes_check(sheet, source);

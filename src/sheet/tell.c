@@ -119,7 +119,7 @@ static void keep(sil_sheet *sheet, sil_severity severity, sheet_source *source, 
         return;
     }
     if (sheet->told_count == SHEET_TOLD_MAX - 1) {
-        text = "more is wrong than is told here";
+        text = "there are more mistakes than are shown here";
     }
     sheet_told *told = sheet_arena_take(&sheet->arena, sizeof *told);
     char *copy = sheet_arena_text(&sheet->arena, text, strlen(text));

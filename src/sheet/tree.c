@@ -229,7 +229,7 @@ static void start_document(builder *build, const yaml_event_t *event)
                       event->data.document_start.tag_directives.start !=
                           event->data.document_start.tag_directives.end;
     if (build->documents++ > 0) {
-        stop(build, event->start_mark, "a second document: a sheet is one");
+        stop(build, event->start_mark, "a second document: a sheet is only one");
     } else if (directives) {
         sheet_tell_at(build->sheet, SIL_ERROR, build->source, mark_of(event->start_mark),
                       "directives (%%) are not read");

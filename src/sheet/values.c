@@ -221,7 +221,7 @@ void sheet_fill_scale(sheet_filler *filler, sheet_node *node, const job_field *f
         instrument->scale_bass = SIL_UNKNOWN; /* half a fan is none: nothing more is said of it */
         sheet_tell_value(filler->sheet, SIL_ERROR, node,
                          "wanted a length, or {treble: 648, bass: 686, square: 7}: the scales of "
-                         "the outer strings, and the fret that stands square");
+                         "the outer strings, and the fret that is square to them");
     }
 }
 
@@ -303,7 +303,7 @@ static bool runs_by_ear(sheet_filler *filler, const sheet_node *node, const job_
         if (judged(end, field)) {
             sheet_tell_value(
                 filler->sheet, SIL_ERROR, end,
-                "what is judged by ear does not run from treble to bass; list it string "
+                "gaps judged by ear cannot be given by treble and bass; list them string "
                 "by string, as in [ping, wide, ..]");
             any = true;
         }
