@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-/* What must agree within a reading, and with the instrument it was read on. */
+/* Checks what must agree within a reading, and with the instrument it was taken on. */
 #include "check.h"
 
 #include <string.h>
 
-/* A string or fret that the instrument does not have. 0 says nothing. */
+/* Reports a string or fret that the instrument does not have. 0 means that none was given. */
 static void check_string(job_check *check, const job_place *up, int string)
 {
     job_place place = job_key(up, "string");
@@ -23,7 +23,7 @@ static void check_fret(job_check *check, const job_place *up, const char *key, i
     }
 }
 
-/* Marks a string and fret; true where it was marked before. */
+/* Marks a string and fret; true if they were marked before. */
 static bool seen_before(bool seen[SIL_STRINGS_MAX + 1][SIL_FRETS_MAX + 1], int string, int fret)
 {
     if (string < 1 || string > SIL_STRINGS_MAX || fret < 0 || fret > SIL_FRETS_MAX) {
@@ -69,7 +69,7 @@ static void check_buzz(job_check *check, const job_place *up, const sil_reading 
     }
 }
 
-/* Where relief was read; false where nothing can follow from it. */
+/* Checks where relief was read; false if nothing can be computed from it. */
 static bool check_relief(job_check *check, const job_place *up, const sil_reading *reading)
 {
     sil_relief_reading laid = job_relief_laid(check->job, reading);
@@ -86,7 +86,7 @@ static bool check_relief(job_check *check, const job_place *up, const sil_readin
             job_figure_of(reading->relief.gap / (check->job->units == SIL_INCH ? 25.4 : 1.0)).text);
     }
     if (join < 1 || join > frets) {
-        return false; /* told already */
+        return false; /* reported already */
     }
     if (join < 3) {
         if (sil_known(reading->relief.gap)) {
@@ -106,7 +106,8 @@ static bool check_relief(job_check *check, const job_place *up, const sil_readin
     return errors == check->errors;
 }
 
-/* Where action and the gap at fret 1 were read; false where no height can follow. */
+/* Checks where action and the gap at fret 1 were read; false if no height can be computed from
+ * them. */
 static bool check_gap_places(job_check *check, const job_place *up, const sil_reading *reading)
 {
     int at = reading->gaps.action_at, frets = check->job->instrument.frets;
@@ -126,7 +127,7 @@ static bool check_gap_places(job_check *check, const job_place *up, const sil_re
     return (at >= 5 && at <= frets) || at == 12;
 }
 
-/* The crown that a string lies under by most, and by how much. */
+/* The crown that a string is farthest below, and by how much. */
 static double deepest(const sil_bench *bench, const sil_fit *fit, int string, int *fret)
 {
     double depth = 0.0;
@@ -140,7 +141,7 @@ static double deepest(const sil_bench *bench, const sil_fit *fit, int string, in
     return depth;
 }
 
-/* Readings by which an open string would lie under a crown by more than the tools explain. */
+/* Reports readings that would put an open string below a crown by more than measuring error. */
 static void check_heights(job_check *check, const job_place *up, const sil_bench *bench)
 {
     sil_fit fit = {.crowns = &bench->crowns};
@@ -160,7 +161,8 @@ static void check_heights(job_check *check, const job_place *up, const sil_bench
     }
 }
 
-/* The last of the list counts: a list turned about would be planned on the oldest. */
+/* Only the last of the list counts, so a list in reverse order would be planned on the oldest
+ * reading. */
 static void check_order_of_dates(job_check *check, const job_place *up, int index)
 {
     const char *date = check->job->readings[index].date;
@@ -172,7 +174,7 @@ static void check_order_of_dates(job_check *check, const job_place *up, int inde
     }
 }
 
-/* A string does not go under the bridge's top. */
+/* Reports a saddle so low that the string would be below the bridge's top. */
 static void check_saddle_stands(job_check *check, const job_place *up, const sil_reading *reading)
 {
     const sil_job_saddle *saddle = &check->job->saddle;

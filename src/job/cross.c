@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* What must agree across the fields of an instrument, its strings, its targets and limits. */
+/* Checks what must agree between the fields of an instrument, its strings, its targets and
+ * limits. */
 #include "check.h"
 
 static int last_fret(const sil_job *job)
@@ -29,7 +30,7 @@ static void check_cores(job_check *check)
     }
 }
 
-/* The first string that leaves no room to the next, edge to edge; -1 where all have room. */
+/* The first string that has no room to the next, edge to edge; -1 if all have room. */
 static int first_crowded(const sil_job *job, const double *centre)
 {
     for (int i = 0; i + 1 < job->string_count; i++) {
@@ -84,7 +85,7 @@ static void check_saddle(job_check *check, const sil_board *board)
     }
 }
 
-/* What a kind of saddle cannot do without. */
+/* Checks that a kind of saddle has the figures it cannot do without. */
 static void check_saddle_kind(job_check *check)
 {
     const sil_job_saddle *saddle = &check->job->saddle;
@@ -108,7 +109,7 @@ static void check_saddle_kind(job_check *check)
     }
 }
 
-/* Strings of a course stand side by side, and how far apart must be told. */
+/* Strings of a course are side by side, and their distance must be given. */
 static void check_courses(job_check *check)
 {
     const sil_job *job = check->job;
@@ -136,10 +137,10 @@ static void check_courses(job_check *check)
     }
 }
 
-/* Two scales that are no fan anybody plays: most likely a slip in one of them. */
+/* Reports two scales that make no playable fan: most likely one of them is a slip. */
 static void check_fan(job_check *check, const sil_board *board)
 {
-    static const double most_slant = 0.6; /* rad; common practice stays under half of it */
+    static const double most_slant = 0.6; /* rad; common practice stays under half of this */
     const sil_instrument *it = &check->job->instrument;
     job_place root = job_key(NULL, "instrument"), scale = job_key(&root, "scale");
     job_place square = job_key(&scale, "square"), bass = job_key(&scale, "bass");
@@ -157,8 +158,8 @@ static void check_fan(job_check *check, const sil_board *board)
     }
 }
 
-/* A round board must reach out under every string. Radius and strings both run straight, so the
- * nut and the last fret told of are enough. */
+/* A round board must reach out under every string. Radius and strings both change in a straight
+ * line, so checking at the nut and at the end is enough. */
 static void check_radius(job_check *check, const sil_board *board)
 {
     job_place root = job_key(NULL, "instrument"), place = job_key(&root, "radius");
@@ -219,7 +220,7 @@ static void check_attack(job_check *check)
     if (!pull && sil_known(attack->at)) {
         job_check_missing(check, &force);
     }
-    bool own = !attack->name; /* one by name was told for another instrument */
+    bool own = !attack->name; /* an attack given by name was written for another instrument */
     if (own && check->job->instrument.scale > 0.0 && attack->at >= check->job->instrument.scale) {
         job_check_say(check, SIL_ERROR, &at, "past the nut: measure it from the saddle");
     }
