@@ -27,10 +27,10 @@ void cli_help(void)
         "sheet; 2 wrong use; 3 a file or the system failed.\n"
         "\n"
         "'sillet COMMAND --help' describes each command, 'man sillet' all of them.\n"
-           "'sillet --version' prints the version.\n");
+        "'sillet --version' prints the version.\n");
 }
 
-/* Lines of a text behind an indent; the first where the cursor stands. */
+/* Prints the lines of a text with an indent; the first line starts at the cursor. */
 static void print_lines(const char *text, int indent)
 {
     for (const char *at = text; *at; at++) {

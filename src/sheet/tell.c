@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Complaints: what was found, what was wanted, and where. */
+/* Complaints: what was found, what should be there, and where. */
 #include "tree.h"
 
 #include <stdarg.h>
@@ -72,7 +72,7 @@ static bool lay_lines(sil_sheet *sheet, sheet_source *source)
     return true;
 }
 
-/* A NUL would end the text: it is kept as its picture, U+2400. */
+/* A NUL would end the text, so its picture, U+2400, is kept instead. */
 static const char *copy_line(sheet_arena *arena, const char *start, size_t length)
 {
     size_t nuls = 0;
@@ -181,7 +181,7 @@ static int least(int a, int b)
     return a < b ? a : b;
 }
 
-/* Optimal string alignment (Damerau): three rows of the table are enough. */
+/* Optimal string alignment (Damerau). Three rows of its table are enough. */
 int sheet_nearness(const char *word, size_t length, const char *known)
 {
     enum { LONGEST = 32, FAR = 99 };
