@@ -29,7 +29,7 @@ BENCH_PACKAGES = $(BUILD_PACKAGES) valgrind python3 python3-yaml python3-numpy q
 LINT_PACKAGES = $(BUILD_PACKAGES) clang clang-tidy clang-format cppcheck
 PACKAGE_PACKAGES = $(BUILD_PACKAGES) debhelper dpkg-dev fakeroot lintian
 
-ROOMS = core job sheet plan report drawing drawing/board drawing/views drawing/papers drawing/write
+ROOMS = core text job sheet plan part brief report drawing drawing/board drawing/views drawing/papers drawing/write
 SOURCES = $(foreach room,$(ROOMS),$(wildcard src/$(room)/*.c))
 CLI_SOURCES = $(wildcard src/cli/*.c)
 CLI_SHARED = $(addprefix src/cli/,cli.c commands.c arguments.c help.c)

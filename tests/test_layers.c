@@ -17,9 +17,12 @@ typedef struct room_row {
 
 static const room_row rooms[] = {
     {"src/core", "core/", ""},
-    {"src/job", "core/ job.h", ""},
-    {"src/sheet", "core/ job.h sheet.h", "job"},
+    {"src/text", "core/units.h", ""},
+    {"src/job", "core/ job.h", "text"},
+    {"src/sheet", "core/ job.h sheet.h", "job text"},
     {"src/plan", "core/ job.h plan.h", ""},
+    {"src/part", "core/ job.h plan.h", "plan"},
+    {"src/brief", "core/ job.h plan.h", "plan part text"},
     {"src/report", "core/ job.h plan.h report.h version.h", ""},
     {"src/drawing", "core/ job.h plan.h drawing.h",
      "drawing/board drawing/views drawing/papers drawing/write"},

@@ -36,7 +36,7 @@ static const char *blanks(int count, char out[64])
 /* A saddle whose height is cut, not turned. */
 static bool stands_loose(const sil_job *job)
 {
-    return sil_saddle_slotted(job->saddle.kind);
+    return sil_working_in_slot(sil_saddle_working(job->saddle.kind, job->saddle.pitch));
 }
 
 static void say_scale(const sil_instrument *it)

@@ -11,18 +11,6 @@ static int count_verdicts(const sil_saddle_work *work, int strings, sil_verdict 
     return count;
 }
 
-bool sil_saddle_slotted(sil_saddle_kind kind)
-{
-    return kind == SIL_SADDLE_SLOTTED || kind == SIL_SADDLE_GLUED;
-}
-
-/* One bridge on two posts: on screws, or on the thumbwheels of a loose bridge. */
-static bool stands_on_posts(const sil_saddle_make *make)
-{
-    return make->kind == SIL_SADDLE_TWO_POST ||
-           (make->kind == SIL_SADDLE_FLOATING && sil_known(make->pitch));
-}
-
 /* The bottom: each string allows what it has to come down by, or what it can spare. A first pass,
  * which stays under the whole cut `most`, also keeps the strings over the low edges of their
  * ranges, taken together as a set. */
@@ -84,7 +72,7 @@ static void shim(const sil_bench *bench, const sil_saddle_make *make, const sil_
         sil_above(work->shim, make->most_shim) || worn_notch ? SIL_SADDLE_REPLACE : SIL_SADDLE_SHIM;
     for (int i = 0; i < strings; i++) {
         double lower = work->verdict[i] == SIL_LEAVE ? 0.0 : stages->lower[i];
-        work->dress[i] = work->shim + lower;
+        work->dress[i] = work->remedy == SIL_SADDLE_SHIM ? work->shim + lower : 0.0;
     }
 }
 
@@ -95,9 +83,8 @@ static void dress_top(const sil_bench *bench, const sil_stages *stages, sil_sadd
     bool raise = count_verdicts(work, strings, SIL_RAISE) > 0;
     work->remedy = raise ? SIL_SADDLE_REPLACE : SIL_SADDLE_SAND;
     for (int i = 0; i < strings; i++) {
-        if (work->verdict[i] != SIL_LEAVE) {
-            work->dress[i] = work->verdict[i] == SIL_TAKE ? stages->lower[i] : SIL_UNKNOWN;
-        }
+        bool dressed = work->verdict[i] == SIL_TAKE && !raise;
+        work->dress[i] = dressed ? stages->lower[i] : 0.0;
     }
 }
 
@@ -164,22 +151,21 @@ static void choose_work(const sil_bench *bench, const sil_saddle_make *make, sil
     int strings = bench->board.strings;
     int unread = count_verdicts(work, strings, SIL_WAIT);
     bool moves = stages->changed[SIL_SADDLE];
-    if (make->kind == SIL_SADDLE_INDIVIDUAL) {
+    if (make->working == SIL_WORKING_SCREWS) {
         turn_screws(bench, make, stages, work);
         if (!moves && unread > 0) {
             work->remedy = SIL_SADDLE_WAIT;
         }
     } else if (unread > 0) {
-        sil_saddle_await(strings,
-                         work); /* one part carries all strings, so all must have been read */
-    } else if (stands_on_posts(make)) {
+        sil_saddle_await(strings, work); /* one part carries all strings: all must be read */
+    } else if (sil_working_on_two(make->working)) {
         for (int i = 0; i < strings; i++) {
             work->dress[i] = SIL_UNKNOWN;
         }
         if (moves) {
             turn_posts(bench, make, stages, work);
         }
-    } else if (moves && make->kind == SIL_SADDLE_GLUED) {
+    } else if (moves && make->working == SIL_WORKING_TOP) {
         dress_top(bench, stages, work);
     } else if (moves && count_verdicts(work, strings, SIL_RAISE) > 0) {
         shim(bench, make, stages, work);
@@ -195,7 +181,7 @@ static double change_at(const sil_bench *bench, const sil_saddle_make *make,
     if (work->posts) {
         return sil_line_at(work->cut, bench->board.saddle_z[i]);
     }
-    if (stands_on_posts(make) && !stages->changed[SIL_SADDLE]) {
+    if (sil_working_on_two(make->working) && !stages->changed[SIL_SADDLE]) {
         return sil_known(stages->lower[i]) ? 0.0 : SIL_UNKNOWN;
     }
     if (stages->saddle[i] == SIL_LEAVE) {
@@ -207,7 +193,7 @@ static double change_at(const sil_bench *bench, const sil_saddle_make *make,
 static void stand_in_slot(const sil_saddle_make *make, sil_saddle_work *work, int i)
 {
     double slot = make->slot_depth - make->pickup;
-    double under = sil_known(work->shim) ? work->shim : 0.0;
+    double under = work->remedy == SIL_SADDLE_SHIM ? work->shim : 0.0;
     work->protrusion[i] = work->height[i] - slot;
     work->in_slot[i] = (slot - under) / (work->height[i] - under);
     double rise = work->protrusion[i] - make->exit_height;
@@ -232,7 +218,8 @@ void sil_saddle_cut(const sil_bench *bench, const sil_saddle_make *make, sil_sta
                     sil_saddle_work *work)
 {
     int strings = bench->board.strings;
-    *work = (sil_saddle_work){.shim = SIL_UNKNOWN,
+    *work = (sil_saddle_work){.working = make->working,
+                              .shim = SIL_UNKNOWN,
                               .top_radius = SIL_UNKNOWN,
                               .post = {SIL_UNKNOWN, SIL_UNKNOWN},
                               .post_turns = {SIL_UNKNOWN, SIL_UNKNOWN}};
@@ -249,11 +236,11 @@ void sil_saddle_cut(const sil_bench *bench, const sil_saddle_make *make, sil_sta
     sil_saddle_present(bench, make, stages, work);
     for (int i = 0; i < strings; i++) {
         work->height[i] = work->present[i] - change_at(bench, make, stages, work, i);
-        if (sil_saddle_slotted(make->kind)) {
+        if (sil_working_in_slot(make->working)) {
             stand_in_slot(make, work, i);
         }
     }
-    if (sil_saddle_slotted(make->kind)) {
+    if (sil_working_in_slot(make->working)) {
         work->top_radius = sil_top_radius(strings, bench->board.saddle_z, work->height);
     }
 }

@@ -92,19 +92,17 @@ static void check_saddle_kind(job_check *check)
     job_place root = job_key(NULL, "saddle"), length = job_key(&root, "length");
     job_place thickness = job_key(&root, "thickness"), pitch = job_key(&root, "pitch");
     job_place posts = job_key(&root, "post_spread");
-    bool slotted = sil_saddle_slotted(saddle->kind);
-    bool floats = saddle->kind == SIL_SADDLE_FLOATING;
-    bool on_posts = saddle->kind == SIL_SADDLE_TWO_POST || (floats && sil_known(saddle->pitch));
-    if ((slotted || (floats && !on_posts)) && !sil_known(saddle->length)) {
+    sil_working working = sil_saddle_working(saddle->kind, saddle->pitch);
+    if (sil_working_cuts(working) && !sil_known(saddle->length)) {
         job_check_missing(check, &length);
     }
-    if (slotted && !sil_known(saddle->thickness)) {
+    if (sil_working_in_slot(working) && !sil_known(saddle->thickness)) {
         job_check_missing(check, &thickness);
     }
-    if ((saddle->kind == SIL_SADDLE_INDIVIDUAL || on_posts) && !sil_known(saddle->pitch)) {
+    if (sil_working_turns(working) && !sil_known(saddle->pitch)) {
         job_check_missing(check, &pitch);
     }
-    if (on_posts && !sil_known(saddle->post_spread)) {
+    if (sil_working_on_two(working) && !sil_known(saddle->post_spread)) {
         job_check_missing(check, &posts);
     }
 }

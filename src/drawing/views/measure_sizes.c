@@ -81,7 +81,7 @@ static void add_neck(sizes *s)
 
 bool view_stands_loose(const sil_job *job)
 {
-    return sil_saddle_slotted(job->saddle.kind);
+    return sil_working_in_slot(sil_saddle_working(job->saddle.kind, job->saddle.pitch));
 }
 
 static bool has_pairs(const draw_draft *draft)
