@@ -30,6 +30,9 @@ const char *sil_reader_folder(const sil_reader *reader);
  * alone. */
 sil_node *sil_reader_profile(sil_reader *reader, sil_sheet *sheet, const char *path);
 
+/* The folder where `make install` put the profiles; "" in a library that is not installed. */
+extern const char sheet_installed_profiles[];
+
 /* sil_profile_name_length: of a profile's name within that of its file; 0 where it is none. */
 size_t sil_profile_name_length(const char *file);
 
