@@ -32,6 +32,9 @@ const char *sheet_reader_folder(const sil_reader *reader);
  * is wrong with it. */
 sheet_node *sheet_reader_profile(sil_reader *reader, sil_sheet *sheet, const char *path);
 
+/* The folder where `make install` put the profiles; "" in a library that is not installed. */
+extern const char sheet_installed_profiles[];
+
 /* sheet_profile_name_length: the length of a profile's name within its file name; 0 if the file is
  * not a profile. */
 size_t sheet_profile_name_length(const char *file);

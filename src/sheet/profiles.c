@@ -53,16 +53,25 @@ static bool folder_beside_program(char *out, size_t size)
     return false;
 }
 
+/* A folder's path copied out: its length, or 0 where there is no room for it. */
+static size_t take_folder(const char *folder, char *out, size_t size)
+{
+    size_t length = strlen(folder);
+    snprintf(out, size, "%s", folder);
+    return length < size ? length : 0;
+}
+
 size_t sil_profiles_folder(char *out, size_t size)
 {
     const char *said = getenv("SILLET_PROFILES");
     if (said && *said) {
-        size_t length = strlen(said);
-        snprintf(out, size, "%s", said);
-        return length < size ? length : 0;
+        return take_folder(said, out, size);
     }
     if (folder_beside_program(out, size)) {
         return strlen(out);
+    }
+    if (*sheet_installed_profiles && is_folder(sheet_installed_profiles)) {
+        return take_folder(sheet_installed_profiles, out, size);
     }
     return 0;
 }
