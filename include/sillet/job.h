@@ -207,7 +207,7 @@ typedef void sil_tell(void *with, sil_severity severity, const char *path, const
 /* sil_job_check: looks for what cannot be, what is missing and what is unlikely.
  * Given:    job   filled
  *           tell  called for every complaint: field by field, then what must agree across fields
- * Status:   number of errors; 0: the job can be planned (warnings may have been told)
+ * Status:   number of errors; 0: the job can be planned (warnings may have been told); -1: no memory
  * Notes:    among errors are readings that contradict each other, such as an action and a relief
  *           by which a string would lie under a crown by more than the tools explain.
  */
