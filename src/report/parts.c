@@ -67,7 +67,7 @@ static void begin_row(text *t, int i, brief_does does, brief_figure off, brief_f
 static void put_blank(text *t, const brief_blank *blank)
 {
     if (blank->ordered && blank->complete) {
-        text_add(t, "  A new one: a blank of %s x %s x %s, what is left for fitting counted in.\n",
+        text_add(t, "  A new one: a blank of %s x %s x %s, fitting allowance included.\n",
                  blank->length.shown, blank->thickness.shown, blank->height.shown);
     }
 }
@@ -75,10 +75,10 @@ static void put_blank(text *t, const brief_blank *blank)
 void report_nut(text *t, const brief *b)
 {
     static const char *const heads[] = {
-        "too high by", "first",    "feelers", "floor", "depth",   "slot", "centre", "",
-        "pass",        "to stop",  "above",   "below", "width",   "from", "",       "",
-        "at",          "the seat", "the top", "",      "bass end"};
-    text_put(t, "\nNUT: where each slot stands, how wide and how deep\n");
+        "too high by", "first",   "feelers", "floor", "depth",   "slot", "centre", "",
+        "pass",        "to stop", "above",   "below", "width",   "from", "",       "",
+        "at",          "bottom",  "the top", "",      "bass end"};
+    text_put(t, "\nNUT: where each slot goes, how wide and how deep\n");
     if (b->nut.remedy == SIL_NUT_WAIT) {
         put_waiting(t, "nut", &b->plan->nut_withheld);
     }
@@ -154,9 +154,9 @@ static saddle_table table_of(sil_working working)
     static const char *const screws[] = {"too high by", "first", "screw", "which", "",
                                          "pass",        "turns", "way"};
     static const char *const posts[] = {"too high by", "height", "", "done"};
-    static const char *const sanded[] = {"too high by", "base,",  "base,", "off the", "height",
-                                         "height",      "out of", "",      "first",   "in all",
-                                         "top",         "now",    "done",  "bridge"};
+    static const char *const sanded[] = {"too high by", "bottom,", "bottom,", "off the", "height",
+                                         "height",      "out of",  "",        "first",   "in all",
+                                         "top",         "now",     "done",    "bridge"};
     if (working == SIL_WORKING_SCREWS) {
         return (saddle_table){screws, 4, put_screw_row};
     }
@@ -181,11 +181,10 @@ void report_saddle(text *t, const brief *b)
     }
     put_posts(t, saddle);
     put_blank(t, &saddle->blank);
-    text_put(t, "  Too high by: the whole way to the aim, a minus is too low; \u00b1 is what the "
-                "tools leave open\n  (two standard uncertainties). In range is left alone.\n");
+    text_put(t, "  Too high by: the whole way to the target; a minus is too low. \u00b1 is the "
+                "measuring error\n  (two standard uncertainties). A string in its range is left "
+                "alone.\n");
     if (brief_known(saddle->left_on) && sil_working_in_slot(saddle->working)) {
-        text_put(t,
-                 "  So little off the top that a file cannot feel it is not asked for, and stays "
-                 "on.\n");
+        text_put(t, "  Less off the top than a file can feel is left on.\n");
     }
 }

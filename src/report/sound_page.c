@@ -20,7 +20,7 @@ static void put_clearance(text *t, const brief *b)
     text_add(t, "\nWILL IT BUZZ: the hardest pluck that rings clean, N square to the board%s%s\n",
              name ? ", against a pick strength of " : "", name ? name : "");
     text_add(t, "  %-12s%9s%9s%9s%23s%23s\n", "string", "picked", "open,", "open,",
-             "weakest stopped,", "weakest stopped,");
+             "weakest fretted,", "weakest fretted,");
     text_add(t, "  %-12s%9s%9s%9s%23s%23s\n", "", "", "now", "after", "now", "after");
     for (int i = 0; i < b->strings; i++) {
         const brief_sound *sound = &b->sound[i];
@@ -42,7 +42,7 @@ static const char *cause_words(sil_cause_name cause)
     case SIL_CAUSE_CROWN:
         return "the crowns put right would cure it";
     case SIL_CAUSE_SLOT:
-        return "the slot put right would cure it";
+        return "the nut slot put right would cure it";
     case SIL_CAUSE_SADDLE:
         return "the saddle put right would cure it";
     case SIL_CAUSE_COMBINED:
@@ -50,7 +50,7 @@ static const char *cause_words(sil_cause_name cause)
     case SIL_CAUSE_ATTACK:
         return "too hard a pick for these targets";
     case SIL_CAUSE_TECHNIQUE:
-        return "technique: stop it close behind the wire, pressed squarely";
+        return "technique: press it squarely, close behind the fret";
     case SIL_CAUSE_UNEXPLAINED:
         return "unexplained by the readings";
     }
@@ -113,8 +113,8 @@ static void put_pitch(text *t, const brief *b)
 {
     enum { COLUMNS = 7, WIDE = 11 };
     static const char *const heads[2][COLUMNS] = {
-        {"setback", "in tune", "best", "and nut", "cents at", "worst of", "move by"},
-        {"as built", "at 12", "setback", "advance", "12 now", "1 to 12", "the tuner"}};
+        {"setback", "in tune", "best", "and at", "cents at", "worst of", "move by"},
+        {"as built", "at 12", "setback", "the nut", "12 now", "1 to 12", "the tuner"}};
     text_put(t, "\nWILL IT PLAY IN TUNE: where each string is to leave the saddle\n");
     for (int line = 0; line < 2; line++) {
         text_add(t, "  %-12s", line == 0 ? "string" : "");
@@ -134,8 +134,9 @@ static void put_pitch(text *t, const brief *b)
         }
         text_put(t, "\n");
     }
-    text_put(t, "  By the strings' own physics, on the heights after; a tuner's reading beats it. "
-                "Heights first.\n");
+    text_put(t,
+             "  Computed from the strings, on the heights after the work; a tuner's reading counts "
+             "for more.\n  Set the heights first.\n");
 }
 
 /* For who has no gauge, or heard a buzz: the trade's own order. */
@@ -151,13 +152,13 @@ static void put_triage(text *t, const sil_plan *plan)
              "it should just click. A wide gap is too much bow; no gap, straight or back-bowed.",
              plan->bench.board.join, plan->bench.board.relief_at);
     const char *const tests[] = {
-        "Technique: stop the note close behind the wire and press squarely. If the buzz goes, it "
-        "was the hand; if not, go on.",
+        "Technique: press the string squarely, close behind the fret. If the buzz goes, it was the "
+        "hand; if not, go on.",
         text_read(&relief),
-        "Crowns: look along each under the strings. Dents and flats under the plain ones at frets "
-        "1 to 3 buzz there and make the nut look high.",
-        "Slot: hold the string behind fret 3 and tap it over fret 1. It should barely click. "
-        "Silent: it lies on the fret, too low. A clear gap: too high.",
+        "Crowns: look along each under the strings. Worn spots and flats under the plain ones at "
+        "frets 1 to 3 buzz there and make the nut look high.",
+        "Nut slot: hold the string down behind fret 3 and tap it over fret 1. It should barely "
+        "click. Silent: it lies on the fret, too low. A clear gap: too high.",
         "Action: a buzz up the neck with all this right means the saddle is too low, or a fret "
         "there stands proud."};
     text_put(t, "\nWITH NO TOOL IN HAND, IN THIS ORDER\n");

@@ -48,15 +48,15 @@ static void put_forms(text *t, const sil_plan *plan)
         return;
     }
     if (gaps->first_held != bench->targets.first_held) {
-        text_add(t, "  The gaps at fret 1 were read %s, and are told %s.\n",
+        text_add(t, "  The gaps at fret 1 were measured %s, and are shown %s.\n",
                  brief_hold(gaps->first_held), brief_hold(bench->targets.first_held));
     }
     if (gaps->action_at != 12 || gaps->capo) {
-        text_add(t, "  The action was read at fret %d%s, and is told open at the 12th.\n",
+        text_add(t, "  The action was measured at fret %d%s, and is shown open at the 12th.\n",
                  gaps->action_at, gaps->capo ? " with a capo at 1" : "");
     }
     if (relief->low != 1 || relief->high != bench->board.join) {
-        text_add(t, "  The relief was read on frets %d and %d, and is told as on 1 and %d.\n",
+        text_add(t, "  The relief was measured on frets %d and %d, and is shown as on 1 and %d.\n",
                  relief->low, relief->high, bench->board.join);
     }
 }
@@ -72,14 +72,14 @@ static void put_relief(text *t, const brief *b)
 
 static void put_readings(text *t, const brief *b)
 {
-    text_add(t, "\nREADINGS%23s  %-25s%8s%s\n", "now", "  wanted (aim)", "after",
+    text_add(t, "\nREADINGS%23s  %-25s%8s%s\n", "now", "  range (target)", "after",
              b->forecast ? " (a forecast)" : "");
     put_relief(t, b);
     text_add(t, "  %-18s%-44s%s\n", "", "gap at the 1st fret,", "action at the 12th fret,");
     text_add(t, "  %-18s%-44s%s\n", "string", brief_hold(b->plan->bench.targets.first_held),
              "open");
     for (int column = 0; column < 2; column++) {
-        text_add(t, "%*s  %-22s%8s", column ? 11 : 25, "now", "  wanted (aim)", "after");
+        text_add(t, "%*s  %-22s%8s", column ? 11 : 25, "now", "  range (target)", "after");
     }
     text_put(t, "\n");
     for (int i = 0; i < b->strings; i++) {
@@ -98,12 +98,28 @@ static void put_readings(text *t, const brief *b)
     put_forms(t, b->plan);
 }
 
+/* A level for a person. */
+static const char *level_words(sil_level level)
+{
+    switch (level) {
+    case SIL_LEVEL_FINE:
+        return "note";
+    case SIL_LEVEL_WATCH:
+        return "watch";
+    case SIL_LEVEL_ACT:
+        return "act";
+    case SIL_LEVEL_STOP:
+        return "stop";
+    }
+    return "";
+}
+
 static void put_findings(text *t, const brief *b)
 {
     const sil_plan *plan = b->plan;
     text_put(t, "\nWHAT WAS FOUND\n");
     for (int k = 0; k < plan->finding_count; k += b->findings[k].alike) {
-        text_add(t, "  %-6s ", sil_level_word(plan->findings[k].level));
+        text_add(t, "  %-6s ", level_words(plan->findings[k].level));
         text_wrap(t, b->findings[k].together.words, 9, REPORT_COLUMNS);
     }
     if (plan->finding_count == 0) {
@@ -143,10 +159,11 @@ static void put_cautions(text *t)
     text_put(t, "\nTAKE CARE\n  ");
     text_wrap(
         t,
-        "Slack the strings before nut or saddle comes out, and cover the eyes. Extract the dust "
-        "and wear a mask: bone, shell, plastic and metal dust harm the lungs. Ventilate where glue "
-        "is used. Never force a truss rod. What you would not undo, leave to a qualified repairer; "
-        "local rules come first.",
+        "Slacken the strings before nut or saddle comes out, and wear eye protection. Use dust "
+        "extraction and a mask: bone, shell, plastic and metal dust harm the lungs. Ventilate "
+        "where "
+        "glue is used. Never force a truss rod. Leave what you could not undo to a qualified "
+        "repairer; local rules come first.",
         2, REPORT_COLUMNS);
 }
 
