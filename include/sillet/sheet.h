@@ -15,15 +15,6 @@ extern "C" {
 /* A sheet read: owns the job's texts and lists. */
 typedef struct sil_sheet sil_sheet;
 
-typedef enum sil_sheet_status {
-    SIL_SHEET_DONE = 0,
-    SIL_SHEET_DOUBTFUL = 1,    /* read; warnings were told */
-    SIL_SHEET_WRONG = -1,      /* errors were told; there is no job */
-    SIL_SHEET_UNREADABLE = -2, /* the sheet cannot be read (not there, no right, a folder), or its
-                                  profile cannot, though something of its name is there */
-    SIL_SHEET_NO_MEMORY = -3
-} sil_sheet_status;
-
 /* A complaint with its place. All texts live as long as the sheet. */
 typedef struct sil_complaint {
     sil_severity severity;
@@ -38,33 +29,37 @@ typedef struct sil_complaint {
  *           profiles  folder of profiles by name; NULL: $SILLET_PROFILES, else found beside the
  *                     running program
  * Returned: sheet     never NULL unless out of memory; free with sil_sheet_free
- * Status:   see sil_sheet_status
+ * Status:   see sil_status
  */
-int sil_sheet_read(const char *path, const char *profiles, sil_sheet **sheet);
+sil_status sil_sheet_read(const char *path, const char *profiles, sil_sheet **sheet);
 
 /* sil_sheet_read_bytes: the same from memory.
  * Given:    bytes, size  need not end in NUL; over SIL_SHEET_BYTES_MAX is an error told
  *           name         the file's name in complaints; a profile given as a path is looked for in
  *                        its folder
  */
-int sil_sheet_read_bytes(const char *bytes, size_t size, const char *name, const char *profiles,
-                         sil_sheet **sheet);
+sil_status sil_sheet_read_bytes(const char *bytes, size_t size, const char *name,
+                                const char *profiles, sil_sheet **sheet);
 
 /* sil_sheet_read_within: the same for a sheet that came from elsewhere and may not choose what is
  * read: a profile given as a path must be a plain file of one folder, no link.
  * Given:    folder  its open descriptor, or -1: none is read
  */
-int sil_sheet_read_within(const char *bytes, size_t size, const char *name, int folder,
-                          sil_sheet **sheet);
+sil_status sil_sheet_read_within(const char *bytes, size_t size, const char *name, int folder,
+                                 sil_sheet **sheet);
 
 /* A reader of many sheets: it reads a profile once and keeps it. Not for two threads at a time. */
 typedef struct sil_reader sil_reader;
 
-/* sil_reader_new: profiles as for sil_sheet_read; NULL without memory. */
-sil_reader *sil_reader_new(const char *profiles);
+/* sil_reader_new: a reader that has read nothing yet.
+ * Given:    profiles  as for sil_sheet_read
+ * Returned: reader    to be freed with sil_reader_free; NULL on error
+ * Status:   SIL_DONE or SIL_NO_MEMORY
+ */
+sil_status sil_reader_new(const char *profiles, sil_reader **reader);
 
 /* sil_reader_read: as sil_sheet_read; the sheet is to be freed before its reader. */
-int sil_reader_read(sil_reader *reader, const char *path, sil_sheet **sheet);
+sil_status sil_reader_read(sil_reader *reader, const char *path, sil_sheet **sheet);
 
 void sil_reader_free(sil_reader *reader);
 
@@ -125,10 +120,11 @@ size_t sil_program_folder(char *out, size_t size);
 size_t sil_profiles_folder(char *out, size_t size);
 
 /* sil_profiles_list: the names of the profiles in that folder, in order.
- * Returned: names   to be freed with sil_profiles_free
- * Status:   how many, or -1 with errno set: ENOENT where there is no folder
+ * Returned: names   to be freed with sil_profiles_free; NULL on error
+ *           count   how many, 0 on error
+ * Status:   SIL_DONE; SIL_UNREADABLE, with errno: ENOENT where there is no folder; SIL_NO_MEMORY
  */
-int sil_profiles_list(char ***names);
+sil_status sil_profiles_list(char ***names, int *count);
 void sil_profiles_free(char **names, int count);
 
 #ifdef __cplusplus

@@ -11,8 +11,11 @@ typedef struct plan_order {
     int stage; /* a sil_stage_name, or -1: all of them */
 } plan_order;
 
-/* The plan of a job as ordered; returned: what its lengths are told in. */
-sil_unit plan_of(const plan_order *order, const sil_job *job, sil_plan *plan);
+/* The plan of a job as ordered, to be freed. */
+sil_status plan_of(const plan_order *order, const sil_job *job, sil_plan **plan);
+
+/* What its lengths are told in. */
+sil_unit plan_unit(const plan_order *order, const sil_job *job);
 
 /* A line each of many sheets, and of those in folders among them; the worst exit code. */
 int plan_many(const plan_order *order, char **paths, int count);

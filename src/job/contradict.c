@@ -142,7 +142,7 @@ static double deepest(const sil_bench *bench, const sil_fit *fit, int string, in
 /* Readings by which an open string would lie under a crown by more than the tools explain. */
 static void check_heights(job_check *check, const job_place *up, const sil_bench *bench)
 {
-    sil_fit fit = {.crowns = &bench->crowns};
+    sil_fit fit = {.crowns = bench->crowns};
     fit.bend = sil_bend_from_relief(&bench->board, &bench->crowns, &bench->relief);
     sil_fit_read(&bench->board, &bench->gaps, &fit);
     job_place action = job_key(up, "action");

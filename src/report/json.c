@@ -16,7 +16,7 @@ static void put_strings(writer *w, cJSON *root)
         put_word(w, row, "note", plan->job->strings[i].note);
         put_number(w, row, "hz", plan->job->strings[i].hz);
         put_number(w, row, "unit_mass", plan->unit_mass_kg_m[i]);
-        put_number(w, row, "tension", plan->tension_n[i]);
+        put_number(w, row, "tension", plan->pluck.tension[i]);
         put_number(w, row, "nut_z", board->nut_z[i]);
         put_number(w, row, "saddle_z", board->saddle_z[i]);
         put_number(w, row, "saddle_x", board->saddle_x[i]);

@@ -46,13 +46,14 @@ typedef struct sil_crowns {
     double off[SIL_STRINGS_MAX][SIL_FRETS_MAX + 1];
 } sil_crowns;
 
-/* A state of the instrument: how the neck bends and where each string runs. sil_bend_from_relief
- * and sil_fit_read make it of readings. */
+/* A state of the instrument: how the neck bends, how its crowns lie and where each string runs.
+ * sil_bend_from_relief and sil_fit_read make it of readings. It points at nothing: a copy is a
+ * state of its own. */
 typedef struct sil_fit {
     double bend;                           /* K of the crown line, 1/mm; + relief, - back-bow */
     double nut_height[SIL_STRINGS_MAX];    /* underside of the string over the chord at the nut */
     double saddle_height[SIL_STRINGS_MAX]; /* and at the saddle */
-    const sil_crowns *crowns;              /* not owned; NULL: all sound */
+    sil_crowns crowns;                     /* as they are in this state; all 0: sound */
 } sil_fit;
 
 /* What finger and ear tell of a gap where no gauge was used: tapped, the string just pings on the

@@ -64,17 +64,21 @@ typedef struct sil_lowest {
     sil_fit fit;   /* its bend and heights; crowns as given */
 } sil_lowest;
 
+/* sil_lowest_room: the bytes sil_lowest_find works in, for a board of so many strings and frets. */
+size_t sil_lowest_room(int strings, int frets);
+
 /* sil_lowest_find: relief and heights with the lowest mean action at fret 12 that ring clean.
  * Given:    crowns  as they are, or will be; NULL: all sound
+ *           room    sil_lowest_room bytes, aligned as malloc does; nothing in it is needed after
  * Returned: lowest  of equal means the least relief, then the lowest nut
- * Status:   0; -1 where a tension or force is unknown, or the board has no third fret: lowest is
- *           then unknown
+ * Status:   SIL_DONE; SIL_NOT_KNOWN where a tension or force is, or the board has no third fret:
+ *           lowest is then unknown
  * Accuracy: exact to rounding: the programme is solved at its corners
  * Notes:    for a bend, each string is a linear programme in two heights; their sum is convex and
  *           made of straight pieces in the bend, and its lowest point is found by its tangents.
  */
-int sil_lowest_find(const sil_board *board, const sil_crowns *crowns, const sil_pluck *pluck,
-                    const sil_lowest_wish *wish, sil_lowest *lowest);
+sil_status sil_lowest_find(const sil_board *board, const sil_crowns *crowns, const sil_pluck *pluck,
+                           const sil_lowest_wish *wish, void *room, sil_lowest *lowest);
 
 #ifdef __cplusplus
 }

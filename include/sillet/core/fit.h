@@ -87,8 +87,7 @@ typedef enum sil_fretwork {
     SIL_FRETS_NEW
 } sil_fretwork;
 
-/* What the stages hold. Its fits point at the bench's crowns and at its own: it stays where it was
- * made, and the bench beside it. */
+/* What the stages hold. It points at nothing: it can be copied and kept. */
 typedef struct sil_stages {
     sil_fit fit[SIL_STAGES]; /* the state each stage leaves */
     bool changed[SIL_STAGES];
@@ -101,7 +100,6 @@ typedef struct sil_stages {
     sil_verdict saddle[SIL_STRINGS_MAX];
     double lower[SIL_STRINGS_MAX];   /* saddle to its aim, mm, + down, whatever the verdict */
     double lower_u[SIL_STRINGS_MAX]; /* its standard uncertainty, mm */
-    sil_crowns worked; /* the crowns as the frets stage leaves them, where it changes any */
 } sil_stages;
 
 /* sil_action: open-string action over a fret, mm.

@@ -36,9 +36,9 @@ typedef struct sil_material {
  * Given:    name  letter A..G in either case, then # or b (or the Unicode signs), then octave
  *                 -1..9; C4 is middle C
  * Returned: hz    equal temperament on A4 = 440 Hz (ISO 16); untouched on error
- * Status:   0, or -1 where the name is no note
+ * Status:   SIL_DONE, or SIL_NO_NOTE where the name is none
  */
-int sil_note_hz(const char *name, double *hz);
+sil_status sil_note_hz(const char *name, double *hz);
 
 /* sil_unit_mass: mass of a string by length, kg/m (a sheet and SIL_UNIT_MASS have g/m).
  * Given:    make, gauge  mm, outer diameter

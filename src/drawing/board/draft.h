@@ -4,7 +4,7 @@
 #ifndef SILLET_DRAWING_DRAFT_H
 #define SILLET_DRAWING_DRAFT_H
 
-#include <sillet/plan.h>
+#include "../../plan/plan.h"
 
 #include "shapes.h"
 

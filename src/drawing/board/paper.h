@@ -43,7 +43,7 @@ struct sil_drawing {
 /* draw_plan_along: a plan as its parts lie on the bench. Of a fan nut and saddle lean, and what is
  * told square across the board is longer along them: width, length, centres, gaps; lines and radii
  * over those places follow. Any other plan comes out as it is.
- * Returned: job, along  along points to job; heights still point into plan
+ * Returned: job, along  along points to job
  */
 void draw_plan_along(const sil_plan *plan, sil_job *job, sil_plan *along);
 
