@@ -268,7 +268,7 @@ static void put_judged(writer *w, cJSON *root)
 static void put_all(writer *w, cJSON *root)
 {
     cJSON *about = put_object(w, root, "sillet");
-    put_word(w, about, "version", SIL_VERSION);
+    put_word(w, about, "version", SILLET_VERSION);
     put_int(w, about, "result", 1);
     put_strings(w, root);
     cJSON *stages = put_array(w, root, "stages");
