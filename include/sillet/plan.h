@@ -212,14 +212,21 @@ typedef struct sil_plan sil_plan;
  */
 sil_status sil_plan_make(const sil_job *job, sil_plan **plan);
 
-/* sil_plan_free: frees a plan; NULL is no matter. */
+/* sil_plan_free: frees a plan; NULL is no matter. Drawings of it are to be freed before. */
 void sil_plan_free(sil_plan *plan);
 
-/* sil_plan_keep: leaves only the findings and steps of one stage in a plan, and what
- * stops all work. */
+/* sil_plan_keep: leaves only the findings and steps of one stage in a plan, and what stops all
+ * work.
+ * Given:    plan   made
+ *           stage  whose findings and steps are wanted
+ * Returned: plan   everything else in it as it was
+ */
 void sil_plan_keep(sil_plan *plan, sil_stage_name stage);
 
-/* sil_withheld_by: whether a part waits for this. */
+/* sil_withheld_by: whether a part waits for this.
+ * Given:    withheld  of a part
+ *           code      any code; most withhold nothing
+ */
 bool sil_withheld_by(const sil_withheld *withheld, sil_code code);
 
 /* --- what stands in a plan -------------------------------------------------------------------
@@ -272,8 +279,9 @@ const double *sil_plan_slot_widths(const sil_plan *plan);
 sil_blank sil_plan_nut_blank(const sil_plan *plan);
 sil_blank sil_plan_saddle_blank(const sil_plan *plan);
 
-/* sil_plan_neck: what tilting the neck back would have to give; unknown unless the saddle has no
- * more to give. */
+/* sil_plan_neck: what tilting the neck back would have to give.
+ * Returned: unknown unless the saddle has no more to give
+ */
 const sil_neck *sil_plan_neck(const sil_plan *plan);
 
 /* sil_plan_unit_masses: of each string, kg/m.
@@ -341,7 +349,10 @@ double sil_left_on(const sil_plan *plan, int string);
  * the last stage, and what is left on. */
 double sil_action_after(const sil_plan *plan, int string);
 
-/* Words for scripts (fixed). */
+/* sil_code_word, sil_level_word, sil_stage_word, sil_cause_word: the word a script knows it by, as
+ * in the result.
+ * Returned: fixed text, not to be freed; one word keeps its meaning within a major version
+ */
 const char *sil_code_word(sil_code code);
 const char *sil_level_word(sil_level level);
 const char *sil_stage_word(sil_stage_name stage);

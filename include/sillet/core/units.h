@@ -24,6 +24,10 @@ extern "C" {
 /* A value not read, not given or withheld. Test for it with sil_known, not with ==. */
 #define SIL_UNKNOWN ((double)NAN)
 
+/* sil_known: whether a value was read, given or could be computed.
+ * Given:    value  any double
+ * Returned: false for SIL_UNKNOWN
+ */
 static inline bool sil_known(double value)
 {
     return value == value;
@@ -62,7 +66,10 @@ typedef enum sil_measure {
 sil_status sil_quantity_read(const char *text, size_t size, sil_measure measure, sil_unit bare,
                              double *value);
 
-/* sil_measure_unit: the unit a measure is kept in, as written beside a figure ("mm", "deg", ..). */
+/* sil_measure_unit: the unit a measure is kept in, as written beside a figure ("mm", "deg", ..).
+ * Given:    measure  one of sil_measure
+ * Returned: fixed text, not to be freed; "" for a ratio
+ */
 const char *sil_measure_unit(sil_measure measure);
 
 /* sil_number_write: the one place where a figure becomes text.
@@ -74,10 +81,16 @@ const char *sil_measure_unit(sil_measure measure);
  */
 size_t sil_number_write(char *out, size_t size, double value, int decimals);
 
-/* sil_number_trimmed: the same without noughts at the end of its decimals ("2.5", "3"). */
+/* sil_number_trimmed: the same without noughts at the end of its decimals ("2.5", "3").
+ * Given:    as sil_number_write
+ * Returned: as sil_number_write
+ * Status:   as sil_number_write
+ */
 size_t sil_number_trimmed(char *out, size_t size, double value, int decimals);
 
 /* sil_number_write_full: a finite double in full, as JSON has it.
+ * Given:    value  finite
+ *           out    at least SIL_NUMBER_FULL_MAX bytes
  * Returned: out  NUL-terminated; fifteen significant digits where they are enough, else seventeen;
  *                  it reads back as the same double; a point whatever the locale, never "-0"
  * Status:   the length written
