@@ -4,6 +4,7 @@
  * Allow 10.2.1). */
 #define _GNU_SOURCE /* NOLINT: memmem */
 #include "asked.h"
+#include "planned.h"
 
 /* --- who may ask, and what ------------------------------------------------------------------- */
 
@@ -131,8 +132,8 @@ static void plans_are_the_librarys(void **state)
         sil_sheet *sheet;
         sil_plan plan;
         char *text = read_whole(examples[i]);
-        assert_true(sil_sheet_read(examples[i], "profiles", &sheet) >= SIL_SHEET_DONE);
-        sil_plan_make(sil_sheet_job(sheet), &plan);
+        assert_true(sil_sheet_read(examples[i], "profiles", &sheet) >= SIL_DONE);
+        plan_into(sil_sheet_job(sheet), &plan);
         char *mm = sil_report_json(&plan, sil_sheet_job(sheet)->units);
         char *in = sil_report_json(&plan, SIL_INCH);
         assert_int_equal(ask("POST", "/plan", text), 200);

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The result's figures of each sentence, and the text's columns. */
+#include "planned.h"
 #include "random_job.h"
 #include "sound_job.h"
 
@@ -82,7 +83,7 @@ static void hold_rows(const cJSON *root, const char *list, const char *words, co
 static void hold_job(const sil_job *job)
 {
     static sil_plan plan;
-    sil_plan_make(job, &plan);
+    plan_into(job, &plan);
     for (sil_unit unit = SIL_MM; unit <= SIL_INCH; unit++) {
         char *result = sil_report_json(&plan, unit);
         assert_non_null(result);
@@ -137,7 +138,7 @@ static void expect_line(const char *date, const char *wanted)
     readings[0].humidity_pct = 45.0;
     s.job.readings = readings;
     s.job.reading_count = 2;
-    sil_plan_make(&s.job, &plan);
+    plan_into(&s.job, &plan);
     char *report = sil_report_text(&plan, SIL_MM, "sheet");
     assert_non_null(report);
     const char *line = strstr(report, "VISITS SO FAR");

@@ -49,11 +49,11 @@ static bool tell_complaint(sil_complaint complaint)
 
 int cli_read_sheet(const char *path, sil_sheet **sheet)
 {
-    int status = sil_sheet_read(path, NULL, sheet);
+    sil_status status = sil_sheet_read(path, NULL, sheet);
     return cli_tell_sheet(path, status, *sheet);
 }
 
-int cli_tell_sheet(const char *path, int status, const sil_sheet *sheet)
+int cli_tell_sheet(const char *path, sil_status status, const sil_sheet *sheet)
 {
     bool told = true;
     for (int k = 0; k < sil_sheet_complaint_count(sheet); k++) {
@@ -62,13 +62,13 @@ int cli_tell_sheet(const char *path, int status, const sil_sheet *sheet)
     if (!told) {
         return cli_failed("%s: out of memory", path);
     }
-    if (status >= SIL_SHEET_DONE) {
+    if (status >= SIL_DONE) {
         return CLI_DONE;
     }
-    if (status == SIL_SHEET_NO_MEMORY) {
+    if (status == SIL_NO_MEMORY) {
         return cli_failed("%s: out of memory", path);
     }
-    return status == SIL_SHEET_WRONG ? CLI_WRONG : CLI_SYSTEM;
+    return status == SIL_WRONG ? CLI_WRONG : CLI_SYSTEM;
 }
 
 int cli_read_profile(const char *name, sil_sheet **sheet)
@@ -76,18 +76,18 @@ int cli_read_profile(const char *name, sil_sheet **sheet)
     text bytes = {0};
     text_add(&bytes, "sillet: 1\nprofile: \"%s\"\n", name);
     bool nameable = !strpbrk(name, "\"\\\n");
-    int status = bytes.failed ? SIL_SHEET_NO_MEMORY
-                 : nameable
-                     ? sil_sheet_read_bytes(text_read(&bytes), bytes.length, name, NULL, sheet)
-                     : SIL_SHEET_WRONG;
+    sil_status status = bytes.failed ? SIL_NO_MEMORY : SIL_WRONG;
+    if (nameable && !bytes.failed) {
+        status = sil_sheet_read_bytes(text_read(&bytes), bytes.length, name, NULL, sheet);
+    }
     text_free(&bytes);
-    if (status >= SIL_SHEET_DONE) {
+    if (status >= SIL_DONE) {
         return CLI_DONE;
     }
     switch (status) {
-    case SIL_SHEET_NO_MEMORY:
+    case SIL_NO_MEMORY:
         return cli_failed("out of memory");
-    case SIL_SHEET_UNREADABLE:
+    case SIL_UNREADABLE:
         return cli_failed("the profile '%s' cannot be read", name);
     default:
         return nameable ? cli_misused("%s", sil_sheet_complaint(*sheet, 0).text)

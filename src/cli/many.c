@@ -44,9 +44,10 @@ static void print_row(const char *path, const char *job, const char *next, const
 
 static int print_planned(wall *w, const char *path, const sil_plan *plan)
 {
-    const sil_about *about = &plan->job->about;
+    const sil_job *planned = sil_plan_job(plan);
+    const sil_about *about = &planned->about;
     text job = {0};
-    brief *b = brief_make(plan, plan->job->units);
+    brief *b = brief_make(plan, planned->units);
     if (!b) {
         return cli_failed("%s: out of memory", path);
     }
@@ -88,23 +89,27 @@ static int print_json(const char *path, int code, const sil_plan *plan, sil_unit
 static bool print_sheet(void *with, const char *path)
 {
     wall *w = with;
-    sil_plan plan;
+    sil_plan *plan = NULL;
     sil_sheet *sheet = NULL;
     sil_unit unit = SIL_MM;
-    int status = sil_reader_read(w->reader, path, &sheet);
+    sil_status status = sil_reader_read(w->reader, path, &sheet);
     int code = cli_tell_sheet(path, status, sheet);
     if (code == CLI_DONE) {
-        unit = cli_make_plan(w->order, sil_sheet_job(sheet), &plan);
+        unit = cli_plan_unit(w->order, sil_sheet_job(sheet));
+        if (cli_make_plan(w->order, sil_sheet_job(sheet), &plan) != SIL_DONE) {
+            code = cli_failed("%s: out of memory", path);
+        }
     }
     w->sheets++;
     if (w->order->json) {
-        code = print_json(path, code, code == CLI_DONE ? &plan : NULL, unit);
-    } else if (code == CLI_DONE) {
-        code = print_planned(w, path, &plan);
+        code = print_json(path, code, plan, unit);
+    } else if (plan) {
+        code = print_planned(w, path, plan);
     } else {
         print_wrong(w, path, code, sheet);
     }
     w->worst = code > w->worst ? code : w->worst;
+    sil_plan_free(plan);
     sil_sheet_free(sheet);
     return !ferror(stdout);
 }
@@ -121,8 +126,8 @@ static void print_folder(wall *w, const char *path)
 
 int cli_plan_many(const cli_order *order, char **paths, int count)
 {
-    wall w = {.order = order, .worst = CLI_DONE, .reader = sil_reader_new(NULL)};
-    if (!w.reader) {
+    wall w = {.order = order, .worst = CLI_DONE};
+    if (sil_reader_new(NULL, &w.reader) != SIL_DONE) {
         return cli_failed("out of memory");
     }
     setlocale(LC_CTYPE, "C.UTF-8");         /* used only for how wide letters are */

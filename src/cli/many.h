@@ -11,8 +11,11 @@ typedef struct cli_order {
     int stage; /* a sil_stage_name, or -1: all of them */
 } cli_order;
 
-/* Makes the plan of a job with these options; returns the unit of its lengths. */
-sil_unit cli_make_plan(const cli_order *order, const sil_job *job, sil_plan *plan);
+/* Makes the plan of a job with these options, to be freed. */
+sil_status cli_make_plan(const cli_order *order, const sil_job *job, sil_plan **plan);
+
+/* The unit of its lengths. */
+sil_unit cli_plan_unit(const cli_order *order, const sil_job *job);
 
 /* Prints a line for each of many sheets, and for those in folders among them; returns the worst
  * exit code. */

@@ -20,9 +20,14 @@ static void print_doubts(const sil_sheet *sheet)
 
 static int print_plan(const cli_order *order, const char *name, const sil_sheet *sheet)
 {
-    sil_plan plan;
-    sil_unit unit = cli_make_plan(order, sil_sheet_job(sheet), &plan);
-    char *report = order->json ? sil_report_json(&plan, unit) : sil_report_text(&plan, unit, name);
+    sil_plan *plan;
+    const sil_job *job = sil_sheet_job(sheet);
+    sil_unit unit = cli_plan_unit(order, job);
+    char *report = NULL;
+    if (cli_make_plan(order, job, &plan) == SIL_DONE) {
+        report = order->json ? sil_report_json(plan, unit) : sil_report_text(plan, unit, name);
+        sil_plan_free(plan);
+    }
     if (!report) {
         return cli_failed("out of memory");
     }

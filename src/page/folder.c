@@ -156,9 +156,8 @@ static void save(const web_site *site, const char *name, const web_request *requ
         return;
     }
     snprintf(path, sizeof path, "/proc/self/fd/%d/%s", site->folder, name);
-    error = sil_file_save(path, request->body, request->size);
-    if (error != 0) {
-        say_error(reply, error);
+    if (sil_file_save(path, request->body, request->size) != SIL_DONE) {
+        say_error(reply, errno);
         return;
     }
     web_say(reply, there ? 200 : 201, "saved");
@@ -209,27 +208,30 @@ static void put_named(json_at row, const char *key, const char *words)
 /* False without memory. */
 static bool put_planned(json_at row, const sil_job *job)
 {
-    sil_plan plan;
-    sil_plan_make(job, &plan);
-    brief *b = brief_make(&plan, job->units);
-    if (!b) {
-        return false;
+    sil_plan *plan;
+    brief *b = NULL;
+    if (sil_plan_make(job, &plan) == SIL_DONE) {
+        b = brief_make(plan, job->units);
     }
-    put_named(row, "ref", job->about.ref);
-    put_named(row, "title", job->about.title);
-    put_named(row, "owner", job->about.owner);
-    put_row(row, b->waits[0] ? "waits" : b->next[0] ? "work" : "done", b->next, b->waits);
+    if (b) {
+        put_named(row, "ref", job->about.ref);
+        put_named(row, "title", job->about.title);
+        put_named(row, "owner", job->about.owner);
+        put_row(row, b->waits[0] ? "waits" : b->next[0] ? "work" : "done", b->next, b->waits);
+    }
+    bool whole = b != NULL;
     brief_free(b);
-    return true;
+    sil_plan_free(plan);
+    return whole;
 }
 
-static bool put_sheet(json_at row, const sil_sheet *sheet, int status)
+static bool put_sheet(json_at row, const sil_sheet *sheet, sil_status status)
 {
     const sil_job *job = sil_sheet_job(sheet);
     if (job) {
         return put_planned(row, job);
     }
-    if (status == SIL_SHEET_UNREADABLE) {
+    if (status == SIL_UNREADABLE) {
         put_row(row, "wrong", "look at the disk", "the profile cannot be read");
     } else {
         put_wrong(row, sheet);
@@ -246,10 +248,10 @@ static bool add_sheet(const web_site *site, const char *name, json_at array)
     if (error != 0) { /* gone meanwhile, or not a sheet: left out; else the system failed */
         return error == ENOENT || error == EACCES || error == EFBIG;
     }
-    int status = sil_sheet_read_within(bytes, size, name, site->folder, &sheet);
+    sil_status status = sil_sheet_read_within(bytes, size, name, site->folder, &sheet);
     json_at row = json_add_object(array);
     json_put_word(row, "name", name);
-    bool whole = status != SIL_SHEET_NO_MEMORY && put_sheet(row, sheet, status);
+    bool whole = status != SIL_NO_MEMORY && put_sheet(row, sheet, status);
     sil_sheet_free(sheet);
     free(bytes);
     return whole;

@@ -32,12 +32,12 @@ static void put_complaints(json_at root, const sil_sheet *sheet)
 /* Reads the sheet of a request; NULL without memory, and then the request has been answered. A
  * profile given by path is read from the folder only. */
 static sil_sheet *read_sheet(const web_site *site, const web_request *request, web_reply *reply,
-                             int *status)
+                             sil_status *status)
 {
     sil_sheet *sheet;
     *status = sil_sheet_read_within(request->body ? request->body : "", request->size, "sheet",
                                     site->folder, &sheet);
-    if (*status == SIL_SHEET_NO_MEMORY) {
+    if (*status == SIL_NO_MEMORY) {
         sil_sheet_free(sheet);
         web_say(reply, 500, "out of memory");
         return NULL;
@@ -47,10 +47,10 @@ static sil_sheet *read_sheet(const web_site *site, const web_request *request, w
 
 sil_sheet *web_take_sheet(const web_site *site, const web_request *request, web_reply *reply)
 {
-    int status;
+    sil_status status;
     sil_sheet *sheet = read_sheet(site, request, reply, &status);
     if (sheet && !sil_sheet_job(sheet)) {
-        if (status == SIL_SHEET_UNREADABLE) {
+        if (status == SIL_UNREADABLE) {
             web_say(reply, 500, "the sheet's profile is there, but could not be read");
         } else {
             json j = {0};
@@ -83,7 +83,7 @@ void web_read(const web_site *site, const web_target *target, const web_request 
               web_reply *reply)
 {
     (void)target;
-    int status; /* an unreadable profile is among the complaints */
+    sil_status status; /* an unreadable profile is among the complaints */
     sil_sheet *sheet = read_sheet(site, request, reply, &status);
     if (!sheet) {
         return;
@@ -123,13 +123,16 @@ bool web_choose_unit(const web_target *target, const sil_job *job, sil_unit *uni
 static void give_plan(const web_target *target, const sil_job *job, web_reply *reply)
 {
     sil_unit unit;
-    sil_plan plan;
+    sil_plan *plan;
+    char *result = NULL;
     if (!web_choose_unit(target, job, &unit)) {
         web_say(reply, 400, "units takes mm or in");
         return;
     }
-    sil_plan_make(job, &plan);
-    char *result = sil_report_json(&plan, unit);
+    if (sil_plan_make(job, &plan) == SIL_DONE) {
+        result = sil_report_json(plan, unit);
+    }
+    sil_plan_free(plan);
     if (result) {
         web_give(reply, "application/json", result, strlen(result));
     } else {

@@ -14,7 +14,7 @@ static void put_strings(const sil_plan *plan, json_at root)
         json_put_word(row, "note", plan->job->strings[i].note);
         json_put_number(row, "hz", plan->job->strings[i].hz);
         json_put_number(row, "unit_mass", plan->unit_mass_kg_m[i]);
-        json_put_number(row, "tension", plan->tension_n[i]);
+        json_put_number(row, "tension", plan->pluck.tension[i]);
         json_put_number(row, "nut_z", board->nut_z[i]);
         json_put_number(row, "saddle_z", board->saddle_z[i]);
         json_put_number(row, "saddle_x", board->saddle_x[i]);
@@ -225,7 +225,7 @@ static void put_all(const brief *b, json_at root)
 {
     const sil_plan *plan = b->plan;
     json_at about = json_put_object(root, "sillet");
-    json_put_word(about, "version", SIL_VERSION);
+    json_put_word(about, "version", SILLET_VERSION);
     json_put_int(about, "result", 1);
     put_strings(plan, root);
     json_at stages = json_put_array(root, "stages");

@@ -4,7 +4,7 @@
 #ifndef SILLET_DRAWING_DRAFT_H
 #define SILLET_DRAWING_DRAFT_H
 
-#include <sillet/plan.h>
+#include "../../plan/plan.h"
 
 #include "shapes.h"
 
@@ -144,9 +144,10 @@ typedef struct draw_ordinates {
 double draw_dim_ordinates(draw_shapes *list, const draw_ordinates *ordinates);
 
 /* draw_dim_chain: lengths between neighbours of a row on one line, a stroke at each; the figures
- * below it, led out where they would crowd. Given:    count, x, text  places in rising order, at
- * most DRAW_ORDINATES_MAX; a text a gap from, y         where the lead-out lines begin, and the
- * dimension line under it Returned: the y of the far end of the longest figure
+ * below it, led out where they would crowd.
+ * Given:    count, x, text  places in rising order, at most DRAW_ORDINATES_MAX; a text a gap
+ *           from, y         where the lead-out lines begin, and the dimension line under it
+ * Returned: the y of the far end of the longest figure
  */
 double draw_dim_chain(draw_shapes *list, int count, const double *x, const draw_words *text,
                       double from, double y);

@@ -281,7 +281,7 @@ static void put_objects(const dxf *d, write_out *out)
     put(out, "0 ENDSEC;0 EOF");
 }
 
-static int dxf_close(void *self, char **bytes, size_t *size)
+static sil_status dxf_close(void *self, char **bytes, size_t *size)
 {
     dxf *d = self;
     write_out out = {0};

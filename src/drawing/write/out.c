@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "out.h"
 
-#include <sillet/drawing.h>
+#include <sillet/core/units.h>
 #include <stdarg.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -60,13 +60,13 @@ void write_out_add(write_out *out, write_out *other)
     *other = (write_out){0};
 }
 
-int write_out_take(write_out *out, char **bytes, size_t *size)
+sil_status write_out_take(write_out *out, char **bytes, size_t *size)
 {
     if (out->no_memory) {
         free(out->bytes);
-        return SIL_DRAWING_NO_MEMORY;
+        return SIL_NO_MEMORY;
     }
     *bytes = out->bytes;
     *size = out->count;
-    return 0;
+    return SIL_DONE;
 }

@@ -6,6 +6,8 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+#include <sillet/status.h>
+
 typedef struct write_out {
     char *bytes;
     size_t count, room;
@@ -27,8 +29,8 @@ __attribute__((format(printf, 2, 3))) void write_out_put(write_out *out, const c
 void write_out_add(write_out *out, write_out *other);
 
 /* write_out_take: hands the bytes over, or frees them where memory ran out.
- * Returned: 0, else a sil_drawing_status
+ * Status:   SIL_DONE or SIL_NO_MEMORY
  */
-int write_out_take(write_out *out, char **bytes, size_t *size);
+sil_status write_out_take(write_out *out, char **bytes, size_t *size);
 
 #endif
