@@ -17,15 +17,15 @@ typedef struct room_row {
 
 static const room_row rooms[] = {
     {"src/core", "core/", ""},
-    {"src/job", "core/ job.h", ""},
+    {"src/job", "core/ job.h fields.h", ""},
     {"src/sheet", "core/ job.h sheet.h", "job"},
     {"src/plan", "core/ job.h plan.h", ""},
     {"src/report", "core/ job.h plan.h report.h version.h", ""},
     {"src/drawing", "core/ job.h plan.h drawing.h",
      "drawing/board drawing/views drawing/papers drawing/write"},
     {"src/drawing/board", "core/ job.h plan.h drawing.h", ""},
-    {"src/drawing/views", "core/ job.h plan.h", "drawing/board"},
-    {"src/drawing/papers", "core/ job.h plan.h drawing.h", "drawing/board drawing/views"},
+    {"src/drawing/views", "core/ job.h fields.h plan.h", "drawing/board"},
+    {"src/drawing/papers", "core/ job.h fields.h plan.h drawing.h", "drawing/board drawing/views"},
     {"src/drawing/write", "core/ drawing.h", "drawing/board"},
     {"src/cli", "sillet.h", ""},
     {"src/cli/draw", "sillet.h drawing.h", "cli"},

@@ -59,6 +59,9 @@ sil_field sil_field_at(int order);
  */
 bool sil_field_find(const char *path, sil_field *field);
 
+/* sil_field_within: whether a path is that of a field directly in a part: "nut.width" in "nut". */
+bool sil_field_within(const char *path, const char *part);
+
 /* sil_field_applies: whether a field makes sense on an instrument: the pitch of a screw only where
  * there are screws, the depth of the saddle slot only where there is a slot.
  * Given:    path  of a field; any other does not apply

@@ -30,14 +30,7 @@ static void say(const char *key, const char *value, const char *why)
     cli_print(out);
 }
 
-/* The part of a path that a field stands in, and the key it has there. */
-static bool stands_in(const char *path, const char *part)
-{
-    size_t length = strlen(part);
-    return strncmp(path, part, length) == 0 && path[length] == '.' &&
-           !strchr(path + length + 1, '.');
-}
-
+/* The key a field has in the part it is in. */
 static const char *key_of(const char *path)
 {
     const char *dot = strrchr(path, '.');
@@ -95,7 +88,8 @@ static void put_value(line *to, const sil_field *field, const sil_job *job)
     bool given = sil_field_read(field, job, -1, &value);
     if (field->kind == SIL_FIELD_ENDS) {
         put_ends(to, field, value.figure);
-    } else if (field->kind == SIL_FIELD_EACH && (given || stands_in(field->path, "readings"))) {
+    } else if (field->kind == SIL_FIELD_EACH &&
+               (given || sil_field_within(field->path, "readings"))) {
         put_list(to, field, &value);
     } else if (field->kind == SIL_FIELD_CHOICE && given) {
         put(to, field->choices[value.choice].word);
@@ -125,7 +119,7 @@ static int put_inner(const sil_field *outer, const sil_job *job, line *value, li
     int count = 0;
     for (int k = outer->order + 1; k < sil_field_count(); k++) {
         sil_field field = sil_field_at(k);
-        if (!field.asked || !stands_in(field.path, outer->path) ||
+        if (!field.asked || !sil_field_within(field.path, outer->path) ||
             !sil_field_applies(field.path, job)) {
             continue;
         }
@@ -165,7 +159,8 @@ static void say_part(const char *part, const char *first, const char *indent, co
     bool begun = false;
     for (int k = 0; k < sil_field_count(); k++) {
         sil_field field = sil_field_at(k);
-        if (field.asked && stands_in(field.path, part) && sil_field_applies(field.path, job)) {
+        if (field.asked && sil_field_within(field.path, part) &&
+            sil_field_applies(field.path, job)) {
             say_field(&field, begun ? indent : first, job);
             begun = true;
         }

@@ -136,6 +136,13 @@ bool sil_field_find(const char *path, sil_field *field)
     return words;
 }
 
+bool sil_field_within(const char *path, const char *part)
+{
+    size_t length = strlen(part);
+    return strncmp(path, part, length) == 0 && path[length] == '.' &&
+           !strchr(path + length + 1, '.');
+}
+
 /* The place of a value's word among the choices a person reads. */
 static int choice_of(const sil_field *field, const job_word *words, int value)
 {

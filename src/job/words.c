@@ -136,7 +136,7 @@ const job_words job_words_table[] = {
      .choices = saddles},
     {"saddle.length", "Saddle length", .hint = "end to end", JOB_IN_ONE_PIECE, ASKED},
     {"saddle.thickness", "Saddle thickness", .hint = "along the strings", JOB_IN_ONE_PIECE, ASKED},
-    {"saddle.spread", "Spacing at the saddle", .hint = "centre of string 1 to centre of the last",
+    {"saddle.spread", "Spacing at saddle", .hint = "centre of string 1 to centre of the last",
      JOB_SEVERAL_STRINGS, ASKED},
     {"saddle.setback", "Saddle setback",
      .hint = "as built: how far past the scale the string is let go"},

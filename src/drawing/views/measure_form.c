@@ -5,7 +5,7 @@
 
 #include <stddef.h>
 
-static const double head = 5.2, aim_width = 14, tick = 2.9, in = 1.6;
+static const double head = 5.2, aim_width = 14, tick = 2.9, in = 1.2;
 
 view_entry *view_form_row(view_form *form, view_cell cell, const char *label)
 {
@@ -18,6 +18,19 @@ static void middle_text(draw_shapes *list, double middle, double y, const char *
 {
     draw_text(list, DRAW_TEXT, (draw_point){middle, y - DRAW_NOTE / 2}, DRAW_NOTE, DRAW_MIDDLE, 0,
               text);
+}
+
+/* A text in a room of a width: in the smaller lettering where it needs it, cut where that is still
+ * too wide. y is the middle of its letters. */
+static void text_within(draw_shapes *list, double x, double y, draw_anchor anchor, double width,
+                        const char *text)
+{
+    if (list == NULL) {
+        return;
+    }
+    double height = draw_text_width(list, text, DRAW_NOTE) <= width ? DRAW_NOTE : DRAW_SMALL;
+    draw_words fits = draw_text_fit(list, text, height, width);
+    draw_text(list, DRAW_TEXT, (draw_point){x, y - height / 2}, height, anchor, 0, fits.text);
 }
 
 static void choices(draw_shapes *list, draw_box cell, const view_entry *row, bool last_visit)
@@ -33,7 +46,7 @@ static void choices(draw_shapes *list, draw_box cell, const view_entry *row, boo
             draw_line(list, DRAW_OUTLINE, (draw_point){box.left, box.top},
                       (draw_point){box.right, box.bottom});
         }
-        draw_note(list, x + tick + 1.2, y - DRAW_NOTE / 2, row->choice[k]);
+        text_within(list, x + tick + 1, y, DRAW_LEFT, half - tick - 1.3 - in, row->choice[k]);
     }
 }
 
@@ -104,16 +117,16 @@ double view_add_form(draw_shapes *list, double x, double top, double width, cons
 double view_add_sizes(draw_shapes *list, double top, double width, int columns, int count,
                       const view_size *size)
 {
-    const double row_height = 5.8, between = 5, cell = 19;
+    const double row_height = 5.8, between = 3, cell = 18.4;
     int rows = (count + columns - 1) / columns;
     double pitch = (width + between) / columns;
     for (int i = 0; i < count; i++) {
         int column = i / rows;
         double x = column * pitch, y = top - i % rows * row_height;
         double right = x + pitch - between, middle = y - row_height / 2;
-        draw_note(list, x, middle - DRAW_NOTE / 2, size[i].name.text);
+        text_within(list, x, middle, DRAW_LEFT, pitch - between - cell - 0.2, size[i].name.text);
         draw_rectangle(list, DRAW_DIMENSION, (draw_box){right - cell, y - row_height, right, y});
-        middle_text(list, right - cell / 2, middle, size[i].value.text);
+        text_within(list, right - cell / 2, middle, DRAW_MIDDLE, cell - 1, size[i].value.text);
     }
     return top - rows * row_height;
 }
