@@ -125,8 +125,7 @@ enum {
     POCKET = 8,
     HEEL = 16,
     PLAIN = 32,
-    ZERO = 64,
-    NO_ROD = 128
+    ZERO = 64
 };
 
 /* Of a guitar whose strings, but for the last, are plain. */
@@ -145,7 +144,6 @@ static const struct kind_row {
     {SIL_SADDLE_KIND_NOT_GIVEN, 0, 6, 14, NO_FAN NO_PAIRS},
     {SIL_SADDLE_SLOTTED, FAN, 6, 14, NO_PAIRS NO_SCREWS},
     {SIL_SADDLE_SLOTTED, COURSES, 6, 14, NO_FAN NO_SCREWS},
-    {SIL_SADDLE_SLOTTED, NO_ROD, 6, 14, NO_FAN NO_PAIRS NO_SCREWS "instrument.rod_state"},
     {SIL_SADDLE_SLOTTED, ZERO, 6, 14,
      NO_FAN NO_PAIRS NO_SCREWS "nut.seat_to_board allowances.bury_plain allowances.bury_wound"},
     {SIL_SADDLE_SLOTTED, 0, 1, 14, NO_FAN NO_PAIRS NO_SCREWS "nut.spacing saddle.spread"},
@@ -192,7 +190,6 @@ static void lay_kind(const struct kind_row *row, sil_job *job)
     job->saddle.pitch = row->has & PITCH ? 0.5 : SIL_UNKNOWN;
     job->instrument.scale = 645;
     job->instrument.scale_bass = row->has & FAN ? 665 : SIL_UNKNOWN;
-    job->instrument.rod = row->has & NO_ROD ? SIL_ROD_NONE : SIL_ROD_NOT_GIVEN;
     job->instrument.join = row->join;
     job->instrument.pocket = row->has & POCKET ? 76 : SIL_UNKNOWN;
     job->instrument.heel = row->has & HEEL ? 92 : SIL_UNKNOWN;

@@ -33,8 +33,6 @@ bool sil_field_applies(const char *path, const sil_job *job)
         return true;
     case JOB_ON_A_FAN:
         return sil_known(it->scale_bass);
-    case JOB_WITH_A_ROD:
-        return it->rod != SIL_ROD_NONE;
     case JOB_WHERE_IT_BENDS:
         return it->join == 0 || it->join > 2;
     case JOB_BOLTED_ON:

@@ -86,7 +86,7 @@ const job_words job_words_table[] = {
     {"instrument.crown", "Fret height", .hint = "height of a sound fret over the board", ASKED},
     {"instrument.rod", "Truss rod", .hint = "which way the truss rod bends the neck", ASKED,
      .choices = rods},
-    {"instrument.rod_state", "Rod state", .hint = "when you turn its nut", JOB_WITH_A_ROD, ASKED,
+    {"instrument.rod_state", "Rod state", .hint = "when you turn its nut", ASKED,
      .choices = rod_states},
     {"instrument.fallaway", "Fall-away",
      .hint = "how far the board over the body drops away at the last fret"},

@@ -10,7 +10,6 @@
 typedef enum job_where {
     JOB_EVERYWHERE,
     JOB_ON_A_FAN,          /* the outer strings have a scale each */
-    JOB_WITH_A_ROD,        /* not where there is none */
     JOB_WHERE_IT_BENDS,    /* a fret stands between the 1st and the body joint */
     JOB_BOLTED_ON,         /* the neck, as far as anything is said of it */
     JOB_SET_IN,            /* the neck, likewise */
