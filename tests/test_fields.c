@@ -118,15 +118,7 @@ static void units_are_of_the_measure(void **state)
     "limits.least_in_slot limits.least_break "
 #define NO_PIECE "saddle.length saddle.thickness "
 
-enum {
-    PITCH = 1,
-    FAN = 2,
-    COURSES = 4,
-    POCKET = 8,
-    HEEL = 16,
-    PLAIN = 32,
-    ZERO = 64
-};
+enum { PITCH = 1, FAN = 2, COURSES = 4, POCKET = 8, HEEL = 16, PLAIN = 32, ZERO = 64 };
 
 /* Of a guitar whose strings, but for the last, are plain. */
 static const struct kind_row {

@@ -64,11 +64,11 @@ static const job_field about_fields[] = {
 static const job_table about_table = {about_fields, COUNT_OF(about_fields)};
 
 /* Within the scale of a fan; what is likely of them stands in the row of the scale itself. */
-#define IN_SCALE(member) .at = offsetof(sil_instrument, member) - offsetof(sil_instrument, scale)
+#define IN_SCALE(member) (offsetof(sil_instrument, member) - offsetof(sil_instrument, scale))
 static const job_field scale_fields[] = {
-    {"treble", JOB_AS_FIGURE, IN_SCALE(scale)},
-    {"bass", JOB_AS_FIGURE, IN_SCALE(scale_bass)},
-    {"square", JOB_AS_COUNT, IN_SCALE(square)},
+    {"treble", JOB_AS_FIGURE, .at = IN_SCALE(scale)},
+    {"bass", JOB_AS_FIGURE, .at = IN_SCALE(scale_bass)},
+    {"square", JOB_AS_COUNT, .at = IN_SCALE(square)},
 };
 static const job_table scale_table = {scale_fields, COUNT_OF(scale_fields)};
 

@@ -15,29 +15,47 @@ const job_words *job_words_of(const char *path)
     return NULL;
 }
 
-/* The row of a path, and where the struct that holds it is: within a job and a reading, unless it
- * is NULL. Within the rows of another list nothing is known. */
-static const job_field *walk(const char *path, const sil_job *job, int reading, const void **base)
+/* The row of the key a path begins with, NULL where there is none; the path goes on behind it. */
+static const job_field *take_key(const job_table *table, const char **path)
 {
-    const job_field *field = NULL;
-    *base = job;
-    for (const job_table *table = &job_table_all; table; table = field->of) {
-        size_t length = strcspn(path, ".");
-        field = job_table_find(table, path, length);
-        path += length;
-        if (!field || *path == '\0') {
-            return field;
+    size_t length = strcspn(*path, ".");
+    const job_field *row = job_table_find(table, *path, length);
+    *path += length + ((*path)[length] == '.');
+    return row;
+}
+
+/* The row of a path. */
+static const job_field *row_of(const char *path)
+{
+    static const job_field none = {"", JOB_AS_PART, .at = JOB_NOT_KEPT};
+    const job_field *row = &none;
+    for (const job_table *table = &job_table_all; table && *path != '\0'; table = row->of) {
+        row = take_key(table, &path);
+        if (!row) {
+            return &none;
         }
-        path++;
-        bool within = field->kind == JOB_AS_PART || field->kind == JOB_AS_SCALE ||
-                      field->kind == JOB_AS_RELIEF || field->kind == JOB_AS_ATTACK;
-        bool read =
-            field->kind == JOB_AS_READINGS && *base && reading >= 0 && reading < job->reading_count;
-        *base = read              ? &job->readings[reading]
-                : within && *base ? job_field_seen(field, *base)
-                                  : NULL;
     }
-    return NULL;
+    return row;
+}
+
+/* The struct that holds the field of a path; NULL where there is none: in a reading that is not
+ * there, and within the rows of any other list. */
+static const void *holder_of(const char *path, const sil_job *job, int reading)
+{
+    const void *holder = job;
+    const job_table *table = &job_table_all;
+    while (table && holder && strchr(path, '.')) {
+        const job_field *row = take_key(table, &path);
+        if (!row) {
+            return NULL;
+        }
+        bool within = row->kind == JOB_AS_PART || row->kind == JOB_AS_SCALE ||
+                      row->kind == JOB_AS_RELIEF || row->kind == JOB_AS_ATTACK;
+        bool read = row->kind == JOB_AS_READINGS && reading >= 0 && reading < job->reading_count;
+        holder = read ? &job->readings[reading] : within ? job_field_seen(row, holder) : NULL;
+        table = row->of;
+    }
+    return holder;
 }
 
 static sil_field_kind kind_of(job_kind kind)
@@ -100,8 +118,7 @@ int sil_field_count(void)
 sil_field sil_field_at(int order)
 {
     const job_words *words = &job_words_table[order];
-    const void *base;
-    const job_field *row = walk(words->path, NULL, -1, &base);
+    const job_field *row = row_of(words->path);
     sil_field field = {.path = words->path,
                        .label = words->label,
                        .hint = words->hint,
@@ -178,8 +195,8 @@ static bool read_count(const job_field *row, const void *seen, sil_field_value *
 
 bool sil_field_read(const sil_field *field, const sil_job *job, int reading, sil_field_value *value)
 {
-    const void *base;
-    const job_field *row = walk(field->path, job, reading, &base);
+    const job_field *row = row_of(field->path);
+    const void *holder = holder_of(field->path, job, reading);
     *value = (sil_field_value){.choice = -1};
     bool one = field->kind == SIL_FIELD_FIGURE || field->kind == SIL_FIELD_COUNT;
     value->count = one                             ? 1
@@ -189,10 +206,10 @@ bool sil_field_read(const sil_field *field, const sil_job *job, int reading, sil
     for (int i = 0; i < value->count; i++) {
         value->figure[i] = SIL_UNKNOWN;
     }
-    if (!base || row->at == JOB_NOT_KEPT) {
+    if (!holder || row->at == JOB_NOT_KEPT) {
         return false;
     }
-    const void *seen = job_field_seen(row, base);
+    const void *seen = job_field_seen(row, holder);
     switch (field->kind) {
     case SIL_FIELD_FIGURE:
     case SIL_FIELD_ENDS:

@@ -81,7 +81,7 @@ static void add_row(const draw_draft *draft, view_form *form, const sil_field *f
     bool told = field->unit[0] != '\0' && field->measure != SIL_LENGTH;
     row->label =
         told ? draw_say("%.60s, %s", field->label, field->unit) : draw_say("%.60s", field->label);
-    if (field->measure == SIL_HUMIDITY && sil_known(limits->humidity_low_pct) &&
+    if (strcmp(field->path, "readings.humidity") == 0 && sil_known(limits->humidity_low_pct) &&
         sil_known(limits->humidity_high_pct)) {
         row->label = draw_say("%.60s, %s to %s %%", field->label,
                               draw_say_number(draft, limits->humidity_low_pct, 0).text,
