@@ -45,7 +45,7 @@ static const sil_choice taps[] = {{"none", "no gap: a tap is silent"},
                                   {NULL, NULL}};
 static const sil_choice edges[] = {
     {"string", "under a string"}, {"straightedge", "under a straightedge"}, {NULL, NULL}};
-static const sil_choice crowns[] = {{"sound", "sound, none off"}, {NULL, NULL}};
+static const sil_choice crowns[] = {{"sound", "all sound"}, {NULL, NULL}};
 static const sil_choice holds[] = {
     {"3", "held at the 3rd fret"}, {"2", "lying on the 2nd fret"}, {"open", "open"}, {NULL, NULL}};
 static const sil_choice capos[] = {{"0", "open"}, {"1", "with a capo at fret 1"}, {NULL, NULL}};
@@ -147,7 +147,7 @@ const job_words job_words_table[] = {
      .choices = pins},
     {"saddle.exit_height", "String exit height",
      .hint = "the edge where the string enters, over the top of the bridge", JOB_IN_A_SLOT},
-    {"saddle.pickup", "Pickup under the saddle", .hint = "its thickness, in the slot",
+    {"saddle.pickup", "Pickup under the saddle", .hint = "its thickness, in the saddle slot",
      JOB_IN_A_SLOT},
     {"saddle.pitch", "Travel of one turn",
      .hint = "travel of one turn of a height screw, post or thumbwheel", JOB_PERHAPS_ON_SCREWS,
@@ -183,11 +183,13 @@ const job_words job_words_table[] = {
      .hint = "two frets, [1, 14]; 1 and the body joint unless given", JOB_WHERE_IT_BENDS},
     {"readings.relief.by", "Measured", .hint = "under what", JOB_WHERE_IT_BENDS, .choices = edges},
     {"readings.relief.string", "String held", .hint = "its number", JOB_WHERE_IT_BENDS},
-    {"readings.frets", "Frets", .hint = "sound, or what is off: [{string: 2, fret: 1, off: -0.08}]",
-     ASKED, .choices = crowns},
+    {"readings.frets", "Frets",
+     .hint = "sound, or worn spots and high frets: [{string: 2, fret: 1, off: -0.08}]", ASKED,
+     .choices = crowns},
     {"readings.frets.string", "String", .hint = "its number"},
     {"readings.frets.fret", "Fret", .hint = "its number"},
-    {"readings.frets.off", "Off by", .hint = "- a worn spot's depth, + what a fret stands proud"},
+    {"readings.frets.off", "Off by",
+     .hint = "- the depth of a worn spot, + what a high fret stands proud"},
     {"readings.first", "Gap at the 1st fret",
      .hint = "gap over fret 1, held at 3; or none, ping or wide by a tap", ASKED, .choices = taps},
     {"readings.first_held", "How the string was held",
@@ -253,17 +255,17 @@ const job_words job_words_table[] = {
     {"limits.humidity.low", "Humidity, low", .hint = "such as 40 %"},
     {"limits.humidity.high", "Humidity, high", .hint = "such as 60 %"},
 
-    {"allowances", "Allowances", .hint = "what is left for fitting"},
+    {"allowances", "Allowances", .hint = "what fitting and new blanks need"},
     {"allowances.slot_plain", "Nut slot, plain string", .hint = "wider than the string by"},
     {"allowances.slot_wound", "Nut slot, wound string", .hint = "wider than the string by"},
-    {"allowances.bury_plain", "Slot depth, plain string", .hint = "in gauges", JOB_SLOTS_BEAR},
-    {"allowances.bury_wound", "Slot depth, wound string", .hint = "in gauges", JOB_SLOTS_BEAR},
-    {"allowances.fall_share", "Fall of the nut slots", .hint = "as a share of the headstock angle"},
+    {"allowances.bury_plain", "Nut slot depth, plain", .hint = "in gauges", JOB_SLOTS_BEAR},
+    {"allowances.bury_wound", "Nut slot depth, wound", .hint = "in gauges", JOB_SLOTS_BEAR},
+    {"allowances.fall_share", "Nut slot angle", .hint = "as a share of the headstock angle"},
     {"allowances.shim_step", "Shim step", .hint = "shims come in steps of this"},
-    {"allowances.band", "Target range", .hint = "each way of a target given as its aim alone"},
-    {"allowances.band.relief", "Relief, each way", .hint = "of the aim"},
-    {"allowances.band.action", "Action, each way", .hint = "of the aim"},
-    {"allowances.band.first", "Gap at fret 1, each way", .hint = "of the aim"},
+    {"allowances.band", "Target range", .hint = "each way of a target given as one figure"},
+    {"allowances.band.relief", "Relief, each way", .hint = "of the target"},
+    {"allowances.band.action", "Action, each way", .hint = "of the target"},
+    {"allowances.band.first", "Gap at fret 1, each way", .hint = "of the target"},
     {"allowances.blank", "Blanks", .hint = "how much larger than the finished part"},
     {"allowances.blank.length", "Longer by", .hint = "than the finished part"},
     {"allowances.blank.thickness", "Thicker by", .hint = "than the finished part"},

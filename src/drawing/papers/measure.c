@@ -262,18 +262,17 @@ static void put_strings(draw_flow *flow, int number)
     draw_words action = draw_say("%.40s over fret %d, %s", titles[1], gaps->action_at,
                                  gaps->capo ? "capo at 1" : "open");
     view_gauging gauging[] = {
-        {.name = first.text,
-         .range = as_wanted ? "wanted" : wanted_held(bench->targets.first_held)},
-        {.name = action.text, .range = at_12 ? "wanted" : "open, at 12"}};
+        {.name = first.text, .range = as_wanted ? "range" : wanted_held(bench->targets.first_held)},
+        {.name = action.text, .range = at_12 ? "range" : "open, at 12"}};
     fill_gauging(draft, &gauging[0], bench->targets.first, gaps->first);
     for (int i = 0; i < bench->board.strings; i++) {
         gauging[0].read[i] = read_gap(draft, gaps->first[i], gaps->first_tap[i]);
     }
     fill_gauging(draft, &gauging[1], bench->targets.action, gaps->action);
-    draw_words wanted = draw_say("Wanted: %s.", sil_hold_words(bench->targets.first_held));
+    draw_words wanted = draw_say("Target: %s.", sil_hold_words(bench->targets.first_held));
     const char *const how[2] = {
         as_wanted ? "The thickest feeler that does not lift it." : wanted.text,
-        at_12 ? "Eye level with the string." : "Wanted: open, over fret 12."};
+        at_12 ? "Eye level with the string." : "Target: open, over fret 12."};
     draw_shapes *list = draw_flow_list(flow);
     double y = put_pair(draft, list, number, titles, figures, how);
     view_add_gaugings(draft, list, y - 3, row_height(flow), 2, gauging);
@@ -355,10 +354,11 @@ static void put_heard(draw_flow *flow, int number)
 
 void paper_measure(sil_drawing *drawing)
 {
-    static const draw_heading heading = {"Measuring sheet",
-                                         "-",
-                                         {"Slack the strings, cover the eyes before nut or saddle "
-                                          "comes out. Never force a truss rod."}};
+    static const draw_heading heading = {
+        "Measuring sheet",
+        "-",
+        {"Slacken the strings and wear eye protection to take out nut or "
+         "saddle. Never force a rod."}};
     drawing->unscaled = true;
     draw_flow flow = draw_flow_begin(drawing, heading);
     put_instrument(&flow);

@@ -80,8 +80,8 @@ static void form_head(draw_shapes *list, double x, double top, double width, con
     double right = x + width, wanted = width - form->label - 2 * form->visit;
     double y = top - head / 2;
     if (form->ranged) {
-        middle_text(list, x + form->label + (wanted - aim_width) / 2, y, "wanted");
-        middle_text(list, right - 2 * form->visit - aim_width / 2, y, "aim");
+        middle_text(list, x + form->label + (wanted - aim_width) / 2, y, "range");
+        middle_text(list, right - 2 * form->visit - aim_width / 2, y, "target");
     }
     middle_text(list, right - 1.5 * form->visit, y, "visit 1");
     middle_text(list, right - 0.5 * form->visit, y, "visit 2");
@@ -148,7 +148,7 @@ static double widest(const draw_shapes *list, double least, const char *text)
 static columns measure(const draw_draft *draft, const draw_shapes *list, int count,
                        const view_gauging *gauging)
 {
-    columns c = {.note = 9, .gauge = 12, .range = 18, .aim = 10};
+    columns c = {.note = 9, .gauge = 12, .range = 18, .aim = widest(list, 0, "target")};
     double shares = 0, ranges = 0;
     for (int i = 0; i < draft->plan->job->string_count; i++) {
         double gauge = draft->plan->job->strings[i].gauge;
@@ -214,7 +214,7 @@ static double draw_gauging(draw_shapes *list, const columns *c, double x, double
     draw_line(list, DRAW_RULE, (draw_point){x + 1, top - 5}, (draw_point){right, top - 5});
     if (gauging->range != NULL) {
         middle_text(list, x + c->range / 2, top - 7.8, gauging->range);
-        middle_text(list, x + c->range + c->aim / 2, top - 7.8, "aim");
+        middle_text(list, x + c->range + c->aim / 2, top - 7.8, "target");
     }
     middle_text(list, right - 1.5 * cell, top - 7.8, "visit 1");
     middle_text(list, right - 0.5 * cell, top - 7.8, "visit 2");
