@@ -93,6 +93,7 @@ void web_read(const web_site *site, const web_target *target, const web_request 
     put_complaints(root, sheet);
     json_at entries = json_put_array(root, "entries");
     sil_sheet_see(sheet, add_entry, &entries);
+    web_put_applies(root, sil_sheet_job(sheet));
     web_give_json(reply, 200, &j);
     sil_sheet_free(sheet);
 }
