@@ -185,7 +185,7 @@ static void raise_saddle(sil_bench *bench, sil_fit *truth, const double *over)
     read_instrument(bench, truth);
 }
 
-static const sil_saddle_make posts = {.kind = SIL_SADDLE_TWO_POST,
+static const sil_saddle_make posts = {.working = SIL_WORKING_POSTS,
                                       .pitch = 0.8,
                                       .post_spread = 74.0,
                                       .present_treble = SIL_UNKNOWN,

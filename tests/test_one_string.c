@@ -6,7 +6,7 @@ static void make_one(sil_bench *bench, sil_fit *truth, sil_saddle_make *make)
 {
     make_instrument(bench, truth);
     bench->board.strings = 1;
-    *make = (sil_saddle_make){.kind = SIL_SADDLE_SLOTTED,
+    *make = (sil_saddle_make){.working = SIL_WORKING_BASE,
                               .length = 12.0,
                               .slot_depth = 5.0,
                               .pickup = 0.0,

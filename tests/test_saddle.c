@@ -4,7 +4,7 @@
 
 static void make_saddle(sil_saddle_make *make)
 {
-    *make = (sil_saddle_make){.kind = SIL_SADDLE_SLOTTED,
+    *make = (sil_saddle_make){.working = SIL_WORKING_BASE,
                               .length = 72.0,
                               .slot_depth = 5.0,
                               .pitch = 0.5,
@@ -208,7 +208,7 @@ static void screws_turn_by_their_pitch(void **state)
     sil_stages stages;
     sil_saddle_work saddle;
     make_saddle(&make);
-    make.kind = SIL_SADDLE_INDIVIDUAL;
+    make.working = SIL_WORKING_SCREWS;
     work(&bench, &make, &stages, &saddle);
     assert_int_equal(saddle.remedy, SIL_SADDLE_SCREW);
     near(saddle.turns[0] * 0.5, stages.lower[0], 1e-12);
@@ -229,7 +229,7 @@ static void a_glued_saddle_is_worked_at_its_top(void **state)
     sil_stages stages;
     sil_saddle_work saddle;
     make_saddle(&make);
-    make.kind = SIL_SADDLE_GLUED;
+    make.working = SIL_WORKING_TOP;
     work(&bench, &make, &stages, &saddle);
     assert_int_equal(saddle.remedy, SIL_SADDLE_SAND);
     assert_false(saddle.bottom);

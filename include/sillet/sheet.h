@@ -26,8 +26,7 @@ typedef struct sil_complaint {
 
 /* sil_sheet_read: reads and checks a sheet.
  * Given:    path      of the sheet; "-" for standard input
- *           profiles  folder of profiles by name; NULL: $SILLET_PROFILES, else found beside the
- *                     running program
+ *           profiles  folder of profiles by name; NULL: the one sil_profiles_folder gives
  * Returned: sheet     to be freed with sil_sheet_free, whatever the status; NULL only where there
  *                     is not even the memory to begin
  * Status:   SIL_DONE; SIL_DOUBTFUL: there is a job, and warnings among the complaints; SIL_WRONG:
@@ -143,10 +142,12 @@ void sil_sheet_free(sil_sheet *sheet);
  */
 size_t sil_program_folder(char *out, size_t size);
 
-/* sil_profiles_folder: where profiles are looked for by name, as sil_sheet_read does with NULL.
+/* sil_profiles_folder: where sil_sheet_read looks for profiles by name when it is given NULL. The
+ * first of these: the folder $SILLET_PROFILES names; ../share/sillet/profiles or ../profiles, from
+ * the folder of the running program; the folder where this library's profiles were installed.
  * Given:    size  of out, 1 or more
  * Returned: out   NUL-terminated
- * Status:   the length written; 0 where none is found
+ * Status:   the length written; 0 where there is none
  */
 size_t sil_profiles_folder(char *out, size_t size);
 

@@ -28,6 +28,7 @@
 #include "core/pitch.h"
 
 #include "drawing.h"
+#include "fields.h"
 #include "job.h"
 #include "plan.h"
 #include "report.h"

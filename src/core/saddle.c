@@ -11,21 +11,9 @@ static int count_verdicts(const sil_saddle_work *work, int strings, sil_verdict 
     return count;
 }
 
-bool sil_saddle_slotted(sil_saddle_kind kind)
-{
-    return kind == SIL_SADDLE_SLOTTED || kind == SIL_SADDLE_GLUED;
-}
-
-/* One bridge on two posts: screws, or the wheels of one that stands loose. */
-static bool stands_on_posts(const sil_saddle_make *make)
-{
-    return make->kind == SIL_SADDLE_TWO_POST ||
-           (make->kind == SIL_SADDLE_FLOATING && sil_known(make->pitch));
-}
-
-/* The base: each string allows what it is to come down by, or what it can spare. A first pass,
- * under the whole cut `most`, also keeps every string over its low edge, the set of them taken
- * together. */
+/* The bottom: each string allows what it has to come down by, or what it can spare. A first pass,
+ * which stays under the whole cut `most`, also keeps the strings over the low edges of their
+ * ranges, taken together as a set. */
 static sil_line cut_base(const sil_bench *bench, const sil_stages *stages, double half,
                          const sil_line *most)
 {
@@ -44,8 +32,8 @@ static sil_line cut_base(const sil_bench *bench, const sil_stages *stages, doubl
     return sil_saddle_line(strings, bench->board.saddle_z, cap, wanted, half, most);
 }
 
-/* Sands the base: strings to lower get the rest off their tops, strings to leave come down with
- * the saddle, inside their range. */
+/* Sands the bottom. Strings to lower get the rest off the top; strings to leave come down with the
+ * saddle and stay in range. */
 static void sand(const sil_bench *bench, const sil_saddle_make *make, sil_stages *stages,
                  sil_saddle_work *work)
 {
@@ -66,7 +54,7 @@ static void sand(const sil_bench *bench, const sil_saddle_make *make, sil_stages
     }
 }
 
-/* A shim lifts the whole saddle; what a string does not need of it comes off its top. */
+/* A shim lifts the whole saddle; where a string does not need all of it, the top is filed. */
 static void shim(const sil_bench *bench, const sil_saddle_make *make, const sil_stages *stages,
                  sil_saddle_work *work)
 {
@@ -84,20 +72,19 @@ static void shim(const sil_bench *bench, const sil_saddle_make *make, const sil_
         sil_above(work->shim, make->most_shim) || worn_notch ? SIL_SADDLE_REPLACE : SIL_SADDLE_SHIM;
     for (int i = 0; i < strings; i++) {
         double lower = work->verdict[i] == SIL_LEAVE ? 0.0 : stages->lower[i];
-        work->dress[i] = work->shim + lower;
+        work->dress[i] = work->remedy == SIL_SADDLE_SHIM ? work->shim + lower : 0.0;
     }
 }
 
-/* A glued saddle is worked at its top alone. */
+/* A glued saddle is worked on at its top only. */
 static void dress_top(const sil_bench *bench, const sil_stages *stages, sil_saddle_work *work)
 {
     int strings = bench->board.strings;
     bool raise = count_verdicts(work, strings, SIL_RAISE) > 0;
     work->remedy = raise ? SIL_SADDLE_REPLACE : SIL_SADDLE_SAND;
     for (int i = 0; i < strings; i++) {
-        if (work->verdict[i] != SIL_LEAVE) {
-            work->dress[i] = work->verdict[i] == SIL_TAKE ? stages->lower[i] : SIL_UNKNOWN;
-        }
+        bool dressed = work->verdict[i] == SIL_TAKE && !raise;
+        work->dress[i] = dressed ? stages->lower[i] : 0.0;
     }
 }
 
@@ -130,10 +117,11 @@ sil_line sil_level_line(int count, const double *z, const double *value)
     return (sil_line){mean - slope * z_mean, slope};
 }
 
-/* Posts that would move by less are where they can best be, mm: nobody turns a screw by that. */
+/* A post that would move by less than this stays where it is, mm: nobody can turn a screw so
+ * little. */
 static const double least_turned = 0.01;
 
-/* What a bridge on two posts can come nearest to: all strings move, along one straight line. */
+/* The nearest that a bridge on two posts can get: all strings move, along one straight line. */
 static void turn_posts(const sil_bench *bench, const sil_saddle_make *make, sil_stages *stages,
                        sil_saddle_work *work)
 {
@@ -163,21 +151,21 @@ static void choose_work(const sil_bench *bench, const sil_saddle_make *make, sil
     int strings = bench->board.strings;
     int unread = count_verdicts(work, strings, SIL_WAIT);
     bool moves = stages->changed[SIL_SADDLE];
-    if (make->kind == SIL_SADDLE_INDIVIDUAL) {
+    if (make->working == SIL_WORKING_SCREWS) {
         turn_screws(bench, make, stages, work);
         if (!moves && unread > 0) {
             work->remedy = SIL_SADDLE_WAIT;
         }
     } else if (unread > 0) {
-        sil_saddle_await(strings, work); /* one part carries all strings: none is cut unread */
-    } else if (stands_on_posts(make)) {
+        sil_saddle_await(strings, work); /* one part carries all strings: all must be read */
+    } else if (sil_working_on_two(make->working)) {
         for (int i = 0; i < strings; i++) {
             work->dress[i] = SIL_UNKNOWN;
         }
         if (moves) {
             turn_posts(bench, make, stages, work);
         }
-    } else if (moves && make->kind == SIL_SADDLE_GLUED) {
+    } else if (moves && make->working == SIL_WORKING_TOP) {
         dress_top(bench, stages, work);
     } else if (moves && count_verdicts(work, strings, SIL_RAISE) > 0) {
         shim(bench, make, stages, work);
@@ -186,14 +174,14 @@ static void choose_work(const sil_bench *bench, const sil_saddle_make *make, sil
     }
 }
 
-/* What comes off (or goes under) string i: new height over the same seat. */
+/* What comes off (or goes under) string i: its new height over the same bottom. */
 static double change_at(const sil_bench *bench, const sil_saddle_make *make,
                         const sil_stages *stages, const sil_saddle_work *work, int i)
 {
     if (work->posts) {
         return sil_line_at(work->cut, bench->board.saddle_z[i]);
     }
-    if (stands_on_posts(make) && !stages->changed[SIL_SADDLE]) {
+    if (sil_working_on_two(make->working) && !stages->changed[SIL_SADDLE]) {
         return sil_known(stages->lower[i]) ? 0.0 : SIL_UNKNOWN;
     }
     if (stages->saddle[i] == SIL_LEAVE) {
@@ -205,7 +193,7 @@ static double change_at(const sil_bench *bench, const sil_saddle_make *make,
 static void stand_in_slot(const sil_saddle_make *make, sil_saddle_work *work, int i)
 {
     double slot = make->slot_depth - make->pickup;
-    double under = sil_known(work->shim) ? work->shim : 0.0;
+    double under = work->remedy == SIL_SADDLE_SHIM ? work->shim : 0.0;
     work->protrusion[i] = work->height[i] - slot;
     work->in_slot[i] = (slot - under) / (work->height[i] - under);
     double rise = work->protrusion[i] - make->exit_height;
@@ -230,7 +218,8 @@ void sil_saddle_cut(const sil_bench *bench, const sil_saddle_make *make, sil_sta
                     sil_saddle_work *work)
 {
     int strings = bench->board.strings;
-    *work = (sil_saddle_work){.shim = SIL_UNKNOWN,
+    *work = (sil_saddle_work){.working = make->working,
+                              .shim = SIL_UNKNOWN,
                               .top_radius = SIL_UNKNOWN,
                               .post = {SIL_UNKNOWN, SIL_UNKNOWN},
                               .post_turns = {SIL_UNKNOWN, SIL_UNKNOWN}};
@@ -247,11 +236,11 @@ void sil_saddle_cut(const sil_bench *bench, const sil_saddle_make *make, sil_sta
     sil_saddle_present(bench, make, stages, work);
     for (int i = 0; i < strings; i++) {
         work->height[i] = work->present[i] - change_at(bench, make, stages, work, i);
-        if (sil_saddle_slotted(make->kind)) {
+        if (sil_working_in_slot(make->working)) {
             stand_in_slot(make, work, i);
         }
     }
-    if (sil_saddle_slotted(make->kind)) {
+    if (sil_working_in_slot(make->working)) {
         work->top_radius = sil_top_radius(strings, bench->board.saddle_z, work->height);
     }
 }

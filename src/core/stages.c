@@ -3,7 +3,7 @@
  * work" and "How sure". */
 #include "height.h"
 
-/* A change put on readings, to see how much of it a cut takes over. */
+/* A small change of the readings, to see how much a cut changes with it. */
 typedef struct nudge {
     double action, first, relief, rod_ratio;
 } nudge;
@@ -59,7 +59,7 @@ static void turn_rod(const sil_bench *bench, double ratio, sil_fit *fit)
     sil_neck_moves(&bench->board, sil_bend(&bench->board, bench->targets.relief.aim), ratio, fit);
 }
 
-/* Farthest of all crowns off the line in one direction, as a size. */
+/* How far the worst crown is off the line in one direction, without sign. */
 static double farthest_crown(const sil_bench *bench, double sign)
 {
     double most = 0.0;
@@ -156,7 +156,7 @@ static void work_nut(const sil_bench *bench, sil_stages *stages)
         stages->deepen[i] = fit->nut_height[i] - wanted;
         stages->nut[i] = judge(gap, bench->targets.first[i], stages->deepen[i]);
         if (bench->zero_fret && stages->nut[i] != SIL_WAIT) {
-            stages->nut[i] = SIL_LEAVE; /* its slots only guide */
+            stages->nut[i] = SIL_LEAVE; /* the nut slots only guide */
         }
         if (is_worked(stages->nut[i])) {
             fit->nut_height[i] = wanted;
@@ -243,8 +243,8 @@ static void run_nudged(const sil_bench *bench, const nudge *by, const sil_stages
     }
 }
 
-/* Adds one uncertain input to the variance of each cut: cuts are linear in it, so the change over
- * a step of 1 is the slope. */
+/* Adds one uncertain input to the variance of each cut. Cuts are linear in it, so the change over a
+ * step of 1 is the slope. */
 static void add_spread(const sil_bench *bench, const nudge *by, double u, sil_stages *stages)
 {
     double deepen[SIL_STRINGS_MAX];
@@ -263,7 +263,7 @@ double sil_rectangular(double half_width)
     return half_width / sqrt(3.0);
 }
 
-/* Of stages that begin with no spread. */
+/* For stages that start with no uncertainty. */
 static void weigh(const sil_bench *bench, sil_stages *stages)
 {
     const sil_tools *tools = &bench->tools;
@@ -304,7 +304,7 @@ double sil_first_pass(double cut, double to_low, double u, double guard)
 
 double sil_shim_thickness(double rise, double step)
 {
-    /* A rise that is a whole number of steps but for rounding takes no step more. */
+    /* A rise that is a whole number of steps up to rounding does not take another step. */
     return ceil(rise / step - 1e-9) * step;
 }
 

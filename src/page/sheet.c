@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* A sheet sent by the page: what stands in it, its plan, its drawings. */
+/* A sheet sent by the page: its entries, its plan, its drawings. */
 #include <stdlib.h>
 #include <string.h>
 
@@ -47,20 +47,18 @@ static cJSON *complaints_of(const sil_sheet *sheet)
     return array;
 }
 
-/* {key: array, ..} beside the complaints of a sheet. */
-static void give_with_complaints(web_reply *reply, int status, const sil_sheet *sheet,
-                                 const char *key, cJSON *array)
+/* Puts an item under a key; one that is NULL, or cannot be put, is false. */
+static bool put_item(cJSON *object, const char *key, cJSON *item)
 {
-    cJSON *root = cJSON_CreateObject();
-    cJSON *complaints = complaints_of(sheet);
-    bool whole = root && complaints && cJSON_AddItemToObject(root, "complaints", complaints);
-    if (!whole) {
-        cJSON_Delete(complaints);
+    if (object && item && cJSON_AddItemToObject(object, key, item)) {
+        return true;
     }
-    if (key && (!array || !whole || !cJSON_AddItemToObject(root, key, array))) {
-        cJSON_Delete(array);
-        whole = false;
-    }
+    cJSON_Delete(item);
+    return false;
+}
+
+static void give_whole(web_reply *reply, int status, cJSON *root, bool whole)
+{
     if (!whole) {
         cJSON_Delete(root);
         root = NULL;
@@ -68,8 +66,8 @@ static void give_with_complaints(web_reply *reply, int status, const sil_sheet *
     web_give_json(reply, status, root);
 }
 
-/* Reads the sheet of a request; NULL out of memory, answered. A profile by path is read from the
- * folder alone. */
+/* Reads the sheet of a request; NULL without memory, and then the request has been answered. A
+ * profile given by path is read from the folder only. */
 static sil_sheet *read_sheet(const web_site *site, const web_request *request, web_reply *reply,
                              sil_status *status)
 {
@@ -92,7 +90,9 @@ sil_sheet *web_take_sheet(const web_site *site, const web_request *request, web_
         if (status == SIL_UNREADABLE) {
             web_say(reply, 500, "the sheet's profile is there, but could not be read");
         } else {
-            give_with_complaints(reply, 422, sheet, NULL, NULL);
+            cJSON *root = cJSON_CreateObject();
+            bool whole = put_item(root, "complaints", complaints_of(sheet));
+            give_whole(reply, 422, root, whole);
         }
         sil_sheet_free(sheet);
         sheet = NULL;
@@ -105,8 +105,8 @@ typedef struct entries {
     bool failed;
 } entries;
 
-/* [path, text], and of the profile's own also what its bare lengths are in; lists and mappings are
- * told by what is in them, the empty ones by nothing. */
+/* [path, text], and for a value of the profile also the unit of its bare lengths. Lists and
+ * mappings are listed by what is in them, so empty ones do not appear. */
 static void add_entry(void *with, const sil_entry *entry)
 {
     entries *all = with;
@@ -144,7 +144,11 @@ void web_read(const web_site *site, const web_target *target, const web_request 
         cJSON_Delete(all.array);
         all.array = NULL;
     }
-    give_with_complaints(reply, 200, sheet, "entries", all.array);
+    cJSON *root = cJSON_CreateObject();
+    bool whole = put_item(root, "complaints", complaints_of(sheet));
+    whole = put_item(root, "entries", all.array) && whole;
+    whole = put_item(root, "applies", web_applies(sil_sheet_job(sheet))) && whole;
+    give_whole(reply, 200, root, whole);
     sil_sheet_free(sheet);
 }
 

@@ -203,7 +203,7 @@ static void find_bound(sil_plan *plan, sil_code code, const double *values, doub
 static void find_end_of_travel(sil_plan *plan)
 {
     const sil_job *job = plan->job;
-    for (int i = 0; i < job->string_count && !sil_saddle_slotted(job->saddle.kind); i++) {
+    for (int i = 0; i < job->string_count && !sil_working_in_slot(plan->saddle.working); i++) {
         double over = plan->neck.short_by[i];
         if (sil_above(over, 0.0)) {
             plan_found_figure(plan, SIL_ADJUST_LIMIT,

@@ -78,7 +78,7 @@ static void find_contacts(sil_plan *plan)
 {
     double half = plan->job->saddle.thickness / 2.0;
     /* A saddle that floats, or that screws set, is moved to where its string is in tune. */
-    bool slotted = sil_saddle_slotted(plan->job->saddle.kind);
+    bool slotted = sil_working_in_slot(plan->saddle.working);
     half /= cos(plan->bench.board.saddle_slant); /* along the string, where the saddle leans */
     for (int i = 0; i < plan->job->string_count; i++) {
         double off = plan->compensation[i].off_slot;

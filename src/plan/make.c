@@ -56,7 +56,7 @@ static void work_nut(const sil_job *job, sil_plan *plan)
 static void work_saddle(const sil_job *job, const sil_reading *reading, sil_plan *plan)
 {
     const sil_job_saddle *sheet = &job->saddle;
-    sil_saddle_make make = {.kind = sheet->kind,
+    sil_saddle_make make = {.working = sil_saddle_working(sheet->kind, sheet->pitch),
                             .length = sheet->length,
                             .slot_depth = sheet->slot_depth,
                             .pickup = sheet->pickup,

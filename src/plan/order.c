@@ -56,7 +56,7 @@ static void order_measures(sil_plan *plan)
     bool works_nut = nut != SIL_NUT_NONE && nut != SIL_NUT_WAIT;
     step(plan, works_nut && !sil_known(plan->bench.crown), SIL_NOW, SIL_ACT_MEASURE_CROWN);
     bool blind = plan->saddle.remedy == SIL_SADDLE_SAND &&
-                 sil_saddle_slotted(plan->job->saddle.kind) &&
+                 sil_working_in_slot(plan->saddle.working) &&
                  !sil_known(plan->saddle.protrusion[0]);
     step(plan, blind, SIL_NOW, SIL_ACT_MEASURE_SADDLE);
 }
@@ -93,7 +93,7 @@ static const double least_dressing = 0.1;
 static double dress(const sil_plan *plan, int string)
 {
     double off = plan->saddle.dress[string];
-    return off > 0.0 && plan->saddle.remedy != SIL_SADDLE_REPLACE ? off : 0.0;
+    return off > 0.0 ? off : 0.0;
 }
 
 double sil_dressed_off(const sil_plan *plan, int string)
@@ -123,12 +123,9 @@ bool plan_takes_anything(const sil_plan *plan, sil_line line)
 
 sil_verdict plan_curve_at(const sil_plan *plan, int string)
 {
-    const sil_job_saddle *saddle = &plan->job->saddle;
-    bool posts = saddle->kind == SIL_SADDLE_TWO_POST ||
-                 (saddle->kind == SIL_SADDLE_FLOATING && sil_known(saddle->pitch));
     double action = sil_action(&plan->bench.board, &plan->stages.fit[SIL_SADDLE], string, 12);
     sil_band range = plan->bench.targets.action[string];
-    if (!posts || plan->saddle.remedy == SIL_SADDLE_WAIT) {
+    if (!sil_working_on_two(plan->saddle.working) || plan->saddle.remedy == SIL_SADDLE_WAIT) {
         return SIL_LEAVE;
     }
     return sil_above(action, range.high)  ? SIL_TAKE

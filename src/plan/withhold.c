@@ -139,7 +139,7 @@ static double short_by(const sil_plan *plan, int i)
     if (!comes_down) {
         return SIL_UNKNOWN;
     }
-    return sil_saddle_slotted(plan->job->saddle.kind)
+    return sil_working_in_slot(plan->saddle.working)
                ? plan->job->limits.least_protrusion - plan->saddle.protrusion[i]
                : short_on_screws(plan, i);
 }
@@ -193,7 +193,7 @@ void plan_withhold(sil_plan *plan)
              SIL_CROWNS_UNREAD);
     withhold(&plan->saddle_withheld, high, SIL_ZERO_FRET_HIGH);
     withhold(&plan->saddle_withheld, is_stopped(plan),
-             sil_saddle_slotted(plan->job->saddle.kind) ? SIL_PROTRUSION_LOW : SIL_ADJUST_LIMIT);
+             sil_working_in_slot(plan->saddle.working) ? SIL_PROTRUSION_LOW : SIL_ADJUST_LIMIT);
     bool *forecast = plan->stages.forecast;
     if (plan->nut_withheld.count > 0) {
         sil_nut_await(strings, &plan->nut);

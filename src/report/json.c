@@ -199,7 +199,7 @@ static void put_saddle(writer *w, cJSON *root)
     put_bottom_cut(w, saddle);
     put_number(w, saddle, "shim", work->shim);
     put_number(w, saddle, "top_radius", work->top_radius);
-    bool ordered = work->remedy != SIL_SADDLE_WAIT && sil_saddle_slotted(plan->job->saddle.kind);
+    bool ordered = work->remedy != SIL_SADDLE_WAIT && sil_working_in_slot(plan->saddle.working);
     put_blank(w, saddle, ordered, plan->saddle_blank);
     put_degrees(w, saddle, "slant", plan->bench.board.saddle_slant);
     put_posts(w, saddle);

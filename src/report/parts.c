@@ -157,14 +157,12 @@ static saddle_table table_of(const sil_plan *plan)
     static const char *const sanded[] = {"too high by", "base,",  "base,", "off the", "height",
                                          "height",      "out of", "",      "first",   "in all",
                                          "top",         "now",    "done",  "bridge"};
-    const sil_job_saddle *saddle = &plan->job->saddle;
-    if (saddle->kind == SIL_SADDLE_INDIVIDUAL) {
+    sil_working working = plan->saddle.working;
+    if (working == SIL_WORKING_SCREWS) {
         return (saddle_table){screws, 3, print_screw_row};
     }
-    bool sands = sil_saddle_slotted(saddle->kind) ||
-                 (saddle->kind == SIL_SADDLE_FLOATING && !sil_known(saddle->pitch));
-    return sands ? (saddle_table){sanded, 7, print_sanded_row}
-                 : (saddle_table){posts, 2, print_post_row};
+    return sil_working_cuts(working) ? (saddle_table){sanded, 7, print_sanded_row}
+                                     : (saddle_table){posts, 2, print_post_row};
 }
 
 static bool any_left_on(const sil_plan *plan)
@@ -173,7 +171,7 @@ static bool any_left_on(const sil_plan *plan)
     for (int i = 0; i < plan->job->string_count; i++) {
         any = any || sil_left_on(plan, i) >= 0.005; /* is told */
     }
-    return any && sil_saddle_slotted(plan->job->saddle.kind);
+    return any && sil_working_in_slot(plan->saddle.working);
 }
 
 void report_saddle(const report *p)
@@ -192,7 +190,7 @@ void report_saddle(const report *p)
         table.row(p, i);
     }
     print_posts(p);
-    if (sil_saddle_slotted(plan->job->saddle.kind)) {
+    if (sil_working_in_slot(plan->saddle.working)) {
         print_blank(p, work->remedy == SIL_SADDLE_WAIT, plan->saddle_blank);
     }
     fprintf(p->out,

@@ -18,7 +18,7 @@ static double run_cuts(const sil_plan *plan)
                              .fall_share = 0.5,
                              .most_shim = 0.8,
                              .shim_step = 0.1};
-    sil_saddle_make saddle_make = {.kind = SIL_SADDLE_SLOTTED,
+    sil_saddle_make saddle_make = {.working = SIL_WORKING_BASE,
                                    .length = 72.0,
                                    .slot_depth = 5.0,
                                    .most_shim = 0.8,

@@ -242,12 +242,12 @@ def taken_off(bone, cut, z, posts):
     return off
 
 
-def dressing(bone, verdict, lower, cut, shim, z):
-    """What comes off the top string by string."""
-    kind = bone.kind
-    if kind == "individual" or on_posts(bone) or verdict == "wait" \
-            or (kind == "glued" and verdict == "raise"):
+def dressing(bone, verdict, lower, cut, shim, replaced, z):
+    """What comes off the top string by string; nothing comes off one that is to be replaced."""
+    if bone.kind == "individual" or on_posts(bone) or verdict == "wait":
         return math.nan
+    if replaced:
+        return 0.0
     if not math.isnan(shim):
         return (0.0 if verdict == "leave" else lower) + shim
     if verdict == "leave":
@@ -281,7 +281,8 @@ def saddle(board, job, done, codes):
     stops_alone = len(codes) == 1 and bool(codes & {"protrusion-low", "adjust-limit"})
     shim = saddle_shim(job, bone.verdict, bone.lower)
     remedy, waiting = saddle_remedy(job, bone.verdict, shim, bool(codes), posts)
-    under = 0.0 if math.isnan(shim) else shim
+    replaced = saddle_remedy(job, bone.verdict, shim, False, posts)[0] == "replace"
+    under = 0.0 if math.isnan(shim) or replaced else shim
     rows = []
     for i in range(job.count):
         verdict = "wait" if waiting else bone.verdict[i]
@@ -295,7 +296,7 @@ def saddle(board, job, done, codes):
                                               done.u_saddle[i]),
                      "verdict": verdict,
                      "dress": dressing(job.saddle, verdict, bone.lower[i], cut, shim,
-                                       board.z_saddle[i]),
+                                       replaced, board.z_saddle[i]),
                      "present": present[i], "height": height[i], "protrusion": protrusion,
                      "in_slot": (depth - under) / (height[i] - under),
                      "break_angle": math.degrees(math.atan2(protrusion, job.saddle.pin[i])),

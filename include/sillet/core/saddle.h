@@ -20,14 +20,39 @@ typedef enum sil_saddle_kind {
                               is worked at its feet */
 } sil_saddle_kind;
 
-/* sil_saddle_slotted: whether a saddle of this kind stands in a slot of the bridge.
- * Given:    kind  one of sil_saddle_kind
- * Returned: true for one that stands loose or glued in its slot; false where the kind is not given
+/* How the height of the strings at the saddle is worked: the one answer to everything that depends
+ * on it. */
+typedef enum sil_working {
+    SIL_WORKING_NOT_GIVEN,   /* the kind of saddle was not given */
+    SIL_WORKING_BASE,        /* a loose saddle in its slot: sanded at the bottom, or shimmed */
+    SIL_WORKING_TOP,         /* a glued saddle: only its top can be reached */
+    SIL_WORKING_FEET,        /* a floating bridge without thumbwheels: worked at its feet */
+    SIL_WORKING_SCREWS,      /* height screws of each string */
+    SIL_WORKING_POSTS,       /* one bridge on two posts */
+    SIL_WORKING_THUMBWHEELS, /* a floating bridge that thumbwheels raise and lower */
+    SIL_WORKINGS
+} sil_working;
+
+/* sil_saddle_working: how a saddle is worked.
+ * Given:    kind
+ *           pitch  travel of one turn, mm; a floating bridge has thumbwheels where it is known
  */
-bool sil_saddle_slotted(sil_saddle_kind kind);
+sil_working sil_saddle_working(sil_saddle_kind kind, double pitch);
+
+/* sil_working_in_slot: the saddle stands in a slot of the bridge.
+ * sil_working_cuts:    height comes off wood or bone, so a first pass counts.
+ * sil_working_turns:   height is turned by screws, posts or thumbwheels and can be turned back.
+ * sil_working_on_two:  one bridge on two posts or thumbwheels: all strings move along one line.
+ * sil_working_floats:  only the strings hold the bridge.
+ */
+bool sil_working_in_slot(sil_working working);
+bool sil_working_cuts(sil_working working);
+bool sil_working_turns(sil_working working);
+bool sil_working_on_two(sil_working working);
+bool sil_working_floats(sil_working working);
 
 typedef struct sil_saddle_make {
-    sil_saddle_kind kind;
+    sil_working working;
     double length;             /* of the saddle, mm; its ends at +-length/2 */
     double slot_depth, pickup; /* from the bridge's top; what lies under the saddle, mm */
     double pin_distance[SIL_STRINGS_MAX];      /* saddle to where the string enters the bridge */
@@ -61,6 +86,7 @@ typedef struct sil_line {
 double sil_line_at(sil_line line, double z);
 
 typedef struct sil_saddle_work {
+    sil_working working;
     sil_saddle_remedy remedy;
     sil_verdict verdict[SIL_STRINGS_MAX]; /* the stage's, or to wait: with others not yet read */
     double first_pass[SIL_STRINGS_MAX];   /* how far the string is to come down before it is read
@@ -68,7 +94,8 @@ typedef struct sil_saddle_work {
                                              What the base loses of it is in cut_first */
     bool bottom;                          /* a cut at the base is asked for */
     sil_line cut, cut_first;              /* whole, and what to take before reading again */
-    double dress[SIL_STRINGS_MAX];        /* off the top after the base, or after the shim */
+    double dress[SIL_STRINGS_MAX];        /* off the top after the base, or after the shim; 0 where
+                                             the saddle is to be replaced */
     double present[SIL_STRINGS_MAX];      /* seat to underside of the string, now */
     double height[SIL_STRINGS_MAX];       /* and finished, a shim counted in */
     double protrusion[SIL_STRINGS_MAX];   /* finished, over the bridge's top */
@@ -77,7 +104,8 @@ typedef struct sil_saddle_work {
     double turns[SIL_STRINGS_MAX]; /* + down; unknown unless individual */
     bool posts;                    /* two posts or wheels are to be turned */
     double post[2], post_turns[2]; /* treble, bass: mm and turns, + down; unknown unless posts */
-    double shim;                   /* unknown unless a string is to raise */
+    double shim;                   /* unknown unless a string is to raise; where the saddle is to be
+                                      replaced, the shim that would have been wanted */
     double top_radius;             /* unknown under three strings, over 3000, or not crowned */
     bool present_disagree;         /* caliper and bridge top differ by over 0.3: neither is used */
 } sil_saddle_work;

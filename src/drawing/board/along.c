@@ -30,7 +30,7 @@ void draw_plan_along(const sil_plan *plan, sil_job *job, sil_plan *along)
     flatten(&along->saddle.cut_first, saddle);
     flatten(&along->slot_as_built, saddle);
     flatten(&along->slot_best, saddle);
-    if (saddle > 1 && sil_saddle_slotted(job->saddle.kind)) {
+    if (saddle > 1 && sil_working_in_slot(plan->saddle.working)) {
         along->saddle.top_radius =
             sil_top_radius(job->string_count, along->bench.board.saddle_z, along->saddle.height);
     }
@@ -39,9 +39,7 @@ void draw_plan_along(const sil_plan *plan, sil_job *job, sil_plan *along)
 
 bool draw_on_screws(const draw_draft *draft)
 {
-    const sil_job_saddle *saddle = &draft->plan->job->saddle;
-    return !sil_saddle_slotted(saddle->kind) &&
-           (saddle->kind != SIL_SADDLE_FLOATING || sil_known(saddle->pitch));
+    return sil_working_turns(draft->plan->saddle.working);
 }
 
 double draw_moved_down(const draw_draft *draft, int string)

@@ -105,7 +105,7 @@ static blank saddle_blank(const draw_draft *draft)
                .order = plan->saddle_blank,
                .done = {sheet->length, sheet->thickness, high}};
     add_facts(draft, &b, sheet->material, plan->bench.board.saddle_z, plan->saddle.top_radius);
-    if (sil_saddle_slotted(sheet->kind)) {
+    if (sil_working_in_slot(plan->saddle.working)) {
         add_fact(&b, "for a slot",
                  draw_say("%s \u00d7 %s %s", draw_say_length(draft, sheet->thickness).text,
                           draw_say_length(draft, sheet->length).text, draw_unit_name(draft)));
@@ -231,7 +231,7 @@ static void put_saddle(draw_flow *flow)
         paper_flow_wait(flow, "No saddle blank is ordered today.", &plan->saddle_withheld);
     } else if (draw_on_screws(draft)) {
         draw_flow_words(flow, "Saddle: none to order; it stands on screws.", 6);
-    } else if (!sil_saddle_slotted(plan->job->saddle.kind)) {
+    } else if (!sil_working_in_slot(plan->saddle.working)) {
         draw_flow_words(flow, "Bridge: none to order; it is worked at its feet.", 6);
     } else {
         put_blank(flow, saddle_blank(draft));

@@ -10,7 +10,7 @@ enum { STRING, NOTE, BUILT, ONLY, BEST, ADVANCE, OPTIONAL, COLUMNS = OPTIONAL + 
 bool view_saddle_in_slot(const draw_draft *draft)
 {
     const sil_job_saddle *saddle = &draft->plan->job->saddle;
-    return sil_saddle_slotted(saddle->kind) && sil_known(saddle->thickness);
+    return sil_working_in_slot(draft->plan->saddle.working) && sil_known(saddle->thickness);
 }
 
 double view_saddle_outside(const draw_draft *draft, int string)

@@ -1,0 +1,79 @@
+/* SPDX-License-Identifier: MIT */
+/* What the two parts share: a blank, a lean, a list of slots. */
+#include "within.h"
+
+/* ISO 2768-1, class f: what a size may be off by, mm. */
+static double fine(double mm)
+{
+    static const double upto[] = {6, 30, 120, 400}, off[] = {0.05, 0.1, 0.15, 0.2};
+    for (size_t i = 0; i < sizeof upto / sizeof *upto; i++) {
+        if (mm <= upto[i]) {
+            return off[i];
+        }
+    }
+    return 0.3;
+}
+
+static void fill_size(const brief *b, double order, double done, brief_figure *size,
+                      brief_figure *finished, brief_figure *spare, brief_figure *within)
+{
+    *size = figure_length(b->unit, order, SIL_UP);
+    *finished = figure_length(b->unit, done, SIL_NEAREST);
+    *spare = figure_length(b->unit, order - done, SIL_NEAREST);
+    *within = figure_length(b->unit, sil_known(order) ? fine(order) : SIL_UNKNOWN, SIL_NEAREST);
+}
+
+brief_blank brief_blank_of(const brief *b, bool ordered, sil_blank order, const double done[3],
+                           double spacing, double radius)
+{
+    brief_blank blank = {.ordered = ordered,
+                         .complete = sil_known(order.length + order.thickness + order.height),
+                         .spacing = figure_length(b->unit, spacing, SIL_NEAREST),
+                         .radius = figure_radius(b->unit, radius)};
+    fill_size(b, order.length, done[0], &blank.length, &blank.done_length, &blank.spare_length,
+              &blank.within_length);
+    fill_size(b, order.thickness, done[1], &blank.thickness, &blank.done_thickness,
+              &blank.spare_thickness, &blank.within_thickness);
+    fill_size(b, order.height, done[2], &blank.height, &blank.done_height, &blank.spare_height,
+              &blank.within_height);
+    return blank;
+}
+
+const char *brief_blank_words(brief *b, const brief_blank *blank)
+{
+    return blank->complete
+               ? text_keep(&b->store, ", blank %s \u00d7 %s \u00d7 %s %s", blank->length.shown,
+                           blank->thickness.shown, blank->height.shown, b->unit_name)
+               : "";
+}
+
+const char *brief_which(brief *b, const char *noun, const bool *meant)
+{
+    text t = {0};
+    int count = 0, said = 0;
+    for (int i = 0; i < b->strings; i++) {
+        count += meant[i];
+    }
+    if (count > 1 && count == b->strings) {
+        return text_keep(&b->store, "all %ss", noun);
+    }
+    text_put(&t, count > 0 ? noun : "");
+    text_put(&t, count > 1 ? "s" : "");
+    for (int i = 0; i < b->strings; i++) {
+        if (meant[i]) {
+            const char *gap = said == 0 ? " " : said == count - 1 ? " and " : ", ";
+            text_add(&t, "%s%d", gap, i + 1);
+            said++;
+        }
+    }
+    const char *kept = text_keep_bytes(&b->store, text_read(&t), t.length);
+    b->store.failed = b->store.failed || t.failed;
+    text_free(&t);
+    return kept;
+}
+
+brief_figure brief_lean(double slant)
+{
+    double degrees = fabs(slant) * 180.0 / 3.14159265358979323846;
+    return degrees < 0.05 ? figure_none() : figure_number(degrees, 1);
+}

@@ -1,0 +1,48 @@
+/* SPDX-License-Identifier: MIT */
+/* The brief, filled part by part; each from the plan and from what was filled before it. */
+#include <stdlib.h>
+
+#include "within.h"
+
+static void fill(brief *b)
+{
+    const sil_instrument *it = &b->plan->job->instrument;
+    part_nut_solve(b->plan, &b->nut_part);
+    part_saddle_solve(b->plan, &b->saddle_part);
+    b->scale = figure_plain(b->unit, it->scale);
+    b->scale_bass = figure_plain(b->unit, it->scale_bass);
+    brief_fill_readings(b);
+    brief_fill_nut(b);
+    brief_fill_saddle(b);
+    brief_fill_stages(b);
+    brief_fill_visits(b);
+    brief_fill_findings(b);
+    brief_fill_steps(b);
+    brief_fill_row(b);
+}
+
+brief *brief_make(const sil_plan *plan, sil_unit unit)
+{
+    brief *b = calloc(1, sizeof *b);
+    if (!b) {
+        return NULL;
+    }
+    b->plan = plan;
+    b->unit = unit;
+    b->unit_name = unit == SIL_MM ? "mm" : "in";
+    b->strings = plan->job->string_count;
+    fill(b);
+    if (b->store.failed) {
+        brief_free(b);
+        return NULL;
+    }
+    return b;
+}
+
+void brief_free(brief *b)
+{
+    if (b) {
+        text_store_free(&b->store);
+        free(b);
+    }
+}

@@ -1,0 +1,153 @@
+/* SPDX-License-Identifier: MIT */
+/* What a person is shown of the nut. */
+#include "within.h"
+
+static brief_does does(const sil_plan *plan, int i, double deepen)
+{
+    if (plan->nut.remedy == SIL_NUT_REPLACE) {
+        return BRIEF_NEW;
+    }
+    switch (plan->nut.verdict[i]) {
+    case SIL_TAKE:
+        return BRIEF_FILES;
+    case SIL_RAISE:
+        return plan->nut.remedy == SIL_NUT_SHIM ? BRIEF_FILES : BRIEF_FILLS;
+    case SIL_LEAVE:
+        return deepen > 0.0 ? BRIEF_FILES : BRIEF_LEAVES;
+    case SIL_WAIT:
+        return BRIEF_WAITS;
+    }
+    return BRIEF_WAITS;
+}
+
+/* Less than this is no pass that a person could take or tell from none, mm. */
+static const double least_pass = 0.005;
+
+/* What is filed at a slot: its own cut, and a shim's thickness back out of every slot. */
+static void fill_passes(const brief *b, brief_slot *slot, int i)
+{
+    const sil_plan *plan = b->plan;
+    bool takes = slot->verdict == SIL_TAKE && plan->nut.remedy != SIL_NUT_REPLACE;
+    double shim = b->nut_part.shim, own = slot->verdict == SIL_LEAVE ? 0.0 : plan->stages.deepen[i];
+    double whole = own + shim, first = plan->nut.first_pass[i] + shim, left = whole - first;
+    slot->does = does(plan, i, whole);
+    bool files = slot->does == BRIEF_FILES;
+    bool one_pass = left < least_pass;
+    slot->deepen =
+        files ? figure_length(b->unit, one_pass && takes ? first : whole, SIL_DOWN) : figure_none();
+    slot->first = takes ? figure_length(b->unit, first, SIL_DOWN) : figure_none();
+    slot->left = takes ? figure_length(b->unit, one_pass ? 0.0 : left, SIL_NEAREST) : figure_none();
+    slot->stack_first =
+        takes ? figure_length(b->unit, plan->nut.stack[i] + left, SIL_UP) : figure_none();
+    slot->worked = files || slot->does == BRIEF_FILLS || slot->does == BRIEF_NEW;
+    slot->stack = figure_length(b->unit, plan->nut.stack[i], SIL_UP);
+}
+
+static void fill_slot(const brief *b, int i, brief_slot *slot)
+{
+    const sil_plan *plan = b->plan;
+    const part_nut *part = &b->nut_part;
+    sil_hold hold = plan->bench.targets.first_held;
+    slot->verdict = plan->nut.verdict[i];
+    slot->gauge = figure_length(b->unit, part->gauge[i], SIL_NEAREST);
+    slot->width = figure_length(b->unit, part->width[i], SIL_NEAREST);
+    slot->along = figure_length(b->unit, part->along[i], SIL_NEAREST);
+    slot->across = figure_length(b->unit, part->across[i], SIL_NEAREST);
+    slot->floor = figure_length(b->unit, part->floor[i], SIL_NEAREST);
+    slot->depth = figure_length(b->unit, part->depth[i], SIL_NEAREST);
+    slot->off = figure_length(b->unit, plan->stages.deepen[i], SIL_NEAREST);
+    slot->sure = figure_length(b->unit, 2.0 * plan->stages.deepen_u[i], SIL_NEAREST);
+    slot->gap = figure_length(
+        b->unit, sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_SADDLE], i, hold),
+        SIL_NEAREST);
+    fill_passes(b, slot, i);
+}
+
+static const char *unread_slots(brief *b)
+{
+    bool meant[SIL_STRINGS_MAX];
+    for (int i = 0; i < b->strings; i++) {
+        meant[i] = b->nut.slot[i].verdict == SIL_WAIT;
+    }
+    return brief_which(b, "slot", meant);
+}
+
+static const char *slots_with(brief *b, sil_verdict verdict)
+{
+    bool meant[SIL_STRINGS_MAX];
+    for (int i = 0; i < b->strings; i++) {
+        meant[i] = b->nut.slot[i].verdict == verdict;
+    }
+    return brief_which(b, "slot", meant);
+}
+
+static const char *nothing_filed(brief *b)
+{
+    if (b->nut.zero_fret) {
+        return "No slot is filed for height: the zero fret sets it";
+    }
+    const char *unread = unread_slots(b);
+    return unread[0] ? text_keep(&b->store, "Nothing is filed; not read yet: %s", unread)
+                     : "Nothing is filed: every slot is in its range";
+}
+
+static const char *headline(brief *b)
+{
+    const brief_nut *nut = &b->nut;
+    switch (nut->remedy) {
+    case SIL_NUT_FILE:
+        return text_keep(&b->store, "File %s down to feelers", slots_with(b, SIL_TAKE));
+    case SIL_NUT_FILL:
+        return text_keep(&b->store, "Fill %s and recut", slots_with(b, SIL_RAISE));
+    case SIL_NUT_SHIM:
+        return text_keep(&b->store, "Shim the nut by %s %s, then file", nut->shim.shown,
+                         b->unit_name);
+    case SIL_NUT_REPLACE:
+        return text_keep(&b->store, "New nut%s", brief_blank_words(b, &nut->blank));
+    case SIL_NUT_WAIT:
+        return "Wait: nothing is cut at the nut today";
+    case SIL_NUT_NONE:
+        return nothing_filed(b);
+    }
+    return "";
+}
+
+static bool one_pass(const brief *b)
+{
+    for (int i = 0; i < b->strings; i++) {
+        const brief_slot *slot = &b->nut.slot[i];
+        if (brief_known(slot->left) && slot->left.exact > 0.0) {
+            return false;
+        }
+    }
+    return true;
+}
+
+void brief_fill_nut(brief *b)
+{
+    const sil_plan *plan = b->plan;
+    const part_nut *part = &b->nut_part;
+    brief_nut *nut = &b->nut;
+    nut->remedy = plan->nut.remedy;
+    nut->zero_fret = plan->bench.zero_fret;
+    for (int i = 0; i < b->strings; i++) {
+        fill_slot(b, i, &nut->slot[i]);
+    }
+    nut->one_pass = one_pass(b);
+    nut->length = figure_length(b->unit, part->length, SIL_NEAREST);
+    nut->thickness = figure_size(b->unit, part->thickness);
+    nut->height = figure_length(b->unit, part->height, SIL_NEAREST);
+    nut->top_radius = figure_radius(b->unit, part->top_radius);
+    nut->floor_radius = figure_radius(b->unit, part->floor_radius);
+    nut->fall = figure_number(part->fall_deg, 0);
+    nut->gap = figure_length(b->unit, part->gap, SIL_NEAREST);
+    nut->gap_across = figure_length(b->unit, plan->nut_gap, SIL_NEAREST);
+    nut->shim = figure_length(b->unit, plan->nut.shim, SIL_NEAREST);
+    nut->lean = brief_lean(part->slant);
+    nut->bass_to_head = part->slant < 0;
+    const double done[] = {part->length, part->thickness, part->height};
+    nut->blank =
+        brief_blank_of(b, nut->remedy != SIL_NUT_WAIT && !nut->zero_fret, plan->nut_blank, done,
+                       part->along[0] - part->along[b->strings - 1], part->top_radius);
+    nut->headline = headline(b);
+}

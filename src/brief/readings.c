@@ -1,0 +1,84 @@
+/* SPDX-License-Identifier: MIT */
+/* Readings now, wanted, and when all steps are done; and the visits so far. */
+#include "within.h"
+
+static brief_figure nearest(const brief *b, double mm)
+{
+    return figure_length(b->unit, mm, SIL_NEAREST);
+}
+
+static brief_range range_of(const brief *b, sil_band band)
+{
+    return (brief_range){nearest(b, band.low), nearest(b, band.aim), nearest(b, band.high)};
+}
+
+void brief_fill_readings(brief *b)
+{
+    const sil_plan *plan = b->plan;
+    const sil_board *board = &plan->bench.board;
+    const sil_targets *targets = &plan->bench.targets;
+    const sil_fit *last = &plan->stages.fit[SIL_SADDLE];
+    b->forecast = plan->stages.forecast[SIL_NUT] || plan->stages.forecast[SIL_SADDLE];
+    b->relief =
+        (brief_reading){nearest(b, sil_relief_now(plan)), nearest(b, sil_relief(board, last->bend)),
+                        range_of(b, targets->relief)};
+    for (int i = 0; i < b->strings; i++) {
+        double first = sil_first_gap(board, last, i, targets->first_held);
+        b->first[i] = (brief_reading){nearest(b, sil_first_now(plan, i)), nearest(b, first),
+                                      range_of(b, targets->first[i])};
+        b->action[i] =
+            (brief_reading){nearest(b, sil_action_now(plan, i)),
+                            nearest(b, sil_action_after(plan, i)), range_of(b, targets->action[i])};
+    }
+}
+
+/* "nut and saddle", "no work": the work taken as done before a visit. */
+static const char *work_before(brief *b, const sil_visit *visit)
+{
+    text t = {0};
+    int count = 0, told = 0;
+    for (int stage = SIL_ROD; stage < SIL_STAGES; stage++) {
+        count += visit->worked[stage];
+    }
+    for (int stage = SIL_ROD; stage < SIL_STAGES; stage++) {
+        if (visit->worked[stage]) {
+            const char *gap = told == 0 ? "" : told == count - 1 ? " and " : ", ";
+            text_add(&t, "%s%s", gap, sil_stage_word((sil_stage_name)stage));
+            told++;
+        }
+    }
+    const char *kept = count ? text_keep_bytes(&b->store, text_read(&t), t.length) : "no work";
+    b->store.failed = b->store.failed || t.failed;
+    text_free(&t);
+    return kept;
+}
+
+static void fill_visit(brief *b, const sil_visit *visit, brief_visit *told)
+{
+    const sil_reading *reading = &b->plan->job->readings[visit->reading];
+    *told = (brief_visit){.date = reading->date ? reading->date : "no date",
+                          .work = work_before(b, visit),
+                          .expected = visit->reading > b->plan->visits[0].reading,
+                          .humidity = figure_number(reading->humidity_pct, 0),
+                          .relief = nearest(b, visit->relief),
+                          .ratio = visit->ratio > 0.0 ? figure_number(100.0 * visit->ratio, 0)
+                                                      : figure_none()};
+    for (int i = 0; i < b->strings; i++) {
+        told->read[i] = nearest(b, visit->read[i]);
+        told->due[i] = nearest(b, visit->predicted[i]);
+    }
+}
+
+void brief_fill_visits(brief *b)
+{
+    enum { SHOWN = 8 };
+    int count = b->plan->visit_count < SHOWN ? b->plan->visit_count : SHOWN;
+    if (b->plan->visit_count < 2) {
+        return;
+    }
+    b->visits = text_store_room(&b->store, (size_t)count * sizeof *b->visits);
+    for (int k = 0; b->visits && k < count; k++) {
+        fill_visit(b, &b->plan->visits[b->plan->visit_count - count + k], &b->visits[k]);
+        b->visit_count++;
+    }
+}

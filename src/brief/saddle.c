@@ -1,0 +1,246 @@
+/* SPDX-License-Identifier: MIT */
+/* What a person is shown of the saddle. */
+#include "within.h"
+
+/* Less than this is no pass that a person could take or tell from none, mm. */
+static const double least_pass = 0.005;
+
+static brief_does does(const sil_plan *plan, int i)
+{
+    if (plan->saddle.remedy == SIL_SADDLE_REPLACE) {
+        return BRIEF_NEW;
+    }
+    switch (plan->saddle.verdict[i]) {
+    case SIL_TAKE:
+        return BRIEF_LOWERS;
+    case SIL_RAISE:
+        return BRIEF_RAISES;
+    case SIL_LEAVE:
+        return BRIEF_LEAVES;
+    case SIL_WAIT:
+        return BRIEF_WAITS;
+    }
+    return BRIEF_WAITS;
+}
+
+/* How far a string comes down at the saddle in all, mm; unknown while it waits. */
+static double moved_down(const sil_plan *plan, int i)
+{
+    const sil_fit *fit = plan->stages.fit;
+    return plan->saddle.verdict[i] == SIL_WAIT
+               ? SIL_UNKNOWN
+               : fit[SIL_NUT].saddle_height[i] - fit[SIL_SADDLE].saddle_height[i];
+}
+
+static brief_way way_of(double down)
+{
+    return down > 0.0 ? BRIEF_DOWN : down < 0.0 ? BRIEF_UP : BRIEF_NO_WAY;
+}
+
+static brief_figure size_of_move(const brief *b, double down)
+{
+    bool moves = sil_known(down) && down != 0.0;
+    return moves ? figure_length(b->unit, fabs(down), SIL_NEAREST) : figure_none();
+}
+
+static void fill_move(const brief *b, int i, brief_bearing *string)
+{
+    double down = moved_down(b->plan, i), turns = b->plan->saddle.turns[i];
+    bool turned = brief_known(string->moves = size_of_move(b, down)) && sil_known(turns);
+    string->way = way_of(down);
+    string->turns = turned ? figure_number(fabs(turns), 2) : figure_none();
+}
+
+/* The action at fret 12 once the saddle has come down by so much, the nut done as planned. */
+static brief_figure action_after(const brief *b, int i, double down)
+{
+    const sil_board *board = &b->plan->bench.board;
+    double before = sil_action(board, &b->plan->stages.fit[SIL_NUT], i, 12);
+    return figure_length(b->unit, before - down * sil_leverage(board, i), SIL_NEAREST);
+}
+
+static void fill_actions(const brief *b, int i, brief_bearing *string)
+{
+    const sil_saddle_work *work = &b->plan->saddle;
+    double z = b->plan->bench.board.saddle_z[i];
+    double all = b->saddle_part.shim > 0.0 ? -b->saddle_part.shim : sil_line_at(work->cut, z);
+    string->action_before = action_after(b, i, 0.0);
+    string->action_first = action_after(b, i, sil_line_at(work->cut_first, z));
+    string->action_all = action_after(b, i, all);
+    string->action_done = figure_length(b->unit, sil_action_after(b->plan, i), SIL_NEAREST);
+}
+
+/* What comes off its bottom and its top, and what it then stands at. */
+static void fill_cuts(const brief *b, int i, brief_bearing *string)
+{
+    const sil_saddle_work *work = &b->plan->saddle;
+    double x = b->saddle_part.along[i], left_on = sil_left_on(b->plan, i);
+    double dress = sil_dressed_off(b->plan, i);
+    double first = part_base_at(&b->saddle_part, b->saddle_part.base_first, x);
+    double all = part_base_at(&b->saddle_part, b->saddle_part.base_all, x);
+    string->base_first = work->bottom ? figure_length(b->unit, first, SIL_DOWN) : figure_none();
+    string->base_all = work->bottom
+                           ? figure_length(b->unit, b->saddle.one_pass ? first : all, SIL_DOWN)
+                           : figure_none();
+    string->dress = dress > 0.0 ? figure_length(b->unit, dress, SIL_DOWN) : figure_none();
+    string->left_on =
+        left_on >= least_pass ? figure_length(b->unit, left_on, SIL_NEAREST) : figure_none();
+    double height = work->height[i] + left_on;
+    string->height = figure_length(b->unit, height, SIL_NEAREST);
+    string->out = figure_length(b->unit, work->protrusion[i] + left_on, SIL_NEAREST);
+    string->in_slot = figure_number(100.0 * work->in_slot[i] * work->height[i] / height, 0);
+    string->angle = figure_number(work->break_angle_deg[i], 0);
+}
+
+static void fill_string(const brief *b, int i, brief_bearing *string)
+{
+    const sil_plan *plan = b->plan;
+    const sil_saddle_work *work = &plan->saddle;
+    bool cuts = work->verdict[i] == SIL_TAKE && sil_working_cuts(work->working);
+    string->verdict = work->verdict[i];
+    string->does = does(plan, i);
+    string->along = figure_length(b->unit, b->saddle_part.along[i], SIL_NEAREST);
+    string->across = figure_length(b->unit, b->saddle_part.across[i], SIL_NEAREST);
+    string->off = figure_length(b->unit, plan->stages.lower[i], SIL_NEAREST);
+    string->sure = figure_length(b->unit, 2.0 * plan->stages.lower_u[i], SIL_NEAREST);
+    string->by = figure_length(b->unit, fabs(plan->stages.lower[i]), cuts ? SIL_DOWN : SIL_NEAREST);
+    string->first = figure_length(b->unit, work->first_pass[i], SIL_DOWN);
+    string->present = figure_length(b->unit, work->present[i], SIL_NEAREST);
+    fill_cuts(b, i, string);
+    fill_move(b, i, string);
+    fill_actions(b, i, string);
+}
+
+static double end_x(const brief *b, brief_end end)
+{
+    return end == BRIEF_TREBLE ? b->saddle_part.length : 0.0;
+}
+
+/* The bottom at its two ends, and where the caliper is to stop. */
+static void fill_ends(brief *b)
+{
+    const part_saddle *part = &b->saddle_part;
+    brief_saddle *saddle = &b->saddle;
+    const int outer[BRIEF_ENDS] = {[BRIEF_TREBLE] = 0, [BRIEF_BASS] = b->strings - 1};
+    double most_left = 0.0, most_first = 0.0, most_all = 0.0;
+    for (brief_end end = BRIEF_TREBLE; end < BRIEF_ENDS; end++) {
+        double first = part_base_at(part, part->base_first, end_x(b, end));
+        double all = part_base_at(part, part->base_all, end_x(b, end));
+        double stop = part->present[outer[end]] -
+                      part_base_at(part, part->base_first, part->along[outer[end]]);
+        saddle->base_first[end] = figure_length(b->unit, first, SIL_DOWN);
+        saddle->base_all[end] = figure_length(b->unit, all, SIL_DOWN);
+        saddle->base_left[end] = figure_length(b->unit, all - first, SIL_NEAREST);
+        saddle->caliper[end] = part->base ? figure_length(b->unit, stop, SIL_UP) : figure_none();
+        most_left = fmax(most_left, all - first);
+        most_first = fmax(most_first, first);
+        most_all = fmax(most_all, all);
+    }
+    saddle->base = part->base;
+    saddle->one_pass = most_left < least_pass;
+    saddle->takes_first = part->base && most_first >= 0.01;
+    saddle->takes_all = part->base && most_all >= 0.01;
+    for (brief_end end = BRIEF_TREBLE; saddle->one_pass && end < BRIEF_ENDS; end++) {
+        saddle->base_all[end] = saddle->base_first[end];
+    }
+}
+
+static void fill_posts(brief *b)
+{
+    const sil_saddle_work *work = &b->plan->saddle;
+    b->saddle.posts = work->posts;
+    for (brief_end end = BRIEF_TREBLE; end < BRIEF_ENDS; end++) {
+        b->saddle.post[end] = (brief_post){
+            way_of(work->post[end]), figure_length(b->unit, fabs(work->post[end]), SIL_NEAREST),
+            figure_number(fabs(work->post_turns[end]), 2)};
+    }
+}
+
+static void fill_neck(brief *b)
+{
+    const sil_neck *neck = &b->plan->neck;
+    b->saddle.lift = figure_length(b->unit, neck->lift, SIL_NEAREST);
+    b->saddle.wedge = figure_length(b->unit, neck->shim, SIL_NEAREST);
+    b->saddle.heel = figure_length(b->unit, neck->heel, SIL_NEAREST);
+    b->saddle.lift_string = neck->string;
+}
+
+static const char *headline(brief *b)
+{
+    const brief_saddle *saddle = &b->saddle;
+    bool floats = sil_working_floats(saddle->working);
+    switch (saddle->remedy) {
+    case SIL_SADDLE_SAND:
+        return saddle->base      ? "Sand the bottom to the solid line, then read again"
+               : saddle->dressed ? "Dress the top, a little at a time"
+                                 : "Nothing comes off: it is too little for a file";
+    case SIL_SADDLE_SHIM:
+        return text_keep(&b->store, "Shim the %s: %s, %s %s", floats ? "bridge" : "saddle",
+                         floats ? "a hard piece under each foot" : "one hard full-length piece",
+                         saddle->shim.shown, b->unit_name);
+    case SIL_SADDLE_REPLACE:
+        return text_keep(&b->store, "New %s%s", floats ? "bridge" : "saddle",
+                         brief_blank_words(b, &saddle->blank));
+    case SIL_SADDLE_SCREW:
+        return saddle->posts ? "Set the bridge by its two posts" : "Set each saddle by its screws";
+    case SIL_SADDLE_WAIT:
+        return "Wait: nothing is cut at the saddle today";
+    case SIL_SADDLE_NONE:
+        return sil_working_turns(saddle->working)
+                   ? "Nothing is turned"
+                   : "Nothing comes off: every string is in its range";
+    }
+    return "";
+}
+
+/* The highest place of the finished saddle; unknown where a string's is. */
+static double highest(const brief *b)
+{
+    double high = -(double)INFINITY;
+    for (int i = 0; i < b->strings; i++) {
+        double height = b->plan->saddle.height[i];
+        high = sil_known(height) && sil_known(high) ? fmax(high, height) : SIL_UNKNOWN;
+    }
+    return high;
+}
+
+static void fill_piece(brief *b)
+{
+    const part_saddle *part = &b->saddle_part;
+    const sil_plan *plan = b->plan;
+    brief_saddle *saddle = &b->saddle;
+    double left_on = 0.0;
+    for (int i = 0; i < b->strings; i++) {
+        left_on = fmax(left_on, sil_left_on(plan, i));
+        saddle->dressed = saddle->dressed || brief_known(saddle->string[i].dress);
+    }
+    saddle->left_on =
+        left_on >= least_pass ? figure_length(b->unit, left_on, SIL_NEAREST) : figure_none();
+    saddle->length = figure_length(b->unit, part->length, SIL_NEAREST);
+    saddle->thickness = figure_size(b->unit, part->thickness);
+    saddle->slot_depth = figure_size(b->unit, plan->job->saddle.slot_depth);
+    saddle->top_radius = figure_radius(b->unit, part->top_radius);
+    saddle->shim = figure_length(b->unit, plan->saddle.shim, SIL_NEAREST);
+    saddle->lean = brief_lean(part->slant);
+    saddle->bass_to_head = part->slant < 0;
+    bool ordered = saddle->remedy != SIL_SADDLE_WAIT && sil_working_in_slot(saddle->working);
+    const double done[] = {part->length, part->thickness, highest(b)};
+    saddle->blank = brief_blank_of(b, ordered, plan->saddle_blank, done,
+                                   part->along[0] - part->along[b->strings - 1], part->top_radius);
+}
+
+void brief_fill_saddle(brief *b)
+{
+    brief_saddle *saddle = &b->saddle;
+    saddle->working = b->plan->saddle.working;
+    saddle->remedy = b->plan->saddle.remedy;
+    saddle->replaced = saddle->remedy == SIL_SADDLE_REPLACE;
+    fill_ends(b);
+    for (int i = 0; i < b->strings; i++) {
+        fill_string(b, i, &saddle->string[i]);
+    }
+    fill_posts(b);
+    fill_piece(b);
+    fill_neck(b);
+    saddle->headline = headline(b);
+}

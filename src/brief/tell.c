@@ -1,0 +1,158 @@
+/* SPDX-License-Identifier: MIT */
+#include "tell.h"
+
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+telling tell_begin(brief *b)
+{
+    return (telling){.b = b, .end = BRIEF_NO_END, .fret = -1};
+}
+
+/* The figures of all sentences stand in one list that doubles as it fills. */
+static int keep_said(brief *b, const telling *t)
+{
+    int first = b->said_count, room = b->said_room;
+    while (first + t->said_count > room) {
+        room = room > 0 ? 2 * room : TELL_SAID_MAX;
+    }
+    if (room > b->said_room) {
+        brief_said *larger = text_store_room(&b->store, (size_t)room * sizeof *larger);
+        if (!larger) {
+            return 0;
+        }
+        if (first > 0) {
+            memcpy(larger, b->said, (size_t)first * sizeof *larger);
+        }
+        b->said = larger;
+        b->said_room = room;
+    }
+    if (t->said_count > 0) {
+        memcpy(b->said + first, t->said, (size_t)t->said_count * sizeof *t->said);
+    }
+    b->said_count += t->said_count;
+    return first;
+}
+
+brief_sentence tell_end(telling *t)
+{
+    brief *b = t->b;
+    brief_sentence made = {.strings = t->strings, .way = t->way, .count = t->said_count};
+    made.words = text_keep_bytes(&b->store, text_read(&t->words), t->words.length);
+    made.first = keep_said(b, t);
+    b->store.failed = b->store.failed || t->words.failed;
+    text_free(&t->words);
+    return made;
+}
+
+void tell(telling *t, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    text_add_list(&t->words, format, arguments);
+    va_end(arguments);
+}
+
+void tell_figure(telling *t, const char *of, int string, brief_figure figure)
+{
+    text_put(&t->words, figure.shown);
+    if (t->said_count < TELL_SAID_MAX) {
+        t->said[t->said_count++] = (brief_said){.of = of,
+                                                .string = string,
+                                                .fret = t->fret,
+                                                .end = t->end,
+                                                .way = t->figure_way,
+                                                .figure = figure};
+    }
+}
+
+void tell_unit(telling *t)
+{
+    tell(t, " %s", t->b->unit_name);
+}
+
+void tell_length(telling *t, const char *of, int string, brief_figure figure)
+{
+    tell_figure(t, of, string, figure);
+    tell_unit(t);
+}
+
+int tell_chosen(const tell_list *list)
+{
+    int chosen = 0;
+    for (int i = 0; i < list->count; i++) {
+        chosen += list->chosen[i];
+    }
+    return chosen;
+}
+
+void tell_string(telling *t, int string)
+{
+    tell(t, "%d", string + 1);
+    t->strings |= 1U << string;
+}
+
+void tell_which(telling *t, const tell_list *list)
+{
+    int chosen = tell_chosen(list), said = 0;
+    for (int i = 0; i < list->count; i++) {
+        t->strings |= list->chosen[i] ? 1U << i : 0U;
+    }
+    if (chosen == list->count) {
+        tell(t, chosen == 1 ? "the string" : "all strings");
+        return;
+    }
+    tell(t, chosen == 1 ? "string" : "strings");
+    for (int i = 0; i < list->count; i++) {
+        if (list->chosen[i]) {
+            tell(t, "%s", said == 0 ? " " : said == chosen - 1 ? " and " : ", ");
+            tell_string(t, i);
+            said++;
+        }
+    }
+}
+
+void tell_each(telling *t, const char *of, const tell_list *list)
+{
+    const char *gap = "";
+    bool alone = tell_chosen(list) == 1;
+    for (int i = 0; i < list->count; i++) {
+        if (list->chosen[i]) {
+            tell(t, alone ? "%s" : "%s%d: ", gap, i + 1);
+            tell_figure(t, of, i, list->figure[i]);
+            gap = ", ";
+        }
+    }
+}
+
+void tell_end_word(telling *t, brief_end end)
+{
+    static const char *const words[BRIEF_ENDS] = {[BRIEF_TREBLE] = "treble", [BRIEF_BASS] = "bass"};
+    t->end = end;
+    if (end < BRIEF_ENDS) {
+        tell(t, "%s", words[end]);
+    }
+}
+
+void tell_way_word(telling *t, brief_way way)
+{
+    static const char *const words[] = {[BRIEF_NO_WAY] = "",
+                                        [BRIEF_DOWN] = "down",
+                                        [BRIEF_UP] = "up",
+                                        [BRIEF_TIGHTEN] = "tighten",
+                                        [BRIEF_EASE] = "ease"};
+    t->figure_way = way;
+    t->way = t->way == BRIEF_NO_WAY ? way : t->way;
+    tell(t, "%s", words[way]);
+}
+
+void tell_length_at(telling *t, const char *of, brief_end end, brief_figure figure)
+{
+    t->end = end;
+    tell_length(t, of, -1, figure);
+    tell(t, " at the ");
+    tell_end_word(t, end);
+    tell(t, " end");
+    tell_end_word(t, BRIEF_NO_END);
+}

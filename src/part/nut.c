@@ -1,0 +1,69 @@
+/* SPDX-License-Identifier: MIT */
+#include "within.h"
+
+void part_nut_solve(const sil_plan *plan, part_nut *nut)
+{
+    const sil_job *job = plan->job;
+    const sil_board *board = &plan->bench.board;
+    double longer = 1 / cos(board->nut_slant), z[SIL_STRINGS_MAX], top[SIL_STRINGS_MAX];
+    *nut = (part_nut){.strings = board->strings,
+                      .length = job->nut.width * longer,
+                      .thickness = job->nut.thickness,
+                      .slant = board->nut_slant,
+                      .height = plan->nut.top,
+                      .fall_deg = plan->nut.fall_angle_deg,
+                      .gap = plan->nut_gap * longer,
+                      .shim = plan->nut.remedy == SIL_NUT_SHIM ? plan->nut.shim : 0};
+    for (int i = 0; i < nut->strings; i++) {
+        z[i] = board->nut_z[i] * longer;
+        nut->across[i] = job->nut.width / 2 + board->nut_z[i];
+        nut->along[i] = nut->length / 2 + z[i];
+        nut->width[i] = plan->slot_width[i];
+        nut->gauge[i] = job->strings[i].gauge;
+        nut->floor[i] = plan->nut.floor[i];
+        nut->depth[i] = plan->nut.depth[i];
+        nut->stack[i] = plan->nut.stack[i];
+        top[i] = nut->floor[i] + nut->depth[i];
+    }
+    nut->top = part_curve_through(nut->strings, nut->along, top);
+    nut->top_radius = sil_top_radius(nut->strings, z, top);
+    nut->floor_radius = sil_top_radius(nut->strings, z, nut->floor);
+}
+
+/* A slot as the file leaves it, from its treble edge down and up to its bass edge: upright walls on
+ * a round floor. */
+static int add_slot(part_point *out, double x, double floor, double width, const part_curve *top)
+{
+    double r = width / 2;
+    double treble = part_curve_at(top, x + r), bass = part_curve_at(top, x - r);
+    double depth = fmax(fmin(treble, bass) - floor, 0);
+    double widest = depth < r ? acos(1 - depth / r) : acos(0.0);
+    int count = 0;
+    out[count++] = (part_point){x + r, treble};
+    for (int i = 0; i <= PART_SLOT_POINTS; i++) {
+        double turn = widest * (1 - 2.0 * i / PART_SLOT_POINTS);
+        out[count++] = (part_point){x + r * sin(turn), floor + r - r * cos(turn)};
+    }
+    out[count++] = (part_point){x - r, bass};
+    return count;
+}
+
+int part_nut_outline(const part_nut *nut, bool slots, part_point *out)
+{
+    double x = nut->length;
+    int count = 0;
+    if (nut->top.count == 0) {
+        return 0;
+    }
+    out[count++] = (part_point){0, 0};
+    out[count++] = (part_point){nut->length, 0};
+    for (int i = 0; slots && i < nut->strings; i++) {
+        double half = nut->width[i] / 2;
+        if (sil_known(nut->floor[i])) {
+            count += part_curve_points(&nut->top, x, nut->along[i] + half, out + count);
+            count += add_slot(out + count, nut->along[i], nut->floor[i], nut->width[i], &nut->top);
+            x = nut->along[i] - half;
+        }
+    }
+    return count + part_curve_points(&nut->top, x, 0, out + count);
+}

@@ -1,0 +1,72 @@
+/* SPDX-License-Identifier: MIT */
+#include "within.h"
+
+/* The same line, over places that lie farther apart. */
+static sil_line over_longer(sil_line line, double longer)
+{
+    return (sil_line){line.b0, line.b1 / longer};
+}
+
+static void solve_contact(const sil_plan *plan, part_saddle *saddle, int i)
+{
+    double off = plan->compensation[i].off_slot, z = plan->bench.board.saddle_z[i];
+    saddle->contact_known[i] = sil_known(off);
+    saddle->contact[i] =
+        sil_known(off) ? off : plan->job->saddle.setback[i] - sil_line_at(plan->slot_as_built, z);
+}
+
+static void solve_string(const sil_plan *plan, part_saddle *saddle, int i)
+{
+    const sil_saddle_work *work = &plan->saddle;
+    double z = plan->bench.board.saddle_z[i];
+    saddle->across[i] = plan->job->saddle.length / 2 + z;
+    saddle->along[i] = saddle->length / 2 + z / cos(saddle->slant);
+    saddle->present[i] = work->present[i];
+    saddle->finished[i] = saddle->anew ? work->height[i] : work->present[i] - work->dress[i];
+    solve_contact(plan, saddle, i);
+}
+
+void part_saddle_solve(const sil_plan *plan, part_saddle *saddle)
+{
+    const sil_job *job = plan->job;
+    const sil_board *board = &plan->bench.board;
+    const sil_saddle_work *work = &plan->saddle;
+    double longer = 1 / cos(board->saddle_slant), z[SIL_STRINGS_MAX];
+    *saddle = (part_saddle){.strings = board->strings,
+                            .length = job->saddle.length * longer,
+                            .thickness = job->saddle.thickness,
+                            .slant = board->saddle_slant,
+                            .base = work->bottom,
+                            .base_all = over_longer(work->cut, longer),
+                            .base_first = over_longer(work->cut_first, longer),
+                            .shim = work->remedy == SIL_SADDLE_SHIM ? work->shim : 0,
+                            .anew = work->remedy == SIL_SADDLE_REPLACE,
+                            .top_radius = work->top_radius,
+                            .slot_built = over_longer(plan->slot_as_built, longer),
+                            .slot_best = over_longer(plan->slot_best, longer)};
+    for (int i = 0; i < saddle->strings; i++) {
+        solve_string(plan, saddle, i);
+        z[i] = board->saddle_z[i] * longer;
+    }
+    if (longer > 1 && sil_working_in_slot(work->working)) {
+        saddle->top_radius = sil_top_radius(saddle->strings, z, work->height);
+    }
+    saddle->present_top = part_curve_through(saddle->strings, saddle->along, saddle->present);
+    saddle->finished_top = part_curve_through(saddle->strings, saddle->along, saddle->finished);
+}
+
+double part_base_at(const part_saddle *saddle, sil_line line, double x)
+{
+    return sil_line_at(line, x - saddle->length / 2);
+}
+
+int part_saddle_outline(const part_saddle *saddle, part_point *out)
+{
+    int count = 0;
+    if (saddle->finished_top.count == 0) {
+        return 0;
+    }
+    out[count++] = (part_point){0, 0};
+    out[count++] = (part_point){saddle->length, 0};
+    return count + part_curve_points(&saddle->finished_top, saddle->length, 0, out + count);
+}

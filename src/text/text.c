@@ -1,0 +1,142 @@
+/* SPDX-License-Identifier: MIT */
+#include "text.h"
+
+#include <stdarg.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "letters.h"
+
+/* Room for so many more bytes and the NUL behind them. */
+static bool reserve(text *t, size_t more)
+{
+    enum { LEAST = 256 };
+    size_t wanted = t->length + more + 1;
+    if (t->failed) {
+        return false;
+    }
+    if (wanted <= t->room) {
+        return true;
+    }
+    size_t room = t->room > LEAST ? 2 * t->room : LEAST;
+    char *larger = realloc(t->bytes, room > wanted ? room : wanted);
+    if (!larger) {
+        t->failed = true;
+        return false;
+    }
+    t->bytes = larger;
+    t->room = room > wanted ? room : wanted;
+    return true;
+}
+
+void text_put_bytes(text *t, const char *bytes, size_t size)
+{
+    if (reserve(t, size)) {
+        memcpy(t->bytes + t->length, bytes, size);
+        t->length += size;
+        t->bytes[t->length] = '\0';
+    }
+}
+
+void text_put(text *t, const char *words)
+{
+    text_put_bytes(t, words, strlen(words));
+}
+
+void text_add_list(text *t, const char *format, va_list arguments)
+{
+    va_list again;
+    va_copy(again, arguments);
+    size_t room = reserve(t, 0) ? t->room - t->length : 0;
+    int wanted = vsnprintf(room ? t->bytes + t->length : NULL, room, format, arguments);
+    if (wanted < 0) {
+        t->failed = true;
+    } else if ((size_t)wanted >= room && reserve(t, (size_t)wanted)) {
+        vsnprintf(t->bytes + t->length, (size_t)wanted + 1, format, again);
+    }
+    va_end(again);
+    t->length += t->failed ? 0 : (size_t)wanted;
+}
+
+void text_add(text *t, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    text_add_list(t, format, arguments);
+    va_end(arguments);
+}
+
+void text_space(text *t, int count)
+{
+    if (count > 0 && reserve(t, (size_t)count)) {
+        memset(t->bytes + t->length, ' ', (size_t)count);
+        t->length += (size_t)count;
+        t->bytes[t->length] = '\0';
+    }
+}
+
+void text_left(text *t, int columns, const char *words)
+{
+    size_t size = 0;
+    int letters = 0;
+    while (words[size] != '\0' && letters < columns) {
+        size += letter_size(words + size);
+        letters++;
+    }
+    text_put_bytes(t, words, size);
+    text_space(t, columns - letters);
+}
+
+void text_right(text *t, int columns, const char *words)
+{
+    text_space(t, columns - text_letters(words, strlen(words)));
+    text_put(t, words);
+}
+
+void text_wrap(text *t, const char *words, int indent, int columns)
+{
+    int column = indent;
+    for (const char *at = words; *at != '\0'; at += strspn(at, " ")) {
+        size_t size = strcspn(at, " ");
+        int letters = text_letters(at, size);
+        if (column > indent && column + 1 + letters > columns) {
+            text_put_bytes(t, "\n", 1);
+            text_space(t, indent);
+            column = indent;
+        } else if (column > indent) {
+            text_space(t, 1);
+            column++;
+        }
+        text_put_bytes(t, at, size);
+        column += letters;
+        at += size;
+    }
+    text_put_bytes(t, "\n", 1);
+}
+
+const char *text_read(const text *t)
+{
+    return t->length > 0 && !t->failed ? t->bytes : "";
+}
+
+char *text_take(text *t, size_t *size)
+{
+    char *taken = reserve(t, 0) ? t->bytes : NULL;
+    if (!taken) {
+        free(t->bytes);
+    } else {
+        taken[t->length] = '\0';
+        if (size) {
+            *size = t->length;
+        }
+    }
+    *t = (text){0};
+    return taken;
+}
+
+void text_free(text *t)
+{
+    free(t->bytes);
+    *t = (text){0};
+}
