@@ -2,41 +2,40 @@
 /* Sheet: the measuring sheet, to fill in at the bench: every reading in the order of work, which is
  * the order of the sheet one types it into. */
 #include "../views/measure.h"
-#include "../board/paper.h"
+#include "../board/plain.h"
+#include "papers.h"
 
 #include <string.h>
 
 static const double form_left = 59, form_width = DRAW_COLUMN - 59;
 static const double head_height = 7.6, gap = 4, pair_width = 78, pair_left = DRAW_COLUMN - 78;
 
-static draw_words range(const draw_draft *draft, const sil_band *band)
+static const char *range(const draw_draft *draft, const sil_band *band)
 {
     if (!sil_known(band->low + band->high)) {
-        return draw_say("%s", "");
+        return "";
     }
-    return draw_say("%s\u2013%s", draw_say_length(draft, band->low).text,
-                    draw_say_length(draft, band->high).text);
+    return draw_say(draft, "%s\u2013%s", draw_plain_length(draft, band->low),
+                    draw_plain_length(draft, band->high));
 }
 
 /* A figure read; nothing where there is none, for a blank to write in. */
-static draw_words read_length(const draw_draft *draft, double mm)
+static const char *read_length(const draw_draft *draft, double mm)
 {
-    return sil_known(mm) ? draw_say_length(draft, mm) : draw_say("%s", "");
+    return sil_known(mm) ? draw_plain_length(draft, mm) : "";
 }
 
 /* A gap as it was read: by gauge; by finger and ear; or none that any feeler goes into. */
-static draw_words read_gap(const draw_draft *draft, double mm, sil_tap tap)
+static const char *read_gap(const draw_draft *draft, double mm, sil_tap tap)
 {
     static const char *const heard[] = {
         [SIL_NOT_TAPPED] = "", [SIL_TAP_PING] = "ping", [SIL_TAP_WIDE] = "wide"};
-    return mm == 0         ? draw_say("none")
-           : sil_known(mm) ? draw_say_length(draft, mm)
-                           : draw_say("%s", heard[tap]);
+    return mm == 0 ? "none" : sil_known(mm) ? draw_plain_length(draft, mm) : heard[tap];
 }
 
-static draw_words read_number(const draw_draft *draft, double value, int decimals)
+static const char *read_number(const draw_draft *draft, double value, int decimals)
 {
-    return sil_known(value) ? draw_say_number(draft, value, decimals) : draw_say("%s", "");
+    return sil_known(value) ? draw_plain_number(draft, value, decimals) : "";
 }
 
 static void put_title(draw_shapes *list, double x, int number, const char *title)
@@ -88,10 +87,11 @@ static void put_instrument(draw_flow *flow)
     draw_shapes *list = draw_flow_list(flow);
     view_size size[VIEW_SIZES_MAX];
     int count = view_measure_sizes(draft, flow->drawing->unread, size);
-    const char *unit = draft->unit == SIL_MM ? "mm" : "inches", *kind = draft->plan->job->profile;
+    const char *unit = draft->brief->unit == SIL_MM ? "mm" : "inches",
+               *kind = draft->plan->job->profile;
     put_title(list, 0, 1,
-              kind != NULL ? draw_say("The instrument, in %s (%.50s)", unit, kind).text
-                           : draw_say("The instrument, in %s", unit).text);
+              kind != NULL ? draw_say(draft, "The instrument, in %s (%s)", unit, kind)
+                           : draw_say(draft, "The instrument, in %s", unit));
     double y = put_figure(draft, list, view_figure_crown, 0, top);
     y = fmin(y, put_figure(draft, list, view_figure_seat, pitch, top));
     y = fmin(y, put_figure(draft, list, view_figure_slot, 2 * pitch, top));
@@ -122,13 +122,13 @@ static void put_visit(draw_flow *flow)
     view_entry *date = view_form_row(&form, VIEW_CELL_FIGURE, "date");
     view_entry *air = view_form_row(&form, VIEW_CELL_FIGURE, "humidity, %");
     if (sil_known(limits->humidity_low_pct + limits->humidity_high_pct)) {
-        air->label = draw_say("humidity, %s to %s %%",
-                              draw_say_number(draft, limits->humidity_low_pct, 0).text,
-                              draw_say_number(draft, limits->humidity_high_pct, 0).text);
+        air->label = draw_say(draft, "humidity, %s to %s %%",
+                              draw_plain_number(draft, limits->humidity_low_pct, 0),
+                              draw_plain_number(draft, limits->humidity_high_pct, 0));
     }
     if (read != NULL) {
         condition = read->condition;
-        date->read[0] = draw_say("%.20s", read->date != NULL ? read->date : "");
+        date->read[0] = read->date != NULL ? read->date : "";
         air->read[0] = read_number(draft, read->humidity_pct, 0);
     }
     add_condition(&form, "bridge", "sound", "lifted", condition.bridge);
@@ -164,14 +164,14 @@ static void put_relief(draw_flow *flow)
                      gap_wanted(bench, target->high)};
     view_form form = {.label = 31, .visit = 18, .ranged = true};
     view_entry *relief =
-        view_form_row(&form, VIEW_CELL_FIGURE, draw_say("gap over fret %d", laid->over).text);
+        view_form_row(&form, VIEW_CELL_FIGURE, draw_say(draft, "gap over fret %d", laid->over));
     relief->range = range(draft, &band);
     relief->aim = read_length(draft, band.aim);
     relief->read[0] = laid->straightedge && laid->gap == 0 ? read_length(draft, 0)
                                                            : read_gap(draft, laid->gap, laid->tap);
     if (!laid->straightedge) {
         view_entry *string = view_form_row(&form, VIEW_CELL_FIGURE, "string held");
-        string->read[0] = laid->string >= 0 ? draw_say("%d", laid->string + 1) : draw_say("%s", "");
+        string->read[0] = laid->string >= 0 ? draw_say(draft, "%d", laid->string + 1) : "";
     }
     put_section(
         flow, 3, "Relief", figures,
@@ -202,19 +202,19 @@ static void put_crowns(draw_flow *flow)
             view_form_row(&form, VIEW_CELL_CROWN, k == 0 ? "string, fret, off by" : "");
         if (k < count) {
             const sil_crown_off *crown = &read->crowns[k];
-            row->read[0] = draw_say("%d", crown->string);
-            row->read[1] = draw_say("%d", crown->fret);
-            row->read[2] = draw_say("%s%s", crown->off > 0 ? "+" : "",
-                                    draw_say_length(draft, crown->off).text);
+            row->read[0] = draw_say(draft, "%d", crown->string);
+            row->read[1] = draw_say(draft, "%d", crown->fret);
+            row->read[2] = draw_say(draft, "%s%s", crown->off > 0 ? "+" : "",
+                                    draw_plain_length(draft, crown->off));
         }
     }
     if (count > MOST) {
-        view_form_row(&form, VIEW_CELL_FIGURE, draw_say("and %d more read", count - MOST).text);
+        view_form_row(&form, VIEW_CELL_FIGURE, draw_say(draft, "and %d more read", count - MOST));
     }
     put_section(flow, 4, "Frets", figures,
-                draw_say("Three at a time, under every string, from the nut up: off by %s or more.",
-                         draw_say_length(draft, draft->plan->bench.wear_limit).text)
-                    .text,
+                draw_say(draft,
+                         "Three at a time, under every string, from the nut up: off by %s or more.",
+                         draw_plain_length(draft, draft->plan->bench.wear_limit)),
                 &form);
 }
 
@@ -280,22 +280,21 @@ static void put_strings(draw_flow *flow)
     const sil_gaps *gaps = &bench->gaps;
     bool as_wanted = gaps->first_held == bench->targets.first_held;
     bool at_12 = gaps->action_at == 12 && !gaps->capo;
-    draw_words first = draw_say("At the 1st fret, %s", sil_hold_words(gaps->first_held));
-    draw_words action =
-        draw_say("Over fret %d, %s", gaps->action_at, gaps->capo ? "capo at 1" : "open");
+    const char *first = draw_say(draft, "At the 1st fret, %s", brief_hold(gaps->first_held));
+    const char *action =
+        draw_say(draft, "Over fret %d, %s", gaps->action_at, gaps->capo ? "capo at 1" : "open");
     view_gauging gauging[] = {
-        {.name = first.text,
-         .range = as_wanted ? "wanted" : wanted_held(bench->targets.first_held)},
-        {.name = action.text, .range = at_12 ? "wanted" : "open, at 12"}};
+        {.name = first, .range = as_wanted ? "wanted" : wanted_held(bench->targets.first_held)},
+        {.name = action, .range = at_12 ? "wanted" : "open, at 12"}};
     fill_gauging(draft, &gauging[0], bench->targets.first, gaps->first);
     for (int i = 0; i < bench->board.strings; i++) {
         gauging[0].read[i] = read_gap(draft, gaps->first[i], gaps->first_tap[i]);
     }
     fill_gauging(draft, &gauging[1], bench->targets.action, gaps->action);
-    draw_words wanted = draw_say("Wanted: %s.", sil_hold_words(bench->targets.first_held));
-    const char *const how[2] = {
-        as_wanted ? "The thickest feeler that does not lift it." : wanted.text,
-        at_12 ? "Eye level with the string." : "Wanted: open, over fret 12."};
+    const char *wanted = draw_say(draft, "Wanted: %s.", brief_hold(bench->targets.first_held));
+    const char *const how[2] = {as_wanted ? "The thickest feeler that does not lift it." : wanted,
+                                at_12 ? "Eye level with the string."
+                                      : "Wanted: open, over fret 12."};
     draw_shapes *list = draw_flow_list(flow);
     double y = put_pair(draft, list, 5, titles, figures, how);
     view_add_gaugings(draft, list, y - 3, row_height(flow), 2, gauging);
@@ -308,10 +307,11 @@ static void add_pair(const draw_draft *draft, view_form *form, const char *name,
                      double bass)
 {
     int strings = draft->plan->job->string_count;
-    view_entry *row = view_form_row(form, VIEW_CELL_FIGURE, draw_say("%s, string 1", name).text);
+    view_entry *row = view_form_row(form, VIEW_CELL_FIGURE, draw_say(draft, "%s, string 1", name));
     row->read[0] = read_length(draft, treble);
     if (strings > 1) {
-        row = view_form_row(form, VIEW_CELL_FIGURE, draw_say("%s, string %d", name, strings).text);
+        row =
+            view_form_row(form, VIEW_CELL_FIGURE, draw_say(draft, "%s, string %d", name, strings));
         row->read[0] = read_length(draft, bass);
     }
 }
@@ -344,9 +344,9 @@ static bool put_saddle(draw_flow *flow, int number)
 
 /* --- heard ------------------------------------------------------------------------------------ */
 
-static void add_buzz(draw_words *line, int fret)
+static void add_buzz(const draw_draft *draft, const char **line, int fret)
 {
-    *line = draw_say("%.80s%s%d", line->text, line->text[0] != '\0' ? ", " : "", fret);
+    *line = *line ? draw_say(draft, "%s, %d", *line, fret) : draw_say(draft, "%d", fret);
 }
 
 static void put_heard(draw_flow *flow, int number)
@@ -362,7 +362,7 @@ static void put_heard(draw_flow *flow, int number)
     int count = any_known(open, draft->plan->job->string_count) ? 3 : 2;
     fill_gauging(draft, &gauging[2], NULL, open);
     for (int k = 0; read != NULL && k < read->buzz_count; k++) {
-        add_buzz(&gauging[0].read[read->buzz[k].string - 1], read->buzz[k].fret);
+        add_buzz(draft, &gauging[0].read[read->buzz[k].string - 1], read->buzz[k].fret);
     }
     for (int i = 0; read != NULL && i < draft->plan->job->string_count; i++) {
         gauging[1].read[i] = read_number(draft, read->cents[i], 1);

@@ -32,10 +32,10 @@ typedef enum view_cell { VIEW_CELL_FIGURE, VIEW_CELL_CHOICE, VIEW_CELL_CROWN } v
 
 typedef struct view_entry {
     view_cell cell;
-    draw_words label, range, aim;
-    draw_words read[3];    /* at the last visit; a crown's: string, fret, how far off */
-    const char *choice[2]; /* words to tick */
-    int chosen;            /* or -1 */
+    const char *label, *range, *aim; /* NULL or "" where nothing stands */
+    const char *read[3];             /* at the last visit; a crown's: string, fret, how far off */
+    const char *choice[2];           /* words to tick */
+    int chosen;                      /* or -1 */
 } view_entry;
 
 enum { VIEW_ENTRIES_MAX = 24 };
@@ -57,7 +57,7 @@ typedef struct view_gauging {
     const char *name;  /* over its columns */
     const char *range; /* over the range; NULL: nothing is wanted, its column is not there */
     bool words;        /* written out: wide cells */
-    draw_words low_high[SIL_STRINGS_MAX], aim[SIL_STRINGS_MAX], read[SIL_STRINGS_MAX];
+    const char *low_high[SIL_STRINGS_MAX], *aim[SIL_STRINGS_MAX], *read[SIL_STRINGS_MAX];
 } view_gauging;
 
 /* view_add_gaugings: a row a string, over the whole width, its readings beside each other, visits
@@ -70,7 +70,7 @@ double view_add_gaugings(const draw_draft *draft, draw_shapes *list, double top,
 
 /* A size read once, and what is known of it: "" for a blank. */
 typedef struct view_size {
-    draw_words name, value;
+    const char *name, *value;
 } view_size;
 
 enum { VIEW_SIZES_MAX = 24 };

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The instrument's sizes, read once, in the order of a sheet's keys. */
-#include "../board/paper.h"
+#include "../board/plain.h"
 #include "measure.h"
 
 #include <stddef.h>
@@ -12,40 +12,40 @@ typedef struct sizes {
     view_size *size;
 } sizes;
 
-static void add_size(sizes *s, const char *name, draw_words value)
+static void add_size(sizes *s, const char *name, const char *value)
 {
-    s->size[s->count++] = (view_size){draw_say("%s", name), s->unread ? draw_say("%s", "") : value};
+    s->size[s->count++] = (view_size){name, s->unread ? "" : value};
 }
 
 static void add_length(sizes *s, const char *name, double mm)
 {
-    add_size(s, name, sil_known(mm) ? draw_say_length(s->draft, mm) : draw_say("%s", ""));
+    add_size(s, name, sil_known(mm) ? draw_plain_length(s->draft, mm) : "");
 }
 
 /* One for all strings, or from the first to the last. */
-static draw_words pin_words(const draw_draft *draft)
+static const char *pin_words(const draw_draft *draft)
 {
     const sil_job *job = draft->plan->job;
     double treble = job->saddle.pin_distance[0];
     double bass = job->saddle.pin_distance[job->string_count - 1];
     if (!sil_known(treble + bass)) {
-        return draw_say("%s", "");
+        return "";
     }
-    return treble == bass ? draw_say_length(draft, treble)
-                          : draw_say("%s\u2013%s", draw_say_size(draft, treble).text,
-                                     draw_say_size(draft, bass).text);
+    return treble == bass ? draw_plain_length(draft, treble)
+                          : draw_say(draft, "%s\u2013%s", draw_plain_size(draft, treble),
+                                     draw_plain_size(draft, bass));
 }
 
-static draw_words radius_words(const draw_draft *draft)
+static const char *radius_words(const draw_draft *draft)
 {
     const sil_instrument *it = &draft->plan->job->instrument;
     if (isinf(it->radius_nut)) {
-        return draw_say("flat");
+        return "flat";
     }
-    draw_words nut = draw_say_radius(draft, it->radius_nut);
+    const char *nut = draw_plain_radius(draft, it->radius_nut);
     return it->radius_end == it->radius_nut
                ? nut
-               : draw_say("%s\u2013%s", nut.text, draw_say_radius(draft, it->radius_end).text);
+               : draw_say(draft, "%s\u2013%s", nut, draw_plain_radius(draft, it->radius_end));
 }
 
 static void add_neck(sizes *s)
@@ -63,20 +63,20 @@ static void add_neck(sizes *s)
     if (sil_known(it->scale_bass)) {
         add_length(s, "scale, treble", it->scale);
         add_length(s, "scale, bass", it->scale_bass);
-        add_size(s, "square fret", draw_say("%d", it->square));
+        add_size(s, "square fret", draw_say(s->draft, "%d", it->square));
     } else {
         add_length(s, "scale", it->scale);
     }
-    add_size(s, "last fret", draw_say("%d", it->frets));
-    add_size(s, "body joint at fret", draw_say("%d", it->join));
+    add_size(s, "last fret", draw_say(s->draft, "%d", it->frets));
+    add_size(s, "body joint at fret", draw_say(s->draft, "%d", it->join));
     add_size(s, "board's radius", radius_words(s->draft));
     add_length(s, "crown over board", it->crown);
-    add_size(s, "truss rod", draw_say("%s", rods[it->rod]));
-    add_size(s, "rod's state", draw_say("%s", states[it->rod_state]));
+    add_size(s, "truss rod", rods[it->rod]);
+    add_size(s, "rod's state", states[it->rod_state]);
     add_size(s, "head angle, deg",
-             sil_known(it->head_angle_deg) ? draw_say_number(s->draft, it->head_angle_deg, 1)
-                                           : draw_say("%s", ""));
-    add_size(s, "handed", draw_say("%s", it->handed == SIL_LEFT_HANDED ? "left" : "right"));
+             sil_known(it->head_angle_deg) ? draw_plain_number(s->draft, it->head_angle_deg, 1)
+                                           : "");
+    add_size(s, "handed", it->handed == SIL_LEFT_HANDED ? "left" : "right");
 }
 
 bool view_stands_loose(const sil_job *job)
@@ -87,7 +87,7 @@ bool view_stands_loose(const sil_job *job)
 static bool has_pairs(const draw_draft *draft)
 {
     int last = draft->plan->job->string_count - 1;
-    return draft->board->course[last] < last;
+    return draft->plan->bench.board.course[last] < last;
 }
 
 static void add_ends(sizes *s)
@@ -107,7 +107,7 @@ static void add_ends(sizes *s)
     if (view_stands_loose(job)) {
         add_length(s, "slot depth", saddle->slot_depth);
         add_size(s, "saddle to pin", pin_words(s->draft));
-    } else if (draw_on_screws(s->draft)) {
+    } else if (sil_working_turns(s->draft->brief->saddle.working)) {
         add_length(s, "travel of one turn", saddle->pitch);
         add_length(s, "still to go down", saddle->travel);
     }
