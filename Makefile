@@ -293,14 +293,19 @@ install: all
 	    $(DESTDIR)$(PREFIX)/share/man/man1 $(DESTDIR)$(PREFIX)/share/bash-completion/completions
 	install -m 755 build/sillet $(DESTDIR)$(PREFIX)/bin
 	install -m 755 build/sillet-draw build/sillet-serve $(DESTDIR)$(PREFIX)/libexec/sillet
+	@mkdir -p build/installed # the installed library knows where its profiles are
+	$(CC) $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS) -c -o build/installed/installed.o \
+	    -DINSTALLED_PROFILES='"$(abspath $(PREFIX))/share/sillet/profiles"' src/sheet/installed.c
 	install -m 644 build/libsillet.a $(DESTDIR)$(LIBDIR)
+	ar rs $(DESTDIR)$(LIBDIR)/libsillet.a build/installed/installed.o
 	install -m 644 include/sillet/*.h $(DESTDIR)$(PREFIX)/include/sillet
 	install -d $(DESTDIR)$(PREFIX)/include/sillet/core
 	install -m 644 include/sillet/core/*.h $(DESTDIR)$(PREFIX)/include/sillet/core
 	install -m 644 profiles/*.yaml $(DESTDIR)$(PREFIX)/share/sillet/profiles
 	install -m 644 docs/sillet.1 $(DESTDIR)$(PREFIX)/share/man/man1
 	install -m 644 src/cli/completion.bash $(DESTDIR)$(PREFIX)/share/bash-completion/completions/sillet
-	printf '%s\n' 'prefix=$(PREFIX)' 'libdir=$(LIBDIR)' 'Name: sillet' \
+	printf '%s\n' 'prefix=$(PREFIX)' 'libdir=$(LIBDIR)' \
+	    'profilesdir=$${prefix}/share/sillet/profiles' 'Name: sillet' \
 	    'Description: what to cut at nut and saddle, in which order and how much' \
 	    'Version: $(VERSION)' 'Cflags: -I$${prefix}/include' \
 	    'Libs: -L$${libdir} -lsillet $(DRAW_LIBRARIES)' \

@@ -136,7 +136,7 @@ static void sheets_too_large_are_refused_by_size(void **state)
     assert_true((double)(clock() - start) / CLOCKS_PER_SEC < 1.0);
     assert_int_equal(sil_sheet_complaint_count(sheet), 1);
     assert_string_equal(sil_sheet_complaint(sheet, 0).text,
-                        "over 256 KiB: this is no measuring sheet");
+                        "over 256 KiB: this is not a measuring sheet");
     sil_sheet_free(sheet);
     unlink(path);
 }
@@ -190,7 +190,7 @@ static void sheets_made_to_choke_a_reader_do_not(void **state)
          "s.yaml:5:5: error: readings 1, buzz 1, string is missing"},
         {HEAD "readings: [{buzz: [", "{},", 80000, "s.yaml:3:19: error: not YAML"},
         {HEAD "readings:\n- frets:\n", "  - {string: 1, fret: 1, off: 0}\n", 7000,
-         "s.yaml:6:5: error: frets: this crown was read above"},
+         "s.yaml:6:5: error: frets: this crown is given twice"},
         {HEAD "nut:\n", "  a:\n", 50000, "s.yaml:5:3: error: a is given twice, first on line 4"},
         {HEAD "job: {title: \"", "a ", 120000,
          "s.yaml:3:14: error: not YAML: found unexpected end of stream; what begins here is "},

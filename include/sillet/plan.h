@@ -279,6 +279,7 @@ const char *sil_code_word(sil_code code);
 const char *sil_level_word(sil_level level);
 const char *sil_stage_word(sil_stage_name stage);
 const char *sil_cause_word(sil_cause_name cause);
+const char *sil_act_word(sil_act act);
 
 /* sil_hold_words: how a gap at fret 1 is read, for a person: "open", "lying on the 2nd" or "held at
  * the 3rd". */

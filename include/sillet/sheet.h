@@ -35,8 +35,7 @@ typedef struct sil_complaint {
 
 /* sil_sheet_read: reads and checks a sheet.
  * Given:    path      of the sheet; "-" for standard input
- *           profiles  folder of profiles by name; NULL: $SILLET_PROFILES, else found beside the
- *                     running program
+ *           profiles  folder of profiles by name; NULL: the one sil_profiles_folder gives
  * Returned: sheet     never NULL unless out of memory; free with sil_sheet_free
  * Status:   see sil_sheet_status
  */
@@ -119,8 +118,10 @@ void sil_sheet_free(sil_sheet *sheet);
  */
 size_t sil_program_folder(char *out, size_t size);
 
-/* sil_profiles_folder: where profiles are looked for by name, as sil_sheet_read does with NULL.
- * Status: length written, 0 where none is found
+/* sil_profiles_folder: where sil_sheet_read looks for profiles by name when it is given NULL. The
+ * first of these: the folder $SILLET_PROFILES names; ../share/sillet/profiles or ../profiles, from
+ * the folder of the running program; the folder where this library's profiles were installed.
+ * Status: length written, 0 where there is none
  */
 size_t sil_profiles_folder(char *out, size_t size);
 

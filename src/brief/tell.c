@@ -146,3 +146,13 @@ void tell_way_word(telling *t, brief_way way)
     t->way = t->way == BRIEF_NO_WAY ? way : t->way;
     tell(t, "%s", words[way]);
 }
+
+void tell_length_at(telling *t, const char *of, brief_end end, brief_figure figure)
+{
+    t->end = end;
+    tell_length(t, of, -1, figure);
+    tell(t, " at the ");
+    tell_end_word(t, end);
+    tell(t, " end");
+    tell_end_word(t, BRIEF_NO_END);
+}

@@ -50,6 +50,9 @@ void tell_each(telling *t, const char *of, const tell_list *list);
 /* tell_string: a string's number, from 1. */
 void tell_string(telling *t, int string);
 
+/* tell_length_at: "0.70 mm at the treble end". */
+void tell_length_at(telling *t, const char *of, brief_end end, brief_figure figure);
+
 /* tell_end_word: "treble" or "bass"; the figures that follow are noted as of that end, until it is
  * called with BRIEF_NO_END, which writes nothing.
  * tell_way_word: "down", "up", "tighten" or "ease"; the figures that follow are noted as going that

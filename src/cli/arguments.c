@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* What stands behind a command, read by the command's row in the table. */
+/* Reads the arguments after a command, by the command's row in the table. */
 #include <assert.h>
 #include <ctype.h>
 #include <stdio.h>
@@ -18,7 +18,7 @@ static int find_option(const cli_command *command, const char *name, size_t leng
     return -1;
 }
 
-/* The place of a word among "mm|in", or -1. */
+/* The index of a word in "mm|in", or -1. */
 static int find_word(const char *words, const char *word)
 {
     size_t length = strlen(word);
@@ -33,7 +33,7 @@ static int find_word(const char *words, const char *word)
     return -1;
 }
 
-/* In capitals it says what is wanted; else the words themselves. */
+/* A value in capitals names what to give; otherwise it lists the words themselves. */
 static bool is_choice(const char *value)
 {
     return strchr(value, '|') || !isupper((unsigned char)value[0]);
@@ -59,7 +59,8 @@ const char *cli_given(const cli_arguments *a, const char *option)
     return a->values[k];
 }
 
-/* Reads the option at argv[*at], and its value where it has one: behind it, or behind a "=". */
+/* Reads the option at argv[*at], and its value if it has one: the next argument, or what follows a
+ * "=". */
 static int read_option(cli_arguments *a, int argc, char **argv, int *at)
 {
     const char *word = argv[*at];

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* sillet draw, sillet sheet, sillet serve: each runs a program of its own, which stands beside this
- * one or, installed, in ../libexec/sillet. Their libraries cost more to load than a plan costs to
- * make. */
+/* sillet draw, sillet sheet, sillet serve: each runs a program of its own, which is in the same
+ * folder as this one or, when installed, in ../libexec/sillet. Their libraries take longer to load
+ * than a plan takes to make. */
 #include <errno.h>
 #include <limits.h>
 #include <stdio.h>
@@ -11,7 +11,8 @@
 
 #include "cli.h"
 
-/* The other program looks for profiles from where it stands; they are found from here. */
+/* The other program would look for profiles relative to its own place, so it is told where this one
+ * finds them. */
 static void hand_over_profiles(void)
 {
     char folder[PATH_MAX];

@@ -1,13 +1,13 @@
 /* SPDX-License-Identifier: MIT */
-/* Within the program: its commands, and what they share. */
+/* Used inside the program: its commands, and what they share. */
 #ifndef SILLET_CLI_H
 #define SILLET_CLI_H
 
 #include <sillet/sillet.h>
 
-/* One exit code a kind of fault. */
+/* One exit code for each kind of fault. */
 typedef enum cli_exit {
-    CLI_GO_ON = -1, /* nothing to end for yet */
+    CLI_GO_ON = -1, /* no reason to end yet */
     CLI_DONE = 0,
     CLI_WRONG = 1,
     CLI_USAGE = 2,
@@ -16,13 +16,13 @@ typedef enum cli_exit {
 
 enum { CLI_OPTIONS_MAX = 12 };
 
-/* An option, as help, the reader of arguments and the tests have it. */
+/* An option. Help, the reader of arguments and the tests all use this row. */
 typedef struct cli_option {
     const char *name;
-    const char *value; /* what stands behind it: "mm|in" one of these, "LENGTH" what the command
-                        * reads; NULL: nothing does */
+    const char *value; /* its value: "mm|in" one of these words, "LENGTH" something the command
+                          reads; NULL: no value */
     const char *means; /* lines */
-    bool wanted;       /* no work without it */
+    bool wanted;       /* the command needs it */
 } cli_option;
 
 /* A command: one row of the table in commands.c. */
@@ -38,22 +38,25 @@ typedef struct cli_command {
 extern const cli_command cli_commands[];               /* the last without a name */
 const cli_command *cli_find_command(const char *name); /* NULL: there is none */
 
-/* What stood behind a command. */
+/* The arguments given after a command. */
 typedef struct cli_arguments {
     const cli_command *command;
-    const char *values[CLI_OPTIONS_MAX]; /* in the order of its options; NULL: not given */
-    char **operands;                     /* the arguments themselves, put together */
+    const char *values[CLI_OPTIONS_MAX]; /* values in the order of the options; NULL: not given */
+    char **operands;                     /* the operands, moved together */
     int operand_count;
 } cli_arguments;
 
-/* Reads argv[1] .. by the row of the command. CLI_GO_ON; or the exit code where all has been said:
- * help was asked for, or it is called wrong. An operand, where the row has one, is then there. */
+/* Reads argv[1] .. by the row of the command. CLI_GO_ON, and then the operand is there if the row
+ * has one; or the exit code if nothing is left to do, because help was printed or the command was
+ * called wrongly. */
 int cli_read_arguments(const char *command, int argc, char **argv, cli_arguments *arguments);
 
-/* The value of an option, NULL where it is not given; an option without value is its own. */
+/* The value of an option, NULL if it is not given; an option without a value has its own name as
+ * value. */
 const char *cli_given(const cli_arguments *arguments, const char *option);
 
-/* The place, from 0, of the word given among those the option can take; else what is so far. */
+/* The index of the given word among those the option takes; if it is not given, the value passed
+ * in. */
 int cli_choice(const cli_arguments *arguments, const char *option, int so_far);
 
 /* A command run: argv[0] is its own name; the exit code comes back. */
@@ -64,27 +67,28 @@ cli_run cli_plan, cli_draw, cli_serve, cli_start, cli_saddle, cli_nut, cli_profi
 void cli_help(void);
 void cli_help_command(const cli_command *command);
 
-/* Tells a usage error on stderr, "sillet: " before it and where to read more behind; CLI_USAGE. */
+/* Prints a usage error on stderr, with "sillet: " before it and where to read more after it;
+ * CLI_USAGE. */
 __attribute__((format(printf, 1, 2))) int cli_misused(const char *format, ...);
 
-/* Tells that the system failed us; CLI_SYSTEM. */
+/* Reports a failure of the system; CLI_SYSTEM. */
 __attribute__((format(printf, 1, 2))) int cli_failed(const char *format, ...);
 
-/* Reads a sheet, telling all its complaints on stderr. CLI_DONE: *sheet holds a job; else there is
- * none. To be freed either way. */
+/* Reads a sheet and prints all its complaints on stderr. CLI_DONE: *sheet has a job; otherwise it
+ * has none. Free it either way. */
 int cli_read_sheet(const char *path, sil_sheet **sheet);
 
 /* The same for a sheet already read, and the status it was read with. */
 int cli_tell_sheet(const char *path, int status, const sil_sheet *sheet);
 
-/* Reads a profile alone, by its name. CLI_DONE: *sheet holds a job without readings; else there is
- * none. To be freed either way. */
+/* Reads a profile alone, by its name. CLI_DONE: *sheet has a job without readings; otherwise it has
+ * none. Free it either way. */
 int cli_read_profile(const char *name, sil_sheet **sheet);
 
 /* Puts a text on stdout. */
 void cli_print(const char *text);
 
-/* Closes stdout: CLI_SYSTEM where not all of it arrived, else the code given. */
+/* Closes stdout: CLI_SYSTEM if not all of the output could be written, otherwise the code given. */
 int cli_close_output(int code);
 
 #endif

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* The sheets of a folder in the order of their names, in constant memory: the folder is gone
- * through as often as it takes, each time for the next so many names. */
+/* The sheets of a folder in the order of their names, in constant memory. The folder is read as
+ * many times as needed, each time for the next batch of names. */
 #include <dirent.h>
 #include <errno.h>
 #include <limits.h>
@@ -13,7 +13,7 @@
 
 enum { BATCH = 256 };
 
-/* The first names behind the last one done, in order. */
+/* The next names after the last one done, in order. */
 typedef struct batch {
     char names[BATCH][NAME_MAX + 1];
     int order[BATCH]; /* places in names */
@@ -38,7 +38,7 @@ static bool is_sheet(const char *name)
     return false;
 }
 
-/* Puts a name in its place; where the batch is full, the last one falls out. */
+/* Puts a name in its place; if the batch is full, its last name is dropped. */
 static void insert(batch *b, const char *name)
 {
     int low = 0;

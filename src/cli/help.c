@@ -16,19 +16,21 @@ void cli_help(void)
                  command->operand ? command->operand : "", command->many ? ".." : "");
         printf("  %-26s  %s\n", use, command->purpose);
     }
-    printf("\n"
-           "Begin with a sheet, fill in what you read, and plan:\n"
-           "  sillet start steel-string-acoustic > job.yaml\n"
-           "  sillet plan job.yaml\n"
-           "\n"
-           "A sheet is a YAML file; - is standard input. Results go to standard output, all else\n"
-           "to standard error. Exit: 0 done, also where the plan says stop; 1 the sheet is wrong;\n"
-           "2 wrong use; 3 the system failed us.\n"
-           "\n"
-           "'sillet COMMAND --help' tells more of each, 'man sillet' all. 'sillet --version'.\n");
+    printf(
+        "\n"
+        "Begin with a sheet, fill in what you read, and plan:\n"
+        "  sillet start steel-string-acoustic > job.yaml\n"
+        "  sillet plan job.yaml\n"
+        "\n"
+        "A sheet is a YAML file; - is standard input. Results go to standard output, everything\n"
+        "else to standard error. Exit: 0 done, also when the plan says stop; 1 mistakes in the\n"
+        "sheet; 2 wrong use; 3 a file or the system failed.\n"
+        "\n"
+        "'sillet COMMAND --help' describes each command, 'man sillet' all of them.\n"
+        "'sillet --version' prints the version.\n");
 }
 
-/* Lines of a text behind an indent; the first where the cursor stands. */
+/* Prints the lines of a text with an indent; the first line starts at the cursor. */
 static void print_lines(const char *text, int indent)
 {
     for (const char *at = text; *at; at++) {

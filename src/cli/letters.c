@@ -7,8 +7,8 @@
 
 #include "many.h"
 
-/* A letter of a text: its bytes, and its columns; 0 bytes at the end, -1 columns where it is none
- * that can be shown. */
+/* A letter of a text: its bytes and its columns. 0 bytes at the end of the text, -1 columns if it
+ * cannot be shown. */
 typedef struct letter {
     int bytes, columns;
 } letter;

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* sillet: the program. One row a command; what each takes stands in commands.c. */
+/* sillet: the program. One row per command; commands.c says what each takes. */
 #include <stdio.h>
 #include <string.h>
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* sillet plan on many sheets: a line each of what to do next and what it waits for, as it comes:
- * nothing is kept, however many there are. */
+/* sillet plan on many sheets: a line each, with what to do next and what it is waiting for. Each
+ * line is printed at once and nothing is kept, however many sheets there are. */
 #include <locale.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -26,7 +26,7 @@ static void print_heads(void)
     printf("  WAITS FOR\n");
 }
 
-/* A name longer than its column has the line above to itself: it is never cut. */
+/* A name longer than its column gets a line of its own above, so it is never cut. */
 static void print_row(const char *path, const char *job, const char *next, const char *waits)
 {
     bool alone = plan_columns(path) > SHEET;
@@ -119,8 +119,8 @@ int plan_many(const plan_order *order, char **paths, int count)
     if (!w.reader) {
         return cli_failed("out of memory");
     }
-    setlocale(LC_CTYPE, "C.UTF-8");         /* how wide letters are; nothing else hangs on it */
-    setvbuf(stderr, NULL, _IOFBF, 1 << 16); /* what is wrong comes behind the table, not into it */
+    setlocale(LC_CTYPE, "C.UTF-8");         /* used only for how wide letters are */
+    setvbuf(stderr, NULL, _IOFBF, 1 << 16); /* complaints come after the table, not into it */
     if (!order->json) {
         print_heads();
     }

@@ -5,7 +5,7 @@
 
 #include "many.h"
 
-/* A plan on paper is read without what stood on stderr: what was doubtful goes with it. */
+/* A printed plan is read without stderr, so the warnings are printed with it. */
 static void print_doubts(const sil_sheet *sheet)
 {
     char words[512];

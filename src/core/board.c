@@ -51,7 +51,7 @@ double sil_saddle_axis_x(const sil_board *board, int string)
     return board->nut_x[string] + board->saddle_x[string];
 }
 
-/* How far a straight part across the outer strings leans from square. */
+/* How far a straight part across the outer strings is slanted from square. */
 static double slant(double treble_x, double bass_x, double treble_z, double bass_z)
 {
     return atan2(bass_x - treble_x, treble_z - bass_z);
@@ -69,7 +69,10 @@ static void lay_string(sil_board *board, int i, int last)
 
 void sil_board_fan(sil_board *board, const sil_fan *fan, const double *setback)
 {
-    int last = board->frets < 12 ? 12 : board->frets; /* action is told at 12, crown or no crown */
+    int last =
+        board->frets < 12
+            ? 12
+            : board->frets; /* action is given at the 12th fret even if the board has fewer frets */
     double middle = (fan->treble + fan->bass) / 2.0;
     for (int n = 0; n <= last; n++) {
         board->spine_x[n] = sil_fret_place(middle, n);
@@ -99,7 +102,7 @@ void sil_board_lay(sil_board *board, double scale, const double *setback)
     sil_board_fan(board, &(sil_fan){scale, scale, 0}, setback);
 }
 
-/* Depth of the crown line under the chord for a bend of 1, mm^2: the shape that a bend scales. */
+/* Depth of the crown line below the chord for a bend of 1, mm^2. A bend scales this shape. */
 static double sag_shape(const sil_board *board, double x)
 {
     double first = board->spine_x[1];
@@ -107,7 +110,7 @@ static double sag_shape(const sil_board *board, double x)
     return x <= join ? (x - first) * (join - x) : -(join - first) * (x - join);
 }
 
-/* Depth under the chord that no bend explains: what was built in over the body. */
+/* Depth below the chord that does not come from the bend: the fall-away built in over the body. */
 static double sag_built(const sil_board *board, double x)
 {
     double join = board->spine_x[board->join];
@@ -136,7 +139,8 @@ double sil_crown_height(const sil_board *board, const sil_fit *fit, int string, 
            fit->bend * sag_shape(board, sil_axis_x(board, string, fret));
 }
 
-/* A quantity at fret `over`, less what a straight line from fret `low` to fret `high` has there. */
+/* A quantity at fret `over`, less the value that a straight line from fret `low` to fret `high` has
+ * there. */
 static double off_the_line(const sil_board *board, const sil_relief_reading *reading, double low,
                            double over, double high)
 {

@@ -1,14 +1,15 @@
 /* SPDX-License-Identifier: MIT */
-/* The least-squares circle of a saddle's top: a parabola to begin with, then Gauss and Newton on
- * the radial misfit. */
+/* The least-squares circle of a saddle's top. It starts from a parabola and improves it by
+ * Gauss-Newton steps on the radial misfit. */
 #include <sillet/core/saddle.h>
 
-static const double most_radius = 3000.0; /* flatter than this no tool shows from straight */
+static const double most_radius =
+    3000.0; /* no tool can tell a flatter curve from a straight line */
 
 enum { STEPS_MAX = 100 };
 
-/* A circle by its highest point (z, top) and radius: for a flat arc, unlike its centre, these
- * hardly depend on one another. */
+/* A circle given by its highest point (z, top) and its radius. For a flat arc these hardly depend
+ * on one another, which cannot be said of its centre and radius. */
 typedef struct circle {
     double z, top, radius;
 } circle;
@@ -46,7 +47,7 @@ static bool solve3(double m[3][4], double *answer)
     return true;
 }
 
-/* The step of Gauss and Newton from a circle. */
+/* One Gauss-Newton step from a circle. */
 static bool find_step(circle c, int count, const double *z, const double *y, double *step)
 {
     double m[3][4] = {{0.0}};
@@ -65,8 +66,8 @@ static bool find_step(circle c, int count, const double *z, const double *y, dou
     return solve3(m, step);
 }
 
-/* The parabola through the points, y = a + b z + c z^2 by least squares, and the circle that lies
- * on its top; a flat arc is so close to it that a few steps are enough. */
+/* The parabola y = a + b z + c z^2 through the points by least squares, and the circle that fits
+ * its top. A flat arc is so close to it that a few steps are enough. */
 static bool begin(int count, const double *z, const double *y, circle *c)
 {
     double m[3][4] = {{0.0}};

@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: MIT */
-/* Clearance of every string and stop. See docs/arithmetic.md, "Clearance". */
+/* Clearance of every string at every fret. See docs/arithmetic.md, "Clearance". */
 #include "swing.h"
 
-/* A hand near the neck plucks no nearer the stop than a quarter of what sounds. */
+/* Even a hand near the neck plucks no nearer to the fretted note than a quarter of the sounding
+ * length. */
 static double place(double length, double at)
 {
     return fmin(at, 0.75 * length);
@@ -29,7 +30,7 @@ core_swing core_swing_from(const sil_board *board, const sil_pluck *pluck, int s
     return (core_swing){length, (length - p) / stiffness, p / stiffness};
 }
 
-/* The hardest clean pluck of one stop and the fret that sets it. */
+/* The hardest clean pluck of one note and the fret that limits it. */
 static double clean_force(const sil_board *board, const sil_fit *fit, const double *crown,
                           const core_swing *swing, int string, int stop, int *at_fret)
 {

@@ -6,9 +6,9 @@
 #include <stdio.h>
 #include <string.h>
 
-/* value * 10^decimals rounded half away from zero, judged on the exact product: t is the nearest
- * double to it and `rest` is what is missing, and a half is itself a double, so t can only stand
- * on the wrong side of a half by being equal to it. */
+/* value * 10^decimals, rounded half away from zero by the exact product. t is the double nearest to
+ * the product and `rest` is the error of t. A half is itself a double, so t can be on the wrong
+ * side of a half only by being equal to it. */
 static uint64_t round_scaled(double value, double scale)
 {
     double t = value * scale;
@@ -18,7 +18,7 @@ static uint64_t round_scaled(double value, double scale)
     return (uint64_t)whole + (part > 0.5 || (part == 0.5 && rest >= 0.0));
 }
 
-/* snprintf for figures too large for that, with whatever the locale has as a mark made a point. */
+/* snprintf for figures too large for that. Whatever decimal mark the locale has becomes a point. */
 static size_t write_large(char *out, size_t size, double value, int decimals)
 {
     char raw[400];
@@ -39,7 +39,7 @@ static size_t write_large(char *out, size_t size, double value, int decimals)
     return kept;
 }
 
-/* The digits of a figure, sign apart. */
+/* The digits of a figure, without its sign. */
 static size_t write_digits(char *out, size_t size, uint64_t scaled, int decimals)
 {
     char back[32]; /* last digit first */
@@ -72,7 +72,7 @@ static size_t write_word(char *out, size_t size, const char *word)
 size_t sil_number_write(char *out, size_t size, double value, int decimals)
 {
     static const double scales[] = {1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9};
-    const double exact = 4503599627370496.0; /* 2^52: below it a double still has a half */
+    const double exact = 4503599627370496.0; /* 2^52: below it a double can still hold a half */
     if (size > 0) {
         out[0] = '\0';
     }

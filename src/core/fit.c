@@ -51,7 +51,8 @@ double core_saddle_from_action(const sil_board *board, const sil_fit *fit, int s
     return (over - nut_height * (1.0 - t)) / t;
 }
 
-/* The straight line over crown 1 and over another, met at nut and saddle: two equations. */
+/* The straight line through a point over crown 1 and one over another crown, carried on to nut and
+ * saddle: two equations. */
 double core_nut_from_open(const sil_board *board, const sil_fit *fit, int string, double first,
                           int fret, double action)
 {

@@ -1,14 +1,14 @@
 /* SPDX-License-Identifier: MIT */
-/* Within the core: one height from one gap. Lengths mm, strings from 0. */
+/* Used inside the core: one height from one gap. Lengths in mm, strings counted from 0. */
 #ifndef SILLET_CORE_HEIGHT_H
 #define SILLET_CORE_HEIGHT_H
 
 #include <sillet/core/fit.h>
 
-/* x_1 / x_h: how far along a string lying on crown h the first fret stands. */
+/* x_1 / x_h: where the first fret is along a string lying on crown h, as a share of the way. */
 double core_held_share(const sil_board *board, int string, sil_hold hold);
 
-/* Nut height from the gap at fret 1 of a string bearing on crown 2 or 3. */
+/* Nut height from the gap at fret 1 of a string lying on crown 2 or 3. */
 double core_nut_from_held(const sil_board *board, const sil_fit *fit, int string, sil_hold hold,
                           double gap);
 

@@ -1,17 +1,17 @@
 /* SPDX-License-Identifier: MIT */
-/* The line sanded off a saddle's base: a linear programme in two unknowns, solved at its corners.
- * See docs/arithmetic.md, "The saddle". */
+/* The line sanded off the bottom of a saddle: a linear programme in two unknowns, solved at its
+ * corners. See docs/arithmetic.md, "The saddle". */
 #include <sillet/core/saddle.h>
 
-/* b0 + b1 z <= limit or >= limit at one z; the least slope is asked for by an edge of its own. */
+/* b0 + b1 z <= limit or >= limit at one z. The least slope has an edge of its own. */
 typedef struct edge {
-    double c0, c1, limit; /* c0 b0 + c1 b1 <= limit; an equality where it only makes corners */
+    double c0, c1, limit; /* c0 b0 + c1 b1 <= limit; an equality if it only makes corners */
     bool corner_only;
 } edge;
 
 enum { EDGES_MAX = SIL_STRINGS_MAX + 5 };
 
-/* What the arithmetic of a corner can be off by, mm: far over the rounding, far under a scratch. */
+/* How far rounding can move a corner, mm: far more than it really does, far less than a scratch. */
 static const double slack = 1e-11;
 
 double sil_line_at(sil_line line, double z)
@@ -41,7 +41,7 @@ static bool corner(const edge *p, const edge *q, sil_line *line)
     return true;
 }
 
-/* Edges of the region, and b1 = 0, where a plateau's least slope lies. */
+/* The edges of the region, and b1 = 0, where a level part of the optimum has its least slope. */
 static int draw_edges(int count, const double *z, const double *cap, double half,
                       const sil_line *most, edge *edges)
 {
@@ -76,7 +76,7 @@ sil_line sil_saddle_line(int count, const double *z, const double *cap, const bo
     }
     edge edges[EDGES_MAX];
     int edge_count = draw_edges(count, z, cap, half, most, edges);
-    sil_line best = {0.0, 0.0}; /* nothing off: always allowed */
+    sil_line best = {0.0, 0.0}; /* taking nothing off is always allowed */
     double best_gain = 0.0;
     for (int p = 0; p < edge_count; p++) {
         for (int q = p + 1; q < edge_count; q++) {

@@ -2,40 +2,42 @@
 /* The lowest clean setup: a linear programme solved at its corners. See docs/arithmetic.md, "The
  * lowest clean setup".
  *
- * For a bend K each string wants its two heights Hn and Hs lowest in (1 - t) Hn + t Hs, over lines
- * Hn >= alpha + beta K - gamma Hs (the open string, fret by fret; the gap at fret 1) and over
- * Hs >= alpha + beta K (every stop and fret past it). Both searches, over Hs for a bend and over
- * the bend, are for the lowest point of something convex made of straight pieces: where the
- * tangents from either side meet, until the point where they meet lies on it. */
+ * For a bend K each string has two heights, Hn and Hs, and (1 - t) Hn + t Hs is to be as low as
+ * possible. The limits are lines Hn >= alpha + beta K - gamma Hs (the open string, fret by fret;
+ * the gap at fret 1) and lines Hs >= alpha + beta K (every fretted note and every fret past it).
+ * Two searches are made, over Hs for one bend and over the bend. Both look for the lowest point of
+ * a convex curve made of straight pieces: take the point where the tangents from either side meet,
+ * until that point lies on the curve. */
 #include "swing.h"
 
 enum { STEPS_MAX = 200 };
 
-/* What the value may be off by and still lie on a tangent, mm. */
+/* A value this close to a tangent counts as lying on it, mm. */
 static const double slack = 1e-11;
 
-/* A floor under a height: alpha + beta K - gamma Hs. */
+/* A lower limit of a height: alpha + beta K - gamma Hs. */
 typedef struct floor_line {
     double alpha, beta, gamma;
 } floor_line;
 
 enum { OPEN_MAX = SIL_FRETS_MAX + 1, STOPPED_MAX = SIL_FRETS_MAX * SIL_FRETS_MAX / 2 };
 
-/* One string's programme: floors under Hn, floors under Hs, and what its action is made of. */
+/* One string's programme: lower limits of Hn, lower limits of Hs, and what its action is made
+ * of. */
 typedef struct programme {
     floor_line open[OPEN_MAX];
     floor_line stopped[STOPPED_MAX];
     int open_count, stopped_count;
     double leverage;  /* action at 12 = (1 - t) Hn + t Hs - C_12(K) */
-    double crown12_k; /* slope of C_12 in K; where it begins moves no lowest point */
+    double crown12_k; /* slope of C_12 in K; its value at K = 0 does not move the lowest point */
 } programme;
 
-/* A value and its slope, and where it is. */
+/* A value, its slope, and the place it belongs to. */
 typedef struct tangent {
     double at, value, slope;
 } tangent;
 
-/* Crown heights are linear in the bend: at K = 0, and the slope. */
+/* Crown heights are linear in the bend: the height at K = 0, and the slope. */
 typedef struct crown_lines {
     double flat[SIL_FRETS_MAX + 1], per_bend[SIL_FRETS_MAX + 1];
 } crown_lines;
@@ -92,7 +94,7 @@ static void pose(const sil_board *board, const sil_crowns *crowns, const sil_plu
             }
         }
     }
-    /* Gap at fret 1, borne on 3: Hn (1 - s) + C_3 s - C_1 >= least. */
+    /* Gap at fret 1 with the string held at 3: Hn (1 - s) + C_3 s - C_1 >= least. */
     double s = board->fret_x[i][1] / board->fret_x[i][3];
     p->open[p->open_count++] =
         (floor_line){(wish->least_first + crown.flat[1] - crown.flat[3] * s) / (1.0 - s),
@@ -104,7 +106,7 @@ static double floor_at(floor_line line, double bend, double saddle)
     return line.alpha + line.beta * bend - line.gamma * saddle;
 }
 
-/* The highest floor there; of equals the one that falls least as Hs grows. */
+/* The highest lower limit at this Hs; of equal ones the one that falls least as Hs grows. */
 static const floor_line *highest(const floor_line *lines, int count, double bend, double saddle)
 {
     const floor_line *top = lines;
@@ -122,12 +124,12 @@ static const floor_line *highest(const floor_line *lines, int count, double bend
 /* A string at its lowest for a bend. */
 typedef struct settled {
     double nut, saddle;
-    double value, slope; /* action at 12 but for C_12 at K = 0, and how it changes with the bend */
+    double value, slope; /* action at 12 without C_12 at K = 0, and how it changes with the bend */
 } settled;
 
-/* How the cost grows with Hs along a floor of Hn. Along that of the open string over fret 12, which
- * is the action itself, it does not: exactly 0, and of equal costs the lowest nut, so Hs grows on.
- */
+/* How the cost grows with Hs along a lower limit of Hn. Along the limit of the open string over
+ * fret 12, which is the action itself, it does not grow: it is exactly 0. Of equal costs the lowest
+ * nut is taken, so Hs goes on growing. */
 static double cost_slope(const programme *p, const floor_line *line)
 {
     double slope = p->leverage - (1.0 - p->leverage) * line->gamma;
@@ -142,8 +144,8 @@ static settled conclude(const programme *p, double bend, double saddle, double n
                      (1.0 - t) * nut_slope + t * saddle_slope - p->crown12_k};
 }
 
-/* The lowest of a string for a bend. It starts at the least Hs. While the floor of Hn there falls
- * faster than Hs costs, Hs grows: to where that floor meets the one that holds beyond. */
+/* The lowest setup of a string for a bend. It starts at the least Hs. While the limit of Hn falls
+ * faster there than Hs costs, Hs grows to where that limit meets the one that holds beyond. */
 static settled settle(const programme *p, double bend)
 {
     const floor_line *under = highest(p->stopped, p->stopped_count, bend, 0.0);
@@ -153,7 +155,7 @@ static settled settle(const programme *p, double bend)
         return conclude(p, bend, saddle, floor_at(*left, bend, saddle),
                         left->beta - left->gamma * under->beta, under->beta);
     }
-    /* Far to the right the floor that does not fall holds: the gap at fret 1. */
+    /* At a large Hs the limit that does not fall holds: the gap at fret 1. */
     const floor_line *right = &p->open[p->open_count - 1];
     for (int step = 0; step < STEPS_MAX; step++) {
         double over = left->alpha + left->beta * bend - right->alpha - right->beta * bend;
@@ -182,12 +184,13 @@ static tangent sum_at(const programme *p, int strings, double bend)
     return sum;
 }
 
-/* The bend of the least sum; of equals the least bend. */
+/* The bend with the least sum; of equal sums the least bend. */
 static double find_bend(const programme *p, int strings, double most)
 {
     tangent left = sum_at(p, strings, 0.0);
     tangent right = sum_at(p, strings, most);
-    /* Slopes are mm of action by 1/mm of bend, some 1e5: a flat piece is flat to rounding. */
+    /* Slopes are mm of action per 1/mm of bend, about 1e5, so a flat piece is flat only up to
+     * rounding. */
     const double flat = 1e-6;
     if (left.slope >= -flat || most <= 0.0) {
         return 0.0;

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* A double in full, so that it reads back as itself: what a result for programs is written with. */
+/* Writes a double in full, so that it reads back as the same double. Results for programs are
+ * written this way. */
 #include <sillet/core/units.h>
 
 #include <float.h>
@@ -7,7 +8,7 @@
 #include <stdio.h>
 #include <string.h>
 
-/* Powers of ten that a long double of 64 bits holds exactly, as all up to 1e27: 5^27 is under
+/* Powers of ten that a long double of 64 bits holds exactly: all up to 1e27, since 5^27 is under
  * 2^63. */
 enum { TENS = 26 };
 static const long double tens[TENS] = {
@@ -22,9 +23,9 @@ typedef struct decimal {
 
 /* Seventeen significant digits of a value from 1e-9 up to 1e15.
  *
- * The product is off by at most half a unit of 2^-64 of itself and the rounding by half a digit, in
- * all under 0.51 of the seventeenth digit; half the gap between doubles is at least 0.55 of it. So
- * the digits read back as the same double. */
+ * The product is wrong by at most half a unit of 2^-64 of itself, and the rounding by half a digit:
+ * together less than 0.51 of the seventeenth digit. Half the gap between two doubles is at least
+ * 0.55 of that digit, so the digits read back as the same double. */
 static decimal seventeen_digits(double value)
 {
     int decimals = 16;
@@ -40,8 +41,8 @@ static decimal seventeen_digits(double value)
     return (decimal){(uint64_t)(scaled + 0.5L), decimals};
 }
 
-/* Fifteen digits where they are enough. Both numbers are exact doubles, so their quotient is the
- * double that the digits read as. */
+/* Fifteen digits, if they are enough. Both numbers are exact doubles, so their quotient is the
+ * double that the digits read back as. */
 static decimal shorten(double value, decimal full)
 {
     decimal shorter = {(full.digits + 50) / 100, full.decimals - 2};
@@ -56,7 +57,7 @@ static decimal shorten(double value, decimal full)
     return shorter;
 }
 
-/* Writes backward from the end of a field: fraction, point, whole part. */
+/* Writes backward from the end of a buffer: fraction, point, whole part. */
 static size_t write_decimal(char *out, bool negative, decimal number)
 {
     char field[48];
@@ -88,7 +89,7 @@ size_t sil_number_write_full(char *out, double value)
         return write_decimal(out, value < 0.0, shorten(size, seventeen_digits(size)));
     }
     size_t length = (size_t)snprintf(out, SIL_NUMBER_FULL_MAX, "%.17g", value);
-    char *comma = strchr(out, ','); /* the mark of some locales */
+    char *comma = strchr(out, ','); /* the decimal mark of some locales */
     if (comma) {
         *comma = '.';
     }

@@ -2,8 +2,9 @@
 /* The nut. See docs/arithmetic.md, "The nut". */
 #include <sillet/core/nut.h>
 
-/* Steps from each string to the next: the pair's inside a course; between courses what is left,
- * shared evenly, with something of each string's own added to it (half its gauge, or nothing). */
+/* Steps from each string to the next. Inside a course it is the distance of the pair. The rest of
+ * the width is shared evenly between courses, plus something for each string (half its gauge, or
+ * nothing). */
 static double share_steps(const sil_courses *courses, double treble, double bass,
                           const double *half, double *z)
 {
@@ -15,7 +16,8 @@ static double share_steps(const sil_courses *courses, double treble, double bass
         left -= paired ? courses->pair : half[i - 1] + half[i];
     }
     double step = between > 0 ? left / between : SIL_UNKNOWN;
-    /* One course alone stands midway; one string alone where its edge puts it. */
+    /* A single course goes in the middle; a single string goes where its distance to the edge puts
+     * it. */
     z[0] = between > 0 || strings == 1 ? treble : treble - left / 2.0;
     for (int i = 1; i < strings; i++) {
         bool paired = courses->course[i] == courses->course[i - 1];
@@ -55,7 +57,8 @@ double sil_file_width(double gauge, double allowance, const double *files, int c
         if (files[i] < gauge) {
             continue;
         }
-        /* Files and gauges are read in hundredths: two "as near" differ by rounding alone. */
+        /* Files and gauges are given in hundredths, so two that are equally near differ only by
+         * rounding. */
         double nearer = fabs(best - wanted) - fabs(files[i] - wanted);
         if (!sil_known(best) || nearer > 1e-9 || (nearer > -1e-9 && files[i] < best)) {
             best = files[i];
@@ -102,7 +105,7 @@ static void size_slot(const sil_bench *bench, const sil_stages *stages, const si
     work->stack[i] = over_surface + board->drop[i][0];
     work->depth[i] = make->bury[i] * make->gauge[i];
     if (bench->zero_fret) {
-        /* The string lies on the fret, not on a floor. */
+        /* With a zero fret the string lies on the fret, not on a slot's floor. */
         work->floor[i] = work->stack[i] = work->depth[i] = SIL_UNKNOWN;
     }
     work->top = fmax(work->top, work->floor[i] + work->depth[i]);
@@ -142,7 +145,7 @@ void sil_nut_cut(const sil_bench *bench, const sil_stages *stages, const sil_nut
     int raised = count_verdicts(work, strings, SIL_RAISE);
     int unread = count_verdicts(work, strings, SIL_WAIT);
     if (raised > 0 && unread > 0) {
-        /* Whether to fill or to shim hangs on the slots not read. */
+        /* Whether to fill or to shim depends on the slots that were not read. */
         sil_nut_await(strings, work);
         return;
     }

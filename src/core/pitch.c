@@ -17,7 +17,8 @@ double sil_stiff_factor(sil_ends ends, double b)
     return 1.0 + b + (1.0 + pi * pi / 2.0) * b * b;
 }
 
-/* The way aslant. (hypot() minds lengths no instrument comes near, at ten times the cost.) */
+/* The length of a slanted piece. (hypot() also handles lengths that no instrument has, and takes
+ * ten times as long.) */
 static double slant(double along, double up)
 {
     return sqrt(along * along + up * up);
@@ -27,7 +28,7 @@ static double slant(double along, double up)
 typedef struct open_string {
     double length;  /* L0, mm */
     double stiff;   /* b */
-    double stretch; /* kappa: tension gained, as a share, by a stretch of one */
+    double stretch; /* kappa: relative gain of tension for a relative stretch of 1 */
     double sharp;   /* s(b) */
 } open_string;
 
@@ -45,7 +46,7 @@ static open_string find_open(const sil_pitch_string *s, double setback, double a
     return (open_string){length, stiff, modulus * area / tension, sil_stiff_factor(s->ends, stiff)};
 }
 
-/* The string stopped at a fret: what sounds, and what lies behind. */
+/* The string fretted at a fret: the sounding part, and the part behind the fret. */
 typedef struct stopped_string {
     double sounding, behind; /* Ln, L'n, mm */
 } stopped_string;
@@ -58,7 +59,7 @@ static stopped_string stop_at(const sil_pitch_string *s, double setback, double 
     double run = end - x;
     double rise = s->saddle_height - crown;
     double sounding = slant(run, rise);
-    /* Pressed behind the fret, the string goes on past the crown in line with what sounds. */
+    /* Pressed behind the fret, the string goes on past the crown in line with the sounding part. */
     double press = fmin(s->press, (x - s->fret_x[fret - 1]) / 2.0);
     double share = press / run;
     double pressed = crown - rise * share;
@@ -92,8 +93,8 @@ double sil_stiffness(const sil_pitch_string *string, double setback, double adva
     return open.stiff * (open.length / stop.sounding) / sqrt(1.0 + open.stretch * q);
 }
 
-/* The setback that plays `cents` at fret 12, by secants from near; the pitch is all but a straight
- * line in it, some 2.7 cents a millimetre. */
+/* The setback that plays `cents` at fret 12, by the secant method. Pitch is almost a straight line
+ * in the setback, about 2.7 cents per millimetre. */
 static double find_setback(const sil_pitch_string *s, double near, double advance, double cents)
 {
     double a = near;
@@ -130,13 +131,13 @@ static void fill_cents(const sil_pitch_string *s, double setback, double advance
     }
 }
 
-/* Sums of products that a step of Gauss and Newton needs. */
+/* Sums of products that a Gauss-Newton step needs. */
 typedef struct normal {
     double ss, sa, aa, s, a, squares;
 } normal;
 
-/* Slopes from either side: the bend of the curves falls out, and the step is so long that their
- * rounding does not matter. */
+/* Slopes by central differences: the curvature cancels out, and the step is long enough for
+ * rounding not to matter. */
 static normal gather(const sil_pitch_string *string, double setback, double advance)
 {
     const double step = 1e-3;
@@ -175,8 +176,8 @@ static double sum_of_squares(const sil_pitch_string *string, double setback, dou
     return sum;
 }
 
-/* Takes the step, or as much of it as helps: cents too large to be taken away bend the way there.
- * False where none of it does. */
+/* Takes the step, or as much of it as helps, since the sum is not quite a parabola where cents
+ * remain. False if no part of it helps. */
 static bool take_step(const sil_pitch_string *string, double by_setback, double by_advance,
                       double squares, sil_best_pair *pair)
 {
@@ -194,8 +195,8 @@ static bool take_step(const sil_pitch_string *string, double by_setback, double 
     return false;
 }
 
-/* Gauss and Newton. A string whose cents can be taken away is there in three or four steps; one
- * that was made of what no string is takes more, each step of them downhill. */
+/* Gauss-Newton. For a string whose cents can be brought to 0, three or four steps are enough; one
+ * made of impossible materials takes more, and every step goes downhill. */
 sil_best_pair sil_best_pair_find(const sil_pitch_string *string)
 {
     sil_best_pair best = {0.0, 0.0, SIL_UNKNOWN};
@@ -208,8 +209,8 @@ sil_best_pair sil_best_pair_find(const sil_pitch_string *string)
         if (!sil_known(det)) {
             return (sil_best_pair){SIL_UNKNOWN, SIL_UNKNOWN, SIL_UNKNOWN};
         }
-        /* So small a step is all but down, and soon under what a sum of squares can still tell: it
-         * is taken unasked. */
+        /* Such a small step is almost at the bottom, and soon too small for a sum of squares to
+         * show, so it is taken without checking. */
         double length = slant(by_setback, by_advance);
         if (length < 1e-4) {
             best.setback += by_setback;
@@ -218,7 +219,7 @@ sil_best_pair sil_best_pair_find(const sil_pitch_string *string)
             break;
         }
         if (length * fmin(1.0, length / before) < 1e-8) {
-            break; /* the next step, going by the last two, would be of no account */
+            break; /* judging by the last two steps, the next one would not matter */
         }
         before = length;
     }

@@ -11,9 +11,9 @@ static int count_verdicts(const sil_saddle_work *work, int strings, sil_verdict 
     return count;
 }
 
-/* The base: each string allows what it is to come down by, or what it can spare. A first pass,
- * under the whole cut `most`, also keeps every string over its low edge, the set of them taken
- * together. */
+/* The bottom: each string allows what it has to come down by, or what it can spare. A first pass,
+ * which stays under the whole cut `most`, also keeps the strings over the low edges of their
+ * ranges, taken together as a set. */
 static sil_line cut_base(const sil_bench *bench, const sil_stages *stages, double half,
                          const sil_line *most)
 {
@@ -32,8 +32,8 @@ static sil_line cut_base(const sil_bench *bench, const sil_stages *stages, doubl
     return sil_saddle_line(strings, bench->board.saddle_z, cap, wanted, half, most);
 }
 
-/* Sands the base: strings to lower get the rest off their tops, strings to leave come down with
- * the saddle, inside their range. */
+/* Sands the bottom. Strings to lower get the rest off the top; strings to leave come down with the
+ * saddle and stay in range. */
 static void sand(const sil_bench *bench, const sil_saddle_make *make, sil_stages *stages,
                  sil_saddle_work *work)
 {
@@ -54,7 +54,7 @@ static void sand(const sil_bench *bench, const sil_saddle_make *make, sil_stages
     }
 }
 
-/* A shim lifts the whole saddle; what a string does not need of it comes off its top. */
+/* A shim lifts the whole saddle; where a string does not need all of it, the top is filed. */
 static void shim(const sil_bench *bench, const sil_saddle_make *make, const sil_stages *stages,
                  sil_saddle_work *work)
 {
@@ -76,7 +76,7 @@ static void shim(const sil_bench *bench, const sil_saddle_make *make, const sil_
     }
 }
 
-/* A glued saddle is worked at its top alone. */
+/* A glued saddle is worked on at its top only. */
 static void dress_top(const sil_bench *bench, const sil_stages *stages, sil_saddle_work *work)
 {
     int strings = bench->board.strings;
@@ -117,10 +117,11 @@ sil_line sil_level_line(int count, const double *z, const double *value)
     return (sil_line){mean - slope * z_mean, slope};
 }
 
-/* Posts that would move by less are where they can best be, mm: nobody turns a screw by that. */
+/* A post that would move by less than this stays where it is, mm: nobody can turn a screw so
+ * little. */
 static const double least_turned = 0.01;
 
-/* What a bridge on two posts can come nearest to: all strings move, along one straight line. */
+/* The nearest that a bridge on two posts can get: all strings move, along one straight line. */
 static void turn_posts(const sil_bench *bench, const sil_saddle_make *make, sil_stages *stages,
                        sil_saddle_work *work)
 {
@@ -156,7 +157,7 @@ static void choose_work(const sil_bench *bench, const sil_saddle_make *make, sil
             work->remedy = SIL_SADDLE_WAIT;
         }
     } else if (unread > 0) {
-        sil_saddle_await(strings, work); /* one part carries all strings: none is cut unread */
+        sil_saddle_await(strings, work); /* one part carries all strings: all must be read */
     } else if (sil_working_on_two(make->working)) {
         for (int i = 0; i < strings; i++) {
             work->dress[i] = SIL_UNKNOWN;
@@ -173,7 +174,7 @@ static void choose_work(const sil_bench *bench, const sil_saddle_make *make, sil
     }
 }
 
-/* What comes off (or goes under) string i: new height over the same seat. */
+/* What comes off (or goes under) string i: its new height over the same bottom. */
 static double change_at(const sil_bench *bench, const sil_saddle_make *make,
                         const sil_stages *stages, const sil_saddle_work *work, int i)
 {

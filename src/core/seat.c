@@ -1,13 +1,13 @@
 /* SPDX-License-Identifier: MIT */
-/* Where the saddle's seat lies, from a caliper or from the bridge's top. See docs/arithmetic.md,
- * "The saddle". */
+/* Where the bottom of the saddle is, from a caliper or from the bridge's top. See
+ * docs/arithmetic.md, "The saddle". */
 #include <sillet/core/saddle.h>
 
-/* A caliper and a straightedge that differ by more tell of a slip in one of them. */
+/* If caliper and straightedge differ by more than this, one of them was misread. */
 static const double most_apart = 0.3;
 
-/* The two crowns a straightedge touches where its middle is, sound crowns on the centre line: of
- * all pairs about that place the one whose chord stands highest. */
+/* The two crowns that a straightedge rests on, on the centre line with no fret worn. Of all pairs
+ * on either side of its middle it is the one whose chord is highest there. */
 static void touched_crowns(const sil_board *board, const double *y, double middle, int *low,
                            int *high)
 {
@@ -32,21 +32,23 @@ double sil_edge_at_saddle(const sil_board *board, double bend, double saddle_x)
     for (int n = 1; n <= board->frets; n++) {
         y[n] = -sil_sag(board, bend, x[n]);
     }
-    /* An edge whose middle is past the last crown is held down on the board: it lies as one whose
-     * middle is over the last two. */
+    /* A straightedge whose middle is past the last crown is held down on the board, so it lies like
+     * one whose middle is over the last two crowns. */
     double past = (x[board->frets - 1] + x[board->frets]) / 2.0;
-    /* Right on a crown the edge is as likely to tip either way: a hair toward the nut. */
+    /* With its middle right over a crown it could tip either way; a hair toward the nut is
+     * taken. */
     double middle = fmin((x[1] + sil_saddle_axis_x(board, 0)) / 2.0, past) - 1e-6;
     int low = 1;
     int high = 1;
     touched_crowns(board, y, middle, &low, &high);
     if (low == high) {
-        return SIL_UNKNOWN; /* one crown carries no edge */
+        return SIL_UNKNOWN; /* a straightedge does not rest on one crown */
     }
     return y[low] + (y[high] - y[low]) * (saddle_x - x[low]) / (x[high] - x[low]);
 }
 
-/* The seat's height over the chord at one outer string, by caliper and by the bridge's top. */
+/* The height of the saddle's bottom over the chord at one outer string, by caliper and by the
+ * bridge's top. */
 typedef struct two_ways {
     double caliper, bridge;
 } two_ways;
@@ -77,7 +79,7 @@ void sil_saddle_present(const sil_bench *bench, const sil_saddle_make *make,
     two_ways treble = seat_at(bench, make, now, 0, make->present_treble, make->bridge_top_treble);
     two_ways bass = seat_at(bench, make, now, last, make->present_bass, make->bridge_top_bass);
     work->present_disagree = disagree(treble) || (last > 0 && disagree(bass));
-    /* One way for both ends: two ways up to 0.3 apart would tilt the seat. */
+    /* Both ends are taken from the same tool: two tools up to 0.3 apart would tilt the bottom. */
     bool by_caliper = sil_known(treble.caliper) && (last == 0 || sil_known(bass.caliper));
     double at_treble = by_caliper ? treble.caliper : treble.bridge;
     double at_bass = by_caliper ? bass.caliper : bass.bridge;

@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-/* The straight line for a saddle's slot: least greatest distance from the setbacks wanted. */
+/* The straight line for a saddle's slot: the one whose greatest distance from the best setbacks is
+ * least. */
 #include <sillet/core/pitch.h>
 
-/* The line of a slope midway between the highest and the lowest point, and how far they are apart.
- */
+/* For one slope, the line midway between the highest and the lowest point, and how far apart they
+ * are. */
 static double centre(int count, const double *z, const double *setback, sil_line *line)
 {
     double low = (double)INFINITY;
@@ -26,7 +27,7 @@ sil_line sil_slot_line(int count, const double *z, const double *setback)
     }
     sil_line best = {.b1 = 0.0};
     double least = centre(count, z, setback, &best);
-    /* The best slope is that of two of the points: a side of their hull. */
+    /* The best slope is the slope between two of the points, a side of their hull. */
     for (int i = 0; i < count; i++) {
         for (int k = i + 1; k < count; k++) {
             sil_line line = {.b1 = (setback[k] - setback[i]) / (z[k] - z[i])};

@@ -3,7 +3,7 @@
  * work" and "How sure". */
 #include "height.h"
 
-/* A change put on readings, to see how much of it a cut takes over. */
+/* A small change of the readings, to see how much a cut changes with it. */
 typedef struct nudge {
     double action, first, relief, rod_ratio;
 } nudge;
@@ -59,7 +59,7 @@ static void turn_rod(const sil_bench *bench, double ratio, sil_fit *fit)
     sil_neck_moves(&bench->board, sil_bend(&bench->board, bench->targets.relief.aim), ratio, fit);
 }
 
-/* Farthest of all crowns off the line in one direction, as a size. */
+/* How far the worst crown is off the line in one direction, without sign. */
 static double farthest_crown(const sil_bench *bench, double sign)
 {
     double most = 0.0;
@@ -86,11 +86,11 @@ static sil_fretwork judge_frets(const sil_bench *bench, double *level_depth)
                                                                     : SIL_FRETS_LEAVE;
 }
 
-/* The crowns after the frets stage: none off the line, or none but those within the limit. */
+/* The crowns after the frets stage: all on the line, or off it only within the limit. */
 static void work_crowns(const sil_bench *bench, sil_stages *stages)
 {
     if (stages->fretwork != SIL_FRETS_SEAT) {
-        return; /* levelled or new: all 0, as they are cleared */
+        return; /* levelled or new: all stay 0, as cleared */
     }
     stages->worked = bench->crowns;
     for (int i = 0; i < bench->board.strings; i++) {
@@ -146,7 +146,7 @@ static void work_nut(const sil_bench *bench, bool held, sil_stages *stages)
             stages->nut[i] = judge(gap, bench->targets.first[i], stages->deepen[i]);
         }
         if (bench->zero_fret && stages->nut[i] != SIL_WAIT) {
-            stages->nut[i] = SIL_LEAVE; /* its slots only guide */
+            stages->nut[i] = SIL_LEAVE; /* the nut slots only guide */
         }
         if (stages->nut[i] == SIL_TAKE || stages->nut[i] == SIL_RAISE) {
             fit->nut_height[i] = wanted;
@@ -193,8 +193,9 @@ void sil_remedy_fit(const sil_bench *bench, sil_remedy remedy, sil_fit *fit)
     }
 }
 
-/* Runs all stages. `held`: verdicts and whether the rod turns stand as they are in `stages`. The
- * fretwork and the crowns it leaves are settled before: no reading of a gap enters them. */
+/* Runs all stages. With `held`, the verdicts and whether the rod turns stay as they are in
+ * `stages`. The fret work and the crowns it leaves are settled before this, because no gap reading
+ * changes them. */
 static void run(const sil_bench *bench, const nudge *by, bool held, const sil_crowns *worked,
                 sil_stages *stages)
 {
@@ -222,7 +223,7 @@ static void run(const sil_bench *bench, const nudge *by, bool held, const sil_cr
     work_saddle(bench, held, stages);
 }
 
-/* Takes over what was judged, for another run with the verdicts held. */
+/* Copies the verdicts, for another run with the verdicts held. */
 static void take_verdicts(const sil_stages *from, int strings, sil_stages *to)
 {
     to->fretwork = from->fretwork;
@@ -234,8 +235,8 @@ static void take_verdicts(const sil_stages *from, int strings, sil_stages *to)
     }
 }
 
-/* Adds one uncertain input to the variance of each cut: cuts are linear in it, so the change over
- * a step of 1 is the slope. */
+/* Adds one uncertain input to the variance of each cut. Cuts are linear in it, so the change over a
+ * step of 1 is the slope. */
 static void add_spread(const sil_bench *bench, const nudge *by, double u, sil_stages *stages)
 {
     sil_stages moved;
@@ -254,7 +255,7 @@ double sil_rectangular(double half_width)
     return half_width / sqrt(3.0);
 }
 
-/* Of stages that begin with no spread. */
+/* For stages that start with no uncertainty. */
 static void weigh(const sil_bench *bench, sil_stages *stages)
 {
     const sil_tools *tools = &bench->tools;
@@ -296,7 +297,7 @@ double sil_first_pass(double cut, double to_low, double u, double guard)
 
 double sil_shim_thickness(double rise, double step)
 {
-    /* A rise that is a whole number of steps but for rounding takes no step more. */
+    /* A rise that is a whole number of steps up to rounding does not take another step. */
     return ceil(rise / step - 1e-9) * step;
 }
 

@@ -19,7 +19,8 @@ static int letter_step(char letter)
     return letter >= 'A' && letter <= 'G' ? steps[letter - 'A'] : -1;
 }
 
-/* Passes over one sharp or flat, ASCII or Unicode (U+266F, U+266D), and gives what it shifts by. */
+/* Reads one sharp or flat, ASCII or Unicode (U+266F, U+266D), and returns the semitones it shifts
+ * by. */
 static int accidental(const char **at)
 {
     const unsigned char *p = (const unsigned char *)*at;
@@ -51,7 +52,7 @@ int sil_note_hz(const char *name, double *hz)
         return -1;
     }
     int octave = sign * (*at - '0');
-    /* ISO 16: A4 = 440 Hz; A4 is nine steps over C4. */
+    /* ISO 16: A4 = 440 Hz; A4 is nine semitones above C4. */
     *hz = 440.0 * exp2((step - 9 + 12 * (octave - 4)) / 12.0);
     return 0;
 }

@@ -5,7 +5,7 @@
 #include <stdint.h>
 #include <string.h>
 
-/* What is still to be read. */
+/* The text that is still to be read. */
 typedef struct reader {
     const char *at, *end;
     char mark; /* the decimal mark of this text: a point, or a comma where there is no point */
@@ -36,7 +36,8 @@ static bool take_any(reader *in, const char *const texts[])
     return false;
 }
 
-/* The last two a word processor puts between a figure and its unit, to keep them together. */
+/* The last two are spaces that a word processor puts between a figure and its unit to keep them
+ * together. */
 static const char *const spaces[] = {" ", "\t", "\xC2\xA0", "\xE2\x80\xAF", NULL};
 
 static void skip_spaces(reader *in)
@@ -72,8 +73,9 @@ static bool take(reader *in, char c)
     return false;
 }
 
-/* mantissa * 10^exponent. Both are exact doubles up to 2^53 and 10^22, so one operation rounds
- * correctly; past that two or more roundings in long double stay within one last place. */
+/* mantissa * 10^exponent. Both are exact doubles up to 2^53 and 10^22, so a single operation rounds
+ * correctly. Beyond that two or more roundings in long double stay within one unit of the last
+ * place. */
 static double scale_by_ten(uint64_t mantissa, int exponent)
 {
     static const double tens[] = {1e0,  1e1,  1e2,  1e3,  1e4,  1e5,  1e6,  1e7,
@@ -96,7 +98,8 @@ static double scale_by_ten(uint64_t mantissa, int exponent)
     return (double)value;
 }
 
-/* An exponent behind a number: e or E, a sign, digits. Anything else is left for the unit. */
+/* An exponent after a number: e or E, a sign, digits. Anything else is left to be read as the
+ * unit. */
 static int take_exponent(reader *in)
 {
     reader ahead = *in;
@@ -118,7 +121,7 @@ static int take_exponent(reader *in)
     return negative ? -exponent : exponent;
 }
 
-/* One unsigned decimal number. Digits past the nineteenth cannot move a double. */
+/* One unsigned decimal number. Digits after the nineteenth cannot change a double. */
 static bool take_number(reader *in, double *value)
 {
     uint64_t mantissa = 0;
@@ -195,8 +198,8 @@ static bool take_ratio(reader *in, double *value)
     return true;
 }
 
-/* A fraction of an inch, alone or behind a whole number with a space or a dash between; behind one
- * it is less than 1. The reader moves only past what it takes. */
+/* A fraction of an inch, alone, or after a whole number with a space or a dash between; after a
+ * whole number it must be less than 1. The reader moves on only if it reads one. */
 static bool take_fraction(reader *in, double *value)
 {
     reader ahead = *in;
@@ -223,7 +226,7 @@ static bool take_fraction(reader *in, double *value)
 typedef struct known_unit {
     sil_measure measure;
     const char *name;
-    double factor; /* to the unit the measure is kept in */
+    double factor; /* factor to the unit the measure is kept in */
     double offset;
 } known_unit;
 
@@ -278,7 +281,8 @@ static const known_unit units[] = {
 
 enum { UNIT_COUNT = sizeof units / sizeof units[0] };
 
-/* Case tells units apart (mN, MPa), but none of a length: "MM" and "In" are what they seem. */
+/* Upper and lower case tell units apart (mN, MPa), but not those of length: "MM" is mm and "In" is
+ * in. */
 static bool is_named(const known_unit *unit, const char *name, size_t length)
 {
     if (strlen(unit->name) != length) {
@@ -313,14 +317,14 @@ const char *sil_measure_unit(sil_measure measure)
     return "";
 }
 
-/* Fractions are of an inch, or of a thousandth of one. */
+/* Only an inch or a thousandth of an inch may have a fraction. */
 static bool is_inch(const known_unit *unit)
 {
     return unit->measure == SIL_LENGTH && (unit->factor == 25.4 || unit->factor == 0.0254);
 }
 
-/* The decimal mark of a text, looked for in front of its unit ("in." has a point of its own). More
- * than one comma is none: then it is no number. */
+/* The decimal mark of a text, looked for before its unit ("in." has a point of its own). With more
+ * than one comma there is no decimal mark, and the text is not a number. */
 static char decimal_mark(const char *at, const char *end)
 {
     int commas = 0;
@@ -333,7 +337,7 @@ static char decimal_mark(const char *at, const char *end)
     return commas == 1 ? ',' : '.';
 }
 
-/* What a figure without a unit is worth, if it may stand so. */
+/* The factor for a figure without a unit, if one is allowed. */
 static int read_bare(sil_measure measure, sil_unit bare, bool fraction, double number,
                      double *value)
 {

@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: MIT */
-/* A job's figures laid out for the stages. */
+/* Lays out a job's figures for the stages. */
 #include "check.h"
 
 #include <string.h>
 
-/* Unless said: over fret 7, or the middle of a neck that joins there or before; lying on crown 1
- * and at the body join. */
+/* Defaults of a relief reading: over fret 7, or over the middle of a neck whose body joint is at
+ * fret 7 or before; the string lying on crown 1 and on the body joint's. */
 sil_relief_reading job_relief_laid(const sil_job *job, const sil_reading *reading)
 {
     sil_relief_reading laid = reading->relief;

@@ -61,7 +61,8 @@ void job_check_say(job_check *check, sil_severity severity, const job_place *pla
 static void check_table(job_check *check, const job_table *table, const void *base,
                         const job_place *place);
 
-/* The ends first: where a sheet tells only those, what is wrong between them follows from them. */
+/* The ends come first: if a sheet gives only those, what is wrong between them follows from
+ * them. */
 static int ends_first(int step, int count)
 {
     return step == 0 ? 0 : step == 1 ? count - 1 : step - 1;
@@ -77,7 +78,8 @@ static void check_figures(job_check *check, const job_field *field, const job_pl
     }
 }
 
-/* Two figures that a mapping names; given as one value, both are complained of as that one. */
+/* Two figures that a mapping names. If the sheet gives one value for both, the complaint is about
+ * that value. */
 static void check_pair(job_check *check, const job_field *field, const job_place *place,
                        const double *pair, const char *first, const char *second)
 {
@@ -124,10 +126,10 @@ static void check_band(job_check *check, const job_field *field, const job_place
     }
     job_check_figure(check, field, &aim, band->aim);
     if (band->low > band->aim) {
-        job_check_say(check, SIL_ERROR, &low, "over the aim");
+        job_check_say(check, SIL_ERROR, &low, "higher than aim");
     }
     if (band->high < band->aim) {
-        job_check_say(check, SIL_ERROR, &high, "under the aim");
+        job_check_say(check, SIL_ERROR, &high, "lower than aim");
     }
     if (band->low < 0.0 && field->sign != JOB_ANY_SIGN) {
         job_check_say(check, SIL_ERROR, &low, "cannot be negative");
@@ -165,7 +167,8 @@ static void check_list(job_check *check, const job_field *field, const job_place
     }
 }
 
-/* Lists kept as a pointer and a count, or as an array and a count: from the job, not the row. */
+/* Lists that are kept as a pointer and a count, or as an array and a count. The count comes from
+ * the job, not from the row. */
 static void check_lists(job_check *check, const job_field *field, const job_place *place,
                         const void *base)
 {
@@ -264,7 +267,7 @@ static void check_table(job_check *check, const job_table *table, const void *ba
     }
 }
 
-/* The job's own ranges, by the rows they are about. */
+/* The job's own likely ranges, each with the row it belongs to. */
 static void lay_ranges(job_check *check)
 {
     const sil_job *job = check->job;

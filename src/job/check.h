@@ -1,19 +1,20 @@
 /* SPDX-License-Identifier: MIT */
-/* Within the check of a job: where it stands and how it tells. */
+/* Used inside the check of a job: the place being checked, and how a fault is reported. */
 #ifndef SILLET_JOB_CHECK_H
 #define SILLET_JOB_CHECK_H
 
 #include "fields.h"
 
-/* A place in a job, up to its root: a key, or with no key a place in a list. Lives on the stack of
- * whoever walks; the path's text is made only where there is something to tell. */
+/* A place in a job, linked up to the root: a key, or without a key an index in a list. It lives on
+ * the stack of the function that walks the job. Its path is written out only if there is something
+ * to report. */
 typedef struct job_place {
     const struct job_place *up;
     const char *key;
     int index;
 } job_place;
 
-/* A likely range of the job's own, over the one built in. */
+/* A likely range that the job gives itself, in place of the built-in one. */
 typedef struct job_range {
     const job_field *field;
     double low, high;
@@ -30,7 +31,7 @@ typedef struct job_check {
     int range_count;
 } job_check;
 
-/* What the check says of a field that must be given and is not; known by its address. */
+/* Reported for a field that must be given and is not. It is recognised by its address. */
 extern const char job_missing[];
 
 job_place job_key(const job_place *up, const char *key);
@@ -40,24 +41,25 @@ void job_check_missing(job_check *check, const job_place *place);
 void job_check_say(job_check *check, sil_severity severity, const job_place *place,
                    const char *format, ...) __attribute__((format(printf, 4, 5)));
 
-/* A figure as a person wrote it or would: at most four decimals, no zeros behind. */
+/* A figure as a person would write it: at most four decimals, no trailing zeros. */
 typedef struct job_figure {
     char text[32];
 } job_figure;
 job_figure job_figure_of(double value);
 job_figure job_length_of(const job_check *check, double mm); /* with its unit */
 
-/* Whether a figure can be and is likely; value as kept in the job. */
+/* Checks whether a figure is possible and likely; value as kept in the job. */
 void job_check_figure(job_check *check, const job_field *field, const job_place *place,
                       double value);
 
-/* A date that is none is told as a warning. */
+/* A date that cannot be read is reported as a warning. */
 void job_check_date(job_check *check, const job_place *up, const char *date);
 
-/* Whether scale, frets, join and strings are there and can be laid out. */
+/* Whether scale, frets, body joint and strings are given and can be laid out. */
 bool job_check_can_lay(const sil_job *job);
 
-/* A relief reading with what it leaves open filled in: where the string lay, the fret read over. */
+/* A relief reading with its defaults filled in: where the string lay, and which fret it was read
+ * over. */
 sil_relief_reading job_relief_laid(const sil_job *job, const sil_reading *reading);
 
 /* What must agree across fields. */

@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-/* What must agree within a reading, and with the instrument it was read on. */
+/* Checks what must agree within a reading, and with the instrument it was taken on. */
 #include "check.h"
 
 #include <string.h>
 
-/* A string or fret that the instrument does not have. 0 says nothing. */
+/* Reports a string or fret that the instrument does not have. 0 means that none was given. */
 static void check_string(job_check *check, const job_place *up, int string)
 {
     job_place place = job_key(up, "string");
@@ -23,7 +23,7 @@ static void check_fret(job_check *check, const job_place *up, const char *key, i
     }
 }
 
-/* Marks a string and fret; true where it was marked before. */
+/* Marks a string and fret; true if they were marked before. */
 static bool seen_before(bool seen[SIL_STRINGS_MAX + 1][SIL_FRETS_MAX + 1], int string, int fret)
 {
     if (string < 1 || string > SIL_STRINGS_MAX || fret < 0 || fret > SIL_FRETS_MAX) {
@@ -47,7 +47,7 @@ static bool check_crowns(job_check *check, const job_place *up, const sil_readin
         check_string(check, &item, crown->string);
         check_fret(check, &item, "fret", crown->fret);
         if (seen_before(seen, crown->string, crown->fret)) {
-            job_check_say(check, SIL_ERROR, &item, "this crown was read above");
+            job_check_say(check, SIL_ERROR, &item, "this crown is given twice");
         }
         counted = counted && crown->string > 0 && crown->fret > 0;
     }
@@ -64,12 +64,12 @@ static void check_buzz(job_check *check, const job_place *up, const sil_reading 
         check_string(check, &item, buzz->string);
         check_fret(check, &item, "fret", buzz->fret);
         if (seen_before(seen, buzz->string, buzz->fret)) {
-            job_check_say(check, SIL_ERROR, &item, "this note was told above");
+            job_check_say(check, SIL_ERROR, &item, "this note is given twice");
         }
     }
 }
 
-/* Where relief was read; false where nothing can follow from it. */
+/* Checks where relief was read; false if nothing can be computed from it. */
 static bool check_relief(job_check *check, const job_place *up, const sil_reading *reading)
 {
     sil_relief_reading laid = job_relief_laid(check->job, reading);
@@ -86,17 +86,18 @@ static bool check_relief(job_check *check, const job_place *up, const sil_readin
             job_figure_of(reading->relief.gap / (check->job->units == SIL_INCH ? 25.4 : 1.0)).text);
     }
     if (join < 1 || join > frets) {
-        return false; /* told already */
+        return false; /* reported already */
     }
     if (join < 3) {
         if (sil_known(reading->relief.gap)) {
             job_check_say(check, SIL_WARNING, &relief,
-                          "not used: no crown stands between fret 1 and the body join");
+                          "not used: there is no fret between fret 1 and the body joint");
         }
         return errors == check->errors;
     }
     if (laid.over <= 1 || laid.over >= join) {
-        job_check_say(check, SIL_ERROR, &at, "wanted a fret between 1 and the body join, %d", join);
+        job_check_say(check, SIL_ERROR, &at, "wanted a fret between 1 and the body joint, %d",
+                      join);
     } else if (laid.low < 1 || laid.low >= laid.over || laid.high <= laid.over ||
                laid.high > frets) {
         job_check_say(check, SIL_ERROR, &held,
@@ -105,7 +106,8 @@ static bool check_relief(job_check *check, const job_place *up, const sil_readin
     return errors == check->errors;
 }
 
-/* Where action and the gap at fret 1 were read; false where no height can follow. */
+/* Checks where action and the gap at fret 1 were read; false if no height can be computed from
+ * them. */
 static bool check_gap_places(job_check *check, const job_place *up, const sil_reading *reading)
 {
     int at = reading->gaps.action_at, frets = check->job->instrument.frets;
@@ -119,13 +121,13 @@ static bool check_gap_places(job_check *check, const job_place *up, const sil_re
         given = given || sil_known(reading->gaps.first[i]);
     }
     if (given && frets > 0 && held > frets) {
-        job_check_say(check, SIL_ERROR, &first, "the string cannot bear on fret %d of %d", held,
+        job_check_say(check, SIL_ERROR, &first, "the string cannot lie on fret %d of %d", held,
                       frets);
     }
     return (at >= 5 && at <= frets) || at == 12;
 }
 
-/* The crown that a string lies under by most, and by how much. */
+/* The crown that a string is farthest below, and by how much. */
 static double deepest(const sil_bench *bench, const sil_fit *fit, int string, int *fret)
 {
     double depth = 0.0;
@@ -139,7 +141,7 @@ static double deepest(const sil_bench *bench, const sil_fit *fit, int string, in
     return depth;
 }
 
-/* Readings by which an open string would lie under a crown by more than the tools explain. */
+/* Reports readings that would put an open string below a crown by more than measuring error. */
 static void check_heights(job_check *check, const job_place *up, const sil_bench *bench)
 {
     sil_fit fit = {.crowns = &bench->crowns};
@@ -152,14 +154,15 @@ static void check_heights(job_check *check, const job_place *up, const sil_bench
         if (depth > bench->tools.action + bench->tools.relief) {
             job_place item = job_item(&action, i);
             job_check_say(check, SIL_ERROR, &item,
-                          "contradicts relief and the gap at fret 1: string %d would lie %s under "
+                          "contradicts relief and the gap at fret 1: string %d would lie %s below "
                           "the crown of fret %d; read all three again",
                           i + 1, job_length_of(check, depth).text, fret);
         }
     }
 }
 
-/* The last of the list counts: a list turned about would be planned on the oldest. */
+/* Only the last of the list counts, so a list in reverse order would be planned on the oldest
+ * reading. */
 static void check_order_of_dates(job_check *check, const job_place *up, int index)
 {
     const char *date = check->job->readings[index].date;
@@ -171,7 +174,7 @@ static void check_order_of_dates(job_check *check, const job_place *up, int inde
     }
 }
 
-/* A string does not go under the bridge's top. */
+/* Reports a saddle so low that the string would be below the bridge's top. */
 static void check_saddle_stands(job_check *check, const job_place *up, const sil_reading *reading)
 {
     const sil_job_saddle *saddle = &check->job->saddle;

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* What must agree across the fields of an instrument, its strings, its targets and limits. */
+/* Checks what must agree between the fields of an instrument, its strings, its targets and
+ * limits. */
 #include "check.h"
 
 static int last_fret(const sil_job *job)
@@ -29,7 +30,7 @@ static void check_cores(job_check *check)
     }
 }
 
-/* The first string that leaves no room to the next, edge to edge; -1 where all have room. */
+/* The first string that has no room to the next, edge to edge; -1 if all have room. */
 static int first_crowded(const sil_job *job, const double *centre)
 {
     for (int i = 0; i + 1 < job->string_count; i++) {
@@ -56,7 +57,7 @@ static void check_nut(job_check *check, const sil_board *board)
                       crowded + 1, crowded + 2, job_length_of(check, nut->width).text);
     }
     if (nut->advance >= board->spine_x[1]) {
-        job_check_say(check, SIL_ERROR, &advance, "the nut would stand past fret 1");
+        job_check_say(check, SIL_ERROR, &advance, "this would put the nut past fret 1");
     }
 }
 
@@ -68,7 +69,7 @@ static void check_saddle(job_check *check, const sil_board *board)
     job_place spread = job_key(&root, "spread"), setback = job_key(&root, "setback");
     int crowded = first_crowded(job, board->saddle_z);
     if (saddle->length < saddle->spread) {
-        job_check_say(check, SIL_ERROR, &length, "shorter than the spread of the strings, %s",
+        job_check_say(check, SIL_ERROR, &length, "shorter than the string spacing, %s",
                       job_length_of(check, saddle->spread).text);
     }
     if (crowded >= 0) {
@@ -78,12 +79,13 @@ static void check_saddle(job_check *check, const sil_board *board)
     for (int i = 0; i < job->string_count; i++) {
         if (board->saddle_x[i] <= board->fret_x[i][last_fret(job)]) {
             job_place item = job_item(&setback, i);
-            job_check_say(check, SIL_ERROR, &item, "the saddle would stand before the last fret");
+            job_check_say(check, SIL_ERROR, &item,
+                          "this would put the saddle before the last fret");
         }
     }
 }
 
-/* What a kind of saddle cannot do without. */
+/* Checks that a kind of saddle has the figures it cannot do without. */
 static void check_saddle_kind(job_check *check)
 {
     const sil_job_saddle *saddle = &check->job->saddle;
@@ -105,7 +107,7 @@ static void check_saddle_kind(job_check *check)
     }
 }
 
-/* Strings of a course stand side by side, and how far apart must be told. */
+/* Strings of a course are side by side, and their distance must be given. */
 static void check_courses(job_check *check)
 {
     const sil_job *job = check->job;
@@ -133,16 +135,16 @@ static void check_courses(job_check *check)
     }
 }
 
-/* Two scales that are no fan anybody plays: most likely a slip in one of them. */
+/* Reports two scales that make no playable fan: most likely one of them is a slip. */
 static void check_fan(job_check *check, const sil_board *board)
 {
-    static const double most_slant = 0.6; /* rad; common practice stays under half of it */
+    static const double most_slant = 0.6; /* rad; common practice stays under half of this */
     const sil_instrument *it = &check->job->instrument;
     job_place root = job_key(NULL, "instrument"), scale = job_key(&root, "scale");
     job_place square = job_key(&scale, "square"), bass = job_key(&scale, "bass");
     if (it->pocket_at >= board->saddle_x[0]) {
         job_place pocket = job_key(&root, "pocket_at");
-        job_check_say(check, SIL_ERROR, &pocket, "past the saddle: it is told from the nut");
+        job_check_say(check, SIL_ERROR, &pocket, "past the saddle: measure it from the nut");
     }
     if (it->square > it->frets && it->frets > 0) {
         job_check_say(check, SIL_ERROR, &square, "past the last fret, %d", it->frets);
@@ -150,12 +152,12 @@ static void check_fan(job_check *check, const sil_board *board)
         job_check_say(check, SIL_WARNING, &bass, "unlikely: shorter than the treble's");
     } else if (fmax(fabs(board->nut_slant), fabs(board->saddle_slant)) > most_slant) {
         job_check_say(check, SIL_WARNING, &scale,
-                      "unlikely: nut or saddle would lean by more than 34 degrees");
+                      "unlikely: nut or saddle would be slanted by more than 34 degrees");
     }
 }
 
-/* A round board must reach out under every string. Radius and strings both run straight, so the
- * nut and the last fret told of are enough. */
+/* A round board must reach out under every string. Radius and strings both change in a straight
+ * line, so checking at the nut and at the end is enough. */
 static void check_radius(job_check *check, const sil_board *board)
 {
     job_place root = job_key(NULL, "instrument"), place = job_key(&root, "radius");
@@ -216,9 +218,9 @@ static void check_attack(job_check *check)
     if (!pull && sil_known(attack->at)) {
         job_check_missing(check, &force);
     }
-    bool own = !attack->name; /* one by name was told for another instrument */
+    bool own = !attack->name; /* an attack given by name was written for another instrument */
     if (own && check->job->instrument.scale > 0.0 && attack->at >= check->job->instrument.scale) {
-        job_check_say(check, SIL_ERROR, &at, "past the nut: it is told from the saddle");
+        job_check_say(check, SIL_ERROR, &at, "past the nut: measure it from the saddle");
     }
 }
 
@@ -228,7 +230,7 @@ static void check_held_target(job_check *check)
     job_place root = job_key(NULL, "targets"), first = job_key(&root, "first");
     job_place held = job_key(&first, "held");
     if (frets > 0 && (int)check->job->targets.first_held > frets) {
-        job_check_say(check, SIL_ERROR, &held, "the string cannot bear on fret %d of %d",
+        job_check_say(check, SIL_ERROR, &held, "the string cannot lie on fret %d of %d",
                       (int)check->job->targets.first_held, frets);
     }
 }

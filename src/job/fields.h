@@ -6,7 +6,7 @@
 
 #include <sillet/job.h>
 
-/* How a field is written in a sheet, and so what is kept of it. */
+/* How a field is written in a sheet, which also decides how it is kept. */
 typedef enum job_kind {
     JOB_AS_FIGURE,     /* double */
     JOB_AS_SCALE,      /* in sil_instrument: one scale, or treble, bass and the square fret */
@@ -26,7 +26,7 @@ typedef enum job_kind {
     JOB_AS_TEXT,       /* const char * */
     JOB_AS_NOTE,       /* a note in sil_string: its text and its frequency */
     JOB_AS_PART,       /* a mapping of further fields */
-    JOB_AS_RELIEF,     /* a mapping of further fields, or the first of them alone */
+    JOB_AS_RELIEF,     /* a mapping of further fields, or a value for the first of them alone */
     JOB_AS_STRINGS,
     JOB_AS_READINGS,
     JOB_AS_CROWNS,
@@ -35,7 +35,7 @@ typedef enum job_kind {
     JOB_AS_ATTACKS, /* attacks by name */
     JOB_AS_MATERIALS,
     JOB_AS_PLAUSIBLE,
-    JOB_AS_FORMAT, /* of the sheet itself: nothing is kept */
+    JOB_AS_FORMAT, /* belongs to the sheet itself: nothing is kept */
     JOB_KINDS
 } job_kind;
 
@@ -58,7 +58,7 @@ typedef struct job_field {
     size_t at; /* offset in the struct the table is of, or JOB_NOT_KEPT */
     sil_measure measure;
     job_sign sign;
-    double low, high; /* likely range; for a count, all it can be */
+    double low, high; /* likely range; for a count, the only range possible */
     const job_table *of;
     const job_word *words; /* ends with a NULL text */
 } job_field;
@@ -80,8 +80,8 @@ extern const job_word job_attack_words[];
 /* job_table_find: the field of a key, or NULL. */
 const job_field *job_table_find(const job_table *table, const char *key, size_t length);
 
-/* job_field_find: the field of a path without list places ("strings.gauge"), or NULL where the path
- * leads to no figure. */
+/* job_field_find: the field of a path without list indexes ("strings.gauge"), or NULL if the path
+ * does not lead to a figure. */
 const job_field *job_field_find(const char *path);
 
 /* job_field_factor: what a figure in its measure's unit is multiplied by to be kept (a unit mass is

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Whether a figure can be, whether it is likely, and which slip of the pen would explain it. */
+/* Checks whether a figure is possible, whether it is likely, and which slip of the pen would
+ * explain it. */
 #include "check.h"
 
 #include <stdio.h>
@@ -33,12 +34,12 @@ job_figure job_length_of(const job_check *check, double mm)
     return inches ? with_unit(trimmed(mm / 25.4, 4), "in") : with_unit(trimmed(mm, 3), "mm");
 }
 
-/* What the same figure would be worth had another unit been meant, or had the point slipped. */
+/* What the same figure would be if another unit was meant, or if the decimal point slipped. */
 typedef struct slip {
     double worth; /* mm for a figure of 1 */
     double shown; /* the figure to offer for a figure of 1 */
     const char *unit;
-    bool whole; /* only a whole number is meant so */
+    bool whole; /* only a whole number can be meant this way */
 } slip;
 
 static const slip slips[] = {
@@ -48,13 +49,14 @@ static const slip slips[] = {
     {0.01, 0.01, "mm", false},    {100.0, 100.0, "mm", false},
 };
 
-/* The first slip that makes a length likely, as text behind the complaint; "" where none does. */
+/* The first slip that would make a length likely, as text to add to the complaint; "" if there is
+ * none. */
 static job_figure find_slip(const job_check *check, double mm, double low, double high)
 {
     double own = check->job->units == SIL_INCH ? 25.4 : 1.0;
     double figure = mm / own;
     for (size_t i = 0; i < sizeof slips / sizeof slips[0]; i++) {
-        bool decimal = i > 3; /* a slipped point keeps the sheet's own unit */
+        bool decimal = i > 3; /* if the point slipped, the sheet's own unit is kept */
         double worth = slips[i].worth * (decimal ? own : 1.0);
         double meant = figure * worth;
         bool fits = meant >= low && meant <= high && meant != 0.0 && worth != own;
@@ -72,7 +74,7 @@ static job_figure find_slip(const job_check *check, double mm, double low, doubl
     return (job_figure){""};
 }
 
-/* The likely range told in the unit the figure was most likely written in. */
+/* Reports the likely range, in the unit the figure was most likely written in. */
 static void say_unlikely(job_check *check, sil_severity severity, const job_field *field,
                          const job_place *place, double value, const job_range *range)
 {
@@ -123,7 +125,7 @@ void job_check_figure(job_check *check, const job_field *field, const job_place 
         if (field->sign == JOB_OVER_ZERO) {
             job_check_say(check, SIL_ERROR, place, "must be over 0");
         }
-        return; /* where 0 can be read it says "none" or "at or under" */
+        return; /* if 0 is a reading, it means "none" or "at or under" */
     }
     job_range range = range_of(check, field);
     double figure = value / job_field_factor(field);

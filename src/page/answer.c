@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Which request is answered by what, and which by nothing: the rules every request must pass. */
+/* Which function answers which request, and the rules that every request must pass first. */
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -18,8 +18,8 @@ const web_header web_headers[] = {
 };
 const int web_header_count = sizeof web_headers / sizeof *web_headers;
 
-/* The names this machine has for itself. One that a stranger's name server could point here is not
- * among them. */
+/* The names this machine has for itself. A name that somebody else's name server could point here
+ * is not among them. */
 static const char *const own_names[] = {"127.0.0.1", "localhost"};
 
 static bool is_own(const web_site *site, const char *host)
@@ -34,8 +34,8 @@ static bool is_own(const web_site *site, const char *host)
     return false;
 }
 
-/* The page's own scripts send the origin they were loaded from: that of the Host they ask. A
- * program sends none. */
+/* The page's own scripts send the origin they were loaded from, which must be that of the Host they
+ * ask. A program sends none. */
 static bool is_same_origin(const web_request *request)
 {
     static const char scheme[] = "http://";
@@ -63,7 +63,7 @@ static bool is_at(const route *row, const char *path)
                       : strcmp(path, row->path) == 0;
 }
 
-/* HEAD is GET; the server leaves the bytes off. */
+/* HEAD is answered like GET; the server leaves out the bytes. */
 static const char *method_of(const web_request *request)
 {
     return strcmp(request->method, "HEAD") == 0 ? "GET" : request->method;

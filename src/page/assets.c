@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* The page's own files, within the program: nothing to lose, nothing to load from elsewhere. */
+/* The page's own files are inside the program, so none can be missing and none is loaded from
+ * elsewhere. */
 #include <string.h>
 
 #include "reply.h"

@@ -6,7 +6,7 @@
 
 enum { SHEET_NAME_MAX = 32, NO_SUCH_SHEET = -100 };
 
-/* The words of a request, in the order of what they stand for. */
+/* The words of a request, in the order of the values they mean. */
 static const char *const formats[] = {"pdf", "svg", "dxf", NULL};
 static const char *const types[] = {"application/pdf", "image/svg+xml", "image/vnd.dxf"};
 static const char *const parts[] = {"all", "nut", "saddle", NULL};
@@ -14,8 +14,8 @@ static const char *const papers[] = {"A4", "A3", "Letter", NULL};
 static const char *const views[] = {"", "side", "nut", "saddle", NULL};
 static const sil_part view_of[] = {SIL_PART_ALL, SIL_PART_ALL, SIL_PART_NUT, SIL_PART_SADDLE};
 
-/* What is asked for: the pack or its sheets of a part, the outlines of a part, one sheet, or a
- * view. */
+/* What a request asks for: the pack or the sheets of one part, the outlines of a part, one sheet,
+ * or a view. */
 typedef struct order {
     sil_draw_order draw;
     sil_format format;
@@ -23,7 +23,7 @@ typedef struct order {
     char sheet[SHEET_NAME_MAX]; /* or "" */
 } order;
 
-/* A message where it is not to be had; else NULL. */
+/* A message if the request cannot be met, otherwise NULL. */
 static const char *read_order(const web_target *target, const sil_job *job, order *o)
 {
     int part = web_choose(target, "part", parts);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* The folder of sheets: what is in it, reading one, saving one. Only plain files of the folder
- * itself, by name; a link leads out of it and is none of them. */
+/* The folder of sheets: listing it, reading a sheet, saving one. Only plain files of the folder
+ * itself are used, by name; a link may lead out of it, so it is refused. */
 #include <dirent.h>
 #include <errno.h>
 #include <fcntl.h>
@@ -17,7 +17,8 @@ enum { SHEETS_MAX = 1000 };
 
 static const char yaml[] = "application/yaml; charset=utf-8";
 
-/* A name a sheet may have here: it ends in .yaml, is not hidden and holds no folder. */
+/* Whether a name is allowed for a sheet here: it ends in .yaml, is not hidden and contains no
+ * folder. */
 static bool is_sheet_name(const char *name)
 {
     static const char ending[] = ".yaml";
@@ -27,7 +28,8 @@ static bool is_sheet_name(const char *name)
            web_is_text(name, length) && strcmp(name + length - tail, ending) == 0;
 }
 
-/* The bytes of a sheet. Status: 0, or an errno: ENOENT too where it is a link or no plain file. */
+/* The bytes of a sheet. Status: 0, or an errno; ENOENT also for a link and for anything but a plain
+ * file. */
 static int read_file(int folder, const char *name, char **bytes, size_t *size)
 {
     struct stat about;
@@ -78,7 +80,7 @@ static void say_error(web_reply *reply, int error)
     }
 }
 
-/* The name behind /sheets/, or NULL, answered. */
+/* The name after /sheets/; NULL if it is not allowed, and then the request has been answered. */
 static const char *name_of(const web_site *site, const web_target *target, web_reply *reply)
 {
     const char *name = target->path + strlen("/sheets/");
@@ -111,8 +113,8 @@ void web_get_sheet(const web_site *site, const web_target *target, const web_req
     web_tag(bytes, size, reply->tag);
 }
 
-/* Whether what is there now is what the request was made on. 0: go on; else the status to answer
- * with. */
+/* Whether the file is still the version the request was made for. 0: go on; otherwise the status to
+ * answer with. */
 static int judge_version(const web_request *request, bool there, const char *tag)
 {
     if (request->if_none_match && strcmp(request->if_none_match, "*") == 0) {
@@ -165,12 +167,12 @@ static void save(const web_site *site, const char *name, const web_request *requ
 void web_put_sheet(const web_site *site, const web_target *target, const web_request *request,
                    web_reply *reply)
 {
-    static pthread_mutex_t saving = PTHREAD_MUTEX_INITIALIZER; /* judged and written as one */
+    static pthread_mutex_t saving = PTHREAD_MUTEX_INITIALIZER; /* checked and written in one step */
     const char *name = name_of(site, target, reply);
     if (!name) {
         return;
     }
-    /* What is no sheet is told as any wrong sheet is, and not saved. */
+    /* A file that is not a sheet is answered like any sheet with mistakes, and is not saved. */
     web_plan(site, target, request, reply);
     if (reply->status != 200) {
         return;
@@ -181,7 +183,7 @@ void web_put_sheet(const web_site *site, const web_target *target, const web_req
     pthread_mutex_unlock(&saving);
 }
 
-/* A row of the folder: the words are those of the same row of `sillet plan` on a folder. */
+/* A row of the folder, in the same words as `sillet plan` uses for a folder. */
 static bool put_row(cJSON *row, const char *state, const char *next, const char *waits)
 {
     return cJSON_AddStringToObject(row, "state", state) &&
@@ -229,7 +231,7 @@ static bool add_sheet(const web_site *site, const char *name, cJSON *array)
     size_t size = 0;
     sil_sheet *sheet = NULL;
     int error = read_file(site->folder, name, &bytes, &size);
-    if (error != 0) { /* gone meanwhile, or none of ours; else the system failed us */
+    if (error != 0) { /* gone meanwhile, or not a sheet: left out; else the system failed */
         return error == ENOENT || error == EACCES || error == EFBIG;
     }
     cJSON *row = cJSON_CreateObject();

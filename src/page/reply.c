@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* What answers are made of, and how an address is read. */
+/* Puts answers together, and reads addresses. */
 #include "reply.h"
 
 #include <inttypes.h>
@@ -37,8 +37,8 @@ void web_give_json(web_reply *reply, int status, cJSON *json)
     reply->status = status;
 }
 
-/* FNV-1a, 64 bits, and the size: to tell versions of a file apart, not to withstand a forger, who
- * could as well write the file. */
+/* FNV-1a, 64 bits, and the size. It tells versions of a file apart; it need not withstand a forger,
+ * who could just as well write the file. */
 void web_tag(const char *bytes, size_t size, char tag[WEB_TAG_MAX])
 {
     uint64_t hash = 0xCBF29CE484222325U;
@@ -69,7 +69,8 @@ static int digit(char c)
     return at ? (int)(at - digits) : -1;
 }
 
-/* %41 is A. False where an escape is none, or the text does not fit or is not text. */
+/* Unescapes a text: %41 is A. False if an escape is wrong, or the result does not fit or is not
+ * text. */
 static bool unescape(const char *from, size_t length, char *to, size_t size)
 {
     size_t used = 0;

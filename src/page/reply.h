@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Within the page: what answers are made of. */
+/* Used inside the page: what answers are made of. */
 #ifndef SILLET_PAGE_REPLY_H
 #define SILLET_PAGE_REPLY_H
 
@@ -10,7 +10,7 @@
 
 enum { WEB_NAME_MAX = 256 };
 
-/* A target taken apart: what stands before the ?, and the options behind it. */
+/* A request's target taken apart: the path before the ?, and the options after it. */
 typedef struct web_target {
     char path[WEB_NAME_MAX]; /* unescaped */
     char query[WEB_TARGET_MAX];
@@ -19,15 +19,14 @@ typedef struct web_target {
 /* web_is_text: whether bytes are UTF-8 and no control characters. */
 bool web_is_text(const char *bytes, size_t size);
 
-/* web_target_read: false where it is none: too long, a wrong escape, not UTF-8. */
+/* web_target_read: false if it cannot be read: too long, a wrong escape, not UTF-8. */
 bool web_target_read(const char *sent, web_target *target);
 
-/* web_option: an option's value, unescaped; "" where it is not given.
- * Status: false where it cannot be read or does not fit
- */
+/* web_option: an option's value, unescaped; "" if it is not given.
+ * Status: false if it cannot be read or does not fit */
 bool web_option(const web_target *target, const char *name, char *value, size_t size);
 
-/* Fill a reply. Texts are fixed; held ones become the reply's. */
+/* Fill a reply. Texts are constants; a held text then belongs to the reply. */
 void web_say(web_reply *reply, int status, const char *words);
 void web_give(web_reply *reply, const char *type, char *held, size_t size);
 void web_give_json(web_reply *reply, int status, cJSON *json); /* NULL: out of memory */
@@ -35,23 +34,24 @@ void web_give_json(web_reply *reply, int status, cJSON *json); /* NULL: out of m
 /* web_tag: an ETag that changes with the bytes. */
 void web_tag(const char *bytes, size_t size, char tag[WEB_TAG_MAX]);
 
-/* What is at a path: each answers a request that has passed the safety rules. */
+/* One function for each path: each answers a request that has passed the safety rules. */
 typedef void web_handler(const web_site *site, const web_target *target, const web_request *request,
                          web_reply *reply);
 web_handler web_profiles, web_read, web_plan, web_draw;
 web_handler web_list, web_get_sheet, web_put_sheet;
 
-/* web_asset: a file of the page itself by its path; false where there is none. */
+/* web_asset: a file of the page itself by its path; false if there is none. */
 bool web_asset(const char *path, web_reply *reply);
 
-/* web_take_sheet: the sheet of a request, with its job; NULL, answered, where it is wrong. */
+/* web_take_sheet: the sheet of a request, with its job; NULL if it has mistakes, and then the
+ * request has been answered. */
 sil_sheet *web_take_sheet(const web_site *site, const web_request *request, web_reply *reply);
 
-/* web_choose: an option that takes one of a few words (NULL behind the last). Its index; 0 where
- * it is not given; -1 for anything else. */
+/* web_choose: an option that takes one of a few words (NULL after the last). Returns the word's
+ * index, 0 if it is not given, -1 for anything else. */
 int web_choose(const web_target *target, const char *name, const char *const *words);
 
-/* web_choose_unit: what lengths are told in: the option units, else as the sheet has it. */
+/* web_choose_unit: the unit for lengths: the option units, otherwise the sheet's own. */
 bool web_choose_unit(const web_target *target, const sil_job *job, sil_unit *unit);
 
 #endif

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* A sheet sent by the page: what stands in it, its plan, its drawings. */
+/* A sheet sent by the page: its entries, its plan, its drawings. */
 #include <stdlib.h>
 #include <string.h>
 
@@ -47,7 +47,7 @@ static cJSON *complaints_of(const sil_sheet *sheet)
     return array;
 }
 
-/* {key: array, ..} beside the complaints of a sheet. */
+/* {key: array, complaints: ..} for a sheet. */
 static void give_with_complaints(web_reply *reply, int status, const sil_sheet *sheet,
                                  const char *key, cJSON *array)
 {
@@ -68,8 +68,8 @@ static void give_with_complaints(web_reply *reply, int status, const sil_sheet *
     web_give_json(reply, status, root);
 }
 
-/* Reads the sheet of a request; NULL out of memory, answered. A profile by path is read from the
- * folder alone. */
+/* Reads the sheet of a request; NULL without memory, and then the request has been answered. A
+ * profile given by path is read from the folder only. */
 static sil_sheet *read_sheet(const web_site *site, const web_request *request, web_reply *reply,
                              int *status)
 {
@@ -105,8 +105,8 @@ typedef struct entries {
     bool failed;
 } entries;
 
-/* [path, text], and of the profile's own also what its bare lengths are in; lists and mappings are
- * told by what is in them, the empty ones by nothing. */
+/* [path, text], and for a value of the profile also the unit of its bare lengths. Lists and
+ * mappings are listed by what is in them, so empty ones do not appear. */
 static void add_entry(void *with, const sil_entry *entry)
 {
     entries *all = with;

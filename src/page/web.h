@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The bench page: what it answers to a request. Knows nothing of the server that brings one. */
+/* The bench page: what it answers to a request. It knows nothing of the server around it. */
 #ifndef SILLET_PAGE_H
 #define SILLET_PAGE_H
 
@@ -8,9 +8,9 @@
 
 /* What the page works on. */
 typedef struct web_site {
-    int port;                /* it is reached at, on this machine alone */
-    int folder;              /* of the sheets, open; -1: none */
-    const char *folder_name; /* for a person */
+    int port;                /* port it is reached at, on this machine alone */
+    int folder;              /* the folder of sheets, open; -1: none */
+    const char *folder_name; /* name of the folder, to show */
 } web_site;
 
 enum { WEB_BODY_MAX = 256 * 1024, WEB_TARGET_MAX = 2048, WEB_TAG_MAX = 48 };
@@ -29,10 +29,10 @@ typedef struct web_request {
 typedef struct web_reply {
     int status;
     const char *type;  /* of the bytes; fixed text */
-    const char *allow; /* with 405: the methods there are; else NULL */
+    const char *allow; /* with 405: the methods allowed; otherwise NULL */
     const char *bytes;
     size_t size;
-    char *held;            /* the bytes, where they are to be freed */
+    char *held;            /* the bytes, if they are to be freed */
     char tag[WEB_TAG_MAX]; /* ETag, or "" */
 } web_reply;
 
@@ -50,8 +50,8 @@ typedef struct web_reply {
 void web_answer(const web_site *site, const web_request *request, web_reply *reply);
 void web_reply_free(web_reply *reply);
 
-/* What every answer carries beside its own: nothing is loaded from elsewhere, nothing of the page
- * is shown by another, nothing is guessed. */
+/* Headers of every answer: nothing may be loaded from elsewhere, no other page may show this one,
+ * and no type is guessed. */
 typedef struct web_header {
     const char *name, *value;
 } web_header;

@@ -12,11 +12,11 @@ static void add_stop_feelers(const sil_plan *plan, const string_list *slots, tex
         known = known || (stack.chosen[i] && sil_known(stack.value[i]));
     }
     if (known) {
-        text_add(t, " Stop when the file rides on feelers, laid on the board under the "
-                    "string against the nut, of ");
-        text_strings(t, &stack, SIL_UP);
-        say_unit(t);
-        text_add(t, ".");
+        plan_text_add(t, " Stop when the file rides on feelers, laid on the board under the "
+                         "string against the nut, of ");
+        plan_text_strings(t, &stack, SIL_UP);
+        plan_say_unit(t);
+        plan_text_add(t, ".");
     }
 }
 
@@ -39,17 +39,17 @@ static void add_files(const sil_plan *plan, const string_list *slots, text *t)
         fits.chosen[i] = slots->chosen[i] && !wide;
         rolls.chosen[i] = wide;
     }
-    if (text_chosen(&fits) > 0) {
-        text_add(t, " Files: ");
-        text_strings(t, &fits, SIL_NEAREST);
-        text_add(t, ".");
+    if (plan_text_chosen(&fits) > 0) {
+        plan_text_add(t, " Files: ");
+        plan_text_strings(t, &fits, SIL_NEAREST);
+        plan_text_add(t, ".");
     }
-    if (text_chosen(&rolls) > 0) {
-        text_add(t, " No file is as wide as ");
-        text_which(t, &rolls);
-        text_add(t, ": roll a narrower one, to a slot of ");
-        text_strings(t, &rolls, SIL_NEAREST);
-        text_add(t, ".");
+    if (plan_text_chosen(&rolls) > 0) {
+        plan_text_add(t, " No file is as wide as ");
+        plan_text_which(t, &rolls);
+        plan_text_add(t, ": roll a narrower one, to a slot of ");
+        plan_text_strings(t, &rolls, SIL_NEAREST);
+        plan_text_add(t, ".");
     }
 }
 
@@ -58,10 +58,10 @@ static void add_fall(const sil_plan *plan, text *t)
     if (sil_known(plan->nut.fall_angle_deg)) {
         char degrees[32];
         sil_number_write(degrees, sizeof degrees, plan->nut.fall_angle_deg, 0);
-        text_add(t, " Let each fall %s\xC2\xB0 toward the tuners, highest at the front edge.",
-                 degrees);
+        plan_text_add(t, " Let each fall %s\xC2\xB0 toward the tuners, highest at the front edge.",
+                      degrees);
     } else {
-        text_add(t, " Let each fall toward the tuners, highest at the front edge.");
+        plan_text_add(t, " Let each fall toward the tuners, highest at the front edge.");
     }
 }
 
@@ -99,28 +99,28 @@ static string_list what_is_left(const string_list *first, const string_list *who
 
 static void add_passes(const string_list *first, const string_list *whole, text *t)
 {
-    text_add(t, "File the slots of ");
-    text_which(t, first);
-    text_add(t, " deeper: ");
-    text_strings(t, first, SIL_DOWN);
-    say_unit(t);
+    plan_text_add(t, "File the slots of ");
+    plan_text_which(t, first);
+    plan_text_add(t, " deeper: ");
+    plan_text_strings(t, first, SIL_DOWN);
+    plan_say_unit(t);
     if (same_figures(first, whole)) {
-        text_add(t, ", all of it in this pass.");
+        plan_text_add(t, ", all of it in this pass.");
     } else {
         string_list left = what_is_left(first, whole);
-        text_add(t, " now; read again, and expect about ");
-        text_strings(t, &left, SIL_NEAREST);
-        text_add(t, " more.");
+        plan_text_add(t, " now; read again, and expect about ");
+        plan_text_strings(t, &left, SIL_NEAREST);
+        plan_text_add(t, " more.");
         return;
     }
-    text_add(t, " Then read again.");
+    plan_text_add(t, " Then read again.");
 }
 
-void say_file(const sil_plan *plan, text *t)
+void plan_say_file(const sil_plan *plan, text *t)
 {
     double shim = plan->nut.remedy == SIL_NUT_SHIM ? plan->nut.shim : 0.0;
-    string_list first = say_strings(plan, plan->nut.verdict, SIL_TAKE, plan->nut.first_pass);
-    string_list whole = say_strings(plan, plan->nut.verdict, SIL_TAKE, plan->stages.deepen);
+    string_list first = plan_say_strings(plan, plan->nut.verdict, SIL_TAKE, plan->nut.first_pass);
+    string_list whole = plan_say_strings(plan, plan->nut.verdict, SIL_TAKE, plan->stages.deepen);
     for (int i = 0; i < first.count; i++) {
         first.value[i] += shim;
         whole.value[i] += shim;
@@ -129,20 +129,20 @@ void say_file(const sil_plan *plan, text *t)
     for (int i = 0; i < first.count; i++) {
         whole.chosen[i] = first.chosen[i];
     }
-    if (text_chosen(&first)) {
+    if (plan_text_chosen(&first)) {
         add_passes(&first, &whole, t);
         add_stop_feelers(plan, &first, t);
         add_files(plan, &first, t);
         add_fall(plan, t);
-        text_add(
+        plan_text_add(
             t,
             " Then take the nut's top down, so that no slot is deeper below it than in the table.");
     }
-    if (text_chosen(&coarse)) {
-        text_add(t, "%sRead the gap at the 1st fret of ", text_chosen(&first) ? " " : "");
-        text_which(t, &coarse);
-        text_add(t, " with a finer tool: too high, but no pass is safe by this one");
-        say_finer(plan, SIL_NUT, t);
+    if (plan_text_chosen(&coarse)) {
+        plan_text_add(t, "%sRead the gap at the 1st fret of ", plan_text_chosen(&first) ? " " : "");
+        plan_text_which(t, &coarse);
+        plan_text_add(t, " with a finer tool: too high, but no pass is safe by this one");
+        plan_say_finer(plan, SIL_NUT, t);
     }
 }
 
@@ -157,24 +157,24 @@ static void add_gaps(const sil_plan *plan, bool filed, bool raised, text *t)
         gaps.chosen[i] = (filed && verdict == SIL_TAKE) || (raised && verdict == SIL_RAISE);
         gaps.value[i] = sil_first_gap(board, &plan->stages.fit[SIL_SADDLE], i, hold);
     }
-    text_add(t, "Read after each pass. When done, the gap at the 1st fret of ");
-    text_which(t, &gaps);
-    text_add(t, ", %s, is ", sil_hold_words(hold));
-    text_strings(t, &gaps, SIL_NEAREST);
-    text_add(t, ": stop there, whatever the feelers say.");
+    plan_text_add(t, "Read after each pass. When done, the gap at the 1st fret of ");
+    plan_text_which(t, &gaps);
+    plan_text_add(t, ", %s, is ", sil_hold_words(hold));
+    plan_text_strings(t, &gaps, SIL_NEAREST);
+    plan_text_add(t, ": stop there, whatever the feelers say.");
 }
 
-void check_filed(const sil_plan *plan, text *t)
+void plan_check_filed(const sil_plan *plan, text *t)
 {
     add_gaps(plan, true, false, t);
 }
 
-void check_filled(const sil_plan *plan, text *t)
+void plan_check_filled(const sil_plan *plan, text *t)
 {
     add_gaps(plan, false, true, t);
 }
 
-void check_first(const sil_plan *plan, text *t)
+void plan_check_first(const sil_plan *plan, text *t)
 {
     add_gaps(plan, true, true, t);
 }
@@ -194,57 +194,57 @@ static bool within_the_tools(const sil_plan *plan, const string_list *slots)
     return true;
 }
 
-void say_fill(const sil_plan *plan, text *t)
+void plan_say_fill(const sil_plan *plan, text *t)
 {
     double rise[SIL_STRINGS_MAX];
     for (int i = 0; i < plan->job->string_count; i++) {
         rise[i] = -plan->stages.deepen[i];
     }
-    string_list slot = say_strings(plan, plan->nut.verdict, SIL_RAISE, rise);
-    text_add(t, "The slot of ");
-    text_which(t, &slot);
-    text_add(t, " is too low by ");
-    text_strings(t, &slot, SIL_NEAREST);
-    say_unit(t);
-    text_add(t, ": fill it with dust of the same material and glue, let it harden, and cut it "
-                "again.");
+    string_list slot = plan_say_strings(plan, plan->nut.verdict, SIL_RAISE, rise);
+    plan_text_add(t, "The slot of ");
+    plan_text_which(t, &slot);
+    plan_text_add(t, " is too low by ");
+    plan_text_strings(t, &slot, SIL_NEAREST);
+    plan_say_unit(t);
+    plan_text_add(t, ": fill it with dust of the same material and glue, let it harden, and cut it "
+                     "again.");
     add_stop_feelers(plan, &slot, t);
     add_fall(plan, t);
     if (within_the_tools(plan, &slot)) {
-        text_add(t,
-                 " It is under its range by less than the feelers tell: if it rings clean, leave "
-                 "it.");
+        plan_text_add(
+            t, " It is under its range by less than the feelers tell: if it rings clean, leave "
+               "it.");
     }
 }
 
-void say_shim_nut(const sil_plan *plan, text *t)
+void plan_say_shim_nut(const sil_plan *plan, text *t)
 {
-    string_list back = say_known(plan, plan->nut.stack);
+    string_list back = plan_say_known(plan, plan->nut.stack);
     for (int i = 0; i < back.count; i++) {
         double rise = plan->nut.verdict[i] == SIL_RAISE ? -plan->stages.deepen[i] : 0.0;
         back.chosen[i] = back.chosen[i] && plan->nut.shim - rise >= 0.01;
     }
-    text_add(t, "Knock the nut out clean and shim it: one hard full-length piece of ");
-    text_length_unit(t, plan->nut.shim, SIL_NEAREST);
-    text_add(t, " under its seat. Every slot rises by as much");
-    if (text_chosen(&back) > 0) {
-        text_add(t, "; file those of ");
-        text_which(t, &back);
-        text_add(t, " back to feelers of ");
-        text_strings(t, &back, SIL_UP);
-        say_unit(t);
+    plan_text_add(t, "Knock the nut out clean and shim it: one hard full-length piece of ");
+    plan_text_length_unit(t, plan->nut.shim, SIL_NEAREST);
+    plan_text_add(t, " under its seat. Every slot rises by as much");
+    if (plan_text_chosen(&back) > 0) {
+        plan_text_add(t, "; file those of ");
+        plan_text_which(t, &back);
+        plan_text_add(t, " back to feelers of ");
+        plan_text_strings(t, &back, SIL_UP);
+        plan_say_unit(t);
     }
-    text_add(t, ".");
+    plan_text_add(t, ".");
 }
 
-void say_new_nut(const sil_plan *plan, text *t)
+void plan_say_new_nut(const sil_plan *plan, text *t)
 {
-    text_add(t, "New nut: two slots or more are too low, and a shim of ");
-    text_length_unit(t, plan->nut.shim, SIL_NEAREST);
-    text_add(t, " is more than is good practice. Cut its slots to feelers of ");
-    string_list stack = say_known(plan, plan->nut.stack);
-    text_strings(t, &stack, SIL_UP);
-    say_unit(t);
-    text_add(t, ".");
+    plan_text_add(t, "New nut: two slots or more are too low, and a shim of ");
+    plan_text_length_unit(t, plan->nut.shim, SIL_NEAREST);
+    plan_text_add(t, " is more than is good practice. Cut its slots to feelers of ");
+    string_list stack = plan_say_known(plan, plan->nut.stack);
+    plan_text_strings(t, &stack, SIL_UP);
+    plan_say_unit(t);
+    plan_text_add(t, ".");
     add_fall(plan, t);
 }

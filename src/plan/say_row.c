@@ -78,7 +78,7 @@ const char *sil_code_waits(sil_code code)
 size_t sil_plan_next(const sil_plan *plan, char *out, size_t size)
 {
     text t;
-    text_begin(&t, out, size, SIL_MM);
+    plan_text_begin(&t, out, size, SIL_MM);
     int k = 0;
     while (k < plan->step_count && plan->steps[k].act == SIL_ACT_PREPARE) {
         k++;
@@ -87,13 +87,13 @@ size_t sil_plan_next(const sil_plan *plan, char *out, size_t size)
         for (int i = 0; i < plan->nut_withheld.count; i++) {
             const char *words = waits[plan->nut_withheld.by[i]].next;
             if (words) {
-                text_add(&t, "%s%s", t.length > 0 ? ", " : "", words);
+                plan_text_add(&t, "%s%s", t.length > 0 ? ", " : "", words);
             }
         }
     } else if (k < plan->step_count && plan->steps[k].act != SIL_ACT_CHECK) {
-        text_add(&t, "%s", next_words[plan->steps[k].act]);
+        plan_text_add(&t, "%s", next_words[plan->steps[k].act]);
     }
-    return text_end(&t);
+    return plan_text_end(&t);
 }
 
 /* Whether a string of nut or saddle waits for want of a reading. */
@@ -110,18 +110,18 @@ static bool any_unread(const sil_plan *plan)
 size_t sil_plan_waits(const sil_plan *plan, char *out, size_t size)
 {
     text t;
-    text_begin(&t, out, size, SIL_MM);
+    plan_text_begin(&t, out, size, SIL_MM);
     const sil_withheld *parts[] = {&plan->nut_withheld, &plan->saddle_withheld};
     for (int part = 0; part < 2; part++) {
         for (int i = 0; i < parts[part]->count; i++) {
             sil_code code = parts[part]->by[i];
             if (part == 0 || !sil_withheld_by(parts[0], code)) {
-                text_add(&t, "%s%s", t.length > 0 ? ", " : "", waits[code].for_what);
+                plan_text_add(&t, "%s%s", t.length > 0 ? ", " : "", waits[code].for_what);
             }
         }
     }
     if (t.length == 0 && any_unread(plan)) {
-        text_add(&t, "the readings missing");
+        plan_text_add(&t, "the readings missing");
     }
-    return text_end(&t);
+    return plan_text_end(&t);
 }

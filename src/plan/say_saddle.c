@@ -14,7 +14,7 @@ static void add_actions_after(const sil_plan *plan, sil_line line, text *t)
         action.value[i] =
             sil_action(board, &plan->stages.fit[SIL_NUT], i, 12) - off * sil_leverage(board, i);
     }
-    text_strings(t, &action, SIL_NEAREST);
+    plan_text_strings(t, &action, SIL_NEAREST);
 }
 
 static void add_last_actions(const sil_plan *plan, text *t)
@@ -24,25 +24,25 @@ static void add_last_actions(const sil_plan *plan, text *t)
         action.chosen[i] = true;
         action.value[i] = sil_action_after(plan, i);
     }
-    text_strings(t, &action, SIL_NEAREST);
+    plan_text_strings(t, &action, SIL_NEAREST);
 }
 
 /* What a saddle's figures count on. */
 static void add_premise(const sil_plan *plan, text *t)
 {
     if (plan->stages.changed[SIL_NUT]) {
-        text_add(t, ", the nut done as planned,");
+        plan_text_add(t, ", the nut done as planned,");
     }
 }
 
 static void add_ends(const sil_plan *plan, sil_line line, text *t)
 {
     double half = plan->job->saddle.length / 2.0;
-    text_length_unit(t, sil_line_at(line, half), SIL_DOWN);
+    plan_text_length_unit(t, sil_line_at(line, half), SIL_DOWN);
     if (plan->job->string_count > 1) {
-        text_add(t, " at the treble end and ");
-        text_length_unit(t, sil_line_at(line, -half), SIL_DOWN);
-        text_add(t, " at the bass end");
+        plan_text_add(t, " at the treble end and ");
+        plan_text_length_unit(t, sil_line_at(line, -half), SIL_DOWN);
+        plan_text_add(t, " at the bass end");
     }
 }
 
@@ -63,14 +63,15 @@ static void add_caliper(const sil_plan *plan, text *t)
     if (!sil_known(work->present[0])) {
         return;
     }
-    text_add(t, " Sand until the caliper reads ");
-    text_length_unit(t, work->present[0] - sil_line_at(work->cut_first, z[0]), SIL_UP);
+    plan_text_add(t, " Sand until the caliper reads ");
+    plan_text_length_unit(t, work->present[0] - sil_line_at(work->cut_first, z[0]), SIL_UP);
     if (last > 0) {
-        text_add(t, " at string 1 and ");
-        text_length_unit(t, work->present[last] - sil_line_at(work->cut_first, z[last]), SIL_UP);
-        text_add(t, " at string %d", last + 1);
+        plan_text_add(t, " at string 1 and ");
+        plan_text_length_unit(t, work->present[last] - sil_line_at(work->cut_first, z[last]),
+                              SIL_UP);
+        plan_text_add(t, " at string %d", last + 1);
     }
-    text_add(t, ".");
+    plan_text_add(t, ".");
 }
 
 static bool floats(const sil_plan *plan)
@@ -82,8 +83,9 @@ static bool floats(const sil_plan *plan)
 static void add_slide_out(const sil_plan *plan, text *t)
 {
     if (floats(plan)) {
-        text_add(t, "Mark where the bridge stands; slack the strings, but never take all of them "
-                    "off, and slide it out. ");
+        plan_text_add(t,
+                      "Mark where the bridge stands; slack the strings, but never take all of them "
+                      "off, and slide it out. ");
     }
 }
 
@@ -95,62 +97,63 @@ static void add_others(const sil_plan *plan, text *t)
         double off = sil_line_at(plan->saddle.cut_first, plan->bench.board.saddle_z[i]);
         along.chosen[i] = plan->saddle.verdict[i] == SIL_LEAVE && off >= 0.01;
     }
-    if (text_chosen(&along) > 0) {
-        text_add(t, " It takes ");
-        text_which(t, &along);
-        text_add(t, " along, inside the range; where that is not wanted, dress the top under the "
-                    "others instead.");
+    if (plan_text_chosen(&along) > 0) {
+        plan_text_add(t, " It takes ");
+        plan_text_which(t, &along);
+        plan_text_add(t,
+                      " along, inside the range; where that is not wanted, dress the top under the "
+                      "others instead.");
     }
 }
 
-void say_sand(const sil_plan *plan, text *t)
+void plan_say_sand(const sil_plan *plan, text *t)
 {
     const sil_saddle_work *work = &plan->saddle;
     if (same_line(plan, work->cut_first, (sil_line){0.0, 0.0})) {
-        text_add(t, "Read the action with a finer tool: the saddle is too high, by ");
+        plan_text_add(t, "Read the action with a finer tool: the saddle is too high, by ");
         add_ends(plan, work->cut, t);
-        text_add(t, ", but no pass is safe by this one");
-        say_finer(plan, SIL_SADDLE, t);
+        plan_text_add(t, ", but no pass is safe by this one");
+        plan_say_finer(plan, SIL_SADDLE, t);
         return;
     }
     add_slide_out(plan, t);
-    text_add(t, plan->stages.changed[SIL_NUT] ? "With the nut done and read again, sand off "
-                                              : "Sand off ");
-    text_add(t, floats(plan) ? "the feet of the bridge, both to one straight line: "
-                             : "the base of the saddle, straight from end to end: ");
+    plan_text_add(t, plan->stages.changed[SIL_NUT] ? "With the nut done and read again, sand off "
+                                                   : "Sand off ");
+    plan_text_add(t, floats(plan) ? "the feet of the bridge, both to one straight line: "
+                                  : "the base of the saddle, straight from end to end: ");
     add_ends(plan, work->cut_first, t);
     if (same_line(plan, work->cut, work->cut_first)) {
-        text_add(t, ", all of it in this pass.");
+        plan_text_add(t, ", all of it in this pass.");
     } else {
-        text_add(t, " now.");
+        plan_text_add(t, " now.");
     }
     add_others(plan, t);
     add_caliper(plan, t);
-    text_add(t, " Then read again");
+    plan_text_add(t, " Then read again");
     if (!same_line(plan, work->cut, work->cut_first)) {
-        text_add(t, ", and expect about ");
+        plan_text_add(t, ", and expect about ");
         add_ends(plan,
                  (sil_line){work->cut.b0 - work->cut_first.b0, work->cut.b1 - work->cut_first.b1},
                  t);
-        text_add(t, " more");
+        plan_text_add(t, " more");
     }
-    text_add(t, ".");
+    plan_text_add(t, ".");
 }
 
-void check_sand(const sil_plan *plan, text *t)
+void plan_check_sand(const sil_plan *plan, text *t)
 {
-    text_add(t, "Action at the 12th after this pass");
+    plan_text_add(t, "Action at the 12th after this pass");
     add_premise(plan, t);
-    text_add(t, " ");
+    plan_text_add(t, " ");
     add_actions_after(plan, plan->saddle.cut_first, t);
     if (!same_line(plan, plan->saddle.cut, plan->saddle.cut_first)) {
-        text_add(t, "; when all is sanded ");
+        plan_text_add(t, "; when all is sanded ");
         add_actions_after(plan, plan->saddle.cut, t);
     }
-    text_add(t, ".");
+    plan_text_add(t, ".");
 }
 
-void say_dress(const sil_plan *plan, text *t)
+void plan_say_dress(const sil_plan *plan, text *t)
 {
     string_list dress = {.count = plan->job->string_count};
     for (int i = 0; i < dress.count; i++) {
@@ -158,59 +161,62 @@ void say_dress(const sil_plan *plan, text *t)
         dress.chosen[i] = dress.value[i] > 0.0;
     }
     bool sanded = plan->saddle.bottom && !same_line(plan, plan->saddle.cut, (sil_line){0.0, 0.0});
-    text_add(t, sanded ? "Last, after reading again, dress the top under "
-                       : "Dress the top of the saddle under ");
-    text_which(t, &dress);
-    text_add(t, ": ");
-    text_strings(t, &dress, SIL_DOWN);
-    say_unit(t);
-    text_add(t, " in all, a little at a time; keep the point where the string leaves the saddle.");
+    plan_text_add(t, sanded ? "Last, after reading again, dress the top under "
+                            : "Dress the top of the saddle under ");
+    plan_text_which(t, &dress);
+    plan_text_add(t, ": ");
+    plan_text_strings(t, &dress, SIL_DOWN);
+    plan_say_unit(t);
+    plan_text_add(
+        t, " in all, a little at a time; keep the point where the string leaves the saddle.");
 }
 
-void check_action(const sil_plan *plan, text *t)
+void plan_check_action(const sil_plan *plan, text *t)
 {
-    text_add(t, "Action at the 12th when done");
+    plan_text_add(t, "Action at the 12th when done");
     add_premise(plan, t);
-    text_add(t, " ");
+    plan_text_add(t, " ");
     add_last_actions(plan, t);
-    text_add(t, ".");
+    plan_text_add(t, ".");
 }
 
-void say_shim_saddle(const sil_plan *plan, text *t)
+void plan_say_shim_saddle(const sil_plan *plan, text *t)
 {
     add_slide_out(plan, t);
-    text_add(t, floats(plan) ? "Shim the bridge: a hard piece of "
-                             : "Shim the saddle: one hard full-length piece of ");
-    text_length_unit(t, plan->saddle.shim, SIL_NEAREST);
-    text_add(t, floats(plan) ? " under each foot, fitted to the top."
-                             : " under it, flat and snug in the slot.");
+    plan_text_add(t, floats(plan) ? "Shim the bridge: a hard piece of "
+                                  : "Shim the saddle: one hard full-length piece of ");
+    plan_text_length_unit(t, plan->saddle.shim, SIL_NEAREST);
+    plan_text_add(t, floats(plan) ? " under each foot, fitted to the top."
+                                  : " under it, flat and snug in the slot.");
 }
 
-void check_shimmed(const sil_plan *plan, text *t)
+void plan_check_shimmed(const sil_plan *plan, text *t)
 {
-    text_add(t, "Action at the 12th with the shim under it");
+    plan_text_add(t, "Action at the 12th with the shim under it");
     add_premise(plan, t);
-    text_add(t, " ");
+    plan_text_add(t, " ");
     add_actions_after(plan, (sil_line){-plan->saddle.shim, 0.0}, t);
-    text_add(t, ".");
+    plan_text_add(t, ".");
 }
 
-void say_new_saddle(const sil_plan *plan, text *t)
+void plan_say_new_saddle(const sil_plan *plan, text *t)
 {
-    string_list raised = say_strings(plan, plan->saddle.verdict, SIL_RAISE, plan->stages.lower);
-    text_add(t, floats(plan) ? "New bridge: " : "New saddle: ");
-    text_which(t, &raised);
+    string_list raised =
+        plan_say_strings(plan, plan->saddle.verdict, SIL_RAISE, plan->stages.lower);
+    plan_text_add(t, floats(plan) ? "New bridge: " : "New saddle: ");
+    plan_text_which(t, &raised);
     bool glued = plan->job->saddle.kind == SIL_SADDLE_GLUED;
     if (glued) {
-        text_add(t, " must rise, and this one is glued in");
+        plan_text_add(t, " must rise, and this one is glued in");
     } else if (sil_above(plan->saddle.shim, plan->job->limits.most_shim)) {
-        text_add(t, " must rise by more than a shim may be thick");
+        plan_text_add(t, " must rise by more than a shim may be thick");
     } else {
-        text_add(t, " alone must rise: a worn notch, which no shim cures");
+        plan_text_add(t, " alone must rise: a worn notch, which no shim cures");
     }
-    text_add(t, floats(plan) ? ". Fit its feet to the top, then bring it to heights over it of "
-                             : ". Fit the blank oversize, then bring it to heights over the seat "
-                               "of ");
+    plan_text_add(t, floats(plan)
+                         ? ". Fit its feet to the top, then bring it to heights over it of "
+                         : ". Fit the blank oversize, then bring it to heights over the seat "
+                           "of ");
     string_list height = {.count = plan->job->string_count};
     bool known = false;
     for (int i = 0; i < height.count; i++) {
@@ -219,12 +225,12 @@ void say_new_saddle(const sil_plan *plan, text *t)
         known = known || height.chosen[i];
     }
     if (known) {
-        text_strings(t, &height, SIL_UP);
-        say_unit(t);
-        text_add(t, ".");
+        plan_text_strings(t, &height, SIL_UP);
+        plan_say_unit(t);
+        plan_text_add(t, ".");
     } else {
-        text_add(t, "as now, with the rise put on: measure the old one at strings 1 and %d.",
-                 height.count);
+        plan_text_add(t, "as now, with the rise put on: measure the old one at strings 1 and %d.",
+                      height.count);
     }
 }
 
@@ -233,23 +239,24 @@ static void add_post(const sil_plan *plan, int side, text *t)
     const sil_saddle_work *work = &plan->saddle;
     char turns[32];
     sil_number_write(turns, sizeof turns, fabs(work->post_turns[side]), 2);
-    text_add(t, "%s side %s ", side == 0 ? "treble" : "bass",
-             work->post[side] < 0.0 ? "up" : "down");
-    text_length_unit(t, fabs(work->post[side]), SIL_NEAREST);
-    text_add(t, " (%s turns)", turns);
+    plan_text_add(t, "%s side %s ", side == 0 ? "treble" : "bass",
+                  work->post[side] < 0.0 ? "up" : "down");
+    plan_text_length_unit(t, fabs(work->post[side]), SIL_NEAREST);
+    plan_text_add(t, " (%s turns)", turns);
 }
 
-void say_posts(const sil_plan *plan, text *t)
+void plan_say_posts(const sil_plan *plan, text *t)
 {
-    text_add(t, floats(plan) ? "Ease the strings, but never take all of them off, and turn the "
-                               "bridge's wheels: "
-                             : "Ease the strings and turn the bridge's posts: ");
+    plan_text_add(t, floats(plan)
+                         ? "Ease the strings, but never take all of them off, and turn the "
+                           "bridge's wheels: "
+                         : "Ease the strings and turn the bridge's posts: ");
     add_post(plan, 0, t);
-    text_add(t, ", ");
+    plan_text_add(t, ", ");
     add_post(plan, 1, t);
-    text_add(t, ". All strings move with it, along one straight line.");
+    plan_text_add(t, ". All strings move with it, along one straight line.");
     if (floats(plan)) {
-        text_add(t, " Stand it upright again where it was.");
+        plan_text_add(t, " Stand it upright again where it was.");
     }
 }
 
@@ -259,28 +266,29 @@ static bool add_curve(const sil_plan *plan, sil_verdict wanted, const char *word
     for (int i = 0; i < list.count; i++) {
         list.chosen[i] = plan_curve_at(plan, i) == wanted;
     }
-    if (text_chosen(&list) > 0) {
-        text_add(t, "%s", words);
-        text_which(t, &list);
+    if (plan_text_chosen(&list) > 0) {
+        plan_text_add(t, "%s", words);
+        plan_text_which(t, &list);
     }
-    return text_chosen(&list) > 0;
+    return plan_text_chosen(&list) > 0;
 }
 
-void say_curve(const sil_plan *plan, text *t)
+void plan_say_curve(const sil_plan *plan, text *t)
 {
-    text_add(t, "Two posts move all strings along one line; at its best ");
+    plan_text_add(t, "Two posts move all strings along one line; at its best ");
     bool high = add_curve(plan, SIL_TAKE, "still too high: ", t);
     add_curve(plan, SIL_RAISE, high ? "; too low: " : "still too low: ", t);
-    text_add(t, ". The curve of the bridge does not follow the board's. Where it is too high its "
-                "notch or saddle can be cut, a little at a time; where too low, it is built up or "
-                "the bridge replaced.");
+    plan_text_add(
+        t, ". The curve of the bridge does not follow the board's. Where it is too high its "
+           "notch or saddle can be cut, a little at a time; where too low, it is built up or "
+           "the bridge replaced.");
 }
 
-void say_screws(const sil_plan *plan, text *t)
+void plan_say_screws(const sil_plan *plan, text *t)
 {
-    string_list down = say_strings(plan, plan->saddle.verdict, SIL_TAKE, plan->stages.lower);
+    string_list down = plan_say_strings(plan, plan->saddle.verdict, SIL_TAKE, plan->stages.lower);
     const char *gap = "";
-    text_add(t, "Saddle screws, each of a string's alike: ");
+    plan_text_add(t, "Saddle screws, each of a string's alike: ");
     for (int i = 0; i < down.count; i++) {
         double lower = plan->stages.lower[i];
         if (!sil_known(plan->saddle.turns[i]) || plan->saddle.turns[i] == 0.0) {
@@ -288,10 +296,10 @@ void say_screws(const sil_plan *plan, text *t)
         }
         char turns[32];
         sil_number_write(turns, sizeof turns, fabs(plan->saddle.turns[i]), 2);
-        text_add(t, "%sstring %d %s ", gap, i + 1, lower > 0.0 ? "down" : "up");
-        text_length_unit(t, fabs(lower), SIL_NEAREST);
-        text_add(t, " (%s turns)", turns);
+        plan_text_add(t, "%sstring %d %s ", gap, i + 1, lower > 0.0 ? "down" : "up");
+        plan_text_length_unit(t, fabs(lower), SIL_NEAREST);
+        plan_text_add(t, " (%s turns)", turns);
         gap = ", ";
     }
-    text_add(t, ".");
+    plan_text_add(t, ".");
 }

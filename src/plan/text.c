@@ -4,7 +4,7 @@
 
 #include "text.h"
 
-void text_begin(text *t, char *out, size_t size, sil_unit unit)
+void plan_text_begin(text *t, char *out, size_t size, sil_unit unit)
 {
     *t = (text){out, size, 0, unit};
     if (size > 0) {
@@ -17,12 +17,12 @@ static bool continues_character(char c)
     return ((unsigned char)c & 0xC0) == 0x80;
 }
 
-size_t text_end(text *t)
+size_t plan_text_end(text *t)
 {
     return t->length;
 }
 
-void text_add(text *t, const char *format, ...)
+void plan_text_add(text *t, const char *format, ...)
 {
     if (t->length + 1 >= t->size) {
         return;
@@ -52,20 +52,20 @@ void text_add(text *t, const char *format, ...)
     t->size = end + 1; /* nothing more goes in behind a cut */
 }
 
-void text_length(text *t, double mm, sil_rounding way)
+void plan_text_length(text *t, double mm, sil_rounding way)
 {
     char figure[64];
     sil_figure_write(figure, sizeof figure, mm, t->unit, way);
-    text_add(t, "%s", figure);
+    plan_text_add(t, "%s", figure);
 }
 
-void text_length_unit(text *t, double mm, sil_rounding way)
+void plan_text_length_unit(text *t, double mm, sil_rounding way)
 {
-    text_length(t, mm, way);
-    text_add(t, t->unit == SIL_MM ? " mm" : " in");
+    plan_text_length(t, mm, way);
+    plan_text_add(t, t->unit == SIL_MM ? " mm" : " in");
 }
 
-int text_chosen(const string_list *list)
+int plan_text_chosen(const string_list *list)
 {
     int chosen = 0;
     for (int i = 0; i < list->count; i++) {
@@ -74,32 +74,32 @@ int text_chosen(const string_list *list)
     return chosen;
 }
 
-void text_strings(text *t, const string_list *list, sil_rounding way)
+void plan_text_strings(text *t, const string_list *list, sil_rounding way)
 {
     const char *gap = "";
-    bool alone = text_chosen(list) == 1;
+    bool alone = plan_text_chosen(list) == 1;
     for (int i = 0; i < list->count; i++) {
         if (list->chosen[i]) {
-            text_add(t, alone ? "%s" : "%s%d: ", gap, i + 1);
-            text_length(t, list->value[i], way);
+            plan_text_add(t, alone ? "%s" : "%s%d: ", gap, i + 1);
+            plan_text_length(t, list->value[i], way);
             gap = ", ";
         }
     }
 }
 
-void text_which(text *t, const string_list *list)
+void plan_text_which(text *t, const string_list *list)
 {
-    int chosen = text_chosen(list);
+    int chosen = plan_text_chosen(list);
     if (chosen == list->count) {
-        text_add(t, chosen == 1 ? "the string" : "all strings");
+        plan_text_add(t, chosen == 1 ? "the string" : "all strings");
         return;
     }
-    text_add(t, chosen == 1 ? "string" : "strings");
+    plan_text_add(t, chosen == 1 ? "string" : "strings");
     int said = 0;
     for (int i = 0; i < list->count; i++) {
         if (list->chosen[i]) {
             said++;
-            text_add(t, "%s%d", said == 1 ? " " : said == chosen ? " and " : ", ", i + 1);
+            plan_text_add(t, "%s%d", said == 1 ? " " : said == chosen ? " and " : ", ", i + 1);
         }
     }
 }

@@ -11,14 +11,14 @@ typedef struct text {
     sil_unit unit;
 } text;
 
-void text_begin(text *t, char *out, size_t size, sil_unit unit);
-size_t text_end(text *t);
+void plan_text_begin(text *t, char *out, size_t size, sil_unit unit);
+size_t plan_text_end(text *t);
 
-__attribute__((format(printf, 2, 3))) void text_add(text *t, const char *format, ...);
+__attribute__((format(printf, 2, 3))) void plan_text_add(text *t, const char *format, ...);
 
 /* A length without and with its unit behind it. */
-void text_length(text *t, double mm, sil_rounding way);
-void text_length_unit(text *t, double mm, sil_rounding way);
+void plan_text_length(text *t, double mm, sil_rounding way);
+void plan_text_length_unit(text *t, double mm, sil_rounding way);
 
 /* "1: 0.12, 3: 0.20" for the strings chosen; a bare figure where one is. */
 typedef struct string_list {
@@ -27,11 +27,11 @@ typedef struct string_list {
     double value[SIL_STRINGS_MAX];
 } string_list;
 
-int text_chosen(const string_list *list);
+int plan_text_chosen(const string_list *list);
 
-void text_strings(text *t, const string_list *list, sil_rounding way);
+void plan_text_strings(text *t, const string_list *list, sil_rounding way);
 
 /* "string 2", "strings 1, 3 and 4", "all strings". */
-void text_which(text *t, const string_list *list);
+void plan_text_which(text *t, const string_list *list);
 
 #endif

@@ -103,14 +103,14 @@ static const finding_words words[SIL_CODES] = {
     [SIL_OFF_SADDLE] = {"off-saddle", LENGTH, "Contact point off the saddle's line",
                         "It lies outside the saddle's thickness: the line of the slot is at fault, "
                         "not the top of the saddle. By ear it may well pass."},
-    [SIL_OFF_FORECAST] = {"off-forecast", LENGTH, NULL, NULL}, /* say_off_forecast tells it */
+    [SIL_OFF_FORECAST] = {"off-forecast", LENGTH, NULL, NULL}, /* plan_say_off_forecast tells it */
     [SIL_ROD_UNKNOWN] = {"rod-unknown", NO_FIGURE, "Nobody said whether there is a truss rod",
                          "With one the relief is put right first, and nut and saddle may need "
                          "nothing: both wait."},
     [SIL_WRONG_WAY] = {"wrong-way", LENGTH, "Relief since the rod was turned, by",
                        "Away from what was wanted: the rod went the wrong way, or does not bite. "
                        "An eighth of a turn the other way, tuned again, tells; never force it."},
-    [SIL_MOVED] = {"moved", LENGTH, NULL, NULL}, /* say_moved tells it */
+    [SIL_MOVED] = {"moved", LENGTH, NULL, NULL}, /* plan_say_moved tells it */
     [SIL_ZERO_FRET_LOW] = {"zero-fret-low", LENGTH, "Gap at the 1st fret",
                            "The zero fret stands too low: the open string rattles on the 1st fret. "
                            "Its slots only guide: filing or filling them changes nothing."},
@@ -145,20 +145,20 @@ static void add_figure(text *t, figure_kind figure, double value, bool bare)
     char digits[32];
     switch (figure) {
     case LENGTH:
-        (bare ? text_length : text_length_unit)(t, value, SIL_NEAREST);
+        (bare ? plan_text_length : plan_text_length_unit)(t, value, SIL_NEAREST);
         return;
     case PERCENT:
     case SHARE:
         sil_number_write(digits, sizeof digits, figure == SHARE ? value * 100.0 : value, 0);
-        text_add(t, "%s %%", digits);
+        plan_text_add(t, "%s %%", digits);
         return;
     case DEGREES:
         sil_number_write(digits, sizeof digits, value, 0);
-        text_add(t, "%s\xC2\xB0", digits);
+        plan_text_add(t, "%s\xC2\xB0", digits);
         return;
     case NEWTONS:
         sil_number_write(digits, sizeof digits, value, 2);
-        text_add(t, "%s N", digits);
+        plan_text_add(t, "%s N", digits);
         return;
     case NO_FIGURE:
         return;
@@ -181,9 +181,9 @@ static void add_subject(text *t, const char *subject, int fret)
 {
     for (const char *at = subject; *at; at++) {
         if (*at == '%') {
-            text_add(t, "%d", fret);
+            plan_text_add(t, "%d", fret);
         } else {
-            text_add(t, "%c", *at);
+            plan_text_add(t, "%c", *at);
         }
     }
 }
@@ -194,15 +194,15 @@ static void add_range(text *t, figure_kind figure, const sil_finding *finding)
     bool low = sil_known(finding->low);
     bool high = sil_known(finding->high);
     if (low && high && finding->low < finding->high) {
-        text_add(t, " (wanted ");
+        plan_text_add(t, " (wanted ");
         add_figure(t, figure, finding->low, true);
-        text_add(t, " to ");
+        plan_text_add(t, " to ");
         add_figure(t, figure, finding->high, false);
-        text_add(t, ")");
+        plan_text_add(t, ")");
     } else if (low != high) {
-        text_add(t, low ? " (at least " : " (at most ");
+        plan_text_add(t, low ? " (at least " : " (at most ");
         add_figure(t, figure, low ? finding->low : finding->high, false);
-        text_add(t, ")");
+        plan_text_add(t, ")");
     }
 }
 
@@ -242,13 +242,13 @@ static void add_heading(const sil_plan *plan, const sil_finding *finding, text *
 {
     add_subject(t, words[finding->code].subject, finding->fret);
     if (speaks_of_slots(finding)) {
-        text_add(t, ", %s", sil_hold_words(plan->bench.targets.first_held));
+        plan_text_add(t, ", %s", sil_hold_words(plan->bench.targets.first_held));
     }
     if (finding->code == SIL_READINGS_DISAGREE) {
-        text_add(t, ", %s", sil_hold_words(plan->bench.gaps.first_held));
+        plan_text_add(t, ", %s", sil_hold_words(plan->bench.gaps.first_held));
     }
     if (foretold(plan, finding)) {
-        text_add(t, ", once the work before it is done");
+        plan_text_add(t, ", once the work before it is done");
     }
 }
 
@@ -256,9 +256,9 @@ static void add_reading(const sil_finding *finding, text *t)
 {
     figure_kind figure = words[finding->code].figure;
     if (finding->read == 0.0 && (speaks_of_slots(finding) || speaks_of_action(finding))) {
-        text_add(t, "0: on the fret, or it would be under it");
+        plan_text_add(t, "0: on the fret, or it would be under it");
     } else if (!sil_known(finding->read) && told_by_ear(finding)) {
-        text_add(t, "wide, by finger and ear");
+        plan_text_add(t, "wide, by finger and ear");
     } else {
         bool ranged = sil_known(finding->low) || sil_known(finding->high);
         add_figure(t, figure, finding->read, ranged && finding->code != SIL_TOOL_COARSE);
@@ -282,46 +282,46 @@ static int count_alike(const sil_plan *plan, int first)
 static void write_findings(const sil_plan *plan, const sil_finding *f, int count, text *t)
 {
     if (f->code == SIL_READINGS_DISAGREE && f->stage == SIL_SADDLE) {
-        text_add(t, "Saddle height by caliper and by the bridge's top differ by more than ");
-        text_length_unit(t, 0.3, SIL_NEAREST);
-        text_add(t, ". Neither is used: read both again.");
+        plan_text_add(t, "Saddle height by caliper and by the bridge's top differ by more than ");
+        plan_text_length_unit(t, 0.3, SIL_NEAREST);
+        plan_text_add(t, ". Neither is used: read both again.");
         return;
     }
     if (f->code == SIL_MOVED || f->code == SIL_OFF_FORECAST) {
-        (f->code == SIL_MOVED ? say_moved : say_off_forecast)(plan, f->read, t);
+        (f->code == SIL_MOVED ? plan_say_moved : plan_say_off_forecast)(plan, f->read, t);
         return;
     }
     add_heading(plan, f, t);
     for (int k = 0; k < count; k++) {
         if (f[k].string >= 0 && plan->job->string_count > 1) {
-            text_add(t, k == 0 ? ", string %d" : "; string %d", f[k].string + 1);
+            plan_text_add(t, k == 0 ? ", string %d" : "; string %d", f[k].string + 1);
         }
         if (speaks_of_notes(f) && f[k].fret == 0) {
-            text_add(t, " open");
+            plan_text_add(t, " open");
         } else if (speaks_of_notes(f)) {
-            text_add(t, " at fret %d", f[k].fret);
+            plan_text_add(t, " at fret %d", f[k].fret);
         }
         if (words[f->code].figure != NO_FIGURE) {
-            text_add(t, ": ");
+            plan_text_add(t, ": ");
             add_reading(&f[k], t);
         }
     }
-    text_add(t, ". %s", words[f->code].meaning);
+    plan_text_add(t, ". %s", words[f->code].meaning);
 }
 
 size_t sil_finding_text(const sil_plan *plan, const sil_finding *finding, sil_unit unit, char *out,
                         size_t size)
 {
     text t;
-    text_begin(&t, out, size, unit);
+    plan_text_begin(&t, out, size, unit);
     write_findings(plan, finding, 1, &t);
-    return text_end(&t);
+    return plan_text_end(&t);
 }
 
 int sil_findings_text(const sil_plan *plan, int first, sil_unit unit, char *out, size_t size)
 {
     text t;
-    text_begin(&t, out, size, unit);
+    plan_text_begin(&t, out, size, unit);
     int count = count_alike(plan, first);
     write_findings(plan, &plan->findings[first], count, &t);
     return count;

@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-/* Targets: what is wanted, and the range that will do. */
+/* Targets: the target itself and the range around it. */
 #include <string.h>
 
 #include "fill.h"
 
-/* How far a target told as one value reaches each way. */
+/* How far the range of a target given as one value reaches each way. */
 static double reach(const sil_allowances *allowances, const job_field *field)
 {
     switch (field->key[0]) {
@@ -17,7 +17,8 @@ static double reach(const sil_allowances *allowances, const job_field *field)
     }
 }
 
-/* The ends of a band that were not told. A gap cannot be wanted under 0; relief can. */
+/* Fills in the ends of a band that were not given. A gap has no target under 0; relief can have
+ * one. */
 static void complete(sheet_filler *filler, const job_field *field, sil_band *band)
 {
     double each_way = reach(&filler->job->allowances, field);
@@ -35,7 +36,7 @@ static void complete(sheet_filler *filler, const job_field *field, sil_band *ban
     }
 }
 
-/* low, aim and high of a mapping; true for a key that is one of them. */
+/* Reads low, aim and high of a mapping; true for a key that is one of them. */
 static bool fill_edge(sheet_filler *filler, sheet_node *child, const job_field *field,
                       sil_band *band)
 {
@@ -95,7 +96,8 @@ static void spread(const sheet_filler *filler, sil_band *bands, const sil_band *
     }
 }
 
-/* A mapping: either low, aim and high for all strings, or treble and bass; held beside either. */
+/* A mapping: either low, aim and high for all strings, or treble and bass. Either may have held as
+ * well. */
 static void fill_mapping(sheet_filler *filler, sheet_node *node, const job_field *field,
                          sil_band *bands)
 {

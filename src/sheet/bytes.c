@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-/* The bytes of a sheet: UTF-8 and no control characters, or it is no text to read. */
+/* Checks the bytes of a sheet: it must be UTF-8 without control characters. */
 #include "tree.h"
 
 #include <string.h>
 
-/* Why a character may not stand in a sheet, or NULL. */
+/* Why a character is not allowed in a sheet, or NULL. */
 static const char *refusal(unsigned long code)
 {
     if (code == 0) {

@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: MIT */
-/* A complaint as a person reads it, with its line and a caret. */
+/* Writes a complaint as a person reads it, with its line and a caret. */
 #include "tree.h"
 
 #include <stdio.h>
 #include <string.h>
 
-/* What is written so far; it goes on counting past the end. */
+/* The text written so far; its length goes on counting past the end of the buffer. */
 typedef struct writer {
     char *out;
     size_t size, used;
@@ -17,7 +17,7 @@ static void put(writer *to, const char *text, size_t length)
         memcpy(to->out + to->used, text, length);
         to->out[to->used + length] = '\0';
     } else if (to->used < to->size) {
-        to->size = to->used + 1; /* cut before this character, and for good */
+        to->size = to->used + 1; /* the text is cut before this character, and stays cut */
     }
     to->used += length;
 }
@@ -27,8 +27,8 @@ static void put_text(writer *to, const char *text)
     put(to, text, strlen(text));
 }
 
-/* One character in one column: a tab as a space, a control character as its picture (U+2400 on),
- * a byte that is no character as U+FFFD. Returns the bytes passed over. */
+/* Writes one character in one column: a tab as a space, a control character as its picture (from
+ * U+2400), a byte that is not a character as U+FFFD. Returns how many bytes were read. */
 static size_t put_shown(writer *to, const char *at, size_t size)
 {
     unsigned long code = 0;
@@ -57,7 +57,7 @@ static void put_all_shown(writer *to, const char *text)
     }
 }
 
-/* The part of a line around its place, and how many columns of it stand before the place. */
+/* The part of a line around the place, and how many of its columns are before the place. */
 static int put_line(writer *to, const char *line, int column)
 {
     enum { BEFORE = 60, SHOWN = 96 };

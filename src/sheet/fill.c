@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Nodes into a job: each key of a mapping to the row of its field, each row to what reads it. */
+/* Fills a job from nodes: each key of a mapping leads to the row of its field, and each row to the
+ * function that reads it. */
 #include "fill.h"
 
 #include <string.h>
@@ -74,7 +75,7 @@ static void fill_text(sheet_filler *filler, sheet_node *node, const job_field *f
     }
 }
 
-/* A note gives the frequency, unless that was told as well. */
+/* A note gives the frequency, unless the frequency is given as well. */
 static void fill_note(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
     sil_string *string = base;
@@ -85,7 +86,7 @@ static void fill_note(sheet_filler *filler, sheet_node *node, const job_field *f
     fill_text(filler, node, field, base);
     if (sil_note_hz(node->text, &hz) != 0) {
         sheet_tell_value(filler->sheet, SIL_ERROR, node,
-                         "no note; wanted a letter, # or b, and the octave, such as E4 or Bb2");
+                         "not a note; wanted a letter, # or b, and the octave, such as E4 or Bb2");
     } else if (!sil_known(string->hz)) {
         string->hz = hz;
     }
@@ -145,7 +146,8 @@ static sheet_fill *const fills[JOB_KINDS] = {
     [JOB_AS_FORMAT] = fill_format,
 };
 
-/* The part of a sheet that has a key its root does not: "action" belongs in readings. */
+/* The part of a sheet where a key that its root does not have belongs: "action" belongs in
+ * readings. */
 static const char *home_of(const char *key, size_t length)
 {
     for (int i = 0; i < job_table_all.count; i++) {
@@ -157,7 +159,7 @@ static const char *home_of(const char *key, size_t length)
     return NULL;
 }
 
-/* "1,0" in braces is the value 1 and a key 0. */
+/* YAML reads "1,0" in braces as the value 1 and a key 0. */
 static bool is_number(const sheet_node *node)
 {
     for (size_t k = 0; k < node->key_length; k++) {
@@ -207,7 +209,7 @@ void sheet_fill_table(sheet_filler *filler, sheet_node *node, const job_table *t
     }
 }
 
-/* Takes a key out of its place among the others and puts it last. */
+/* Moves a key to the end of the order. */
 static void move_last(sheet_node *root, const char *key)
 {
     sheet_node *node = sheet_node_find(root, key, strlen(key)), **link = &root->first;
@@ -223,8 +225,8 @@ static void move_last(sheet_node *root, const char *key)
     root->last = node;
 }
 
-/* What is told by its ends runs by course: the strings are read before it. Targets rest on the
- * allowances as well: they are read last. */
+/* Values given by treble and bass go by course, so the strings are read before them. Targets also
+ * need the allowances, so they are read last. */
 static void put_in_order(sheet_node *root)
 {
     static const char *const late[] = {"saddle", "readings", "attack", "attacks", "targets"};

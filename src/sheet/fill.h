@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Within the sheet reader: nodes into a job, by the rows of the job's fields. */
+/* Used inside the sheet reader: fills a job from nodes, by the rows of the job's fields. */
 #ifndef SILLET_SHEET_FILL_H
 #define SILLET_SHEET_FILL_H
 
@@ -10,10 +10,10 @@ typedef struct sheet_filler {
     sil_sheet *sheet;
     sil_job *job;
     sheet_node *root;
-    int course[SIL_STRINGS_MAX]; /* of the strings, once they are filled */
+    int course[SIL_STRINGS_MAX]; /* of the strings, once they are filled in */
 } sheet_filler;
 
-/* Fills one field of the struct at base from a node that was given. */
+/* Fills one field of the struct at base from a node that has a value. */
 typedef void sheet_fill(sheet_filler *filler, sheet_node *node, const job_field *field, void *base);
 
 /* Fills a struct from a mapping, row by row; complains of keys the table does not have. */
@@ -22,7 +22,7 @@ void sheet_fill_table(sheet_filler *filler, sheet_node *node, const job_table *t
 /* Fills a job from the merged tree. */
 void sheet_fill_job(sheet_filler *filler);
 
-/* Reads single values; true where one was read. Told where not. */
+/* Read single values; true if one was read. If not, it has been reported. */
 bool sheet_fill_quantity(sheet_filler *filler, sheet_node *node, const job_field *field,
                          double *value);
 bool sheet_fill_count(sheet_filler *filler, sheet_node *node, int *count);

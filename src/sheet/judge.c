@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The check of a job knows paths; here each finds the node it is about. */
+/* The check of a job knows only paths. Here each path is turned into the node it is about. */
 #include "judge.h"
 
 #include <stdio.h>
@@ -14,14 +14,14 @@ typedef struct judge {
     int strings;
 } judge;
 
-/* Where a path leads in a tree: the node, or as near as the tree goes. */
+/* Where a path leads in a tree: its node, or the last one on the way to it. */
 typedef struct spot {
-    sheet_node *node;    /* the last that is there */
-    const char *missing; /* the first part of the path that is not, or NULL */
-    bool told;           /* it was told to be wrong already */
+    sheet_node *node;    /* the last node that is there */
+    const char *missing; /* the first part of the path that is not there, or NULL */
+    bool told;           /* it has been reported as wrong already */
 } spot;
 
-/* The number a path goes on with; a check's own paths hold no other. */
+/* The number at the start of a path. The check writes these paths, so it is a plain index. */
 static int number_at(const char *path)
 {
     return (int)strtol(path, NULL, 10);
@@ -36,7 +36,8 @@ static sheet_node *item(const sheet_node *list, int index)
     return node;
 }
 
-/* A value of one string: where it is told by its ends, the first and last strings are the ends. */
+/* The value of one string. If the sheet gives treble and bass, those are the first and the last
+ * string. */
 static sheet_node *string_value(const judge *at, sheet_node *node, int index)
 {
     const char *end = index == 0 ? "treble" : index == at->strings - 1 ? "bass" : "";
@@ -45,7 +46,7 @@ static sheet_node *string_value(const judge *at, sheet_node *node, int index)
     return value ? value : node;
 }
 
-/* Of a value told by its ends, an end was told to be wrong already. */
+/* The value is given by treble and bass, and one of these has been reported as wrong already. */
 static bool ends_told(const sheet_node *node)
 {
     for (const sheet_node *child = node->first; child; child = child->next) {
@@ -71,7 +72,7 @@ static spot find_spot(const judge *at, const char *path)
         } else if (here.node->shape == SHEET_MAPPING) {
             next = sheet_node_find(here.node, path, length);
         } else if (here.node->shape == SHEET_SCALAR && here.node->given) {
-            next = here.node; /* told as one value: relief for relief.gap, a target for its aim */
+            next = here.node; /* given as one value: relief for relief.gap, a target for its aim */
         }
         if (!next) {
             here.missing = path;
@@ -85,7 +86,7 @@ static spot find_spot(const judge *at, const char *path)
     return here;
 }
 
-/* A path as a person reads it, as far as its first missing part: "strings 2, gauge". */
+/* A path as a person reads it, down to its first missing part: "strings 2, gauge". */
 static void write_spoken(const char *path, const char *missing, char *out, size_t size)
 {
     size_t used = 0,
@@ -105,7 +106,7 @@ static void write_spoken(const char *path, const char *missing, char *out, size_
     }
 }
 
-/* The keys that a missing part must have, as " (width, edge)"; nothing for a single value. */
+/* The keys that a missing part must have, as " (width, edge)"; empty for a single value. */
 static void list_required(const char *path, const char *missing, char *out, size_t size)
 {
     const job_field *part = NULL;
@@ -127,7 +128,7 @@ static void list_required(const char *path, const char *missing, char *out, size
     }
 }
 
-/* The profile that gives what a sheet like this one lacks. */
+/* A profile that has what is missing in a sheet like this one. */
 static const char *likely_profile(const sil_job *job)
 {
     static const char *const by_count[SIL_STRINGS_MAX + 1] = {[4] = "electric-bass",
@@ -149,7 +150,7 @@ static const char *likely_profile(const sil_job *job)
     return job->saddle.kind == SIL_SADDLE_INDIVIDUAL ? "electric-guitar" : "steel-string-acoustic";
 }
 
-/* Marks a missing part as told, so that what it would hold is not told of as well. */
+/* Marks a missing part as reported, so that the values inside it are not reported as well. */
 static void mark_missing(judge *at, sheet_node *up, const char *missing)
 {
     sheet_node *gap = sheet_arena_take(&at->sheet->arena, sizeof *gap);
@@ -199,7 +200,7 @@ static void hear(void *with, sil_severity severity, const char *path, const char
     const sil_sheet *sheet = at->sheet;
     if (sheet->told_count == SHEET_TOLD_MAX ||
         (wanted == job_missing && (sheet->sheet.cut || sheet->profile_lost))) {
-        return; /* enough is told; or it may stand in what could not be read */
+        return; /* there are enough complaints, or it may be in the part that could not be read */
     }
     spot here = find_spot(at, path);
     if (here.told) {
@@ -223,5 +224,6 @@ static void hear(void *with, sil_severity severity, const char *path, const char
 void sheet_judge_job(sil_sheet *sheet, sheet_node *root)
 {
     judge at = {sheet, root, sheet->job.string_count};
-    sheet->errors += sil_job_check(&sheet->job, hear, &at); /* also those past what is told */
+    sheet->errors +=
+        sil_job_check(&sheet->job, hear, &at); /* also those beyond the complaints kept */
 }

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Within the sheet reader: the job's check, told at the places the values came from. */
+/* Used inside the sheet reader: the check of the job, with each fault reported at the place its
+ * value came from. */
 #ifndef SILLET_SHEET_JUDGE_H
 #define SILLET_SHEET_JUDGE_H
 

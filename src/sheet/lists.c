@@ -24,7 +24,7 @@ void sheet_fill_strings(sheet_filler *filler, sheet_node *node, const job_field 
     sil_job_courses(filler->job, filler->course);
 }
 
-/* Room for one struct an item; NULL where there is none to fill, or no memory. */
+/* Memory for one struct per item; NULL if there is no item, or no memory. */
 static void *room_for(sheet_filler *filler, const sheet_node *list, size_t size)
 {
     return list->count > 0 ? sheet_arena_take(&filler->sheet->arena, size * (size_t)list->count)
@@ -52,7 +52,7 @@ void sheet_fill_readings(sheet_filler *filler, sheet_node *node, const job_field
     filler->job->reading_count = readings ? node->count : 0;
 }
 
-/* A list of small structs, each a mapping; returns how many were laid at *list. */
+/* Reads a list of small structs, each a mapping; returns how many are now at *list. */
 static int fill_items(sheet_filler *filler, sheet_node *node, const job_field *field, size_t size,
                       void **list)
 {
@@ -101,7 +101,7 @@ static const job_word *find_word(const job_word *words, const char *text)
     return words->text ? words : NULL;
 }
 
-/* A key that is none of a list of words. */
+/* Reports a key that is not in a list of words. */
 static void unknown_word(sheet_filler *filler, sheet_node *node, const job_word *words)
 {
     const job_word *nearest = NULL;
@@ -119,7 +119,7 @@ static void unknown_word(sheet_filler *filler, sheet_node *node, const job_word 
                   near ? nearest->text : "", near ? "?" : "");
 }
 
-/* By name: what the profile or the sheet holds it to be worth. */
+/* An attack by name: its figures are in the profile or in the sheet. */
 void sheet_fill_attack(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
     sil_attack *attack = job_field_place(field, base);
@@ -134,10 +134,9 @@ void sheet_fill_attack(sheet_filler *filler, sheet_node *node, const job_field *
     const sheet_node *all = sheet_node_find(filler->root, "attacks", strlen("attacks"));
     sheet_node *named = all ? sheet_node_find(all, node->text, node->length) : NULL;
     if (!named) {
-        sheet_tell_value(
-            filler->sheet, SIL_ERROR, node,
-            "no attacks say what that is worth: name a profile, or give {force: 0.6 N, "
-            "at: 110}");
+        sheet_tell_value(filler->sheet, SIL_ERROR, node,
+                         "no attacks give its force: name a profile, or give {force: 0.6 N, "
+                         "at: 110}");
     }
 }
 
@@ -182,7 +181,7 @@ void sheet_fill_materials(sheet_filler *filler, sheet_node *node, const job_fiel
     }
 }
 
-/* low and high of one field's likely range; true where both can be used. */
+/* Reads low and high of one field's likely range; true if both can be used. */
 static bool fill_range(sheet_filler *filler, sheet_node *node, const job_field *field,
                        sil_plausible *range)
 {
@@ -226,7 +225,7 @@ void sheet_fill_plausible(sheet_filler *filler, sheet_node *node, const job_fiel
         ranges[count] = (sil_plausible){child->key, 0.0, 0.0};
         if (!about) {
             sheet_tell_at(filler->sheet, SIL_ERROR, child->source, child->key_at,
-                          "%s is no figure of a sheet; wanted one such as strings.gauge",
+                          "%s is not a figure of a sheet; wanted one such as strings.gauge",
                           sheet_quote_of(child->key, child->key_length).text);
         } else if (child->given) {
             count += fill_range(filler, child, about, &ranges[count]);

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* A profile under a sheet: key by key where both are mappings; else what the sheet says stands. */
+/* Merges a profile and a sheet, key by key where both have a mapping; otherwise the sheet's value
+ * counts. */
 #include "tree.h"
 
 #include <string.h>
@@ -20,7 +21,7 @@ static bool is_one_of(const sheet_node *node, const char *const *keys, int count
     return false;
 }
 
-/* A target is told in one of two forms; keys of the form the sheet did not choose are dropped. */
+/* A target has one of two forms. Keys of the form that the sheet does not use are dropped. */
 static bool is_other_form(const sheet_node *over, const sheet_node *child)
 {
     static const char *const bands[] = {"low", "aim", "high"}, *const ends[] = {"treble", "bass"};
@@ -29,7 +30,7 @@ static bool is_other_form(const sheet_node *over, const sheet_node *child)
     return (band && is_one_of(child, ends, 2)) || (pair && is_one_of(child, bands, 3));
 }
 
-/* What a sheet alone says, or says for itself. */
+/* Keys that only a sheet has, or that the sheet and the profile each have for themselves. */
 static bool is_own(const sheet_node *child)
 {
     static const char *const own[] = {"sillet", "units", "job", "profile", "readings"};

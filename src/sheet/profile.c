@@ -59,7 +59,7 @@ int sheet_file_read(const char *path, sheet_bytes *into)
     return status;
 }
 
-/* A plain file of a folder, by its name alone; a link leads elsewhere and is none. */
+/* Opens a plain file of a folder, by its name alone. A link leads elsewhere and is refused. */
 static int read_within(int folder, const char *name, sheet_bytes *into)
 {
     struct stat about;
@@ -81,7 +81,8 @@ sheet_node *sheet_source_read(sil_sheet *sheet, sheet_source *source)
     const sheet_mark start = {1, 1};
     if (source->size > bytes_most) {
         source->size = bytes_most;
-        sheet_tell_at(sheet, SIL_ERROR, source, start, "over 256 KiB: this is no measuring sheet");
+        sheet_tell_at(sheet, SIL_ERROR, source, start,
+                      "over 256 KiB: this is not a measuring sheet");
         return NULL;
     }
     sheet_bytes_check(sheet, source);
@@ -100,7 +101,7 @@ static bool is_path(const char *name)
     return strchr(name, '/') || sheet_profile_name_length(name) > 0;
 }
 
-/* A path is taken from the sheet's folder; a name from the folder of profiles. */
+/* A path starts at the sheet's folder; a name is looked for in the folder of profiles. */
 static bool find_path(const sil_sheet *sheet, const char *name, const char *folder, char *out)
 {
     int needed = 0;
@@ -115,7 +116,7 @@ static bool find_path(const sil_sheet *sheet, const char *name, const char *fold
     return needed > 0 && needed < PATH_SIZE;
 }
 
-/* Tells that there is no such profile, and which one may have been meant. */
+/* Reports that there is no such profile, and which one may have been meant. */
 static void tell_no_profile(sil_sheet *sheet, sheet_node *node, const char *folder)
 {
     char nearest[64] = "";
@@ -147,7 +148,8 @@ static void tell_no_profile(sil_sheet *sheet, sheet_node *node, const char *fold
     }
 }
 
-/* A path that names nothing to read is the sheet's to put right; anything else is not. */
+/* If a path names nothing that can be read, the sheet has a mistake; any other failure is the
+ * system's. */
 static void tell_unread(sil_sheet *sheet, sheet_node *node, const char *folder, int status)
 {
     static const int of_path[] = {ENOENT, ENAMETOOLONG, ENOTDIR, EISDIR, ELOOP};
@@ -172,7 +174,7 @@ sil_unit sheet_root_units(const sheet_node *root)
     return inches ? SIL_INCH : SIL_MM;
 }
 
-/* What belongs on a sheet only, and what is the profile's own. */
+/* Reports keys in a profile that only a sheet may have, and reads the profile's own. */
 static void refuse_own(sil_sheet *sheet, const sheet_node *root)
 {
     static const char *const own[] = {"job", "readings", "profile"};
@@ -191,7 +193,7 @@ static void refuse_own(sil_sheet *sheet, const sheet_node *root)
     }
 }
 
-/* path: NULL where it would be too long. */
+/* path: NULL if it would be too long. */
 static sheet_node *read_profile(sil_sheet *sheet, sheet_node *node, const char *path,
                                 const char *folder)
 {
@@ -222,7 +224,7 @@ void sheet_profile_lay(sil_sheet *sheet, sheet_node *root, const char *folder)
         return;
     }
     if (node->shape != SHEET_SCALAR) {
-        sheet->profile_lost = true; /* told where the job is filled */
+        sheet->profile_lost = true; /* reported when the job is filled */
         return;
     }
     if (!folder && !is_path(node->text)) {

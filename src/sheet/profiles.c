@@ -21,8 +21,9 @@ static bool is_folder(const char *path)
 size_t sil_program_folder(char *out, size_t size)
 {
     char *program = realpath("/proc/self/exe", NULL);
-    if (!program) { /* a root without /proc: as it was called */
-        program = realpath((const char *)getauxval(AT_EXECFN), NULL); /* NOLINT: a pointer it is */
+    if (!program) { /* without /proc: the path it was called by */
+        program =
+            realpath((const char *)getauxval(AT_EXECFN), NULL); /* NOLINT: the value is a pointer */
     }
     const char *slash = program ? strrchr(program, '/') : NULL;
     size_t length = slash ? (size_t)(slash - program) : 0;
@@ -37,7 +38,7 @@ size_t sil_program_folder(char *out, size_t size)
     return length;
 }
 
-/* From the running program: installed, then as built. */
+/* Places relative to the running program: first as installed, then as built. */
 static bool folder_beside_program(char *out, size_t size)
 {
     static const char *const places[] = {"../share/sillet/profiles", "../profiles"};
@@ -52,16 +53,25 @@ static bool folder_beside_program(char *out, size_t size)
     return false;
 }
 
+/* A folder's path copied out: its length, or 0 where there is no room for it. */
+static size_t take_folder(const char *folder, char *out, size_t size)
+{
+    size_t length = strlen(folder);
+    snprintf(out, size, "%s", folder);
+    return length < size ? length : 0;
+}
+
 size_t sil_profiles_folder(char *out, size_t size)
 {
     const char *said = getenv("SILLET_PROFILES");
     if (said && *said) {
-        size_t length = strlen(said);
-        snprintf(out, size, "%s", said);
-        return length < size ? length : 0;
+        return take_folder(said, out, size);
     }
     if (folder_beside_program(out, size)) {
         return strlen(out);
+    }
+    if (*sheet_installed_profiles && is_folder(sheet_installed_profiles)) {
+        return take_folder(sheet_installed_profiles, out, size);
     }
     return 0;
 }
@@ -79,7 +89,7 @@ static int is_profile(const struct dirent *entry)
     return sheet_profile_name_length(entry->d_name) > 0;
 }
 
-/* By name alone: an ending would put "ukulele-reentrant" before "ukulele". */
+/* Compares names without ".yaml", which would put "ukulele-reentrant" before "ukulele". */
 static int by_name(const struct dirent **a, const struct dirent **b)
 {
     size_t length = sheet_profile_name_length((*a)->d_name);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Profiles kept between sheets: many sheets on the wall name the same few. */
+/* Keeps profiles between sheets, because many sheets name the same few. */
 #include "profile.h"
 
 #include <stdlib.h>
@@ -7,10 +7,10 @@
 
 enum { KEPT_MAX = 32, FOLDER_SIZE = 4096 };
 
-/* A profile as it was read: nothing was complained of. */
+/* A profile that was read without a complaint. */
 typedef struct kept {
     char *path;
-    sil_sheet *sheet; /* of no job: it owns the nodes and the bytes */
+    sil_sheet *sheet; /* has no job; it owns the nodes and the bytes */
     const sheet_node *root;
 } kept;
 
@@ -47,8 +47,8 @@ const char *sheet_reader_folder(const sil_reader *reader)
     return reader && reader->folder[0] ? reader->folder : NULL;
 }
 
-/* Reads a profile to keep; false where it cannot be, or was complained of: it is then read for the
- * sheet itself, which tells. */
+/* Reads a profile to keep. False if it cannot be read or has mistakes; then the sheet reads it
+ * again for itself and reports them. */
 static bool read_kept(const char *path, kept *into)
 {
     sheet_bytes file;
@@ -85,7 +85,7 @@ static const kept *find_kept(sil_reader *reader, const char *path)
     return &reader->kept[reader->count++];
 }
 
-/* Nodes of a sheet's own, which may be laid and told of; the texts stay where they are. */
+/* Copies nodes for one sheet, which may merge and mark them; the texts are shared. */
 static sheet_node *copy_nodes(sil_sheet *sheet, const sheet_node *from)
 {
     sheet_node *node = sheet_arena_take(&sheet->arena, sizeof *node);

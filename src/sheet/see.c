@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* What stands in a sheet, path by path, and which path a complaint is about. */
+/* Lists what is in a sheet, path by path, and finds the path that a complaint is about. */
 #include "tree.h"
 
 #include <stdio.h>
@@ -7,7 +7,7 @@
 
 typedef void look(void *with, const sheet_node *node, const char *path);
 
-/* Walks a node and all in it. path holds its path, which is used bytes long. */
+/* Walks a node and everything in it. path holds its path, of which `used` bytes are in use. */
 static void walk(const sheet_node *node, char path[SIL_PATH_MAX], size_t used, look *seen,
                  void *with)
 {
@@ -59,7 +59,7 @@ void sil_sheet_see(const sil_sheet *sheet, sil_see_entry *see, void *with)
     walk_sheet(sheet, show_node, &v);
 }
 
-/* The best match so far: a value before a collection, a collection before a key. */
+/* The best match so far: a value is better than a collection, a collection better than a key. */
 typedef struct search {
     const sheet_told *told;
     const sheet_source *source;

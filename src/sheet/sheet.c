@@ -8,7 +8,7 @@
 #include "judge.h"
 #include "profile.h"
 
-/* By file, the sheet's own first; then by place; then as they were found. */
+/* Sorts by file, the sheet's own first, then by place, then in the order found. */
 static int by_place(const void *left, const void *right)
 {
     const sheet_told *a = *(const sheet_told *const *)left, *b = *(const sheet_told *const *)right;
@@ -38,7 +38,7 @@ static void sort_told(sil_sheet *sheet)
     }
 }
 
-/* The sheet itself says which format it is in: a profile cannot. */
+/* The sheet itself must say which format it is in; a profile cannot say it for it. */
 static void check_format(sil_sheet *sheet, const sheet_node *root)
 {
     const sheet_node *format = sheet_node_find(root, "sillet", strlen("sillet"));
@@ -64,7 +64,7 @@ static void read_job(sil_sheet *sheet, const char *profiles)
     sheet_judge_job(sheet, root);
 }
 
-/* The bytes of both files are done with; what complaints show of them is kept. */
+/* The bytes of both files are no longer needed; the lines that complaints show are kept. */
 static void let_go(sheet_source *source)
 {
     free(source->held);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Complaints: what was found, what was wanted, and where. */
+/* Complaints: what was found, what should be there, and where. */
 #include "tree.h"
 
 #include <stdarg.h>
@@ -72,7 +72,7 @@ static bool lay_lines(sil_sheet *sheet, sheet_source *source)
     return true;
 }
 
-/* A NUL would end the text: it is kept as its picture, U+2400. */
+/* A NUL would end the text, so its picture, U+2400, is kept instead. */
 static const char *copy_line(sheet_arena *arena, const char *start, size_t length)
 {
     size_t nuls = 0;
@@ -119,7 +119,7 @@ static void keep(sil_sheet *sheet, sil_severity severity, sheet_source *source, 
         return;
     }
     if (sheet->told_count == SHEET_TOLD_MAX - 1) {
-        text = "more is wrong than is told here";
+        text = "there are more mistakes than are shown here";
     }
     sheet_told *told = sheet_arena_take(&sheet->arena, sizeof *told);
     char *copy = sheet_arena_text(&sheet->arena, text, strlen(text));
@@ -181,7 +181,7 @@ static int least(int a, int b)
     return a < b ? a : b;
 }
 
-/* Optimal string alignment (Damerau): three rows of the table are enough. */
+/* Optimal string alignment (Damerau). Three rows of its table are enough. */
 int sheet_nearness(const char *word, size_t length, const char *known)
 {
     enum { LONGEST = 32, FAR = 99 };

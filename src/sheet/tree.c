@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* libyaml's events to nodes. The parser grows slow on deep brackets, so depth is judged event by
- * event; aliases are never followed. */
+/* Turns libyaml's events into nodes. The parser grows slow on deep brackets, so the depth is
+ * checked at every event; aliases are never followed. */
 #include "tree.h"
 
 #include <string.h>
@@ -12,10 +12,10 @@ typedef struct builder {
     sheet_node *root;
     sheet_node *open[SIL_SHEET_DEPTH_MAX]; /* collections not yet closed */
     int depth;
-    sheet_node key;     /* of the mapping on top; only its text and place matter */
+    sheet_node key;     /* key of the innermost mapping; only its text and place matter */
     bool key_waits;     /* it has no value yet */
-    bool key_refused;   /* its value is to be passed over */
-    sheet_node *folded; /* the last scalar, where it ran over several lines */
+    bool key_refused;   /* its value is to be skipped */
+    sheet_node *folded; /* the last scalar, if it ran over several lines */
     int documents;
     bool stopped;
 } builder;
@@ -38,7 +38,7 @@ static bool is_null(const char *text, size_t length)
            (length == 4 && memcmp(text, "null", 4) == 0);
 }
 
-/* Escapes in quoted texts can make what the bytes of a sheet may not hold. */
+/* Escapes in quoted texts can produce characters that are not allowed in a sheet. */
 static bool has_control(const char *text, size_t length)
 {
     for (size_t i = 0; i < length; i++) {
@@ -104,7 +104,7 @@ sheet_node *sheet_node_find(const sheet_node *mapping, const char *key, size_t l
     return NULL;
 }
 
-/* A key: waits for its value. */
+/* A key; its value follows. */
 static void take_key(builder *build, const yaml_event_t *event)
 {
     sheet_node *mapping = build->open[build->depth - 1];
@@ -130,7 +130,7 @@ static void take_key(builder *build, const yaml_event_t *event)
     }
 }
 
-/* Puts a finished or opening node where it belongs. */
+/* Puts a finished or just opened node where it belongs. */
 static void place(builder *build, sheet_node *node)
 {
     sheet_node *up = build->depth > 0 ? build->open[build->depth - 1] : NULL;
@@ -160,7 +160,7 @@ static bool wants_key(const builder *build)
            !build->key_waits;
 }
 
-/* Anchors and tags are told of and passed over. */
+/* Reports anchors and tags, and skips them. */
 static void refuse_marks(builder *build, const yaml_event_t *event, const yaml_char_t *anchor,
                          const yaml_char_t *tag)
 {
@@ -229,7 +229,7 @@ static void start_document(builder *build, const yaml_event_t *event)
                       event->data.document_start.tag_directives.start !=
                           event->data.document_start.tag_directives.end;
     if (build->documents++ > 0) {
-        stop(build, event->start_mark, "a second document: a sheet is one");
+        stop(build, event->start_mark, "a second document: a sheet is only one");
     } else if (directives) {
         sheet_tell_at(build->sheet, SIL_ERROR, build->source, mark_of(event->start_mark),
                       "directives (%%) are not read");
@@ -278,7 +278,7 @@ static bool at_end(const sheet_source *source, const char *line, sheet_mark mark
     return mark.line >= source->line_count && mark.column > characters;
 }
 
-/* At the end of a file, the place to look at is where what was never closed begins. */
+/* If the file ends early, the place to show is where the unclosed part begins. */
 static sheet_mark opened_at(const builder *build, const yaml_parser_t *parser)
 {
     bool begun = parser->context && parser->context_mark.index < parser->problem_mark.index;
@@ -288,11 +288,11 @@ static sheet_mark opened_at(const builder *build, const yaml_parser_t *parser)
     return build->depth > 0 ? build->open[build->depth - 1]->at : mark_of(parser->problem_mark);
 }
 
-/* What libyaml found wrong, in its words, where it found it. */
+/* Reports what libyaml found wrong, in its words and at its place. */
 static void tell_yaml(builder *build, const yaml_parser_t *parser)
 {
     if (build->source->cut) {
-        return; /* the end it stumbled on is where the source was cut, and that was told */
+        return; /* it stumbled where the source was cut, which has been reported */
     }
     sheet_mark mark = mark_of(parser->problem_mark);
     const char *line = sheet_source_line(build->sheet, build->source, mark.line);
@@ -311,8 +311,8 @@ static void tell_yaml(builder *build, const yaml_parser_t *parser)
     build->source->cut = true;
 }
 
-/* Whatever was still open where the file broke off is not whole; a text that ran over lines to
- * there has most likely swallowed what follows it. */
+/* Marks everything that was still open when the file broke off as incomplete. A text that ran over
+ * several lines up to there has most likely swallowed what follows. */
 static void mark_cut(builder *build)
 {
     for (sheet_node *node = build->root; node; node = node->last) {

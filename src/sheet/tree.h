@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* A sheet as a tree of nodes that know where they stand, and what was complained of on the way. */
+/* A sheet as a tree of nodes that know their place, and the complaints made on the way. */
 #ifndef SILLET_SHEET_TREE_H
 #define SILLET_SHEET_TREE_H
 
@@ -7,15 +7,15 @@
 
 #include "arena.h"
 
-/* A file read: its bytes while it is being read, and its lines as far as complaints need them. */
+/* A file: its bytes while it is being read, and those of its lines that complaints show. */
 typedef struct sheet_source {
     const char *name;
     char *held; /* to be freed when it is read */
     const char *bytes;
     size_t size;
-    sil_unit units;      /* of its bare lengths */
+    sil_unit units;      /* unit of its bare lengths */
     bool cut;            /* it could not be read to its end */
-    size_t *line_starts; /* laid at the first complaint */
+    size_t *line_starts; /* made at the first complaint */
     const char **lines;
     int line_count;
 } sheet_source;
@@ -31,12 +31,12 @@ typedef struct sheet_node {
     sheet_shape shape;
     bool cut;   /* the file broke off within it */
     bool given; /* false: empty, ~ or null */
-    char told;  /* 0, or 1 + the gravest severity told of its value */
+    char told;  /* 0, or 1 + the worst severity reported of its value */
     sheet_mark at, key_at;
     sheet_source *source;
-    const char *key; /* in a mapping; an item of a sequence bears the sequence's */
+    const char *key; /* key in a mapping; an item of a sequence has the key of the sequence */
     size_t key_length;
-    const char *text; /* of a scalar, NUL-terminated */
+    const char *text; /* text of a scalar, NUL-terminated */
     size_t length;
     struct sheet_node *first, *last, *next;
     int count;
@@ -52,28 +52,28 @@ typedef struct sheet_told {
 /* A sheet and all that came out of it. */
 struct sil_sheet {
     sheet_arena arena;
-    sil_reader *reader; /* that keeps profiles; or NULL */
+    sil_reader *reader; /* the reader that keeps profiles, or NULL */
     sheet_source sheet, profile;
     sheet_told *first, *last;
     const sheet_told **sorted;
     int told_count;
-    int errors;        /* any at all: there is no job */
-    bool profile_lost; /* named, and not read to its end */
-    bool unreadable;   /* a file that may be there could not be read */
+    int errors;        /* with any error there is no job */
+    bool profile_lost; /* a profile is named, and was not read to its end */
+    bool unreadable;   /* a file that may exist could not be read */
     bool confined;     /* a profile given as a path must be a plain file of `folder` */
     int folder;
-    sheet_node *root; /* the sheet, its profile laid under it */
+    sheet_node *root; /* the sheet with its profile merged under it */
     sil_job job;
 };
 
 enum { SHEET_TOLD_MAX = 1000, SHEET_KEYS_MAX = 1000 };
 
 /* sheet_tree_read: the nodes of a source, as far as it can be read.
- * Returned: the root, or NULL where there is none (told)
- */
+ * Returned: the root, or NULL if there is none (reported) */
 sheet_node *sheet_tree_read(sil_sheet *sheet, sheet_source *source);
 
-/* sheet_bytes_check: tells of bytes that no text holds, and cuts the source before their line. */
+/* sheet_bytes_check: reports bytes that are not allowed in a text, and cuts the source before their
+ * line. */
 void sheet_bytes_check(sil_sheet *sheet, sheet_source *source);
 
 /* sheet_node_find: the value of a key of a mapping, or NULL. */
@@ -82,22 +82,23 @@ sheet_node *sheet_node_find(const sheet_node *mapping, const char *key, size_t l
 /* sheet_node_add: puts a child at the end of a collection. */
 void sheet_node_add(sheet_node *up, sheet_node *child);
 
-/* sheet_tree_merge: lays a profile's mapping under a sheet's. */
+/* sheet_tree_merge: merges a profile's mapping under a sheet's. */
 void sheet_tree_merge(sheet_node *over, sheet_node *under);
 
-/* Complaints. sheet_tell_value begins with the node's key and text, and marks it as told. */
+/* Complaints. sheet_tell_value begins with the node's key and text, and marks the node as
+ * reported. */
 void sheet_tell_at(sil_sheet *sheet, sil_severity severity, sheet_source *source, sheet_mark mark,
                    const char *format, ...) __attribute__((format(printf, 5, 6)));
 void sheet_tell_value(sil_sheet *sheet, sil_severity severity, sheet_node *node, const char *format,
                       ...) __attribute__((format(printf, 4, 5)));
 
-/* A text of a sheet as it can stand within a complaint: one line, not long. */
+/* A text of a sheet as a complaint can quote it: one line, not long. */
 typedef struct sheet_quote {
     char text[56];
 } sheet_quote;
 sheet_quote sheet_quote_of(const char *text, size_t length);
 
-/* sheet_source_line: a line of a source, made on demand; NULL past its end. */
+/* sheet_source_line: a line of a source, copied on demand; NULL past its end. */
 const char *sheet_source_line(sil_sheet *sheet, sheet_source *source, int line);
 
 /* sheet_nearness: how many letters two words differ by: inserted, lost, changed or swapped. */

@@ -4,7 +4,7 @@
 
 #include "fill.h"
 
-/* What a measure is called where it was wanted and not found, by sil_measure. */
+/* What a measure is called in a complaint, by sil_measure. */
 static const struct {
     const char *what, *such_as, *units;
 } measures[] = {
@@ -36,7 +36,8 @@ bool sheet_expect(sheet_filler *filler, sheet_node *node, sheet_shape shape)
     return false;
 }
 
-/* Whether a word may stand in a figure's place ("flat"); the words of a band are its held key's. */
+/* Whether a word may be given instead of a figure ("flat"). The words of a band belong to its key
+ * held. */
 static bool worded(const job_field *field)
 {
     return field->words && field->kind != JOB_AS_BANDS;
@@ -44,7 +45,7 @@ static bool worded(const job_field *field)
 
 static const job_word no_words[] = {{NULL, 0}};
 
-/* "a | b | c" of what can be said. */
+/* "a | b | c": the words that may be given. */
 static void list_words(const job_word *words, char *out, size_t size)
 {
     out[0] = '\0';
@@ -135,7 +136,7 @@ bool sheet_fill_word(sheet_filler *filler, sheet_node *node, const job_word *wor
     return false;
 }
 
-/* A figure, or a word that stands for none of it ("none", "flat"). */
+/* Reads a figure, or a word that means there is none ("none", "flat"). */
 static bool quantity_or(sheet_filler *filler, sheet_node *node, const job_field *field,
                         double meant, double *value)
 {
@@ -152,7 +153,7 @@ void sheet_fill_figure(sheet_filler *filler, sheet_node *node, const job_field *
     sheet_fill_quantity(filler, node, field, job_field_place(field, base));
 }
 
-/* Two values under two keys; fills in the order of the keys, true where both were read. */
+/* Reads two values under two keys into the order of the keys; true if both were read. */
 static bool fill_ends(sheet_filler *filler, sheet_node *node, const job_field *field,
                       const char *const keys[2], double meant, double ends[2])
 {
@@ -192,7 +193,7 @@ void sheet_fill_pair(sheet_filler *filler, sheet_node *node, const job_field *fi
     }
 }
 
-/* One scale, or those of the outer strings and the fret that stands square. */
+/* Reads one scale, or those of the outer strings and the fret that is square to them. */
 void sheet_fill_scale(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
     sil_instrument *instrument = base;
@@ -218,10 +219,11 @@ void sheet_fill_scale(sheet_filler *filler, sheet_node *node, const job_field *f
         }
     }
     if (!square || !sil_known(instrument->scale) || !sil_known(instrument->scale_bass)) {
-        instrument->scale_bass = SIL_UNKNOWN; /* half a fan is none: nothing more is said of it */
+        instrument->scale_bass =
+            SIL_UNKNOWN; /* half a fan is no fan: nothing more is reported about it */
         sheet_tell_value(filler->sheet, SIL_ERROR, node,
                          "wanted a length, or {treble: 648, bass: 686, square: 7}: the scales of "
-                         "the outer strings, and the fret that stands square");
+                         "the outer strings, and the fret that is square to them");
     }
 }
 
@@ -238,7 +240,7 @@ void sheet_fill_radius(sheet_filler *filler, sheet_node *node, const job_field *
     }
 }
 
-/* A list has one value a string, whatever the values are; null among them where not given. */
+/* Checks that a list has one value per string; a value that is not given may be null. */
 bool sheet_right_count(sheet_filler *filler, sheet_node *node)
 {
     int strings = filler->job->string_count;
@@ -250,7 +252,7 @@ bool sheet_right_count(sheet_filler *filler, sheet_node *node)
     return node->count <= SIL_STRINGS_MAX;
 }
 
-/* meant: what the field's word stands for. */
+/* meant: the value of the field's word. */
 static void fill_strings(sheet_filler *filler, sheet_node *node, const job_field *field,
                          double meant, double *figures)
 {
@@ -277,7 +279,7 @@ static void fill_strings(sheet_filler *filler, sheet_node *node, const job_field
     }
 }
 
-/* The word in a gap's place that is judged by ear; NULL where there is none. */
+/* The word given instead of a gap that was judged by ear; NULL if there is none. */
 static const job_word *judged(const sheet_node *node, const job_field *field)
 {
     for (const job_word *word = field->words; word->text; word++) {
@@ -288,14 +290,14 @@ static const job_word *judged(const sheet_node *node, const job_field *field)
     return NULL;
 }
 
-/* "ping" or "wide" in a gap's place, or not tapped. "none" is a gap of 0. */
+/* Reads "ping" or "wide" instead of a gap, or that it was not tapped. "none" is a gap of 0. */
 static sil_tap tapped(const sheet_node *node, const job_field *field)
 {
     const job_word *word = judged(node, field);
     return word ? (sil_tap)word->value : SIL_NOT_TAPPED;
 }
 
-/* Figures run from treble to bass; what is judged by ear does not. */
+/* Figures can be given by treble and bass; gaps judged by ear cannot. */
 static bool runs_by_ear(sheet_filler *filler, const sheet_node *node, const job_field *field)
 {
     bool any = false;
@@ -303,7 +305,7 @@ static bool runs_by_ear(sheet_filler *filler, const sheet_node *node, const job_
         if (judged(end, field)) {
             sheet_tell_value(
                 filler->sheet, SIL_ERROR, end,
-                "what is judged by ear does not run from treble to bass; list it string "
+                "gaps judged by ear cannot be given by treble and bass; list them string "
                 "by string, as in [ping, wide, ..]");
             any = true;
         }

@@ -25,7 +25,7 @@ class Tech:
         self.it, self.kept, self.program = it, kept, program
         self.path = os.path.join(folder, f"{name}.yaml")
         self.readings, self.day = [], 0
-        self.cuts, self.past = {"nut": 0, "base": 0, "top": 0}, {"nut": 0, "base": 0, "top": 0}
+        self.cuts, self.past = {"nut": 0, "bottom": 0, "top": 0}, {"nut": 0, "bottom": 0, "top": 0}
         self.finer, self.asked, self.needless = 0, 0, 0
         self.last_cut = np.zeros((2, it.count), bool)   # action, gap at 1: last moved by a cut
 
@@ -165,7 +165,7 @@ class Tech:
         if remedy == "sand" and cut and max(first["treble"], first["bass"]) >= LEAST:
             return self.sand(first)
         if remedy == "sand" and cut and max(cut["treble"], cut["bass"]) >= LEAST:
-            return self.finer_tool("action")   # the base has to come down, but no pass is safe
+            return self.finer_tool("action")   # the bottom has to come down, but no pass is safe
         if remedy == "sand":
             return self.dress({i: min(row["first_pass"], row["dress"])
                                for i, row in enumerate(rows) if row["dress"] >= DRESSED})
@@ -193,7 +193,7 @@ class Tech:
 
         def take():
             it.saddle -= np.interp(it.z_saddle, [-half, half], ends)
-        self.cut("base", it.action, range(it.count), take)
+        self.cut("bottom", it.action, range(it.count), take)
 
     def dress(self, passes, left=None):
         it, left = self.it, left or {}

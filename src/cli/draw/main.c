@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* sillet-draw: the full-size drawings to cut by. A program of its own, run by sillet draw: its
- * libraries cost more to load than a plan costs to make. */
+/* sillet-draw: the full-size drawings to cut by. A program of its own, run by sillet draw, because
+ * its libraries take longer to load than a plan takes to make. */
 #include <sillet/drawing.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -12,13 +12,13 @@
 typedef struct options {
     bool measure; /* the measuring sheet, not the pack */
     const char *job, *out;
-    const char *sheet; /* one of the pack; NULL for all, or for the outlines */
+    const char *sheet; /* one sheet of the pack; NULL for all, or for the outlines */
     sil_draw_order order;
     bool unit_given, part_given, paper_given;
     sil_format format;
 } options;
 
-/* The format follows from --as, else from the end of the file's name. */
+/* The format comes from --as, otherwise from the end of the file's name. */
 static int read_format(const cli_arguments *a, options *o)
 {
     static const char *const endings[] = {".pdf", ".svg", ".dxf"};
@@ -36,7 +36,7 @@ static int read_format(const cli_arguments *a, options *o)
     return CLI_GO_ON;
 }
 
-/* What does not go together. */
+/* Reports options that do not go together. */
 static int check_options(const options *o)
 {
     if (o->sheet && o->format != SIL_SVG) {
@@ -164,7 +164,7 @@ static int draw(options *o, const sil_job *job, bool profile)
     return code;
 }
 
-/* What is there or is written as a path is a sheet, any other name a profile's. */
+/* A file that exists, or a name written as a path, is a sheet; any other name is a profile's. */
 static bool is_file(const char *name)
 {
     struct stat about;

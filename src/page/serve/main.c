@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* sillet-serve: the bench page, on this machine alone. A program of its own, run by sillet serve:
- * its libraries cost more to load than a plan costs to make. */
+/* sillet-serve: the bench page, on this machine alone. A program of its own, run by sillet serve,
+ * because its libraries take longer to load than a plan takes to make. */
 #include <errno.h>
 #include <fcntl.h>
 #include <signal.h>
@@ -47,8 +47,8 @@ static int read_options(int argc, char **argv, options *o)
                : CLI_GO_ON;
 }
 
-/* Shows the page in the browser the desktop has for it; without one, the address is printed all the
- * same. */
+/* Opens the page in the desktop's browser. If there is none, the address has been printed
+ * anyway. */
 static void show(const char *address)
 {
     pid_t child = fork();

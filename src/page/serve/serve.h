@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The server around the page: a socket of this machine alone, and limits on what comes through. */
+/* The server around the page: a socket that only this machine can reach, and limits on requests. */
 #ifndef SILLET_SERVE_H
 #define SILLET_SERVE_H
 
@@ -14,16 +14,16 @@ typedef struct web_server web_server;
  */
 int server_listen(int *port);
 
-/* server_block_signals: asks to end wait for server_watch. To be called before any thread is. */
+/* server_block_signals: signals to end wait for server_watch. Call it before any thread is
+ * started. */
 void server_block_signals(void);
 
-/* server_start: answers on threads of its own; site must outlive it. The socket becomes its own.
- * Returned: NULL with errno set where it cannot
- */
+/* server_start: answers on threads of its own; site must outlive it. The socket then belongs to it.
+ * Returned: NULL with errno set if it cannot start */
 web_server *server_start(const web_site *site, int listener);
 
-/* server_watch: returns when this program is asked to end; until then shows the door to whoever
- * takes too long over a request. */
+/* server_watch: returns when this program is asked to end. Until then it closes connections whose
+ * request takes too long. */
 void server_watch(web_server *server);
 void server_stop(web_server *server);
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* The server around the page. Whoever sends slowly, or not at all, holds a place among five hundred
- * and no thread, and is shown the door when his time is up. */
+/* The server around the page. A client that sends slowly or not at all takes up one of five hundred
+ * places but no thread, and is cut off when its time is up. */
 #include <arpa/inet.h>
 #include <errno.h>
 #include <microhttpd.h>
@@ -20,12 +20,12 @@
 enum {
     CONNECTIONS_MAX = 500,
     THREADS = 2,
-    HEADERS_MAX = 16 * 1024, /* of memory for a connection's request line and headers */
-    IDLE_SECONDS = 10,       /* without a byte */
-    REQUEST_SECONDS = 15     /* for a request and its answer, bytes or not */
+    HEADERS_MAX = 16 * 1024, /* bytes of memory for a connection's request line and headers */
+    IDLE_SECONDS = 10,       /* seconds without a byte */
+    REQUEST_SECONDS = 15     /* seconds for a request and its answer, however many bytes come */
 };
 
-/* One who is connected, and since when the present request has been waited for. */
+/* A client that is connected, and since when its present request has been waited for. */
 typedef struct guest {
     int socket;
     time_t since;
@@ -35,7 +35,7 @@ typedef struct guest {
 struct web_server {
     const web_site *site;
     struct MHD_Daemon *daemon;
-    pthread_mutex_t door; /* over the guests: a socket is closed only when it is off the list */
+    pthread_mutex_t door; /* guards the list; a socket is closed only after leaving it */
     guest *guests;
 };
 
@@ -113,7 +113,7 @@ static void show_out_late(web_server *server)
     pthread_mutex_unlock(&server->door);
 }
 
-/* The first word of a request: its target as sent. */
+/* Called first for a request, with its target as sent. */
 static void *note_target(void *with, const char *target, struct MHD_Connection *connection)
 {
     (void)with;
@@ -147,7 +147,8 @@ static void note_end(void *with, struct MHD_Connection *connection, void **conte
     *context = NULL;
 }
 
-/* The headers the page asks for; one sent twice is told as one that cannot be right. */
+/* The headers that the page needs. One that was sent twice is passed on as a value that cannot be
+ * right. */
 typedef struct header {
     const char *name;
     const char *value;
@@ -226,7 +227,7 @@ static enum MHD_Result answer(const web_server *server, struct MHD_Connection *c
     return send_reply(connection, &reply);
 }
 
-/* Whether a request announces more than it may bring. */
+/* Whether a request announces more bytes than it may send. */
 static bool announces_too_much(struct MHD_Connection *connection)
 {
     header headers[HEADERS];
@@ -235,12 +236,12 @@ static bool announces_too_much(struct MHD_Connection *connection)
     return length && strtoull(length, NULL, 10) > WEB_BODY_MAX;
 }
 
-/* Keeps what comes, up to the limit; false where no more is to come at all. */
+/* Keeps what comes, up to the limit; false if nothing more should come at all. */
 static bool take_body(incoming *arrival, const char *bytes, size_t size)
 {
     arrival->over = arrival->over || size > WEB_BODY_MAX - arrival->size;
     if (arrival->over) {
-        arrival->room += size; /* passed over, but not without end */
+        arrival->room += size; /* ignored, but only up to a limit */
         return arrival->room <= 4 * (size_t)WEB_BODY_MAX;
     }
     if (arrival->size + size > arrival->room) {
@@ -317,7 +318,7 @@ void server_block_signals(void)
     sigset_t set;
     ends(&set);
     sigprocmask(SIG_BLOCK, &set, NULL);
-    signal(SIGPIPE, SIG_IGN); /* a reader who has gone is no reason to end */
+    signal(SIGPIPE, SIG_IGN); /* a client that has gone is no reason to end */
 }
 
 web_server *server_start(const web_site *site, int listener)

@@ -1,0 +1,102 @@
+/* SPDX-License-Identifier: MIT */
+/* Quick questions: one string, no sheet. */
+#include "figure.h"
+
+/* What a tool reads to unless a sheet says otherwise, plus or minus, mm: a ruler at the 12th fret,
+ * feelers at the 1st. Common practice, no source. */
+static const double ruler = 0.1;
+static const double feelers = 0.02;
+
+/* Less is inside the feel of a file, mm. */
+static const double least_pass = 0.02;
+
+typedef struct question {
+    const char *of;     /* "saddle" or "slot" */
+    const char *lower;  /* what to do where something comes off */
+    const char *raise;  /* and where not */
+    const char *after;  /* behind the amount */
+    double change;      /* exact, + comes off, mm */
+    double tool, share; /* read to; of a change at the part, what shows where it is read */
+    sil_unit unit;
+} question;
+
+static brief_figure note(brief_quick *answer, const char *of, brief_way way, brief_figure figure)
+{
+    answer->said[answer->said_count++] = (brief_said){
+        .of = of, .string = -1, .fret = -1, .end = BRIEF_NO_END, .way = way, .figure = figure};
+    return figure;
+}
+
+/* How much of it to take first, so that the target is not passed. */
+static const char *advice(const question *q, brief_quick *answer, const char *unit)
+{
+    double first = sil_first_pass(q->change, q->change, answer->u, SIL_GUARD_ONE);
+    if (first >= least_pass) {
+        brief_figure pass =
+            note(answer, "first-pass", BRIEF_DOWN, figure_length(q->unit, first, SIL_DOWN));
+        return text_keep(&answer->store, "take %s %s first, tune, and measure again.", pass.shown,
+                         unit);
+    }
+    return q->change > 0.0 ? "too coarse for so small a cut; measure it finer first."
+                           : "measure again before you cut anything.";
+}
+
+static void answer_question(const question *q, brief_quick *answer)
+{
+    const char *unit = q->unit == SIL_MM ? "mm" : "in";
+    bool off = q->change >= 0.0;
+    *answer = (brief_quick){.change = q->change, .u = sil_rectangular(q->tool) / q->share};
+    brief_figure by = note(answer, q->of, off ? BRIEF_DOWN : BRIEF_UP,
+                           figure_length(q->unit, fabs(q->change), SIL_DOWN));
+    brief_figure tool =
+        note(answer, "tool", BRIEF_NO_WAY, figure_length(q->unit, q->tool, SIL_NEAREST));
+    brief_figure sure =
+        note(answer, "sure", BRIEF_NO_WAY, figure_length(q->unit, 2.0 * answer->u, SIL_UP));
+    const char *pass = advice(q, answer, unit);
+    answer->words = text_keep(
+        &answer->store, "%s by %s %s%s\nMeasured to \u00b1%s %s, so good to \u00b1%s %s: %s\n",
+        off ? q->lower : q->raise, by.shown, unit, q->after, tool.shown, unit, sure.shown, unit,
+        pass);
+    answer->words = answer->store.failed ? NULL : answer->words;
+}
+
+void brief_quick_saddle(double scale, double setback, double now, double want, sil_unit unit,
+                        brief_quick *answer)
+{
+    double share = sil_fret_place(scale, 12) / (scale + setback);
+    const question q = {.of = "saddle",
+                        .lower = "Lower the saddle",
+                        .raise = "Raise the saddle",
+                        .after = " at that string, twice the change at the 12th fret.",
+                        .change = (now - want) / share,
+                        .tool = ruler,
+                        .share = share,
+                        .unit = unit};
+    answer_question(&q, answer);
+}
+
+void brief_quick_nut(double scale, double now, double want, sil_hold held, sil_unit unit,
+                     brief_quick *answer)
+{
+    double first = sil_fret_place(scale, 1);
+    double bearing = held == SIL_HOLD_OPEN ? scale : sil_fret_place(scale, (int)held);
+    double share = 1.0 - first / bearing;
+    const char *const after[] = {
+        [SIL_HOLD_OPEN] = " (gap at the 1st fret measured open).",
+        [SIL_HOLD_2] = " (gap at the 1st fret measured fretted at the 2nd).",
+        [SIL_HOLD_3] = " (gap at the 1st fret measured fretted at the 3rd)."};
+    const question q = {.of = "slot",
+                        .lower = "File down the nut slot",
+                        .raise = "Raise the nut slot",
+                        .after = after[held],
+                        .change = (now - want) / share,
+                        .tool = feelers,
+                        .share = share,
+                        .unit = unit};
+    answer_question(&q, answer);
+}
+
+void brief_quick_free(brief_quick *answer)
+{
+    text_store_free(&answer->store);
+}

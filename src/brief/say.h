@@ -1,0 +1,36 @@
+/* SPDX-License-Identifier: MIT */
+/* Within the brief: the sentences of the steps and of what was found between visits. */
+#ifndef SILLET_BRIEF_SAY_H
+#define SILLET_BRIEF_SAY_H
+
+#include "tell.h"
+
+typedef void say(const brief *b, telling *t);
+
+/* Getting ready and measuring. */
+say say_prepare, say_check_prepare, say_stop, say_check_stop, say_measure_relief, say_straightedge,
+    say_read_crowns, say_measure_first, say_measure_action, say_gaps_again, say_measure_crown,
+    say_measure_saddle, say_check_written, say_read_again, say_check_read_again, say_check,
+    say_check_check;
+
+/* The neck and its frets. */
+say say_find_rod, say_rod_by_ear, say_check_rod_by_ear, say_neck_bow, say_rod, say_check_rod,
+    say_seat, say_check_seat, say_level, say_check_level, say_new_frets, say_check_new_frets;
+
+/* The nut. */
+say say_file, say_check_filed, say_fill, say_check_filled, say_shim_nut, say_new_nut,
+    say_check_first, say_zero_fret, say_check_zero_fret;
+
+/* The saddle, and where neck meets body. */
+say say_sand, say_check_sand, say_dress, say_check_action, say_shim_saddle, say_check_shimmed,
+    say_new_saddle, say_screws, say_posts, say_curve, say_neck_angle, say_check_neck_angle,
+    say_neck_shim, say_neck_reset, say_check_neck;
+
+/* What was found between visits; by: the mean difference of the action. */
+void say_off_forecast(const brief *b, double by, telling *t);
+void say_moved(const brief *b, double by, telling *t);
+
+/* "; measured to +-0.02 mm (a dial gauge) a pass can be given", where the tools are too coarse. */
+void say_finer(const brief *b, sil_stage_name stage, telling *t);
+
+#endif

@@ -1,0 +1,203 @@
+/* SPDX-License-Identifier: MIT */
+/* The sentences of the steps at the neck and its frets, and of how the neck moved between visits.
+ */
+#include "say.h"
+
+static brief_figure nearest(const brief *b, double mm)
+{
+    return figure_length(b->unit, mm, SIL_NEAREST);
+}
+
+void say_neck_bow(const brief *b, telling *t)
+{
+    tell(t, "Stop: the relief is ");
+    tell_length(t, "relief", -1, b->relief.now);
+    tell(t, ", over ");
+    tell_length(t, "relief-limit", -1, nearest(b, b->plan->job->limits.most_relief));
+    tell(t, ", and no truss rod can take it out. A nut and saddle cut to it would be too low once "
+            "the neck is straightened: have a qualified repairer look at it first.");
+}
+
+void say_rod(const brief *b, telling *t)
+{
+    bool less = b->relief.now.exact > b->relief.wanted.aim.exact;
+    tell(t, less ? "Truss rod: slacken the strings a little, then " : "Truss rod: ");
+    tell_way_word(t, less ? BRIEF_TIGHTEN : BRIEF_EASE);
+    tell(t, " it (%s on most), an eighth of a turn at a time, to bring the relief at fret %d from ",
+         less ? "clockwise" : "counter-clockwise", b->plan->bench.board.relief_at);
+    tell_figure(t, "relief", -1, b->relief.now);
+    tell(t, " to ");
+    tell_length(t, "relief-target", -1, b->relief.wanted.aim);
+    tell(t, ". Never force it.");
+}
+
+void say_check_rod(const brief *b, telling *t)
+{
+    const sil_plan *plan = b->plan;
+    tell_list action = {.count = b->strings};
+    for (int i = 0; i < action.count; i++) {
+        double then = sil_action(&plan->bench.board, &plan->stages.fit[SIL_ROD], i, 12);
+        action.figure[i] = nearest(b, then);
+        action.chosen[i] = sil_known(then);
+    }
+    tell(t, "Back at pitch, relief ");
+    tell_length(t, "relief-target", -1, b->relief.wanted.aim);
+    if (tell_chosen(&action) > 0) {
+        tell(t, "; action at the 12th then about ");
+        tell_each(t, "action", &action);
+    }
+    if (tell_chosen(&action) > 0 && plan->bench.rod_spread == SIL_ROD_SPREAD_KNOWN) {
+        tell(t, ", as this neck moved before (");
+        tell_figure(t, "ratio", -1, figure_number(plan->bench.rod_ratio, 2));
+        tell(t, " of an even bend)");
+    }
+    tell(t, ".");
+}
+
+void say_find_rod(const brief *b, telling *t)
+{
+    (void)b;
+    tell(t,
+         "The relief is out of its range: see whether there is a truss rod (its nut is under a "
+         "cover at the headstock, or inside, at the end of the fingerboard) and whether it turns "
+         "both ways, freely, without force. Write rod and rod_state on the sheet.");
+}
+
+void say_rod_by_ear(const brief *b, telling *t)
+{
+    const sil_board *board = &b->plan->bench.board;
+    tell(t, "Truss rod, by ear: ");
+    tell_way_word(t, BRIEF_TIGHTEN);
+    tell(t,
+         " it (clockwise on most) an eighth of a turn at a time until, with a string held down at "
+         "frets 1 and %d, a tap at fret %d just pings on the fret. Never force it.",
+         board->join, board->relief_at);
+}
+
+void say_check_rod_by_ear(const brief *b, telling *t)
+{
+    (void)b;
+    tell(t, "By ear is only approximate: measure before cutting.");
+}
+
+/* Frets past the limit in one direction: "fret 1 0.12, fret 2 0.09". */
+static void tell_frets(const brief *b, sil_code code, const char *of, telling *t)
+{
+    const char *gap = "";
+    for (int k = 0; k < b->plan->finding_count; k++) {
+        const sil_finding *finding = &b->plan->findings[k];
+        if (finding->code == code) {
+            tell(t, "%sfret %d ", gap, finding->fret);
+            t->fret = finding->fret;
+            tell_figure(t, of, finding->string, nearest(b, finding->read));
+            gap = ", ";
+        }
+    }
+    t->fret = -1;
+}
+
+void say_seat(const brief *b, telling *t)
+{
+    tell(t, "Seat the frets that stand proud, or dress them on the spot: ");
+    tell_frets(b, SIL_FRET_HIGH, "proud", t);
+    tell(t, ". Touch nothing else.");
+}
+
+void say_check_seat(const brief *b, telling *t)
+{
+    (void)b;
+    tell(t, "A fret rocker across each three frets does not rock.");
+}
+
+void say_level(const brief *b, telling *t)
+{
+    tell(t, "Level the frets with the neck straight, down to the deepest worn spot: ");
+    tell_length(t, "level", -1, figure_length(b->unit, b->plan->stages.level_depth, SIL_NEAREST));
+    tell(t, " off every fret (worn spots: ");
+    tell_frets(b, SIL_FRET_WORN, "worn", t);
+    tell(t, "). Crown and polish, then set the rod back.");
+}
+
+void say_check_level(const brief *b, telling *t)
+{
+    tell(t, "All frets level, no worn spot left");
+    if (sil_known(b->plan->bench.crown)) {
+        tell(t, ", fret height ");
+        tell_length(t, "fret-height", -1,
+                    nearest(b, b->plan->bench.crown - b->plan->stages.level_depth));
+    }
+    tell(t, ".");
+}
+
+void say_new_frets(const brief *b, telling *t)
+{
+    tell(t, "Fit new frets (worn spots: ");
+    tell_frets(b, SIL_FRET_WORN, "worn", t);
+    tell(t, "): levelled to the deepest worn spot, the frets would be lower than ");
+    tell_length(t, "fret-height-limit", -1, nearest(b, b->plan->bench.least_crown));
+    tell(t, ".");
+}
+
+void say_check_new_frets(const brief *b, telling *t)
+{
+    (void)b;
+    tell(t, "All frets level under a straightedge.");
+}
+
+static void tell_humidity(telling *t, double then, double now)
+{
+    if (sil_known(then) && sil_known(now)) {
+        tell(t, "; humidity ");
+        tell_figure(t, "humidity-before", -1, figure_number(then, 0));
+        tell(t, " %% then, ");
+        tell_figure(t, "humidity", -1, figure_number(now, 0));
+        tell(t, " %% now");
+    }
+}
+
+/* What usually makes an action come out otherwise than planned. */
+static const char *usual_reasons(const sil_visit *visit)
+{
+    if (visit->worked[SIL_SADDLE]) {
+        return "the saddle not down in its slot at both ends, more or less taken off than planned, "
+               "strings not settled or old, relief moved meanwhile";
+    }
+    if (visit->worked[SIL_NUT]) {
+        return "a slot filed past its feelers or not down to them, strings not down in their "
+               "slots, "
+               "strings not settled or old, relief moved meanwhile";
+    }
+    return "the neck not settled yet, strings not back at pitch or old, a reading taken in another "
+           "way than the one before";
+}
+
+void say_off_forecast(const brief *b, double by, telling *t)
+{
+    const sil_visit *now = &b->plan->visits[b->plan->visit_count - 1];
+    const char *work = b->visits[b->visit_count - 1].work;
+    tell(t, "After the work on the %s the action at the 12th came out ", work);
+    t->figure_way = by > 0.0 ? BRIEF_UP : BRIEF_DOWN;
+    tell_length(t, "action-apart", -1, nearest(b, fabs(by)));
+    tell(t, " %s than planned, on average: more than measuring error. Usual reasons: %s",
+         by > 0.0 ? "higher" : "lower", usual_reasons(now));
+    tell_humidity(t, b->plan->job->readings[now[-1].reading].humidity_pct,
+                  sil_plan_reading(b->plan)->humidity_pct);
+    tell(t, ". The plan goes by what was measured now.");
+}
+
+void say_moved(const brief *b, double by, telling *t)
+{
+    const sil_visit *now = &b->plan->visits[b->plan->visit_count - 1], *then = now - 1;
+    const sil_reading *was = &b->plan->job->readings[then->reading];
+    tell(t, "There was no work to do since %s, and yet it moved: relief ",
+         was->date ? was->date : "the visit before");
+    tell_figure(t, "relief-before", -1, nearest(b, then->relief));
+    tell(t, " to ");
+    tell_figure(t, "relief", -1, nearest(b, now->relief));
+    tell(t, ", action at the 12th by ");
+    tell_length(t, "action-apart", -1, nearest(b, by));
+    tell(t, " on average");
+    tell_humidity(t, was->humidity_pct, sil_plan_reading(b->plan)->humidity_pct);
+    tell(t, ". The season does that, new strings, or a joint. The season takes back what it did: "
+            "measure again at the humidity the instrument lives in before you cut anything.");
+}

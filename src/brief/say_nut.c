@@ -1,0 +1,309 @@
+/* SPDX-License-Identifier: MIT */
+/* The sentences of the steps at the nut. */
+#include "say.h"
+
+#include "../plan/plan.h"
+
+typedef brief_figure figure_of(const brief_slot *slot);
+
+static brief_figure first_of(const brief_slot *slot)
+{
+    return slot->first;
+}
+static brief_figure left_of(const brief_slot *slot)
+{
+    return slot->left;
+}
+static brief_figure stack_of(const brief_slot *slot)
+{
+    return slot->stack;
+}
+static brief_figure stack_first_of(const brief_slot *slot)
+{
+    return slot->stack_first;
+}
+static brief_figure gap_of(const brief_slot *slot)
+{
+    return slot->gap;
+}
+static brief_figure width_of(const brief_slot *slot)
+{
+    return slot->width;
+}
+
+/* The chosen slots with another of their figures. */
+static tell_list with(const brief *b, tell_list list, figure_of *figure)
+{
+    for (int i = 0; i < list.count; i++) {
+        list.figure[i] = figure(&b->nut.slot[i]);
+    }
+    return list;
+}
+
+static tell_list slots_with(const brief *b, sil_verdict verdict)
+{
+    tell_list list = {.count = b->strings};
+    for (int i = 0; i < list.count; i++) {
+        list.chosen[i] = b->nut.slot[i].verdict == verdict;
+    }
+    return list;
+}
+
+/* Those of a list for which a figure is known. */
+static tell_list known(tell_list list)
+{
+    for (int i = 0; i < list.count; i++) {
+        list.chosen[i] = list.chosen[i] && brief_known(list.figure[i]);
+    }
+    return list;
+}
+
+/* The feelers to stop at. */
+static void tell_stack(const brief *b, tell_list slots, figure_of *figure, telling *t)
+{
+    tell_list stack = known(with(b, slots, figure));
+    if (tell_chosen(&stack) > 0) {
+        tell(t,
+             " File until you touch a feeler stack, laid on the board right in front of the slot, "
+             "of ");
+        tell_each(t, "stack", &stack);
+        tell_unit(t);
+        tell(t, ".");
+    }
+}
+
+static double widest_file(const sil_job *job)
+{
+    double widest = 0.0;
+    for (int k = 0; k < job->file_count; k++) {
+        widest = fmax(widest, job->files[k]);
+    }
+    return widest;
+}
+
+/* The files to take, and the strings no file of the shop is wide enough for. */
+static void tell_files(const brief *b, tell_list slots, telling *t)
+{
+    double widest = widest_file(b->plan->job);
+    tell_list fits = with(b, slots, width_of), rolls = fits;
+    if (b->plan->job->file_count == 0) {
+        return;
+    }
+    for (int i = 0; i < slots.count; i++) {
+        bool wide = fits.figure[i].exact > widest;
+        fits.chosen[i] = slots.chosen[i] && !wide;
+        rolls.chosen[i] = slots.chosen[i] && wide;
+    }
+    if (tell_chosen(&fits) > 0) {
+        tell(t, " Files: ");
+        tell_each(t, "file", &fits);
+        tell(t, ".");
+    }
+    if (tell_chosen(&rolls) > 0) {
+        tell(t, " No file is wide enough for ");
+        tell_which(t, &rolls);
+        tell(t, ": roll a narrower one, to a slot width of ");
+        tell_each(t, "slot-width", &rolls);
+        tell(t, ".");
+    }
+}
+
+static void tell_fall(const brief *b, telling *t)
+{
+    tell(t, " Angle each slot ");
+    if (brief_known(b->nut.fall)) {
+        tell_figure(t, "fall", -1, b->nut.fall);
+        tell(t, "\u00b0 ");
+    }
+    tell(t, "down toward the tuners, so that the string leaves from its front edge.");
+}
+
+/* Less than this is nothing a person could file, mm. */
+static const double least_pass = 0.01;
+
+/* Slots that are too high, but so little that the tools cannot tell a safe pass from none. */
+static tell_list too_coarse(const brief *b, tell_list *filed)
+{
+    tell_list coarse = *filed;
+    for (int i = 0; i < filed->count; i++) {
+        coarse.chosen[i] = filed->chosen[i] && b->nut.slot[i].first.exact < least_pass;
+        filed->chosen[i] = filed->chosen[i] && !coarse.chosen[i];
+    }
+    return coarse;
+}
+
+static void tell_passes(const brief *b, tell_list slots, telling *t)
+{
+    tell_list first = with(b, slots, first_of), left = with(b, slots, left_of);
+    double most_left = 0.0;
+    for (int i = 0; i < slots.count; i++) {
+        most_left = slots.chosen[i] ? fmax(most_left, left.figure[i].exact) : most_left;
+    }
+    tell(t, "File the nut slots of ");
+    tell_which(t, &first);
+    tell(t, " deeper: ");
+    t->figure_way = BRIEF_DOWN;
+    tell_each(t, "slot", &first);
+    tell_unit(t);
+    t->figure_way = BRIEF_NO_WAY;
+    if (most_left > 0.0) {
+        tell(t, " in this first pass, then measure again and expect about ");
+        tell_each(t, "slot-left", &left);
+        tell(t, " more.");
+    } else {
+        tell(t, ", all of it in this pass, then measure again.");
+    }
+}
+
+void say_file(const brief *b, telling *t)
+{
+    tell_list slots = slots_with(b, SIL_TAKE), coarse = too_coarse(b, &slots);
+    t->way = BRIEF_DOWN;
+    if (tell_chosen(&slots) > 0) {
+        tell_passes(b, slots, t);
+        tell_stack(b, slots, stack_first_of, t);
+        tell_files(b, slots, t);
+        tell_fall(b, t);
+        tell(t, " Then bring the nut's top down, so that no slot is deeper than in the table.");
+    }
+    if (tell_chosen(&coarse) > 0) {
+        tell(t, "%sMeasure the gap at the 1st fret of ", tell_chosen(&slots) > 0 ? " " : "");
+        tell_which(t, &coarse);
+        tell(t, " with a finer tool: it is too high, but no pass is safe with this one");
+        say_finer(b, SIL_NUT, t);
+    }
+}
+
+/* The gaps at fret 1 that some slots are worked to. */
+static void tell_gaps(const brief *b, bool filed, bool raised, telling *t)
+{
+    tell_list gaps = {.count = b->strings};
+    for (int i = 0; i < gaps.count; i++) {
+        sil_verdict verdict = b->nut.slot[i].verdict;
+        gaps.chosen[i] = (filed && verdict == SIL_TAKE) || (raised && verdict == SIL_RAISE);
+    }
+    gaps = with(b, gaps, gap_of);
+    tell(t, "Measure after each pass. When done, the gap at the 1st fret of ");
+    tell_which(t, &gaps);
+    tell(t, ", %s, is ", brief_hold(b->plan->bench.targets.first_held));
+    tell_each(t, "gap", &gaps);
+    tell(t, ": stop there, whatever the feelers say.");
+}
+
+void say_check_filed(const brief *b, telling *t)
+{
+    tell_gaps(b, true, false, t);
+}
+
+void say_check_filled(const brief *b, telling *t)
+{
+    tell_gaps(b, false, true, t);
+}
+
+void say_check_first(const brief *b, telling *t)
+{
+    tell_gaps(b, true, true, t);
+}
+
+/* Whether every slot chosen is short of its range by no more than a gap is read to. */
+static bool within_the_tools(const brief *b, const tell_list *slots)
+{
+    const sil_plan *plan = b->plan;
+    sil_hold hold = plan->bench.targets.first_held;
+    for (int i = 0; i < slots->count; i++) {
+        double gap = sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_FRETS], i, hold);
+        double low = plan->bench.targets.first[i].low;
+        if (slots->chosen[i] && sil_above(low - gap, plan->bench.tools.first)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+void say_fill(const brief *b, telling *t)
+{
+    tell_list slots = slots_with(b, SIL_RAISE);
+    for (int i = 0; i < slots.count; i++) {
+        slots.figure[i] = figure_length(b->unit, -b->plan->stages.deepen[i], SIL_NEAREST);
+    }
+    tell(t, "The nut slot of ");
+    tell_which(t, &slots);
+    tell(t, " is too low by ");
+    t->way = t->figure_way = BRIEF_UP;
+    tell_each(t, "slot", &slots);
+    tell_unit(t);
+    t->figure_way = BRIEF_NO_WAY;
+    tell(t, ". Fill it with dust of the same material and glue, let it harden, and recut.");
+    tell_stack(b, slots, stack_of, t);
+    tell_fall(b, t);
+    if (within_the_tools(b, &slots)) {
+        tell(t,
+             " It is under its range by less than the feelers can tell: if it rings clean, leave "
+             "it.");
+    }
+}
+
+void say_shim_nut(const brief *b, telling *t)
+{
+    tell_list back = {.count = b->strings};
+    for (int i = 0; i < back.count; i++) {
+        back.chosen[i] =
+            b->nut.slot[i].does == BRIEF_FILES && b->nut.slot[i].deepen.exact >= least_pass;
+    }
+    back = known(with(b, back, stack_of));
+    tell(t, "Knock the nut out clean and shim it: one hard full-length piece of ");
+    t->way = BRIEF_UP;
+    tell_length(t, "shim", -1, b->nut.shim);
+    tell(t, " under its bottom. Every slot rises by as much");
+    if (tell_chosen(&back) > 0) {
+        tell(t, "; file those of ");
+        tell_which(t, &back);
+        tell(t, " back to a feeler stack of ");
+        tell_each(t, "stack", &back);
+        tell_unit(t);
+    }
+    tell(t, ".");
+}
+
+void say_new_nut(const brief *b, telling *t)
+{
+    tell_list all = {.count = b->strings};
+    for (int i = 0; i < all.count; i++) {
+        all.chosen[i] = true;
+    }
+    all = known(with(b, all, stack_of));
+    tell(t, "Make a new nut: two slots or more are too low, and a shim of ");
+    tell_length(t, "shim", -1, b->nut.shim);
+    tell(t, " is thicker than is good practice.");
+    if (tell_chosen(&all) > 0) {
+        tell(t, " Cut its slots to a feeler stack of ");
+        tell_each(t, "stack", &all);
+        tell_unit(t);
+        tell(t, ".");
+    }
+    tell_fall(b, t);
+}
+
+void say_zero_fret(const brief *b, telling *t)
+{
+    tell_list high = {.count = b->strings};
+    for (int i = 0; i < high.count; i++) {
+        high.chosen[i] = plan_zero_fret_high(b->plan, i);
+        high.figure[i] = b->nut.slot[i].off;
+    }
+    t->way = t->figure_way = BRIEF_DOWN;
+    tell(t, "The zero fret, not the slots, sets the height at the nut. It is too high under ");
+    tell_which(t, &high);
+    tell(t, " by ");
+    tell_each(t, "zero-fret", &high);
+    tell_unit(t);
+    tell(t,
+         ". Work it as you would any fret, along its whole length: press it home and dress it, a "
+         "little at a time. Keep every slot deeper than the string needs.");
+}
+
+void say_check_zero_fret(const brief *b, telling *t)
+{
+    tell(t, "Measure the gap at the 1st fret, %s, after each pass; then measure everything again.",
+         brief_hold(b->plan->bench.targets.first_held));
+}

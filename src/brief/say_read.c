@@ -1,0 +1,229 @@
+/* SPDX-License-Identifier: MIT */
+/* The sentences of the steps that get ready, measure, and end a visit. */
+#include "say.h"
+
+#include "../plan/plan.h"
+
+static const char *bridge_ready(sil_working working)
+{
+    switch (working) {
+    case SIL_WORKING_NOT_GIVEN:
+        return "bridge flat on the top";
+    case SIL_WORKING_BASE:
+    case SIL_WORKING_TOP:
+        return "bridge flat on the top, no loose brace";
+    case SIL_WORKING_SCREWS:
+        return "bridge firm on the body";
+    case SIL_WORKING_POSTS:
+        return "bridge upright on its posts";
+    case SIL_WORKING_FEET:
+    case SIL_WORKING_THUMBWHEELS:
+        return "bridge upright in its place, its feet flat on the top";
+    case SIL_WORKINGS:
+        break;
+    }
+    return "";
+}
+
+void say_prepare(const brief *b, telling *t)
+{
+    const sil_reading *reading = sil_plan_reading(b->plan);
+    const sil_limits *limits = &b->plan->job->limits;
+    if (reading && reading->condition.strings == SIL_UNSOUND) {
+        tell(t,
+             "Fit new strings first: these are worn. Tune, let them settle, and measure again. ");
+    }
+    tell(t,
+         "Before you cut anything: %s, good strings at pitch, the instrument in playing position, "
+         "humidity ",
+         bridge_ready(b->saddle.working));
+    tell_figure(t, "humidity-low", -1, figure_number(limits->humidity_low_pct, 0));
+    tell(t, " to ");
+    tell_figure(t, "humidity-high", -1, figure_number(limits->humidity_high_pct, 0));
+    tell(t, " %%.");
+}
+
+void say_check_prepare(const brief *b, telling *t)
+{
+    (void)b;
+    tell(t, "Check that you measured this way; if not, measure again.");
+}
+
+void say_stop(const brief *b, telling *t)
+{
+    const sil_withheld *why = &b->plan->nut_withheld;
+    const char *gap = "";
+    if (sil_withheld_by(why, SIL_BRIDGE_LIFTED) || sil_withheld_by(why, SIL_BRACES_LOOSE)) {
+        tell(t, "Stop: slacken the strings, and have a qualified repairer glue bridge and braces.");
+        gap = " ";
+    }
+    if (sil_withheld_by(why, SIL_CLIMATE)) {
+        tell(t, "%sStop: keep the instrument within its humidity limits for a few days.", gap);
+        gap = " ";
+    }
+    if (sil_withheld_by(why, SIL_NOT_TUNED)) {
+        tell(t, "%sTune to pitch and let the neck settle.", gap);
+    }
+}
+
+void say_check_stop(const brief *b, telling *t)
+{
+    (void)b;
+    tell(t, "Cut nothing until this is right.");
+}
+
+void say_measure_relief(const brief *b, telling *t)
+{
+    const sil_board *board = &b->plan->bench.board;
+    tell(t,
+         "Measure the relief: hold a string down at frets 1 and %d and measure the gap at fret %d "
+         "with a feeler; or lay a straightedge on the same frets.",
+         board->join, board->relief_at);
+}
+
+void say_straightedge(const brief *b, telling *t)
+{
+    const sil_board *board = &b->plan->bench.board;
+    tell(
+        t,
+        "Lay a straightedge on frets 1 and %d. Light under it at fret %d is relief. If it rocks "
+        "there, rest it on two equal shims: the gap less the shim is the back-bow; write it with a "
+        "minus.",
+        board->join, board->relief_at);
+}
+
+void say_read_crowns(const brief *b, telling *t)
+{
+    (void)b;
+    tell(t, "Look at the crowns of frets 1 to 3 under each string: worn spots and flats by eye and "
+            "fingertip, a fret rocker across each three. Write how deep they are, or that they are "
+            "sound.");
+}
+
+/* Strings whose gap at fret 1 was not read, or read as 0: nothing there, or on the fret. */
+static tell_list first_missing(const brief *b, bool on_the_fret)
+{
+    const sil_gaps *gaps = &b->plan->bench.gaps;
+    tell_list list = {.count = b->strings};
+    for (int i = 0; i < list.count; i++) {
+        bool settled = gaps->first[i] > 0.0 || gaps->first_open[i] > 0.0;
+        bool nought = gaps->first[i] == 0.0 || gaps->first_open[i] == 0.0;
+        list.chosen[i] = !settled && nought == on_the_fret;
+    }
+    return list;
+}
+
+void say_measure_first(const brief *b, telling *t)
+{
+    tell_list missing = first_missing(b, false), on_fret = first_missing(b, true);
+    if (tell_chosen(&missing) > 0) {
+        tell(t, "Measure the gap at the 1st fret of ");
+        tell_which(t, &missing);
+        tell(t, ", fretted at the 3rd.%s", tell_chosen(&on_fret) > 0 ? " " : "");
+    }
+    if (tell_chosen(&on_fret) > 0) {
+        bool one = tell_chosen(&on_fret) == 1;
+        tell(t, "Fretted at the 3rd, ");
+        tell_which(t, &on_fret);
+        tell(t,
+             " %s on the 1st fret, so there is no gap to measure. Measure the gap of the open "
+             "string there and write it as the open gap. If the string lies on the fret when open, "
+             "too, put a slip of paper under it in its slot and measure then.",
+             one ? "lies" : "lie");
+    }
+}
+
+void say_measure_action(const brief *b, telling *t)
+{
+    tell_list missing = {.count = b->strings};
+    for (int i = 0; i < missing.count; i++) {
+        missing.chosen[i] = !(b->plan->bench.gaps.action[i] > 0.0);
+    }
+    tell(t, "Measure the action at the 12th fret of ");
+    tell_which(t, &missing);
+    tell(t, ", open. Where a string lies on a fret, raise it until it does not, and measure then.");
+}
+
+void say_gaps_again(const brief *b, telling *t)
+{
+    tell_list apart = {.count = b->strings};
+    for (int i = 0; i < apart.count; i++) {
+        apart.chosen[i] = plan_gaps_apart(b->plan, i);
+    }
+    tell(t, "Measure the gap at the 1st fret of ");
+    tell_which(t, &apart);
+    tell(t, " again, both fretted and open: the two readings do not fit the same slot.");
+}
+
+void say_measure_crown(const brief *b, telling *t)
+{
+    (void)b;
+    tell(t,
+         "Measure the fret height: how far the 1st fret stands over the board where it is sound. "
+         "The feeler stacks depend on it, and any error in it is an error in them.");
+}
+
+void say_measure_saddle(const brief *b, telling *t)
+{
+    tell(t,
+         "Measure the saddle before you sand it: by caliper from its bottom to the underside of ");
+    if (b->strings > 1) {
+        tell(t, "strings ");
+        tell_string(t, 0);
+        tell(t, " and ");
+        tell_string(t, b->strings - 1);
+    } else {
+        tell(t, "the string");
+    }
+    tell(t, ", and the depth of its slot in the bridge. Without these nobody knows how far it will "
+            "stand out of the bridge, nor where the caliper is to stop.");
+}
+
+void say_check_written(const brief *b, telling *t)
+{
+    (void)b;
+    tell(t, "Write it on the sheet and plan again.");
+}
+
+void say_read_again(const brief *b, telling *t)
+{
+    (void)b;
+    tell(t,
+         "Tune, let it settle overnight if you can, and measure everything again: relief, gap at "
+         "the 1st fret, action.");
+}
+
+void say_check_read_again(const brief *b, telling *t)
+{
+    (void)b;
+    tell(t, "Do not cut nut or saddle before that: their figures today are a forecast.");
+}
+
+void say_check(const brief *b, telling *t)
+{
+    tell(t, b->plan->done
+                ? "Done: every reading is in its range and there is nothing left to cut. "
+                  "Play every string at every fret and listen."
+                : "Tune, measure everything again, write it on the sheet and plan again.");
+}
+
+void say_check_check(const brief *b, telling *t)
+{
+    (void)b;
+    tell(t, "Done when every reading is in its range.");
+}
+
+void say_finer(const brief *b, sil_stage_name stage, telling *t)
+{
+    double tool = plan_finer_tool(b->plan, stage);
+    if (!sil_known(tool)) {
+        tell(t, ", and a finer reading alone would not help: the target range is too narrow.");
+        return;
+    }
+    tell(t, ". Measured to \u00b1");
+    tell_length(t, "tool", -1, figure_length(b->unit, tool, SIL_NEAREST));
+    tell(t, " (%s) a pass can be given.",
+         tool >= 0.05   ? "feelers under the string"
+         : tool >= 0.02 ? "feelers in fine steps, or a dial gauge"
+                        : "a dial indicator");
+}

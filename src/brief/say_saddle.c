@@ -1,0 +1,379 @@
+/* SPDX-License-Identifier: MIT */
+/* The sentences of the steps at the saddle. */
+#include "say.h"
+
+#include "../plan/plan.h"
+
+typedef brief_figure figure_of(const brief_bearing *string);
+
+static brief_figure action_first_of(const brief_bearing *string)
+{
+    return string->action_first;
+}
+static brief_figure action_all_of(const brief_bearing *string)
+{
+    return string->action_all;
+}
+static brief_figure action_done_of(const brief_bearing *string)
+{
+    return string->action_done;
+}
+
+/* The action at fret 12 of every string. */
+static void tell_actions(const brief *b, figure_of *figure, telling *t)
+{
+    tell_list action = {.count = b->strings};
+    for (int i = 0; i < action.count; i++) {
+        action.chosen[i] = true;
+        action.figure[i] = figure(&b->saddle.string[i]);
+    }
+    tell_each(t, "action", &action);
+}
+
+/* What a saddle's figures count on. */
+static void tell_premise(const brief *b, telling *t)
+{
+    if (b->plan->stages.changed[SIL_NUT]) {
+        tell(t, ", the nut done as planned,");
+    }
+}
+
+/* Figures at the two ends of the saddle. */
+static void tell_ends(const brief *b, const char *of, const brief_figure *figures, telling *t)
+{
+    if (b->strings == 1) {
+        tell_length(t, of, -1, figures[BRIEF_TREBLE]);
+        return;
+    }
+    for (brief_end end = BRIEF_TREBLE; end < BRIEF_ENDS; end++) {
+        tell_length_at(t, of, end, figures[end]);
+        tell(t, "%s", end == BRIEF_TREBLE ? " and " : "");
+    }
+}
+
+/* "Stop when the caliper reads 7.85 mm at string 1 and 8.80 mm at string 6." */
+static void tell_caliper(const brief *b, telling *t)
+{
+    const brief_figure *stop = b->saddle.caliper;
+    int last = b->strings - 1;
+    if (!brief_known(stop[BRIEF_TREBLE]) || !brief_known(stop[BRIEF_BASS])) {
+        return;
+    }
+    tell(t, " Stop when the caliper, bottom to string, reads ");
+    tell_length(t, "caliper", 0, stop[BRIEF_TREBLE]);
+    if (last > 0) {
+        tell(t, " at string ");
+        tell_string(t, 0);
+        tell(t, " and ");
+        tell_length(t, "caliper", last, stop[BRIEF_BASS]);
+        tell(t, " at string ");
+        tell_string(t, last);
+    }
+    tell(t, ".");
+}
+
+/* A bridge that only the strings hold. */
+static void tell_slide_out(const brief *b, telling *t)
+{
+    if (sil_working_floats(b->saddle.working)) {
+        tell(t,
+             "Mark where the bridge stands; slacken the strings, but never take all of them off, "
+             "and slide it out. ");
+    }
+}
+
+/* Strings in their range that come down with the others, as far as they may go. */
+static void tell_others(const brief *b, telling *t)
+{
+    tell_list others = {.count = b->strings};
+    for (int i = 0; i < others.count; i++) {
+        const brief_bearing *string = &b->saddle.string[i];
+        others.chosen[i] = string->verdict == SIL_LEAVE && string->base_first.exact >= 0.01;
+    }
+    if (tell_chosen(&others) > 0) {
+        bool one = tell_chosen(&others) == 1;
+        tell(t, " In this pass ");
+        tell_which(t, &others);
+        tell(t,
+             " %s down too, and %s in range; if you do not want that, dress the top under the "
+             "others instead.",
+             one ? "comes" : "come", one ? "stays" : "stay");
+    }
+}
+
+static bool at_the_feet(const brief *b)
+{
+    return b->saddle.working == SIL_WORKING_FEET;
+}
+
+static void say_too_coarse(const brief *b, telling *t)
+{
+    tell(t, "Measure the action with a finer tool: the saddle is too high, by ");
+    tell_ends(b, "base", b->saddle.base_all, t);
+    tell(t, ", but no pass is safe with this one");
+    say_finer(b, SIL_SADDLE, t);
+}
+
+void say_sand(const brief *b, telling *t)
+{
+    const brief_saddle *saddle = &b->saddle;
+    t->way = t->figure_way = BRIEF_DOWN;
+    if (!saddle->takes_first) {
+        say_too_coarse(b, t);
+        return;
+    }
+    tell_slide_out(b, t);
+    tell(t, b->plan->stages.changed[SIL_NUT] ? "With the nut done and measured again, sand "
+                                             : "Sand ");
+    tell(t, at_the_feet(b) ? "the feet of the bridge, both to one straight line: "
+                           : "the bottom of the saddle, straight from end to end: ");
+    tell_ends(b, "base", saddle->base_first, t);
+    tell(t, saddle->one_pass ? ", all of it in this pass." : " in this first pass.");
+    tell_others(b, t);
+    t->figure_way = BRIEF_NO_WAY;
+    tell_caliper(b, t);
+    tell(t, " Then measure again");
+    if (!saddle->one_pass) {
+        t->figure_way = BRIEF_DOWN;
+        tell(t, ", and expect about ");
+        tell_ends(b, "base-left", saddle->base_left, t);
+        tell(t, " more");
+    }
+    tell(t, ".");
+}
+
+void say_check_sand(const brief *b, telling *t)
+{
+    tell(t, "Action at the 12th after this pass");
+    tell_premise(b, t);
+    tell(t, " ");
+    tell_actions(b, action_first_of, t);
+    if (!b->saddle.one_pass) {
+        tell(t, "; when all is sanded ");
+        tell_actions(b, action_all_of, t);
+    }
+    tell(t, ".");
+}
+
+void say_dress(const brief *b, telling *t)
+{
+    tell_list dress = {.count = b->strings};
+    for (int i = 0; i < dress.count; i++) {
+        dress.figure[i] = b->saddle.string[i].dress;
+        dress.chosen[i] = brief_known(dress.figure[i]);
+    }
+    t->way = t->figure_way = BRIEF_DOWN;
+    tell(t, b->saddle.takes_all ? "Last, after measuring again, dress the top under "
+                                : "Dress the top of the saddle under ");
+    tell_which(t, &dress);
+    tell(t, ": ");
+    tell_each(t, "top", &dress);
+    tell_unit(t);
+    tell(t, " in all, a little at a time. Keep the point where the string leaves the saddle.");
+}
+
+void say_check_action(const brief *b, telling *t)
+{
+    tell(t, "Action at the 12th when done");
+    tell_premise(b, t);
+    tell(t, " ");
+    tell_actions(b, action_done_of, t);
+    tell(t, ".");
+}
+
+void say_shim_saddle(const brief *b, telling *t)
+{
+    tell_slide_out(b, t);
+    t->way = t->figure_way = BRIEF_UP;
+    tell(t, at_the_feet(b) ? "Shim the bridge: a hard piece of "
+                           : "Shim the saddle: one hard full-length piece of ");
+    tell_length(t, "shim", -1, b->saddle.shim);
+    tell(t, at_the_feet(b) ? " under each foot, fitted to the top."
+                           : " under it, flat and snug in the slot.");
+}
+
+void say_check_shimmed(const brief *b, telling *t)
+{
+    tell(t, "Action at the 12th with the shim under it");
+    tell_premise(b, t);
+    tell(t, " ");
+    tell_actions(b, action_all_of, t);
+    tell(t, ".");
+}
+
+static const char *why_new(const brief *b)
+{
+    if (b->saddle.working == SIL_WORKING_TOP) {
+        return " must come up, and this saddle is glued in";
+    }
+    if (sil_above(b->saddle.shim.exact, b->plan->job->limits.most_shim)) {
+        return " must come up by more than a shim may be thick";
+    }
+    return " alone must come up: a worn notch, which no shim cures";
+}
+
+void say_new_saddle(const brief *b, telling *t)
+{
+    tell_list raised = {.count = b->strings}, height = {.count = b->strings};
+    for (int i = 0; i < b->strings; i++) {
+        raised.chosen[i] = b->saddle.string[i].verdict == SIL_RAISE;
+        double exact = b->plan->saddle.height[i];
+        height.figure[i] = figure_length(b->unit, exact, SIL_UP);
+        height.chosen[i] = sil_known(exact);
+    }
+    t->way = BRIEF_UP;
+    tell(t, at_the_feet(b) ? "Make a new bridge: " : "Make a new saddle: ");
+    tell_which(t, &raised);
+    tell(t, "%s", why_new(b));
+    tell(t, at_the_feet(b)
+                ? ". Fit its feet to the top, then bring it down to heights over the top "
+                  "of "
+                : ". Fit the blank oversize, then bring it down to heights over its "
+                  "bottom of ");
+    if (tell_chosen(&height) > 0) {
+        tell_each(t, "height", &height);
+        tell_unit(t);
+        tell(t, ".");
+    } else {
+        tell(t, "the old one, with the rise added: measure the old one at strings 1 and %d.",
+             b->strings);
+    }
+}
+
+static void tell_turned(telling *t, int string, brief_way way, brief_figure moves,
+                        brief_figure turns)
+{
+    tell_way_word(t, way);
+    tell(t, " ");
+    tell_length(t, "screw", string, moves);
+    tell(t, " (");
+    tell_figure(t, "turns", string, turns);
+    tell(t, " turns)");
+    t->figure_way = BRIEF_NO_WAY;
+}
+
+static void tell_post(const brief *b, brief_end end, telling *t)
+{
+    const brief_post *post = &b->saddle.post[end];
+    tell_end_word(t, end);
+    tell(t, " side ");
+    tell_turned(t, -1, post->way == BRIEF_NO_WAY ? BRIEF_DOWN : post->way, post->moves,
+                post->turns);
+    tell_end_word(t, BRIEF_NO_END);
+}
+
+void say_posts(const brief *b, telling *t)
+{
+    bool floats = sil_working_floats(b->saddle.working);
+    tell(t, floats ? "Ease the strings, but never take all of them off, and turn the thumbwheels: "
+                   : "Ease the strings and turn the bridge's posts: ");
+    tell_post(b, BRIEF_TREBLE, t);
+    tell(t, ", ");
+    tell_post(b, BRIEF_BASS, t);
+    tell(t, ". All strings move with it, along one straight line.");
+    if (floats) {
+        tell(t, " Stand the bridge upright again in its place.");
+    }
+}
+
+static tell_list curve_at(const brief *b, sil_verdict wanted)
+{
+    tell_list list = {.count = b->strings};
+    for (int i = 0; i < list.count; i++) {
+        list.chosen[i] = plan_curve_at(b->plan, i) == wanted;
+    }
+    return list;
+}
+
+void say_curve(const brief *b, telling *t)
+{
+    tell_list high = curve_at(b, SIL_TAKE), low = curve_at(b, SIL_RAISE);
+    tell(t, "Two posts move all strings along one line. At its best ");
+    if (tell_chosen(&high) > 0) {
+        tell(t, "still too high: ");
+        tell_which(t, &high);
+    }
+    if (tell_chosen(&low) > 0) {
+        tell(t, tell_chosen(&high) > 0 ? "; too low: " : "still too low: ");
+        tell_which(t, &low);
+    }
+    tell(t,
+         ". The bridge's curve does not follow the board's. Where a string is too high, cut its "
+         "notch or saddle a little at a time; where too low, build it up or replace the bridge.");
+}
+
+void say_screws(const brief *b, telling *t)
+{
+    const char *gap = "";
+    tell(t, "Height screws of each string, both screws alike: ");
+    for (int i = 0; i < b->strings; i++) {
+        const brief_bearing *string = &b->saddle.string[i];
+        if (brief_known(string->turns)) {
+            tell(t, "%sstring ", gap);
+            tell_string(t, i);
+            tell(t, " ");
+            tell_turned(t, i, string->way, string->moves, string->turns);
+            gap = ", ";
+        }
+    }
+    t->way = BRIEF_NO_WAY;
+    tell(t, ".");
+}
+
+void say_neck_angle(const brief *b, telling *t)
+{
+    tell(t, sil_working_in_slot(b->saddle.working)
+                ? "Stop at the saddle: brought down to the target it would stand too low over the "
+                  "bridge. "
+                : "Stop at the saddle: it reaches the end of its travel before the target. ");
+    tell(t, "The neck's angle is at fault: have a qualified repairer look at it.");
+}
+
+void say_check_neck_angle(const brief *b, telling *t)
+{
+    (void)b;
+    tell(t, "Until then leave the saddle as it is.");
+}
+
+static void tell_lift(const brief *b, telling *t)
+{
+    t->way = t->figure_way = BRIEF_UP;
+    tell(t, "the line of the frets must pass the saddle ");
+    tell_length(t, "lift", -1, b->saddle.lift);
+    tell(t, " higher");
+    t->figure_way = BRIEF_NO_WAY;
+    if (b->strings > 1) {
+        tell(t, " (string ");
+        tell_string(t, b->saddle.lift_string);
+        tell(t, " needs the most)");
+    }
+}
+
+void say_neck_shim(const brief *b, telling *t)
+{
+    tell(t, "Advice for a bolt-on neck: ");
+    tell_lift(b, t);
+    tell(t, ". That takes a wedge across the whole floor of the neck pocket, nothing at its front "
+            "edge and about ");
+    tell_length(t, "wedge", -1, b->saddle.wedge);
+    tell(t, " at the end toward the bridge, of hard material, full width.");
+}
+
+void say_neck_reset(const brief *b, telling *t)
+{
+    tell(t, "Advice for a qualified repairer: ");
+    tell_lift(b, t);
+    tell(t, ". On this neck that is about ");
+    tell_length(t, "heel", -1, b->saddle.heel);
+    tell(t,
+         " off the end of the heel, running out to nothing at the fingerboard. Judge the work by "
+         "it; do not cut to it.");
+}
+
+void say_check_neck(const brief *b, telling *t)
+{
+    (void)b;
+    tell(t,
+         "With the strings back at pitch, measure everything again: relief, gap at the 1st fret, "
+         "action, saddle.");
+}

@@ -1,0 +1,124 @@
+# SPDX-License-Identifier: MIT
+"""Sheets that ask for every act, one to a row: its name, the act looked for, the sheet.
+
+Invented instruments; only what a row changes matters to it.
+"""
+import copy
+
+STEEL = {
+    "sillet": 1, "profile": "steel-string-acoustic",
+    "instrument": {"rod": "two-way", "rod_state": "works", "crown": 1.1, "head_angle": "14 deg"},
+    "nut": {"seat_to_board": 6.0}, "saddle": {"slot_depth": 5},
+    "readings": [{"relief": 0.20, "first": [0.06, 0.06, 0.07, 0.08, 0.09, 0.10],
+                  "action": [1.75, 1.85, 1.95, 2.05, 2.15, 2.25], "frets": "sound",
+                  "saddle_height": {"treble": 9.0, "bass": 10.2}}]}
+ELECTRIC = {
+    "sillet": 1, "profile": "electric-guitar",
+    "instrument": {"rod": "two-way", "rod_state": "works", "crown": 1.1},
+    "readings": [{"relief": 0.20, "first": [0.05, 0.05, 0.06, 0.07, 0.08, 0.09],
+                  "action": [1.50, 1.58, 1.66, 1.74, 1.82, 1.90], "frets": "sound"}]}
+ARCHTOP = {
+    "sillet": 1, "profile": "archtop", "instrument": {"rod": "two-way", "crown": 1.1},
+    "readings": [{"relief": 0.20, "first": [0.06, 0.06, 0.07, 0.08, 0.09, 0.10],
+                  "action": [2.6, 2.7, 2.8, 2.9, 3.0, 3.1], "frets": "sound"}]}
+
+
+def sheet(base, **changes):
+    """A copy with the last reading's keys changed; a key with a dot is of the sheet; None drops."""
+    doc = copy.deepcopy(base)
+    for key, value in changes.items():
+        path = key.split("__") if "__" in key else ["readings", -1, key]
+        at = doc
+        for part in path[:-1]:
+            at = at[part] if isinstance(part, int) or part in at else at.setdefault(part, {})
+        if value is None:
+            at.pop(path[-1], None)
+        else:
+            at[path[-1]] = value
+    return doc
+
+
+HIGH = [2.35, 2.45, 2.6, 2.7, 2.85, 2.95]
+LOW = [1.4, 1.5, 1.6, 1.7, 1.8, 1.9]
+TAPERED = [2.0, 2.2, 2.4, 2.6, 2.8, 3.0]
+PICKY = {"tools": {"action": 0.4}}
+
+ROWS = [
+    ("ready", "prepare", sheet(STEEL)),
+    ("old strings", "prepare", sheet(STEEL, condition={"strings": "worn"})),
+    ("too dry", "stop", sheet(STEEL, humidity="20 %")),
+    ("bridge lifting", "stop", sheet(STEEL, condition={"bridge": "lifted", "tuned": "no"})),
+    ("no relief", "measure-relief", sheet(STEEL, relief=None)),
+    ("relief of nothing", "straightedge", sheet(STEEL, relief=0)),
+    ("nobody looked", "look-at-frets",
+     sheet(STEEL, frets=None, first=[0.2, 0.2, 0.2, 0.2, 0.2, 0.2])),
+    ("no gaps of two", "measure-first", sheet(STEEL, first=[0.06, "~", 0, 0.08, "~", 0.10])),
+    ("no action of one", "measure-action", sheet(STEEL, action=[1.75, 1.85, "~", 2.05, 2.15, 2.25])),
+    ("two gaps apart", "measure-gaps-again",
+     sheet(STEEL, first_open=[0.9, "~", "~", 0.9, "~", "~"])),
+    ("no fret height", "measure-fret-height",
+     sheet(STEEL, instrument__crown=None, first=[0.2, 0.2, 0.2, 0.2, 0.2, 0.2])),
+    ("saddle not measured", "measure-saddle",
+     sheet(STEEL, action=HIGH, saddle_height=None)),
+    ("rod not looked for", "find-rod", sheet(STEEL, relief=0.6, instrument__rod=None,
+                                             instrument__rod_state=None)),
+    ("wide by ear", "rod-by-ear", sheet(STEEL, relief="wide")),
+    ("bowed for good", "neck-bow", sheet(STEEL, relief=1.2, instrument__rod="none",
+                                         instrument__rod_state=None)),
+    ("too much bow", "rod", sheet(STEEL, relief=0.45)),
+    ("too straight", "rod", sheet(STEEL, relief=0.03)),
+    ("too much bow again", "measure-again", sheet(STEEL, relief=0.45)),
+    ("proud frets", "seat-frets", sheet(STEEL, frets=[{"string": 2, "fret": 5, "off": 0.13},
+                                                      {"string": 4, "fret": 9, "off": 0.21}])),
+    ("worn frets", "level-frets", sheet(STEEL, frets=[{"string": 2, "fret": 1, "off": -0.13},
+                                                      {"string": 3, "fret": 2, "off": -0.08}])),
+    ("worn out frets", "new-frets", sheet(STEEL, frets=[{"string": 2, "fret": 1, "off": -0.3}], instrument__crown=0.8)),
+    ("high slots", "file-slots", sheet(STEEL, first=[0.20, 0.22, 0.07, 0.25, 0.09, 0.30])),
+    ("high slots, shop files", "file-slots",
+     {**sheet(STEEL, first=[0.20, 0.22, 0.07, 0.25, 0.09, 0.30]), "files": [0.33, 0.41, 0.6]}),
+    ("slots a little high", "file-slots",
+     {**sheet(STEEL, first=[0.12, 0.13, 0.07, 0.15, 0.09, 0.17]), "tools": {"first": 0.05}}),
+    ("one low slot", "fill-slot", sheet(STEEL, first=[0.06, 0.06, 0.01, 0.08, 0.09, 0.10])),
+    ("two low slots", "shim-nut", sheet(STEEL, first=[0.06, 0.02, 0.01, 0.08, 0.09, 0.20])),
+    ("a very low nut", "new-nut",
+     {**sheet(STEEL, first=[0.01, 0.01, 0.01, 0.01, 0.01, 0.01]), "limits": {"most_shim": 0.02}}),
+    ("high saddle", "sand-saddle", sheet(STEEL, action=HIGH)),
+    ("high in the bass", "sand-saddle", sheet(STEEL, action=TAPERED)),
+    ("high, unread saddle", "sand-saddle", sheet(STEEL, action=HIGH, saddle_height=None)),
+    ("high, a coarse ruler", "sand-saddle", {**sheet(STEEL, action=HIGH), "tools": {"action": 0.25}}),
+    ("high, too coarse a ruler", "sand-saddle", {**sheet(STEEL, action=HIGH), **PICKY}),
+    ("one high string", "sand-saddle",
+     sheet(STEEL, action=[1.75, 1.85, 1.95, 2.05, 2.15, 2.95])),
+    ("curve too tall", "dress-saddle",
+     sheet(STEEL, action=[2.25, 2.35, 2.9, 2.55, 2.65, 2.75])),
+    ("glued and high", "dress-saddle", sheet(STEEL, action=HIGH, saddle__kind="glued")),
+    ("low saddle", "shim-saddle", sheet(STEEL, action=LOW)),
+    ("very low saddle", "new-saddle", sheet(STEEL, action=[0.8, 0.9, 1.0, 1.1, 1.2, 1.3])),
+    ("one worn notch", "new-saddle", sheet(STEEL, action=[1.75, 1.85, 1.0, 2.05, 2.15, 2.25])),
+    ("glued and low", "new-saddle", sheet(STEEL, action=LOW, saddle__kind="glued")),
+    ("height screws", "turn-screws",
+     sheet(ELECTRIC, action=[2.1, 1.58, 1.0, 1.74, 2.4, 1.2])),
+    ("two posts", "turn-posts",
+     sheet(ELECTRIC, action=[2.1, 2.1, 2.1, 2.1, 2.1, 2.1], saddle__kind="two-post",
+           saddle__post_spread=74, saddle__pitch=0.7)),
+    ("two posts, low in the bass", "turn-posts",
+     sheet(ELECTRIC, action=[2.0, 1.9, 1.8, 1.5, 1.3, 1.2], saddle__kind="two-post",
+           saddle__post_spread=74, saddle__pitch=0.7)),
+    ("two posts, wrong curve", "bridge-curve",
+     sheet(ELECTRIC, action=[1.5, 1.6, 2.6, 2.6, 1.2, 1.2], saddle__kind="two-post",
+           saddle__post_spread=74, saddle__pitch=0.7)),
+    ("thumbwheels", "turn-posts", sheet(ARCHTOP, action=[3.6, 3.7, 3.8, 3.9, 4.0, 4.1],
+                                        saddle__pitch=0.7, saddle__post_spread=70)),
+    ("zero fret too high", "zero-fret",
+     sheet(STEEL, nut__kind="zero-fret", first=[0.3, 0.3, 0.07, 0.3, 0.09, 0.1])),
+    ("neck at a wrong angle", "neck-angle",
+     sheet(STEEL, action=[3.9, 4.0, 4.1, 4.2, 4.3, 4.4], saddle_height={"treble": 6.5, "bass": 7.0})),
+    ("bolt-on at a wrong angle", "neck-shim",
+     sheet(STEEL, action=[3.9, 4.0, 4.1, 4.2, 4.3, 4.4], saddle_height={"treble": 6.5, "bass": 7.0},
+           instrument__pocket=70)),
+    ("heel at a wrong angle", "neck-reset",
+     sheet(STEEL, action=[3.9, 4.0, 4.1, 4.2, 4.3, 4.4], saddle_height={"treble": 6.5, "bass": 7.0},
+           instrument__heel=90)),
+    ("all well", "check", sheet(STEEL)),
+    ("more to do", "check", sheet(STEEL, action=HIGH)),
+]
