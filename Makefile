@@ -311,7 +311,7 @@ install: all
 	    'Libs: -L$${libdir} -lsillet $(DRAW_LIBRARIES)' \
 	    > $(DESTDIR)$(LIBDIR)/pkgconfig/sillet.pc
 
-VERSION = $(shell sed -n 's/.*SIL_VERSION "\(.*\)"/\1/p' include/sillet/version.h)
+VERSION = $(shell sed -n 's/.*SILLET_VERSION "\(.*\)"/\1/p' include/sillet/version.h)
 
 # --- Debian packages: .debian/ beside a copy of the tree ------------------------------------------
 

@@ -75,7 +75,7 @@ static inline void read_instrument(sil_bench *bench, const sil_fit *truth)
                    (board->spine_x[r->high] - board->spine_x[r->low]);
     bench->relief.gap =
         low + (high - low) * share - sil_crown_height(board, truth, string, r->over);
-    bench->crowns = truth->crowns ? *truth->crowns : (sil_crowns){0};
+    bench->crowns = truth->crowns;
     for (int i = 0; i < board->strings; i++) {
         bench->gaps.first[i] = sil_first_gap(board, truth, i, bench->gaps.first_held);
         bench->gaps.action[i] = sil_action(board, truth, i, bench->gaps.action_at);

@@ -4,6 +4,7 @@
 #define SILLET_TESTS_LOWEST_H
 
 #include <sillet/sillet.h>
+#include <stdlib.h>
 
 #include "instrument.h"
 
@@ -16,6 +17,18 @@ static inline sil_lowest_wish wish_for(double force, double most_relief)
         wish.force[i] = force * (1.0 + 0.15 * i);
     }
     return wish;
+}
+
+/* sil_lowest_find in room of its own. */
+static inline sil_status find_lowest(const sil_board *board, const sil_crowns *crowns,
+                                     const sil_pluck *plucked, const sil_lowest_wish *wish,
+                                     sil_lowest *lowest)
+{
+    void *room = malloc(sil_lowest_room(board->strings, board->frets));
+    assert_non_null(room);
+    int status = sil_lowest_find(board, crowns, plucked, wish, room, lowest);
+    free(room);
+    return status;
 }
 
 static inline double mean_action(const sil_board *board, const sil_fit *fit)

@@ -124,7 +124,7 @@ static void make_bass(sil_board *board, sil_crowns *crowns, sil_fit *fit)
         board->fret_x[0][n] = board->spine_x[n] = bass_fret_x[n];
         crowns->off[0][n] = -bass_gap[n];
     }
-    *fit = (sil_fit){.crowns = crowns};
+    *fit = (sil_fit){.crowns = *crowns};
 }
 
 static void the_bass_string_goes_as_deep_as_measured(void **state)
@@ -272,7 +272,7 @@ static void make_whole(uint64_t *seed, sil_board *board, sil_crowns *crowns, sil
         board->fret_x[0][n] = board->spine_x[n] = round(board->fret_x[0][n]);
         crowns->off[0][n] = uniform(seed, -0.04, 0.02);
     }
-    *fit = (sil_fit){.bend = sil_bend(board, uniform(seed, -0.02, 0.3)), .crowns = crowns};
+    *fit = (sil_fit){.bend = sil_bend(board, uniform(seed, -0.02, 0.3)), .crowns = *crowns};
     fit->nut_height[0] = uniform(seed, 0.2, 0.5);
     fit->saddle_height[0] = uniform(seed, 2.0, 4.5);
 }
@@ -344,7 +344,7 @@ static void a_note_on_a_proud_crown_is_stopped_dead(void **state)
     make_instrument(&bench, &fit);
     sil_crowns crowns = {0};
     crowns.off[1][6] = 0.6;
-    fit.crowns = &crowns;
+    fit.crowns = crowns;
     sil_pluck pluck = {.at = 110.0, .tension = {70, 70, 70, 70, 70, 70}};
     sil_clearance clean;
     sil_clearance_find(&bench.board, &fit, &pluck, &clean);

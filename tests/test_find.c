@@ -6,7 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "near.h"
+#include "planned.h"
 
 /* What a case may put in place of, each NULL for what a sound instrument has. */
 typedef struct find_row {
@@ -216,7 +216,7 @@ static void each_fault_raises_its_finding_and_no_more_is_withheld(void **state)
         const find_row *row = &rows[k];
         sil_sheet *sheet = read_row(row);
         assert_non_null(sil_sheet_job(sheet));
-        sil_plan_make(sil_sheet_job(sheet), &plan);
+        plan_into(sil_sheet_job(sheet), &plan);
         for (int f = 0; !row->code && f < plan.finding_count; f++) {
             assert_int_equal(plan.findings[f].level, SIL_LEVEL_FINE); /* an instrument in order */
         }
@@ -243,7 +243,7 @@ static void nothing_withheld_can_be_cut_to(void **state)
     static sil_plan plan;
     for (size_t k = 0; k < sizeof rows / sizeof *rows; k++) {
         sil_sheet *sheet = read_row(&rows[k]);
-        sil_plan_make(sil_sheet_job(sheet), &plan);
+        plan_into(sil_sheet_job(sheet), &plan);
         for (int i = 0; i < 6; i++) {
             if (plan.nut_withheld.count > 0) {
                 assert_int_equal(plan.nut.verdict[i], SIL_WAIT);

@@ -42,7 +42,7 @@ static void the_same_neck_comes_out_of_every_way_to_read_relief(void **state)
         make_instrument(&bench, &truth);
         sil_crowns worn = {0};
         worn.off[0][1] = -0.06;
-        truth.crowns = &worn;
+        truth.crowns = worn;
         bench.board.fallaway = 0.2;
         bench.relief = ways[k];
         read_instrument(&bench, &truth);
@@ -75,7 +75,7 @@ static void heights_come_back_from_every_reading_form(void **state)
         make_instrument(&bench, &truth);
         sil_crowns worn = {0};
         worn.off[3][2] = -0.05;
-        truth.crowns = &worn;
+        truth.crowns = worn;
         bench.gaps.first_held = (sil_hold[]){SIL_HOLD_3, SIL_HOLD_2, SIL_HOLD_OPEN}[form % 3];
         bench.gaps.action_at = form < 3 ? 12 : 15;
         read_instrument(&bench, &truth);
@@ -182,14 +182,14 @@ static void levelling_takes_every_crown_to_the_deepest_dent(void **state)
     sil_crowns worn = {0};
     worn.off[1][1] = -0.15;
     worn.off[4][3] = -0.05;
-    truth.crowns = &worn;
+    truth.crowns = worn;
     read_instrument(&bench, &truth);
     sil_stages stages;
     sil_stages_run(&bench, &stages);
     assert_int_equal(stages.fretwork, SIL_FRETS_LEVEL);
     near(stages.level_depth, 0.15, 0.0);
     near(stages.fit[SIL_FRETS].nut_height[0], truth.nut_height[0] + 0.15, 1e-12);
-    assert_true(stages.fit[SIL_FRETS].crowns->off[1][1] == 0.0);
+    assert_true(stages.fit[SIL_FRETS].crowns.off[1][1] == 0.0);
     bench.crown = 0.7;
     sil_stages_run(&bench, &stages);
     assert_int_equal(stages.fretwork, SIL_FRETS_NEW);
@@ -200,7 +200,7 @@ static void levelling_takes_every_crown_to_the_deepest_dent(void **state)
     bench.crowns.off[4][5] = -0.01; /* within the limit: stays */
     sil_stages_run(&bench, &stages);
     assert_int_equal(stages.fretwork, SIL_FRETS_SEAT);
-    const sil_crowns *seated = stages.fit[SIL_FRETS].crowns;
+    const sil_crowns *seated = &stages.fit[SIL_FRETS].crowns;
     assert_true(seated->off[2][9] == 0.0 && seated->off[3][bench.board.frets] == 0.0);
     near(seated->off[4][5], -0.01, 0.0);
     assert_false(stages.forecast[SIL_NUT]);

@@ -5,6 +5,7 @@
 #include <stdlib.h>
 
 #include "instrument.h"
+#include "planned.h"
 #include "random_job.h"
 
 enum { JOBS = 200 };
@@ -27,7 +28,7 @@ static void same_result(const cJSON *a, const cJSON *b)
 
 static cJSON *result_of(const sil_job *job, sil_plan *plan)
 {
-    sil_plan_make(job, plan);
+    plan_into(job, plan);
     char *text = sil_report_json(plan, SIL_MM);
     cJSON *result = cJSON_Parse(text);
     free(text);
@@ -278,7 +279,7 @@ static void a_zero_fret_is_no_slot_to_file(void **state)
     for (int k = 0; k < JOBS; k++) {
         make_random_job(&made, &seed, 6);
         made.job.nut.kind = SIL_NUT_ZERO_FRET;
-        sil_plan_make(&made.job, plan);
+        plan_into(&made.job, plan);
         assert_true(plan->nut.remedy == SIL_NUT_NONE || plan->nut.remedy == SIL_NUT_WAIT);
         bool off = false;
         for (int i = 0; i < 6; i++) {
@@ -309,7 +310,7 @@ static void a_neck_turned_as_advised_gives_what_was_short(void **state)
         make_random_job(&made, &seed, 6);
         made.job.instrument.pocket = 76.0;
         made.job.instrument.heel = 90.0;
-        sil_plan_make(&made.job, plan);
+        plan_into(&made.job, plan);
         const sil_neck *neck = &plan->neck;
         if (!(neck->lift > 0.0)) {
             assert_false(sil_known(neck->shim));

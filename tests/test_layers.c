@@ -16,19 +16,19 @@ typedef struct room_row {
 } room_row;
 
 static const room_row rooms[] = {
-    {"src/core", "core/", ""},
+    {"src/core", "core/ status.h", ""},
     {"src/text", "core/units.h", ""},
-    {"src/job", "core/ job.h", "text"},
+    {"src/job", "core/ job.h fields.h", "text"},
     {"src/sheet", "core/ job.h sheet.h", "job text"},
-    {"src/plan", "core/ job.h plan.h", ""},
+    {"src/plan", "core/ job.h plan.h status.h", ""},
     {"src/part", "core/ job.h plan.h", "plan"},
     {"src/brief", "core/ job.h plan.h", "plan part text"},
-    {"src/report", "core/ job.h plan.h report.h version.h", ""},
+    {"src/report", "core/ job.h plan.h report.h version.h", "plan"},
     {"src/drawing", "core/ job.h plan.h drawing.h", "drawing/papers"},
-    {"src/drawing/board", "core/ job.h plan.h drawing.h", "brief part text"},
-    {"src/drawing/views", "core/ job.h plan.h", "drawing/board"},
-    {"src/drawing/papers", "core/ job.h plan.h drawing.h", "drawing/board drawing/views"},
-    {"src/drawing/write", "core/ drawing.h", "drawing/board text"},
+    {"src/drawing/board", "core/ job.h plan.h drawing.h status.h", "plan brief part text"},
+    {"src/drawing/views", "core/ job.h fields.h plan.h", "drawing/board"},
+    {"src/drawing/papers", "core/ job.h fields.h plan.h drawing.h", "drawing/board drawing/views"},
+    {"src/drawing/write", "core/ drawing.h status.h", "drawing/board text"},
     {"src/cli", "sillet.h", ""},
     {"src/cli/draw", "sillet.h drawing.h", "cli"},
     {"src/page", "sillet.h", ""},
@@ -46,7 +46,7 @@ static const char *const figure_made[] = {
 static const char plain_figures[] = "\"../board/plain.h\"";
 static const char *const views_of_the_plan[] = {
     "src/drawing/views/cents.c",   "src/drawing/views/clearance.c",
-    "src/drawing/views/pitch.c",   "src/drawing/views/measure_sizes.c",
+    "src/drawing/views/pitch.c",   "src/drawing/views/measure_words.c",
     "src/drawing/papers/buzz.c",   "src/drawing/papers/tune.c",
     "src/drawing/papers/measure.c"};
 

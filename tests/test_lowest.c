@@ -41,7 +41,7 @@ static void cannot_go_lower(const sil_board *board, const sil_lowest *lowest,
 static void is_lowest(const sil_board *board, const sil_crowns *crowns, const sil_lowest_wish *wish)
 {
     sil_lowest lowest;
-    assert_int_equal(sil_lowest_find(board, crowns, &pluck, wish, &lowest), 0);
+    assert_int_equal(find_lowest(board, crowns, &pluck, wish, &lowest), 0);
     assert_true(lowest.relief >= -1e-12 && lowest.relief <= wish->most_relief + 1e-12);
     near(sil_relief(board, lowest.fit.bend), lowest.relief, 1e-12);
     for (int i = 0; i < board->strings; i++) {
@@ -105,7 +105,7 @@ static void a_harder_pluck_wants_a_higher_setup(void **state)
     for (double force = 0.1; force < 2.0; force += 0.1) {
         sil_lowest_wish wish = wish_for(force, 0.5);
         sil_lowest lowest;
-        sil_lowest_find(&bench.board, NULL, &pluck, &wish, &lowest);
+        find_lowest(&bench.board, NULL, &pluck, &wish, &lowest);
         double mean = mean_action(&bench.board, &lowest.fit);
         assert_true(mean > before);
         before = mean;
@@ -121,12 +121,12 @@ static void relief_goes_to_its_bound(void **state)
     make_instrument(&bench, &truth);
     sil_lowest free_one, bound;
     sil_lowest_wish wish = wish_for(0.8, 0.5);
-    sil_lowest_find(&bench.board, NULL, &pluck, &wish, &free_one);
+    find_lowest(&bench.board, NULL, &pluck, &wish, &free_one);
     assert_true(free_one.relief > 0.05 && free_one.relief < 0.499);
     double before = (double)INFINITY;
     for (double most = 0.0; most < free_one.relief; most += 0.02) {
         sil_lowest_wish tighter = wish_for(0.8, most);
-        assert_int_equal(sil_lowest_find(&bench.board, NULL, &pluck, &tighter, &bound), 0);
+        assert_int_equal(find_lowest(&bench.board, NULL, &pluck, &tighter, &bound), 0);
         near(bound.relief, most, 1e-9);
         double mean = mean_action(&bench.board, &bound.fit);
         assert_true(mean < before && mean > mean_action(&bench.board, &free_one.fit));
@@ -135,7 +135,7 @@ static void relief_goes_to_its_bound(void **state)
     }
     /* More room than it wants changes nothing. */
     sil_lowest_wish wider = wish_for(0.8, 2.0);
-    sil_lowest_find(&bench.board, NULL, &pluck, &wider, &bound);
+    find_lowest(&bench.board, NULL, &pluck, &wider, &bound);
     near(bound.relief, free_one.relief, 1e-9);
 }
 
@@ -229,9 +229,9 @@ static void is_best_corner(const sil_board *board, const sil_crowns *crowns, con
                            const sil_lowest_wish *wish)
 {
     sil_lowest lowest;
-    assert_int_equal(sil_lowest_find(board, crowns, hand, wish, &lowest), 0);
+    assert_int_equal(find_lowest(board, crowns, hand, wish, &lowest), 0);
     assert_true(lowest.relief >= 0.0 && lowest.relief <= wish->most_relief);
-    sil_fit flat = {.crowns = crowns, .bend = lowest.fit.bend};
+    sil_fit flat = {.crowns = lowest.fit.crowns, .bend = lowest.fit.bend};
     double mean = mean_of_corners(board, &flat, hand, wish, &lowest);
     for (int side = -1; side <= 1; side += 2) {
         double relief = lowest.relief + side * 0.004;
@@ -288,7 +288,7 @@ static void a_string_hardly_plucked_lies_on_the_frets(void **state)
     sil_board_lay(&board, 645.0, setback);
     sil_lowest_wish wish = wish_for(1e-9, 0.0);
     sil_lowest lowest;
-    assert_int_equal(sil_lowest_find(&board, NULL, &pluck, &wish, &lowest), 0);
+    assert_int_equal(find_lowest(&board, NULL, &pluck, &wish, &lowest), 0);
     double nut = 0.04 / (1.0 - board.fret_x[0][1] / board.fret_x[0][3]);
     near(lowest.fit.nut_height[0], nut, 1e-9);
     near(lowest.fit.saddle_height[0], 0.0, 1e-6);
@@ -305,15 +305,15 @@ static void without_tension_force_or_a_third_fret_nothing_is_told(void **state)
     sil_lowest_wish wish = wish_for(0.6, 0.5);
     sil_pluck unknown = pluck;
     unknown.tension[4] = SIL_UNKNOWN;
-    assert_int_equal(sil_lowest_find(&bench.board, NULL, &unknown, &wish, &lowest), -1);
+    assert_int_equal(find_lowest(&bench.board, NULL, &unknown, &wish, &lowest), SIL_NOT_KNOWN);
     assert_false(sil_known(lowest.relief));
     sil_lowest_wish no_force = wish;
     no_force.force[0] = SIL_UNKNOWN;
-    assert_int_equal(sil_lowest_find(&bench.board, NULL, &pluck, &no_force, &lowest), -1);
+    assert_int_equal(find_lowest(&bench.board, NULL, &pluck, &no_force, &lowest), SIL_NOT_KNOWN);
     assert_false(sil_known(lowest.relief));
     bench.board.frets = 2;
     bench.board.join = 2;
-    assert_int_equal(sil_lowest_find(&bench.board, NULL, &pluck, &wish, &lowest), -1);
+    assert_int_equal(find_lowest(&bench.board, NULL, &pluck, &wish, &lowest), SIL_NOT_KNOWN);
     assert_false(sil_known(lowest.relief));
 }
 
@@ -327,7 +327,7 @@ static void a_neck_that_cannot_bend_has_no_relief(void **state)
     bench.board.join = 2;
     sil_lowest lowest;
     sil_lowest_wish wish = wish_for(0.6, 0.5);
-    assert_int_equal(sil_lowest_find(&bench.board, NULL, &pluck, &wish, &lowest), 0);
+    assert_int_equal(find_lowest(&bench.board, NULL, &pluck, &wish, &lowest), 0);
     assert_true(lowest.relief == 0.0 && lowest.fit.bend == 0.0);
     is_lowest(&bench.board, NULL, &wish);
 }

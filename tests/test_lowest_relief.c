@@ -7,7 +7,8 @@ static double mean_at(const sil_board *board, const sil_crowns *crowns, const si
                       sil_lowest_wish wish, double relief)
 {
     sil_crowns bent = {0};
-    sil_fit straight = {.crowns = crowns}, bowed = {sil_bend(board, relief), {0}, {0}, crowns};
+    sil_fit straight = {.crowns = *crowns};
+    sil_fit bowed = {.bend = sil_bend(board, relief), .crowns = *crowns};
     sil_lowest lowest;
     for (int i = 0; i < board->strings; i++) {
         for (int n = 1; n <= board->frets; n++) {
@@ -16,7 +17,7 @@ static double mean_at(const sil_board *board, const sil_crowns *crowns, const si
         }
     }
     wish.most_relief = 0.0;
-    assert_int_equal(sil_lowest_find(board, &bent, plucked, &wish, &lowest), 0);
+    assert_int_equal(find_lowest(board, &bent, plucked, &wish, &lowest), 0);
     return mean_action(board, &lowest.fit);
 }
 
@@ -37,7 +38,7 @@ static void no_other_relief_is_lower(void **state)
         for (int i = 0; i < 6; i++) {
             crowns.off[i][12] = -0.02 * (form / 2);
         }
-        assert_int_equal(sil_lowest_find(board, &crowns, &plucked, &wish, &lowest), 0);
+        assert_int_equal(find_lowest(board, &crowns, &plucked, &wish, &lowest), 0);
         double least = mean_action(board, &lowest.fit);
         near(mean_at(board, &crowns, &plucked, wish, lowest.relief), least, 1e-9);
         for (double off = 0.0003; off < 0.1; off *= 3.0) {

@@ -7,6 +7,7 @@
 #include <sillet/drawing.h>
 
 #include "../src/drawing/board/paper.h"
+#include "planned.h"
 #include "random_job.h"
 
 static const double degree = 0.017453292519943295;
@@ -218,7 +219,7 @@ static void measure_job(sil_plan *plan, const sil_draw_order *order, int job)
     plan->bench.relief.high = job % 8 ? plan->job->instrument.join : plan->job->instrument.frets;
     for (int unread = 0; unread < 2; unread++) {
         sil_drawing *drawing;
-        assert_true(sil_drawing_measure(plan, order, unread, &drawing) >= SIL_DRAWING_DONE);
+        assert_true(sil_drawing_measure(plan, order, unread, &drawing) >= SIL_DONE);
         for (int page = 0; page < sil_drawing_pages(drawing); page++) {
             look_over(&(scene){drawing, page, job, plan->job->string_count});
         }
@@ -229,12 +230,12 @@ static void measure_job(sil_plan *plan, const sil_draw_order *order, int job)
 static void draw_job(const random_job *made, int job)
 {
     static sil_plan plan;
-    sil_plan_make(&made->job, &plan);
+    plan_into(&made->job, &plan);
     for (int paper = SIL_A4; paper <= SIL_LETTER; paper++) {
         for (int unit = SIL_MM; unit <= SIL_INCH; unit++) {
             sil_draw_order order = {SIL_PART_ALL, (sil_paper)paper, (sil_unit)unit, job % 2 == 1};
             sil_drawing *drawing;
-            assert_true(sil_drawing_make(&plan, &order, &drawing) >= SIL_DRAWING_DONE);
+            assert_true(sil_drawing_make(&plan, &order, &drawing) >= SIL_DONE);
             for (int page = 0; page < sil_drawing_pages(drawing); page++) {
                 scene s = {drawing, page, job, made->job.string_count};
                 look_over(&s);
@@ -293,10 +294,10 @@ static void much_text_flows_on(void **state)
     notes[size] = '\0';
     make_random_job(&made, &seed, 6);
     made.job.about.notes = notes;
-    sil_plan_make(&made.job, &plan);
+    plan_into(&made.job, &plan);
     sil_draw_order order = {.paper = SIL_LETTER};
     sil_drawing *drawing;
-    assert_true(sil_drawing_make(&plan, &order, &drawing) >= SIL_DRAWING_DONE);
+    assert_true(sil_drawing_make(&plan, &order, &drawing) >= SIL_DONE);
     assert_true(sil_drawing_pages(drawing) > 20);
     for (int page = 0; page < sil_drawing_pages(drawing); page += 7) {
         look_over(&(scene){drawing, page, 0, 6});
@@ -314,11 +315,11 @@ static void the_same_bytes_twice(void **state)
     char *bytes[2];
     size_t size[2];
     make_random_job(&made, &seed, 6);
-    sil_plan_make(&made.job, &plan);
+    plan_into(&made.job, &plan);
     for (int k = 0; k < 2; k++) {
         sil_draw_order order = {.paper = SIL_A4};
         sil_drawing *drawing;
-        assert_true(sil_drawing_make(&plan, &order, &drawing) >= SIL_DRAWING_DONE);
+        assert_true(sil_drawing_make(&plan, &order, &drawing) >= SIL_DONE);
         assert_int_equal(sil_drawing_write(drawing, SIL_PDF, &bytes[k], &size[k]), 0);
         sil_drawing_free(drawing);
     }

@@ -4,6 +4,7 @@
  * Allow 10.2.1). */
 #define _GNU_SOURCE /* NOLINT: memmem */
 #include "asked.h"
+#include "planned.h"
 
 /* --- who may ask, and what ------------------------------------------------------------------- */
 
@@ -62,6 +63,8 @@ static void routes_and_methods(void **state)
         {"POST", "/main.js", 405, "GET, HEAD"},
         {"GET", "/plan", 405, "POST"},
         {"PUT", "/profiles", 405, "GET, HEAD"},
+        {"HEAD", "/fields", 200, NULL},
+        {"POST", "/fields", 405, "GET, HEAD"},
         {"DELETE", "/sheets/a.yaml", 405, "GET, HEAD, PUT"},
         {"GET", "/nothing", 404, NULL},
         {"GET", "/plan/", 404, NULL},
@@ -131,8 +134,8 @@ static void plans_are_the_librarys(void **state)
         sil_sheet *sheet;
         sil_plan plan;
         char *text = read_whole(examples[i]);
-        assert_true(sil_sheet_read(examples[i], "profiles", &sheet) >= SIL_SHEET_DONE);
-        sil_plan_make(sil_sheet_job(sheet), &plan);
+        assert_true(sil_sheet_read(examples[i], "profiles", &sheet) >= SIL_DONE);
+        plan_into(sil_sheet_job(sheet), &plan);
         char *mm = sil_report_json(&plan, sil_sheet_job(sheet)->units);
         char *in = sil_report_json(&plan, SIL_INCH);
         assert_int_equal(ask("POST", "/plan", text), 200);
@@ -197,6 +200,67 @@ static void a_sheet_is_read_value_by_value(void **state)
     assert_true(answer_holds("\"severity\":\"error\""));
 }
 
+/* The fields in words, row by row the library's. */
+static void the_fields_are_told_in_words(void **state)
+{
+    (void)state;
+    assert_int_equal(ask("GET", "/fields", ""), 200);
+    cJSON *rows = cJSON_ParseWithLength(reply.bytes, reply.size), *row;
+    assert_int_equal(cJSON_GetArraySize(rows), sil_field_count());
+    int order = 0;
+    cJSON_ArrayForEach(row, rows)
+    {
+        sil_field field = sil_field_at(order);
+        cJSON *choices = cJSON_GetObjectItem(row, "choices"), *pair;
+        assert_string_equal(cJSON_GetObjectItem(row, "path")->valuestring, field.path);
+        assert_string_equal(cJSON_GetObjectItem(row, "label")->valuestring, field.label);
+        assert_string_equal(cJSON_GetObjectItem(row, "hint")->valuestring, field.hint);
+        assert_string_equal(cJSON_GetObjectItem(row, "unit")->valuestring, field.unit);
+        assert_int_equal(cJSON_IsTrue(cJSON_GetObjectItem(row, "asked")), field.asked);
+        assert_int_equal(cJSON_GetObjectItem(row, "order")->valueint, order++);
+        assert_int_equal(cJSON_GetArraySize(choices), field.choice_count);
+        const sil_choice *choice = field.choices;
+        cJSON_ArrayForEach(pair, choices)
+        {
+            assert_string_equal(cJSON_GetArrayItem(pair, 0)->valuestring, choice->word);
+            assert_string_equal(cJSON_GetArrayItem(pair, 1)->valuestring, choice->shown);
+            choice++;
+        }
+    }
+    cJSON_Delete(rows);
+    assert_true(answer_holds("\"path\":\"instrument.head_angle\""));
+    assert_true(answer_holds("\"kind\":\"choice\",\"unit\":\"\",\"choices\":[[\"none\","));
+    assert_true(answer_holds("\"kind\":\"figure\",\"unit\":\"deg\",\"choices\":[]"));
+}
+
+static bool applies(const cJSON *root, const char *path)
+{
+    const cJSON *item;
+    cJSON_ArrayForEach(item, cJSON_GetObjectItem(root, "applies"))
+    {
+        if (strcmp(item->valuestring, path) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void a_sheet_says_which_fields_it_has(void **state)
+{
+    (void)state;
+    assert_int_equal(ask("POST", "/read", LEAST), 200);
+    cJSON *acoustic = cJSON_ParseWithLength(reply.bytes, reply.size);
+    assert_int_equal(ask("POST", "/read", "sillet: 1\nprofile: electric-guitar\n"), 200);
+    cJSON *electric = cJSON_ParseWithLength(reply.bytes, reply.size);
+    assert_true(applies(acoustic, "saddle.slot_depth") && applies(electric, "saddle.pitch"));
+    assert_false(applies(acoustic, "saddle.pitch") || applies(electric, "saddle.slot_depth"));
+    assert_true(applies(acoustic, "readings.first") && applies(electric, "readings.first"));
+    cJSON_Delete(acoustic);
+    cJSON_Delete(electric);
+    assert_int_equal(ask("POST", "/read", LEAST "instrument: {crown: x}\n"), 200);
+    assert_true(answer_holds("\"applies\":null"));
+}
+
 static void drawings_are_the_librarys(void **state)
 {
     static const struct {
@@ -240,6 +304,8 @@ int main(void)
         cmocka_unit_test(plans_are_the_librarys),
         cmocka_unit_test(a_wrong_sheet_is_told_by_place_and_path),
         cmocka_unit_test(a_sheet_is_read_value_by_value),
+        cmocka_unit_test(the_fields_are_told_in_words),
+        cmocka_unit_test(a_sheet_says_which_fields_it_has),
         cmocka_unit_test(drawings_are_the_librarys),
     };
     return cmocka_run_group_tests(tests, begin, end);

@@ -4,6 +4,7 @@
 #include <sillet/sheet.h>
 #include <string.h>
 
+#include "planned.h"
 #include "random_job.h"
 
 enum { JOBS = 400 };
@@ -28,7 +29,7 @@ static void next_job(uint64_t *seed)
         *gaps[0] = *gaps[0] > 0.0 ? *gaps[0] : 2.0;
         *gaps[1] = *gaps[1] > 0.0 ? *gaps[1] : 0.1;
     }
-    sil_plan_make(job, &both.plan);
+    plan_into(job, &both.plan);
 }
 
 /* A copy of the job to change, its lists its own. */
@@ -149,7 +150,7 @@ static void every_length_times_k_gives_every_cut_times_k(void **state)
         next_job(&seed);
         sil_job *job = copy_job();
         scale_job(job, &both.other.reading, both.other.crowns, k);
-        sil_plan_make(job, &both.changed);
+        plan_into(job, &both.changed);
         const sil_plan *a = &both.plan, *b = &both.changed;
         for (int i = 0; i < job->string_count; i++) {
             law(alike(a->stages.deepen[i] * k, b->stages.deepen[i], 1e-8) &&
@@ -204,7 +205,7 @@ static void mirrored_in_is_mirrored_out(void **state)
         next_job(&seed);
         sil_job *job = copy_job();
         mirror_job(job, &both.other.reading, both.other.crowns);
-        sil_plan_make(job, &both.changed);
+        plan_into(job, &both.changed);
         const sil_plan *a = &both.plan, *b = &both.changed;
         int last = job->string_count - 1;
         if (a->bench.board.course[last] == 0) {
@@ -267,7 +268,7 @@ static void a_higher_reading_is_a_deeper_cut(void **state)
         for (int i = 0; i < job->string_count; i++) {
             both.other.reading.gaps.action[i] += more;
         }
-        sil_plan_make(job, &both.changed);
+        plan_into(job, &both.changed);
         for (int i = 0; i < job->string_count; i++) {
             double t = sil_leverage(&both.plan.bench.board, i);
             law(alike(both.changed.stages.lower[i] - both.plan.stages.lower[i], more / t, 1e-9),
@@ -312,7 +313,7 @@ static void plan_sheet(const double figures[8], sil_unit unit, sil_sheet **sheet
                  "saddle_height: %s}\n",
                  unit == SIL_INCH ? "in" : "mm", f[0], f[1], f[2], f[3], f[4], f[5], f[6], f[7]);
     assert_int_equal(sil_sheet_read_bytes(text, (size_t)size, "random", "profiles", sheet), 0);
-    sil_plan_make(sil_sheet_job(*sheet), plan);
+    plan_into(sil_sheet_job(*sheet), plan);
 }
 
 /* A sheet in inches is the same sheet. */

@@ -69,7 +69,7 @@ static void what_is_no_note_is_refused(void **state)
                                         "4"};
     for (size_t k = 0; k < sizeof wrong / sizeof *wrong; k++) {
         double hz = 1.0;
-        assert_int_equal(sil_note_hz(wrong[k], &hz), -1);
+        assert_int_equal(sil_note_hz(wrong[k], &hz), SIL_NO_NOTE);
         assert_true(hz == 1.0);
     }
 }

@@ -2,6 +2,7 @@
 /* A plan in a row: few words for every work that can come next, and for all that can be waited for.
  */
 #include "instrument.h"
+#include "planned.h"
 
 #include <stdio.h>
 #include <stdlib.h>

@@ -28,13 +28,12 @@ static bool replay(const char *name)
     sil_sheet *sheet;
     snprintf(path, sizeof path, "tests/sheets/%s", name);
     snprintf(expected, sizeof expected, "tests/sheets/%.*s.expect", (int)strlen(name) - 5, name);
-    int status = sil_sheet_read(path, "profiles", &sheet);
+    sil_status status = sil_sheet_read(path, "profiles", &sheet);
     told(sheet, got);
     read_file(expected, wanted);
-    bool right =
-        strcmp(got, wanted) == 0 && (good || wanted[0] != '\0') &&
-        (sil_sheet_job(sheet) != NULL) == good &&
-        status == (good ? wanted[0] ? SIL_SHEET_DOUBTFUL : SIL_SHEET_DONE : SIL_SHEET_WRONG);
+    bool right = strcmp(got, wanted) == 0 && (good || wanted[0] != '\0') &&
+                 (sil_sheet_job(sheet) != NULL) == good &&
+                 status == (good ? wanted[0] ? SIL_DOUBTFUL : SIL_DONE : SIL_WRONG);
     if (!right) {
         print_error("%s: status %d\n--- told\n%s--- wanted\n%s", path, status, got, wanted);
     }
@@ -71,7 +70,7 @@ static void expect_bytes(const char *bytes, size_t size, const char *first, int 
     static char all[TEXT];
     sil_sheet *sheet;
     clock_t start = clock();
-    int status = sil_sheet_read_bytes(bytes, size, "s.yaml", "profiles", &sheet);
+    sil_status status = sil_sheet_read_bytes(bytes, size, "s.yaml", "profiles", &sheet);
     double seconds = (double)(clock() - start) / CLOCKS_PER_SEC;
     told(sheet, all);
     char *end = strchr(all, '\n');
@@ -79,7 +78,7 @@ static void expect_bytes(const char *bytes, size_t size, const char *first, int 
         *end = '\0';
     }
     assert_string_equal(all, first);
-    assert_int_equal(status, first[0] ? SIL_SHEET_WRONG : SIL_SHEET_DONE);
+    assert_int_equal(status, first[0] ? SIL_WRONG : SIL_DONE);
     if (count > 0) {
         assert_int_equal(sil_sheet_complaint_count(sheet), count);
     }
@@ -132,7 +131,7 @@ static void sheets_too_large_are_refused_by_size(void **state)
     close(file);
     sil_sheet *sheet;
     clock_t start = clock();
-    assert_int_equal(sil_sheet_read(path, "profiles", &sheet), SIL_SHEET_WRONG);
+    assert_int_equal(sil_sheet_read(path, "profiles", &sheet), SIL_WRONG);
     assert_true((double)(clock() - start) / CLOCKS_PER_SEC < 1.0);
     assert_int_equal(sil_sheet_complaint_count(sheet), 1);
     assert_string_equal(sil_sheet_complaint(sheet, 0).text,
@@ -147,7 +146,7 @@ static void files_that_cannot_be_read_are_told(void **state)
     const char *const paths[] = {"tests/sheets/not-there.yaml", "tests/sheets"};
     for (int i = 0; i < 2; i++) {
         sil_sheet *sheet;
-        assert_int_equal(sil_sheet_read(paths[i], "profiles", &sheet), SIL_SHEET_UNREADABLE);
+        assert_int_equal(sil_sheet_read(paths[i], "profiles", &sheet), SIL_UNREADABLE);
         assert_int_equal(sil_sheet_complaint_count(sheet), 1);
         assert_non_null(strstr(sil_sheet_complaint(sheet, 0).text, "cannot be read: "));
         assert_null(sil_sheet_job(sheet));

@@ -8,6 +8,7 @@
 
 #include "../src/drawing/board/paper.h"
 #include "../src/drawing/views/sound.h"
+#include "planned.h"
 #include "random_job.h"
 
 typedef struct scene {
@@ -36,9 +37,9 @@ static void draw(scene *s, uint64_t *seed, int strings, sil_part part)
     for (int k = 0; k < s->made.reading.buzz_count; k++) {
         buzz[k] = (sil_buzz){whole(seed, 1, strings), 3 * k};
     }
-    sil_plan_make(job, &s->plan);
+    plan_into(job, &s->plan);
     sil_draw_order order = {.part = part, .paper = (sil_paper)whole(seed, SIL_A4, SIL_LETTER)};
-    assert_true(sil_drawing_make(&s->plan, &order, &s->drawing) >= SIL_DRAWING_DONE);
+    assert_true(sil_drawing_make(&s->plan, &order, &s->drawing) >= SIL_DONE);
 }
 
 /* The texts and filled marks of a layer over all pages of the sheet. */
@@ -198,7 +199,7 @@ static void cents_go_on_one_scale(void **state)
     uint64_t seed = 24;
     for (int job = 0; job < 200; job++) {
         make_random_job(&made, &seed, 1 + job % SIL_STRINGS_MAX);
-        sil_plan_make(&made.job, &plan);
+        plan_into(&made.job, &plan);
         draw_draft draft = {.plan = &plan};
         view_cents_scale scale = view_cents_measure(&draft);
         assert_true(scale.step >= 1 && scale.low < 0 && scale.high > 0);

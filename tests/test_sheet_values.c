@@ -199,9 +199,9 @@ static void profiles_and_examples_are_read_without_a_word(void **state)
             }
             sil_sheet *sheet;
             snprintf(text, sizeof text, "%s/%s", folders[i], entry->d_name);
-            int status = sil_sheet_read(text, "profiles", &sheet);
+            sil_status status = sil_sheet_read(text, "profiles", &sheet);
             told(sheet, all);
-            if (status != SIL_SHEET_DONE) {
+            if (status != SIL_DONE) {
                 fail_msg("%s: %s", text, all);
             }
             sil_sheet_free(sheet);
@@ -225,7 +225,7 @@ static void profiles_are_found_where_they_are_said_to_be(void **state)
     sil_sheet_free(sheet);
     unsetenv("SILLET_PROFILES");
     assert_int_equal(sil_sheet_read_bytes(HEAD, strlen(HEAD), "s.yaml", "nowhere", &sheet),
-                     SIL_SHEET_WRONG);
+                     SIL_WRONG);
     sil_sheet_free(sheet);
 }
 

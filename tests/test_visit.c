@@ -3,7 +3,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "near.h"
+#include "planned.h"
 
 #include <sillet/sillet.h>
 
@@ -23,7 +23,7 @@ static void make_plan(const char *readings)
              readings);
     sil_sheet_read_bytes(text, strlen(text), "visits", "profiles", &sheet);
     assert_non_null(sil_sheet_job(sheet));
-    sil_plan_make(sil_sheet_job(sheet), &plan);
+    plan_into(sil_sheet_job(sheet), &plan);
 }
 
 #define SOUND "frets: sound, humidity: 48 %"

@@ -9,6 +9,7 @@
 
 #include <sillet/drawing.h>
 
+#include "planned.h"
 #include "random_job.h"
 
 static random_job made;
@@ -23,16 +24,16 @@ static void make_plan(uint64_t seed, const char *title)
 {
     make_random_job(&made, &seed, 6);
     made.job.about.title = title;
-    sil_plan_make(&made.job, &plan);
+    plan_into(&made.job, &plan);
 }
 
 static sil_drawing *make_drawing(bool outlines)
 {
     const sil_draw_order order = {.part = SIL_PART_ALL, .paper = SIL_A4, .unit = SIL_MM};
     sil_drawing *drawing;
-    int status = outlines ? sil_outlines_make(&plan, &order, &drawing)
-                          : sil_drawing_make(&plan, &order, &drawing);
-    assert_true(status >= SIL_DRAWING_DONE);
+    sil_status status = outlines ? sil_outlines_make(&plan, &order, &drawing)
+                                 : sil_drawing_make(&plan, &order, &drawing);
+    assert_true(status >= SIL_DONE);
     return drawing;
 }
 
@@ -149,12 +150,12 @@ static void a_format_of_one_page_takes_no_more(void **state)
     make_plan(14, NULL);
     sil_drawing *drawing = make_drawing(false);
     assert_true(sil_drawing_pages(drawing) > 1);
-    assert_int_equal(sil_drawing_write(drawing, SIL_SVG, &bytes, &size), SIL_DRAWING_FAULT);
-    assert_int_equal(sil_drawing_write(drawing, SIL_DXF, &bytes, &size), SIL_DRAWING_FAULT);
+    assert_int_equal(sil_drawing_write(drawing, SIL_SVG, &bytes, &size), SIL_FAULT);
+    assert_int_equal(sil_drawing_write(drawing, SIL_DXF, &bytes, &size), SIL_FAULT);
     const int none[] = {-1, sil_drawing_pages(drawing)};
     for (int i = 0; i < 2; i++) {
         assert_int_equal(sil_drawing_write_page(drawing, none[i], SIL_PDF, &bytes, &size),
-                         SIL_DRAWING_FAULT);
+                         SIL_FAULT);
     }
     assert_null(bytes);
     assert_int_equal(size, 0);

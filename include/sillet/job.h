@@ -188,11 +188,15 @@ typedef struct sil_job {
     int plausible_count;
 } sil_job;
 
-/* sil_job_clear: an empty job: nothing given, and what the sheet's page gives as "unless given". */
+/* sil_job_clear: an empty job.
+ * Returned: job  nothing given, and what docs/sheet.md gives as "unless given"
+ */
 void sil_job_clear(sil_job *job);
 
-/* sil_reading_clear: an empty reading: nothing read; action at 12, first gap held at 3. One filled
- * from noughts instead would say that every string lies on its fret. */
+/* sil_reading_clear: an empty reading.
+ * Returned: reading  nothing read; action at 12, first gap held at 3
+ * Notes:    one filled with noughts instead would say that every string lies on its fret
+ */
 void sil_reading_clear(sil_reading *reading);
 
 typedef enum sil_severity { SIL_WARNING, SIL_ERROR } sil_severity;
@@ -207,6 +211,7 @@ typedef void sil_tell(void *with, sil_severity severity, const char *path, const
 /* sil_job_check: looks for what cannot be, what is missing and what is unlikely.
  * Given:    job   filled
  *           tell  called for every complaint: field by field, then what must agree across fields
+ *           with  handed on to tell
  * Status:   number of errors; 0: the job can be planned (warnings may have been told)
  * Notes:    among errors are readings that contradict each other, such as an action and a relief
  *           by which a string would lie under a crown by more than the tools explain.
@@ -215,7 +220,8 @@ int sil_job_check(const sil_job *job, sil_tell *tell, void *with);
 
 /* sil_job_courses: the course of each string, from 0.
  * Given:    job     strings filled
- * Returned: course  [SIL_STRINGS_MAX]; neighbours of one number stand together
+ * Returned: course  as many as strings, room for SIL_STRINGS_MAX; neighbours of one number stand
+ *                   together
  */
 void sil_job_courses(const sil_job *job, int *course);
 

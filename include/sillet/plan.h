@@ -5,6 +5,7 @@
 
 #include "core/clearance.h"
 #include "job.h"
+#include "status.h"
 
 #ifdef __cplusplus
 extern "C" {
@@ -198,57 +199,131 @@ typedef struct sil_neck {
     int string;  /* the one that asks for most, or -1 */
 } sil_neck;
 
-typedef struct sil_plan {
-    const sil_job *job;
-    int reading;    /* index of the reading that counts, or -1: none */
-    int only_stage; /* the stage whose findings and steps are left, or -1: all */
-    sil_bench bench;
-    sil_stages stages;
-    double unit_mass_kg_m[SIL_STRINGS_MAX];
-    double tension_n[SIL_STRINGS_MAX];
-    sil_withheld nut_withheld, saddle_withheld;
-    double nut_gap;                     /* between string edges at the nut, mm; unknown for equal
-                                           centres */
-    double slot_width[SIL_STRINGS_MAX]; /* to cut, mm */
-    sil_nut_work nut;
-    sil_blank nut_blank;
-    sil_saddle_work saddle;
-    sil_blank saddle_blank;
-    sil_neck neck;
-    sil_pluck pluck;
-    sil_clearance clean_now, clean_after; /* on the first and the last stage */
-    sil_cause causes[SIL_CAUSES_MAX];
-    int cause_count;
-    sil_lowest lowest; /* unknown where a tension is */
-    sil_compensation compensation[SIL_STRINGS_MAX];
-    sil_line slot_as_built; /* setback over z: the straight line nearest to the setbacks built */
-    sil_line slot_best;     /* and to those wanted, the nut as it is */
-    sil_finding findings[SIL_FINDINGS_MAX];
-    int finding_count;
-    sil_step steps[SIL_STEPS_MAX];
-    int step_count;
-    bool done;                        /* every reading is in its range and nothing is left to do */
-    sil_visit visits[SIL_VISITS_MAX]; /* oldest first; one a reading */
-    int visit_count;
-} sil_plan;
+/* A plan made: opaque. It points at the job it was made of, which must outlive it. What stands in
+ * it is seen by the functions below; what they return lives as long as the plan. */
+typedef struct sil_plan sil_plan;
 
 /* sil_plan_make: the plan of a job.
  * Given:    job   checked without errors; must outlive the plan
- * Returned: plan  while a part is withheld its work is all unknown and its remedy to wait; what
- *                 the stages hold is then a forecast
- * Notes:    no allocation, no I/O.
+ * Returned: plan  to be freed with sil_plan_free; NULL on error. While a part is withheld its work
+ *                 is all unknown and its remedy to wait; what the stages hold is then a forecast
+ * Status:   SIL_DONE or SIL_NO_MEMORY
+ * Notes:    one allocation, no I/O.
  */
-void sil_plan_make(const sil_job *job, sil_plan *plan);
+sil_status sil_plan_make(const sil_job *job, sil_plan **plan);
 
-/* sil_plan_keep: leaves only the findings and steps of one stage in a plan, and what
- * stops all work. */
+/* sil_plan_free: frees a plan; NULL is no matter. Drawings of it are to be freed before. */
+void sil_plan_free(sil_plan *plan);
+
+/* sil_plan_keep: leaves only the findings and steps of one stage in a plan, and what stops all
+ * work.
+ * Given:    plan   made
+ *           stage  whose findings and steps are wanted
+ * Returned: plan   everything else in it as it was
+ */
 void sil_plan_keep(sil_plan *plan, sil_stage_name stage);
 
-/* sil_withheld_by: whether a part waits for this. */
+/* sil_withheld_by: whether a part waits for this.
+ * Given:    withheld  of a part
+ *           code      any code; most withhold nothing
+ */
 bool sil_withheld_by(const sil_withheld *withheld, sil_code code);
 
-/* sil_plan_reading: the visit that counts, or NULL where nothing has been read. */
+/* --- what stands in a plan -------------------------------------------------------------------
+ * All of these only look: what they return belongs to the plan and lives as long as it. Arrays of
+ * strings count from 0 at string 1 and hold as many figures as the job has strings. Lengths are in
+ * mm; what is not known is SIL_UNKNOWN. */
+
+/* sil_plan_job: the job it was made of.
+ * sil_plan_reading: the reading of it that counts, the last; NULL where nothing has been read.
+ */
+const sil_job *sil_plan_job(const sil_plan *plan);
 const sil_reading *sil_plan_reading(const sil_plan *plan);
+
+/* sil_plan_done: whether every reading is in its range and nothing is left to do. A buzz still
+ * heard with all that right does not count.
+ */
+bool sil_plan_done(const sil_plan *plan);
+
+/* sil_plan_bench: the instrument and its readings laid out as figures: board, gaps, targets, tools.
+ * sil_plan_stages: the state each stage leaves, its verdicts and whole cuts, and how sure each is.
+ * Notes:    the stages hold every cut, also one that must wait: ask sil_plan_nut_withheld and
+ *           sil_plan_saddle_withheld before anything is cut by them
+ */
+const sil_bench *sil_plan_bench(const sil_plan *plan);
+const sil_stages *sil_plan_stages(const sil_plan *plan);
+
+/* sil_plan_nut_withheld, sil_plan_saddle_withheld: why the part may not be cut today.
+ * Returned: count 0: it may be cut. sil_code_waits words each code
+ */
+const sil_withheld *sil_plan_nut_withheld(const sil_plan *plan);
+const sil_withheld *sil_plan_saddle_withheld(const sil_plan *plan);
+
+/* sil_plan_nut, sil_plan_saddle: the work at the part.
+ * Returned: while the part is withheld its remedy is to wait and no figure one could cut to is
+ * known
+ */
+const sil_nut_work *sil_plan_nut(const sil_plan *plan);
+const sil_saddle_work *sil_plan_saddle(const sil_plan *plan);
+
+/* sil_plan_nut_gap: the gap between string edges at the nut; unknown for equal steps from centre to
+ * centre, and for one course.
+ * sil_plan_slot_widths: the width to cut each nut slot to.
+ */
+double sil_plan_nut_gap(const sil_plan *plan);
+const double *sil_plan_slot_widths(const sil_plan *plan);
+
+/* sil_plan_nut_blank, sil_plan_saddle_blank: the piece to order for a new part, allowances counted
+ * in.
+ */
+sil_blank sil_plan_nut_blank(const sil_plan *plan);
+sil_blank sil_plan_saddle_blank(const sil_plan *plan);
+
+/* sil_plan_neck: what tilting the neck back would have to give.
+ * Returned: unknown unless the saddle has no more to give
+ */
+const sil_neck *sil_plan_neck(const sil_plan *plan);
+
+/* sil_plan_unit_masses: of each string, kg/m.
+ * sil_plan_pluck: the tension of each string, N, and where it is plucked: what clearances rest on.
+ */
+const double *sil_plan_unit_masses(const sil_plan *plan);
+const sil_pluck *sil_plan_pluck(const sil_plan *plan);
+
+/* sil_plan_clean_now, sil_plan_clean_after: how hard each note can be plucked before it buzzes, as
+ * the instrument is and as the last stage leaves it.
+ * Accuracy: as sil_clearance_find
+ */
+const sil_clearance *sil_plan_clean_now(const sil_plan *plan);
+const sil_clearance *sil_plan_clean_after(const sil_plan *plan);
+
+/* sil_plan_lowest: the lowest setup that still rings clean under the job's pick, on the crowns as
+ * the frets stage leaves them; unknown where a tension is.
+ * Accuracy: as sil_lowest_find
+ */
+const sil_lowest *sil_plan_lowest(const sil_plan *plan);
+
+/* sil_plan_compensation: of each string, where it is to leave nut and saddle to play in tune.
+ * sil_plan_slot_as_built, sil_plan_slot_best: setback over z, the straight saddle line nearest to
+ * the setbacks built, and to those wanted with the nut as it is.
+ * Accuracy: as sil_cents
+ */
+const sil_compensation *sil_plan_compensation(const sil_plan *plan);
+sil_line sil_plan_slot_as_built(const sil_plan *plan);
+sil_line sil_plan_slot_best(const sil_plan *plan);
+
+/* Lists of a plan.
+ * sil_plan_findings: what is wrong, or good to know, in the order it is told.
+ * sil_plan_steps: the work, in the order of the bench.
+ * sil_plan_causes: every note that was heard to buzz, or will under the job's pick, and why.
+ * sil_plan_visits: the readings so far, oldest first, each with what the plan before it foretold.
+ * Returned: count  how many there are, 0 or more
+ *           the first of them, the others behind it; never NULL
+ */
+const sil_finding *sil_plan_findings(const sil_plan *plan, int *count);
+const sil_step *sil_plan_steps(const sil_plan *plan, int *count);
+const sil_cause *sil_plan_causes(const sil_plan *plan, int *count);
+const sil_visit *sil_plan_visits(const sil_plan *plan, int *count);
 
 /* What a person is shown as read, mm.
  * sil_relief_now: over the fret relief is told at.
@@ -274,7 +349,10 @@ double sil_left_on(const sil_plan *plan, int string);
  * the last stage, and what is left on. */
 double sil_action_after(const sil_plan *plan, int string);
 
-/* Words for scripts (fixed). */
+/* sil_code_word, sil_level_word, sil_stage_word, sil_cause_word: the word a script knows it by, as
+ * in the result.
+ * Returned: fixed text, not to be freed; one word keeps its meaning within a major version
+ */
 const char *sil_code_word(sil_code code);
 const char *sil_level_word(sil_level level);
 const char *sil_stage_word(sil_stage_name stage);

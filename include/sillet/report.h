@@ -11,7 +11,7 @@ extern "C" {
 
 /* sil_report_text: the bench plan as text, lines of at most 100 columns.
  * sil_report_json: the result as one JSON document in mm, N, deg, Hz, cents, kg/m.
- * Given:    plan
+ * Given:    plan  made
  *           unit  what a person is told lengths in; in JSON only inside the texts
  *           name  the sheet's name, for the heading
  * Returned: a new NUL-terminated UTF-8 text to be freed with free(); NULL out of memory

@@ -2,7 +2,11 @@
 #ifndef SILLET_VERSION_H
 #define SILLET_VERSION_H
 
-/* Of the program, the library and the result; the Makefile reads it from here. */
-#define SIL_VERSION "0.1.0"
+/* Of the program, the library and the result; the Makefile reads it from here. In numbers, so that
+ * a program can ask when it is built; docs/library.md says what a step of each promises. */
+#define SILLET_VERSION "0.1.0"
+#define SILLET_VERSION_MAJOR 0
+#define SILLET_VERSION_MINOR 1
+#define SILLET_VERSION_PATCH 0
 
 #endif

@@ -42,22 +42,22 @@ static void tell_complaint(sil_complaint complaint)
 
 int cli_read_sheet(const char *path, sil_sheet **sheet)
 {
-    int status = sil_sheet_read(path, NULL, sheet);
+    sil_status status = sil_sheet_read(path, NULL, sheet);
     return cli_tell_sheet(path, status, *sheet);
 }
 
-int cli_tell_sheet(const char *path, int status, const sil_sheet *sheet)
+int cli_tell_sheet(const char *path, sil_status status, const sil_sheet *sheet)
 {
     for (int k = 0; k < sil_sheet_complaint_count(sheet); k++) {
         tell_complaint(sil_sheet_complaint(sheet, k));
     }
-    if (status >= SIL_SHEET_DONE) {
+    if (status >= SIL_DONE) {
         return CLI_DONE;
     }
-    if (status == SIL_SHEET_NO_MEMORY) {
+    if (status == SIL_NO_MEMORY) {
         return cli_failed("%s: out of memory", path);
     }
-    return status == SIL_SHEET_WRONG ? CLI_WRONG : CLI_SYSTEM;
+    return status == SIL_WRONG ? CLI_WRONG : CLI_SYSTEM;
 }
 
 int cli_read_profile(const char *name, sil_sheet **sheet)
@@ -65,15 +65,15 @@ int cli_read_profile(const char *name, sil_sheet **sheet)
     char bytes[512];
     int size = snprintf(bytes, sizeof bytes, "sillet: 1\nprofile: \"%s\"\n", name);
     bool nameable = size > 0 && (size_t)size < sizeof bytes && !strpbrk(name, "\"\\\n");
-    int status =
-        nameable ? sil_sheet_read_bytes(bytes, (size_t)size, name, NULL, sheet) : SIL_SHEET_WRONG;
-    if (status >= SIL_SHEET_DONE) {
+    sil_status status =
+        nameable ? sil_sheet_read_bytes(bytes, (size_t)size, name, NULL, sheet) : SIL_WRONG;
+    if (status >= SIL_DONE) {
         return CLI_DONE;
     }
     switch (status) {
-    case SIL_SHEET_NO_MEMORY:
+    case SIL_NO_MEMORY:
         return cli_failed("out of memory");
-    case SIL_SHEET_UNREADABLE:
+    case SIL_UNREADABLE:
         return cli_failed("the profile '%s' cannot be read", name);
     default:
         return nameable ? cli_misused("%s", sil_sheet_complaint(*sheet, 0).text)

@@ -79,7 +79,7 @@ __attribute__((format(printf, 1, 2))) int cli_failed(const char *format, ...);
 int cli_read_sheet(const char *path, sil_sheet **sheet);
 
 /* The same for a sheet already read, and the status it was read with. */
-int cli_tell_sheet(const char *path, int status, const sil_sheet *sheet);
+int cli_tell_sheet(const char *path, sil_status status, const sil_sheet *sheet);
 
 /* Reads a profile alone, by its name. CLI_DONE: *sheet has a job without readings; otherwise it has
  * none. Free it either way. */

@@ -7,7 +7,7 @@
 
 void cli_help(void)
 {
-    printf("sillet " SIL_VERSION
+    printf("sillet " SILLET_VERSION
            ": from a few readings at the bench to what is wrong, in which order to\n"
            "put it right, and exactly how much to cut.\n\n");
     for (const cli_command *command = cli_commands; command->name; command++) {

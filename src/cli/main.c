@@ -37,7 +37,7 @@ static int run_command(int argc, char **argv)
         return CLI_DONE;
     }
     if (strcmp(word, "--version") == 0) {
-        cli_print("sillet " SIL_VERSION "\n");
+        cli_print("sillet " SILLET_VERSION "\n");
         return CLI_DONE;
     }
     for (size_t k = 0; k < sizeof runs / sizeof *runs; k++) {

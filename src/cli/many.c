@@ -43,7 +43,7 @@ static void print_row(const char *path, const char *job, const char *next, const
 
 static void print_planned(wall *w, const char *path, const sil_plan *plan)
 {
-    const sil_about *about = &plan->job->about;
+    const sil_about *about = &sil_plan_job(plan)->about;
     char job[CELL];
     char next[CELL];
     char waits[CELL];
@@ -82,23 +82,27 @@ static int print_json(const char *path, int code, const sil_plan *plan, sil_unit
 static bool print_sheet(void *with, const char *path)
 {
     wall *w = with;
-    sil_plan plan;
+    sil_plan *plan = NULL;
     sil_sheet *sheet = NULL;
     sil_unit unit = SIL_MM;
-    int status = sil_reader_read(w->reader, path, &sheet);
+    sil_status status = sil_reader_read(w->reader, path, &sheet);
     int code = cli_tell_sheet(path, status, sheet);
     if (code == CLI_DONE) {
-        unit = plan_of(w->order, sil_sheet_job(sheet), &plan);
+        unit = plan_unit(w->order, sil_sheet_job(sheet));
+        if (plan_of(w->order, sil_sheet_job(sheet), &plan) != SIL_DONE) {
+            code = cli_failed("%s: out of memory", path);
+        }
     }
     w->sheets++;
     if (w->order->json) {
-        code = print_json(path, code, code == CLI_DONE ? &plan : NULL, unit);
-    } else if (code == CLI_DONE) {
-        print_planned(w, path, &plan);
+        code = print_json(path, code, plan, unit);
+    } else if (plan) {
+        print_planned(w, path, plan);
     } else {
         print_wrong(w, path, code, sheet);
     }
     w->worst = code > w->worst ? code : w->worst;
+    sil_plan_free(plan);
     sil_sheet_free(sheet);
     return !ferror(stdout);
 }
@@ -115,8 +119,8 @@ static void print_folder(wall *w, const char *path)
 
 int plan_many(const plan_order *order, char **paths, int count)
 {
-    wall w = {.order = order, .worst = CLI_DONE, .reader = sil_reader_new(NULL)};
-    if (!w.reader) {
+    wall w = {.order = order, .worst = CLI_DONE};
+    if (sil_reader_new(NULL, &w.reader) != SIL_DONE) {
         return cli_failed("out of memory");
     }
     setlocale(LC_CTYPE, "C.UTF-8");         /* used only for how wide letters are */

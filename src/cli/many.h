@@ -11,8 +11,11 @@ typedef struct plan_order {
     int stage; /* a sil_stage_name, or -1: all of them */
 } plan_order;
 
-/* Makes the plan of a job with these options; returns the unit of its lengths. */
-sil_unit plan_of(const plan_order *order, const sil_job *job, sil_plan *plan);
+/* The plan of a job as ordered, to be freed. */
+sil_status plan_of(const plan_order *order, const sil_job *job, sil_plan **plan);
+
+/* What its lengths are told in. */
+sil_unit plan_unit(const plan_order *order, const sil_job *job);
 
 /* Prints a line for each of many sheets, and for those in folders among them; returns the worst
  * exit code. */

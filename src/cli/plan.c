@@ -20,20 +20,30 @@ static void print_doubts(const sil_sheet *sheet)
     }
 }
 
-sil_unit plan_of(const plan_order *order, const sil_job *job, sil_plan *plan)
+sil_status plan_of(const plan_order *order, const sil_job *job, sil_plan **plan)
 {
-    sil_plan_make(job, plan);
-    if (order->stage >= 0) {
-        sil_plan_keep(plan, (sil_stage_name)order->stage);
+    sil_status status = sil_plan_make(job, plan);
+    if (status == SIL_DONE && order->stage >= 0) {
+        sil_plan_keep(*plan, (sil_stage_name)order->stage);
     }
+    return status;
+}
+
+sil_unit plan_unit(const plan_order *order, const sil_job *job)
+{
     return order->unit >= 0 ? (sil_unit)order->unit : job->units;
 }
 
 static int print_plan(const plan_order *order, const char *name, const sil_sheet *sheet)
 {
-    sil_plan plan;
-    sil_unit unit = plan_of(order, sil_sheet_job(sheet), &plan);
-    char *report = order->json ? sil_report_json(&plan, unit) : sil_report_text(&plan, unit, name);
+    sil_plan *plan;
+    const sil_job *job = sil_sheet_job(sheet);
+    sil_unit unit = plan_unit(order, job);
+    char *report = NULL;
+    if (plan_of(order, job, &plan) == SIL_DONE) {
+        report = order->json ? sil_report_json(plan, unit) : sil_report_text(plan, unit, name);
+        sil_plan_free(plan);
+    }
     if (!report) {
         return cli_failed("out of memory");
     }

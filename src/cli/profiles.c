@@ -17,9 +17,10 @@ int cli_profiles(int argc, char **argv)
         return cli_failed("no folder of profiles found; $SILLET_PROFILES can name one");
     }
     char **names;
-    int count = sil_profiles_list(&names);
-    if (count < 0) {
-        return cli_failed("%s: %s", folder, strerror(errno));
+    int count;
+    sil_status status = sil_profiles_list(&names, &count);
+    if (status != SIL_DONE) {
+        return cli_failed("%s: %s", folder, strerror(status == SIL_NO_MEMORY ? ENOMEM : errno));
     }
     for (int k = 0; k < count; k++) {
         cli_print(names[k]);

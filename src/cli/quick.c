@@ -47,8 +47,8 @@ static int read_question(const cli_arguments *a, const length_option *lengths, q
 {
     for (const length_option *option = lengths; option->name; option++) {
         const char *text = cli_given(a, option->name);
-        if (text && sil_quantity_read(text, strlen(text), SIL_LENGTH, SIL_MM, option->value) !=
-                        SIL_QUANTITY_READ) {
+        if (text &&
+            sil_quantity_read(text, strlen(text), SIL_LENGTH, SIL_MM, option->value) != SIL_DONE) {
             return cli_misused("%s: '%s' is no length; such as 2.6mm, 12thou or 5/64in",
                                option->name, text);
         }

@@ -1,118 +1,178 @@
 /* SPDX-License-Identifier: MIT */
 /* sillet start: a commented measuring sheet of a kind of instrument, ready to fill in; `plan` takes
- * it as it is. */
+ * it as it is. Its fields, their order and their remarks are those of sillet/fields.h. */
 #include <stdio.h>
 #include <string.h>
 
 #include "cli.h"
 
+enum { LINE = 512 };
+
+/* A text put together on one line; what does not fit is cut off. */
+typedef struct line {
+    char text[LINE];
+    size_t used;
+} line;
+
+static void put(line *to, const char *text)
+{
+    to->used += (size_t)snprintf(to->text + to->used, LINE - to->used, "%s", text);
+    to->used = to->used < LINE ? to->used : LINE - 1;
+}
+
+/* "key: value", and why behind it where it does not run into the remarks of other lines. */
 static void say(const char *key, const char *value, const char *why)
 {
-    char line[512];
-    snprintf(line, sizeof line, "%s%s%*s# %s\n", key, value,
-             (int)(strlen(key) + strlen(value) < 40 ? 40 - strlen(key) - strlen(value) : 1), "",
-             why);
-    cli_print(line);
+    char out[3 * LINE];
+    size_t length = strlen(key) + strlen(value) + 2;
+    snprintf(out, sizeof out, "%s: %s%*s# %s\n", key, value, (int)(length < 40 ? 40 - length : 1),
+             "", why);
+    cli_print(out);
 }
 
-static void say_figure(const char *key, double mm, const char *why)
+/* The key a field has in the part it is in. */
+static const char *key_of(const char *path)
+{
+    const char *dot = strrchr(path, '.');
+    return dot ? dot + 1 : path;
+}
+
+static void put_figure(line *to, const sil_field *field, double value)
 {
     char figure[SIL_NUMBER_FULL_MAX];
-    sil_number_write_full(figure, mm);
-    say(key, sil_known(mm) ? figure : "~", why);
-}
-
-/* "[~, ~, ~]", a place a string. */
-static const char *blanks(int count, char out[64])
-{
-    size_t used = 0;
-    for (int i = 0; i < count; i++) {
-        used += (size_t)snprintf(out + used, 64 - used, "%s~", i ? ", " : "[");
-    }
-    snprintf(out + used, 64 - used, "]");
-    return out;
-}
-
-/* A saddle whose height is cut, not turned. */
-static bool stands_loose(const sil_job *job)
-{
-    return sil_working_in_slot(sil_saddle_working(job->saddle.kind, job->saddle.pitch));
-}
-
-static void say_scale(const sil_instrument *it)
-{
-    char treble[SIL_NUMBER_FULL_MAX], bass[SIL_NUMBER_FULL_MAX], fan[128];
-    if (!sil_known(it->scale_bass)) {
-        say_figure("  scale: ", it->scale, "nut to saddle, without compensation");
+    if (!sil_known(value)) {
+        put(to, "~");
         return;
     }
-    sil_number_write_full(treble, it->scale);
-    sil_number_write_full(bass, it->scale_bass);
-    snprintf(fan, sizeof fan, "{treble: %s, bass: %s, square: %d}", treble, bass, it->square);
-    say("  scale: ", fan, "of the outer strings, and the fret that stands square");
-}
-
-static void say_instrument(const sil_job *job)
-{
-    char count[16];
-    cli_print("\n# The instrument, as the profile has it: put yours in its place.\ninstrument:\n");
-    say_scale(&job->instrument);
-    snprintf(count, sizeof count, "%d", job->instrument.frets);
-    say("  frets: ", count, "the last fret");
-    snprintf(count, sizeof count, "%d", job->instrument.join);
-    say("  join: ", count, "fret at the body join");
-    if (isinf(job->instrument.radius_nut)) {
-        say("  radius: ", "flat", "of the board; or a length, or {nut: 254, end: 406}");
-    } else {
-        say_figure("  radius: ", job->instrument.radius_nut,
-                   "of the board; or flat, or {nut: 254, end: 406}");
+    if (isinf(value)) {
+        put(to, field->choices[0].word); /* a flat board */
+        return;
     }
-    say_figure("  crown: ", job->instrument.crown, "height of a sound fret over the board");
-    say("  rod: ", "~", "none | one-way | two-way");
-    say("  rod_state: ", "~", "works | slack | at-end | stuck");
-    say("  head_angle: ", "~", "of the head against the neck, such as 14 deg");
-    say("  handed: ", "right", "right | left");
-    cli_print("nut:\n");
-    say_figure("  width: ", job->nut.width, "of the board at the nut");
-    say_figure("  thickness: ", job->nut.thickness, "along the strings");
-    say("  seat_to_board: ", "~", "board's surface over the nut's seat, on the centre line");
-    cli_print("saddle:\n");
-    if (stands_loose(job)) {
-        say_figure("  length: ", job->saddle.length, "end to end");
-        say_figure("  thickness: ", job->saddle.thickness, "along the strings");
-    }
-    say_figure("  spread: ", job->saddle.spread, "centre of string 1 to centre of the last");
-    if (stands_loose(job)) {
-        say("  slot_depth: ", "~", "from the bridge's top");
-        say("  pin_distance: ", "~", "saddle to where the string enters the bridge; or none");
-    } else {
-        say_figure("  pitch: ", job->saddle.pitch, "travel of one turn of its screws");
+    sil_number_write_full(figure, value);
+    put(to, figure);
+    if (field->measure != SIL_LENGTH && field->measure != SIL_RATIO) {
+        put(to, " ");
+        put(to, sil_measure_unit(field->measure));
     }
 }
 
-static void say_readings(const sil_job *job)
+static void put_ends(line *to, const sil_field *field, const double *figure)
 {
-    char list[64];
-    blanks(job->string_count, list);
-    cli_print("\n# What you read, in the order it is read; string 1 is the treble side. The last "
-              "of several"
-              "\n# counts and stands alone.\nreadings:\n");
-    say("  - date: ", "~", "such as 2026-03-14");
-    say("    humidity: ", "~", "such as 47 %");
-    say("    condition: ", "{bridge: ~, braces: ~, strings: ~, tuned: ~}",
-        "sound/lifted, sound/loose, new/worn, yes/no");
-    say("    relief: ", "~", "a string held on 1 and the join, gap over fret 7");
-    say("    frets: ", "~", "sound, or [{string: 2, fret: 1, off: -0.08}]");
-    say("    first: ", list, "gap over fret 1, held at 3");
-    say("    action: ", list, "open, over fret 12");
-    if (stands_loose(job)) {
-        say("    saddle_height: ", "{treble: ~, bass: ~}",
-            "caliper, seat to underside, outer strings");
-        say("    bridge_top: ", "{treble: ~, bass: ~}",
-            "or: a straightedge on the frets down to the bridge's top");
+    if (figure[0] == figure[1]) {
+        put_figure(to, field, figure[0]);
+        return;
     }
-    say("    buzz: ", "~", "heard: [{string: 1, fret: 0}], 0 is open");
-    say("    cents: ", list, "sharp (+) at fret 12 against the open string");
+    for (int i = 0; i < 2; i++) {
+        put(to, i == 0 ? "{" : ", ");
+        put(to, field->ends[i]);
+        put(to, ": ");
+        put_figure(to, field, figure[i]);
+    }
+    put(to, "}");
+}
+
+static void put_list(line *to, const sil_field *field, const sil_field_value *value)
+{
+    for (int i = 0; i < value->count; i++) {
+        put(to, i == 0 ? "[" : ", ");
+        put_figure(to, field, value->figure[i]);
+    }
+    put(to, "]");
+}
+
+/* The value of a field as a sheet has it; ~ where it has none. A reading of every string has a
+ * place for each to fill in. */
+static void put_value(line *to, const sil_field *field, const sil_job *job)
+{
+    sil_field_value value;
+    bool given = sil_field_read(field, job, -1, &value);
+    if (field->kind == SIL_FIELD_ENDS) {
+        put_ends(to, field, value.figure);
+    } else if (field->kind == SIL_FIELD_EACH &&
+               (given || sil_field_within(field->path, "readings"))) {
+        put_list(to, field, &value);
+    } else if (field->kind == SIL_FIELD_CHOICE && given) {
+        put(to, field->choices[value.choice].word);
+    } else if (field->kind == SIL_FIELD_COUNT && given) {
+        char count[16];
+        snprintf(count, sizeof count, "%.0f", value.figure[0]);
+        put(to, count);
+    } else if (field->kind == SIL_FIELD_FIGURE && given) {
+        put_figure(to, field, value.figure[0]);
+    } else {
+        put(to, "~");
+    }
+}
+
+static void put_words(line *to, const sil_field *field, const char *between)
+{
+    for (int i = 0; i < field->choice_count; i++) {
+        put(to, i > 0 ? between : "");
+        put(to, field->choices[i].word);
+    }
+}
+
+/* The fields asked for within a field, on its line: "{bridge: ~, braces: ~}" as values, the words
+ * each can take as a remark. Returned: how many there are. */
+static int put_inner(const sil_field *outer, const sil_job *job, line *value, line *remark)
+{
+    int count = 0;
+    for (int k = outer->order + 1; k < sil_field_count(); k++) {
+        sil_field field = sil_field_at(k);
+        if (!field.asked || !sil_field_within(field.path, outer->path) ||
+            !sil_field_applies(field.path, job)) {
+            continue;
+        }
+        put(value, count == 0 ? "{" : ", ");
+        put(value, key_of(field.path));
+        put(value, ": ");
+        put_value(value, &field, job);
+        if (field.kind == SIL_FIELD_CHOICE) {
+            put(remark, count == 0 ? ": " : ", ");
+            put_words(remark, &field, "/");
+        }
+        count++;
+    }
+    put(value, count > 0 ? "}" : "");
+    return count;
+}
+
+static void say_field(const sil_field *field, const char *indent, const sil_job *job)
+{
+    line key = {.used = 0}, value = {.used = 0}, remark = {.used = 0};
+    put(&key, indent);
+    put(&key, key_of(field->path));
+    put(&remark, field->hint);
+    if (put_inner(field, job, &value, &remark) == 0) {
+        put_value(&value, field, job);
+    }
+    if (field->kind == SIL_FIELD_CHOICE) {
+        put(&remark, ": ");
+        put_words(&remark, field, " | ");
+    }
+    say(key.text, value.text, remark.text);
+}
+
+/* A part of the sheet: every field of it that is asked for and that this instrument has. */
+static void say_part(const char *part, const char *first, const char *indent, const sil_job *job)
+{
+    bool begun = false;
+    for (int k = 0; k < sil_field_count(); k++) {
+        sil_field field = sil_field_at(k);
+        if (field.asked && sil_field_within(field.path, part) &&
+            sil_field_applies(field.path, job)) {
+            say_field(&field, begun ? indent : first, job);
+            begun = true;
+        }
+    }
+}
+
+static void say_top(const char *path, const char *value)
+{
+    sil_field field;
+    if (sil_field_find(path, &field)) {
+        say(path, value, field.hint);
+    }
 }
 
 int cli_start(int argc, char **argv)
@@ -131,13 +191,20 @@ int cli_start(int argc, char **argv)
     }
     const sil_job *job = sil_sheet_job(sheet);
     cli_print(
-        "# A measuring sheet. Fill in what you read where a ~ stands; what stays ~ is not given,\n"
-        "# and the plan says what to measure. Then: sillet plan THIS-FILE\nsillet: 1\n");
-    say("units: ", "mm", "of a bare length; 0.012 in, 12 thou and 5/64 in are read too");
-    say("profile: ", profile, "typical measures, targets and limits; this sheet lies over it");
-    cli_print("job: {title: ~, ref: ~, owner: ~, by: ~, date: ~}\n");
-    say_instrument(job);
-    say_readings(job);
+        "# A measuring sheet. Fill in what you measured where a ~ stands. What stays ~ is not\n"
+        "# given, and the plan says what to measure. Then: sillet plan THIS-FILE\nsillet: 1\n");
+    say_top("units", "mm");
+    say_top("profile", profile);
+    cli_print("job: {title: ~, ref: ~, owner: ~, by: ~, date: ~}\n"
+              "\n# The instrument, as the profile has it: put yours in its place.\ninstrument:\n");
+    say_part("instrument", "  ", "  ", job);
+    cli_print("nut:\n");
+    say_part("nut", "  ", "  ", job);
+    cli_print("saddle:\n");
+    say_part("saddle", "  ", "  ", job);
+    cli_print("\n# What you measured, in the order you take it; string 1 is the treble side. Of "
+              "several\n# readings the last one counts, and stands alone.\nreadings:\n");
+    say_part("readings", "  - ", "    ", job);
     sil_sheet_free(sheet);
     return CLI_DONE;
 }

@@ -135,7 +135,7 @@ static double straight_crown(const sil_board *board, const sil_crowns *crowns, i
 
 double sil_crown_height(const sil_board *board, const sil_fit *fit, int string, int fret)
 {
-    return straight_crown(board, fit->crowns, string, fret) -
+    return straight_crown(board, &fit->crowns, string, fret) -
            fit->bend * sag_shape(board, sil_axis_x(board, string, fret));
 }
 

@@ -25,8 +25,7 @@ enum { OPEN_MAX = SIL_FRETS_MAX + 1, STOPPED_MAX = SIL_FRETS_MAX * SIL_FRETS_MAX
 /* One string's programme: lower limits of Hn, lower limits of Hs, and what its action is made
  * of. */
 typedef struct programme {
-    floor_line open[OPEN_MAX];
-    floor_line stopped[STOPPED_MAX];
+    floor_line *open, *stopped; /* in the caller's room */
     int open_count, stopped_count;
     double leverage;  /* action at 12 = (1 - t) Hn + t Hs - C_12(K) */
     double crown12_k; /* slope of C_12 in K; its value at K = 0 does not move the lowest point */
@@ -42,15 +41,17 @@ typedef struct crown_lines {
     double flat[SIL_FRETS_MAX + 1], per_bend[SIL_FRETS_MAX + 1];
 } crown_lines;
 
-static void draw_crowns(const sil_board *board, const sil_crowns *crowns, int string,
-                        crown_lines *lines)
+/* crowned: a state with the crowns; its bend is used up. */
+static void draw_crowns(const sil_board *board, sil_fit *crowned, int string, crown_lines *lines)
 {
     int last = board->frets < 12 ? 12 : board->frets;
-    sil_fit straight = {.bend = 0.0, .crowns = crowns};
-    sil_fit bent = {.bend = 1.0, .crowns = crowns};
+    crowned->bend = 0.0;
     for (int n = 1; n <= last; n++) {
-        lines->flat[n] = sil_crown_height(board, &straight, string, n);
-        lines->per_bend[n] = sil_crown_height(board, &bent, string, n) - lines->flat[n];
+        lines->flat[n] = sil_crown_height(board, crowned, string, n);
+    }
+    crowned->bend = 1.0;
+    for (int n = 1; n <= last; n++) {
+        lines->per_bend[n] = sil_crown_height(board, crowned, string, n) - lines->flat[n];
     }
 }
 
@@ -74,11 +75,11 @@ static void add_stopped(const sil_board *board, const crown_lines *crown, int st
                      .beta = (crown->per_bend[fret] - crown->per_bend[stop] * (1.0 - w)) / w};
 }
 
-static void pose(const sil_board *board, const sil_crowns *crowns, const sil_pluck *pluck,
+static void pose(const sil_board *board, sil_fit *crowned, const sil_pluck *pluck,
                  const sil_lowest_wish *wish, int i, programme *p)
 {
     crown_lines crown;
-    draw_crowns(board, crowns, i, &crown);
+    draw_crowns(board, crowned, i, &crown);
     p->open_count = p->stopped_count = 0;
     p->leverage = sil_leverage(board, i);
     p->crown12_k = crown.per_bend[12];
@@ -221,20 +222,44 @@ static bool told(const sil_board *board, const sil_pluck *pluck, const sil_lowes
     return board->frets >= 3 && sil_known(pluck->at) && sil_known(wish->least_first);
 }
 
-int sil_lowest_find(const sil_board *board, const sil_crowns *crowns, const sil_pluck *pluck,
-                    const sil_lowest_wish *wish, sil_lowest *lowest)
+/* Floors under Hn: one a fret, and the gap at fret 1. Under Hs: one for every two frets. */
+static size_t open_most(int frets)
 {
+    return (size_t)frets + 1;
+}
+
+static size_t stopped_most(int frets)
+{
+    return (size_t)frets * (size_t)(frets - 1) / 2;
+}
+
+size_t sil_lowest_room(int strings, int frets)
+{
+    return (size_t)strings * (open_most(frets) + stopped_most(frets)) * sizeof(floor_line);
+}
+
+sil_status sil_lowest_find(const sil_board *board, const sil_crowns *crowns, const sil_pluck *pluck,
+                           const sil_lowest_wish *wish, void *room, sil_lowest *lowest)
+{
+    floor_line *floors = room;
     programme p[SIL_STRINGS_MAX];
     bool known = told(board, pluck, wish);
     double bend = SIL_UNKNOWN;
+    *lowest = (sil_lowest){.relief = SIL_UNKNOWN};
+    if (crowns) {
+        lowest->fit.crowns = *crowns;
+    }
     if (known) {
         for (int i = 0; i < board->strings; i++) {
-            pose(board, crowns, pluck, wish, i, &p[i]);
+            p[i].open = floors;
+            p[i].stopped = floors + open_most(board->frets);
+            floors = p[i].stopped + stopped_most(board->frets);
+            pose(board, &lowest->fit, pluck, wish, i, &p[i]);
         }
         bend = find_bend(p, board->strings, sil_bend(board, wish->most_relief));
+        lowest->relief = sil_relief(board, bend);
     }
-    *lowest = (sil_lowest){.relief = known ? sil_relief(board, bend) : SIL_UNKNOWN,
-                           .fit = {.bend = bend, .crowns = crowns}};
+    lowest->fit.bend = bend;
     for (int i = 0; i < board->strings; i++) {
         settled string = {SIL_UNKNOWN, SIL_UNKNOWN, SIL_UNKNOWN, SIL_UNKNOWN};
         if (known) {
@@ -243,5 +268,5 @@ int sil_lowest_find(const sil_board *board, const sil_crowns *crowns, const sil_
         lowest->fit.nut_height[i] = string.nut;
         lowest->fit.saddle_height[i] = string.saddle;
     }
-    return known ? 0 : -1;
+    return known ? SIL_DONE : SIL_NOT_KNOWN;
 }

@@ -23,7 +23,7 @@ static void read_now(const sil_bench *bench, const nudge *by, sil_fit *now)
     }
     sil_relief_reading relief = bench->relief;
     relief.gap += by->relief;
-    now->crowns = &bench->crowns;
+    now->crowns = bench->crowns;
     now->bend = sil_bend_from_relief(&bench->board, &bench->crowns, &relief);
     sil_fit_read(&bench->board, &gaps, now);
 }
@@ -86,26 +86,26 @@ static sil_fretwork judge_frets(const sil_bench *bench, double *level_depth)
                                                                     : SIL_FRETS_LEAVE;
 }
 
-/* The crowns after the frets stage: all on the line, or off it only within the limit. */
-static void work_crowns(const sil_bench *bench, sil_stages *stages)
+/* The crowns as the frets stage leaves them: none off the line, or none but those within the limit.
+ */
+static void work_crowns(const sil_bench *bench, sil_fretwork work, sil_crowns *crowns)
 {
-    if (stages->fretwork != SIL_FRETS_SEAT) {
-        return; /* levelled or new: all stay 0, as cleared */
+    if (work != SIL_FRETS_SEAT) {
+        *crowns = (sil_crowns){0};
+        return;
     }
-    stages->worked = bench->crowns;
     for (int i = 0; i < bench->board.strings; i++) {
         for (int n = 1; n <= bench->board.frets; n++) {
-            double *off = &stages->worked.off[i][n];
+            double *off = &crowns->off[i][n];
             *off = sil_above(*off, bench->wear_limit) ? 0.0 : *off;
         }
     }
 }
 
-static void work_frets(const sil_bench *bench, const sil_stages *stages, const sil_crowns *worked,
-                       sil_fit *fit)
+static void work_frets(const sil_bench *bench, const sil_stages *stages, sil_fit *fit)
 {
     if (stages->fretwork != SIL_FRETS_LEAVE) {
-        fit->crowns = worked;
+        work_crowns(bench, stages->fretwork, &fit->crowns);
     }
     for (int i = 0; i < bench->board.strings; i++) {
         fit->nut_height[i] += stages->level_depth;
@@ -135,38 +135,45 @@ static sil_verdict judge(double value, sil_band band, double cut)
     return sil_below(value, band.low) && cut < 0.0 ? SIL_RAISE : SIL_LEAVE;
 }
 
-static void work_nut(const sil_bench *bench, bool held, sil_stages *stages)
+static double wanted_saddle_height(const sil_bench *bench, const sil_fit *fit, int i)
+{
+    return core_saddle_from_action(&bench->board, fit, i, 12, bench->targets.action[i].aim,
+                                   fit->nut_height[i]);
+}
+
+/* Whether a verdict puts a string to its aim. */
+static bool is_worked(sil_verdict verdict)
+{
+    return verdict == SIL_TAKE || verdict == SIL_RAISE;
+}
+
+static void work_nut(const sil_bench *bench, sil_stages *stages)
 {
     sil_fit *fit = &stages->fit[SIL_NUT];
     for (int i = 0; i < bench->board.strings; i++) {
         double gap = sil_first_gap(&bench->board, fit, i, bench->targets.first_held);
         double wanted = wanted_nut_height(bench, fit, i);
         stages->deepen[i] = fit->nut_height[i] - wanted;
-        if (!held) {
-            stages->nut[i] = judge(gap, bench->targets.first[i], stages->deepen[i]);
-        }
+        stages->nut[i] = judge(gap, bench->targets.first[i], stages->deepen[i]);
         if (bench->zero_fret && stages->nut[i] != SIL_WAIT) {
             stages->nut[i] = SIL_LEAVE; /* the nut slots only guide */
         }
-        if (stages->nut[i] == SIL_TAKE || stages->nut[i] == SIL_RAISE) {
+        if (is_worked(stages->nut[i])) {
             fit->nut_height[i] = wanted;
             stages->changed[SIL_NUT] = true;
         }
     }
 }
 
-static void work_saddle(const sil_bench *bench, bool held, sil_stages *stages)
+static void work_saddle(const sil_bench *bench, sil_stages *stages)
 {
     sil_fit *fit = &stages->fit[SIL_SADDLE];
     for (int i = 0; i < bench->board.strings; i++) {
         double action = sil_action(&bench->board, fit, i, 12);
-        double wanted = core_saddle_from_action(&bench->board, fit, i, 12,
-                                                bench->targets.action[i].aim, fit->nut_height[i]);
+        double wanted = wanted_saddle_height(bench, fit, i);
         stages->lower[i] = fit->saddle_height[i] - wanted;
-        if (!held) {
-            stages->saddle[i] = judge(action, bench->targets.action[i], stages->lower[i]);
-        }
-        if (stages->saddle[i] == SIL_TAKE || stages->saddle[i] == SIL_RAISE) {
+        stages->saddle[i] = judge(action, bench->targets.action[i], stages->lower[i]);
+        if (is_worked(stages->saddle[i])) {
             fit->saddle_height[i] = wanted;
             stages->changed[SIL_SADDLE] = true;
         }
@@ -180,58 +187,59 @@ void sil_remedy_fit(const sil_bench *bench, sil_remedy remedy, sil_fit *fit)
         turn_rod(bench, bench->rod_ratio, fit);
     }
     if (remedy == SIL_TO_CROWNS) {
-        fit->crowns = NULL;
+        fit->crowns = (sil_crowns){0};
     }
     for (int i = 0; i < board->strings; i++) {
         if (remedy == SIL_TO_SLOT) {
             fit->nut_height[i] = wanted_nut_height(bench, fit, i);
         }
         if (remedy == SIL_TO_SADDLE) {
-            fit->saddle_height[i] = core_saddle_from_action(
-                board, fit, i, 12, bench->targets.action[i].aim, fit->nut_height[i]);
+            fit->saddle_height[i] = wanted_saddle_height(bench, fit, i);
         }
     }
 }
 
-/* Runs all stages. With `held`, the verdicts and whether the rod turns stay as they are in
- * `stages`. The fret work and the crowns it leaves are settled before this, because no gap reading
- * changes them. */
-static void run(const sil_bench *bench, const nudge *by, bool held, const sil_crowns *worked,
-                sil_stages *stages)
+/* Runs all stages, each from a copy of the state the one before leaves. */
+static void run(const sil_bench *bench, sil_stages *stages)
 {
     sil_fit *fit = stages->fit;
-    read_now(bench, by, &fit[SIL_NOW]);
+    read_now(bench, &(nudge){0}, &fit[SIL_NOW]);
+    double relief = sil_relief(&bench->board, fit[SIL_NOW].bend);
+    sil_band range = bench->targets.relief;
 
     fit[SIL_ROD] = fit[SIL_NOW];
-    if (!held) {
-        double relief = sil_relief(&bench->board, fit[SIL_NOW].bend);
-        sil_band range = bench->targets.relief;
-        stages->changed[SIL_ROD] = bench->rod_works && sil_board_bends(&bench->board) &&
-                                   (sil_below(relief, range.low) || sil_above(relief, range.high));
-    }
+    stages->changed[SIL_ROD] = bench->rod_works && sil_board_bends(&bench->board) &&
+                               (sil_below(relief, range.low) || sil_above(relief, range.high));
     if (stages->changed[SIL_ROD]) {
-        turn_rod(bench, bench->rod_ratio + by->rod_ratio, &fit[SIL_ROD]);
+        turn_rod(bench, bench->rod_ratio, &fit[SIL_ROD]);
     }
 
     fit[SIL_FRETS] = fit[SIL_ROD];
-    work_frets(bench, stages, worked, &fit[SIL_FRETS]);
+    work_frets(bench, stages, &fit[SIL_FRETS]);
 
     fit[SIL_NUT] = fit[SIL_FRETS];
-    work_nut(bench, held, stages);
+    work_nut(bench, stages);
 
     fit[SIL_SADDLE] = fit[SIL_NUT];
-    work_saddle(bench, held, stages);
+    work_saddle(bench, stages);
 }
 
-/* Copies the verdicts, for another run with the verdicts held. */
-static void take_verdicts(const sil_stages *from, int strings, sil_stages *to)
+/* Runs all stages on nudged readings for the whole cuts alone, on one state. What `held` judged
+ * stands: the rod, the fretwork, the verdicts. */
+static void run_nudged(const sil_bench *bench, const nudge *by, const sil_stages *held,
+                       double *deepen, double *lower)
 {
-    to->fretwork = from->fretwork;
-    to->level_depth = from->level_depth;
-    to->changed[SIL_ROD] = from->changed[SIL_ROD];
-    for (int i = 0; i < strings; i++) {
-        to->nut[i] = from->nut[i];
-        to->saddle[i] = from->saddle[i];
+    sil_fit fit;
+    read_now(bench, by, &fit);
+    if (held->changed[SIL_ROD]) {
+        turn_rod(bench, bench->rod_ratio + by->rod_ratio, &fit);
+    }
+    work_frets(bench, held, &fit);
+    for (int i = 0; i < bench->board.strings; i++) {
+        double nut = wanted_nut_height(bench, &fit, i);
+        deepen[i] = fit.nut_height[i] - nut;
+        fit.nut_height[i] = is_worked(held->nut[i]) ? nut : fit.nut_height[i];
+        lower[i] = fit.saddle_height[i] - wanted_saddle_height(bench, &fit, i);
     }
 }
 
@@ -239,14 +247,14 @@ static void take_verdicts(const sil_stages *from, int strings, sil_stages *to)
  * step of 1 is the slope. */
 static void add_spread(const sil_bench *bench, const nudge *by, double u, sil_stages *stages)
 {
-    sil_stages moved;
-    take_verdicts(stages, bench->board.strings, &moved);
-    run(bench, by, true, &stages->worked, &moved);
+    double deepen[SIL_STRINGS_MAX];
+    double lower[SIL_STRINGS_MAX];
+    run_nudged(bench, by, stages, deepen, lower);
     for (int i = 0; i < bench->board.strings; i++) {
-        double deepen = (moved.deepen[i] - stages->deepen[i]) * u;
-        double lower = (moved.lower[i] - stages->lower[i]) * u;
-        stages->deepen_u[i] += deepen * deepen;
-        stages->lower_u[i] += lower * lower;
+        double deeper = (deepen[i] - stages->deepen[i]) * u;
+        double down = (lower[i] - stages->lower[i]) * u;
+        stages->deepen_u[i] += deeper * deeper;
+        stages->lower_u[i] += down * down;
     }
 }
 
@@ -276,8 +284,7 @@ void sil_stages_run(const sil_bench *bench, sil_stages *stages)
     *stages = (sil_stages){0};
     stages->fretwork = judge_frets(bench, &stages->level_depth);
     stages->changed[SIL_FRETS] = stages->fretwork != SIL_FRETS_LEAVE;
-    work_crowns(bench, stages);
-    run(bench, &(nudge){0}, false, &stages->worked, stages);
+    run(bench, stages);
     weigh(bench, stages);
     bool awaited = stages->changed[SIL_ROD];
     stages->forecast[SIL_ROD] = awaited;

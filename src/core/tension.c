@@ -35,11 +35,11 @@ static int accidental(const char **at)
     return 0;
 }
 
-int sil_note_hz(const char *name, double *hz)
+sil_status sil_note_hz(const char *name, double *hz)
 {
     int step = letter_step(name[0]);
     if (step < 0) {
-        return -1;
+        return SIL_NO_NOTE;
     }
     const char *at = name + 1;
     step += accidental(&at);
@@ -49,12 +49,12 @@ int sil_note_hz(const char *name, double *hz)
         at++;
     }
     if (*at < '0' || *at > '9' || at[1] != '\0' || (sign < 0 && *at != '1')) {
-        return -1;
+        return SIL_NO_NOTE;
     }
     int octave = sign * (*at - '0');
     /* ISO 16: A4 = 440 Hz; A4 is nine semitones above C4. */
     *hz = 440.0 * exp2((step - 9 + 12 * (octave - 4)) / 12.0);
-    return 0;
+    return SIL_DONE;
 }
 
 double sil_unit_mass(sil_make make, double gauge, double core, const sil_material *material)

@@ -337,27 +337,27 @@ static char decimal_mark(const char *at, const char *end)
     return commas == 1 ? ',' : '.';
 }
 
-/* The factor for a figure without a unit, if one is allowed. */
-static int read_bare(sil_measure measure, sil_unit bare, bool fraction, double number,
-                     double *value)
+/* What a figure without a unit is worth, if it may stand so. */
+static sil_status read_bare(sil_measure measure, sil_unit bare, bool fraction, double number,
+                            double *value)
 {
     bool length = measure == SIL_LENGTH;
     if (!length && measure != SIL_RATIO && measure != SIL_FREQUENCY) {
-        return SIL_QUANTITY_NO_UNIT;
+        return SIL_NO_UNIT;
     }
     if (fraction && !(length && bare == SIL_INCH)) {
-        return length ? SIL_QUANTITY_NO_UNIT : SIL_QUANTITY_NOT_A_NUMBER;
+        return length ? SIL_NO_UNIT : SIL_NOT_A_NUMBER;
     }
     double result = length && bare == SIL_INCH ? number * 25.4 : number;
     if (!isfinite(result)) {
-        return SIL_QUANTITY_NOT_A_NUMBER;
+        return SIL_NOT_A_NUMBER;
     }
     *value = result;
-    return SIL_QUANTITY_READ;
+    return SIL_DONE;
 }
 
-int sil_quantity_read(const char *text, size_t size, sil_measure measure, sil_unit bare,
-                      double *value)
+sil_status sil_quantity_read(const char *text, size_t size, sil_measure measure, sil_unit bare,
+                             double *value)
 {
     reader in = {text, text + size, decimal_mark(text, text + size)};
     drop_spaces_behind(&in);
@@ -369,7 +369,7 @@ int sil_quantity_read(const char *text, size_t size, sil_measure measure, sil_un
     double number;
     bool fraction = take_fraction(&in, &number);
     if (!fraction && !take_number(&in, &number)) {
-        return SIL_QUANTITY_NOT_A_NUMBER;
+        return SIL_NOT_A_NUMBER;
     }
     if (negative) {
         number = -number;
@@ -379,16 +379,16 @@ int sil_quantity_read(const char *text, size_t size, sil_measure measure, sil_un
         return read_bare(measure, bare, fraction, number, value);
     }
     if (is_digit(*in.at) || *in.at == '.' || *in.at == ',' || *in.at == '/') {
-        return SIL_QUANTITY_NOT_A_NUMBER;
+        return SIL_NOT_A_NUMBER;
     }
     const known_unit *found = find_unit(measure, in.at, (size_t)(in.end - in.at));
     if (!found || (fraction && !is_inch(found))) {
-        return SIL_QUANTITY_OTHER_UNIT;
+        return SIL_OTHER_UNIT;
     }
     double result = number * found->factor + found->offset;
     if (!isfinite(result)) {
-        return SIL_QUANTITY_NOT_A_NUMBER;
+        return SIL_NOT_A_NUMBER;
     }
     *value = result;
-    return SIL_QUANTITY_READ;
+    return SIL_DONE;
 }

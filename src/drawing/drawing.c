@@ -86,63 +86,65 @@ static void draw_view(sil_drawing *drawing)
     }
 }
 
-static int faults(const sil_drawing *drawing)
+static sil_status faults(const sil_drawing *drawing)
 {
     bool no_memory = drawing->no_memory || drawing->store.failed ||
-                     draw_letters_fault(drawing->draft.letters) != 0;
+                     draw_letters_fault(drawing->draft.letters) != SIL_DONE;
     bool fault = drawing->no_number || drawing->too_long;
     for (int i = 0; i < drawing->paper_count; i++) {
         const draw_shapes *list = drawing->papers[i].shapes;
         no_memory = no_memory || list == NULL || list->no_memory;
         fault = fault || (list != NULL && list->no_number);
     }
-    return no_memory ? SIL_DRAWING_NO_MEMORY : fault ? SIL_DRAWING_FAULT : SIL_DRAWING_DONE;
+    return no_memory ? SIL_NO_MEMORY : fault ? SIL_FAULT : SIL_DONE;
 }
 
-static int make(const sil_plan *plan, const sil_draw_order *order, void (*draw)(sil_drawing *),
-                sil_drawing **drawing)
+static sil_status make(const sil_plan *plan, const sil_draw_order *order,
+                       void (*draw)(sil_drawing *), sil_drawing **drawing)
 {
     *drawing = NULL;
     sil_drawing *made = calloc(1, sizeof *made);
     if (made == NULL) {
-        return SIL_DRAWING_NO_MEMORY;
+        return SIL_NO_MEMORY;
     }
     made->order = *order;
     made->size = (draw_box){0, 0, sizes[order->paper].width, sizes[order->paper].height};
     made->brief = brief_make(plan, order->unit);
     made->draft =
         (draw_draft){plan, made->brief, order->decimal_comma, draw_letters_open(), &made->store};
-    int fault =
-        made->brief == NULL ? SIL_DRAWING_NO_MEMORY : draw_letters_fault(made->draft.letters);
-    if (fault == 0) {
+    sil_status fault =
+        made->brief == NULL ? SIL_NO_MEMORY : draw_letters_fault(made->draft.letters);
+    if (fault == SIL_DONE) {
         draw(made);
         fault = faults(made);
     }
-    if (fault != SIL_DRAWING_DONE) {
+    if (fault != SIL_DONE) {
         sil_drawing_free(made);
         return fault;
     }
     *drawing = made;
-    return draw_letters_warnings(made->draft.letters) > 0 ? SIL_DRAWING_DOUBTFUL : SIL_DRAWING_DONE;
+    return draw_letters_warnings(made->draft.letters) > 0 ? SIL_DOUBTFUL : SIL_DONE;
 }
 
-int sil_drawing_make(const sil_plan *plan, const sil_draw_order *order, sil_drawing **drawing)
+sil_status sil_drawing_make(const sil_plan *plan, const sil_draw_order *order,
+                            sil_drawing **drawing)
 {
     return make(plan, order, draw_pack, drawing);
 }
 
-int sil_outlines_make(const sil_plan *plan, const sil_draw_order *order, sil_drawing **drawing)
+sil_status sil_outlines_make(const sil_plan *plan, const sil_draw_order *order,
+                             sil_drawing **drawing)
 {
     return make(plan, order, paper_outlines, drawing);
 }
 
-int sil_drawing_measure(const sil_plan *plan, const sil_draw_order *order, bool unread,
-                        sil_drawing **drawing)
+sil_status sil_drawing_measure(const sil_plan *plan, const sil_draw_order *order, bool unread,
+                               sil_drawing **drawing)
 {
     return make(plan, order, unread ? draw_measure_unread : draw_measure, drawing);
 }
 
-int sil_view_make(const sil_plan *plan, const sil_draw_order *order, sil_drawing **drawing)
+sil_status sil_view_make(const sil_plan *plan, const sil_draw_order *order, sil_drawing **drawing)
 {
     return make(plan, order, draw_view, drawing);
 }

@@ -28,10 +28,11 @@ void sil_job_courses(const sil_job *job, int *course)
     }
 }
 
-static void lay_board(const sil_job *job, sil_board *board)
+void job_lay_board(const sil_job *job, sil_board *board)
 {
     const sil_instrument *instrument = &job->instrument;
     double gauge[SIL_STRINGS_MAX], gap;
+    memset(board, 0, sizeof *board);
     for (int i = 0; i < job->string_count; i++) {
         gauge[i] = job->strings[i].gauge;
     }
@@ -54,7 +55,7 @@ static void lay_board(const sil_job *job, sil_board *board)
     sil_board_fan(board, &fan, job->saddle.setback);
 }
 
-static void lay_crowns(const sil_reading *reading, sil_crowns *crowns)
+void job_lay_crowns(const sil_reading *reading, sil_crowns *crowns)
 {
     for (int i = 0; i < reading->crown_count; i++) {
         const sil_crown_off *crown = &reading->crowns[i];
@@ -78,12 +79,12 @@ void sil_job_bench(const sil_job *job, int reading, sil_bench *bench)
     } else {
         sil_reading_clear(&empty);
     }
-    memset(bench, 0, sizeof *bench);
-    lay_board(job, &bench->board);
+    bench->crowns = (sil_crowns){0};
+    job_lay_board(job, &bench->board);
     bench->relief = job_relief_laid(job, read);
     bench->board.relief_at = bench->relief.over;
     bench->gaps = read->gaps;
-    lay_crowns(read, &bench->crowns);
+    job_lay_crowns(read, &bench->crowns);
     bench->targets = job->targets;
     bench->tools = job->tools;
     bench->rod_works = rod_works(&job->instrument);

@@ -62,6 +62,11 @@ bool job_check_can_lay(const sil_job *job);
  * over. */
 sil_relief_reading job_relief_laid(const sil_job *job, const sil_reading *reading);
 
+/* The board of a job that can be laid out, but for the fret relief is told over; and the crowns of a
+ * reading into crowns that are all 0. */
+void job_lay_board(const sil_job *job, sil_board *board);
+void job_lay_crowns(const sil_reading *reading, sil_crowns *crowns);
+
 /* What must agree across fields. */
 void job_check_instrument(job_check *check);
 void job_check_readings(job_check *check);

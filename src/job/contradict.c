@@ -127,12 +127,12 @@ static bool check_gap_places(job_check *check, const job_place *up, const sil_re
     return (at >= 5 && at <= frets) || at == 12;
 }
 
-/* The crown that a string is farthest below, and by how much. */
-static double deepest(const sil_bench *bench, const sil_fit *fit, int string, int *fret)
+/* The crown that a string lies under by most, and by how much. */
+static double deepest(const sil_board *board, const sil_fit *fit, int string, int *fret)
 {
     double depth = 0.0;
-    for (int n = 1; n <= bench->board.frets; n++) {
-        double gap = sil_action(&bench->board, fit, string, n);
+    for (int n = 1; n <= board->frets; n++) {
+        double gap = sil_action(board, fit, string, n);
         if (-gap > depth) {
             depth = -gap;
             *fret = n;
@@ -141,17 +141,22 @@ static double deepest(const sil_bench *bench, const sil_fit *fit, int string, in
     return depth;
 }
 
-/* Reports readings that would put an open string below a crown by more than measuring error. */
-static void check_heights(job_check *check, const job_place *up, const sil_bench *bench)
+/* Readings by which an open string would lie under a crown by more than the tools explain. */
+static void check_heights(job_check *check, const job_place *up, const sil_reading *reading)
 {
-    sil_fit fit = {.crowns = &bench->crowns};
-    fit.bend = sil_bend_from_relief(&bench->board, &bench->crowns, &bench->relief);
-    sil_fit_read(&bench->board, &bench->gaps, &fit);
+    const sil_job *job = check->job;
+    sil_relief_reading relief = job_relief_laid(job, reading);
+    sil_board board;
+    sil_fit fit = {0};
+    job_lay_board(job, &board);
+    job_lay_crowns(reading, &fit.crowns);
+    fit.bend = sil_bend_from_relief(&board, &fit.crowns, &relief);
+    sil_fit_read(&board, &reading->gaps, &fit);
     job_place action = job_key(up, "action");
-    for (int i = 0; i < bench->board.strings; i++) {
+    for (int i = 0; i < board.strings; i++) {
         int fret = 0;
-        double depth = deepest(bench, &fit, i, &fret);
-        if (depth > bench->tools.action + bench->tools.relief) {
+        double depth = deepest(&board, &fit, i, &fret);
+        if (depth > job->tools.action + job->tools.relief) {
             job_place item = job_item(&action, i);
             job_check_say(check, SIL_ERROR, &item,
                           "contradicts relief and the gap at fret 1: string %d would lie %s below "
@@ -204,9 +209,7 @@ static void check_reading(job_check *check, const job_place *up, int index)
     bool crowns = check_crowns(check, up, reading);
     bool relief = check_relief(check, up, reading);
     if (placed && crowns && relief && job_check_can_lay(job)) {
-        sil_bench bench;
-        sil_job_bench(job, index, &bench);
-        check_heights(check, up, &bench);
+        check_heights(check, up, reading);
     }
 }
 

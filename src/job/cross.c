@@ -288,12 +288,12 @@ void job_check_instrument(job_check *check)
     check_courses(check);
     check_saddle_kind(check);
     if (job_check_can_lay(check->job)) {
-        sil_bench bench;
-        sil_job_bench(check->job, -1, &bench);
-        check_fan(check, &bench.board);
-        check_nut(check, &bench.board);
-        check_saddle(check, &bench.board);
-        check_radius(check, &bench.board);
+        sil_board board;
+        job_lay_board(check->job, &board);
+        check_fan(check, &board);
+        check_nut(check, &board);
+        check_saddle(check, &board);
+        check_radius(check, &board);
     }
     check_held_target(check);
     check_attack(check);

@@ -35,6 +35,7 @@ static const job_word tuned_words[] = {{"yes", SIL_SOUND}, {"no", SIL_UNSOUND}, 
 static const job_word capo_words[] = {{"0", 0}, {"1", 1}, {NULL, 0}};
 static const job_word flat_words[] = {{"flat", 0}, {NULL, 0}};
 static const job_word none_words[] = {{"none", 0}, {NULL, 0}};
+static const job_word crowns_words[] = {{"sound", SIL_CROWNS_SOUND}, {NULL, 0}};
 static const job_word tap_words[] = {
     {"none", SIL_NOT_TAPPED}, {"ping", SIL_TAP_PING}, {"wide", SIL_TAP_WIDE}, {NULL, 0}};
 static const job_word by_words[] = {{"string", 0}, {"straightedge", 1}, {NULL, 0}};
@@ -62,9 +63,18 @@ static const job_field about_fields[] = {
 };
 static const job_table about_table = {about_fields, COUNT_OF(about_fields)};
 
+/* Within the scale of a fan; what is likely of them stands in the row of the scale itself. */
+#define IN_SCALE(member) (offsetof(sil_instrument, member) - offsetof(sil_instrument, scale))
+static const job_field scale_fields[] = {
+    {"treble", JOB_AS_FIGURE, .at = IN_SCALE(scale)},
+    {"bass", JOB_AS_FIGURE, .at = IN_SCALE(scale_bass)},
+    {"square", JOB_AS_COUNT, .at = IN_SCALE(square)},
+};
+static const job_table scale_table = {scale_fields, COUNT_OF(scale_fields)};
+
 static const job_field instrument_fields[] = {
     {"scale", JOB_AS_SCALE, AT(sil_instrument, scale), REQUIRED,
-     LIKELY(LENGTH, OVER_ZERO, 300, 950)},
+     LIKELY(LENGTH, OVER_ZERO, 300, 950), .of = &scale_table},
     {"frets", JOB_AS_COUNT, AT(sil_instrument, frets), REQUIRED, .low = 1, .high = 36},
     {"join", JOB_AS_COUNT, AT(sil_instrument, join), REQUIRED, .low = 1, .high = 36},
     {"radius", JOB_AS_RADIUS, AT(sil_instrument, radius_nut), REQUIRED,
@@ -182,7 +192,8 @@ static const job_field reading_fields[] = {
     {"first_held", JOB_AS_WORD, AT(sil_reading, gaps.first_held), .words = hold_words},
     {"first_open", JOB_AS_PER_STRING, AT(sil_reading, gaps.first_open),
      LIKELY(LENGTH, FROM_ZERO, 0, 1.5)},
-    {"frets", JOB_AS_CROWNS, AT(sil_reading, crowns), .of = &job_table_crown},
+    {"frets", JOB_AS_CROWNS, AT(sil_reading, crowns), .of = &job_table_crown,
+     .words = crowns_words},
     {"saddle_height", JOB_AS_PAIR, AT(sil_reading, saddle_height_treble),
      LIKELY(LENGTH, OVER_ZERO, 2, 25)},
     {"bridge_top", JOB_AS_PAIR, AT(sil_reading, bridge_top_treble),
@@ -313,7 +324,7 @@ static const job_field job_fields[] = {
     {"readings", JOB_AS_READINGS, AT(sil_job, readings), .of = &job_table_reading},
     {"targets", JOB_AS_PART, AT(sil_job, targets), .of = &targets_table},
     {"model", JOB_AS_PART, AT(sil_job, model), .of = &model_table},
-    {"attack", JOB_AS_ATTACK, AT(sil_job, attack), .of = &attack_table},
+    {"attack", JOB_AS_ATTACK, AT(sil_job, attack), .of = &attack_table, .words = job_attack_words},
     {"attacks", JOB_AS_ATTACKS, .at = JOB_NOT_KEPT, .of = &attack_table},
     {"tools", JOB_AS_PART, AT(sil_job, tools), .of = &tools_table},
     {"limits", JOB_AS_PART, AT(sil_job, limits), .of = &limits_table},

@@ -51,10 +51,10 @@ typedef struct route {
 } route;
 
 static const route routes[] = {
-    {"GET", "/profiles", false, web_profiles}, {"POST", "/read", false, web_read},
-    {"POST", "/plan", false, web_plan},        {"POST", "/draw", false, web_draw},
-    {"GET", "/sheets", false, web_list},       {"GET", "/sheets/", true, web_get_sheet},
-    {"PUT", "/sheets/", true, web_put_sheet},
+    {"GET", "/profiles", false, web_profiles}, {"GET", "/fields", false, web_fields},
+    {"POST", "/read", false, web_read},        {"POST", "/plan", false, web_plan},
+    {"POST", "/draw", false, web_draw},        {"GET", "/sheets", false, web_list},
+    {"GET", "/sheets/", true, web_get_sheet},  {"PUT", "/sheets/", true, web_put_sheet},
 };
 
 static bool is_at(const route *row, const char *path)

@@ -4,7 +4,7 @@
 
 #include "reply.h"
 
-enum { SHEET_NAME_MAX = 32, NO_SUCH_SHEET = -100 };
+enum { SHEET_NAME_MAX = 32 };
 
 /* The words of a request, in the order of the values they mean. */
 static const char *const formats[] = {"pdf", "svg", "dxf", NULL};
@@ -55,7 +55,7 @@ static const char *read_order(const web_target *target, const sil_job *job, orde
     return web_choose_unit(target, job, &o->draw.unit) ? NULL : "units takes mm or in";
 }
 
-static int make_drawing(const sil_plan *plan, const order *o, sil_drawing **drawing)
+static sil_status make_drawing(const sil_plan *plan, const order *o, sil_drawing **drawing)
 {
     if (o->view) {
         return sil_view_make(plan, &o->draw, drawing);
@@ -64,49 +64,54 @@ static int make_drawing(const sil_plan *plan, const order *o, sil_drawing **draw
                                                : sil_outlines_make(plan, &o->draw, drawing);
 }
 
-static int write_drawing(const sil_drawing *drawing, const order *o, char **bytes, size_t *size)
+static void tell(web_reply *reply, sil_status status)
 {
-    if (!o->view && !o->sheet[0]) {
-        return sil_drawing_write(drawing, o->format, bytes, size);
-    }
-    int page = o->view ? 0 : sil_drawing_find(drawing, o->sheet);
-    return page < 0 ? NO_SUCH_SHEET : sil_drawing_write_page(drawing, page, SIL_SVG, bytes, size);
+    web_say(reply, 500,
+            status == SIL_NO_FACE
+                ? "no lettering found: install the faces of fonts-osifont or fonts-dejavu-core"
+                : "the drawing could not be made");
 }
 
-static int draw_job(const sil_job *job, const order *o, char **bytes, size_t *size)
+static void write_drawing(const sil_drawing *drawing, const order *o, web_reply *reply)
 {
-    sil_plan plan;
-    sil_drawing *drawing;
-    sil_plan_make(job, &plan);
-    int status = make_drawing(&plan, o, &drawing);
-    if (status >= SIL_DRAWING_DONE) {
-        status = write_drawing(drawing, o, bytes, size);
-        sil_drawing_free(drawing);
+    char *bytes;
+    size_t size;
+    bool whole = !o->view && !o->sheet[0];
+    int page = o->view || whole ? 0 : sil_drawing_find(drawing, o->sheet);
+    if (page < 0) {
+        web_say(reply, 404, "this pack has no such sheet");
+        return;
     }
-    return status;
+    sil_status status = whole ? sil_drawing_write(drawing, o->format, &bytes, &size)
+                              : sil_drawing_write_page(drawing, page, SIL_SVG, &bytes, &size);
+    if (status >= SIL_DONE) {
+        web_give(reply, types[o->format], bytes, size);
+    } else {
+        tell(reply, status);
+    }
 }
 
 static void draw(const web_target *target, const sil_job *job, web_reply *reply)
 {
     order o = {0};
-    char *bytes;
-    size_t size;
+    sil_plan *plan;
+    sil_drawing *drawing = NULL;
     const char *wrong = read_order(target, job, &o);
     if (wrong) {
         web_say(reply, 400, wrong);
         return;
     }
-    int status = draw_job(job, &o, &bytes, &size);
-    if (status >= SIL_DRAWING_DONE) {
-        web_give(reply, types[o.format], bytes, size);
-    } else if (status == NO_SUCH_SHEET) {
-        web_say(reply, 404, "this pack has no such sheet");
-    } else {
-        web_say(reply, 500,
-                status == SIL_DRAWING_NO_FACE
-                    ? "no lettering found: install the faces of fonts-osifont or fonts-dejavu-core"
-                    : "the drawing could not be made");
+    sil_status status = sil_plan_make(job, &plan);
+    if (status == SIL_DONE) {
+        status = make_drawing(plan, &o, &drawing);
     }
+    if (status >= SIL_DONE) {
+        write_drawing(drawing, &o, reply);
+    } else {
+        tell(reply, status);
+    }
+    sil_drawing_free(drawing);
+    sil_plan_free(plan);
 }
 
 void web_draw(const web_site *site, const web_target *target, const web_request *request,

@@ -155,9 +155,8 @@ static void save(const web_site *site, const char *name, const web_request *requ
         return;
     }
     snprintf(path, sizeof path, "/proc/self/fd/%d/%s", site->folder, name);
-    error = sil_file_save(path, request->body, request->size);
-    if (error != 0) {
-        say_error(reply, error);
+    if (sil_file_save(path, request->body, request->size) != SIL_DONE) {
+        say_error(reply, errno);
         return;
     }
     web_say(reply, there ? 200 : 201, "saved");
@@ -207,20 +206,23 @@ static bool put_planned(cJSON *row, const sil_job *job)
 {
     char next[256];
     char waits[256];
-    sil_plan plan;
-    sil_plan_make(job, &plan);
-    bool works = sil_plan_next(&plan, next, sizeof next) > 0;
-    bool waiting = sil_plan_waits(&plan, waits, sizeof waits) > 0;
+    sil_plan *plan;
+    if (sil_plan_make(job, &plan) != SIL_DONE) {
+        return false;
+    }
+    bool works = sil_plan_next(plan, next, sizeof next) > 0;
+    bool waiting = sil_plan_waits(plan, waits, sizeof waits) > 0;
+    sil_plan_free(plan);
     const char *state = waiting ? "waits" : works ? "work" : "done";
     return put_named(row, "ref", job->about.ref) && put_named(row, "title", job->about.title) &&
            put_named(row, "owner", job->about.owner) && put_row(row, state, next, waits);
 }
 
-static bool put_sheet(cJSON *row, const sil_sheet *sheet, int status)
+static bool put_sheet(cJSON *row, const sil_sheet *sheet, sil_status status)
 {
     const sil_job *job = sil_sheet_job(sheet);
     return job ? put_planned(row, job)
-           : status == SIL_SHEET_UNREADABLE
+           : status == SIL_UNREADABLE
                ? put_row(row, "wrong", "look at the disk", "the profile cannot be read")
                : put_wrong(row, sheet);
 }
@@ -235,10 +237,9 @@ static bool add_sheet(const web_site *site, const char *name, cJSON *array)
         return error == ENOENT || error == EACCES || error == EFBIG;
     }
     cJSON *row = cJSON_CreateObject();
-    int status = sil_sheet_read_within(bytes, size, name, site->folder, &sheet);
-    bool whole = row && cJSON_AddStringToObject(row, "name", name) &&
-                 status != SIL_SHEET_NO_MEMORY && put_sheet(row, sheet, status) &&
-                 cJSON_AddItemToArray(array, row);
+    sil_status status = sil_sheet_read_within(bytes, size, name, site->folder, &sheet);
+    bool whole = row && cJSON_AddStringToObject(row, "name", name) && status != SIL_NO_MEMORY &&
+                 put_sheet(row, sheet, status) && cJSON_AddItemToArray(array, row);
     if (!whole) {
         cJSON_Delete(row);
     }

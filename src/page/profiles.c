@@ -16,11 +16,11 @@ void web_profiles(const web_site *site, const web_target *target, const web_requ
                   web_reply *reply)
 {
     char **names;
+    int count;
     (void)site;
     (void)target;
     (void)request;
-    int count = sil_profiles_list(&names);
-    if (count < 0) {
+    if (sil_profiles_list(&names, &count) != SIL_DONE) {
         web_say(reply, 500, "no folder of profiles found; $SILLET_PROFILES can name one");
         return;
     }

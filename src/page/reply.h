@@ -37,10 +37,14 @@ void web_tag(const char *bytes, size_t size, char tag[WEB_TAG_MAX]);
 /* One function for each path: each answers a request that has passed the safety rules. */
 typedef void web_handler(const web_site *site, const web_target *target, const web_request *request,
                          web_reply *reply);
-web_handler web_profiles, web_read, web_plan, web_draw;
+web_handler web_profiles, web_fields, web_read, web_plan, web_draw;
 web_handler web_list, web_get_sheet, web_put_sheet;
 
-/* web_asset: a file of the page itself by its path; false if there is none. */
+/* web_applies: the paths of the fields a job's instrument has; null where there is no job. To be
+ * deleted; NULL out of memory. */
+cJSON *web_applies(const sil_job *job);
+
+/* web_asset: a file of the page itself by its path; false where there is none. */
 bool web_asset(const char *path, web_reply *reply);
 
 /* web_take_sheet: the sheet of a request, with its job; NULL if it has mistakes, and then the

@@ -47,20 +47,18 @@ static cJSON *complaints_of(const sil_sheet *sheet)
     return array;
 }
 
-/* {key: array, complaints: ..} for a sheet. */
-static void give_with_complaints(web_reply *reply, int status, const sil_sheet *sheet,
-                                 const char *key, cJSON *array)
+/* Puts an item under a key; one that is NULL, or cannot be put, is false. */
+static bool put_item(cJSON *object, const char *key, cJSON *item)
 {
-    cJSON *root = cJSON_CreateObject();
-    cJSON *complaints = complaints_of(sheet);
-    bool whole = root && complaints && cJSON_AddItemToObject(root, "complaints", complaints);
-    if (!whole) {
-        cJSON_Delete(complaints);
+    if (object && item && cJSON_AddItemToObject(object, key, item)) {
+        return true;
     }
-    if (key && (!array || !whole || !cJSON_AddItemToObject(root, key, array))) {
-        cJSON_Delete(array);
-        whole = false;
-    }
+    cJSON_Delete(item);
+    return false;
+}
+
+static void give_whole(web_reply *reply, int status, cJSON *root, bool whole)
+{
     if (!whole) {
         cJSON_Delete(root);
         root = NULL;
@@ -71,12 +69,12 @@ static void give_with_complaints(web_reply *reply, int status, const sil_sheet *
 /* Reads the sheet of a request; NULL without memory, and then the request has been answered. A
  * profile given by path is read from the folder only. */
 static sil_sheet *read_sheet(const web_site *site, const web_request *request, web_reply *reply,
-                             int *status)
+                             sil_status *status)
 {
     sil_sheet *sheet;
     *status = sil_sheet_read_within(request->body ? request->body : "", request->size, "sheet",
                                     site->folder, &sheet);
-    if (*status == SIL_SHEET_NO_MEMORY) {
+    if (*status == SIL_NO_MEMORY) {
         sil_sheet_free(sheet);
         web_say(reply, 500, "out of memory");
         return NULL;
@@ -86,13 +84,15 @@ static sil_sheet *read_sheet(const web_site *site, const web_request *request, w
 
 sil_sheet *web_take_sheet(const web_site *site, const web_request *request, web_reply *reply)
 {
-    int status;
+    sil_status status;
     sil_sheet *sheet = read_sheet(site, request, reply, &status);
     if (sheet && !sil_sheet_job(sheet)) {
-        if (status == SIL_SHEET_UNREADABLE) {
+        if (status == SIL_UNREADABLE) {
             web_say(reply, 500, "the sheet's profile is there, but could not be read");
         } else {
-            give_with_complaints(reply, 422, sheet, NULL, NULL);
+            cJSON *root = cJSON_CreateObject();
+            bool whole = put_item(root, "complaints", complaints_of(sheet));
+            give_whole(reply, 422, root, whole);
         }
         sil_sheet_free(sheet);
         sheet = NULL;
@@ -132,7 +132,7 @@ void web_read(const web_site *site, const web_target *target, const web_request 
               web_reply *reply)
 {
     (void)target;
-    int status; /* an unreadable profile is among the complaints */
+    sil_status status; /* an unreadable profile is among the complaints */
     sil_sheet *sheet = read_sheet(site, request, reply, &status);
     if (!sheet) {
         return;
@@ -144,7 +144,11 @@ void web_read(const web_site *site, const web_target *target, const web_request 
         cJSON_Delete(all.array);
         all.array = NULL;
     }
-    give_with_complaints(reply, 200, sheet, "entries", all.array);
+    cJSON *root = cJSON_CreateObject();
+    bool whole = put_item(root, "complaints", complaints_of(sheet));
+    whole = put_item(root, "entries", all.array) && whole;
+    whole = put_item(root, "applies", web_applies(sil_sheet_job(sheet))) && whole;
+    give_whole(reply, 200, root, whole);
     sil_sheet_free(sheet);
 }
 
@@ -174,13 +178,16 @@ bool web_choose_unit(const web_target *target, const sil_job *job, sil_unit *uni
 static void give_plan(const web_target *target, const sil_job *job, web_reply *reply)
 {
     sil_unit unit;
-    sil_plan plan;
+    sil_plan *plan;
+    char *json = NULL;
     if (!web_choose_unit(target, job, &unit)) {
         web_say(reply, 400, "units takes mm or in");
         return;
     }
-    sil_plan_make(job, &plan);
-    char *json = sil_report_json(&plan, unit);
+    if (sil_plan_make(job, &plan) == SIL_DONE) {
+        json = sil_report_json(plan, unit);
+    }
+    sil_plan_free(plan);
     if (json) {
         web_give(reply, "application/json", json, strlen(json));
     } else {

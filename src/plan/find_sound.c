@@ -63,7 +63,7 @@ static void find_attack(sil_plan *plan)
 static void find_strings(sil_plan *plan)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
-        if (!sil_known(plan->tension_n[i])) {
+        if (!sil_known(plan->pluck.tension[i])) {
             plan_found(plan, SIL_STRING_UNKNOWN, SIL_LEVEL_WATCH)->string = i;
         }
         if (plan->compensation[i].stiffness > most_stiffness) {

@@ -20,21 +20,34 @@ static bool any_coarse(const sil_plan *plan, sil_stage_name stage)
            !plan_takes_anything(plan, plan->saddle.cut_first);
 }
 
-double plan_finer_tool(const sil_plan *plan, sil_stage_name stage)
+/* tried: room to work the reading again in, as if it had been taken with a finer tool. */
+static double finer_tool(const sil_plan *plan, sil_stage_name stage, sil_plan *tried)
 {
-    sil_job job = *plan->job;
-    sil_plan finer;
-    double *tool = stage == SIL_NUT ? &job.tools.first : &job.tools.action;
-    double present = *tool;
+    double *tool = stage == SIL_NUT ? &tried->bench.tools.first : &tried->bench.tools.action;
+    if (!any_coarse(plan, stage)) {
+        return SIL_UNKNOWN;
+    }
     for (size_t k = 0; k < sizeof readings / sizeof *readings; k++) {
-        *tool = readings[k];
-        if (readings[k] >= present) {
+        tried->bench = plan->bench;
+        if (readings[k] >= *tool) {
             continue;
         }
-        plan_work(&job, plan->reading, plan->bench.rod_ratio, plan->bench.rod_spread, &finer);
-        if (!any_coarse(&finer, stage)) {
+        *tool = readings[k];
+        plan_work_bench(plan->job, plan->reading, tried);
+        if (!any_coarse(tried, stage)) {
             return readings[k];
         }
     }
     return SIL_UNKNOWN;
+}
+
+void plan_look_finer(sil_plan *plan, sil_plan *tried)
+{
+    plan->finer_first = finer_tool(plan, SIL_NUT, tried);
+    plan->finer_action = finer_tool(plan, SIL_SADDLE, tried);
+}
+
+double plan_finer_tool(const sil_plan *plan, sil_stage_name stage)
+{
+    return stage == SIL_NUT ? plan->finer_first : plan->finer_action;
 }

@@ -2,6 +2,9 @@
 /* A job through the stages to a plan. */
 #include "plan.h"
 
+#include <stdlib.h>
+#include <string.h>
+
 static void weigh_strings(const sil_job *job, sil_plan *plan)
 {
     for (int i = 0; i < job->string_count; i++) {
@@ -13,7 +16,7 @@ static void weigh_strings(const sil_job *job, sil_plan *plan)
         }
         double length = plan->bench.board.saddle_x[i] - job->nut.advance;
         plan->unit_mass_kg_m[i] = mass;
-        plan->tension_n[i] = sil_tension(mass, length, string->hz);
+        plan->pluck.tension[i] = sil_tension(mass, length, string->hz);
     }
 }
 
@@ -105,31 +108,53 @@ static void order_blanks(const sil_job *job, sil_plan *plan)
                     greatest(job->string_count, plan->saddle.height) + allow->blank_height};
 }
 
-void plan_work(const sil_job *job, int reading, double ratio, double spread, sil_plan *plan)
+void plan_work_bench(const sil_job *job, int reading, sil_plan *plan)
 {
     plan->job = job;
     plan->reading = reading;
     plan->nut_withheld.count = plan->saddle_withheld.count = 0;
-    sil_job_bench(job, reading, &plan->bench);
-    plan->bench.rod_ratio = ratio;
-    plan->bench.rod_spread = spread;
     sil_stages_run(&plan->bench, &plan->stages);
     work_nut(job, plan);
     work_saddle(job, sil_plan_reading(plan), plan);
     plan_withhold(plan);
 }
 
-void sil_plan_make(const sil_job *job, sil_plan *plan)
+void plan_work(const sil_job *job, int reading, double ratio, double spread, sil_plan *plan)
 {
-    *plan = (sil_plan){.only_stage = -1, .job = job};
-    plan_visits(plan);
-    plan_lift(plan);
-    weigh_strings(job, plan);
-    order_blanks(job, plan);
-    plan_ring(plan);
-    plan_tune(plan);
-    plan_find(plan);
-    plan_order(plan);
+    sil_job_bench(job, reading, &plan->bench);
+    plan->bench.rod_ratio = ratio;
+    plan->bench.rod_spread = spread;
+    plan_work_bench(job, reading, plan);
+}
+
+sil_status sil_plan_make(const sil_job *job, sil_plan **plan)
+{
+    /* The plan, and behind it in the same block the room that visits, finer readings and the lowest
+     * setup are worked in, one after another. */
+    size_t room = sil_lowest_room(job->string_count, job->instrument.frets);
+    sil_plan *made = malloc(sizeof *made + (room > sizeof *made ? room : sizeof *made));
+    *plan = made;
+    if (!made) {
+        return SIL_NO_MEMORY;
+    }
+    memset(made, 0, offsetof(sil_plan, findings));
+    made->job = job;
+    made->only_stage = -1;
+    plan_visits(made, made + 1);
+    plan_look_finer(made, made + 1);
+    plan_lift(made);
+    weigh_strings(job, made);
+    order_blanks(job, made);
+    plan_ring(made, made + 1);
+    plan_tune(made);
+    plan_find(made);
+    plan_order(made);
+    return SIL_DONE;
+}
+
+void sil_plan_free(sil_plan *plan)
+{
+    free(plan);
 }
 
 void sil_plan_keep(sil_plan *plan, sil_stage_name stage)

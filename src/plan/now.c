@@ -2,11 +2,6 @@
 /* What a person is shown as read. */
 #include "plan.h"
 
-const sil_reading *sil_plan_reading(const sil_plan *plan)
-{
-    return plan->reading < 0 ? NULL : &plan->job->readings[plan->reading];
-}
-
 double sil_relief_now(const sil_plan *plan)
 {
     return sil_relief(&plan->bench.board, plan->stages.fit[SIL_NOW].bend);

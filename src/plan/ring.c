@@ -3,20 +3,10 @@
  * "Clearance". */
 #include "plan.h"
 
-/* The clean forces of the instrument as it is, and after remedies. */
-typedef struct trial {
-    sil_clearance alone[SIL_REMEDIES];
-    double how_far[SIL_STRINGS_MAX][SIL_REMEDIES]; /* out of range; 0: in it */
-} trial;
-
-static void try_remedies(const sil_plan *plan, trial *t)
-{
-    for (int remedy = 0; remedy < SIL_REMEDIES; remedy++) {
-        sil_fit fit = plan->stages.fit[SIL_NOW];
-        sil_remedy_fit(&plan->bench, (sil_remedy)remedy, &fit);
-        sil_clearance_find(&plan->bench.board, &fit, &plan->pluck, &t->alone[remedy]);
-    }
-}
+/* How far each thing that a remedy puts right is out of its range; 0: in it. */
+typedef struct astray {
+    double how_far[SIL_STRINGS_MAX][SIL_REMEDIES];
+} astray;
 
 /* How far a reading stands from its aim, in widths of that side of its range or what the tool reads
  * to, the larger; 0 where it is in range, or unknown. */
@@ -39,13 +29,13 @@ static double worst_crown(const sil_plan *plan, int string)
     return sil_above(worst, limit) ? worst / limit : 0.0;
 }
 
-static void judge_readings(const sil_plan *plan, trial *t)
+static void judge_readings(const sil_plan *plan, astray *a)
 {
     const sil_bench *bench = &plan->bench;
     const sil_fit *now = &plan->stages.fit[SIL_NOW];
     double relief = sil_relief_now(plan);
     for (int i = 0; i < bench->board.strings; i++) {
-        double *far = t->how_far[i];
+        double *far = a->how_far[i];
         double first = sil_first_gap(&bench->board, now, i, bench->targets.first_held);
         double action = sil_action(&bench->board, now, i, 12);
         far[SIL_CAUSE_RELIEF] = sil_board_bends(&bench->board)
@@ -58,7 +48,8 @@ static void judge_readings(const sil_plan *plan, trial *t)
 }
 
 /* The note's clean force with some remedies taken together, in the order of the bench. */
-static double remedied_together(const sil_plan *plan, int string, int fret, const bool *taken)
+static double remedied_together(const sil_plan *plan, int string, int fret, const bool *taken,
+                                sil_clearance *clean)
 {
     sil_fit fit = plan->stages.fit[SIL_NOW];
     for (int remedy = 0; remedy < SIL_REMEDIES; remedy++) {
@@ -66,9 +57,8 @@ static double remedied_together(const sil_plan *plan, int string, int fret, cons
             sil_remedy_fit(&plan->bench, (sil_remedy)remedy, &fit);
         }
     }
-    sil_clearance clean;
-    sil_clearance_find(&plan->bench.board, &fit, &plan->pluck, &clean);
-    return clean.force[string][fret];
+    sil_clearance_find(&plan->bench.board, &fit, &plan->pluck, clean);
+    return clean->force[string][fret];
 }
 
 /* A note that the model says should ring: the hand, or what the model does not see. */
@@ -88,8 +78,8 @@ static bool lies_on_fret_1(const sil_plan *plan, const sil_cause *note)
            (gaps->first[i] == 0.0 || gaps->first_open[i] == 0.0);
 }
 
-static sil_cause_name blame(const sil_plan *plan, const trial *t, const sil_cause *note,
-                            double attack)
+static sil_cause_name blame(const sil_plan *plan, const astray *a, const sil_cause *note,
+                            double attack, sil_clearance *clean)
 {
     if (lies_on_fret_1(plan, note)) {
         return SIL_CAUSE_SLOT;
@@ -97,7 +87,7 @@ static sil_cause_name blame(const sil_plan *plan, const trial *t, const sil_caus
     if (!(note->clean_force < attack)) {
         return excuse(plan, note);
     }
-    const double *far = t->how_far[note->string];
+    const double *far = a->how_far[note->string];
     bool candidate[SIL_REMEDIES];
     bool any = false;
     int worst = -1;
@@ -114,8 +104,8 @@ static sil_cause_name blame(const sil_plan *plan, const trial *t, const sil_caus
     }
     static const bool all[SIL_REMEDIES] = {true, true, true, true};
     bool together =
-        any && (remedied_together(plan, note->string, note->fret, candidate) >= attack ||
-                remedied_together(plan, note->string, note->fret, all) >= attack);
+        any && (remedied_together(plan, note->string, note->fret, candidate, clean) >= attack ||
+                remedied_together(plan, note->string, note->fret, all, clean) >= attack);
     return together ? SIL_CAUSE_COMBINED : SIL_CAUSE_ATTACK;
 }
 
@@ -151,46 +141,54 @@ static void list_notes(sil_plan *plan)
     }
 }
 
-static void find_causes(sil_plan *plan)
+/* Every note's clean force with one remedy alone. */
+static void try_remedy(sil_plan *plan, int remedy, sil_clearance *clean)
 {
-    trial t;
+    sil_fit fit = plan->stages.fit[SIL_NOW];
+    sil_remedy_fit(&plan->bench, (sil_remedy)remedy, &fit);
+    sil_clearance_find(&plan->bench.board, &fit, &plan->pluck, clean);
+    for (int k = 0; k < plan->cause_count; k++) {
+        sil_cause *note = &plan->causes[k];
+        note->remedied[remedy] = force_of(plan, clean, note->string, note->fret);
+    }
+}
+
+static void find_causes(sil_plan *plan, sil_clearance *clean)
+{
+    astray a;
     list_notes(plan);
     if (plan->cause_count == 0) {
         return;
     }
-    try_remedies(plan, &t);
-    judge_readings(plan, &t);
+    for (int remedy = 0; remedy < SIL_REMEDIES; remedy++) {
+        try_remedy(plan, remedy, clean);
+    }
+    judge_readings(plan, &a);
     for (int k = 0; k < plan->cause_count; k++) {
         sil_cause *note = &plan->causes[k];
-        for (int remedy = 0; remedy < SIL_REMEDIES; remedy++) {
-            note->remedied[remedy] = force_of(plan, &t.alone[remedy], note->string, note->fret);
-        }
-        note->cause = blame(plan, &t, note, plan->job->attack.force[note->string]);
+        note->cause = blame(plan, &a, note, plan->job->attack.force[note->string], clean);
     }
 }
 
-static void find_lowest(sil_plan *plan)
+static void find_lowest(sil_plan *plan, void *room)
 {
     const sil_limits *limits = &plan->job->limits;
     sil_lowest_wish wish = {.most_relief = limits->most_relief, .least_first = limits->least_first};
     for (int i = 0; i < plan->job->string_count; i++) {
         wish.force[i] = plan->job->attack.force[i];
     }
-    sil_lowest_find(&plan->bench.board, plan->stages.fit[SIL_FRETS].crowns, &plan->pluck, &wish,
-                    &plan->lowest);
+    sil_lowest_find(&plan->bench.board, &plan->stages.fit[SIL_FRETS].crowns, &plan->pluck, &wish,
+                    room, &plan->lowest);
 }
 
-void plan_ring(sil_plan *plan)
+void plan_ring(sil_plan *plan, void *room)
 {
     const sil_board *board = &plan->bench.board;
     plan->pluck.at = plan->job->attack.at;
-    for (int i = 0; i < board->strings; i++) {
-        plan->pluck.tension[i] = plan->tension_n[i];
-    }
     sil_clearance_find(board, &plan->stages.fit[SIL_NOW], &plan->pluck, &plan->clean_now);
     sil_clearance_find(board, &plan->stages.fit[SIL_SADDLE], &plan->pluck, &plan->clean_after);
     if (sil_plan_reading(plan)) {
-        find_causes(plan);
+        find_causes(plan, room);
     }
-    find_lowest(plan);
+    find_lowest(plan, room);
 }

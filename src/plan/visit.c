@@ -115,7 +115,7 @@ static void work_frets(const sil_plan *before, sil_fit *fit)
         return;
     }
     double rise = work == SIL_FRETS_NEW ? SIL_UNKNOWN : stages->level_depth;
-    fit->crowns = &stages->worked;
+    fit->crowns = stages->fit[SIL_FRETS].crowns;
     for (int i = 0; i < before->job->string_count; i++) {
         fit->nut_height[i] += rise;
         fit->saddle_height[i] += rise;
@@ -284,14 +284,14 @@ static sil_visit visit_of(const sil_plan *plan)
     return v;
 }
 
-void plan_visits(sil_plan *plan)
+void plan_visits(sil_plan *plan, sil_plan *other)
 {
     const sil_job *job = plan->job;
     int last = job->reading_count - 1;
     int first = last >= SIL_VISITS_MAX ? last - SIL_VISITS_MAX + 1 : 0;
     double ratio = 1.0, spread = SIL_ROD_SPREAD;
-    sil_plan other; /* every second visit is worked here, so that the last ends in `plan` */
-    sil_plan *now = (last - first) % 2 == 0 ? plan : &other, *before = NULL;
+    /* Every second visit is worked in `other`, so that the last ends in `plan`. */
+    sil_plan *now = (last - first) % 2 == 0 ? plan : other, *before = NULL;
     if (last < 0) {
         plan_work(job, -1, ratio, spread, plan);
         return;
@@ -309,7 +309,7 @@ void plan_visits(sil_plan *plan)
             plan_work(job, k, ratio, spread, now);
         }
         before = now;
-        now = now == plan ? &other : plan;
+        now = now == plan ? other : plan;
     }
 }
 

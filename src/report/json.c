@@ -16,7 +16,7 @@ static void put_strings(writer *w, cJSON *root)
         put_word(w, row, "note", plan->job->strings[i].note);
         put_number(w, row, "hz", plan->job->strings[i].hz);
         put_number(w, row, "unit_mass", plan->unit_mass_kg_m[i]);
-        put_number(w, row, "tension", plan->tension_n[i]);
+        put_number(w, row, "tension", plan->pluck.tension[i]);
         put_number(w, row, "nut_z", board->nut_z[i]);
         put_number(w, row, "saddle_z", board->saddle_z[i]);
         put_number(w, row, "saddle_x", board->saddle_x[i]);
@@ -268,7 +268,7 @@ static void put_judged(writer *w, cJSON *root)
 static void put_all(writer *w, cJSON *root)
 {
     cJSON *about = put_object(w, root, "sillet");
-    put_word(w, about, "version", SIL_VERSION);
+    put_word(w, about, "version", SILLET_VERSION);
     put_int(w, about, "result", 1);
     put_strings(w, root);
     cJSON *stages = put_array(w, root, "stages");

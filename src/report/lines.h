@@ -7,6 +7,8 @@
 
 #include <sillet/report.h>
 
+#include "../plan/plan.h"
+
 enum { REPORT_COLUMNS = 96, REPORT_TEXT_MAX = 2048, REPORT_CELL = 32 };
 
 typedef struct report {

@@ -8,6 +8,8 @@
 
 #include <sillet/report.h>
 
+#include "../plan/plan.h"
+
 typedef struct leaf leaf; /* figures of the result */
 
 typedef struct writer {

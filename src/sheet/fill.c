@@ -84,7 +84,7 @@ static void fill_note(sheet_filler *filler, sheet_node *node, const job_field *f
         return;
     }
     fill_text(filler, node, field, base);
-    if (sil_note_hz(node->text, &hz) != 0) {
+    if (sil_note_hz(node->text, &hz) != SIL_DONE) {
         sheet_tell_value(filler->sheet, SIL_ERROR, node,
                          "not a note; wanted a letter, # or b, and the octave, such as E4 or Bb2");
     } else if (!sil_known(string->hz)) {

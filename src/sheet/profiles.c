@@ -98,22 +98,23 @@ static int by_name(const struct dirent **a, const struct dirent **b)
     return order != 0 ? order : (length > other) - (length < other);
 }
 
-int sil_profiles_list(char ***names)
+sil_status sil_profiles_list(char ***names, int *count)
 {
     char folder[PATH_SIZE];
     struct dirent **entries = NULL;
     *names = NULL;
+    *count = 0;
     if (sil_profiles_folder(folder, sizeof folder) == 0) {
         errno = ENOENT;
-        return -1;
+        return SIL_UNREADABLE;
     }
-    int count = scandir(folder, &entries, is_profile, by_name);
-    if (count < 0) {
-        return -1;
+    int found = scandir(folder, &entries, is_profile, by_name);
+    if (found < 0) {
+        return errno == ENOMEM ? SIL_NO_MEMORY : SIL_UNREADABLE;
     }
-    *names = calloc((size_t)count + 1, sizeof **names);
+    *names = calloc((size_t)found + 1, sizeof **names);
     bool whole = *names != NULL;
-    for (int k = 0; k < count; k++) {
+    for (int k = 0; k < found; k++) {
         if (whole) {
             (*names)[k] =
                 strndup(entries[k]->d_name, sheet_profile_name_length(entries[k]->d_name));
@@ -123,12 +124,12 @@ int sil_profiles_list(char ***names)
     }
     free(entries);
     if (!whole) {
-        sil_profiles_free(*names, *names ? count : 0);
+        sil_profiles_free(*names, *names ? found : 0);
         *names = NULL;
-        errno = ENOMEM;
-        return -1;
+        return SIL_NO_MEMORY;
     }
-    return count;
+    *count = found;
+    return SIL_DONE;
 }
 
 void sil_profiles_free(char **names, int count)

@@ -20,16 +20,20 @@ struct sil_reader {
     int count;
 };
 
-sil_reader *sil_reader_new(const char *profiles)
+sil_status sil_reader_new(const char *profiles, sil_reader **reader)
 {
-    sil_reader *reader = calloc(1, sizeof *reader);
+    sil_reader *made = calloc(1, sizeof *made);
     size_t length = profiles ? strlen(profiles) : 0;
-    if (reader && profiles && length < sizeof reader->folder) {
-        memcpy(reader->folder, profiles, length + 1);
-    } else if (reader) {
-        sil_profiles_folder(reader->folder, sizeof reader->folder);
+    *reader = made;
+    if (!made) {
+        return SIL_NO_MEMORY;
     }
-    return reader;
+    if (profiles && length < sizeof made->folder) {
+        memcpy(made->folder, profiles, length + 1);
+    } else {
+        sil_profiles_folder(made->folder, sizeof made->folder);
+    }
+    return SIL_DONE;
 }
 
 void sil_reader_free(sil_reader *reader)

@@ -72,21 +72,21 @@ static void let_go(sheet_source *source)
     source->bytes = NULL;
 }
 
-static int finish(sil_sheet *sheet)
+static sil_status finish(sil_sheet *sheet)
 {
     let_go(&sheet->sheet);
     let_go(&sheet->profile);
     sort_told(sheet);
     if (sheet->arena.failed) {
-        return SIL_SHEET_NO_MEMORY;
+        return SIL_NO_MEMORY;
     }
     if (sheet->unreadable) {
-        return SIL_SHEET_UNREADABLE;
+        return SIL_UNREADABLE;
     }
     if (sheet->errors > 0) {
-        return SIL_SHEET_WRONG;
+        return SIL_WRONG;
     }
-    return sheet->told_count > 0 ? SIL_SHEET_DOUBTFUL : SIL_SHEET_DONE;
+    return sheet->told_count > 0 ? SIL_DOUBTFUL : SIL_DONE;
 }
 
 static sil_sheet *new_sheet(const char *name)
@@ -103,7 +103,7 @@ static sil_sheet *new_sheet(const char *name)
     return sheet;
 }
 
-static int read_bytes(sil_sheet *sheet, const char *bytes, size_t size, const char *profiles)
+static sil_status read_bytes(sil_sheet *sheet, const char *bytes, size_t size, const char *profiles)
 {
     sheet->sheet.bytes = bytes;
     sheet->sheet.size = size;
@@ -111,30 +111,31 @@ static int read_bytes(sil_sheet *sheet, const char *bytes, size_t size, const ch
     return finish(sheet);
 }
 
-int sil_sheet_read_bytes(const char *bytes, size_t size, const char *name, const char *profiles,
-                         sil_sheet **sheet)
+sil_status sil_sheet_read_bytes(const char *bytes, size_t size, const char *name,
+                                const char *profiles, sil_sheet **sheet)
 {
     *sheet = new_sheet(name);
-    return *sheet ? read_bytes(*sheet, bytes, size, profiles) : SIL_SHEET_NO_MEMORY;
+    return *sheet ? read_bytes(*sheet, bytes, size, profiles) : SIL_NO_MEMORY;
 }
 
-int sil_sheet_read_within(const char *bytes, size_t size, const char *name, int folder,
-                          sil_sheet **sheet)
+sil_status sil_sheet_read_within(const char *bytes, size_t size, const char *name, int folder,
+                                 sil_sheet **sheet)
 {
     *sheet = new_sheet(name);
     if (!*sheet) {
-        return SIL_SHEET_NO_MEMORY;
+        return SIL_NO_MEMORY;
     }
     (*sheet)->confined = true;
     (*sheet)->folder = folder;
     return read_bytes(*sheet, bytes, size, NULL);
 }
 
-static int read_file(sil_reader *reader, const char *path, const char *profiles, sil_sheet **sheet)
+static sil_status read_file(sil_reader *reader, const char *path, const char *profiles,
+                            sil_sheet **sheet)
 {
     *sheet = new_sheet(path);
     if (!*sheet) {
-        return SIL_SHEET_NO_MEMORY;
+        return SIL_NO_MEMORY;
     }
     (*sheet)->reader = reader;
     sheet_bytes file = {NULL, 0};
@@ -144,7 +145,7 @@ static int read_file(sil_reader *reader, const char *path, const char *profiles,
         sheet_tell_at(*sheet, SIL_ERROR, &(*sheet)->sheet, start, "cannot be read: %s",
                       strerror(status));
         finish(*sheet);
-        return status == ENOMEM ? SIL_SHEET_NO_MEMORY : SIL_SHEET_UNREADABLE;
+        return status == ENOMEM ? SIL_NO_MEMORY : SIL_UNREADABLE;
     }
     (*sheet)->sheet.held = file.bytes;
     (*sheet)->sheet.bytes = file.bytes;
@@ -153,12 +154,12 @@ static int read_file(sil_reader *reader, const char *path, const char *profiles,
     return finish(*sheet);
 }
 
-int sil_sheet_read(const char *path, const char *profiles, sil_sheet **sheet)
+sil_status sil_sheet_read(const char *path, const char *profiles, sil_sheet **sheet)
 {
     return read_file(NULL, path, profiles, sheet);
 }
 
-int sil_reader_read(sil_reader *reader, const char *path, sil_sheet **sheet)
+sil_status sil_reader_read(sil_reader *reader, const char *path, sil_sheet **sheet)
 {
     return read_file(reader, path, sheet_reader_folder(reader), sheet);
 }

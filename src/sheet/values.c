@@ -64,17 +64,17 @@ bool sheet_fill_quantity(sheet_filler *filler, sheet_node *node, const job_field
     }
     char words[64];
     double read = 0.0;
-    int status =
+    sil_status status =
         sil_quantity_read(node->text, node->length, field->measure, node->source->units, &read);
     switch (status) {
-    case SIL_QUANTITY_READ:
+    case SIL_DONE:
         *value = read * job_field_factor(field);
         return true;
-    case SIL_QUANTITY_NO_UNIT:
+    case SIL_NO_UNIT:
         sheet_tell_value(filler->sheet, SIL_ERROR, node, "wanted %s with its unit, such as %s",
                          measures[measure].what, measures[measure].such_as);
         return false;
-    case SIL_QUANTITY_OTHER_UNIT:
+    case SIL_OTHER_UNIT:
         sheet_tell_value(filler->sheet, SIL_ERROR, node, "wanted %s in %s", measures[measure].what,
                          measures[measure].units);
         return false;

@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "../../src/plan/plan.h"
 #include <sillet/sillet.h>
 
 static double run_cuts(const sil_plan *plan)
@@ -47,9 +48,14 @@ static double run_lowest(const sil_plan *plan)
     sil_lowest lowest;
     sil_lowest_wish wish = {.most_relief = plan->job->limits.most_relief,
                             .least_first = plan->job->limits.least_first};
+    const sil_board *board = &plan->bench.board;
+    void *room = malloc(sil_lowest_room(board->strings, board->frets));
     memcpy(wish.force, plan->job->attack.force, sizeof wish.force);
-    sil_lowest_find(&plan->bench.board, NULL, &plan->pluck, &wish, &lowest);
-    return lowest.relief;
+    if (room) {
+        sil_lowest_find(board, NULL, &plan->pluck, &wish, room, &lowest);
+    }
+    free(room);
+    return room ? lowest.relief : SIL_UNKNOWN;
 }
 
 /* As the plan asks of each string: saddle alone, best pair, cents both ways. */
@@ -110,13 +116,16 @@ int main(int argc, char **argv)
         fputs("usage: arithmetic SHEET cuts|clearance|compensation|lowest TIMES\n", stderr);
         return 1;
     }
-    static sil_plan plan;
-    sil_plan_make(sil_sheet_job(sheet), &plan);
+    sil_plan *plan;
+    if (sil_plan_make(sil_sheet_job(sheet), &plan) != SIL_DONE) {
+        return 1;
+    }
     double sum = 0.0;
     for (long k = strtol(argv[3], NULL, 10); k > 0; k--) {
-        sum += asked->run(&plan);
+        sum += asked->run(plan);
     }
     printf("%g\n", sum);
+    sil_plan_free(plan);
     sil_sheet_free(sheet);
     return 0;
 }

@@ -3,6 +3,7 @@
 import json
 import math
 import os
+import re
 import subprocess
 import sys
 from types import SimpleNamespace
@@ -34,6 +35,12 @@ def finish(reports):
 
 def run(*arguments, **options):
     return subprocess.run([PROGRAM, *arguments], capture_output=True, check=False, **options)
+
+
+def field_labels():
+    """The label of every field of a sheet, by its path, as the table of their words has it."""
+    with open(os.path.join(TESTS, "..", "src", "job", "words.c"), encoding="utf-8") as file:
+        return dict(re.findall(r'^    \{"([\w.]+)", "([^"]+)",', file.read(), re.MULTILINE))
 
 
 def random_sheet(folder, number):

@@ -50,6 +50,7 @@ const program programs[] = {
      A_FILE},
     {"sheet", sillet_draw_main, {"sheet", "electric-guitar", "-o", out_file}, A_FILE},
     {"page profiles", web_main, {"page", "GET", "/profiles", ""}, ONE},
+    {"page fields", web_main, {"page", "GET", "/fields", ""}, ONE},
     {"page read", web_main, {"page", "POST", "/read", "tests/sheets/good-by-ear.yaml"}, TOLD_IN},
     {"page plan", web_main, {"page", "POST", "/plan", "examples/low-saddle.yaml"}, ONE},
     {"page plan, wrong sheet",

@@ -9,19 +9,20 @@
 
 int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t size);
 
-static void write_all(int status, sil_drawing *drawing, bool paged)
+static void write_all(sil_status status, sil_drawing *drawing, bool paged)
 {
-    if (status == SIL_DRAWING_FAULT) {
+    if (status == SIL_FAULT) {
         abort();
     }
     for (int format = SIL_PDF; drawing && format <= SIL_DXF; format++) {
         char *file = NULL;
         size_t length = 0;
         int page = paged ? sil_drawing_pages(drawing) - 1 : 0;
-        int wrong = format == SIL_PDF || !paged
-                        ? sil_drawing_write(drawing, (sil_format)format, &file, &length)
-                        : sil_drawing_write_page(drawing, page, (sil_format)format, &file, &length);
-        if (wrong < 0 && wrong != SIL_DRAWING_NO_MEMORY && format != SIL_DXF) {
+        sil_status wrong =
+            format == SIL_PDF || !paged
+                ? sil_drawing_write(drawing, (sil_format)format, &file, &length)
+                : sil_drawing_write_page(drawing, page, (sil_format)format, &file, &length);
+        if (wrong < 0 && wrong != SIL_NO_MEMORY && format != SIL_DXF) {
             abort();
         }
         free(file);
@@ -31,7 +32,7 @@ static void write_all(int status, sil_drawing *drawing, bool paged)
 
 int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t size)
 {
-    static sil_plan plan;
+    sil_plan *plan;
     sil_sheet *sheet;
     sil_drawing *drawing = NULL;
     setenv("SILLET_PROFILES", "profiles", 0);
@@ -43,15 +44,18 @@ int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t size)
                                 .paper = (sil_paper)(chosen / 3 % 3),
                                 .unit = (sil_unit)(chosen / 9 % 2),
                                 .decimal_comma = chosen / 18 % 2};
-        sil_plan_make(job, &plan);
-        int status = sil_drawing_make(&plan, &order, &drawing);
+        if (sil_plan_make(job, &plan) != SIL_DONE) {
+            abort();
+        }
+        sil_status status = sil_drawing_make(plan, &order, &drawing);
         write_all(status, drawing, true);
         drawing = NULL;
-        status = sil_outlines_make(&plan, &order, &drawing);
+        status = sil_outlines_make(plan, &order, &drawing);
         write_all(status, drawing, false);
         drawing = NULL;
-        status = sil_drawing_measure(&plan, &order, false, &drawing);
+        status = sil_drawing_measure(plan, &order, false, &drawing);
         write_all(status, drawing, true);
+        sil_plan_free(plan);
     }
     sil_sheet_free(sheet);
     return 0;

@@ -35,10 +35,10 @@ static void read_again(const char *text, size_t size, int kind, int status, doub
     memcpy(spaced + 1, text, size);
     must(read_as(spaced, size + 3, kind, &again) == status && again == value);
     free(spaced);
-    if (status == SIL_QUANTITY_READ) {
+    if (status == SIL_DONE) {
         char written[SIL_NUMBER_FULL_MAX];
         size_t length = sil_number_write_full(written, value);
-        must(read_as(written, length, 2 * SIL_RATIO, &again) == SIL_QUANTITY_READ);
+        must(read_as(written, length, 2 * SIL_RATIO, &again) == SIL_DONE);
         must(again == value);
     }
 }
@@ -52,8 +52,8 @@ int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t size)
     memcpy(text, bytes + 1, size - 1);
     double value;
     int status = read_as(text, size - 1, bytes[0], &value);
-    must(status <= SIL_QUANTITY_READ && status >= SIL_QUANTITY_OTHER_UNIT);
-    must(status == SIL_QUANTITY_READ ? isfinite(value) : value == untouched);
+    must(status <= SIL_DONE && status >= SIL_OTHER_UNIT);
+    must(status == SIL_DONE ? isfinite(value) : value == untouched);
     read_again(text, size - 1, bytes[0], status, value);
     free(text);
     return 0;

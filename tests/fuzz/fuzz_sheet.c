@@ -24,17 +24,20 @@ int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t size)
 {
     sil_sheet *sheet;
     setenv("SILLET_PROFILES", "profiles", 0);
-    int status = sil_sheet_read_bytes((const char *)bytes, size, "sheet", NULL, &sheet);
+    sil_status status = sil_sheet_read_bytes((const char *)bytes, size, "sheet", NULL, &sheet);
     const sil_job *job = sil_sheet_job(sheet);
-    if ((job != NULL) != (status >= SIL_SHEET_DONE)) {
+    if ((job != NULL) != (status >= SIL_DONE)) {
         abort();
     }
     show_complaints(sheet);
     if (job) {
-        static sil_plan plan;
-        sil_plan_make(job, &plan);
-        free(sil_report_json(&plan, SIL_MM));
-        free(sil_report_text(&plan, job->units, "sheet"));
+        sil_plan *plan;
+        if (sil_plan_make(job, &plan) != SIL_DONE) {
+            abort();
+        }
+        free(sil_report_json(plan, SIL_MM));
+        free(sil_report_text(plan, job->units, "sheet"));
+        sil_plan_free(plan);
     }
     sil_sheet_free(sheet);
     return 0;

@@ -12,7 +12,7 @@ int main(int argc, char **argv)
     char line[1024];
     while (fgets(line, sizeof line, stdin)) {
         double value = SIL_UNKNOWN;
-        int status = sil_quantity_read(line, strcspn(line, "\n"), SIL_LENGTH, bare, &value);
+        sil_status status = sil_quantity_read(line, strcspn(line, "\n"), SIL_LENGTH, bare, &value);
         printf("%d %.17g\n", status, value);
     }
     return 0;

@@ -36,9 +36,9 @@ static made drawn(const sil_plan *plan, sil_format format)
     made m = {NULL, 0};
     sil_drawing *drawing = NULL;
     sil_draw_order order = {.part = SIL_PART_ALL, .paper = SIL_A4, .unit = SIL_MM};
-    int status = format == SIL_PDF ? sil_drawing_make(plan, &order, &drawing)
-                                   : sil_outlines_make(plan, &order, &drawing);
-    if (status >= SIL_DRAWING_DONE) {
+    sil_status status = format == SIL_PDF ? sil_drawing_make(plan, &order, &drawing)
+                                          : sil_outlines_make(plan, &order, &drawing);
+    if (status >= SIL_DONE) {
         sil_drawing_write(drawing, format, &m.bytes, &m.size);
     }
     sil_drawing_free(drawing);
@@ -156,19 +156,18 @@ static made make(int sheet_at, int work)
     }
     made m = {NULL, 0};
     sil_sheet *sheet = NULL;
-    sil_plan *plan = calloc(1, sizeof *plan);
-    int status = sil_sheet_read(sheets[sheet_at], "profiles", &sheet);
-    if (plan && status >= SIL_SHEET_DONE) {
-        sil_plan_make(sil_sheet_job(sheet), plan);
+    sil_plan *plan = NULL;
+    sil_status status = sil_sheet_read(sheets[sheet_at], "profiles", &sheet);
+    if (status >= SIL_DONE && sil_plan_make(sil_sheet_job(sheet), &plan) == SIL_DONE) {
         m = work == 0   ? of_text(sil_report_text(plan, SIL_MM, sheets[sheet_at]))
             : work == 1 ? of_text(sil_report_json(plan, SIL_INCH))
             : work == 2 ? drawn(plan, SIL_PDF)
             : work == 3 ? drawn(plan, SIL_SVG)
                         : drawn(plan, SIL_DXF);
-    } else if (plan && status == SIL_SHEET_WRONG) {
+    } else if (status == SIL_WRONG) {
         m = complaints(sheet);
     }
-    free(plan);
+    sil_plan_free(plan);
     sil_sheet_free(sheet);
     return m;
 }

@@ -46,13 +46,14 @@ typedef struct sil_crowns {
     double off[SIL_STRINGS_MAX][SIL_FRETS_MAX + 1];
 } sil_crowns;
 
-/* A state of the instrument: how the neck bends and where each string runs. sil_bend_from_relief
- * and sil_fit_read make it of readings. */
+/* A state of the instrument: how the neck bends, how its crowns lie and where each string runs.
+ * sil_bend_from_relief and sil_fit_read make it of readings. It points at nothing: a copy is a
+ * state of its own. */
 typedef struct sil_fit {
     double bend;                           /* K of the crown line, 1/mm; + relief, - back-bow */
     double nut_height[SIL_STRINGS_MAX];    /* underside of the string over the chord at the nut */
     double saddle_height[SIL_STRINGS_MAX]; /* and at the saddle */
-    const sil_crowns *crowns;              /* not owned; NULL: all sound */
+    sil_crowns crowns;                     /* as they are in this state; all 0: sound */
 } sil_fit;
 
 /* What finger and ear tell of a gap where no gauge was used: tapped, the string just pings on the
@@ -102,11 +103,21 @@ typedef struct sil_fan {
  */
 void sil_board_fan(sil_board *board, const sil_fan *fan, const double *setback);
 
-/* sil_course_share: 0 at the first course, 1 at the last, evenly between; 0 where there is one. */
+/* sil_course_share: where a string's course stands across the board.
+ * Given:    course   of each string, from 0 and never falling
+ *           strings  1..SIL_STRINGS_MAX
+ *           string   0..strings - 1
+ * Returned: 0 at the first course, 1 at the last, evenly between; 0 where there is one course
+ */
 double sil_course_share(const int *course, int strings, int string);
 
-/* sil_axis_x: a crown's place along the centre line under a string (-1: on it), mm. Fret 0 is the
- * nut. sil_saddle_axis_x: the same of where the string leaves the saddle. */
+/* sil_axis_x: a crown's place along the centre line under a string.
+ * sil_saddle_axis_x: the same of where the string leaves the saddle.
+ * Given:    board   laid
+ *           string  0..strings - 1; for sil_axis_x also -1, the centre line itself
+ *           fret    0 (the nut)..frets, or 12
+ * Returned: mm from the nut's front face on the centre line, + toward the saddle
+ */
 double sil_axis_x(const sil_board *board, int string, int fret);
 double sil_saddle_axis_x(const sil_board *board, int string);
 
@@ -117,10 +128,19 @@ double sil_saddle_axis_x(const sil_board *board, int string);
  */
 double sil_radius_drop(double radius, double z);
 
-/* sil_board_radius: the board's radius at x, linear from nut to last fret (compound radius). */
+/* sil_board_radius: the board's radius, straight from the nut's to the last fret's.
+ * Given:    board  radii and frets laid
+ *           x      mm from the nut along the centre line; past the last fret the line goes on
+ * Returned: mm; INFINITY where the board is flat at either end
+ */
 double sil_board_radius(const sil_board *board, double x);
 
-/* sil_string_z: lateral place of a string at x, mm from the centre line. */
+/* sil_string_z: lateral place of a string.
+ * Given:    board   laid
+ *           string  0..strings - 1
+ *           x       mm along the string, from its contact at the nut
+ * Returned: mm from the centre line, + toward string 1
+ */
 double sil_string_z(const sil_board *board, int string, double x);
 
 /* sil_sag: the crown line's depth under the chord on the centre line, sound crowns.
@@ -130,15 +150,19 @@ double sil_string_z(const sil_board *board, int string, double x);
  */
 double sil_sag(const sil_board *board, double bend, double x);
 
-/* sil_crown_height: height of a crown over the chord under a string, mm, mostly <= 0.
- * Given:    fit     for its bend and its crowns
- *           string  index, or -1 for the centre line over sound crowns
- *           fret    1..board->frets, or 12
+/* sil_crown_height: height of a crown over the chord under a string.
+ * Given:    board   laid
+ *           fit     for its bend and its crowns
+ *           string  0..strings - 1, or -1 for the centre line over sound crowns
+ *           fret    1..frets, or 12
+ * Returned: mm, mostly 0 or less; SIL_UNKNOWN where the bend is
+ * Accuracy: exact for a neck that bends to the line of sil_sag
  */
 double sil_crown_height(const sil_board *board, const sil_fit *fit, int string, int fret);
 
 /* sil_bend_from_relief: the neck's bend from a relief reading of any form.
- * Given:    crowns   as they stand under the string held; NULL: all sound
+ * Given:    board    laid
+ *           crowns   as they stand under the string held; NULL: all sound
  *           reading  1 <= low < over < high <= frets
  * Returned: K, 1/mm; SIL_UNKNOWN where the gap is unknown
  * Notes:    exact: the gap is linear in K. An edge on crowns 1 and the last of a bowed neck reads
@@ -148,11 +172,19 @@ double sil_bend_from_relief(const sil_board *board, const sil_crowns *crowns,
                             const sil_relief_reading *reading);
 
 /* sil_board_bends: whether a crown stands between 1 and the join, so that the neck can be told to
- * bend at all (join over 2). Where none does, relief and bend are taken as 0. */
+ * bend at all.
+ * Given:    board  join set
+ * Returned: whether the join is over 2. Where it is not, relief and bend are taken as 0
+ */
 bool sil_board_bends(const sil_board *board);
 
-/* sil_relief: relief on the centre line over board->relief_at, mm, of a bend.
- * sil_bend:   the bend of a relief there, 1/mm.
+/* sil_relief: relief on the centre line over fret board->relief_at, of a bend.
+ * sil_bend:   the bend of a relief there.
+ * Given:    board   laid
+ *           bend    1/mm, + relief, - back-bow
+ *           relief  mm, signed as bend
+ * Returned: mm; 1/mm. 0 where the board does not bend
+ * Accuracy: exact, and each undoes the other
  */
 double sil_relief(const sil_board *board, double bend);
 double sil_bend(const sil_board *board, double relief);

@@ -23,10 +23,11 @@ typedef struct sil_clearance {
     int at_fret[SIL_STRINGS_MAX][SIL_FRETS_MAX];  /* 0 where the force is unknown */
 } sil_clearance;
 
-/* sil_pluck_depth: how far a pluck of 1 N pulls a string aside where it is plucked, mm.
+/* sil_pluck_depth: how far a pluck of 1 N pulls a string aside where it is plucked.
  * Given:    tension  N
  *           length   from the stop to the saddle, mm
  *           at       from the saddle, mm; taken as 3/4 of the length where it is more
+ * Returned: mm by N
  */
 double sil_pluck_depth(double tension, double length, double at);
 
@@ -42,8 +43,10 @@ double sil_pluck_depth(double tension, double length, double at);
 double sil_envelope(double length, double at, double u);
 
 /* sil_clearance_find: the clean force of every string and stop.
- * Given:    board, fit  fit's heights; unknown ones give unknown forces
- * Returned: clearance
+ * Given:    board      laid
+ *           fit        bend, crowns and heights; unknown ones give unknown forces
+ *           pluck      where, and the tensions
+ * Returned: clearance  of the board's strings and frets; the rest is untouched
  * Notes:    an ideal string touches nothing if and only if it is plucked under the clean force, and
  *           just over it touches the fret told, first and alone
  * Accuracy: for stiffness and loss, to about a tenth; optimistic on thick plain strings at the
@@ -64,17 +67,28 @@ typedef struct sil_lowest {
     sil_fit fit;   /* its bend and heights; crowns as given */
 } sil_lowest;
 
+/* sil_lowest_room: the room sil_lowest_find works in.
+ * Given:    strings  1..SIL_STRINGS_MAX
+ *           frets    1..SIL_FRETS_MAX
+ * Returned: bytes
+ */
+size_t sil_lowest_room(int strings, int frets);
+
 /* sil_lowest_find: relief and heights with the lowest mean action at fret 12 that ring clean.
- * Given:    crowns  as they are, or will be; NULL: all sound
+ * Given:    board   laid
+ *           crowns  as they are, or will be; NULL: all sound
+ *           pluck   where, and the tensions
+ *           wish    what it is to keep
+ *           room    sil_lowest_room bytes, aligned as malloc does; nothing in it is needed after
  * Returned: lowest  of equal means the least relief, then the lowest nut
- * Status:   0; -1 where a tension or force is unknown, or the board has no third fret: lowest is
- *           then unknown
+ * Status:   SIL_DONE; SIL_NOT_KNOWN where a tension or force is, or the board has no third fret:
+ *           lowest is then unknown
  * Accuracy: exact to rounding: the programme is solved at its corners
  * Notes:    for a bend, each string is a linear programme in two heights; their sum is convex and
  *           made of straight pieces in the bend, and its lowest point is found by its tangents.
  */
-int sil_lowest_find(const sil_board *board, const sil_crowns *crowns, const sil_pluck *pluck,
-                    const sil_lowest_wish *wish, sil_lowest *lowest);
+sil_status sil_lowest_find(const sil_board *board, const sil_crowns *crowns, const sil_pluck *pluck,
+                           const sil_lowest_wish *wish, void *room, sil_lowest *lowest);
 
 #ifdef __cplusplus
 }

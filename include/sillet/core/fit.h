@@ -87,8 +87,7 @@ typedef enum sil_fretwork {
     SIL_FRETS_NEW
 } sil_fretwork;
 
-/* What the stages hold. Its fits point at the bench's crowns and at its own: it stays where it was
- * made, and the bench beside it. */
+/* What the stages hold. It points at nothing: it can be copied and kept. */
 typedef struct sil_stages {
     sil_fit fit[SIL_STAGES]; /* the state each stage leaves */
     bool changed[SIL_STAGES];
@@ -101,25 +100,36 @@ typedef struct sil_stages {
     sil_verdict saddle[SIL_STRINGS_MAX];
     double lower[SIL_STRINGS_MAX];   /* saddle to its aim, mm, + down, whatever the verdict */
     double lower_u[SIL_STRINGS_MAX]; /* its standard uncertainty, mm */
-    sil_crowns worked; /* the crowns as the frets stage leaves them, where it changes any */
 } sil_stages;
 
-/* sil_action: open-string action over a fret, mm.
- * Given:    fret  1..frets, or 12
+/* sil_action: open-string action over a fret, to the underside of the string.
+ * Given:    board   laid
+ *           fit     bend, crowns and heights
+ *           string  0..strings - 1
+ *           fret    1..frets, or 12
+ * Returned: mm, negative where the string would lie under that crown; SIL_UNKNOWN where a height is
  */
 double sil_action(const sil_board *board, const sil_fit *fit, int string, int fret);
 
-/* sil_first_gap: gap at fret 1, mm, the string open or bearing on the crown of fret 2 or 3.
- * Returned: SIL_UNKNOWN where the board has no such fret
+/* sil_first_gap: gap at fret 1, the string open or bearing on the crown of fret 2 or 3.
+ * Given:    board, fit, string  as sil_action
+ *           hold                how the string is held
+ * Returned: mm; SIL_UNKNOWN where a height is, or the board has no such fret
  */
 double sil_first_gap(const sil_board *board, const sil_fit *fit, int string, sil_hold hold);
 
-/* sil_leverage: how much the action at fret 12 moves for 1 mm at the saddle; about a half. */
+/* sil_leverage: how much the action at fret 12 moves for 1 mm at the saddle.
+ * Given:    board   laid
+ *           string  0..strings - 1
+ * Returned: mm by mm, about a half
+ */
 double sil_leverage(const sil_board *board, int string);
 
 /* sil_fit_read: heights at nut and saddle from the readings, for the bend and crowns in fit.
- * Given:    fit   bend and crowns set
- * Returned: fit   nut_height, saddle_height; SIL_UNKNOWN where the readings do not settle them
+ * Given:    board  laid
+ *           gaps   as read; 0 and unknown ones settle nothing
+ *           fit    bend and crowns set
+ * Returned: fit    nut_height, saddle_height, mm; SIL_UNKNOWN where the readings do not settle them
  * Notes:    an open gap settles the nut together with the action; a held gap alone, since it does
  *           not see the saddle.
  */
@@ -139,7 +149,8 @@ void sil_fit_read(const sil_board *board, const sil_gaps *gaps, sil_fit *fit);
 void sil_stages_run(const sil_bench *bench, sil_stages *stages);
 
 /* sil_neck_moves: a state on a neck that has come to another bend, by its rod or by itself.
- * Given:    bend   the new one
+ * Given:    board  laid
+ *           bend   the new one, 1/mm
  *           ratio  of this neck, as in sil_bench
  *           fit    as it was
  * Returned: fit    nut and saddle heights over the line through the crowns as it now lies
@@ -152,14 +163,18 @@ void sil_neck_moves(const sil_board *board, double bend, double ratio, sil_fit *
 typedef enum sil_remedy { SIL_TO_RELIEF, SIL_TO_CROWNS, SIL_TO_SLOT, SIL_TO_SADDLE } sil_remedy;
 
 /* sil_remedy_fit: a state with one thing put to its aim and all else as it is.
- * Given:    fit  heights and crowns
- * Returned: fit  as the stage of that name would leave it
+ * Given:    bench   its targets, and the ratio of its rod
+ *           remedy  the one thing
+ *           fit     bend, heights and crowns
+ * Returned: fit     as the stage of that name would leave it
  * Notes:    what the causes of a buzz are tried by
  */
 void sil_remedy_fit(const sil_bench *bench, sil_remedy remedy, sil_fit *fit);
 
 /* sil_rectangular: the standard uncertainty of a tool read to plus or minus half_width, every place
- * in between as likely: half_width / sqrt(3).
+ * in between as likely.
+ * Given:    half_width  mm, >= 0
+ * Returned: half_width / sqrt(3), mm
  * Reference: JCGM 100:2008, 4.3.7
  */
 double sil_rectangular(double half_width);
@@ -170,24 +185,38 @@ double sil_rectangular(double half_width);
 #define SIL_GUARD_SET 2.2
 
 /* sil_first_pass: how much of a cut to take before reading again, mm.
- * Given:    cut     whole cut to the aim
- *           to_low  cut that would bring the string to the low edge of its range
- *           u       standard uncertainty of the cut
- * Returned: min(cut, max(0, to_low - guard u)), never negative
+ * Given:    cut     whole cut to the aim, mm
+ *           to_low  cut that would bring the string to the low edge of its range, mm
+ *           u       standard uncertainty of the cut, mm
+ *           guard   SIL_GUARD_ONE or SIL_GUARD_SET
+ * Returned: min(cut, max(0, to_low - guard u)), mm, never negative; SIL_UNKNOWN where one of these
+ *           is
  */
 double sil_first_pass(double cut, double to_low, double u, double guard);
 
-/* sil_below, sil_above: whether a figure is past an edge. One that stands on the edge is not,
- * whatever the last bit of the arithmetic says: within a millionth of a millimetre, far under any
- * tool and far over the rounding. False for what is unknown. */
+/* sil_below, sil_above: whether a figure is past an edge.
+ * Given:    value, low, high  mm
+ * Returned: false for a figure on the edge, whatever the last bit of the arithmetic says: within a
+ *           millionth of a millimetre, far under any tool and far over the rounding. False where
+ *           either is unknown
+ */
 bool sil_below(double value, double low);
 bool sil_above(double value, double high);
 
-/* sil_shim_thickness: a rise rounded up to the step shims come in, mm; step > 0. */
+/* sil_shim_thickness: a rise rounded up to the step shims come in.
+ * Given:    rise  mm
+ *           step  mm, > 0
+ * Returned: mm; a rise that is a whole number of steps but for rounding takes no step more
+ */
 double sil_shim_thickness(double rise, double step);
 
 /* sil_nut_to_low, sil_saddle_to_low: the cut that would bring a string to the low edge of its
- * range, on the state that stage starts from, mm. */
+ * range, on the state that stage starts from.
+ * Given:    bench   its board and targets
+ *           stages  run
+ *           string  0..strings - 1
+ * Returned: mm, + down
+ */
 double sil_nut_to_low(const sil_bench *bench, const sil_stages *stages, int string);
 double sil_saddle_to_low(const sil_bench *bench, const sil_stages *stages, int string);
 

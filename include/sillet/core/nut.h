@@ -19,7 +19,7 @@ typedef struct sil_courses {
 } sil_courses;
 
 /* sil_nut_centres: lateral place of each string at the nut.
- * Given:    courses
+ * Given:    courses      1 or more strings
  *           gauge        of each string, mm
  *           width        board width at the nut, mm
  *           edge_treble  board edge to the outer edge of string 1, mm
@@ -34,8 +34,11 @@ void sil_nut_centres(const sil_courses *courses, const double *gauge, double wid
                      double edge_treble, double edge_bass, sil_spacing spacing, double *nut_z,
                      double *gap);
 
-/* sil_saddle_centres: lateral places at the saddle: equal steps between courses over the spread of
- * the outer strings, one course in the middle. */
+/* sil_saddle_centres: lateral place of each string at the saddle, in equal steps between courses.
+ * Given:    courses   as above
+ *           spread    centre to centre of the outer strings, mm
+ * Returned: saddle_z  mm from the centre line, + toward string 1; one course stands in the middle
+ */
 void sil_saddle_centres(const sil_courses *courses, double spread, double *saddle_z);
 
 /* sil_file_width: the width to cut a slot to.
@@ -89,7 +92,12 @@ typedef struct sil_nut_work {
 void sil_nut_cut(const sil_bench *bench, const sil_stages *stages, const sil_nut_make *make,
                  sil_nut_work *work);
 
-/* sil_nut_await: takes back all figures one could cut to: the whole nut is to wait. */
+/* sil_nut_await: takes back all figures one could cut to: the whole nut is to wait.
+ * Given:    strings  1..SIL_STRINGS_MAX
+ *           work     as sil_nut_cut gave it
+ * Returned: work     remedy and verdicts to wait, first passes, floors, feelers, depths and shim
+ *                    unknown
+ */
 void sil_nut_await(int strings, sil_nut_work *work);
 
 #ifdef __cplusplus

@@ -78,7 +78,11 @@ typedef struct sil_line {
     double b0, b1;
 } sil_line;
 
-/* sil_line_at: what a line has at z, mm. */
+/* sil_line_at: what a line has at a place across.
+ * Given:    line  b0 mm, b1 mm by mm
+ *           z     mm from the centre line, + toward string 1
+ * Returned: b0 + b1 z, mm
+ */
 double sil_line_at(sil_line line, double z);
 
 typedef struct sil_saddle_work {
@@ -118,12 +122,15 @@ sil_line sil_saddle_line(int count, const double *z, const double *cap, const bo
                          double half, const sil_line *most);
 
 /* sil_level_line: the straight line with the least squares of distance through values over z.
- * Given:    count, z, value  1 or more; one, or all at one place: level
+ * Given:    count     1 or more
+ *           z, value  mm
+ * Returned: the line; level through their mean where there is one value, or all are at one place
  */
 sil_line sil_level_line(int count, const double *z, const double *value);
 
 /* sil_saddle_cut: the work at the saddle.
- * Given:    bench, make
+ * Given:    bench   as the stages were run on
+ *           make    what the saddle is made to; unknown figures give unknown results
  *           stages  run; the strings left alone in the saddle stage still at their present height
  * Returned: work; and in stages the saddle stage's strings left alone, less what the base loses;
  *           on two posts all strings, less the line that comes nearest to what each wants
@@ -132,26 +139,33 @@ void sil_saddle_cut(const sil_bench *bench, const sil_saddle_make *make, sil_sta
                     sil_saddle_work *work);
 
 /* sil_saddle_present: height of the saddle over its seat under each string, as it is now.
- * Given:    bench, make, stages
- * Returned: work's present and present_disagree
+ * Given:    bench, make, stages  as sil_saddle_cut
+ * Returned: work's present, mm, and present_disagree
  * Notes:    the seat runs straight between strings 1 and N. A caliper comes before the bridge's
  *           top; where both were read and differ by more than 0.3 mm neither is used.
  */
 void sil_saddle_present(const sil_bench *bench, const sil_saddle_make *make,
                         const sil_stages *stages, sil_saddle_work *work);
 
-/* sil_saddle_await: takes back all figures one could cut to: the whole saddle is to wait. Heights,
- * protrusion and angle stay, as a forecast. */
+/* sil_saddle_await: takes back all figures one could cut to: the whole saddle is to wait.
+ * Given:    strings  1..SIL_STRINGS_MAX
+ *           work     as sil_saddle_cut gave it
+ * Returned: work     remedy and verdicts to wait; bottom and posts false; first passes, dressing,
+ *                    turns and shim unknown. Heights, protrusion and angle stay, as a forecast
+ */
 void sil_saddle_await(int strings, sil_saddle_work *work);
 
 /* sil_top_radius: radius of the least-squares circle (least radial misfit) through points.
- * Given:    count, z, height  mm
+ * Given:    count      of points
+ *           z, height  mm
  * Returned: mm, convex upward; SIL_UNKNOWN under three points, over 3000 mm, or where hollow
  */
 double sil_top_radius(int count, const double *z, const double *height);
 
-/* sil_edge_at_saddle: height over the chord of a straightedge on the crowns, at the saddle's x.
- * Given:    bend  1/mm
+/* sil_edge_at_saddle: height over the chord of a straightedge on the crowns, at the saddle.
+ * Given:    board     laid
+ *           bend      1/mm
+ *           saddle_x  mm from the nut along the centre line
  * Returned: mm; the edge lies on the two crowns it touches under its own middle, sound crowns
  */
 double sil_edge_at_saddle(const sil_board *board, double bend, double saddle_x);

@@ -22,7 +22,10 @@ typedef enum sil_make {
     SIL_MAKES
 } sil_make;
 
-/* sil_make_wound: whether a make is wound. */
+/* sil_make_wound: whether a make is wound.
+ * Given:    make  one of sil_make
+ * Returned: false for a plain string, and where the make is not given
+ */
 bool sil_make_wound(sil_make make);
 
 /* What a make of string is made of. */
@@ -36,24 +39,26 @@ typedef struct sil_material {
  * Given:    name  letter A..G in either case, then # or b (or the Unicode signs), then octave
  *                 -1..9; C4 is middle C
  * Returned: hz    equal temperament on A4 = 440 Hz (ISO 16); untouched on error
- * Status:   0, or -1 where the name is no note
+ * Status:   SIL_DONE, or SIL_NO_NOTE where the name is none
  */
-int sil_note_hz(const char *name, double *hz);
+sil_status sil_note_hz(const char *name, double *hz);
 
 /* sil_unit_mass: mass of a string by length, kg/m (a sheet and SIL_UNIT_MASS have g/m).
- * Given:    make, gauge  mm, outer diameter
- *           core         mm, 0 < core < gauge; no matter for a plain string
- *           material     densities
+ * Given:    make      plain or wound
+ *           gauge     outer diameter, mm, > 0
+ *           core      mm, 0 < core < gauge; no matter for a plain string
+ *           material  its densities
  * Returned: plain: rho pi D^2/4; wound: core and a wrap of round wire w = (D - c)/2 laid turn
  *           against turn, rho_c pi c^2/4 + rho_w pi^2 w (c + w)/4. SIL_UNKNOWN where the core of a
  *           wound string or a density is.
  */
 double sil_unit_mass(sil_make make, double gauge, double core, const sil_material *material);
 
-/* sil_tension: tension at pitch, N: mu (2 l f)^2.
+/* sil_tension: tension at pitch.
  * Given:    unit_mass  kg/m
  *           length     mm, sounding length of the open string
- *           hz         pitch
+ *           hz         pitch of the open string
+ * Returned: mu (2 l f)^2, N; SIL_UNKNOWN where one of them is
  */
 double sil_tension(double unit_mass, double length, double hz);
 

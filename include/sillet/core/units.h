@@ -12,6 +12,8 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+#include "../status.h"
+
 #ifdef __cplusplus
 extern "C" {
 #endif
@@ -22,6 +24,10 @@ extern "C" {
 /* A value not read, not given or withheld. Test for it with sil_known, not with ==. */
 #define SIL_UNKNOWN ((double)NAN)
 
+/* sil_known: whether a value was read, given or could be computed.
+ * Given:    value  any double
+ * Returned: false for SIL_UNKNOWN
+ */
 static inline bool sil_known(double value)
 {
     return value == value;
@@ -45,30 +51,25 @@ typedef enum sil_measure {
     SIL_FREQUENCY    /* Hz:   may be bare */
 } sil_measure;
 
-/* Status of sil_quantity_read. */
-typedef enum sil_quantity_status {
-    SIL_QUANTITY_READ = 0,
-    SIL_QUANTITY_NOT_A_NUMBER = -1, /* nothing that reads as a number, or not finite */
-    SIL_QUANTITY_NO_UNIT = -2,      /* a bare figure where a unit must be said */
-    SIL_QUANTITY_OTHER_UNIT = -3    /* a unit that this measure does not know */
-} sil_quantity_status;
-
 /* sil_quantity_read: reads one quantity as a workshop writes it.
  * Given:    text, size  UTF-8, need not end in NUL; spaces at either end are passed over
  *           measure     what it measures
  *           bare        the unit of a bare length; no matter for other measures
  * Returned: value       in the unit named beside the measure in sil_measure; untouched on error
- * Status:   see sil_quantity_status
+ * Status:   SIL_DONE, SIL_NOT_A_NUMBER, SIL_NO_UNIT or SIL_OTHER_UNIT
  * Accuracy: correctly rounded for up to 15 significant digits, then one unit in the last place
  * Notes:    the decimal mark is a point or, where no point is present, a single comma; the
  *           process locale is never asked. "5/64 in", "1 3/16 in", ".012\"", "12 thou". A true
  *           minus sign, no-break spaces and the fraction slash read as what they look like. A
  *           fraction is of an inch, and less than 1 behind a whole number: "1 19/16" is a slip.
  */
-int sil_quantity_read(const char *text, size_t size, sil_measure measure, sil_unit bare,
-                      double *value);
+sil_status sil_quantity_read(const char *text, size_t size, sil_measure measure, sil_unit bare,
+                             double *value);
 
-/* sil_measure_unit: the unit a measure is kept in, as written beside a figure ("mm", "deg", ..). */
+/* sil_measure_unit: the unit a measure is kept in, as written beside a figure ("mm", "deg", ..).
+ * Given:    measure  one of sil_measure
+ * Returned: fixed text, not to be freed; "" for a ratio
+ */
 const char *sil_measure_unit(sil_measure measure);
 
 /* sil_number_write: the one place where a figure becomes text.
@@ -80,10 +81,16 @@ const char *sil_measure_unit(sil_measure measure);
  */
 size_t sil_number_write(char *out, size_t size, double value, int decimals);
 
-/* sil_number_trimmed: the same without noughts at the end of its decimals ("2.5", "3"). */
+/* sil_number_trimmed: the same without noughts at the end of its decimals ("2.5", "3").
+ * Given:    as sil_number_write
+ * Returned: as sil_number_write
+ * Status:   as sil_number_write
+ */
 size_t sil_number_trimmed(char *out, size_t size, double value, int decimals);
 
 /* sil_number_write_full: a finite double in full, as JSON has it.
+ * Given:    value  finite
+ *           out    at least SIL_NUMBER_FULL_MAX bytes
  * Returned: out  NUL-terminated; fifteen significant digits where they are enough, else seventeen;
  *                  it reads back as the same double; a point whatever the locale, never "-0"
  * Status:   the length written

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* sillet-draw: the full-size drawings to cut by. A program of its own, run by sillet draw, because
  * its libraries take longer to load than a plan takes to make. */
+#include <errno.h>
 #include <sillet/drawing.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -93,13 +94,13 @@ static int read_options(int argc, char **argv, options *o)
     return code == CLI_GO_ON ? check_options(o) : code;
 }
 
-static int told(int status)
+static int told(sil_status status)
 {
     switch (status) {
-    case SIL_DRAWING_NO_FACE:
+    case SIL_NO_FACE:
         return cli_failed("no lettering found: install the faces of fonts-osifont or "
                           "fonts-dejavu-core, or name a TrueType file in SILLET_FACE");
-    case SIL_DRAWING_NO_MEMORY:
+    case SIL_NO_MEMORY:
         return cli_failed("out of memory");
     default:
         return cli_failed("the drawing came out wrong and was not written: a defect of this "
@@ -133,34 +134,41 @@ static int save(const options *o, const sil_drawing *drawing)
     if (page < 0) {
         return no_such_sheet(drawing, o->sheet);
     }
-    int status = o->sheet ? sil_drawing_write_page(drawing, page, o->format, &bytes, &size)
-                          : sil_drawing_write(drawing, o->format, &bytes, &size);
-    if (status < SIL_DRAWING_DONE) {
+    sil_status status = o->sheet ? sil_drawing_write_page(drawing, page, o->format, &bytes, &size)
+                                 : sil_drawing_write(drawing, o->format, &bytes, &size);
+    if (status < SIL_DONE) {
         return told(status);
     }
-    int error = sil_file_save(o->out, bytes, size);
+    status = sil_file_save(o->out, bytes, size);
+    int error = errno;
     free(bytes);
-    return error == 0 ? CLI_DONE : cli_failed("%s: cannot write: %s", o->out, strerror(error));
+    return status == SIL_DONE ? CLI_DONE
+                              : cli_failed("%s: cannot write: %s", o->out, strerror(error));
 }
 
 static int draw(options *o, const sil_job *job, bool profile)
 {
-    sil_plan plan;
-    sil_drawing *drawing;
-    sil_plan_make(job, &plan);
+    sil_plan *plan;
+    sil_drawing *drawing = NULL;
     if (!o->unit_given) {
         o->order.unit = job->units;
     }
     bool sheets = o->sheet || o->format == SIL_PDF;
-    int status = o->measure ? sil_drawing_measure(&plan, &o->order, profile, &drawing)
-                 : sheets   ? sil_drawing_make(&plan, &o->order, &drawing)
-                            : sil_outlines_make(&plan, &o->order, &drawing);
-    if (status < SIL_DRAWING_DONE) {
-        return told(status);
+    sil_status status = sil_plan_make(job, &plan);
+    if (status == SIL_DONE) {
+        status = o->measure ? sil_drawing_measure(plan, &o->order, profile, &drawing)
+                 : sheets   ? sil_drawing_make(plan, &o->order, &drawing)
+                            : sil_outlines_make(plan, &o->order, &drawing);
     }
-    warn(drawing);
-    int code = save(o, drawing);
+    int code;
+    if (status >= SIL_DONE) {
+        warn(drawing);
+        code = save(o, drawing);
+    } else {
+        code = told(status);
+    }
     sil_drawing_free(drawing);
+    sil_plan_free(plan);
     return code;
 }
 

@@ -5,6 +5,7 @@
 #define SILLET_DRAWING_DRAFT_H
 
 #include "../../brief/brief.h"
+#include "../../plan/plan.h"
 #include "shapes.h"
 
 /* A drawing in the making. A view takes it and returns a new list about an origin of its own; the

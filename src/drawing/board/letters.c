@@ -162,11 +162,11 @@ draw_letters *draw_letters_open(void)
     return letters;
 }
 
-int draw_letters_fault(const draw_letters *letters)
+sil_status draw_letters_fault(const draw_letters *letters)
 {
-    return letters == NULL || letters->no_memory ? SIL_DRAWING_NO_MEMORY
-           : letters->faces[0].ft == NULL        ? SIL_DRAWING_NO_FACE
-                                                 : SIL_DRAWING_DONE;
+    return letters == NULL || letters->no_memory ? SIL_NO_MEMORY
+           : letters->faces[0].ft == NULL        ? SIL_NO_FACE
+                                                 : SIL_DONE;
 }
 
 void draw_letters_close(draw_letters *letters)

@@ -3,6 +3,7 @@
 #ifndef SILLET_DRAWING_LETTERS_H
 #define SILLET_DRAWING_LETTERS_H
 
+#include <sillet/status.h>
 #include <stddef.h>
 #include <stdint.h>
 
@@ -26,9 +27,9 @@ typedef struct draw_ink {
 draw_letters *draw_letters_open(void);
 void draw_letters_close(draw_letters *letters);
 
-/* draw_letters_fault: SIL_DRAWING_NO_FACE where none was found, SIL_DRAWING_NO_MEMORY where it ran
- * out at any time since they were opened, else 0. */
-int draw_letters_fault(const draw_letters *letters);
+/* draw_letters_fault: SIL_NO_FACE where none was found, SIL_NO_MEMORY where it ran out at any time
+ * since they were opened, else SIL_DONE. */
+sil_status draw_letters_fault(const draw_letters *letters);
 
 /* draw_letters_face: 0 or 1 for the face that has a character, -1 where neither has. */
 int draw_letters_face(draw_letters *letters, uint32_t code);

@@ -73,8 +73,9 @@ draw_flow draw_flow_begin(sil_drawing *drawing, draw_heading heading);
 draw_shapes *draw_flow_list(const draw_flow *flow); /* an empty list for a block */
 
 /* draw_flow_put: places a block, frees it, and leaves a gap under it.
- * Given:    block   any origin; DRAW_LEFT: its own x 0 at the room's left edge, DRAW_MIDDLE:
- * centred follow  room that must be left under it for what it introduces, mm
+ * Given:    block   any origin
+ *           anchor  DRAW_LEFT: its own x 0 at the room's left edge, DRAW_MIDDLE: centred
+ *           follow  room that must be left under it for what it introduces, mm
  */
 void draw_flow_put(draw_flow *flow, draw_shapes *block, draw_anchor anchor, double gap,
                    double follow);

@@ -33,11 +33,6 @@ static const char *read_gap(const draw_draft *draft, double mm, sil_tap tap)
     return mm == 0 ? "none" : sil_known(mm) ? draw_plain_length(draft, mm) : heard[tap];
 }
 
-static const char *read_number(const draw_draft *draft, double value, int decimals)
-{
-    return sil_known(value) ? draw_plain_number(draft, value, decimals) : "";
-}
-
 static void put_title(draw_shapes *list, double x, int number, const char *title)
 {
     draw_ring(list, (draw_point){x + 2.3, -2.3}, number);
@@ -73,7 +68,7 @@ static void put_section(draw_flow *flow, int number, const char *title,
     if (how != NULL) {
         y = draw_paragraph(list, form_left, y, form_width, DRAW_NOTE, how) - 2.2;
     }
-    y = view_add_form(list, form_left, y, form_width, form);
+    y = view_add_form(draft, list, form_left, y, form_width, form);
     draw_shapes_strut(list, (draw_box){0, fmin(y, figures_end), DRAW_COLUMN, 0});
     draw_flow_put(flow, list, DRAW_LEFT, gap, 0);
 }
@@ -95,46 +90,20 @@ static void put_instrument(draw_flow *flow)
     double y = put_figure(draft, list, view_figure_crown, 0, top);
     y = fmin(y, put_figure(draft, list, view_figure_seat, pitch, top));
     y = fmin(y, put_figure(draft, list, view_figure_slot, 2 * pitch, top));
-    view_add_sizes(list, y - 2.5, DRAW_COLUMN, 3, count, size);
+    view_add_sizes(draft, list, y - 2.5, DRAW_COLUMN, 3, count, size);
     draw_flow_put(flow, list, DRAW_LEFT, gap, 0);
 }
 
 /* --- each visit ------------------------------------------------------------------------------- */
-
-static void add_condition(view_form *form, const char *label, const char *good, const char *bad,
-                          sil_soundness read)
-{
-    view_entry *row = view_form_row(form, VIEW_CELL_CHOICE, label);
-    row->choice[0] = good;
-    row->choice[1] = bad;
-    row->chosen = read == SIL_SOUND ? 0 : read == SIL_UNSOUND ? 1 : -1;
-}
 
 static void put_visit(draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
     view_figure *const figures[2] = {
         view_figure_humidity, view_stands_loose(draft->plan->job) ? view_figure_bridge : NULL};
-    const sil_limits *limits = &draft->plan->job->limits;
-    const sil_reading *read = sil_plan_reading(draft->plan);
-    sil_condition condition = {0};
     view_form form = {.visit = 34, .label = form_width - 68};
-    view_entry *date = view_form_row(&form, VIEW_CELL_FIGURE, "date");
-    view_entry *air = view_form_row(&form, VIEW_CELL_FIGURE, "humidity, %");
-    if (sil_known(limits->humidity_low_pct + limits->humidity_high_pct)) {
-        air->label = draw_say(draft, "humidity, %s to %s %%",
-                              draw_plain_number(draft, limits->humidity_low_pct, 0),
-                              draw_plain_number(draft, limits->humidity_high_pct, 0));
-    }
-    if (read != NULL) {
-        condition = read->condition;
-        date->read[0] = read->date != NULL ? read->date : "";
-        air->read[0] = read_number(draft, read->humidity_pct, 0);
-    }
-    add_condition(&form, "bridge", "sound", "lifted", condition.bridge);
-    add_condition(&form, "braces", "sound", "loose", condition.braces);
-    add_condition(&form, "strings", "new", "worn", condition.strings);
-    add_condition(&form, "tuned to pitch", "yes", "no", condition.tuned);
+    view_form_part(draft, &form, "readings");
+    view_form_part(draft, &form, "readings.condition");
     put_section(flow, 2, "Air, condition, pitch; all in playing position", figures, NULL, &form);
 }
 
@@ -153,7 +122,8 @@ static double gap_wanted(const sil_bench *bench, double relief)
     return (sil_bend(&bench->board, relief) - none) / (one - none);
 }
 
-static void put_relief(draw_flow *flow)
+/* Returned: whether there is anything to measure. */
+static bool put_relief(draw_flow *flow, int number)
 {
     const draw_draft *draft = &flow->drawing->draft;
     const sil_bench *bench = &draft->plan->bench;
@@ -163,27 +133,34 @@ static void put_relief(draw_flow *flow)
     sil_band band = {gap_wanted(bench, target->low), gap_wanted(bench, target->aim),
                      gap_wanted(bench, target->high)};
     view_form form = {.label = 31, .visit = 18, .ranged = true};
-    view_entry *relief =
-        view_form_row(&form, VIEW_CELL_FIGURE, draw_say(draft, "gap over fret %d", laid->over));
+    if (!sil_field_applies("readings.relief", draft->plan->job) && !sil_known(laid->gap) &&
+        laid->tap == SIL_NOT_TAPPED) {
+        return false; /* no fret stands between the 1st and the body joint */
+    }
+    view_entry *relief = view_form_row(
+        &form, VIEW_CELL_FIGURE,
+        draw_say(draft, "%s over fret %d", view_field("readings.relief.gap").label, laid->over));
     relief->range = range(draft, &band);
     relief->aim = read_length(draft, band.aim);
     relief->read[0] = laid->straightedge && laid->gap == 0 ? read_length(draft, 0)
                                                            : read_gap(draft, laid->gap, laid->tap);
     if (!laid->straightedge) {
-        view_entry *string = view_form_row(&form, VIEW_CELL_FIGURE, "string held");
+        view_entry *string =
+            view_form_row(&form, VIEW_CELL_FIGURE, view_field("readings.relief.string").label);
         string->read[0] = laid->string >= 0 ? draw_say(draft, "%d", laid->string + 1) : "";
     }
     put_section(
-        flow, 3, "Relief", figures,
+        flow, number, view_field("readings.relief").label, figures,
         laid->straightedge
             ? "The thickest feeler that goes under the straightedge without lifting it. Under it "
               "on two equal shims: gap less shim."
             : "The thickest feeler that does not lift the string. None goes in? "
               "Lay on a straightedge: the neck may be back-bowed.",
         &form);
+    return true;
 }
 
-static void put_crowns(draw_flow *flow)
+static void put_crowns(draw_flow *flow, int number)
 {
     enum { LEAST = 3, MOST = VIEW_ENTRIES_MAX - 2 };
     static view_figure *const figures[2] = {view_figure_crowns, NULL};
@@ -211,7 +188,7 @@ static void put_crowns(draw_flow *flow)
     if (count > MOST) {
         view_form_row(&form, VIEW_CELL_FIGURE, draw_say(draft, "and %d more read", count - MOST));
     }
-    put_section(flow, 4, "Frets", figures,
+    put_section(flow, number, view_field("readings.frets").label, figures,
                 draw_say(draft,
                          "Three at a time, under every string, from the nut up: off by %s or more.",
                          draw_plain_length(draft, draft->plan->bench.wear_limit)),
@@ -271,75 +248,76 @@ static const char *wanted_held(sil_hold hold)
     return hold == SIL_HOLD_OPEN ? "open" : hold == SIL_HOLD_2 ? "on the 2nd" : "at the 3rd";
 }
 
-static void put_strings(draw_flow *flow)
+static void put_strings(draw_flow *flow, int number)
 {
     static view_figure *const figures[2] = {view_figure_first, view_figure_action};
-    static const char *const titles[2] = {"Gap at the 1st fret", "Action"};
+    const char *const titles[2] = {view_field("readings.first").label,
+                                   view_field("readings.action").label};
     const draw_draft *draft = &flow->drawing->draft;
     const sil_bench *bench = &draft->plan->bench;
     const sil_gaps *gaps = &bench->gaps;
     bool as_wanted = gaps->first_held == bench->targets.first_held;
     bool at_12 = gaps->action_at == 12 && !gaps->capo;
-    const char *first = draw_say(draft, "At the 1st fret, %s", brief_hold(gaps->first_held));
-    const char *action =
-        draw_say(draft, "Over fret %d, %s", gaps->action_at, gaps->capo ? "capo at 1" : "open");
+    const char *first = draw_say(draft, "%s, %s", titles[0], brief_hold(gaps->first_held));
+    const char *action = draw_say(draft, "%s over fret %d, %s", titles[1], gaps->action_at,
+                                  gaps->capo ? "capo at 1" : "open");
     view_gauging gauging[] = {
-        {.name = first, .range = as_wanted ? "wanted" : wanted_held(bench->targets.first_held)},
-        {.name = action, .range = at_12 ? "wanted" : "open, at 12"}};
+        {.name = first, .range = as_wanted ? "range" : wanted_held(bench->targets.first_held)},
+        {.name = action, .range = at_12 ? "range" : "open, at 12"}};
     fill_gauging(draft, &gauging[0], bench->targets.first, gaps->first);
     for (int i = 0; i < bench->board.strings; i++) {
         gauging[0].read[i] = read_gap(draft, gaps->first[i], gaps->first_tap[i]);
     }
     fill_gauging(draft, &gauging[1], bench->targets.action, gaps->action);
-    const char *wanted = draw_say(draft, "Wanted: %s.", brief_hold(bench->targets.first_held));
+    const char *wanted = draw_say(draft, "Target: %s.", brief_hold(bench->targets.first_held));
     const char *const how[2] = {as_wanted ? "The thickest feeler that does not lift it." : wanted,
                                 at_12 ? "Eye level with the string."
-                                      : "Wanted: open, over fret 12."};
+                                      : "Target: open, over fret 12."};
     draw_shapes *list = draw_flow_list(flow);
-    double y = put_pair(draft, list, 5, titles, figures, how);
+    double y = put_pair(draft, list, number, titles, figures, how);
     view_add_gaugings(draft, list, y - 3, row_height(flow), 2, gauging);
     draw_flow_put(flow, list, DRAW_LEFT, gap, 0);
 }
 
 /* --- the saddle ------------------------------------------------------------------------------- */
 
-static void add_pair(const draw_draft *draft, view_form *form, const char *name, double treble,
-                     double bass)
+/* A row for each outer string. */
+static void add_ends(const draw_draft *draft, view_form *form, const sil_field *field,
+                     const sil_field_value *read)
 {
     int strings = draft->plan->job->string_count;
-    view_entry *row = view_form_row(form, VIEW_CELL_FIGURE, draw_say(draft, "%s, string 1", name));
-    row->read[0] = read_length(draft, treble);
-    if (strings > 1) {
-        row =
-            view_form_row(form, VIEW_CELL_FIGURE, draw_say(draft, "%s, string %d", name, strings));
-        row->read[0] = read_length(draft, bass);
+    for (int end = 0; end < 2 && end < strings; end++) {
+        view_entry *row =
+            view_form_row(form, VIEW_CELL_FIGURE,
+                          draw_say(draft, "%s, string %d", field->label, end == 0 ? 1 : strings));
+        row->read[0] = view_figure_words(draft, field, read->figure[end]);
     }
 }
 
-/* Returned: whether there is anything to read. */
-static bool put_saddle(draw_flow *flow, int number)
+/* What is measured at the outer strings. Returned: whether there is anything. */
+static bool put_ends(draw_flow *flow, int number)
 {
     static view_figure *const figures[2] = {view_figure_caliper, view_figure_bridge_top};
     const draw_draft *draft = &flow->drawing->draft;
-    const sil_reading *read = sil_plan_reading(draft->plan);
-    double height[2] = {SIL_UNKNOWN, SIL_UNKNOWN}, top[2] = {SIL_UNKNOWN, SIL_UNKNOWN};
-    if (read != NULL) {
-        height[0] = read->saddle_height_treble;
-        height[1] = read->saddle_height_bass;
-        top[0] = read->bridge_top_treble;
-        top[1] = read->bridge_top_bass;
-    }
-    if (!view_stands_loose(draft->plan->job) && !any_known(height, 2) && !any_known(top, 2)) {
-        return false; /* a screw a string: its height is turned, not cut */
-    }
+    const sil_job *job = draft->plan->job;
     view_form form = {.label = form_width - 52, .visit = 26};
-    add_pair(draft, &form, "caliper", height[0], height[1]);
-    add_pair(draft, &form, "bridge's top", top[0], top[1]);
-    put_section(flow, number, "Saddle height", figures,
-                "Saddle's seat to the string's underside; or, where it stays in, from a "
-                "straightedge down to the bridge's top. One is enough.",
-                &form);
-    return true;
+    for (int k = 0; k < sil_field_count(); k++) {
+        sil_field field = sil_field_at(k);
+        sil_field_value read;
+        bool asked =
+            field.asked && field.kind == SIL_FIELD_ENDS && sil_field_within(field.path, "readings");
+        bool given = asked && sil_field_read(&field, job, job->reading_count - 1, &read);
+        if (asked && (given || sil_field_applies(field.path, job))) {
+            add_ends(draft, &form, &field, &read);
+        }
+    }
+    if (form.rows > 0) {
+        put_section(flow, number, view_field("readings.saddle_height").label, figures,
+                    "Bottom of the saddle to the string's underside; or, where it stays in, from a "
+                    "straightedge down to the bridge's top. One is enough.",
+                    &form);
+    }
+    return form.rows > 0;
 }
 
 /* --- heard ------------------------------------------------------------------------------------ */
@@ -352,20 +330,21 @@ static void add_buzz(const draw_draft *draft, const char **line, int fret)
 static void put_heard(draw_flow *flow, int number)
 {
     static view_figure *const figures[2] = {view_figure_buzz, view_figure_cents};
-    static const char *const titles[2] = {"Buzz heard", "Cents, fret 12 against open"};
+    const sil_field cents = view_field("readings.cents");
+    const char *const titles[2] = {view_field("readings.buzz").label, cents.label};
     const draw_draft *draft = &flow->drawing->draft;
     const sil_reading *read = sil_plan_reading(draft->plan);
     const double *open = draft->plan->bench.gaps.first_open;
-    view_gauging gauging[] = {{.name = "Frets it is stopped at; 0: open", .words = true},
-                              {.name = "Cents at fret 12"},
-                              {.name = "1st fret, open"}};
+    view_gauging gauging[] = {{.name = view_field("readings.buzz.fret").label, .words = true},
+                              {.name = titles[1]},
+                              {.name = view_field("readings.first_open").label}};
     int count = any_known(open, draft->plan->job->string_count) ? 3 : 2;
     fill_gauging(draft, &gauging[2], NULL, open);
     for (int k = 0; read != NULL && k < read->buzz_count; k++) {
         add_buzz(draft, &gauging[0].read[read->buzz[k].string - 1], read->buzz[k].fret);
     }
     for (int i = 0; read != NULL && i < draft->plan->job->string_count; i++) {
-        gauging[1].read[i] = read_number(draft, read->cents[i], 1);
+        gauging[1].read[i] = view_figure_words(draft, &cents, read->cents[i]);
     }
     draw_shapes *list = draw_flow_list(flow);
     double y = put_pair(draft, list, number, titles, figures, NULL);
@@ -375,16 +354,20 @@ static void put_heard(draw_flow *flow, int number)
 
 void paper_measure(sil_drawing *drawing)
 {
-    static const draw_heading heading = {"Measuring sheet",
-                                         "-",
-                                         {"Slack the strings, cover the eyes before nut or saddle "
-                                          "comes out. Never force a truss rod."}};
+    static const draw_heading heading = {
+        "Measuring sheet",
+        "-",
+        {"Slacken the strings and wear eye protection to take out nut or "
+         "saddle. Never force a rod."}};
     drawing->unscaled = true;
     draw_flow flow = draw_flow_begin(drawing, heading);
     put_instrument(&flow);
     put_visit(&flow);
-    put_relief(&flow);
-    put_crowns(&flow);
-    put_strings(&flow);
-    put_heard(&flow, put_saddle(&flow, 7) ? 8 : 7);
+    int number = 3;
+    number += put_relief(&flow, number);
+    put_crowns(&flow, number);
+    put_strings(&flow, number + 1);
+    number += 3; /* the strings have two */
+    number += put_ends(&flow, number);
+    put_heard(&flow, number);
 }

@@ -13,7 +13,7 @@ void view_figure_crown(const draw_draft *draft, draw_shapes *list)
     draw_arc(list, DRAW_OUTLINE, (draw_point){29, board}, r, 0, 180);
     draw_line(list, DRAW_DIMENSION, (draw_point){17, board + r}, (draw_point){28.5, board + r});
     view_figure_span(list, (draw_point){19, board}, (draw_point){19, board + r});
-    view_figure_word(list, 17, board + 1.4, DRAW_RIGHT, "crown");
+    view_figure_word(list, 17, board + 1.4, DRAW_RIGHT, "height");
     view_figure_word(list, 25, 0.8, DRAW_MIDDLE, "by a caliper's depth rod");
 }
 
@@ -45,7 +45,7 @@ static void screw_saddle(draw_shapes *list)
     draw_line(list, DRAW_OUTLINE, (draw_point){4, 5}, (draw_point){46, 5});
     draw_line(list, DRAW_OUTLINE, (draw_point){0, 18}, (draw_point){25, 16.8});
     draw_line(list, DRAW_OUTLINE, (draw_point){25, 16.8}, (draw_point){46, 7});
-    view_figure_word(list, 25, 0.6, DRAW_MIDDLE, "travel of one turn");
+    view_figure_word(list, 25, 0.6, DRAW_MIDDLE, view_field("saddle.pitch").label);
     view_figure_span(list, (draw_point){14, 5}, (draw_point){14, 9});
     draw_line(list, DRAW_DIMENSION, (draw_point){12, 9}, (draw_point){18, 9});
 }

@@ -86,5 +86,5 @@ void view_figure_buzz(const draw_draft *draft, draw_shapes *list)
     }
     draw_line(list, DRAW_OUTLINE, (draw_point){from, board + dome}, (draw_point){to, rest + 3});
     view_figure_press(list, (draw_point){14, board + 0.8}, 16, "");
-    view_figure_word(list, 16, 15.2, DRAW_LEFT, "write where it is stopped");
+    view_figure_word(list, 16, 15.2, DRAW_LEFT, "write where it is fretted");
 }

@@ -162,7 +162,7 @@ void view_figure_crowns(const draw_draft *draft, draw_shapes *list)
     view_figure_fret(list, 12, base - 0.7, 1.4);
     view_figure_bar(list, DRAW_SLOT, (draw_box){1, base + 1.5, 23, base + 6}, false);
     draw_leader(list, (draw_point){12, base + 1.0}, (draw_point){12, base + 8});
-    view_figure_word(list, 12, base + 9, DRAW_MIDDLE, "feeler: dent -");
+    view_figure_word(list, 12, base + 9, DRAW_MIDDLE, "feeler: worn -");
     view_figure_fret(list, 41, base, 2.2);
     const draw_point edge[] = {
         {31, base + 1.6}, {51.6, base + 2.85}, {51.3, base + 7.3}, {30.7, base + 6}};

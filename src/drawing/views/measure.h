@@ -4,10 +4,25 @@
 #ifndef SILLET_DRAWING_MEASURE_H
 #define SILLET_DRAWING_MEASURE_H
 
+#include <sillet/fields.h>
+
 #include "../board/draft.h"
 
 /* A saddle whose height is cut; else it is turned by screws. */
 bool view_stands_loose(const sil_job *job);
+
+/* view_field: the field of a path, for its label and the words of its choices. */
+sil_field view_field(const char *path);
+
+/* view_field_label: its label, and its unit where that is not the sheet's own. */
+const char *view_field_label(const draw_draft *draft, const sil_field *field);
+
+/* view_figure_words: a figure of a field as a blank shows it; "" where it is unknown. */
+const char *view_figure_words(const draw_draft *draft, const sil_field *field, double value);
+
+/* view_field_words: what the job has for a plain field, as a blank shows it: at the last visit for
+ * a reading. "" where it has nothing. */
+const char *view_field_words(const draw_draft *draft, const sil_field *field);
 
 /* A figure: schematic, not to scale, its bottom left corner at the origin. */
 typedef void view_figure(const draw_draft *draft, draw_shapes *list);
@@ -49,8 +64,13 @@ typedef struct view_form {
 
 view_entry *view_form_row(view_form *form, view_cell cell, const char *label);
 
+/* view_form_part: a row for every plain field of a part that a blank sheet asks for and that this
+ * instrument has: a blank, or words to tick where there are two to choose from. */
+void view_form_part(const draw_draft *draft, view_form *form, const char *part);
+
 /* view_add_form: rows of blanks, visits side by side. Returned: the bottom, mm. */
-double view_add_form(draw_shapes *list, double x, double top, double width, const view_form *form);
+double view_add_form(const draw_draft *draft, draw_shapes *list, double x, double top, double width,
+                     const view_form *form);
 
 /* A reading of every string. */
 typedef struct view_gauging {
@@ -75,14 +95,14 @@ typedef struct view_size {
 
 enum { VIEW_SIZES_MAX = 24 };
 
-/* view_measure_sizes: the instrument's sizes in the order of the sheet's keys.
+/* view_measure_sizes: the instrument's sizes in the order of the fields.
  * Given:    unread  all are left blank
  * Returned: how many
  */
 int view_measure_sizes(const draw_draft *draft, bool unread, view_size size[VIEW_SIZES_MAX]);
 
 /* view_add_sizes: name and blank, in columns. Returned: the bottom, mm. */
-double view_add_sizes(draw_shapes *list, double top, double width, int columns, int count,
-                      const view_size *size);
+double view_add_sizes(const draw_draft *draft, draw_shapes *list, double top, double width,
+                      int columns, int count, const view_size *size);
 
 #endif

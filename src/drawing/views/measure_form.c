@@ -5,7 +5,7 @@
 
 #include <stddef.h>
 
-static const double head = 5.2, aim_width = 14, tick = 2.9, in = 1.6;
+static const double head = 5.2, aim_width = 14, tick = 2.9, in = 1.2;
 
 view_entry *view_form_row(view_form *form, view_cell cell, const char *label)
 {
@@ -20,7 +20,21 @@ static void middle_text(draw_shapes *list, double middle, double y, const char *
               words);
 }
 
-static void choices(draw_shapes *list, draw_box cell, const view_entry *row, bool last_visit)
+/* A text in a room of a width: in the smaller lettering where it needs it, cut where that is still
+ * too wide. y is the middle of its letters. */
+static void text_within(const draw_draft *draft, draw_shapes *list, double x, double y,
+                        draw_anchor anchor, double width, const char *words)
+{
+    if (list == NULL) {
+        return;
+    }
+    double height = draw_text_width(list, words, DRAW_NOTE) <= width ? DRAW_NOTE : DRAW_SMALL;
+    draw_text(list, DRAW_TEXT, (draw_point){x, y - height / 2}, height, anchor, 0,
+              draw_text_fit(draft, list, words, height, width));
+}
+
+static void choices(const draw_draft *draft, draw_shapes *list, draw_box cell,
+                    const view_entry *row, bool last_visit)
 {
     double y = (cell.top + cell.bottom) / 2, half = draw_box_width(cell) / 2;
     for (int k = 0; k < 2; k++) {
@@ -33,18 +47,20 @@ static void choices(draw_shapes *list, draw_box cell, const view_entry *row, boo
             draw_line(list, DRAW_OUTLINE, (draw_point){box.left, box.top},
                       (draw_point){box.right, box.bottom});
         }
-        draw_note(list, x + tick + 1.2, y - DRAW_NOTE / 2, row->choice[k]);
+        text_within(draft, list, x + tick + 1, y, DRAW_LEFT, half - tick - 1.3 - in,
+                    row->choice[k]);
     }
 }
 
-static void fill_cell(draw_shapes *list, draw_box cell, const view_entry *row, bool last_visit)
+static void fill_cell(const draw_draft *draft, draw_shapes *list, draw_box cell,
+                      const view_entry *row, bool last_visit)
 {
     static const double share[] = {0, 0.24, 0.48, 1}; /* a crown's string, fret, how far off */
     double y = (cell.top + cell.bottom) / 2, wide = draw_box_width(cell);
     draw_rectangle(list, DRAW_DIMENSION, cell);
     switch (row->cell) {
     case VIEW_CELL_CHOICE:
-        choices(list, cell, row, last_visit);
+        choices(draft, list, cell, row, last_visit);
         break;
     case VIEW_CELL_CROWN:
         for (int k = 0; k < 3; k++) {
@@ -67,14 +83,15 @@ static void form_head(draw_shapes *list, double x, double top, double width, con
     double right = x + width, wanted = width - form->label - 2 * form->visit;
     double y = top - head / 2;
     if (form->ranged) {
-        middle_text(list, x + form->label + (wanted - aim_width) / 2, y, "wanted");
-        middle_text(list, right - 2 * form->visit - aim_width / 2, y, "aim");
+        middle_text(list, x + form->label + (wanted - aim_width) / 2, y, "range");
+        middle_text(list, right - 2 * form->visit - aim_width / 2, y, "target");
     }
     middle_text(list, right - 1.5 * form->visit, y, "visit 1");
     middle_text(list, right - 0.5 * form->visit, y, "visit 2");
 }
 
-double view_add_form(draw_shapes *list, double x, double top, double width, const view_form *form)
+double view_add_form(const draw_draft *draft, draw_shapes *list, double x, double top, double width,
+                     const view_form *form)
 {
     const double row_height = 5.8;
     double right = x + width, wanted = width - form->label - 2 * form->visit, y = top - head;
@@ -88,7 +105,7 @@ double view_add_form(draw_shapes *list, double x, double top, double width, cons
         middle_text(list, right - 2 * form->visit - aim_width / 2, middle, row->aim);
         for (int visit = 0; visit < 2; visit++) {
             double left = right - (2 - visit) * form->visit;
-            fill_cell(list, (draw_box){left, y - row_height, left + form->visit, y}, row,
+            fill_cell(draft, list, (draw_box){left, y - row_height, left + form->visit, y}, row,
                       visit == 0);
         }
         if (r > 0) {
@@ -101,19 +118,19 @@ double view_add_form(draw_shapes *list, double x, double top, double width, cons
     return y;
 }
 
-double view_add_sizes(draw_shapes *list, double top, double width, int columns, int count,
-                      const view_size *size)
+double view_add_sizes(const draw_draft *draft, draw_shapes *list, double top, double width,
+                      int columns, int count, const view_size *size)
 {
-    const double row_height = 5.8, between = 5, cell = 19;
+    const double row_height = 5.8, between = 3, cell = 18.4;
     int rows = (count + columns - 1) / columns;
     double pitch = (width + between) / columns;
     for (int i = 0; i < count; i++) {
         int column = i / rows;
         double x = column * pitch, y = top - i % rows * row_height;
         double right = x + pitch - between, middle = y - row_height / 2;
-        draw_note(list, x, middle - DRAW_NOTE / 2, size[i].name);
+        text_within(draft, list, x, middle, DRAW_LEFT, pitch - between - cell - 0.2, size[i].name);
         draw_rectangle(list, DRAW_DIMENSION, (draw_box){right - cell, y - row_height, right, y});
-        middle_text(list, right - cell / 2, middle, size[i].value);
+        text_within(draft, list, right - cell / 2, middle, DRAW_MIDDLE, cell - 1, size[i].value);
     }
     return top - rows * row_height;
 }
@@ -135,12 +152,11 @@ static double widest(const draw_shapes *list, double least, const char *words)
 static columns measure(const draw_draft *draft, const draw_shapes *list, int count,
                        const view_gauging *gauging)
 {
-    columns c = {.note = 9, .gauge = 12, .range = 18, .aim = 10};
+    columns c = {.note = 9, .gauge = 12, .range = 18, .aim = widest(list, 0, "target")};
     double shares = 0, ranges = 0;
     for (int i = 0; i < draft->plan->job->string_count; i++) {
-        brief_figure gauge = draft->brief->nut.slot[i].gauge;
         c.note = widest(list, c.note, draw_say_note(draft, i));
-        c.gauge = widest(list, c.gauge, draw_figure(draft, gauge));
+        c.gauge = widest(list, c.gauge, draw_figure(draft, draft->brief->nut.slot[i].gauge));
         for (int k = 0; k < count; k++) {
             c.range = widest(list, c.range, gauging[k].low_high[i]);
             c.aim = widest(list, c.aim, gauging[k].aim[i]);
@@ -200,7 +216,7 @@ static double draw_gauging(const draw_draft *draft, draw_shapes *list, const col
     draw_line(list, DRAW_RULE, (draw_point){x + 1, top - 5}, (draw_point){right, top - 5});
     if (gauging->range != NULL) {
         middle_text(list, x + c->range / 2, top - 7.8, gauging->range);
-        middle_text(list, x + c->range + c->aim / 2, top - 7.8, "aim");
+        middle_text(list, x + c->range + c->aim / 2, top - 7.8, "target");
     }
     middle_text(list, right - 1.5 * cell, top - 7.8, "visit 1");
     middle_text(list, right - 0.5 * cell, top - 7.8, "visit 2");

@@ -277,7 +277,7 @@ static void put_objects(const dxf *d, text *out)
     put(out, "0 ENDSEC;0 EOF");
 }
 
-static int dxf_close(void *self, char **bytes, size_t *size)
+static sil_status dxf_close(void *self, char **bytes, size_t *size)
 {
     dxf *d = self;
     text out = {0};

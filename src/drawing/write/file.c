@@ -202,7 +202,8 @@ static int replace_undisturbed(const char *path, const struct stat *old, const v
     return error;
 }
 
-int sil_file_save(const char *path, const void *bytes, size_t size)
+/* Returned: 0, or the errno of what failed. */
+static int save(const char *path, const void *bytes, size_t size)
 {
     char target[PATH_MAX];
     struct stat old;
@@ -231,4 +232,13 @@ int sil_file_save(const char *path, const void *bytes, size_t size)
         return errno; /* a file meant not to be written over */
     }
     return replace_undisturbed(target, there ? &old : NULL, bytes, size);
+}
+
+sil_status sil_file_save(const char *path, const void *bytes, size_t size)
+{
+    int error = save(path, bytes, size);
+    if (error != 0) {
+        errno = error;
+    }
+    return error == 0 ? SIL_DONE : SIL_NOT_SAVED;
 }

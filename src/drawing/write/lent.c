@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "lent.h"
 
-#include <sillet/drawing.h>
 #include <stdlib.h>
 
 /* The lender for whom this thread works: libharu asks without saying for which document. */
@@ -10,12 +9,12 @@ static _Thread_local write_lender *working;
 void write_lender_begin(write_lender *lender)
 {
     lender->blocks.next = lender->blocks.last = &lender->blocks;
-    lender->error = 0;
+    lender->error = SIL_DONE;
 }
 
 bool write_lender_work(write_lender *lender, void (*work)(void *with), void *with)
 {
-    if (lender->error != 0) {
+    if (lender->error != SIL_DONE) {
         return false;
     }
     working = lender;
@@ -23,10 +22,10 @@ bool write_lender_work(write_lender *lender, void (*work)(void *with), void *wit
         work(with);
     }
     working = NULL;
-    return lender->error == 0;
+    return lender->error == SIL_DONE;
 }
 
-void write_lender_end_work(write_lender *lender, int error)
+void write_lender_end_work(write_lender *lender, sil_status error)
 {
     lender->error = error;
     longjmp(lender->end, 1);
@@ -36,7 +35,7 @@ void *write_lend(unsigned size)
 {
     write_block *block = malloc(sizeof *block + size);
     if (block == NULL) {
-        write_lender_end_work(working, SIL_DRAWING_NO_MEMORY);
+        write_lender_end_work(working, SIL_NO_MEMORY);
     }
     block->next = working->blocks.next;
     block->last = &working->blocks;

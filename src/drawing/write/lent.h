@@ -9,6 +9,8 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+#include <sillet/status.h>
+
 /* What stands before each block. */
 typedef struct write_block {
     _Alignas(max_align_t) struct write_block *next;
@@ -18,7 +20,7 @@ typedef struct write_block {
 typedef struct write_lender {
     write_block blocks; /* a ring: this one is no block, and always there */
     jmp_buf end;
-    int error; /* why work was ended, or 0 */
+    sil_status error; /* why work was ended, or SIL_DONE */
 } write_lender;
 
 void write_lender_begin(write_lender *lender);
@@ -30,11 +32,11 @@ void write_lender_begin(write_lender *lender);
  */
 bool write_lender_work(write_lender *lender, void (*work)(void *with), void *with);
 
-/* write_lender_end_work: ends the work under way, for an error that is not 0. */
-_Noreturn void write_lender_end_work(write_lender *lender, int error);
+/* write_lender_end_work: ends the work under way, for an error that is not SIL_DONE. */
+_Noreturn void write_lender_end_work(write_lender *lender, sil_status error);
 
 /* write_lend, write_give_back: as malloc and free, within a work of this thread; out of memory the
- * work ends with SIL_DRAWING_NO_MEMORY. */
+ * work ends with SIL_NO_MEMORY. */
 void *write_lend(unsigned size);
 void write_give_back(void *lent);
 

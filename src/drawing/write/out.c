@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "out.h"
 
-#include <sillet/drawing.h>
+#include <sillet/core/units.h>
 
 write_plain_figure write_plain(double value, int decimals)
 {
@@ -10,14 +10,14 @@ write_plain_figure write_plain(double value, int decimals)
     return figure;
 }
 
-int write_take(text *file, char **bytes, size_t *size)
+sil_status write_take(text *file, char **bytes, size_t *size)
 {
     size_t length = 0;
     char *taken = text_take(file, &length);
     if (!taken) {
-        return SIL_DRAWING_NO_MEMORY;
+        return SIL_NO_MEMORY;
     }
     *bytes = taken;
     *size = length;
-    return SIL_DRAWING_DONE;
+    return SIL_DONE;
 }

@@ -3,6 +3,8 @@
 #ifndef SILLET_DRAWING_OUT_H
 #define SILLET_DRAWING_OUT_H
 
+#include <sillet/status.h>
+
 #include "../../text/text.h"
 
 /* A number as files for machines have it: a point in any locale, at most `decimals` places, no
@@ -14,8 +16,8 @@ typedef struct write_plain_figure {
 write_plain_figure write_plain(double value, int decimals);
 
 /* write_take: hands the bytes of a file over, or frees them where memory ran out.
- * Returned: 0, else a sil_drawing_status
+ * Status:   SIL_DONE or SIL_NO_MEMORY
  */
-int write_take(text *file, char **bytes, size_t *size);
+sil_status write_take(text *file, char **bytes, size_t *size);
 
 #endif

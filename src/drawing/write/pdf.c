@@ -51,8 +51,7 @@ static void end_work(HPDF_STATUS error, HPDF_STATUS detail, void *self)
 {
     pdf *p = self;
     (void)detail;
-    write_lender_end_work(&p->lender, error == HPDF_FAILD_TO_ALLOC_MEM ? SIL_DRAWING_NO_MEMORY
-                                                                       : SIL_DRAWING_FAULT);
+    write_lender_end_work(&p->lender, error == HPDF_FAILD_TO_ALLOC_MEM ? SIL_NO_MEMORY : SIL_FAULT);
 }
 
 static void set_info(pdf *p, HPDF_InfoType type, const char *words)
@@ -320,12 +319,12 @@ static void save_document(void *with)
     t->size = HPDF_GetStreamSize(t->p->doc);
     t->bytes = malloc(t->size); /* for whoever asked for the document */
     if (t->bytes == NULL) {
-        write_lender_end_work(&t->p->lender, SIL_DRAWING_NO_MEMORY);
+        write_lender_end_work(&t->p->lender, SIL_NO_MEMORY);
     }
     HPDF_UINT32 read = t->size;
     HPDF_ReadFromStream(t->p->doc, (HPDF_BYTE *)t->bytes, &read);
     if (read != t->size) {
-        write_lender_end_work(&t->p->lender, SIL_DRAWING_FAULT);
+        write_lender_end_work(&t->p->lender, SIL_FAULT);
     }
 }
 
@@ -368,7 +367,7 @@ static void pdf_text(void *self, const draw_shape *shape, const char *words)
     write_lender_work(&p->lender, put_text, &(task){.p = p, .shape = shape, .words = words});
 }
 
-static int pdf_close(void *self, char **bytes, size_t *size)
+static sil_status pdf_close(void *self, char **bytes, size_t *size)
 {
     pdf *p = self;
     task t = {.p = p};
@@ -379,7 +378,7 @@ static int pdf_close(void *self, char **bytes, size_t *size)
     } else {
         free(t.bytes);
     }
-    int error = p->lender.error;
+    sil_status error = p->lender.error;
     write_lender_take_back(&p->lender);
     free(p);
     return error;

@@ -237,12 +237,12 @@ static void svg_text(void *self, const draw_shape *shape, const char *words)
     text_put(&s->out, "</text>\n");
 }
 
-static int svg_close(void *self, char **bytes, size_t *size)
+static sil_status svg_close(void *self, char **bytes, size_t *size)
 {
     svg *s = self;
     close_group(s);
     text_put(&s->out, "</svg>\n");
-    int error = write_take(&s->out, bytes, size);
+    sil_status error = write_take(&s->out, bytes, size);
     free(s);
     return error;
 }

@@ -67,8 +67,8 @@ static void read_date(const char *words, write_file_about *about)
     }
 }
 
-static int write_papers(const sil_drawing *drawing, int first, int count, sil_format format,
-                        char **bytes, size_t *size)
+static sil_status write_papers(const sil_drawing *drawing, int first, int count, sil_format format,
+                               char **bytes, size_t *size)
 {
     const sil_about *job = &drawing->draft.plan->job->about;
     const write_format *writer = writers[format];
@@ -80,34 +80,35 @@ static int write_papers(const sil_drawing *drawing, int first, int count, sil_fo
     read_date(draw_paper_date(&drawing->draft), &about);
     void *self = writer->open(drawing->draft.letters, &about);
     if (self == NULL) {
-        return SIL_DRAWING_NO_MEMORY;
+        return SIL_NO_MEMORY;
     }
     for (int i = first; i < first + count; i++) {
         writer->page(self, drawing->size);
         write_paper(writer, self, drawing->papers[i].shapes);
     }
-    int error = writer->close(self, bytes, size);
-    if (error == 0 && draw_letters_fault(drawing->draft.letters) != 0) {
+    sil_status status = writer->close(self, bytes, size);
+    if (status == SIL_DONE && draw_letters_fault(drawing->draft.letters) != SIL_DONE) {
         free(*bytes);
         *bytes = NULL;
-        error = SIL_DRAWING_NO_MEMORY;
+        status = SIL_NO_MEMORY;
     }
-    return error;
+    return status;
 }
 
-int sil_drawing_write(const sil_drawing *drawing, sil_format format, char **bytes, size_t *size)
+sil_status sil_drawing_write(const sil_drawing *drawing, sil_format format, char **bytes,
+                             size_t *size)
 {
     if (format != SIL_PDF && drawing->paper_count != 1) {
-        return SIL_DRAWING_FAULT;
+        return SIL_FAULT;
     }
     return write_papers(drawing, 0, drawing->paper_count, format, bytes, size);
 }
 
-int sil_drawing_write_page(const sil_drawing *drawing, int page, sil_format format, char **bytes,
-                           size_t *size)
+sil_status sil_drawing_write_page(const sil_drawing *drawing, int page, sil_format format,
+                                  char **bytes, size_t *size)
 {
     if (page < 0 || page >= drawing->paper_count) {
-        return SIL_DRAWING_FAULT;
+        return SIL_FAULT;
     }
     return write_papers(drawing, page, 1, format, bytes, size);
 }

@@ -6,6 +6,8 @@
 #ifndef SILLET_DRAWING_WRITER_H
 #define SILLET_DRAWING_WRITER_H
 
+#include <sillet/status.h>
+
 #include "../board/shapes.h"
 
 /* What a file says of itself; texts may be NULL. */
@@ -26,8 +28,8 @@ typedef struct write_format {
     void (*path)(void *self, const draw_shape *shape, const draw_point *points);
     void (*arc)(void *self, const draw_shape *shape);
     void (*text)(void *self, const draw_shape *shape, const char *words);
-    /* Frees the writer. Returned: 0 and a new block, else a sil_drawing_status. */
-    int (*close)(void *self, char **bytes, size_t *size);
+    /* Frees the writer. Returned: SIL_DONE and a new block, else an error. */
+    sil_status (*close)(void *self, char **bytes, size_t *size);
 } write_format;
 
 extern const write_format write_pdf, write_svg, write_dxf;
