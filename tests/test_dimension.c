@@ -33,21 +33,21 @@ static void crowded_figures_are_spread(void **state)
 static void curves_go_through_their_points(void **state)
 {
     (void)state;
-    draw_curve curve = {.count = 4, .x = {1, 5, 11, 14}, .y = {2, 3.5, 3, 1}};
+    part_curve curve = {.count = 4, .x = {1, 5, 11, 14}, .y = {2, 3.5, 3, 1}};
     for (int i = 0; i < curve.count; i++) {
-        near(draw_curve_at(&curve, curve.x[i]), curve.y[i], 1e-12);
-        double before = draw_curve_at(&curve, curve.x[i] - 1e-6);
-        double after = draw_curve_at(&curve, curve.x[i] + 1e-6);
+        near(part_curve_at(&curve, curve.x[i]), curve.y[i], 1e-12);
+        double before = part_curve_at(&curve, curve.x[i] - 1e-6);
+        double after = part_curve_at(&curve, curve.x[i] + 1e-6);
         near(after - before, 0.0, 1e-5);
     }
-    draw_curve one = {.count = 1, .x = {3}, .y = {7}};
-    near(draw_curve_at(&one, -100), 7, 0);
-    near(draw_curve_at(&one, 100), 7, 0);
-    draw_point points[DRAW_CURVE_POINTS];
-    int count = draw_curve_points(&curve, 20, 0, points);
+    part_curve one = {.count = 1, .x = {3}, .y = {7}};
+    near(part_curve_at(&one, -100), 7, 0);
+    near(part_curve_at(&one, 100), 7, 0);
+    draw_point points[PART_CURVE_POINTS];
+    int count = part_curve_points(&curve, 20, 0, points);
     near(points[0].x, 20, 0);
     near(points[count - 1].x, 0, 0);
-    assert_true(draw_curve_points(&curve, 0, 1e4, points) <= DRAW_CURVE_POINTS);
+    assert_true(part_curve_points(&curve, 0, 1e4, points) <= PART_CURVE_POINTS);
 }
 
 int main(void)

@@ -69,10 +69,10 @@ static bool shape_enters(const draw_shapes *list, const draw_shape *shape, draw_
     return false;
 }
 
-static void complain(const scene *s, const char *text, const char *what)
+static void complain(const scene *s, const char *words, const char *what)
 {
     print_error("job %d, %d strings, paper %d, unit %d, sheet %d: '%s' %s\n", s->job, s->strings,
-                s->drawing->order.paper, s->drawing->order.unit, s->page + 1, text, what);
+                s->drawing->order.paper, s->drawing->order.unit, s->page + 1, words, what);
     fail();
 }
 
@@ -116,18 +116,18 @@ static strips sort_into_strips(const draw_shapes *list)
 static void look_at_text(const scene *s, const strips *sorted, int i)
 {
     const double apart = 0.3;
-    const draw_shapes *list = s->drawing->pages[s->page].shapes;
+    const draw_shapes *list = s->drawing->papers[s->page].shapes;
     const draw_shape *a = &list->shapes[i];
-    const char *text = list->bytes + a->first;
+    const char *words = list->bytes + a->first;
     int from = strip(a->box.bottom - apart), to = strip(a->box.top + apart);
     for (int at = sorted->first[from]; at < sorted->first[to + 1]; at++) {
         int k = sorted->shape[at];
         const draw_shape *b = &list->shapes[k];
         if (k > i && b->kind == DRAW_SHAPE_TEXT && boxes_meet(a->box, b->box, apart)) {
-            complain(s, text, list->bytes + b->first);
+            complain(s, words, list->bytes + b->first);
         }
         if (shape_enters(list, b, a->box)) {
-            complain(s, text, draw_layer_look(b->layer)->word);
+            complain(s, words, draw_layer_look(b->layer)->word);
         }
     }
 }
@@ -135,7 +135,7 @@ static void look_at_text(const scene *s, const strips *sorted, int i)
 /* And everything keeps inside the frame. */
 static void look_over(const scene *s)
 {
-    const draw_shapes *list = s->drawing->pages[s->page].shapes;
+    const draw_shapes *list = s->drawing->papers[s->page].shapes;
     draw_box frame = draw_paper_frame(s->drawing);
     strips sorted = sort_into_strips(list);
     for (int i = 0; i < list->count; i++) {
@@ -165,7 +165,7 @@ static bool has_layer(const draw_paper *page, draw_layer layer)
 /* What a withheld part may not show. Only the saddle's own sheet and its template have cuts. */
 static void look_for_cuts(const scene *s, const sil_plan *plan)
 {
-    const draw_paper *page = &s->drawing->pages[s->page];
+    const draw_paper *page = &s->drawing->papers[s->page];
     const char *part = page->heading.part;
     bool nut = plan->nut.remedy == SIL_NUT_WAIT, saddle = plan->saddle.remedy == SIL_SADDLE_WAIT;
     bool templates = strcmp(part, "Templates") == 0, order = strcmp(part, "Blank order") == 0;

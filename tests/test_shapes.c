@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "../src/drawing/board/shapes.h"
+#include "../src/text/text.h"
 #include "near.h"
 
 static const double degree = 0.017453292519943295;
@@ -28,12 +29,12 @@ static void utf8_is_read_and_written(void **state)
     (void)state;
     static const uint32_t codes[] = {'a', 0x7F, 0x80, 0x7FF, 0x800, 0xFFFD, 0x10000, 0x10FFFF};
     for (size_t i = 0; i < sizeof codes / sizeof *codes; i++) {
-        char text[8] = {0};
-        int length = draw_utf8_put(codes[i], text);
-        const char *at = text;
-        assert_int_equal(draw_utf8_next(&at), codes[i]);
-        assert_int_equal(at - text, length);
-        assert_int_equal(draw_utf8_next(&at), 0);
+        char letter[8] = {0};
+        int length = text_letter(codes[i], letter);
+        const char *at = letter;
+        assert_int_equal(text_next(&at), codes[i]);
+        assert_int_equal(at - letter, length);
+        assert_int_equal(text_next(&at), 0);
     }
     /* Cut short, too long a form, a surrogate, past the last plane: each byte is one U+FFFD. */
     static const char *const broken[] = {"\xC3", "\xC0\xAF", "\xED\xA0\x80", "\xF4\x90\x80\x80",
@@ -41,14 +42,14 @@ static void utf8_is_read_and_written(void **state)
     for (size_t i = 0; i < sizeof broken / sizeof *broken; i++) {
         const char *at = broken[i];
         size_t count = 0;
-        for (uint32_t code; (code = draw_utf8_next(&at)) != 0; count++) {
+        for (uint32_t code; (code = text_next(&at)) != 0; count++) {
             assert_int_equal(code, 0xFFFD);
         }
         assert_int_equal(count, strlen(broken[i]));
     }
     const char *at = "\xC3(";
-    assert_int_equal(draw_utf8_next(&at), 0xFFFD);
-    assert_int_equal(draw_utf8_next(&at), '(');
+    assert_int_equal(text_next(&at), 0xFFFD);
+    assert_int_equal(text_next(&at), '(');
 }
 
 static void missing_letters_are_spelled(void **state)
@@ -91,13 +92,13 @@ static void text_boxes_follow_anchor_and_direction(void **state)
     }
     draw_ink ink = draw_letters_ink(letters, "HAH", 2.5);
     for (int i = 0; i < list->count; i++) {
-        const draw_shape *text = &list->shapes[i];
-        double start = -ink.advance * text->anchor / 2.0;
-        double low = text->from == 0.0 ? text->box.left - 10 : text->box.bottom - 20;
+        const draw_shape *words = &list->shapes[i];
+        double start = -ink.advance * words->anchor / 2.0;
+        double low = words->from == 0.0 ? words->box.left - 10 : words->box.bottom - 20;
         near(low, start + ink.left, 1e-9);
-        double tall = text->from == 0.0 ? draw_box_height(text->box) : draw_box_width(text->box);
+        double tall = words->from == 0.0 ? draw_box_height(words->box) : draw_box_width(words->box);
         near(tall, ink.top - ink.bottom, 1e-9);
-        near(text->from == 0.0 ? text->box.bottom - 20 : 10 - text->box.right, ink.bottom, 1e-9);
+        near(words->from == 0.0 ? words->box.bottom - 20 : 10 - words->box.right, ink.bottom, 1e-9);
     }
     draw_shapes_free(list);
 }

@@ -6,6 +6,7 @@
 
 #include <sillet/drawing.h>
 
+#include "../src/drawing/board/paper.h"
 #include "../src/drawing/views/sound.h"
 #include "planned.h"
 #include "random_job.h"
@@ -51,9 +52,9 @@ typedef struct found {
 static void collect(const sil_drawing *drawing, bool warnings_only, found *f)
 {
     f->count = f->fills = 0;
-    for (int page = 0; page < drawing->page_count; page++) {
-        const draw_shapes *list = drawing->pages[page].shapes;
-        for (int i = 0; i < list->count && is_sound(&drawing->pages[page]); i++) {
+    for (int page = 0; page < drawing->paper_count; page++) {
+        const draw_shapes *list = drawing->papers[page].shapes;
+        for (int i = 0; i < list->count && is_sound(&drawing->papers[page]); i++) {
             const draw_shape *shape = &list->shapes[i];
             bool warning = shape->layer == DRAW_WARNING;
             f->fills += warning && shape->filled;
@@ -154,9 +155,9 @@ static void every_note_heard_is_marked(void **state)
 /* The ring of a string in the head of the first table, by where it stands. */
 static double ring_x(const scene *s, int number)
 {
-    for (int page = 0; page < s->drawing->page_count; page++) {
-        const draw_shapes *list = s->drawing->pages[page].shapes;
-        for (int i = 1; i < list->count && is_sound(&s->drawing->pages[page]); i++) {
+    for (int page = 0; page < s->drawing->paper_count; page++) {
+        const draw_shapes *list = s->drawing->papers[page].shapes;
+        for (int i = 1; i < list->count && is_sound(&s->drawing->papers[page]); i++) {
             bool ringed = list->shapes[i - 1].kind == DRAW_SHAPE_ARC &&
                           list->shapes[i].kind == DRAW_SHAPE_TEXT;
             if (ringed && atoi(list->bytes + list->shapes[i].first) == number) {
@@ -224,8 +225,8 @@ static void it_goes_with_the_whole_pack(void **state)
     uint64_t seed = 25;
     for (int part = SIL_PART_ALL; part <= SIL_PART_SADDLE; part++) {
         draw(&s, &seed, 6, (sil_part)part);
-        int last = s.drawing->page_count - 1;
-        assert_int_equal(is_sound(&s.drawing->pages[last]), part == SIL_PART_ALL);
+        int last = s.drawing->paper_count - 1;
+        assert_int_equal(is_sound(&s.drawing->papers[last]), part == SIL_PART_ALL);
         sil_drawing_free(s.drawing);
     }
 }

@@ -5,6 +5,8 @@
 #ifndef SILLET_BRIEF_H
 #define SILLET_BRIEF_H
 
+#include <sillet/brief.h>
+
 #include "../part/part.h"
 #include "../plan/plan.h"
 #include "../text/text.h"
@@ -73,6 +75,7 @@ typedef struct brief_slot {
     brief_figure across;      /* the same, square to the board's centre line */
     brief_figure floor;       /* over the nut's bottom, finished */
     brief_figure depth;       /* under the finished top */
+    brief_figure top;         /* the finished top over the bottom, above this slot */
     brief_figure off;         /* too high by; minus: too low */
     brief_figure sure;        /* that is good to plus or minus this: two standard uncertainties */
     brief_figure deepen;      /* to file in all, rounded down; "-" where nothing is filed */
@@ -104,6 +107,10 @@ typedef struct brief_nut {
     brief_figure fall; /* degrees, whole ones */
     brief_figure gap;  /* between string edges, along the nut */
     brief_figure gap_across;
+    brief_figure spacing[SIL_STRINGS_MAX + 1]; /* along it: from the treble end to slot 1, from each
+                                                  slot's centre to the next, to the bass end */
+    brief_figure crossing;                     /* its thickness along a slot: more where it leans */
+    brief_figure within;                       /* a gap at fret 1 is read to plus or minus this */
     brief_figure shim; /* under it; where it is to be replaced, the shim it would have wanted */
     brief_figure lean; /* degrees, tenths; "-" where it stands square */
     bool bass_to_head; /* the bass end leans toward the headstock, else toward the tail */
@@ -120,16 +127,17 @@ typedef struct brief_bearing {
     brief_figure by;                   /* lower or raise by; rounded down where it is cut */
     brief_figure first;                /* comes down in the first pass, rounded down */
     brief_figure base_first, base_all; /* off the bottom under it, rounded down; "-": not sanded */
-    brief_figure dress;         /* off the top after that, rounded down; "-" where nothing is */
-    brief_figure left_on;       /* too little for a file to feel: not asked for, it stays on */
-    brief_figure present;       /* bottom to string as it is */
-    brief_figure height;        /* and when all that is asked for is done */
-    brief_figure out;           /* of it stands out of the bridge */
-    brief_figure in_slot;       /* per cent of it in its slot */
-    brief_figure angle;         /* of the string over it, degrees */
-    brief_way way;              /* of its screws, or of its place on posts or thumbwheels */
-    brief_figure moves;         /* so far; "-" where it stays */
-    brief_figure turns;         /* of its screws */
+    brief_figure dress;     /* off the top after that, rounded down; "-" where nothing is */
+    brief_figure left_on;   /* too little for a file to feel: not asked for, it stays on */
+    brief_figure present;   /* bottom to string as it is */
+    brief_figure height;    /* and when all that is asked for is done */
+    brief_figure out;       /* of it stands out of the bridge */
+    brief_figure in_slot;   /* per cent of it in its slot */
+    brief_figure slot_wall; /* the bridge's top over the floor of the slot, with a pickup in it */
+    brief_figure angle;     /* of the string over it, degrees */
+    brief_way way;          /* of its screws, or of its place on posts or thumbwheels */
+    brief_figure moves;     /* so far; "-" where it stays */
+    brief_figure turns;     /* of its screws */
     brief_figure action_before; /* at fret 12, once nut and neck are done */
     brief_figure action_first;  /* after the first pass off the bottom */
     brief_figure action_all;    /* after all of it; with a shim, on the shim */
@@ -164,6 +172,10 @@ typedef struct brief_saddle {
     brief_figure shim; /* as at the nut */
     brief_figure lean;
     bool bass_to_head;
+    brief_figure within;                   /* the caliper reads to plus or minus this */
+    brief_figure best_setback[BRIEF_ENDS]; /* of the best straight slot, at the outer strings */
+    brief_figure best_thickness;    /* of a saddle that carries all contact points in that slot,
+                                       rounded    up; "-" where this one does */
     brief_figure lift, wedge, heel; /* what a neck at a wrong angle would have to give */
     int lift_string;                /* that asks for most, or -1 */
     brief_blank blank;
@@ -243,7 +255,21 @@ typedef struct brief_visit {
     brief_figure read[SIL_STRINGS_MAX], due[SIL_STRINGS_MAX];
 } brief_visit;
 
-typedef struct brief {
+/* The fret farthest out of line under a string. */
+typedef struct brief_fret_off {
+    int fret;  /* 0 where none is */
+    bool worn; /* else it stands too high */
+    brief_figure off;
+} brief_fret_off;
+
+/* The lowest setup that would just ring clean: a limit, so all of it is rounded up. */
+typedef struct brief_lowest {
+    brief_figure relief;                  /* "-" where it is not known; rounded to the nearest */
+    brief_figure action[SIL_STRINGS_MAX]; /* at fret 12 */
+    brief_figure first[SIL_STRINGS_MAX];  /* at fret 1, held at the 3rd */
+} brief_lowest;
+
+struct sil_brief {
     const sil_plan *plan;
     sil_unit unit;         /* of every length shown */
     const char *unit_name; /* "mm", "in" */
@@ -253,6 +279,9 @@ typedef struct brief {
     brief_figure scale, scale_bass; /* "-" where it is not a fan */
     brief_stage stage[BRIEF_STAGES];
     brief_reading relief, first[SIL_STRINGS_MAX], action[SIL_STRINGS_MAX];
+    brief_figure humidity; /* at the reading that counts, % */
+    brief_fret_off worst[SIL_STRINGS_MAX];
+    brief_lowest lowest;
     bool forecast; /* what follows rests on work that must be read again first */
     brief_nut nut;
     brief_saddle saddle;
@@ -267,7 +296,8 @@ typedef struct brief {
     const char *next;  /* the next work in a few words; "" where nothing is to be put right */
     const char *waits; /* what nut and saddle wait for; "" where neither waits */
     text_store store;  /* owns every text and list */
-} brief;
+};
+typedef struct sil_brief brief;
 
 /* brief_make: everything a person is shown of a plan.
  * Given:    plan  made, of one stage or of all; must outlive the brief

@@ -55,6 +55,7 @@ static void fill_slot(const brief *b, int i, brief_slot *slot)
     slot->across = figure_length(b->unit, part->across[i], SIL_NEAREST);
     slot->floor = figure_length(b->unit, part->floor[i], SIL_NEAREST);
     slot->depth = figure_length(b->unit, part->depth[i], SIL_NEAREST);
+    slot->top = figure_length(b->unit, part->floor[i] + part->depth[i], SIL_NEAREST);
     slot->off = figure_length(b->unit, plan->stages.deepen[i], SIL_NEAREST);
     slot->sure = figure_length(b->unit, 2.0 * plan->stages.deepen_u[i], SIL_NEAREST);
     slot->gap = figure_length(
@@ -112,6 +113,17 @@ static const char *headline(brief *b)
     return "";
 }
 
+static void fill_spacing(brief *b)
+{
+    const part_nut *part = &b->nut_part;
+    double from = part->length;
+    for (int i = 0; i <= b->strings; i++) {
+        double to = i < b->strings ? part->along[i] : 0.0;
+        b->nut.spacing[i] = figure_length(b->unit, from - to, SIL_NEAREST);
+        from = to;
+    }
+}
+
 static bool one_pass(const brief *b)
 {
     for (int i = 0; i < b->strings; i++) {
@@ -142,6 +154,9 @@ void brief_fill_nut(brief *b)
     nut->fall = figure_number(part->fall_deg, 0);
     nut->gap = figure_length(b->unit, part->gap, SIL_NEAREST);
     nut->gap_across = figure_length(b->unit, plan->nut_gap, SIL_NEAREST);
+    nut->crossing = figure_size(b->unit, part->thickness / cos(part->slant));
+    nut->within = figure_length(b->unit, plan->bench.tools.first, SIL_NEAREST);
+    fill_spacing(b);
     nut->shim = figure_length(b->unit, plan->nut.shim, SIL_NEAREST);
     nut->lean = brief_lean(part->slant);
     nut->bass_to_head = part->slant < 0;

@@ -12,6 +12,35 @@ static brief_range range_of(const brief *b, sil_band band)
     return (brief_range){nearest(b, band.low), nearest(b, band.aim), nearest(b, band.high)};
 }
 
+/* Less than this is not out of line, mm. */
+static const double least_off = 0.005;
+
+static brief_fret_off worst_fret(const brief *b, int i)
+{
+    const double *off = b->plan->bench.crowns.off[i];
+    brief_fret_off worst = {.off = figure_none()};
+    double most = least_off;
+    for (int fret = 1; fret <= b->plan->bench.board.frets; fret++) {
+        if (fabs(off[fret]) > most) {
+            most = fabs(off[fret]);
+            worst = (brief_fret_off){fret, off[fret] < 0.0, nearest(b, most)};
+        }
+    }
+    return worst;
+}
+
+static void fill_lowest(brief *b)
+{
+    const sil_board *board = &b->plan->bench.board;
+    const sil_fit *lowest = &b->plan->lowest.fit;
+    b->lowest.relief = nearest(b, b->plan->lowest.relief);
+    for (int i = 0; i < b->strings; i++) {
+        b->lowest.action[i] = figure_length(b->unit, sil_action(board, lowest, i, 12), SIL_UP);
+        b->lowest.first[i] =
+            figure_length(b->unit, sil_first_gap(board, lowest, i, SIL_HOLD_3), SIL_UP);
+    }
+}
+
 void brief_fill_readings(brief *b)
 {
     const sil_plan *plan = b->plan;
@@ -22,7 +51,11 @@ void brief_fill_readings(brief *b)
     b->relief =
         (brief_reading){nearest(b, sil_relief_now(plan)), nearest(b, sil_relief(board, last->bend)),
                         range_of(b, targets->relief)};
+    const sil_reading *reading = sil_plan_reading(plan);
+    b->humidity = figure_number(reading ? reading->humidity_pct : SIL_UNKNOWN, 0);
+    fill_lowest(b);
     for (int i = 0; i < b->strings; i++) {
+        b->worst[i] = worst_fret(b, i);
         double first = sil_first_gap(board, last, i, targets->first_held);
         b->first[i] = (brief_reading){nearest(b, sil_first_now(plan, i)), nearest(b, first),
                                       range_of(b, targets->first[i])};

@@ -89,6 +89,8 @@ static void fill_cuts(const brief *b, int i, brief_bearing *string)
     string->height = figure_length(b->unit, height, SIL_NEAREST);
     string->out = figure_length(b->unit, work->protrusion[i] + left_on, SIL_NEAREST);
     string->in_slot = figure_number(100.0 * work->in_slot[i] * work->height[i] / height, 0);
+    string->slot_wall =
+        figure_size(b->unit, b->saddle_part.bridge[i] + b->plan->job->saddle.pickup);
     string->angle = figure_number(work->break_angle_deg[i], 0);
 }
 
@@ -165,6 +167,25 @@ static void fill_neck(brief *b)
     b->saddle.lift_string = neck->string;
 }
 
+/* The best straight slot, and the saddle that would carry every contact point in it. */
+static void fill_best_slot(brief *b)
+{
+    const sil_plan *plan = b->plan;
+    const double *z = plan->bench.board.saddle_z;
+    double most = 0.0, thickness = plan->job->saddle.thickness;
+    for (int i = 0; i < b->strings; i++) {
+        double there = sil_line_at(plan->slot_best, z[i]);
+        most = fmax(most, fabs(plan->compensation[i].saddle_only - there));
+    }
+    double needs = 2.0 * most * cos(plan->bench.board.saddle_slant);
+    b->saddle.best_setback[BRIEF_TREBLE] =
+        figure_length(b->unit, sil_line_at(plan->slot_best, z[0]), SIL_NEAREST);
+    b->saddle.best_setback[BRIEF_BASS] =
+        figure_length(b->unit, sil_line_at(plan->slot_best, z[b->strings - 1]), SIL_NEAREST);
+    b->saddle.best_thickness =
+        sil_above(needs, thickness) ? figure_length(b->unit, needs, SIL_UP) : figure_none();
+}
+
 static const char *headline(brief *b)
 {
     const brief_saddle *saddle = &b->saddle;
@@ -221,6 +242,7 @@ static void fill_piece(brief *b)
     saddle->slot_depth = figure_size(b->unit, plan->job->saddle.slot_depth);
     saddle->top_radius = figure_radius(b->unit, part->top_radius);
     saddle->shim = figure_length(b->unit, plan->saddle.shim, SIL_NEAREST);
+    saddle->within = figure_length(b->unit, plan->bench.tools.caliper, SIL_NEAREST);
     saddle->lean = brief_lean(part->slant);
     saddle->bass_to_head = part->slant < 0;
     bool ordered = saddle->remedy != SIL_SADDLE_WAIT && sil_working_in_slot(saddle->working);
@@ -242,5 +264,6 @@ void brief_fill_saddle(brief *b)
     fill_posts(b);
     fill_piece(b);
     fill_neck(b);
+    fill_best_slot(b);
     saddle->headline = headline(b);
 }

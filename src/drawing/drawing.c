@@ -4,24 +4,24 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "board/paper.h"
+#include "papers/papers.h"
 
 typedef struct paper_size {
     double width, height; /* mm */
 } paper_size;
 
 /* A4 upright, A3 lying, as ISO 5457 has them; Letter after ANSI/ASME Y14.1 size A. */
-static const paper_size papers[] = {
+static const paper_size sizes[] = {
     [SIL_A4] = {210, 297}, [SIL_A3] = {420, 297}, [SIL_LETTER] = {215.9, 279.4}};
 
-/* The pack: a sheet's name, and which orders have it: all, the nut's, the saddle's. */
-typedef struct sheet_row {
+/* The pack: what papers are called, and which orders have them: all, the nut's, the saddle's. */
+typedef struct pack_row {
     const char *name;
     bool drawn[3];
     void (*draw)(sil_drawing *drawing);
-} sheet_row;
+} pack_row;
 
-static const sheet_row sheets[] = {
+static const pack_row pack[] = {
     {"bench", {true, false, false}, paper_bench},
     {"nut", {true, true, false}, paper_nut},
     {"saddle", {true, false, true}, paper_saddle},
@@ -30,19 +30,19 @@ static const sheet_row sheets[] = {
     {"clearance", {true, false, false}, paper_sound},
 };
 
-static void draw_sheet(sil_drawing *drawing, const sheet_row *sheet)
+static void draw_papers(sil_drawing *drawing, const pack_row *row)
 {
-    int first = drawing->page_count;
-    sheet->draw(drawing);
-    for (int i = first; i < drawing->page_count; i++) {
-        drawing->pages[i].sheet = sheet->name;
-        drawing->pages[i].number = i - first + 1;
+    int first = drawing->paper_count;
+    row->draw(drawing);
+    for (int i = first; i < drawing->paper_count; i++) {
+        drawing->papers[i].name = row->name;
+        drawing->papers[i].number = i - first + 1;
     }
 }
 
 static void finish(sil_drawing *drawing)
 {
-    for (int i = 0; i < drawing->page_count && !drawing->no_memory; i++) {
+    for (int i = 0; i < drawing->paper_count && !drawing->no_memory; i++) {
         draw_paper_finish(drawing, i);
     }
 }
@@ -50,9 +50,9 @@ static void finish(sil_drawing *drawing)
 static void draw_pack(sil_drawing *drawing)
 {
     sil_part part = drawing->order.part;
-    for (size_t i = 0; i < sizeof sheets / sizeof *sheets; i++) {
-        if (sheets[i].drawn[part]) {
-            draw_sheet(drawing, &sheets[i]);
+    for (size_t i = 0; i < sizeof pack / sizeof *pack; i++) {
+        if (pack[i].drawn[part]) {
+            draw_papers(drawing, &pack[i]);
         }
     }
     finish(drawing);
@@ -61,9 +61,8 @@ static void draw_pack(sil_drawing *drawing)
 /* A measuring sheet of an instrument, and one of a kind of instrument. */
 static void draw_measure(sil_drawing *drawing)
 {
-    static const sheet_row row = {"measure", {true, false, false}, paper_measure};
-    drawing->draft.plan = drawing->square; /* what is written on it goes into a sheet */
-    draw_sheet(drawing, &row);
+    static const pack_row row = {"measure", {true, false, false}, paper_measure};
+    draw_papers(drawing, &row);
     finish(drawing);
 }
 
@@ -73,28 +72,29 @@ static void draw_measure_unread(sil_drawing *drawing)
     draw_measure(drawing);
 }
 
-/* One thing alone, without frame and title block, on a page as large as it is. */
+/* One thing alone, without frame and title block, on a paper as large as it is. */
 static void draw_view(sil_drawing *drawing)
 {
     const double margin = 2;
     static void (*const views[])(sil_drawing *) = {
         [SIL_PART_ALL] = paper_side, [SIL_PART_NUT] = paper_nut, [SIL_PART_SADDLE] = paper_saddle};
     views[drawing->order.part](drawing);
-    const draw_shapes *page = drawing->pages[0].shapes;
-    if (page != NULL && page->count > 0) {
-        drawing->paper = (draw_box){page->box.left - margin, page->box.bottom - margin,
-                                    page->box.right + margin, page->box.top + margin};
+    const draw_shapes *view = drawing->papers[0].shapes;
+    if (view != NULL && view->count > 0) {
+        drawing->size = (draw_box){view->box.left - margin, view->box.bottom - margin,
+                                   view->box.right + margin, view->box.top + margin};
     }
 }
 
 static sil_status faults(const sil_drawing *drawing)
 {
-    bool no_memory = drawing->no_memory || draw_letters_fault(drawing->draft.letters) != SIL_DONE;
+    bool no_memory = drawing->no_memory || drawing->store.failed ||
+                     draw_letters_fault(drawing->draft.letters) != SIL_DONE;
     bool fault = drawing->no_number || drawing->too_long;
-    for (int i = 0; i < drawing->page_count; i++) {
-        const draw_shapes *page = drawing->pages[i].shapes;
-        no_memory = no_memory || page == NULL || page->no_memory;
-        fault = fault || (page != NULL && page->no_number);
+    for (int i = 0; i < drawing->paper_count; i++) {
+        const draw_shapes *list = drawing->papers[i].shapes;
+        no_memory = no_memory || list == NULL || list->no_memory;
+        fault = fault || (list != NULL && list->no_number);
     }
     return no_memory ? SIL_NO_MEMORY : fault ? SIL_FAULT : SIL_DONE;
 }
@@ -108,12 +108,12 @@ static sil_status make(const sil_plan *plan, const sil_draw_order *order,
         return SIL_NO_MEMORY;
     }
     made->order = *order;
-    made->paper = (draw_box){0, 0, papers[order->paper].width, papers[order->paper].height};
-    made->square = plan;
-    draw_plan_along(plan, &made->along_job, &made->along);
-    made->draft = (draw_draft){&made->along, &plan->bench.board, order->unit, order->decimal_comma,
-                               draw_letters_open()};
-    sil_status fault = draw_letters_fault(made->draft.letters);
+    made->size = (draw_box){0, 0, sizes[order->paper].width, sizes[order->paper].height};
+    made->brief = brief_make(plan, order->unit);
+    made->draft =
+        (draw_draft){plan, made->brief, order->decimal_comma, draw_letters_open(), &made->store};
+    sil_status fault =
+        made->brief == NULL ? SIL_NO_MEMORY : draw_letters_fault(made->draft.letters);
     if (fault == SIL_DONE) {
         draw(made);
         fault = faults(made);
@@ -151,19 +151,19 @@ sil_status sil_view_make(const sil_plan *plan, const sil_draw_order *order, sil_
 
 bool sil_drawing_page_name(const sil_drawing *drawing, int page, char *out, size_t size)
 {
-    if (page < 0 || page >= drawing->page_count) {
+    if (page < 0 || page >= drawing->paper_count) {
         return false;
     }
-    const draw_paper *it = &drawing->pages[page];
-    snprintf(out, size, it->number > 1 ? "%s-%d" : "%s", it->sheet, it->number);
+    const draw_paper *it = &drawing->papers[page];
+    snprintf(out, size, it->number > 1 ? "%s-%d" : "%s", it->name, it->number);
     return true;
 }
 
-int sil_drawing_find(const sil_drawing *drawing, const char *sheet)
+int sil_drawing_find(const sil_drawing *drawing, const char *wanted)
 {
     char name[32];
     for (int page = 0; sil_drawing_page_name(drawing, page, name, sizeof name); page++) {
-        if (strcmp(name, sheet) == 0) {
+        if (strcmp(name, wanted) == 0) {
             return page;
         }
     }
@@ -172,7 +172,7 @@ int sil_drawing_find(const sil_drawing *drawing, const char *sheet)
 
 int sil_drawing_pages(const sil_drawing *drawing)
 {
-    return drawing->page_count;
+    return drawing->paper_count;
 }
 
 bool sil_drawing_warning(const sil_drawing *drawing, int index, char *out, size_t size)
@@ -189,9 +189,11 @@ void sil_drawing_free(sil_drawing *drawing)
     if (drawing == NULL) {
         return;
     }
-    for (int i = 0; i < drawing->page_count; i++) {
-        draw_shapes_free(drawing->pages[i].shapes);
+    for (int i = 0; i < drawing->paper_count; i++) {
+        draw_shapes_free(drawing->papers[i].shapes);
     }
     draw_letters_close(drawing->draft.letters);
+    brief_free(drawing->brief);
+    text_store_free(&drawing->store);
     free(drawing);
 }

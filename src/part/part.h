@@ -55,6 +55,7 @@ typedef struct part_saddle {
     double present[SIL_STRINGS_MAX];  /* bottom to string as it is */
     double finished[SIL_STRINGS_MAX]; /* the finished top over the present bottom; of a new saddle
                                          over its own */
+    double bridge[SIL_STRINGS_MAX];   /* the bridge's top over the saddle's bottom */
     part_curve present_top, finished_top;
     bool base;                     /* the bottom is sanded */
     sil_line base_all, base_first; /* what comes off it over z along the saddle, z = x - length/2 */

@@ -23,6 +23,7 @@ static void solve_string(const sil_plan *plan, part_saddle *saddle, int i)
     saddle->along[i] = saddle->length / 2 + z / cos(saddle->slant);
     saddle->present[i] = work->present[i];
     saddle->finished[i] = saddle->anew ? work->height[i] : work->present[i] - work->dress[i];
+    saddle->bridge[i] = work->height[i] - work->protrusion[i];
     solve_contact(plan, saddle, i);
 }
 

@@ -37,8 +37,10 @@ uint32_t text_next(const char **words)
 {
     const uint32_t broken = 0xFFFD;
     unsigned long code = 0;
-    if (**words == '\0') {
-        return 0;
+    unsigned char first = (unsigned char)**words;
+    if (first < 0x80) { /* most letters by far, taken at once */
+        *words += first > 0;
+        return first;
     }
     size_t size = sil_character(*words, 4, &code);
     *words += size > 0 ? size : 1;

@@ -70,14 +70,12 @@ const char *text_keep_bytes(text_store *store, const char *bytes, size_t size)
     return copy;
 }
 
-const char *text_keep(text_store *store, const char *format, ...)
+const char *text_keep_list(text_store *store, const char *format, va_list arguments)
 {
-    va_list arguments, again;
-    va_start(arguments, format);
+    va_list again;
     va_copy(again, arguments);
     size_t room = left(store);
     int wanted = vsnprintf(room ? here(store) : NULL, room, format, arguments);
-    va_end(arguments);
     const char *kept = "";
     if (wanted >= 0 && (size_t)wanted < room) {
         kept = here(store);
@@ -91,6 +89,15 @@ const char *text_keep(text_store *store, const char *format, ...)
     }
     store->failed = store->failed || wanted < 0;
     va_end(again);
+    return kept;
+}
+
+const char *text_keep(text_store *store, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    const char *kept = text_keep_list(store, format, arguments);
+    va_end(arguments);
     return kept;
 }
 

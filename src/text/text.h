@@ -65,6 +65,7 @@ typedef struct text_store {
 void *text_store_room(text_store *store, size_t size);
 __attribute__((format(printf, 2, 3))) const char *text_keep(text_store *store, const char *format,
                                                             ...);
+const char *text_keep_list(text_store *store, const char *format, va_list arguments);
 const char *text_keep_bytes(text_store *store, const char *bytes, size_t size);
 void text_store_free(text_store *store);
 

@@ -29,11 +29,12 @@ static void lead_out(draw_shapes *list, bool up, double u, double v, double line
               turned(up, u, line + s * overshoot));
 }
 
-static void dim(draw_shapes *list, bool up, double u1, double v1, double u2, double v2, double line,
-                const char *text)
+static void dim(const draw_draft *draft, draw_shapes *list, bool up, double u1, double v1,
+                double u2, double v2, double line, brief_figure figure)
 {
+    const char *words = draw_figure(draft, figure);
     double low = fmin(u1, u2), high = fmax(u1, u2), turn = up ? 90 : 0;
-    double width = draw_text_width(list, text, DRAW_NOTE);
+    double width = draw_text_width(list, words, DRAW_NOTE);
     bool arrows_in = high - low >= 3 * arrow_length, text_in = high - low >= width + 1;
     double tail = arrows_in ? 0 : 2 * arrow_length;
     double end = high + tail + (text_in ? 0 : width + 2);
@@ -44,17 +45,19 @@ static void dim(draw_shapes *list, bool up, double u1, double v1, double u2, dou
     draw_arrow(list, DRAW_DIMENSION, turned(up, high, line), arrows_in ? turn : turn + 180);
     double middle = text_in ? (low + high) / 2 : end - width / 2 - 0.5;
     draw_text(list, DRAW_TEXT, turned(up, middle, line + clear), DRAW_NOTE, DRAW_MIDDLE, turn,
-              text);
+              words);
 }
 
-void draw_dim_across(draw_shapes *list, draw_point a, draw_point b, double y, const char *text)
+void draw_dim_across(const draw_draft *draft, draw_shapes *list, draw_point a, draw_point b,
+                     double y, brief_figure figure)
 {
-    dim(list, false, a.x, a.y, b.x, b.y, y, text);
+    dim(draft, list, false, a.x, a.y, b.x, b.y, y, figure);
 }
 
-void draw_dim_up(draw_shapes *list, draw_point a, draw_point b, double x, const char *text)
+void draw_dim_up(const draw_draft *draft, draw_shapes *list, draw_point a, draw_point b, double x,
+                 brief_figure figure)
 {
-    dim(list, true, a.y, -a.x, b.y, -b.x, -x, text);
+    dim(draft, list, true, a.y, -a.x, b.y, -b.x, -x, figure);
 }
 
 /* Neighbours that would crowd each other are pooled and set a pitch apart about their mean, which
@@ -79,20 +82,6 @@ void draw_spread(int count, double *place, double pitch)
     }
 }
 
-/* Figures lie level where there is room between neighbours, else they stand. */
-static bool lie_level(const draw_shapes *list, const draw_ordinates *o, const int *order)
-{
-    for (int i = 1; i < o->count; i++) {
-        double apart = o->from[order[i]].x - o->from[order[i - 1]].x;
-        double widths = draw_text_width(list, o->text[order[i]].text, DRAW_NOTE) +
-                        draw_text_width(list, o->text[order[i - 1]].text, DRAW_NOTE);
-        if (apart < widths / 2 + 1.5) {
-            return false;
-        }
-    }
-    return true;
-}
-
 /* By rising x: a mirrored row comes the other way round. */
 static void sort_by_x(const draw_ordinates *o, int *order)
 {
@@ -105,47 +94,77 @@ static void sort_by_x(const draw_ordinates *o, int *order)
     }
 }
 
-double draw_dim_ordinates(draw_shapes *list, const draw_ordinates *o)
-{
-    double place[DRAW_ORDINATES_MAX], longest = DRAW_NOTE;
+/* Ordinates by rising x, each with its text and the place its line ends at. */
+typedef struct row {
     int order[DRAW_ORDINATES_MAX];
-    sort_by_x(o, order);
-    bool level = lie_level(list, o, order), figures = false;
-    for (int i = 0; i < o->count; i++) {
-        place[i] = o->from[order[i]].x;
-        figures = figures || o->text[i].text[0] != '\0';
-        if (!level) {
-            longest = fmax(longest, draw_text_width(list, o->text[i].text, DRAW_NOTE));
+    const char *words[DRAW_ORDINATES_MAX];
+    double place[DRAW_ORDINATES_MAX];
+    bool level, figures; /* the figures lie level; there are any */
+    double longest;      /* figure, upright */
+} row;
+
+/* Figures lie level where there is room between neighbours, else they stand. */
+static bool lie_level(const draw_shapes *list, const draw_ordinates *o, const row *r)
+{
+    for (int i = 1; i < o->count; i++) {
+        double apart = o->from[r->order[i]].x - o->from[r->order[i - 1]].x;
+        double widths = draw_text_width(list, r->words[i], DRAW_NOTE) +
+                        draw_text_width(list, r->words[i - 1], DRAW_NOTE);
+        if (apart < widths / 2 + 1.5) {
+            return false;
         }
     }
-    draw_spread(o->count, place, o->numbered ? 5.2 : 1.7 * DRAW_NOTE);
-    double s = o->count > 0 && o->reach < o->from[0].y ? -1 : 1;
-    double ring = figures ? longest + 5 : 2.3; /* past the lines' ends, or on them */
+    return true;
+}
+
+static row lay_out(const draw_draft *draft, const draw_shapes *list, const draw_ordinates *o)
+{
+    row r = {.longest = DRAW_NOTE};
+    sort_by_x(o, r.order);
     for (int i = 0; i < o->count; i++) {
-        draw_point from = o->from[order[i]];
+        int k = r.order[i];
+        r.place[i] = o->from[k].x;
+        r.words[i] = o->origin && k == 0 ? "0" : draw_figure(draft, o->figure[k]);
+        r.figures = r.figures || r.words[i][0] != '\0';
+    }
+    r.level = lie_level(list, o, &r);
+    for (int i = 0; i < o->count && !r.level; i++) {
+        r.longest = fmax(r.longest, draw_text_width(list, r.words[i], DRAW_NOTE));
+    }
+    draw_spread(o->count, r.place, o->numbered ? 5.2 : 1.7 * DRAW_NOTE);
+    return r;
+}
+
+double draw_dim_ordinates(const draw_draft *draft, draw_shapes *list, const draw_ordinates *o)
+{
+    row r = lay_out(draft, list, o);
+    double s = o->count > 0 && o->reach < o->from[0].y ? -1 : 1;
+    double ring = r.figures ? r.longest + 5 : 2.3; /* past the lines' ends, or on them */
+    for (int i = 0; i < o->count; i++) {
+        draw_point from = o->from[r.order[i]];
         const draw_point line[] = {{from.x, from.y + s * 0.8},
                                    {from.x, o->reach - s * 4},
-                                   {place[i], o->reach - s * 1.5},
-                                   {place[i], o->reach}};
-        double base = o->reach + s * 1.2 - (level && s < 0 ? DRAW_NOTE : 0);
-        draw_of(list, o->numbered ? o->number[order[i]] : 0);
+                                   {r.place[i], o->reach - s * 1.5},
+                                   {r.place[i], o->reach}};
+        double base = o->reach + s * 1.2 - (r.level && s < 0 ? DRAW_NOTE : 0);
+        draw_of(list, o->numbered ? o->number[r.order[i]] : 0);
         draw_path(list, DRAW_DIMENSION, line, 4, false);
-        draw_text(list, DRAW_TEXT, (draw_point){place[i] + (level ? 0 : DRAW_NOTE / 2), base},
+        draw_text(list, DRAW_TEXT, (draw_point){r.place[i] + (r.level ? 0 : DRAW_NOTE / 2), base},
                   DRAW_NOTE,
-                  level   ? DRAW_MIDDLE
+                  r.level ? DRAW_MIDDLE
                   : s > 0 ? DRAW_LEFT
                           : DRAW_RIGHT,
-                  level ? 0 : 90, o->text[order[i]].text);
+                  r.level ? 0 : 90, r.words[i]);
         if (o->numbered) {
-            draw_ring(list, (draw_point){place[i], o->reach + s * ring}, o->number[order[i]]);
+            draw_ring(list, (draw_point){r.place[i], o->reach + s * ring}, o->number[r.order[i]]);
         }
     }
     draw_of(list, 0);
-    return o->reach + s * (o->numbered ? ring + 2.5 : longest + 1.2);
+    return o->reach + s * (o->numbered ? ring + 2.5 : r.longest + 1.2);
 }
 
-double draw_dim_chain(draw_shapes *list, int count, const double *x, const draw_words *text,
-                      double from, double y)
+double draw_dim_chain(const draw_draft *draft, draw_shapes *list, int count, const double *x,
+                      const brief_figure *gap, double from, double y)
 {
     const double stroke = 0.9;
     draw_ordinates figures = {.reach = y - 5};
@@ -156,10 +175,10 @@ double draw_dim_chain(draw_shapes *list, int count, const double *x, const draw_
     }
     for (int i = 0; i + 1 < count; i++) {
         figures.from[i] = (draw_point){(x[i] + x[i + 1]) / 2, y};
-        figures.text[figures.count++] = text[i];
+        figures.figure[figures.count++] = gap[i];
     }
     draw_line(list, DRAW_DIMENSION, (draw_point){x[0], y}, (draw_point){x[count - 1], y});
-    return draw_dim_ordinates(list, &figures);
+    return draw_dim_ordinates(draft, list, &figures);
 }
 
 void draw_plane(draw_shapes *list, double x, draw_box view, const char *letter)
@@ -191,6 +210,5 @@ void draw_ring(draw_shapes *list, draw_point centre, int number)
 {
     double height = number < 10 ? DRAW_NOTE : DRAW_SMALL;
     draw_circle(list, DRAW_DIMENSION, centre, 2.3);
-    draw_text(list, DRAW_TEXT, (draw_point){centre.x, centre.y - height / 2}, height, DRAW_MIDDLE,
-              0, draw_say("%d", number).text);
+    draw_number(list, (draw_point){centre.x, centre.y - height / 2}, height, DRAW_MIDDLE, number);
 }

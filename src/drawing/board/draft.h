@@ -4,46 +4,40 @@
 #ifndef SILLET_DRAWING_DRAFT_H
 #define SILLET_DRAWING_DRAFT_H
 
+#include "../../brief/brief.h"
 #include "../../plan/plan.h"
-
 #include "shapes.h"
 
 /* A drawing in the making. A view takes it and returns a new list about an origin of its own; the
- * sheet that asked for the view finds it a place by the list's box. */
+ * paper that asked for the view finds it a place by the list's box. */
 typedef struct draw_draft {
-    const sil_plan *plan;   /* across the parts measured along them: see draw_plan_along */
-    const sil_board *board; /* as it is, square across */
-    sil_unit unit;
+    const sil_plan *plan; /* for what stays a view of the plan: see plain.h */
+    const brief *brief;
     bool decimal_comma;
     draw_letters *letters;
+    text_store *store; /* of the texts set for this drawing */
 } draw_draft;
 
-/* A short text by value. */
-typedef struct draw_words {
-    char text[96];
-} draw_words;
+/* draw_say: a text that lives as long as the drawing; "" without memory, which the store keeps. */
+__attribute__((format(printf, 2, 3))) const char *draw_say(const draw_draft *draft,
+                                                           const char *format, ...);
+/* draw_figure: a figure of the brief with the draft's decimal mark. Every figure of a table or a
+ * sentence goes through it.
+ * draw_set_decimals: a sentence of the brief, its figures set as the draft sets its own. */
+const char *draw_figure(const draw_draft *draft, brief_figure figure);
+const char *draw_set_decimals(const draw_draft *draft, const char *words);
 
-__attribute__((format(printf, 1, 2))) draw_words draw_say(const char *format, ...);
-draw_words draw_say_number(const draw_draft *draft, double value, int decimals);
-/* The figures of a sentence the plan wrote, set as the draft sets its own. */
-void draw_set_decimals(const draw_draft *draft, char *text);
-/* A length in the draft's unit, none behind it: hundredths of a millimetre or thousandths of an
- * inch. Unknown is "-". */
-draw_words draw_say_length(const draw_draft *draft, double mm);
-/* The same rounded down, for what comes off, and up, for what is stopped at: wood does not go
- * back on. */
-draw_words draw_say_cut(const draw_draft *draft, double mm);
-draw_words draw_say_stop(const draw_draft *draft, double mm);
-/* A size for which a tenth of a millimetre says enough. */
-draw_words draw_say_size(const draw_draft *draft, double mm);
-/* A radius: whole millimetres or tenths of an inch. */
-draw_words draw_say_radius(const draw_draft *draft, double mm);
+/* draw_known_figure: the same; "" where there is nothing to show. */
+const char *draw_known_figure(const draw_draft *draft, brief_figure figure);
+/* "1.20-2.00", with a longer dash: a range as it is wanted. */
+const char *draw_range(const draw_draft *draft, const brief_range *range);
 /* A scale as ISO 5455 writes it: "2:1", "1:5". */
-draw_words draw_say_scale(double scale);
-draw_words draw_say_note(const draw_draft *draft, int string); /* the note it is tuned to */
+const char *draw_say_scale(const draw_draft *draft, double scale);
+const char *draw_say_note(const draw_draft *draft, int string); /* the note it is tuned to */
 /* "slot 3", "slots 1, 3, 4": those of all strings that are meant; "" for none. */
-draw_words draw_say_which(const draw_draft *draft, const char *noun, const bool *meant);
-const char *draw_unit_name(const draw_draft *draft); /* "mm", "in" */
+const char *draw_say_which(const draw_draft *draft, const char *noun, const bool *meant);
+
+bool draw_left_handed(const draw_draft *draft);
 
 /* Where a view's own millimetres lie in its list. Negative across: mirrored, for the left hand. */
 typedef struct draw_place {
@@ -59,16 +53,16 @@ static inline draw_point draw_at(draw_place place, double x, double y)
  * a left-handed instrument. */
 draw_place draw_place_part(const draw_draft *draft, double length, double scale);
 
+void draw_place_points(draw_place place, draw_point *points, int count);
+
 /* The string at a place from the left, from 0, as the board is seen: bass first, or treble first
  * on a left-handed instrument. */
 int draw_string_seen(const draw_draft *draft, int place);
 
-/* Where a string crosses its nut or saddle, mm from the part's bass end. */
-double draw_on_nut(const draw_draft *draft, int string);
-double draw_on_saddle(const draw_draft *draft, int string);
-
 /* A text that reads from the left on one line. */
-void draw_note(draw_shapes *list, double x, double y, const char *text);
+void draw_note(draw_shapes *list, double x, double y, const char *words);
+/* A whole number: of a string, of a fret. */
+void draw_number(draw_shapes *list, draw_point at, double height, draw_anchor anchor, int number);
 /* A line as it is drawn and what it means. Returned: its right edge. */
 double draw_key(draw_shapes *list, double x, double y, draw_layer layer, const char *words);
 
@@ -76,24 +70,25 @@ double draw_key(draw_shapes *list, double x, double y, draw_layer layer, const c
  * Returned: the rest, "" at the end
  */
 const char *draw_line_of(draw_shapes *list, double x, double y, double width, double height,
-                         const char *text);
+                         const char *words);
 
 /* draw_paragraph: a text broken into lines no wider than width.
  * Given:    x, top  mm; top of the first line's capitals
  * Returned: the base line of the last line, mm
  */
 double draw_paragraph(draw_shapes *list, double x, double top, double width, double height,
-                      const char *text);
+                      const char *words);
 
-/* draw_text_fit: a text cut, with dots, to a width. */
-draw_words draw_text_fit(const draw_shapes *list, const char *text, double height, double width);
+/* draw_text_fit: a text as it is where it fits a width, else cut behind a letter, with dots. */
+const char *draw_text_fit(const draw_draft *draft, const draw_shapes *list, const char *words,
+                          double height, double width);
 
 enum { DRAW_COLUMNS_MAX = 14, DRAW_ROWS_MAX = SIL_STRINGS_MAX + 1 };
 
 /* A word over several columns of a table. */
 typedef struct draw_span {
     int from, to; /* columns, both counted in */
-    const char *text;
+    const char *words;
 } draw_span;
 
 typedef struct draw_table {
@@ -101,16 +96,19 @@ typedef struct draw_table {
     draw_span span[3];                     /* those without a text are not there */
     const char *head[DRAW_COLUMNS_MAX][2]; /* two lines over each column, either may be NULL */
     draw_anchor anchor[DRAW_COLUMNS_MAX];  /* DRAW_LEFT for words, DRAW_RIGHT for figures */
-    draw_words within[DRAW_COLUMNS_MAX]; /* tolerance of a column's figures, small under its head */
-    draw_words cell[DRAW_ROWS_MAX][DRAW_COLUMNS_MAX];
+    const char
+        *within[DRAW_COLUMNS_MAX]; /* tolerance of a column's figures, small under its head */
+    const char *cell[DRAW_ROWS_MAX][DRAW_COLUMNS_MAX]; /* NULL for an empty one */
     double row_height;
     int large; /* a column set in the next larger lettering, 0 for none */
 } draw_table;
 
-/* draw_table_within: says to within how much a column's figures hold, if one of them is under 0.5
- * mm: there the general tolerance of ISO 2768 ends, and it has to stand at the figure. */
-void draw_table_within(const draw_draft *draft, draw_table *table, int column, const double *values,
-                       double within);
+/* draw_table_figure: sets a cell. Where the figure is under 0.5 mm the general tolerance of ISO
+ * 2768 does not reach it, and its column says to within how much it holds. Given:    within  what
+ * the figure holds to; NULL: it needs no tolerance
+ */
+void draw_table_figure(const draw_draft *draft, draw_table *table, int row, int column,
+                       brief_figure figure, const brief_figure *within);
 
 /* draw_add_table: a table over a width, its top rule at top. Returned: its bottom rule, mm. */
 double draw_add_table(draw_shapes *list, double x, double top, double width,
@@ -121,9 +119,11 @@ void draw_ring(draw_shapes *list, draw_point centre, int number);
 
 /* draw_dim_across: a length between two upright features, its line at y, the figure above it.
  * draw_dim_up:     a height between two level features, its line at x, the figure to its left.
- */
-void draw_dim_across(draw_shapes *list, draw_point a, draw_point b, double y, const char *text);
-void draw_dim_up(draw_shapes *list, draw_point a, draw_point b, double x, const char *text);
+ * A dimension takes a figure of the brief and nothing else. */
+void draw_dim_across(const draw_draft *draft, draw_shapes *list, draw_point a, draw_point b,
+                     double y, brief_figure figure);
+void draw_dim_up(const draw_draft *draft, draw_shapes *list, draw_point a, draw_point b, double x,
+                 brief_figure figure);
 
 /* Figures at the ends of lines led out of features in a row: the strings, and the ends of a part.
  */
@@ -131,7 +131,8 @@ enum { DRAW_ORDINATES_MAX = SIL_STRINGS_MAX + 2 };
 typedef struct draw_ordinates {
     int count;
     draw_point from[DRAW_ORDINATES_MAX];
-    draw_words text[DRAW_ORDINATES_MAX];
+    brief_figure figure[DRAW_ORDINATES_MAX]; /* left empty where a line has none */
+    bool origin;   /* the first is where the others are measured from: a 0 */
     double reach;  /* y where the lines end: above all features, or below them */
     bool numbered; /* a ring with its number beyond each figure */
     int number[DRAW_ORDINATES_MAX];
@@ -141,16 +142,17 @@ typedef struct draw_ordinates {
  * than they can be read.
  * Returned: the y of the far end of the longest figure
  */
-double draw_dim_ordinates(draw_shapes *list, const draw_ordinates *ordinates);
+double draw_dim_ordinates(const draw_draft *draft, draw_shapes *list,
+                          const draw_ordinates *ordinates);
 
 /* draw_dim_chain: lengths between neighbours of a row on one line, a stroke at each; the figures
  * below it, led out where they would crowd.
- * Given:    count, x, text  places in rising order, at most DRAW_ORDINATES_MAX; a text a gap
- *           from, y         where the lead-out lines begin, and the dimension line under it
+ * Given:    count, x, gap  places in rising order, at most DRAW_ORDINATES_MAX; a figure a gap
+ *           from, y        where the lead-out lines begin, and the dimension line under it
  * Returned: the y of the far end of the longest figure
  */
-double draw_dim_chain(draw_shapes *list, int count, const double *x, const draw_words *text,
-                      double from, double y);
+double draw_dim_chain(const draw_draft *draft, draw_shapes *list, int count, const double *x,
+                      const brief_figure *gap, double from, double y);
 
 /* A filled arrow head with its point at a place, looking along a direction in degrees. */
 void draw_arrow(draw_shapes *list, draw_layer layer, draw_point tip, double direction);
@@ -166,31 +168,11 @@ void draw_leader(draw_shapes *list, draw_point feature, draw_point knee);
  */
 void draw_spread(int count, double *place, double pitch);
 
-/* A part's top: a smooth line through a point a string whose height is known, beyond the outer ones
- * straight on. */
-typedef struct draw_curve {
-    int count;
-    double x[SIL_STRINGS_MAX], y[SIL_STRINGS_MAX]; /* x rising: last string first */
-} draw_curve;
-
-draw_curve draw_curve_through(const draw_draft *draft, double length, const double *z,
-                              const double *height);
-double draw_curve_at(const draw_curve *curve, double x);
-
-/* draw_curve_points: the line from one x to another, either way, close enough that no facet shows
- * and through each of its own points.
- * Returned: how many points were put, at most DRAW_CURVE_POINTS
- */
-enum { DRAW_CURVE_POINTS = 180 };
-int draw_curve_points(const draw_curve *curve, double from, double to, draw_point *out);
-
-void draw_place_points(draw_place place, draw_point *points, int count);
-
 /* What to file each slot down to, or which way and how far each screw goes: a column a string. */
 typedef struct draw_grid_row {
     const char *label[2];
     double height; /* of the lettering; 0: a blank to write in */
-    draw_words cell[SIL_STRINGS_MAX];
+    const char *cell[SIL_STRINGS_MAX];
 } draw_grid_row;
 
 enum { DRAW_GRID_ROWS = 4 };

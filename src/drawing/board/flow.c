@@ -1,19 +1,19 @@
 /* SPDX-License-Identifier: MIT */
-/* Blocks one under another; what does not fit goes on to the next column or sheet, never smaller.
+/* Blocks one under another; what does not fit goes on to the next column or paper, never smaller.
  */
 #include "paper.h"
 
 #include <string.h>
 
-static void new_page(draw_flow *flow)
+static void new_paper(draw_flow *flow)
 {
     sil_drawing *drawing = flow->drawing;
-    if (drawing->page_count == DRAW_PAPERS_MAX) {
+    if (drawing->paper_count == DRAW_PAPERS_MAX) {
         drawing->too_long = true;
     } else {
         draw_shapes *shapes = draw_shapes_new(drawing->draft.letters);
         drawing->no_memory = drawing->no_memory || shapes == NULL;
-        drawing->pages[drawing->page_count++] =
+        drawing->papers[drawing->paper_count++] =
             (draw_paper){.shapes = shapes, .heading = flow->heading};
     }
     flow->column = 0;
@@ -30,7 +30,7 @@ static void enter_column(draw_flow *flow)
 draw_flow draw_flow_begin(sil_drawing *drawing, draw_heading heading)
 {
     draw_flow flow = {.drawing = drawing, .heading = heading};
-    new_page(&flow);
+    new_paper(&flow);
     enter_column(&flow);
     return flow;
 }
@@ -45,7 +45,7 @@ draw_shapes *draw_flow_list(const draw_flow *flow)
 static void go_on(draw_flow *flow)
 {
     if (++flow->column == draw_paper_columns(flow->drawing)) {
-        new_page(flow);
+        new_paper(flow);
     }
     enter_column(flow);
 }
@@ -69,8 +69,8 @@ void draw_flow_put(draw_flow *flow, draw_shapes *block, draw_anchor anchor, doub
     double middle = (block->box.left + block->box.right) / 2;
     double dx =
         anchor == DRAW_MIDDLE ? flow->room.left + flow->room.width / 2 - middle : flow->room.left;
-    draw_shapes *page = drawing->pages[drawing->page_count - 1].shapes;
-    draw_shapes_add(page, block, dx, flow->y - block->box.top);
+    draw_shapes *paper = drawing->papers[drawing->paper_count - 1].shapes;
+    draw_shapes_add(paper, block, dx, flow->y - block->box.top);
     flow->y -= height + gap;
     draw_shapes_free(block);
 }
@@ -93,32 +93,32 @@ void draw_flow_next_column(draw_flow *flow)
     }
 }
 
-void draw_flow_title(draw_flow *flow, const char *text, double follow)
+void draw_flow_title(draw_flow *flow, const char *words, double follow)
 {
     draw_shapes *list = draw_flow_list(flow);
     if (flow->y < flow->room.top) {
         flow->y -= 4;
     }
-    draw_text(list, DRAW_TEXT, (draw_point){0, 0}, DRAW_HEAD, DRAW_LEFT, 0, text);
+    draw_text(list, DRAW_TEXT, (draw_point){0, 0}, DRAW_HEAD, DRAW_LEFT, 0, words);
     draw_shapes_strut(list, (draw_box){0, 0, 1, DRAW_HEAD});
     draw_flow_put(flow, list, DRAW_LEFT, 3, follow);
 }
 
-void draw_flow_text(draw_flow *flow, double indent, double width, const char *text, double gap)
+void draw_flow_text(draw_flow *flow, double indent, double width, const char *words, double gap)
 {
     const double pitch = 1.8 * DRAW_NOTE;
-    while (*text != '\0') {
+    while (*words != '\0') {
         draw_shapes *list = draw_flow_list(flow);
-        text = draw_line_of(list, indent, -DRAW_NOTE, width, DRAW_NOTE, text);
+        words = draw_line_of(list, indent, -DRAW_NOTE, width, DRAW_NOTE, words);
         draw_shapes_strut(list, (draw_box){0, -pitch, 1, 0});
-        draw_flow_put(flow, list, DRAW_LEFT, *text == '\0' ? gap : 0, 0);
+        draw_flow_put(flow, list, DRAW_LEFT, *words == '\0' ? gap : 0, 0);
     }
 }
 
-void draw_flow_words(draw_flow *flow, const char *text, double gap)
+void draw_flow_words(draw_flow *flow, const char *words, double gap)
 {
     draw_shapes *list = draw_flow_list(flow);
-    double y = draw_paragraph(list, 0, 0, DRAW_COLUMN, DRAW_NOTE, text);
+    double y = draw_paragraph(list, 0, 0, DRAW_COLUMN, DRAW_NOTE, words);
     draw_shapes_strut(list, (draw_box){0, y - 0.8 * DRAW_NOTE, 1, 0});
     draw_flow_put(flow, list, DRAW_LEFT, gap, 0);
 }
@@ -127,12 +127,11 @@ void draw_flow_findings(draw_flow *flow, sil_code code)
 {
     const draw_draft *draft = &flow->drawing->draft;
     const sil_plan *plan = draft->plan;
-    char text[1024];
-    for (int i = 0, told; i < plan->finding_count; i += told) {
-        told = sil_findings_text(plan, i, draft->unit, text, sizeof text);
-        draw_set_decimals(draft, text);
+    const brief_finding *finding = draft->brief->findings;
+    for (int i = 0; i < plan->finding_count; i += finding[i].alike) {
         if (plan->findings[i].code == code) {
-            draw_flow_text(flow, 0, DRAW_COLUMN, text, 2);
+            draw_flow_text(flow, 0, DRAW_COLUMN,
+                           draw_set_decimals(draft, finding[i].together.words), 2);
         }
     }
 }

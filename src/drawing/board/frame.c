@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* What stands on every sheet: frame and title block (ISO 5457, ISO 7200), projection symbol
+/* What stands on every paper: frame and title block (ISO 5457, ISO 7200), projection symbol
  * (ISO 5456-2), rulers to prove the print by, cautions. */
 #include <string.h>
 
@@ -13,8 +13,8 @@ static const double title_height = 30, ruler_height = 15.5, caution_line = 4.5;
 draw_box draw_paper_frame(const sil_drawing *drawing)
 {
     double right = drawing->order.paper == SIL_LETTER ? edge_left + DRAW_FRAME_WIDTH
-                                                      : drawing->paper.right - edge;
-    return (draw_box){edge_left, edge, right, drawing->paper.top - edge};
+                                                      : drawing->size.right - edge;
+    return (draw_box){edge_left, edge, right, drawing->size.top - edge};
 }
 
 int draw_paper_columns(const sil_drawing *drawing)
@@ -47,23 +47,22 @@ draw_room draw_paper_room(const sil_drawing *drawing, const draw_heading *headin
 }
 
 /* A field of the title block: its name small in the corner, its text under it. */
-static void field(draw_shapes *list, draw_box box, const char *name, const char *text,
-                  double height)
+static void field(const draw_draft *draft, draw_shapes *list, draw_box box, const char *name,
+                  const char *words, double height)
 {
     const double in = 1.5;
     draw_rectangle(list, DRAW_DIMENSION, box);
     draw_text(list, DRAW_TEXT, (draw_point){box.left + in, box.top - 1.2 - DRAW_SMALL}, DRAW_SMALL,
               DRAW_LEFT, 0, name);
-    if (text == NULL) {
+    if (words == NULL) {
         return;
     }
     double width = draw_box_width(box) - 2 * in;
-    if (height > DRAW_NOTE && draw_text_width(list, text, height) > width) {
+    if (height > DRAW_NOTE && draw_text_width(list, words, height) > width) {
         height = DRAW_NOTE;
     }
-    draw_words words = draw_text_fit(list, text, height, width);
     draw_text(list, DRAW_TEXT, (draw_point){box.left + in, box.bottom + 1.8}, height, DRAW_LEFT, 0,
-              words.text);
+              draw_text_fit(draft, list, words, height, width));
 }
 
 /* First angle: the frustum, and to its right what is seen looking at its narrow end. */
@@ -94,43 +93,45 @@ const char *draw_paper_date(const draw_draft *draft)
     return date == NULL && reading != NULL ? reading->date : date;
 }
 
-static void title_block(sil_drawing *drawing, draw_shapes *list, int page)
+static void title_block(sil_drawing *drawing, draw_shapes *list, int paper)
 {
     const draw_draft *draft = &drawing->draft;
     const sil_about *about = &draft->plan->job->about;
-    const draw_heading *heading = &drawing->pages[page].heading;
-    bool left = draft->plan->job->instrument.handed == SIL_LEFT_HANDED;
+    const draw_heading *heading = &drawing->papers[paper].heading;
     draw_box frame = draw_paper_frame(drawing);
     double x = frame.right - DRAW_FRAME_WIDTH, y = frame.bottom, h = title_height / 3;
     draw_box block = {x, y, frame.right, y + title_height};
     const char *title = about->title != NULL ? about->title : "Setup";
 
-    field(list, (draw_box){x, y + h, x + 42, block.top}, "Projection", NULL, 0);
+    field(draft, list, (draw_box){x, y + h, x + 42, block.top}, "Projection", NULL, 0);
     projection(list, (draw_point){x + 21, y + h + 8.6});
-    field(list, (draw_box){x, y, x + 42, y + h}, "General tolerance",
-          draft->unit == SIL_MM ? "ISO 2768-f, mm" : "ISO 2768-f, in", DRAW_NOTE);
-    field(list, (draw_box){x + 42, y + 2 * h, x + 87, block.top}, "Owner", about->owner, DRAW_NOTE);
-    field(list, (draw_box){x + 87, y + 2 * h, x + 132, block.top}, "Made by", about->by, DRAW_NOTE);
+    field(draft, list, (draw_box){x, y, x + 42, y + h}, "General tolerance",
+          draft->brief->unit == SIL_MM ? "ISO 2768-f, mm" : "ISO 2768-f, in", DRAW_NOTE);
+    field(draft, list, (draw_box){x + 42, y + 2 * h, x + 87, block.top}, "Owner", about->owner,
+          DRAW_NOTE);
+    field(draft, list, (draw_box){x + 87, y + 2 * h, x + 132, block.top}, "Made by", about->by,
+          DRAW_NOTE);
     draw_box big = {x + 42, y, x + 132, y + 2 * h};
-    field(list, big, "Title", NULL, 0);
+    field(draft, list, big, "Title", NULL, 0);
     double width = draw_box_width(big) - 3;
     bool fits = draw_text_width(list, title, DRAW_HEAD) <= width;
     double height = fits ? DRAW_HEAD : DRAW_NOTE;
-    draw_words one = draw_text_fit(list, title, height, width);
     draw_text(list, DRAW_TEXT, (draw_point){big.left + 1.5, y + 11}, height, DRAW_LEFT, 0,
-              one.text);
-    draw_words part = draw_say("%s%s", heading->part, left ? " - left-handed" : "");
-    bool large = draw_text_width(list, part.text, DRAW_TITLE) <= width;
+              draw_text_fit(draft, list, title, height, width));
+    const char *part =
+        draw_say(draft, "%s%s", heading->part, draw_left_handed(draft) ? " - left-handed" : "");
+    bool large = draw_text_width(list, part, DRAW_TITLE) <= width;
     draw_text(list, DRAW_TEXT, (draw_point){big.left + 1.5, y + 3}, large ? DRAW_TITLE : DRAW_HEAD,
-              DRAW_LEFT, 0, part.text);
-    field(list, (draw_box){x + 132, y + 2 * h, frame.right, block.top}, "Document type",
+              DRAW_LEFT, 0, part);
+    field(draft, list, (draw_box){x + 132, y + 2 * h, frame.right, block.top}, "Document type",
           "Working drawing", DRAW_NOTE);
-    field(list, (draw_box){x + 132, y + h, frame.right, y + 2 * h}, "Reference", about->ref,
+    field(draft, list, (draw_box){x + 132, y + h, frame.right, y + 2 * h}, "Reference", about->ref,
           DRAW_NOTE);
-    field(list, (draw_box){x + 132, y, x + 155, y + h}, "Date", draw_paper_date(draft), DRAW_NOTE);
-    field(list, (draw_box){x + 155, y, x + 168, y + h}, "Scale", heading->scale, DRAW_NOTE);
-    field(list, (draw_box){x + 168, y, frame.right, y + h}, "Sheet",
-          draw_say("%d/%d", page + 1, drawing->page_count).text, DRAW_NOTE);
+    field(draft, list, (draw_box){x + 132, y, x + 155, y + h}, "Date", draw_paper_date(draft),
+          DRAW_NOTE);
+    field(draft, list, (draw_box){x + 155, y, x + 168, y + h}, "Scale", heading->scale, DRAW_NOTE);
+    field(draft, list, (draw_box){x + 168, y, frame.right, y + h}, "Sheet",
+          draw_say(draft, "%d/%d", paper + 1, drawing->paper_count), DRAW_NOTE);
     draw_rectangle(list, DRAW_OUTLINE, block);
 }
 
@@ -154,12 +155,11 @@ static void rulers(draw_shapes *list, double x, double y, double frame_left)
                                   : -1.4);
     }
     for (int cm = 0; cm <= 10; cm++) {
-        draw_text(list, DRAW_TEXT, (draw_point){x + 10 * cm, y + 3.8}, DRAW_SMALL, DRAW_MIDDLE, 0,
-                  draw_say("%d", 10 * cm).text);
+        draw_number(list, (draw_point){x + 10 * cm, y + 3.8}, DRAW_SMALL, DRAW_MIDDLE, 10 * cm);
     }
     for (int inch = 0; inch <= 4; inch++) {
-        draw_text(list, DRAW_TEXT, (draw_point){x + inch * 25.4, y - 3.8 - DRAW_SMALL}, DRAW_SMALL,
-                  DRAW_MIDDLE, 0, draw_say("%d", inch).text);
+        draw_number(list, (draw_point){x + inch * 25.4, y - 3.8 - DRAW_SMALL}, DRAW_SMALL,
+                    DRAW_MIDDLE, inch);
     }
     draw_note(list, x + 110, y + 2.4, "Print at 100 %. Measure");
     draw_note(list, x + 110, y - 1.6, "this line: 100 mm, 4 in.");
@@ -173,13 +173,13 @@ static void rulers(draw_shapes *list, double x, double y, double frame_left)
     draw_text(list, DRAW_TEXT, end, DRAW_SMALL, DRAW_MIDDLE, 90, "100");
 }
 
-void draw_paper_finish(sil_drawing *drawing, int page)
+void draw_paper_finish(sil_drawing *drawing, int paper)
 {
-    draw_shapes *list = drawing->pages[page].shapes;
-    const draw_heading *heading = &drawing->pages[page].heading;
+    draw_shapes *list = drawing->papers[paper].shapes;
+    const draw_heading *heading = &drawing->papers[paper].heading;
     draw_box frame = draw_paper_frame(drawing);
     double left = frame.right - DRAW_FRAME_WIDTH + DRAW_INSET, foot = frame.bottom + title_height;
-    title_block(drawing, list, page);
+    title_block(drawing, list, paper);
     if (!drawing->unscaled) {
         rulers(list, left, foot + 8, frame.left);
     }

@@ -33,7 +33,7 @@ static double draw_row(draw_shapes *list, const draw_grid_row *row, const band *
     for (int i = b->first; i < b->end && !blank; i++) {
         draw_text(list, DRAW_TEXT,
                   (draw_point){column(b, i) + b->pitch / 2, middle - row->height / 2}, row->height,
-                  DRAW_MIDDLE, 0, row->cell[b->string[i]].text);
+                  DRAW_MIDDLE, 0, row->cell[b->string[i]]);
     }
     for (int i = b->first; i <= b->end && blank; i++) {
         draw_line(list, DRAW_RULE, (draw_point){column(b, i), y},
@@ -60,7 +60,7 @@ static double draw_band(draw_shapes *list, const draw_grid *grid, const band *b,
 double draw_add_grid(const draw_draft *draft, draw_shapes *list, double x, double top, double width,
                      const draw_grid *grid)
 {
-    int strings = draft->plan->job->string_count;
+    int strings = draft->brief->strings;
     int bands = strings > BAND ? 2 : 1, each = (strings + bands - 1) / bands;
     double pitch = fmin((width - label_width) / each, widest), y = top;
     int string[SIL_STRINGS_MAX];

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "letters.h"
 
-#include <sillet/core/units.h>
 #include <sillet/drawing.h>
 #include <stdbool.h>
 #include <stdio.h>
@@ -13,6 +12,8 @@
 #include FT_SFNT_NAMES_H
 #include FT_TRUETYPE_TABLES_H
 #include FT_TRUETYPE_TAGS_H
+
+#include "../../text/text.h"
 
 enum { FACES = 2, REMEMBERED = 256, MISSING_MAX = 16, PATH_SIZE = 1024 };
 
@@ -44,28 +45,6 @@ struct draw_letters {
     uint32_t missing[MISSING_MAX];
     int missing_count; /* may pass MISSING_MAX: those were not kept */
 };
-
-uint32_t draw_utf8_next(const char **text)
-{
-    unsigned long code;
-    size_t length = sil_character(*text, 4, &code);
-    if (**text == '\0') {
-        return 0;
-    }
-    *text += length > 0 ? length : 1;
-    return length > 0 ? (uint32_t)code : 0xFFFD;
-}
-
-int draw_utf8_put(uint32_t code, char *out)
-{
-    static const unsigned char first[] = {0, 0, 0xC0, 0xE0, 0xF0};
-    int length = code < 0x80 ? 1 : code < 0x800 ? 2 : code < 0x10000 ? 3 : 4;
-    for (int i = length - 1; i > 0; i--, code >>= 6) {
-        out[i] = (char)(0x80 | (code & 0x3F));
-    }
-    out[0] = (char)(first[length] | code);
-    return length;
-}
 
 /* Whether FreeType did as asked; where it had no memory to, that is kept. */
 static bool done(draw_letters *letters, FT_Error error)
@@ -270,11 +249,11 @@ double draw_letters_advance(draw_letters *letters, uint32_t code, double height)
     return (double)look(letters, face, code).advance * height / face->cap;
 }
 
-draw_ink draw_letters_ink(draw_letters *letters, const char *text, double height)
+draw_ink draw_letters_ink(draw_letters *letters, const char *words, double height)
 {
     draw_ink ink = {0};
     bool any = false;
-    for (uint32_t code; (code = draw_utf8_next(&text)) != 0;) {
+    for (uint32_t code; (code = text_next(&words)) != 0;) {
         int which = draw_letters_face(letters, code);
         font *face = &letters->faces[which < 0 ? 0 : which];
         glyph g = look(letters, face, code);
@@ -308,18 +287,18 @@ static void remember_missing(draw_letters *letters, uint32_t code)
     letters->missing_count++;
 }
 
-size_t draw_letters_spell(draw_letters *letters, const char *text, char *out, size_t size)
+size_t draw_letters_spell(draw_letters *letters, const char *words, char *out, size_t size)
 {
     size_t length = 0;
     bool room = size > 0;
-    for (uint32_t code; (code = draw_utf8_next(&text)) != 0;) {
+    for (uint32_t code; (code = text_next(&words)) != 0;) {
         char one[16];
         int n;
         if (code < 0x20 || (code >= 0x7F && code < 0xA0)) {
             code = ' ';
         }
         if (draw_letters_face(letters, code) >= 0) {
-            n = draw_utf8_put(code, one);
+            n = text_letter(code, one);
         } else {
             n = spell_out(code, one, sizeof one);
             remember_missing(letters, code);
@@ -344,23 +323,32 @@ int draw_letters_warnings(const draw_letters *letters)
     return letters->refused + letters->substitute + (letters->missing_count > 0);
 }
 
+static void tell_missing(const draw_letters *letters, text *words)
+{
+    int kept = letters->missing_count < MISSING_MAX ? letters->missing_count : MISSING_MAX;
+    text_put(words, "no face at hand has ");
+    for (int i = 0; i < kept; i++) {
+        text_add(words, "%sU+%04X", i > 0 ? ", " : "", (unsigned)letters->missing[i]);
+    }
+    text_put(words, letters->missing_count > MISSING_MAX ? " and others" : "");
+    text_put(words, "; printed by number");
+}
+
 void draw_letters_warning(const draw_letters *letters, int index, char *out, size_t size)
 {
+    text words = {0};
     if (letters->refused && index == 0) {
-        snprintf(out, size, "SILLET_FACE names no TrueType face that can be read; set in %s",
+        text_add(&words, "SILLET_FACE names no TrueType face that can be read; set in %s",
                  letters->faces[0].path);
     } else if (letters->substitute && index == letters->refused) {
-        snprintf(out, size, "no ISO 3098 face found (osifont); set in %s", letters->faces[0].path);
+        text_add(&words, "no ISO 3098 face found (osifont); set in %s", letters->faces[0].path);
     } else {
-        size_t at = (size_t)snprintf(out, size, "no face at hand has ");
-        int kept = letters->missing_count < MISSING_MAX ? letters->missing_count : MISSING_MAX;
-        for (int i = 0; i < kept && at < size; i++) {
-            at += (size_t)snprintf(out + at, size - at, "%sU+%04X", i > 0 ? ", " : "",
-                                   (unsigned)letters->missing[i]);
-        }
-        if (at < size) {
-            snprintf(out + at, size - at, "%s; printed by number",
-                     letters->missing_count > MISSING_MAX ? " and others" : "");
-        }
+        tell_missing(letters, &words);
     }
+    size_t length = size > 0 ? text_prefix(text_read(&words), size - 1) : 0;
+    if (size > 0) {
+        memcpy(out, text_read(&words), length);
+        out[length] = '\0';
+    }
+    text_free(&words);
 }

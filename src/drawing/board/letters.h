@@ -47,21 +47,16 @@ double draw_letters_scale(const draw_letters *letters, int face);
 double draw_letters_advance(draw_letters *letters, uint32_t code, double height);
 
 /* draw_letters_ink: what a text takes up, set at a capital height in mm. */
-draw_ink draw_letters_ink(draw_letters *letters, const char *text, double height);
+draw_ink draw_letters_ink(draw_letters *letters, const char *words, double height);
 
 /* draw_letters_spell: a text as it will be set: letters no face has as U+XXXX, control characters
  * as spaces, broken UTF-8 as U+FFFD. Remembers what was missing, for a warning.
  * Returned: the length written or needed; out is NUL-terminated and cut at a character
  */
-size_t draw_letters_spell(draw_letters *letters, const char *text, char *out, size_t size);
+size_t draw_letters_spell(draw_letters *letters, const char *words, char *out, size_t size);
 
 /* What the drawing should be warned of: faces not found, letters missing. */
 int draw_letters_warnings(const draw_letters *letters);
 void draw_letters_warning(const draw_letters *letters, int index, char *out, size_t size);
-
-/* draw_utf8_next: takes one character off a text; U+FFFD for a broken one, 0 at the end. */
-uint32_t draw_utf8_next(const char **text);
-/* draw_utf8_put: writes one character; returns its length, 1..4. */
-int draw_utf8_put(uint32_t code, char *out);
 
 #endif

@@ -233,19 +233,19 @@ static draw_box text_box(draw_ink ink, draw_point at, draw_anchor anchor, double
 }
 
 void draw_text(draw_shapes *list, draw_layer layer, draw_point at, double height,
-               draw_anchor anchor, double direction, const char *text)
+               draw_anchor anchor, double direction, const char *words)
 {
-    if (!usable(list) || text == NULL || *text == '\0') {
+    if (!usable(list) || words == NULL || *words == '\0') {
         return;
     }
-    int length = (int)draw_letters_spell(list->letters, text, NULL, 0);
+    int length = (int)draw_letters_spell(list->letters, words, NULL, 0);
     void *items = list->bytes;
     if (!grow(list, &items, &list->byte_room, list->byte_count, length + 1, 1)) {
         return;
     }
     list->bytes = items;
     char *bytes = list->bytes + list->byte_count;
-    draw_letters_spell(list->letters, text, bytes, (size_t)length + 1);
+    draw_letters_spell(list->letters, words, bytes, (size_t)length + 1);
     draw_ink ink = draw_letters_ink(list->letters, bytes, height);
     draw_shape shape = {.kind = DRAW_SHAPE_TEXT,
                         .layer = layer,
@@ -262,9 +262,9 @@ void draw_text(draw_shapes *list, draw_layer layer, draw_point at, double height
     }
 }
 
-double draw_text_width(const draw_shapes *list, const char *text, double height)
+double draw_text_width(const draw_shapes *list, const char *words, double height)
 {
-    return list != NULL ? draw_letters_ink(list->letters, text, height).advance : 0;
+    return list != NULL ? draw_letters_ink(list->letters, words, height).advance : 0;
 }
 
 void draw_shapes_strut(draw_shapes *list, draw_box box)

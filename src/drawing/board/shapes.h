@@ -9,11 +9,10 @@
 
 #include <stdbool.h>
 
+#include "../../part/point.h"
 #include "letters.h"
 
-typedef struct draw_point {
-    double x, y;
-} draw_point;
+typedef part_point draw_point;
 
 typedef struct draw_box {
     double left, bottom, right, top; /* empty where left > right */
@@ -102,7 +101,7 @@ void draw_circle(draw_shapes *list, draw_layer layer, draw_point centre, double 
 void draw_hatch(draw_shapes *list, const draw_point *points, int count, double spacing);
 /* Text by its anchor on the base line, capital height in mm, direction 0 or 90 degrees. */
 void draw_text(draw_shapes *list, draw_layer layer, draw_point at, double height,
-               draw_anchor anchor, double direction, const char *text);
+               draw_anchor anchor, double direction, const char *words);
 
 /* draw_shapes_box: what a list takes up; nothing at 0, 0 where there was no memory for the list. */
 draw_box draw_shapes_box(const draw_shapes *list);
@@ -115,7 +114,7 @@ void draw_shapes_strut(draw_shapes *list, draw_box box);
 void draw_shapes_add(draw_shapes *list, const draw_shapes *other, double dx, double dy);
 
 /* Width of a text in this list's letters, mm. */
-double draw_text_width(const draw_shapes *list, const char *text, double height);
+double draw_text_width(const draw_shapes *list, const char *words, double height);
 
 draw_box draw_box_around(draw_box a, draw_box b);
 static inline double draw_box_width(draw_box box)

@@ -28,8 +28,9 @@ static widths measure(const draw_shapes *list, double width, const draw_table *t
             }
         }
         for (int r = 0; r < table->rows; r++) {
-            w.cells[c] = fmax(w.cells[c],
-                              draw_text_width(list, table->cell[r][c].text, lettering(table, c)));
+            const char *words = table->cell[r][c];
+            double wide = words != NULL ? draw_text_width(list, words, lettering(table, c)) : 0;
+            w.cells[c] = fmax(w.cells[c], wide);
         }
         w.column[c] = fmax(w.head[c], w.cells[c]);
         total += w.column[c];
@@ -61,7 +62,7 @@ static void put_span(draw_shapes *list, double x, double top, const widths *w,
                      const draw_span *span)
 {
     double left = x, right;
-    if (span->text == NULL) {
+    if (span->words == NULL) {
         return;
     }
     for (int c = 0; c < span->from; c++) {
@@ -72,18 +73,17 @@ static void put_span(draw_shapes *list, double x, double top, const widths *w,
         right += w->column[c];
     }
     draw_text(list, DRAW_TEXT, (draw_point){(left + right) / 2, top - 4.2}, DRAW_NOTE, DRAW_MIDDLE,
-              0, span->text);
+              0, span->words);
     rule(list, DRAW_RULE, left + gap / 2, top - 5.4, right - left - gap);
 }
 
-void draw_table_within(const draw_draft *draft, draw_table *table, int column, const double *values,
-                       double within)
+void draw_table_figure(const draw_draft *draft, draw_table *table, int row, int column,
+                       brief_figure figure, const brief_figure *within)
 {
-    for (int i = 0; i < draft->plan->job->string_count; i++) {
-        double size = fabs(values[i]);
-        if (size >= 0.005 && size < general) {
-            table->within[column] = draw_say("\u00b1%s", draw_say_length(draft, within).text);
-        }
+    double size = fabs(figure.exact);
+    table->cell[row][column] = draw_figure(draft, figure);
+    if (within != NULL && size >= 0.005 && size < general) {
+        table->within[column] = draw_say(draft, "\u00b1%s", draw_figure(draft, *within));
     }
 }
 
@@ -92,7 +92,7 @@ static bool says_within(const draw_table *table)
 {
     bool any = false;
     for (int c = 0; c < table->columns; c++) {
-        any = any || table->within[c].text[0] != '\0';
+        any = any || table->within[c] != NULL;
     }
     return any;
 }
@@ -111,7 +111,7 @@ double draw_add_table(draw_shapes *list, double x, double top, double width,
         double middle = left + w.column[c] / 2;
         draw_head(list, middle, top, table->head[c]);
         draw_text(list, DRAW_TEXT, (draw_point){middle, top - head + 1.5}, DRAW_SMALL, DRAW_MIDDLE,
-                  0, table->within[c].text);
+                  0, table->within[c]);
         draw_anchor anchor = table->anchor[c];
         double at = anchor == DRAW_MIDDLE ? middle
                     : anchor == DRAW_LEFT ? middle - w.cells[c] / 2
@@ -119,8 +119,7 @@ double draw_add_table(draw_shapes *list, double x, double top, double width,
         for (int r = 0; r < table->rows; r++) {
             double height = lettering(table, c);
             double y = top - head - (r + 0.5) * table->row_height - height / 2;
-            draw_text(list, DRAW_TEXT, (draw_point){at, y}, height, anchor, 0,
-                      table->cell[r][c].text);
+            draw_text(list, DRAW_TEXT, (draw_point){at, y}, height, anchor, 0, table->cell[r][c]);
         }
         left += w.column[c];
     }

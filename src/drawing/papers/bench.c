@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* Sheet: the bench plan. */
-#include "../board/paper.h"
+/* Paper: the bench plan. */
 #include "../views/views.h"
+#include "papers.h"
 
 static void put_head(draw_flow *flow)
 {
@@ -23,7 +23,7 @@ static void put_readings(draw_flow *flow)
 
 static void put_visits(draw_flow *flow)
 {
-    if (flow->drawing->draft.plan->visit_count < 2) {
+    if (flow->drawing->draft.brief->visit_count == 0) {
         return;
     }
     draw_shapes *visits = draw_flow_list(flow);
@@ -38,18 +38,15 @@ static void put_side_view(draw_flow *flow, int string, double width)
     draw_flow_put(flow, view, DRAW_LEFT, 4, 0);
 }
 
-/* The outer strings; in place of string 1 the one over the crown farthest off. */
+/* The outer strings; in place of string 1 the one over the fret farthest out of line. */
 static void put_side_views(draw_flow *flow, double width)
 {
-    const sil_plan *plan = flow->drawing->draft.plan;
-    int last = plan->job->string_count - 1, worst = 0;
-    double most = 0.005;
+    const brief *b = flow->drawing->draft.brief;
+    int last = b->strings - 1, worst = 0;
     for (int i = 0; i <= last; i++) {
-        for (int fret = 1; fret <= plan->bench.board.frets; fret++) {
-            double off = fabs(plan->bench.crowns.off[i][fret]);
-            worst = off > most ? i : worst;
-            most = fmax(most, off);
-        }
+        bool off = b->worst[i].fret > 0;
+        bool more = b->worst[worst].fret == 0 || b->worst[i].off.exact > b->worst[worst].off.exact;
+        worst = off && more ? i : worst;
     }
     put_side_view(flow, last, width);
     if (last > 0) {
@@ -68,30 +65,41 @@ static void put_steps(draw_flow *flow)
     }
 }
 
-static void put_findings(draw_flow *flow)
+static const char *level_word(sil_level level)
 {
-    static const char *const levels[] = {[SIL_LEVEL_FINE] = "fine",
-                                         [SIL_LEVEL_WATCH] = "watch",
-                                         [SIL_LEVEL_ACT] = "act",
-                                         [SIL_LEVEL_STOP] = "STOP"};
+    switch (level) {
+    case SIL_LEVEL_FINE:
+        return "fine";
+    case SIL_LEVEL_WATCH:
+        return "watch";
+    case SIL_LEVEL_ACT:
+        return "act";
+    case SIL_LEVEL_STOP:
+        return "STOP";
+    }
+    return "";
+}
+
+static draw_shapes *finding(const draw_flow *flow, int i)
+{
     const double indent = 15;
     const draw_draft *draft = &flow->drawing->draft;
-    const sil_plan *plan = draft->plan;
-    char text[1024];
-    if (plan->finding_count == 0) {
-        return;
-    }
-    for (int i = 0; i < plan->finding_count;) {
-        bool first = i == 0;
-        sil_level level = plan->findings[i].level;
-        draw_shapes *list = draw_flow_list(flow);
-        draw_text(list, level == SIL_LEVEL_STOP ? DRAW_WARNING : DRAW_TEXT,
-                  (draw_point){0, -DRAW_NOTE}, DRAW_NOTE, DRAW_LEFT, 0, levels[level]);
-        i += sil_findings_text(plan, i, draft->unit, text, sizeof text);
-        draw_set_decimals(draft, text);
-        double y = draw_paragraph(list, indent, 0, DRAW_COLUMN - indent, DRAW_NOTE, text);
-        draw_shapes_strut(list, (draw_box){0, y - 0.8, 1, 0});
-        if (first) {
+    sil_level level = draft->plan->findings[i].level;
+    draw_shapes *list = draw_flow_list(flow);
+    draw_text(list, level == SIL_LEVEL_STOP ? DRAW_WARNING : DRAW_TEXT, (draw_point){0, -DRAW_NOTE},
+              DRAW_NOTE, DRAW_LEFT, 0, level_word(level));
+    double y = draw_paragraph(list, indent, 0, DRAW_COLUMN - indent, DRAW_NOTE,
+                              draw_set_decimals(draft, draft->brief->findings[i].together.words));
+    draw_shapes_strut(list, (draw_box){0, y - 0.8, 1, 0});
+    return list;
+}
+
+static void put_findings(draw_flow *flow)
+{
+    const draw_draft *draft = &flow->drawing->draft;
+    for (int i = 0; i < draft->plan->finding_count; i += draft->brief->findings[i].alike) {
+        draw_shapes *list = finding(flow, i);
+        if (i == 0) {
             draw_flow_title(flow, "Found",
                             draw_box_height(draw_shapes_box(list)) + 2); /* with what it heads */
         }

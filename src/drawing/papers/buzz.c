@@ -1,11 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Will it buzz: the clean force of every note now and after, and the lowest clean setup. */
-#include <stddef.h>
-#include <stdio.h>
-
+#include "../board/plain.h"
 #include "../views/sound.h"
-
-enum { TEXT_SIZE = 512 };
+#include "sound.h"
 
 static bool picked(const draw_draft *draft)
 {
@@ -26,10 +23,10 @@ static int count_notes(const draw_draft *draft, const sil_clearance *clean, bool
 }
 
 /* "a medium pick", or the pick the sheet gives in newtons. */
-static draw_words say_pick(const draw_draft *draft)
+static const char *say_pick(const draw_draft *draft)
 {
     const char *name = draft->plan->job->attack.name;
-    return name != NULL ? draw_say("a %.8s pick", name) : draw_say("this pick");
+    return name != NULL ? draw_say(draft, "a %s pick", name) : "this pick";
 }
 
 static int count_heard(const sil_plan *plan)
@@ -41,44 +38,44 @@ static int count_heard(const sil_plan *plan)
     return count;
 }
 
-static draw_words say_count(int notes, bool about)
+static const char *say_count(const draw_draft *draft, int notes, bool about)
 {
-    return notes > 0 ? draw_say("%s%d", about ? "about " : "", notes) : draw_say("none");
+    return notes > 0 ? draw_say(draft, "%s%d", about ? "about " : "", notes) : "none";
 }
 
-static draw_words buzz_headline(const draw_draft *draft)
+static const char *buzz_headline(const draw_draft *draft)
 {
     const sil_plan *plan = draft->plan;
     int known = count_notes(draft, &plan->clean_now, false);
     int now = count_notes(draft, &plan->clean_now, true);
     int after = count_notes(draft, &plan->clean_after, true);
     if (!picked(draft) || known == 0) {
-        return draw_say("Will it buzz?");
+        return "Will it buzz?";
     }
     if (now == 0 && after == 0) {
         int heard = count_heard(plan), all = plan->job->string_count * plan->bench.board.frets;
-        return draw_say("Will it buzz? Not under %s%s%s", say_pick(draft).text,
+        return draw_say(draft, "Will it buzz? Not under %s%s%s", say_pick(draft),
                         known < all ? ", where known" : "",
-                        heard > 0 ? draw_say("; yet %d heard", heard).text : "");
+                        heard > 0 ? draw_say(draft, "; yet %d heard", heard) : "");
     }
-    return draw_say("Will it buzz? Notes under %s: %s now, %s after", say_pick(draft).text,
-                    say_count(now, false).text,
-                    say_count(after, plan->stages.forecast[SIL_SADDLE]).text);
+    return draw_say(draft, "Will it buzz? Notes under %s: %s now, %s after", say_pick(draft),
+                    say_count(draft, now, false), say_count(draft, after, draft->brief->forecast));
 }
 
 static void put_buzz_words(draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
-    char text[TEXT_SIZE];
-    int length = snprintf(text, sizeof text,
-                          "Hardest clean pluck of each note, square to the board, N, good to a "
-                          "tenth; small, the fret it would touch first.");
+    const char *held = "";
     if (picked(draft)) {
-        snprintf(text + length, sizeof text - (size_t)length,
-                 " Held against %s, %s %s from the saddle.", say_pick(draft).text,
-                 draw_say_radius(draft, draft->plan->pluck.at).text, draw_unit_name(draft));
+        held = draw_say(draft, " Held against %s, %s %s from the saddle.", say_pick(draft),
+                        draw_plain_radius(draft, draft->plan->pluck.at), draft->brief->unit_name);
     }
-    draw_flow_words(flow, text, 3);
+    draw_flow_words(flow,
+                    draw_say(draft,
+                             "Hardest clean pluck of each note, square to the board, N, good to a "
+                             "tenth; small, the fret it would touch first.%s",
+                             held),
+                    3);
 }
 
 /* Why some columns hold dashes. */
@@ -91,11 +88,10 @@ static void put_unknown(draw_flow *flow)
         unread[i] = !sil_known(now->bend + now->nut_height[i] + now->saddle_height[i]);
     }
     draw_flow_findings(flow, SIL_STRING_UNKNOWN);
-    draw_words strings = draw_say_which(draft, "string", unread);
-    if (strings.text[0] != '\0') {
+    const char *strings = draw_say_which(draft, "string", unread);
+    if (strings[0] != '\0') {
         draw_flow_words(
-            flow, draw_say("Relief, action and gap are wanted first for %s.", strings.text).text,
-            2);
+            flow, draw_say(draft, "Relief, action and gap are wanted first for %s.", strings), 2);
     }
 }
 
@@ -156,29 +152,28 @@ static void put_tables(draw_flow *flow)
 static void put_lowest(draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
-    const sil_plan *plan = draft->plan;
-    char text[TEXT_SIZE];
-    if (!sil_known(plan->lowest.relief)) {
+    brief_figure relief = draft->brief->lowest.relief;
+    if (!brief_known(relief)) {
         return;
     }
     draw_shapes *list = draw_flow_list(flow);
     view_lowest(draft, list, DRAW_COLUMN);
-    draw_words relief = draw_say_length(draft, plan->lowest.relief);
-    draw_flow_title(
-        flow,
-        draw_say("Lowest that rings clean: relief %s %s", relief.text, draw_unit_name(draft)).text,
-        draw_box_height(draw_shapes_box(list)) + 9.5);
-    snprintf(text, sizeof text,
-             "Under %s, on these crowns; gap held at the 3rd. A limit, not an aim.",
-             say_pick(draft).text);
-    draw_flow_words(flow, text, 2);
+    draw_flow_title(flow,
+                    draw_say(draft, "Lowest that rings clean: relief %s %s",
+                             draw_figure(draft, relief), draft->brief->unit_name),
+                    draw_box_height(draw_shapes_box(list)) + 9.5);
+    draw_flow_words(flow,
+                    draw_say(draft,
+                             "Under %s, on these crowns; gap held at the 3rd. A limit, not an aim.",
+                             say_pick(draft)),
+                    2);
     draw_flow_put(flow, list, DRAW_LEFT, 4, 0);
 }
 
 void paper_buzz(draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
-    draw_flow_title(flow, buzz_headline(draft).text, 0);
+    draw_flow_title(flow, buzz_headline(draft), 0);
     if (count_notes(draft, &draft->plan->clean_now, false) +
             count_notes(draft, &draft->plan->clean_after, false) ==
         0) {

@@ -2,36 +2,35 @@
 /* Sheet: the measuring sheet, to fill in at the bench: every reading in the order of work, which is
  * the order of the sheet one types it into. */
 #include "../views/measure.h"
-#include "../board/paper.h"
+#include "../board/plain.h"
+#include "papers.h"
 
 #include <string.h>
 
 static const double form_left = 59, form_width = DRAW_COLUMN - 59;
 static const double head_height = 7.6, gap = 4, pair_width = 78, pair_left = DRAW_COLUMN - 78;
 
-static draw_words range(const draw_draft *draft, const sil_band *band)
+static const char *range(const draw_draft *draft, const sil_band *band)
 {
     if (!sil_known(band->low + band->high)) {
-        return draw_say("%s", "");
+        return "";
     }
-    return draw_say("%s\u2013%s", draw_say_length(draft, band->low).text,
-                    draw_say_length(draft, band->high).text);
+    return draw_say(draft, "%s\u2013%s", draw_plain_length(draft, band->low),
+                    draw_plain_length(draft, band->high));
 }
 
 /* A figure read; nothing where there is none, for a blank to write in. */
-static draw_words read_length(const draw_draft *draft, double mm)
+static const char *read_length(const draw_draft *draft, double mm)
 {
-    return sil_known(mm) ? draw_say_length(draft, mm) : draw_say("%s", "");
+    return sil_known(mm) ? draw_plain_length(draft, mm) : "";
 }
 
 /* A gap as it was read: by gauge; by finger and ear; or none that any feeler goes into. */
-static draw_words read_gap(const draw_draft *draft, double mm, sil_tap tap)
+static const char *read_gap(const draw_draft *draft, double mm, sil_tap tap)
 {
     static const char *const heard[] = {
         [SIL_NOT_TAPPED] = "", [SIL_TAP_PING] = "ping", [SIL_TAP_WIDE] = "wide"};
-    return mm == 0         ? draw_say("none")
-           : sil_known(mm) ? draw_say_length(draft, mm)
-                           : draw_say("%s", heard[tap]);
+    return mm == 0 ? "none" : sil_known(mm) ? draw_plain_length(draft, mm) : heard[tap];
 }
 
 static void put_title(draw_shapes *list, double x, int number, const char *title)
@@ -69,7 +68,7 @@ static void put_section(draw_flow *flow, int number, const char *title,
     if (how != NULL) {
         y = draw_paragraph(list, form_left, y, form_width, DRAW_NOTE, how) - 2.2;
     }
-    y = view_add_form(list, form_left, y, form_width, form);
+    y = view_add_form(draft, list, form_left, y, form_width, form);
     draw_shapes_strut(list, (draw_box){0, fmin(y, figures_end), DRAW_COLUMN, 0});
     draw_flow_put(flow, list, DRAW_LEFT, gap, 0);
 }
@@ -83,14 +82,15 @@ static void put_instrument(draw_flow *flow)
     draw_shapes *list = draw_flow_list(flow);
     view_size size[VIEW_SIZES_MAX];
     int count = view_measure_sizes(draft, flow->drawing->unread, size);
-    const char *unit = draft->unit == SIL_MM ? "mm" : "inches", *kind = draft->plan->job->profile;
+    const char *unit = draft->brief->unit == SIL_MM ? "mm" : "inches",
+               *kind = draft->plan->job->profile;
     put_title(list, 0, 1,
-              kind != NULL ? draw_say("The instrument, in %s (%.50s)", unit, kind).text
-                           : draw_say("The instrument, in %s", unit).text);
+              kind != NULL ? draw_say(draft, "The instrument, in %s (%s)", unit, kind)
+                           : draw_say(draft, "The instrument, in %s", unit));
     double y = put_figure(draft, list, view_figure_crown, 0, top);
     y = fmin(y, put_figure(draft, list, view_figure_seat, pitch, top));
     y = fmin(y, put_figure(draft, list, view_figure_slot, 2 * pitch, top));
-    view_add_sizes(list, y - 2.5, DRAW_COLUMN, 3, count, size);
+    view_add_sizes(draft, list, y - 2.5, DRAW_COLUMN, 3, count, size);
     draw_flow_put(flow, list, DRAW_LEFT, gap, 0);
 }
 
@@ -139,7 +139,7 @@ static bool put_relief(draw_flow *flow, int number)
     }
     view_entry *relief = view_form_row(
         &form, VIEW_CELL_FIGURE,
-        draw_say("%.40s over fret %d", view_field("readings.relief.gap").label, laid->over).text);
+        draw_say(draft, "%s over fret %d", view_field("readings.relief.gap").label, laid->over));
     relief->range = range(draft, &band);
     relief->aim = read_length(draft, band.aim);
     relief->read[0] = laid->straightedge && laid->gap == 0 ? read_length(draft, 0)
@@ -147,7 +147,7 @@ static bool put_relief(draw_flow *flow, int number)
     if (!laid->straightedge) {
         view_entry *string =
             view_form_row(&form, VIEW_CELL_FIGURE, view_field("readings.relief.string").label);
-        string->read[0] = laid->string >= 0 ? draw_say("%d", laid->string + 1) : draw_say("%s", "");
+        string->read[0] = laid->string >= 0 ? draw_say(draft, "%d", laid->string + 1) : "";
     }
     put_section(
         flow, number, view_field("readings.relief").label, figures,
@@ -179,19 +179,19 @@ static void put_crowns(draw_flow *flow, int number)
             view_form_row(&form, VIEW_CELL_CROWN, k == 0 ? "string, fret, off by" : "");
         if (k < count) {
             const sil_crown_off *crown = &read->crowns[k];
-            row->read[0] = draw_say("%d", crown->string);
-            row->read[1] = draw_say("%d", crown->fret);
-            row->read[2] = draw_say("%s%s", crown->off > 0 ? "+" : "",
-                                    draw_say_length(draft, crown->off).text);
+            row->read[0] = draw_say(draft, "%d", crown->string);
+            row->read[1] = draw_say(draft, "%d", crown->fret);
+            row->read[2] = draw_say(draft, "%s%s", crown->off > 0 ? "+" : "",
+                                    draw_plain_length(draft, crown->off));
         }
     }
     if (count > MOST) {
-        view_form_row(&form, VIEW_CELL_FIGURE, draw_say("and %d more read", count - MOST).text);
+        view_form_row(&form, VIEW_CELL_FIGURE, draw_say(draft, "and %d more read", count - MOST));
     }
     put_section(flow, number, view_field("readings.frets").label, figures,
-                draw_say("Three at a time, under every string, from the nut up: off by %s or more.",
-                         draw_say_length(draft, draft->plan->bench.wear_limit).text)
-                    .text,
+                draw_say(draft,
+                         "Three at a time, under every string, from the nut up: off by %s or more.",
+                         draw_plain_length(draft, draft->plan->bench.wear_limit)),
                 &form);
 }
 
@@ -258,21 +258,21 @@ static void put_strings(draw_flow *flow, int number)
     const sil_gaps *gaps = &bench->gaps;
     bool as_wanted = gaps->first_held == bench->targets.first_held;
     bool at_12 = gaps->action_at == 12 && !gaps->capo;
-    draw_words first = draw_say("%.40s, %s", titles[0], sil_hold_words(gaps->first_held));
-    draw_words action = draw_say("%.40s over fret %d, %s", titles[1], gaps->action_at,
-                                 gaps->capo ? "capo at 1" : "open");
+    const char *first = draw_say(draft, "%s, %s", titles[0], brief_hold(gaps->first_held));
+    const char *action = draw_say(draft, "%s over fret %d, %s", titles[1], gaps->action_at,
+                                  gaps->capo ? "capo at 1" : "open");
     view_gauging gauging[] = {
-        {.name = first.text, .range = as_wanted ? "range" : wanted_held(bench->targets.first_held)},
-        {.name = action.text, .range = at_12 ? "range" : "open, at 12"}};
+        {.name = first, .range = as_wanted ? "range" : wanted_held(bench->targets.first_held)},
+        {.name = action, .range = at_12 ? "range" : "open, at 12"}};
     fill_gauging(draft, &gauging[0], bench->targets.first, gaps->first);
     for (int i = 0; i < bench->board.strings; i++) {
         gauging[0].read[i] = read_gap(draft, gaps->first[i], gaps->first_tap[i]);
     }
     fill_gauging(draft, &gauging[1], bench->targets.action, gaps->action);
-    draw_words wanted = draw_say("Target: %s.", sil_hold_words(bench->targets.first_held));
-    const char *const how[2] = {
-        as_wanted ? "The thickest feeler that does not lift it." : wanted.text,
-        at_12 ? "Eye level with the string." : "Target: open, over fret 12."};
+    const char *wanted = draw_say(draft, "Target: %s.", brief_hold(bench->targets.first_held));
+    const char *const how[2] = {as_wanted ? "The thickest feeler that does not lift it." : wanted,
+                                at_12 ? "Eye level with the string."
+                                      : "Target: open, over fret 12."};
     draw_shapes *list = draw_flow_list(flow);
     double y = put_pair(draft, list, number, titles, figures, how);
     view_add_gaugings(draft, list, y - 3, row_height(flow), 2, gauging);
@@ -289,7 +289,7 @@ static void add_ends(const draw_draft *draft, view_form *form, const sil_field *
     for (int end = 0; end < 2 && end < strings; end++) {
         view_entry *row =
             view_form_row(form, VIEW_CELL_FIGURE,
-                          draw_say("%.60s, string %d", field->label, end == 0 ? 1 : strings).text);
+                          draw_say(draft, "%s, string %d", field->label, end == 0 ? 1 : strings));
         row->read[0] = view_figure_words(draft, field, read->figure[end]);
     }
 }
@@ -322,9 +322,9 @@ static bool put_ends(draw_flow *flow, int number)
 
 /* --- heard ------------------------------------------------------------------------------------ */
 
-static void add_buzz(draw_words *line, int fret)
+static void add_buzz(const draw_draft *draft, const char **line, int fret)
 {
-    *line = draw_say("%.80s%s%d", line->text, line->text[0] != '\0' ? ", " : "", fret);
+    *line = *line ? draw_say(draft, "%s, %d", *line, fret) : draw_say(draft, "%d", fret);
 }
 
 static void put_heard(draw_flow *flow, int number)
@@ -341,7 +341,7 @@ static void put_heard(draw_flow *flow, int number)
     int count = any_known(open, draft->plan->job->string_count) ? 3 : 2;
     fill_gauging(draft, &gauging[2], NULL, open);
     for (int k = 0; read != NULL && k < read->buzz_count; k++) {
-        add_buzz(&gauging[0].read[read->buzz[k].string - 1], read->buzz[k].fret);
+        add_buzz(draft, &gauging[0].read[read->buzz[k].string - 1], read->buzz[k].fret);
     }
     for (int i = 0; read != NULL && i < draft->plan->job->string_count; i++) {
         gauging[1].read[i] = view_figure_words(draft, &cents, read->cents[i]);

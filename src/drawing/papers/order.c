@@ -1,163 +1,113 @@
 /* SPDX-License-Identifier: MIT */
-/* Sheet: the blanks to order, with nothing for a supplier to look up. */
+/* Paper: the blanks to order, with nothing for a supplier to look up. */
 #include <stddef.h>
 
 #include "part.h"
 
-enum { LENGTH, THICKNESS, HEIGHT, SIZES };
-enum { ORDERED, WITHIN, DONE, SPARE, COLUMNS = SPARE + 2, FACTS_MAX = 8 };
+enum { ORDERED, WITHIN, DONE, SPARE, SIZE_FIGURES, FACTS_MAX = 8 };
 
 static const char ends_word[] = "ends"; /* of a saddle's slot: no sheet tells */
 
-/* A blank: its sizes, and what a supplier asks. */
-typedef struct blank {
+/* A blank, and what a supplier asks of it. */
+typedef struct order {
     const char *name;
-    sil_blank order;
-    double done[SIZES]; /* the finished part's */
+    const brief_blank *blank;
     int count;
-    const char *fact[FACTS_MAX];
-    draw_words value[FACTS_MAX];
-} blank;
+    const char *fact[FACTS_MAX], *value[FACTS_MAX];
+} order;
 
-/* ISO 2768-1, class f: what a size may be off by, mm. */
-static double fine(double mm)
+static void add_fact(order *o, const char *name, const char *value)
 {
-    static const double upto[] = {6, 30, 120, 400}, off[] = {0.05, 0.1, 0.15, 0.2};
-    for (size_t i = 0; i < sizeof upto / sizeof *upto; i++) {
-        if (mm <= upto[i]) {
-            return off[i];
-        }
-    }
-    return 0.3;
-}
-
-static double size_of(const blank *b, int size)
-{
-    const double sizes[SIZES] = {b->order.length, b->order.thickness, b->order.height};
-    return sizes[size];
-}
-
-static bool complete(const blank *b)
-{
-    return sil_known(size_of(b, LENGTH) + size_of(b, THICKNESS) + size_of(b, HEIGHT));
-}
-
-static void add_fact(blank *b, const char *name, draw_words value)
-{
-    b->fact[b->count] = name;
-    b->value[b->count++] = value;
-}
-
-static draw_words say_radius(const draw_draft *draft, double mm)
-{
-    return sil_known(mm) ? draw_say("flat; by us to radius %s %s", draw_say_radius(draft, mm).text,
-                                    draw_unit_name(draft))
-                         : draw_say("flat");
-}
-
-/* Between the outer strings' centres. */
-static draw_words say_spread(const draw_draft *draft, const double *z)
-{
-    int last = draft->plan->job->string_count - 1;
-    return draw_say("%s %s, %d strings", draw_say_length(draft, z[0] - z[last]).text,
-                    draw_unit_name(draft), last + 1);
+    o->fact[o->count] = name;
+    o->value[o->count++] = value;
 }
 
 /* What is asked of both. */
-static void add_facts(const draw_draft *draft, blank *b, const char *material, const double *z,
-                      double radius)
+static order begin(const draw_draft *draft, const char *name, const brief_blank *blank,
+                   const char *material)
 {
-    bool left = draft->plan->job->instrument.handed == SIL_LEFT_HANDED;
-    add_fact(b, "material", draw_say("%.80s", material != NULL ? material : ""));
-    add_fact(b, "spread", say_spread(draft, z));
-    add_fact(b, "quantity", draw_say("1"));
-    add_fact(b, "slots", draw_say("none: cut by us"));
-    add_fact(b, "hand", draw_say("%s", left ? "left" : "right"));
-    add_fact(b, "top", say_radius(draft, radius));
+    const brief *b = draft->brief;
+    order o = {.name = name, .blank = blank};
+    add_fact(&o, "material", material != NULL ? material : "");
+    add_fact(&o, "spacing",
+             draw_say(draft, "%s %s, %d strings", draw_figure(draft, blank->spacing), b->unit_name,
+                      b->strings));
+    add_fact(&o, "quantity", "1");
+    add_fact(&o, "slots", "none: cut by us");
+    add_fact(&o, "hand", draw_left_handed(draft) ? "left" : "right");
+    add_fact(&o, "top",
+             brief_known(blank->radius) ? draw_say(draft, "flat; by us to radius %s %s",
+                                                   draw_figure(draft, blank->radius), b->unit_name)
+                                        : "flat");
+    return o;
 }
 
-static blank nut_blank(const draw_draft *draft)
+static order nut_order(const draw_draft *draft)
 {
-    const sil_plan *plan = draft->plan;
-    const sil_job_nut *sheet = &plan->job->nut;
-    double tops[SIL_STRINGS_MAX];
-    for (int i = 0; i < plan->job->string_count; i++) {
-        tops[i] = plan->nut.floor[i] + plan->nut.depth[i];
-    }
-    blank b = {.name = "Nut blank",
-               .order = plan->nut_blank,
-               .done = {sheet->width, sheet->thickness, plan->nut.top}};
-    const double *z = plan->bench.board.nut_z;
-    add_facts(draft, &b, sheet->material, z, sil_top_radius(plan->job->string_count, z, tops));
-    return b;
+    return begin(draft, "Nut blank", &draft->brief->nut.blank, draft->plan->job->nut.material);
 }
 
-static blank saddle_blank(const draw_draft *draft)
+static order saddle_order(const draw_draft *draft)
 {
-    const sil_plan *plan = draft->plan;
-    const sil_job_saddle *sheet = &plan->job->saddle;
-    double high = -(double)INFINITY;
-    for (int i = 0; i < plan->job->string_count; i++) {
-        double height = plan->saddle.height[i];
-        high = sil_known(height) && sil_known(high) ? fmax(high, height) : SIL_UNKNOWN;
-    }
-    blank b = {.name = "Saddle blank",
-               .order = plan->saddle_blank,
-               .done = {sheet->length, sheet->thickness, high}};
-    add_facts(draft, &b, sheet->material, plan->bench.board.saddle_z, plan->saddle.top_radius);
-    if (sil_working_in_slot(plan->saddle.working)) {
-        add_fact(&b, "for a slot",
-                 draw_say("%s \u00d7 %s %s", draw_say_length(draft, sheet->thickness).text,
-                          draw_say_length(draft, sheet->length).text, draw_unit_name(draft)));
-        add_fact(&b, ends_word, draw_say("%s", ""));
-    }
-    return b;
+    const brief_blank *blank = &draft->brief->saddle.blank;
+    order o = begin(draft, "Saddle blank", blank, draft->plan->job->saddle.material);
+    add_fact(&o, "for a slot",
+             draw_say(draft, "%s \u00d7 %s %s", draw_figure(draft, blank->done_thickness),
+                      draw_figure(draft, blank->done_length), draft->brief->unit_name));
+    add_fact(&o, ends_word, "");
+    return o;
 }
 
 /* From the front, and from its left end at the right of that, as first angle has it. */
-static draw_shapes *views(const draw_flow *flow, const blank *b)
+static draw_shapes *views(const draw_flow *flow, const brief_blank *blank)
 {
     const double apart = 16;
     const draw_draft *draft = &flow->drawing->draft;
     draw_shapes *list = draw_flow_list(flow);
-    double length = size_of(b, LENGTH), thickness = size_of(b, THICKNESS);
-    double height = size_of(b, HEIGHT), end = length + apart;
+    double length = blank->length.exact, thickness = blank->thickness.exact;
+    double height = blank->height.exact, end = length + apart;
     draw_rectangle(list, DRAW_OUTLINE, (draw_box){0, 0, length, height});
     draw_rectangle(list, DRAW_OUTLINE, (draw_box){end, 0, end + thickness, height});
-    draw_dim_across(list, (draw_point){0, 0}, (draw_point){length, 0}, -7,
-                    draw_say_stop(draft, length).text);
-    draw_dim_across(list, (draw_point){end, 0}, (draw_point){end + thickness, 0}, -7,
-                    draw_say_stop(draft, thickness).text);
-    draw_dim_up(list, (draw_point){end, 0}, (draw_point){end, height}, length + 8,
-                draw_say_stop(draft, height).text);
+    draw_dim_across(draft, list, (draw_point){0, 0}, (draw_point){length, 0}, -7, blank->length);
+    draw_dim_across(draft, list, (draw_point){end, 0}, (draw_point){end + thickness, 0}, -7,
+                    blank->thickness);
+    draw_dim_up(draft, list, (draw_point){end, 0}, (draw_point){end, height}, length + 8,
+                blank->height);
     return list;
 }
 
-static void put_sizes(draw_flow *flow, const blank *b)
+static void put_size(const draw_draft *draft, draw_table *t, const char *name,
+                     const brief_figure size[SIZE_FIGURES])
 {
-    static const char *const names[] = {"length", "thickness", "height"};
+    int row = t->rows++;
+    t->cell[row][0] = name;
+    for (int i = 0; i < SIZE_FIGURES; i++) {
+        draw_table_figure(draft, t, row, 1 + i, size[i], NULL);
+    }
+    if (brief_known(size[WITHIN])) {
+        t->cell[row][1 + WITHIN] = draw_say(draft, "\u00b1%s", t->cell[row][1 + WITHIN]);
+    }
+}
+
+static void put_sizes(draw_flow *flow, const brief_blank *b)
+{
     const draw_draft *draft = &flow->drawing->draft;
-    draw_table t = {.columns = COLUMNS,
-                    .rows = SIZES,
+    const brief_figure length[] = {b->length, b->within_length, b->done_length, b->spare_length};
+    const brief_figure thickness[] = {b->thickness, b->within_thickness, b->done_thickness,
+                                      b->spare_thickness};
+    const brief_figure height[] = {b->height, b->within_height, b->done_height, b->spare_height};
+    draw_table t = {.columns = 1 + SIZE_FIGURES,
                     .row_height = 5.5,
                     .large = 1 + ORDERED,
                     .head = {{NULL, "size"},
-                             {"order", draw_unit_name(draft)},
+                             {"order", draft->brief->unit_name},
                              {"ISO", "2768-f"},
                              {NULL, "finished"},
                              {"left for", "fitting"}},
                     .anchor = {DRAW_LEFT, DRAW_RIGHT, DRAW_RIGHT, DRAW_RIGHT, DRAW_RIGHT}};
-    for (int i = 0; i < SIZES; i++) {
-        double size = size_of(b, i);
-        draw_words *cell = &t.cell[i][1];
-        t.cell[i][0] = draw_say("%s", names[i]);
-        cell[ORDERED] = draw_say_stop(draft, size);
-        cell[WITHIN] = sil_known(size)
-                           ? draw_say("\u00b1%s", draw_say_length(draft, fine(size)).text)
-                           : draw_say("-");
-        cell[DONE] = draw_say_length(draft, b->done[i]);
-        cell[SPARE] = draw_say_length(draft, size - b->done[i]);
-    }
+    put_size(draft, &t, "length", length);
+    put_size(draft, &t, "thickness", thickness);
+    put_size(draft, &t, "height", height);
     draw_shapes *list = draw_flow_list(flow);
     draw_add_table(list, 0, 0, DRAW_COLUMN, &t);
     draw_flow_put(flow, list, DRAW_LEFT, 3.5, 20); /* with the facts under it */
@@ -175,20 +125,21 @@ static void draw_choice(draw_shapes *list, double x, double y, const char *const
 }
 
 /* Two columns of facts; what is not known has a line to write on or boxes to tick. */
-static void put_facts(draw_flow *flow, const blank *b)
+static void put_facts(draw_flow *flow, const order *o)
 {
     static const char *const ends[2] = {"square", "round"};
     const double tab = 22, second = 82, pitch = 5;
     draw_shapes *list = draw_flow_list(flow);
     double low = 0;
-    for (int i = 0; i < b->count; i++) {
+    for (int i = 0; i < o->count; i++) {
         int row = i / 2;
         double x = i % 2 * second, y = -DRAW_NOTE - row * pitch;
-        draw_note(list, x, y, b->fact[i]);
-        if (b->value[i].text[0] != '\0') {
-            draw_words value = draw_text_fit(list, b->value[i].text, DRAW_NOTE, second - tab - 3);
-            draw_note(list, x + tab, y, value.text);
-        } else if (b->fact[i] == ends_word) {
+        draw_note(list, x, y, o->fact[i]);
+        if (o->value[i][0] != '\0') {
+            draw_note(list, x + tab, y,
+                      draw_text_fit(&flow->drawing->draft, list, o->value[i], DRAW_NOTE,
+                                    second - tab - 3));
+        } else if (o->fact[i] == ends_word) {
             draw_choice(list, x + tab, y, ends);
         } else {
             draw_line(list, DRAW_DIMENSION, (draw_point){x + tab, y - 1},
@@ -200,41 +151,44 @@ static void put_facts(draw_flow *flow, const blank *b)
     draw_flow_put(flow, list, DRAW_LEFT, 4, 0);
 }
 
-static void put_blank(draw_flow *flow, blank b)
+static void put_blank(draw_flow *flow, order o)
 {
     const double whole_block = 84; /* views, sizes and facts stay together */
-    draw_flow_title(flow, b.name, whole_block);
-    if (!complete(&b)) {
+    draw_flow_title(flow, o.name, whole_block);
+    if (!o.blank->complete) {
         draw_flow_text(flow, 0, DRAW_COLUMN, "Not to be sent yet: a size below is not known.", 4);
-    } else if (size_of(&b, LENGTH) <= DRAW_COLUMN - 40) {
-        draw_flow_put(flow, views(flow, &b), DRAW_LEFT, 5, 0);
+    } else if (o.blank->length.exact <= DRAW_COLUMN - 40) {
+        draw_flow_put(flow, views(flow, o.blank), DRAW_LEFT, 5, 0);
     }
-    put_sizes(flow, &b);
-    put_facts(flow, &b);
+    put_sizes(flow, o.blank);
+    put_facts(flow, &o);
 }
 
 static void put_nut(draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
-    if (draft->plan->bench.zero_fret) {
+    const brief_nut *nut = &draft->brief->nut;
+    if (nut->remedy == SIL_NUT_WAIT) {
+        paper_flow_wait(flow, "No nut blank is ordered today.", &draft->plan->nut_withheld);
+    } else if (!nut->blank.ordered) {
         draw_flow_words(flow, "Nut: none to order; a zero fret sets the height.", 6);
     } else {
-        put_blank(flow, nut_blank(draft));
+        put_blank(flow, nut_order(draft));
     }
 }
 
 static void put_saddle(draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
-    const sil_plan *plan = draft->plan;
-    if (plan->saddle.remedy == SIL_SADDLE_WAIT) {
-        paper_flow_wait(flow, "No saddle blank is ordered today.", &plan->saddle_withheld);
-    } else if (draw_on_screws(draft)) {
+    const brief_saddle *saddle = &draft->brief->saddle;
+    if (saddle->remedy == SIL_SADDLE_WAIT) {
+        paper_flow_wait(flow, "No saddle blank is ordered today.", &draft->plan->saddle_withheld);
+    } else if (saddle->blank.ordered) {
+        put_blank(flow, saddle_order(draft));
+    } else if (sil_working_turns(saddle->working)) {
         draw_flow_words(flow, "Saddle: none to order; it stands on screws.", 6);
-    } else if (!sil_working_in_slot(plan->saddle.working)) {
-        draw_flow_words(flow, "Bridge: none to order; it is worked at its feet.", 6);
     } else {
-        put_blank(flow, saddle_blank(draft));
+        draw_flow_words(flow, "Bridge: none to order; it is worked at its feet.", 6);
     }
 }
 
@@ -245,16 +199,11 @@ void paper_order(sil_drawing *drawing)
         "1:1",
         {"Ivory, shell, and some bone and woods are restricted: what local law does not allow is",
          "not ordered and not sent, and another material is named instead."}};
-    const sil_plan *plan = drawing->draft.plan;
     draw_flow flow = draw_flow_begin(drawing, heading);
     paper_headline(&flow, "Do not slot, shape or finish: fitted by us");
     draw_flow_band(&flow, NULL, 0); /* over both columns, so that they begin level */
     if (drawing->order.part != SIL_PART_SADDLE) {
-        if (plan->nut.remedy == SIL_NUT_WAIT) {
-            paper_flow_wait(&flow, "No nut blank is ordered today.", &plan->nut_withheld);
-        } else {
-            put_nut(&flow);
-        }
+        put_nut(&flow);
         draw_flow_next_column(&flow);
     }
     if (drawing->order.part != SIL_PART_NUT) {

@@ -1,14 +1,14 @@
 /* SPDX-License-Identifier: MIT */
-/* What the sheets of nut and saddle share. */
+/* What the papers of nut and saddle share. */
 #include <stddef.h>
 
 #include "part.h"
 
-void draw_ends(const draw_draft *draft, draw_shapes *list, draw_place place, double length,
-               double from, double to)
+void paper_ends(const draw_draft *draft, draw_shapes *list, draw_place place, double length,
+                double from, double to)
 {
     const double in = 1.2, out = 2.5, rise = 0.9, high = DRAW_NOTE + 2 * rise, wide = 24;
-    bool left = draft->plan->job->instrument.handed == SIL_LEFT_HANDED;
+    bool left = draw_left_handed(draft);
     bool inside = (to - from) * place.up >= high && length * fabs(place.across) >= wide;
     draw_point bass = draw_at(place, 0, inside ? from : 0);
     draw_point treble = draw_at(place, length, inside ? from : 0);
@@ -20,19 +20,19 @@ void draw_ends(const draw_draft *draft, draw_shapes *list, draw_place place, dou
               bass_leads ? DRAW_RIGHT : DRAW_LEFT, 0, "treble");
 }
 
-void draw_length(const draw_draft *draft, draw_shapes *list, draw_place place, double length,
-                 double y)
+void paper_length(const draw_draft *draft, draw_shapes *list, draw_place place, brief_figure length,
+                  double y)
 {
-    draw_point a = draw_at(place, 0, 0), b = draw_at(place, length, 0);
+    draw_point a = draw_at(place, 0, 0), b = draw_at(place, length.exact, 0);
     a.y = b.y = y + 9;
-    draw_dim_across(list, a, b, y, draw_say_length(draft, length).text);
+    draw_dim_across(draft, list, a, b, y, length);
 }
 
-void draw_caption(draw_shapes *list, draw_anchor anchor, const char *text)
+void paper_caption(draw_shapes *list, draw_anchor anchor, const char *words)
 {
     if (list != NULL) {
         double x = anchor == DRAW_LEFT ? list->box.left : (list->box.left + list->box.right) / 2;
-        draw_text(list, DRAW_TEXT, (draw_point){x, list->box.top + 4}, DRAW_NOTE, anchor, 0, text);
+        draw_text(list, DRAW_TEXT, (draw_point){x, list->box.top + 4}, DRAW_NOTE, anchor, 0, words);
     }
 }
 
@@ -57,35 +57,23 @@ static void put_pair(draw_flow *flow, draw_shapes *left, draw_shapes *right, dou
     draw_flow_put(flow, both, DRAW_LEFT, gap, 0);
 }
 
-void paper_headline(draw_flow *flow, const char *text)
+void paper_headline(draw_flow *flow, const char *words)
 {
     draw_shapes *list = draw_flow_list(flow);
-    draw_text(list, DRAW_TEXT, (draw_point){0, 0}, DRAW_HEAD, DRAW_LEFT, 0, text);
+    draw_text(list, DRAW_TEXT, (draw_point){0, 0}, DRAW_HEAD, DRAW_LEFT, 0, words);
     draw_shapes_strut(list, (draw_box){0, 0, 1, DRAW_HEAD});
     draw_flow_put(flow, list, DRAW_LEFT, 5, 0);
 }
 
-draw_words paper_say_blank(const draw_draft *draft, sil_blank blank)
+const char *paper_say_lean(const draw_draft *draft, brief_figure lean, bool bass_to_head)
 {
-    const char *unit = draw_unit_name(draft);
-    if (!sil_known(blank.length + blank.thickness + blank.height)) {
-        return draw_say("%s", "");
-    }
-    return draw_say(", blank %s \u00d7 %s \u00d7 %s %s", draw_say_size(draft, blank.length).text,
-                    draw_say_size(draft, blank.thickness).text,
-                    draw_say_size(draft, blank.height).text, unit);
+    return brief_known(lean)
+               ? draw_say(draft, "%s\u00b0, bass end toward the %s", draw_figure(draft, lean),
+                          bass_to_head ? "headstock" : "tail")
+               : "";
 }
 
-draw_words paper_say_lean(const draw_draft *draft, double slant)
-{
-    double degrees = fabs(slant) * 180 / 3.14159265358979323846;
-    return degrees < 0.05
-               ? draw_say("%s", "")
-               : draw_say("%s\u00b0, bass end toward the %s",
-                          draw_say_number(draft, degrees, 1).text, slant < 0 ? "head" : "tail");
-}
-
-/* All columns of the sheet. */
+/* All columns of the paper. */
 static double whole_width(const draw_flow *flow)
 {
     int last = draw_paper_columns(flow->drawing) - 1;
@@ -139,16 +127,16 @@ void paper_pair_and_large(draw_flow *flow, draw_shapes *left, draw_shapes *right
     }
 }
 
-void draw_pairs(draw_shapes *list, double tab, int count, const char *const *names,
-                const draw_words *values)
+void paper_pairs(draw_shapes *list, double tab, int count, const char *const *names,
+                 const char *const *values)
 {
     double y = -DRAW_NOTE;
     for (int i = 0; i < count; i++) {
-        if (values[i].text[0] == '\0') {
+        if (values[i][0] == '\0') {
             continue;
         }
         draw_note(list, 0, y, names[i]);
-        draw_note(list, tab, y, values[i].text);
+        draw_note(list, tab, y, values[i]);
         y -= 4.7;
     }
 }

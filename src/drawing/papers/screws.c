@@ -1,62 +1,92 @@
 /* SPDX-License-Identifier: MIT */
-/* Strings set by screws, posts or wheels: which way, how far, how many turns. */
+/* Strings set by screws, posts or thumbwheels: which way, how far, how many turns. */
 #include <stddef.h>
 
 #include "part.h"
+
+/* How far a string goes, up +; 0 where it stays or waits. */
+static double rise(const brief_bearing *string)
+{
+    double by = brief_known(string->moves) ? string->moves.exact : 0;
+    return string->way == BRIEF_DOWN ? -by : by;
+}
+
+static void draw_move(draw_shapes *list, double x, double half, double move)
+{
+    draw_line(list, DRAW_PRESENT, (draw_point){x - half, 0}, (draw_point){x + half, 0});
+    if (move == 0) {
+        return;
+    }
+    draw_line(list, DRAW_CUT_FIRST, (draw_point){x - half, move}, (draw_point){x + half, move});
+    draw_line(list, DRAW_SLOT, (draw_point){x, 0}, (draw_point){x, move});
+    if (fabs(move) > 2.5) {
+        draw_arrow(list, DRAW_SLOT, (draw_point){x, move}, move > 0 ? 90 : -90);
+    }
+}
 
 /* Arrows from where each string lies to where it is to lie, magnified. */
 static draw_shapes *arrows(const draw_flow *flow)
 {
     static const double scales[] = {20, 10, 5};
     const draw_draft *draft = &flow->drawing->draft;
-    const sil_plan *plan = draft->plan;
-    int strings = plan->job->string_count, last = strings - 1;
-    bool left = plan->job->instrument.handed == SIL_LEFT_HANDED;
+    const brief_bearing *string = draft->brief->saddle.string;
+    int strings = draft->brief->strings, s = 0;
     double most = 0, highest = 0, pitch = fmin((double)DRAW_COLUMN / strings, 24);
     for (int i = 0; i < strings; i++) {
-        double down = draw_moved_down(draft, i);
-        most = sil_known(down) ? fmax(most, fabs(down)) : most;
-        highest = sil_known(down) ? fmax(highest, -down) : highest;
+        most = fmax(most, fabs(rise(&string[i])));
+        highest = fmax(highest, rise(&string[i]));
     }
-    int s = 0;
     while (s < 2 && most * scales[s] > 25) {
         s++;
     }
     draw_shapes *list = draw_flow_list(flow);
-    for (int i = 0; i < strings; i++) {
-        int place = left ? i : last - i; /* bass at the left, as seen from the tail */
-        double x = (place + 0.5) * pitch, down = draw_moved_down(draft, i);
-        double move = -down * scales[s];
-        bool moves = sil_known(down) && down != 0;
-        draw_line(list, DRAW_PRESENT, (draw_point){x - pitch * 0.35, 0},
-                  (draw_point){x + pitch * 0.35, 0});
+    for (int place = 0; place < strings; place++) {
+        int i = draw_string_seen(draft, place);
+        double x = (place + 0.5) * pitch;
+        draw_move(list, x, pitch * 0.35, rise(&string[i]) * scales[s]);
         draw_ring(list, (draw_point){x, highest * scales[s] + 8}, i + 1);
-        if (!moves) {
-            continue;
-        }
-        draw_line(list, DRAW_CUT_FIRST, (draw_point){x - pitch * 0.35, move},
-                  (draw_point){x + pitch * 0.35, move});
-        draw_line(list, DRAW_SLOT, (draw_point){x, 0}, (draw_point){x, move});
-        if (fabs(move) > 2.5) {
-            draw_arrow(list, DRAW_SLOT, (draw_point){x, move}, move > 0 ? 90 : -90);
-        }
     }
-    draw_caption(
-        list, DRAW_LEFT,
-        draw_say("Dashed: now. Solid: wanted. Heights %s", draw_say_scale(scales[s]).text).text);
+    paper_caption(list, DRAW_LEFT,
+                  draw_say(draft, "Dashed: now. Solid: wanted. Heights %s",
+                           draw_say_scale(draft, scales[s])));
     return list;
 }
 
 enum { STRING, NOTE, NOW, WAY, BY, TURNS, THEN, COLUMNS };
 
+static const char *way_word(const brief_bearing *string)
+{
+    switch (string->way) {
+    case BRIEF_DOWN:
+        return "down";
+    case BRIEF_UP:
+        return "up";
+    case BRIEF_NO_WAY:
+    case BRIEF_TIGHTEN:
+    case BRIEF_EASE:
+        break;
+    }
+    return string->verdict == SIL_WAIT ? "wait" : "stays";
+}
+
+static void fill_row(const draw_draft *draft, int i, draw_table *t)
+{
+    const brief_bearing *string = &draft->brief->saddle.string[i];
+    t->cell[i][STRING] = draw_say(draft, "%d", i + 1);
+    t->cell[i][NOTE] = draw_say_note(draft, i);
+    draw_table_figure(draft, t, i, NOW, string->action_before, NULL);
+    t->cell[i][WAY] = way_word(string);
+    draw_table_figure(draft, t, i, BY, string->moves, NULL);
+    draw_table_figure(draft, t, i, TURNS, string->turns, NULL);
+    draw_table_figure(draft, t, i, THEN, string->action_done, NULL);
+}
+
 static draw_shapes *table(const draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
-    const sil_plan *plan = draft->plan;
-    const sil_board *board = &plan->bench.board;
     draw_shapes *list = draw_flow_list(flow);
     draw_table t = {.columns = COLUMNS,
-                    .rows = plan->job->string_count,
+                    .rows = draft->brief->strings,
                     .row_height = 6,
                     .head = {[STRING] = {NULL, "string"},
                              [NOTE] = {NULL, "note"},
@@ -65,24 +95,11 @@ static draw_shapes *table(const draw_flow *flow)
                              [BY] = {NULL, "by"},
                              [TURNS] = {"turns of", "the screws"},
                              [THEN] = {"action at the", "12th then"}}};
-    if (plan->stages.changed[SIL_NUT]) { /* read now and foretold once it is done differ */
+    if (draft->plan->stages.changed[SIL_NUT]) { /* read now and foretold once it is done differ */
         t.head[NOW][1] = "12th, nut done";
     }
     for (int i = 0; i < t.rows; i++) {
-        draw_words *cell = t.cell[i];
-        double turns = plan->saddle.turns[i], down = draw_moved_down(draft, i);
-        bool moves = sil_known(down) && down != 0;
-        cell[STRING] = draw_say("%d", i + 1);
-        cell[NOTE] = draw_say_note(draft, i);
-        cell[NOW] = draw_say_length(draft, sil_action(board, &plan->stages.fit[SIL_NUT], i, 12));
-        cell[WAY] = draw_say("%s", moves             ? down > 0 ? "down" : "up"
-                                   : sil_known(down) ? "stays"
-                                                     : "wait");
-        cell[BY] = moves ? draw_say_length(draft, fabs(down)) : draw_say("-");
-        cell[TURNS] =
-            moves && sil_known(turns) ? draw_say_number(draft, fabs(turns), 2) : draw_say("-");
-        cell[THEN] =
-            draw_say_length(draft, sil_action(board, &plan->stages.fit[SIL_SADDLE], i, 12));
+        fill_row(draft, i, &t);
     }
     for (int c = 0; c < COLUMNS; c++) {
         t.anchor[c] = c == NOTE || c == WAY ? DRAW_LEFT : DRAW_RIGHT;
@@ -92,37 +109,34 @@ static draw_shapes *table(const draw_flow *flow)
 }
 
 /* "Treble side down 0.49 mm (0.70 turns)". */
-static draw_words say_post(const draw_draft *draft, int side)
+static const char *say_post(const draw_draft *draft, brief_end end)
 {
-    const sil_saddle_work *work = &draft->plan->saddle;
-    draw_words turns = draw_say_number(draft, fabs(work->post_turns[side]), 2);
-    return draw_say("%s side %s %s %s (%s turns)", side == 0 ? "Treble" : "Bass",
-                    work->post[side] < 0 ? "up" : "down",
-                    draw_say_length(draft, fabs(work->post[side])).text, draw_unit_name(draft),
-                    turns.text);
+    const brief_post *post = &draft->brief->saddle.post[end];
+    return draw_say(draft, "%s side %s %s %s (%s turns)", end == BRIEF_TREBLE ? "Treble" : "Bass",
+                    post->way == BRIEF_UP ? "up" : "down", draw_figure(draft, post->moves),
+                    draft->brief->unit_name, draw_figure(draft, post->turns));
 }
 
-static void put_headline(draw_flow *flow, bool turned)
+static void put_headline(draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
-    if (draft->plan->saddle.posts) {
-        paper_headline(flow, say_post(draft, 0).text);
-        paper_headline(flow, say_post(draft, 1).text);
+    if (draft->brief->saddle.posts) {
+        paper_headline(flow, say_post(draft, BRIEF_TREBLE));
+        paper_headline(flow, say_post(draft, BRIEF_BASS));
     } else {
-        paper_headline(flow, turned ? "Set each saddle by its screws" : "No screw is turned");
+        paper_headline(flow, draw_set_decimals(draft, draft->brief->saddle.headline));
     }
 }
 
 void paper_screws(draw_flow *flow)
 {
-    const sil_plan *plan = flow->drawing->draft.plan;
-    bool turned = plan->saddle.remedy == SIL_SADDLE_SCREW;
-    put_headline(flow, turned);
+    const brief_saddle *saddle = &flow->drawing->draft.brief->saddle;
+    put_headline(flow);
     draw_flow_put(flow, arrows(flow), DRAW_MIDDLE, 12, 0);
     draw_flow_put(flow, table(flow), DRAW_LEFT, 10, 0);
-    if (turned) {
+    if (saddle->remedy == SIL_SADDLE_SCREW) {
         draw_flow_text(flow, 0, DRAW_COLUMN,
-                       plan->saddle.posts
+                       saddle->posts
                            ? "The posts move all strings along one line. Ease the strings, never "
                              "take all of them off a bridge that stands loose. Tune, then read the "
                              "action again."

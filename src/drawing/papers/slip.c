@@ -31,7 +31,7 @@ draw_box paper_slip_around(const draw_draft *draft, draw_shapes *list, const cha
         return (draw_box){0};
     }
     const char *ref = draft->plan->job->about.ref;
-    bool left = draft->plan->job->instrument.handed == SIL_LEFT_HANDED;
+    bool left = draw_left_handed(draft);
     draw_box part = draw_shapes_box(list), slip = part;
     double spare = fmax(tab_height - draw_box_height(part) - margin, 0);
     double above = edge ? 0 : margin + spare;
@@ -41,11 +41,11 @@ draw_box paper_slip_around(const draw_draft *draft, draw_shapes *list, const cha
     draw_tab(list, slip.left, part.bottom - margin, left ? "TREBLE" : "BASS", up);
     draw_tab(list, part.right, part.bottom - margin, left ? "BASS" : "TREBLE", up);
     slip.bottom = part.bottom - band;
-    draw_words words = draw_say("%s%s%s%.40s", name, left ? ", left-handed" : "",
-                                ref != NULL ? ", " : "", ref != NULL ? ref : "");
-    words = draw_text_fit(list, words.text, DRAW_SMALL, draw_box_width(slip) - 2 * margin);
+    const char *words = draw_say(draft, "%s%s%s%s", name, left ? ", left-handed" : "",
+                                 ref != NULL ? ", " : "", ref != NULL ? ref : "");
+    words = draw_text_fit(draft, list, words, DRAW_SMALL, draw_box_width(slip) - 2 * margin);
     draw_text(list, DRAW_TEXT, (draw_point){(slip.left + slip.right) / 2, slip.bottom + 1.2},
-              DRAW_SMALL, DRAW_MIDDLE, 0, words.text);
+              DRAW_SMALL, DRAW_MIDDLE, 0, words);
     draw_rectangle(list, DRAW_DIMENSION, slip);
     return slip;
 }
@@ -54,14 +54,14 @@ void paper_slip_numbers(const draw_draft *draft, draw_shapes *list, const draw_p
 {
     const double apart = 0.7;
     double taken = -(double)INFINITY;
-    for (int seen = 0; seen < draft->plan->job->string_count; seen++) {
+    for (int seen = 0; seen < draft->brief->strings; seen++) {
         int i = draw_string_seen(draft, seen);
-        draw_words number = draw_say("%d", i + 1);
-        double half = draw_text_width(list, number.text, DRAW_SMALL) / 2;
+        const char *number = draw_say(draft, "%d", i + 1);
+        double half = draw_text_width(list, number, DRAW_SMALL) / 2;
         if (isfinite(under[i].y) && under[i].x - half >= taken + apart) {
             draw_of(list, i + 1);
             draw_text(list, DRAW_TEXT, (draw_point){under[i].x, under[i].y - DRAW_SMALL},
-                      DRAW_SMALL, DRAW_MIDDLE, 0, number.text);
+                      DRAW_SMALL, DRAW_MIDDLE, 0, number);
             taken = under[i].x + half;
         }
     }

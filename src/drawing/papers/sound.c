@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* Sheet: will it buzz, will it play in tune. */
-#include <stddef.h>
+/* Paper: will it buzz, will it play in tune. */
+#include "sound.h"
 
-#include "../views/sound.h"
+#include <stddef.h>
 
 void paper_sound(sil_drawing *drawing)
 {

@@ -1,11 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* Will it play in tune: cents by fret, where each string is to leave nut and saddle, the slot. */
-#include <stdio.h>
-
+#include "../board/plain.h"
 #include "../views/sound.h"
 #include "part.h"
-
-enum { TEXT_SIZE = 512 };
+#include "sound.h"
 
 /* The farthest any string known is from in tune; unknown where none is. */
 static double farthest(const draw_draft *draft, bool best)
@@ -22,12 +20,13 @@ static void put_tune_title(draw_flow *flow, double follow)
 {
     const draw_draft *draft = &flow->drawing->draft;
     double built = farthest(draft, false), best = farthest(draft, true);
-    draw_words words =
+    draw_flow_title(
+        flow,
         sil_known(built)
-            ? draw_say("Will it play in tune? Out by %s cents as built, %s at best",
-                       draw_say_number(draft, built, 1).text, draw_say_number(draft, best, 1).text)
-            : draw_say("Will it play in tune?");
-    draw_flow_title(flow, words.text, follow);
+            ? draw_say(draft, "Will it play in tune? Out by %s cents as built, %s at best",
+                       draw_plain_number(draft, built, 1), draw_plain_number(draft, best, 1))
+            : "Will it play in tune?",
+        follow);
 }
 
 static void put_untold(draw_flow *flow)
@@ -37,11 +36,10 @@ static void put_untold(draw_flow *flow)
     for (int i = 0; i < draft->plan->job->string_count; i++) {
         untold[i] = !sil_known(view_cents_worst(draft->plan->compensation[i].as_built));
     }
-    draw_words strings = draw_say_which(draft, "string", untold);
-    if (strings.text[0] != '\0') {
+    const char *strings = draw_say_which(draft, "string", untold);
+    if (strings[0] != '\0') {
         draw_flow_words(
-            flow, draw_say("Pitch, mass, core and heights are wanted for %s.", strings.text).text,
-            3);
+            flow, draw_say(draft, "Pitch, mass, core and heights are wanted for %s.", strings), 3);
     }
 }
 
@@ -54,24 +52,33 @@ static void put_tune_words(draw_flow *flow)
         3);
 }
 
+static const char *ends_word(sil_ends ends)
+{
+    switch (ends) {
+    case SIL_CLAMPED_PINNED:
+        return "held fast at nut and fret, free to turn at the saddle";
+    case SIL_PINNED:
+        return "free to turn at both ends";
+    case SIL_CLAMPED:
+        return "held fast at both ends";
+    }
+    return "";
+}
+
 /* What the figures rest on, and how much of them can be heard. */
 static void put_trust(draw_flow *flow)
 {
-    static const char *const ends[] = {[SIL_CLAMPED_PINNED] =
-                                           "held fast at nut and fret, free to turn at the saddle",
-                                       [SIL_PINNED] = "free to turn at both ends",
-                                       [SIL_CLAMPED] = "held fast at both ends"};
     const draw_draft *draft = &flow->drawing->draft;
-    char text[TEXT_SIZE];
-    snprintf(text, sizeof text,
-             "Reckoned from mass, tension and stiffness, the string %s (published work "
-             "disagrees): a tuner's reading beats it. In a blind test (R. M. Mottola, Savart "
-             "Journal) 32 listeners found no significant difference between straight and "
-             "individual compensation on steel strings: nothing under a tenth of a cent is "
-             "claimed.",
-             ends[draft->plan->job->model.ends]);
+    const char *words =
+        draw_say(draft,
+                 "Reckoned from mass, tension and stiffness, the string %s (published work "
+                 "disagrees): a tuner's reading beats it. In a blind test (R. M. Mottola, Savart "
+                 "Journal) 32 listeners found no significant difference between straight and "
+                 "individual compensation on steel strings: nothing under a tenth of a cent is "
+                 "claimed.",
+                 ends_word(draft->plan->job->model.ends));
     draw_flow_findings(flow, SIL_STRING_STIFF);
-    draw_flow_words(flow, text, 4);
+    draw_flow_words(flow, words, 4);
 }
 
 static void put_graphs(draw_flow *flow)
@@ -89,55 +96,40 @@ static void put_graphs(draw_flow *flow)
     flow->y -= 1;
 }
 
-/* The thickness a saddle would need for all points to fall on it, in a slot of a line. */
-static double thickness_for(const sil_plan *plan, sil_line line)
-{
-    double most = 0;
-    for (int i = 0; i < plan->job->string_count; i++) {
-        double there = sil_line_at(line, plan->bench.board.saddle_z[i]);
-        most = fmax(most, fabs(plan->compensation[i].saddle_only - there));
-    }
-    return 2 * most * cos(plan->bench.board.saddle_slant);
-}
-
 static void put_slot_words(draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
-    const sil_plan *plan = draft->plan;
-    const double *z = plan->bench.board.saddle_z;
-    int last = plan->job->string_count - 1;
-    double needs = thickness_for(plan, plan->slot_best);
-    draw_words treble = draw_say_length(draft, sil_line_at(plan->slot_best, z[0]));
-    draw_words bass = draw_say_length(draft, sil_line_at(plan->slot_best, z[last]));
-    draw_words ends =
-        last > 0 ? draw_say("%s at string 1, %s at string %d", treble.text, bass.text, last + 1)
-                 : treble;
-    draw_words reach =
-        sil_above(needs, plan->job->saddle.thickness)
-            ? draw_say("for all, a saddle %s thick", draw_say_stop(draft, needs).text)
-            : draw_say("it carries all");
-    char text[TEXT_SIZE];
-    snprintf(text, sizeof text, "Best straight slot: setback %s; %s.", ends.text, reach.text);
-    draw_flow_words(flow, text, 2);
+    const brief_saddle *saddle = &draft->brief->saddle;
+    int strings = draft->brief->strings;
+    const char *setback = draw_figure(draft, saddle->best_setback[BRIEF_TREBLE]);
+    if (strings > 1) {
+        setback = draw_say(draft, "%s at string 1, %s at string %d", setback,
+                           draw_figure(draft, saddle->best_setback[BRIEF_BASS]), strings);
+    }
+    const char *reach = brief_known(saddle->best_thickness)
+                            ? draw_say(draft, "for all, a saddle %s thick",
+                                       draw_figure(draft, saddle->best_thickness))
+                            : "it carries all";
+    draw_flow_words(flow, draw_say(draft, "Best straight slot: setback %s; %s.", setback, reach),
+                    2);
 }
 
 /* Where a point falls outside the saddle: how it stands to the slot, and what slot would do. */
 static void put_slot(draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
-    bool told = sil_known(draft->plan->slot_best.b0);
-    double scale = 2 * draft->plan->job->saddle.length <= DRAW_COLUMN ? 2 : 1;
+    bool told = brief_known(draft->brief->saddle.best_setback[BRIEF_TREBLE]);
+    double scale = 2 * draft->brief->saddle_part.length <= DRAW_COLUMN ? 2 : 1;
     if (!view_saddle_any_outside(draft)) {
         return;
     }
     draw_shapes *list = draw_flow_list(flow);
     view_slot(draft, list, scale);
     if (list != NULL && list->count > 0) {
-        draw_caption(list, DRAW_MIDDLE,
-                     draw_say("Saddle from above %s, nut side up: in tune at the crosses%s",
-                              draw_say_scale(scale).text,
-                              view_best_slot_fits(draft) ? "; dashed, the best slot" : "")
-                         .text);
+        paper_caption(list, DRAW_MIDDLE,
+                      draw_say(draft, "Saddle from above %s, nut side up: in tune at the crosses%s",
+                               draw_say_scale(draft, scale),
+                               view_best_slot_fits(draft) ? "; dashed, the best slot" : ""));
     }
     draw_flow_put(flow, list, DRAW_MIDDLE, 4, told ? 8.5 : 0);
     if (told) {

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* In place of a part's sheet while it is withheld: that it waits, why, and what comes first. */
+/* In place of a part's paper while it is withheld: that it waits, why, and what comes first. */
 #include <ctype.h>
 
-#include "../board/paper.h"
+#include "papers.h"
 
 static void big_word(draw_flow *flow, const char *part)
 {
@@ -10,18 +10,15 @@ static void big_word(draw_flow *flow, const char *part)
     const double height = 24;
     draw_text(list, DRAW_WARNING, (draw_point){0, 0}, height, DRAW_MIDDLE, 0, "WAIT");
     draw_text(list, DRAW_TEXT, (draw_point){0, -16}, DRAW_TITLE, DRAW_MIDDLE, 0,
-              draw_say("Nothing is cut at the %s today.", part).text);
+              draw_say(&flow->drawing->draft, "Nothing is cut at the %s today.", part));
     draw_shapes_strut(list, (draw_box){0, -16, 1, height + 18});
     draw_flow_put(flow, list, DRAW_MIDDLE, 16, 0);
 }
 
-/* Why, as a sentence; "" for a code that withholds nothing. */
-static draw_words say_reason(sil_code code)
+const char *paper_reason(const draw_draft *draft, sil_code code)
 {
-    const char *waits = sil_code_waits(code);
-    draw_words words = waits != NULL ? draw_say("%s.", waits) : draw_say("%s", "");
-    words.text[0] = (char)toupper((unsigned char)words.text[0]);
-    return words;
+    const char *waits = brief_waits(code);
+    return waits ? draw_say(draft, "%c%s.", toupper((unsigned char)waits[0]), waits + 1) : "";
 }
 
 static const char not_read[] = "Not every string it carries was read.";
@@ -35,10 +32,10 @@ void paper_flow_wait(draw_flow *flow, const char *what, const sil_withheld *with
     double y = -in - DRAW_NOTE;
     draw_note(list, indent, y, what);
     for (int k = 0; k < withheld->count; k++) {
-        draw_words reason = say_reason(withheld->by[k]);
-        if (reason.text[0] != '\0') {
+        const char *reason = paper_reason(&flow->drawing->draft, withheld->by[k]);
+        if (reason[0] != '\0') {
             y = draw_paragraph(list, indent, y - 0.8 * DRAW_NOTE, DRAW_COLUMN - indent - in,
-                               DRAW_NOTE, reason.text);
+                               DRAW_NOTE, reason);
         }
     }
     if (withheld->count == 0) {
@@ -52,8 +49,7 @@ void paper_flow_wait(draw_flow *flow, const char *what, const sil_withheld *with
 
 static void put_reason(draw_flow *flow, sil_code code)
 {
-    draw_words reason = say_reason(code);
-    draw_flow_text(flow, 0, DRAW_COLUMN, reason.text, 2);
+    draw_flow_text(flow, 0, DRAW_COLUMN, paper_reason(&flow->drawing->draft, code), 2);
     if (code == SIL_FORECAST) { /* the rod is turned because of its relief */
         draw_flow_findings(flow, SIL_RELIEF_LOW);
         draw_flow_findings(flow, SIL_RELIEF_HIGH);
@@ -77,16 +73,12 @@ static void put_reasons(draw_flow *flow, const sil_withheld *withheld)
 static void put_first(draw_flow *flow, sil_stage_name stage)
 {
     const draw_draft *draft = &flow->drawing->draft;
-    char text[1024];
     draw_flow_title(flow, "First", 12);
     for (int step = 0; step < draft->plan->step_count; step++) {
-        const sil_step *it = &draft->plan->steps[step];
-        if (it->stage >= stage && it->act != SIL_ACT_NECK_ANGLE) {
-            continue;
+        const brief_step *it = &draft->brief->steps[step];
+        if (it->stage < stage || it->act == SIL_ACT_NECK_ANGLE) {
+            draw_flow_text(flow, 0, DRAW_COLUMN, draw_set_decimals(draft, it->what.words), 2);
         }
-        sil_step_do(draft->plan, step, draft->unit, text, sizeof text);
-        draw_set_decimals(draft, text);
-        draw_flow_text(flow, 0, DRAW_COLUMN, text, 2);
     }
     flow->y -= 4;
     draw_flow_text(flow, 0, DRAW_COLUMN,

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Cents by fret: a small graph a string, as built and at its best pair, all to one scale so that
  * strings can be told against each other. */
+#include "../board/plain.h"
 #include "sound.h"
 
 static const double plot_height = 18, label_width = 9, gap = 5;
@@ -53,7 +54,8 @@ static double cents_y(draw_box plot, const view_cents_scale *scale, double cents
     return plot.bottom + (cents - scale->low) / (scale->high - scale->low) * draw_box_height(plot);
 }
 
-static void draw_axes(draw_shapes *list, draw_box plot, const view_cents_scale *scale)
+static void draw_axes(const draw_draft *draft, draw_shapes *list, draw_box plot,
+                      const view_cents_scale *scale)
 {
     static const int frets[] = {1, 3, 5, 7, 9, 12};
     for (int cents = scale->low; cents <= scale->high; cents += scale->step) {
@@ -61,14 +63,14 @@ static void draw_axes(draw_shapes *list, draw_box plot, const view_cents_scale *
         draw_line(list, cents == 0 ? DRAW_DIMENSION : DRAW_RULE, (draw_point){plot.left, y},
                   (draw_point){plot.right, y});
         draw_text(list, DRAW_TEXT, (draw_point){plot.left - 1.5, y - DRAW_SMALL / 2}, DRAW_SMALL,
-                  DRAW_RIGHT, 0, draw_say(cents > 0 ? "+%d" : "%d", cents).text);
+                  DRAW_RIGHT, 0, draw_say(draft, cents > 0 ? "+%d" : "%d", cents));
     }
     for (size_t i = 0; i < sizeof frets / sizeof *frets; i++) {
         double x = fret_x(plot, frets[i]);
         draw_line(list, DRAW_RULE, (draw_point){x, plot.bottom},
                   (draw_point){x, plot.bottom - 1}); /* a tick under the plot */
-        draw_text(list, DRAW_TEXT, (draw_point){x, plot.bottom - 2 - DRAW_SMALL}, DRAW_SMALL,
-                  DRAW_MIDDLE, 0, draw_say("%d", frets[i]).text);
+        draw_number(list, (draw_point){x, plot.bottom - 2 - DRAW_SMALL}, DRAW_SMALL, DRAW_MIDDLE,
+                    frets[i]);
     }
 }
 
@@ -89,7 +91,7 @@ static void draw_graph(const draw_draft *draft, draw_shapes *list, const view_ce
     draw_box plot = {left + label_width, -head - plot_height, left + width, -head};
     double built = view_cents_worst(told->as_built), best = view_cents_worst(told->at_best);
     draw_ring(list, (draw_point){plot.left + 2.3, -2.3}, string + 1);
-    draw_note(list, plot.left + 6.5, -2.3 - DRAW_NOTE / 2, draw_say_note(draft, string).text);
+    draw_note(list, plot.left + 6.5, -2.3 - DRAW_NOTE / 2, draw_say_note(draft, string));
     if (!sil_known(built + best)) {
         draw_rectangle(list, DRAW_RULE, plot);
         draw_text(list, DRAW_TEXT,
@@ -99,10 +101,9 @@ static void draw_graph(const draw_draft *draft, draw_shapes *list, const view_ce
     }
     draw_text(list, DRAW_TEXT, (draw_point){plot.right, -2.3 - DRAW_SMALL / 2}, DRAW_SMALL,
               DRAW_RIGHT, 0,
-              draw_say("out by %s, best %s", draw_say_number(draft, built, 1).text,
-                       draw_say_number(draft, best, 1).text)
-                  .text);
-    draw_axes(list, plot, scale);
+              draw_say(draft, "out by %s, best %s", draw_plain_number(draft, built, 1),
+                       draw_plain_number(draft, best, 1)));
+    draw_axes(draft, list, plot, scale);
     put_curve(list, DRAW_PRESENT, plot, scale, told->as_built);
     put_curve(list, DRAW_OUTLINE, plot, scale, told->at_best);
 }

@@ -4,6 +4,7 @@
  * and leaves a clear box round the figures. */
 #include <stddef.h>
 
+#include "../board/plain.h"
 #include "sound.h"
 
 static const double row_height = 5.2, widest = 15;
@@ -17,16 +18,17 @@ static const double head = 20.6;  /* to the first row */
 static const double near_share = 1.25;
 
 /* Three figures, which is more than is known; a note that lies on a fret is dead at any pluck. */
-static draw_words say_force(const draw_draft *draft, double newtons)
+static const char *say_force(const draw_draft *draft, double newtons)
 {
     int decimals = newtons < 9.995 ? 2 : newtons < 99.95 ? 1 : 0;
-    return newtons < 0 ? draw_say("dead") : draw_say_number(draft, newtons, decimals);
+    return newtons < 0 ? "dead" : draw_plain_number(draft, newtons, decimals);
 }
 
-static draw_words say_fret(const sil_clearance *clean, int string, int stop)
+static const char *say_fret(const draw_draft *draft, const sil_clearance *clean, int string,
+                            int stop)
 {
     int fret = clean->at_fret[string][stop];
-    return fret > 0 ? draw_say("%d", fret) : draw_say("%s", "");
+    return fret > 0 ? draw_say(draft, "%d", fret) : "";
 }
 
 static void measure(const draw_draft *draft, const draw_shapes *list, const sil_clearance *clean,
@@ -35,12 +37,12 @@ static void measure(const draw_draft *draft, const draw_shapes *list, const sil_
     for (int i = 0; i < draft->plan->job->string_count; i++) {
         double attack = draft->plan->job->attack.force[i];
         form->figure =
-            fmax(form->figure, draw_text_width(list, say_force(draft, attack).text, DRAW_NOTE));
+            fmax(form->figure, draw_text_width(list, say_force(draft, attack), DRAW_NOTE));
         for (int stop = 0; stop < draft->plan->bench.board.frets; stop++) {
-            draw_words figure = say_force(draft, clean->force[i][stop]);
-            draw_words fret = say_fret(clean, i, stop);
-            form->figure = fmax(form->figure, draw_text_width(list, figure.text, DRAW_NOTE));
-            form->fret = fmax(form->fret, draw_text_width(list, fret.text, DRAW_SMALL));
+            const char *figure = say_force(draft, clean->force[i][stop]);
+            const char *fret = say_fret(draft, clean, i, stop);
+            form->figure = fmax(form->figure, draw_text_width(list, figure, DRAW_NOTE));
+            form->fret = fmax(form->fret, draw_text_width(list, fret, DRAW_SMALL));
         }
     }
 }
@@ -138,9 +140,9 @@ static void put_note(const draw_draft *draft, draw_shapes *list, const view_clea
     draw_shade(list, cell, &box, shade);
     draw_text(list, shade == VIEW_SHADE_BUZZES ? DRAW_WARNING : DRAW_TEXT,
               (draw_point){left + form->figure, y}, DRAW_NOTE, DRAW_RIGHT, 0,
-              say_force(draft, clean->force[string][stop]).text);
+              say_force(draft, clean->force[string][stop]));
     draw_text(list, DRAW_TEXT, (draw_point){left + form->figure + apart, y}, DRAW_SMALL, DRAW_LEFT,
-              0, say_fret(clean, string, stop).text);
+              0, say_fret(draft, clean, string, stop));
 }
 
 /* A table in the making: beside another it needs no names of stops. */
@@ -156,10 +158,11 @@ static double column(const table *t, int place)
     return t->left + place * t->form->cell;
 }
 
-static void draw_label(const table *t, double y, const char *text)
+static void draw_label(const table *t, double y, const char *words)
 {
     if (t->left > 0) {
-        draw_text(t->list, DRAW_TEXT, (draw_point){t->left - 2, y}, DRAW_NOTE, DRAW_RIGHT, 0, text);
+        draw_text(t->list, DRAW_TEXT, (draw_point){t->left - 2, y}, DRAW_NOTE, DRAW_RIGHT, 0,
+                  words);
     }
 }
 
@@ -178,12 +181,12 @@ static void draw_head(const table *t, const char *caption)
     for (int place = 0; place < t->draft->plan->job->string_count; place++) {
         int string = draw_string_seen(t->draft, place);
         double x = column(t, place) + form->cell / 2;
-        draw_words note = draw_say_note(t->draft, string);
-        note = draw_text_fit(t->list, note.text, DRAW_NOTE, form->cell - 0.8);
+        const char *note = draw_text_fit(t->draft, t->list, draw_say_note(t->draft, string),
+                                         DRAW_NOTE, form->cell - 0.8);
         draw_ring(t->list, (draw_point){x, -6.6}, string + 1);
-        draw_text(t->list, DRAW_TEXT, (draw_point){x, -12.7}, DRAW_NOTE, DRAW_MIDDLE, 0, note.text);
+        draw_text(t->list, DRAW_TEXT, (draw_point){x, -12.7}, DRAW_NOTE, DRAW_MIDDLE, 0, note);
         draw_text(t->list, DRAW_TEXT, (draw_point){x + shift, -18.2}, DRAW_NOTE, DRAW_RIGHT, 0,
-                  say_force(t->draft, t->draft->plan->job->attack.force[string]).text);
+                  say_force(t->draft, t->draft->plan->job->attack.force[string]));
     }
     draw_label(t, -18.2, "pick");
     draw_rule(t, DRAW_RULE, -14.4);
@@ -193,7 +196,8 @@ static void draw_head(const table *t, const char *caption)
 static void draw_stop(const table *t, const sil_clearance *clean, int stop, double top)
 {
     double bottom = top - row_height;
-    draw_label(t, (top + bottom - DRAW_NOTE) / 2, stop > 0 ? draw_say("%d", stop).text : "open");
+    draw_label(t, (top + bottom - DRAW_NOTE) / 2,
+               stop > 0 ? draw_say(t->draft, "%d", stop) : "open");
     for (int place = 0; place < t->draft->plan->job->string_count; place++) {
         int string = draw_string_seen(t->draft, place);
         draw_box cell = {column(t, place), bottom, column(t, place + 1), top};
@@ -208,10 +212,10 @@ void view_clearance_table(const draw_draft *draft, draw_shapes *list,
                           const view_clearance_form *form, bool after, int first, int end)
 {
     const sil_plan *plan = draft->plan;
-    bool forecast = after && plan->stages.forecast[SIL_SADDLE];
+    bool forecast = after && draft->brief->forecast;
     table t = {draft, list, form, after && form->paired ? 0 : form->label};
     const char *when = forecast ? "After, about" : after ? "After" : "Now";
-    draw_head(&t, first > 0 ? draw_say("%s, from fret %d", when, first).text : when);
+    draw_head(&t, first > 0 ? draw_say(draft, "%s, from fret %d", when, first) : when);
     for (int stop = first; stop < end; stop++) {
         double top = -head - (stop - first) * row_height;
         draw_stop(&t, after ? &plan->clean_after : &plan->clean_now, stop, top);

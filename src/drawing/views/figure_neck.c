@@ -60,14 +60,14 @@ void view_figure_relief(const draw_draft *draft, draw_shapes *list)
     view_figure_press(list, (draw_point){low, touch}, 21, "");
     view_figure_press(list, (draw_point){high, touch}, 21, "");
     view_figure_word(list, fmin(low - 2, 20), 22.2, DRAW_LEFT,
-                     draw_say("%s %d", verb, laid->low).text);
+                     draw_say(draft, "%s %d", verb, laid->low));
     view_figure_word(list, fmin(high + 4, width), 22.2, DRAW_RIGHT,
-                     draw_say("%s %d", verb, laid->high).text);
+                     draw_say(draft, "%s %d", verb, laid->high));
     view_figure_bar(list, DRAW_OUTLINE, (draw_box){over - 0.7, crown, over + 0.7, line}, true);
     double word = fmax(low + 12, fmin(over, high - 12));
     draw_line(list, DRAW_DIMENSION, (draw_point){over, laid->straightedge ? line + 2.4 : line},
               (draw_point){over, 16});
-    view_figure_word(list, word, 17, DRAW_MIDDLE, draw_say("feeler at %d", laid->over).text);
+    view_figure_word(list, word, 17, DRAW_MIDDLE, draw_say(draft, "feeler at %d", laid->over));
 }
 
 /* --- the string over the crowns --------------------------------------------------------------- */
@@ -77,7 +77,7 @@ static const double top = 8, dome = 1.3; /* of the board and of a crown on it */
 static void numbered(draw_shapes *list, double x, int fret)
 {
     view_figure_fret(list, x, top, dome);
-    view_figure_word(list, x, 0.4, DRAW_MIDDLE, draw_say("%d", fret).text);
+    draw_number(list, (draw_point){x, 0.4}, DRAW_NOTE, DRAW_MIDDLE, fret);
 }
 
 static void feeler(draw_shapes *list, double x, double under)

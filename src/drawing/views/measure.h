@@ -15,14 +15,14 @@ bool view_stands_loose(const sil_job *job);
 sil_field view_field(const char *path);
 
 /* view_field_label: its label, and its unit where that is not the sheet's own. */
-draw_words view_field_label(const sil_field *field);
+const char *view_field_label(const draw_draft *draft, const sil_field *field);
 
 /* view_figure_words: a figure of a field as a blank shows it; "" where it is unknown. */
-draw_words view_figure_words(const draw_draft *draft, const sil_field *field, double value);
+const char *view_figure_words(const draw_draft *draft, const sil_field *field, double value);
 
 /* view_field_words: what the job has for a plain field, as a blank shows it: at the last visit for
  * a reading. "" where it has nothing. */
-draw_words view_field_words(const draw_draft *draft, const sil_field *field);
+const char *view_field_words(const draw_draft *draft, const sil_field *field);
 
 /* A figure: schematic, not to scale, its bottom left corner at the origin. */
 typedef void view_figure(const draw_draft *draft, draw_shapes *list);
@@ -47,10 +47,10 @@ typedef enum view_cell { VIEW_CELL_FIGURE, VIEW_CELL_CHOICE, VIEW_CELL_CROWN } v
 
 typedef struct view_entry {
     view_cell cell;
-    draw_words label, range, aim;
-    draw_words read[3];    /* at the last visit; a crown's: string, fret, how far off */
-    const char *choice[2]; /* words to tick */
-    int chosen;            /* or -1 */
+    const char *label, *range, *aim; /* NULL or "" where nothing stands */
+    const char *read[3];             /* at the last visit; a crown's: string, fret, how far off */
+    const char *choice[2];           /* words to tick */
+    int chosen;                      /* or -1 */
 } view_entry;
 
 enum { VIEW_ENTRIES_MAX = 24 };
@@ -69,14 +69,15 @@ view_entry *view_form_row(view_form *form, view_cell cell, const char *label);
 void view_form_part(const draw_draft *draft, view_form *form, const char *part);
 
 /* view_add_form: rows of blanks, visits side by side. Returned: the bottom, mm. */
-double view_add_form(draw_shapes *list, double x, double top, double width, const view_form *form);
+double view_add_form(const draw_draft *draft, draw_shapes *list, double x, double top, double width,
+                     const view_form *form);
 
 /* A reading of every string. */
 typedef struct view_gauging {
     const char *name;  /* over its columns */
     const char *range; /* over the range; NULL: nothing is wanted, its column is not there */
     bool words;        /* written out: wide cells */
-    draw_words low_high[SIL_STRINGS_MAX], aim[SIL_STRINGS_MAX], read[SIL_STRINGS_MAX];
+    const char *low_high[SIL_STRINGS_MAX], *aim[SIL_STRINGS_MAX], *read[SIL_STRINGS_MAX];
 } view_gauging;
 
 /* view_add_gaugings: a row a string, over the whole width, its readings beside each other, visits
@@ -89,7 +90,7 @@ double view_add_gaugings(const draw_draft *draft, draw_shapes *list, double top,
 
 /* A size read once, and what is known of it: "" for a blank. */
 typedef struct view_size {
-    draw_words name, value;
+    const char *name, *value;
 } view_size;
 
 enum { VIEW_SIZES_MAX = 24 };
@@ -101,7 +102,7 @@ enum { VIEW_SIZES_MAX = 24 };
 int view_measure_sizes(const draw_draft *draft, bool unread, view_size size[VIEW_SIZES_MAX]);
 
 /* view_add_sizes: name and blank, in columns. Returned: the bottom, mm. */
-double view_add_sizes(draw_shapes *list, double top, double width, int columns, int count,
-                      const view_size *size);
+double view_add_sizes(const draw_draft *draft, draw_shapes *list, double top, double width,
+                      int columns, int count, const view_size *size);
 
 #endif

@@ -10,30 +10,31 @@ static const double head = 5.2, aim_width = 14, tick = 2.9, in = 1.2;
 view_entry *view_form_row(view_form *form, view_cell cell, const char *label)
 {
     view_entry *row = &form->row[form->rows < VIEW_ENTRIES_MAX - 1 ? form->rows++ : form->rows];
-    *row = (view_entry){.cell = cell, .label = draw_say("%s", label), .chosen = -1};
+    *row = (view_entry){.cell = cell, .label = label, .chosen = -1};
     return row;
 }
 
-static void middle_text(draw_shapes *list, double middle, double y, const char *text)
+static void middle_text(draw_shapes *list, double middle, double y, const char *words)
 {
     draw_text(list, DRAW_TEXT, (draw_point){middle, y - DRAW_NOTE / 2}, DRAW_NOTE, DRAW_MIDDLE, 0,
-              text);
+              words);
 }
 
 /* A text in a room of a width: in the smaller lettering where it needs it, cut where that is still
  * too wide. y is the middle of its letters. */
-static void text_within(draw_shapes *list, double x, double y, draw_anchor anchor, double width,
-                        const char *text)
+static void text_within(const draw_draft *draft, draw_shapes *list, double x, double y,
+                        draw_anchor anchor, double width, const char *words)
 {
     if (list == NULL) {
         return;
     }
-    double height = draw_text_width(list, text, DRAW_NOTE) <= width ? DRAW_NOTE : DRAW_SMALL;
-    draw_words fits = draw_text_fit(list, text, height, width);
-    draw_text(list, DRAW_TEXT, (draw_point){x, y - height / 2}, height, anchor, 0, fits.text);
+    double height = draw_text_width(list, words, DRAW_NOTE) <= width ? DRAW_NOTE : DRAW_SMALL;
+    draw_text(list, DRAW_TEXT, (draw_point){x, y - height / 2}, height, anchor, 0,
+              draw_text_fit(draft, list, words, height, width));
 }
 
-static void choices(draw_shapes *list, draw_box cell, const view_entry *row, bool last_visit)
+static void choices(const draw_draft *draft, draw_shapes *list, draw_box cell,
+                    const view_entry *row, bool last_visit)
 {
     double y = (cell.top + cell.bottom) / 2, half = draw_box_width(cell) / 2;
     for (int k = 0; k < 2; k++) {
@@ -46,18 +47,20 @@ static void choices(draw_shapes *list, draw_box cell, const view_entry *row, boo
             draw_line(list, DRAW_OUTLINE, (draw_point){box.left, box.top},
                       (draw_point){box.right, box.bottom});
         }
-        text_within(list, x + tick + 1, y, DRAW_LEFT, half - tick - 1.3 - in, row->choice[k]);
+        text_within(draft, list, x + tick + 1, y, DRAW_LEFT, half - tick - 1.3 - in,
+                    row->choice[k]);
     }
 }
 
-static void fill_cell(draw_shapes *list, draw_box cell, const view_entry *row, bool last_visit)
+static void fill_cell(const draw_draft *draft, draw_shapes *list, draw_box cell,
+                      const view_entry *row, bool last_visit)
 {
     static const double share[] = {0, 0.24, 0.48, 1}; /* a crown's string, fret, how far off */
     double y = (cell.top + cell.bottom) / 2, wide = draw_box_width(cell);
     draw_rectangle(list, DRAW_DIMENSION, cell);
     switch (row->cell) {
     case VIEW_CELL_CHOICE:
-        choices(list, cell, row, last_visit);
+        choices(draft, list, cell, row, last_visit);
         break;
     case VIEW_CELL_CROWN:
         for (int k = 0; k < 3; k++) {
@@ -66,11 +69,11 @@ static void fill_cell(draw_shapes *list, draw_box cell, const view_entry *row, b
                 draw_line(list, DRAW_RULE, (draw_point){x, cell.bottom}, (draw_point){x, cell.top});
             }
             middle_text(list, x + (share[k + 1] - share[k]) * wide / 2, y,
-                        last_visit ? row->read[k].text : "");
+                        last_visit ? row->read[k] : "");
         }
         break;
     case VIEW_CELL_FIGURE:
-        middle_text(list, (cell.left + cell.right) / 2, y, last_visit ? row->read[0].text : "");
+        middle_text(list, (cell.left + cell.right) / 2, y, last_visit ? row->read[0] : "");
         break;
     }
 }
@@ -87,7 +90,8 @@ static void form_head(draw_shapes *list, double x, double top, double width, con
     middle_text(list, right - 0.5 * form->visit, y, "visit 2");
 }
 
-double view_add_form(draw_shapes *list, double x, double top, double width, const view_form *form)
+double view_add_form(const draw_draft *draft, draw_shapes *list, double x, double top, double width,
+                     const view_form *form)
 {
     const double row_height = 5.8;
     double right = x + width, wanted = width - form->label - 2 * form->visit, y = top - head;
@@ -95,13 +99,13 @@ double view_add_form(draw_shapes *list, double x, double top, double width, cons
     for (int r = 0; r < form->rows; r++) {
         const view_entry *row = &form->row[r];
         double middle = y - row_height / 2;
-        draw_note(list, x, middle - DRAW_NOTE / 2, row->label.text);
+        draw_note(list, x, middle - DRAW_NOTE / 2, row->label);
         middle_text(list, x + form->label + (wanted - (form->ranged ? aim_width : 0)) / 2, middle,
-                    row->range.text);
-        middle_text(list, right - 2 * form->visit - aim_width / 2, middle, row->aim.text);
+                    row->range);
+        middle_text(list, right - 2 * form->visit - aim_width / 2, middle, row->aim);
         for (int visit = 0; visit < 2; visit++) {
             double left = right - (2 - visit) * form->visit;
-            fill_cell(list, (draw_box){left, y - row_height, left + form->visit, y}, row,
+            fill_cell(draft, list, (draw_box){left, y - row_height, left + form->visit, y}, row,
                       visit == 0);
         }
         if (r > 0) {
@@ -114,8 +118,8 @@ double view_add_form(draw_shapes *list, double x, double top, double width, cons
     return y;
 }
 
-double view_add_sizes(draw_shapes *list, double top, double width, int columns, int count,
-                      const view_size *size)
+double view_add_sizes(const draw_draft *draft, draw_shapes *list, double top, double width,
+                      int columns, int count, const view_size *size)
 {
     const double row_height = 5.8, between = 3, cell = 18.4;
     int rows = (count + columns - 1) / columns;
@@ -124,9 +128,9 @@ double view_add_sizes(draw_shapes *list, double top, double width, int columns, 
         int column = i / rows;
         double x = column * pitch, y = top - i % rows * row_height;
         double right = x + pitch - between, middle = y - row_height / 2;
-        text_within(list, x, middle, DRAW_LEFT, pitch - between - cell - 0.2, size[i].name.text);
+        text_within(draft, list, x, middle, DRAW_LEFT, pitch - between - cell - 0.2, size[i].name);
         draw_rectangle(list, DRAW_DIMENSION, (draw_box){right - cell, y - row_height, right, y});
-        text_within(list, right - cell / 2, middle, DRAW_MIDDLE, cell - 1, size[i].value.text);
+        text_within(draft, list, right - cell / 2, middle, DRAW_MIDDLE, cell - 1, size[i].value);
     }
     return top - rows * row_height;
 }
@@ -140,9 +144,9 @@ typedef struct columns {
     double note, gauge, range, aim, visit;
 } columns;
 
-static double widest(const draw_shapes *list, double least, const char *text)
+static double widest(const draw_shapes *list, double least, const char *words)
 {
-    return fmax(least, draw_text_width(list, text, DRAW_NOTE) + 2.6);
+    return words ? fmax(least, draw_text_width(list, words, DRAW_NOTE) + 2.6) : least;
 }
 
 static columns measure(const draw_draft *draft, const draw_shapes *list, int count,
@@ -151,12 +155,11 @@ static columns measure(const draw_draft *draft, const draw_shapes *list, int cou
     columns c = {.note = 9, .gauge = 12, .range = 18, .aim = widest(list, 0, "target")};
     double shares = 0, ranges = 0;
     for (int i = 0; i < draft->plan->job->string_count; i++) {
-        double gauge = draft->plan->job->strings[i].gauge;
-        c.note = widest(list, c.note, draw_say_note(draft, i).text);
-        c.gauge = widest(list, c.gauge, draw_say_length(draft, gauge).text);
+        c.note = widest(list, c.note, draw_say_note(draft, i));
+        c.gauge = widest(list, c.gauge, draw_figure(draft, draft->brief->nut.slot[i].gauge));
         for (int k = 0; k < count; k++) {
-            c.range = widest(list, c.range, gauging[k].low_high[i].text);
-            c.aim = widest(list, c.aim, gauging[k].aim[i].text);
+            c.range = widest(list, c.range, gauging[k].low_high[i]);
+            c.aim = widest(list, c.aim, gauging[k].aim[i]);
         }
     }
     for (int k = 0; k < count; k++) {
@@ -179,34 +182,33 @@ static void strings_told(const draw_draft *draft, draw_shapes *list, const colum
     middle_text(list, gauge, top - 7.8, "gauge");
     for (int i = 0; i < draft->plan->job->string_count; i++) {
         double y = top - heading - (i + 0.5) * height;
-        middle_text(list, number_width / 2, y, draw_say("%d", i + 1).text);
-        middle_text(list, note, y, draw_say_note(draft, i).text);
-        middle_text(list, gauge, y,
-                    draw_say_length(draft, draft->plan->job->strings[i].gauge).text);
+        middle_text(list, number_width / 2, y, draw_say(draft, "%d", i + 1));
+        middle_text(list, note, y, draw_say_note(draft, i));
+        middle_text(list, gauge, y, draw_figure(draft, draft->brief->nut.slot[i].gauge));
     }
 }
 
 /* What is wanted of a string, then a cell a visit. */
-static void gauging_row(draw_shapes *list, const columns *c, double x, double y, double height,
-                        const view_gauging *gauging, int string)
+static void gauging_row(const draw_draft *draft, draw_shapes *list, const columns *c, double x,
+                        double y, double height, const view_gauging *gauging, int string)
 {
     double middle = y - height / 2, cell = gauging->words ? 2.5 * c->visit : c->visit;
     if (gauging->range != NULL) {
-        middle_text(list, x + c->range / 2, middle, gauging->low_high[string].text);
-        middle_text(list, x + c->range + c->aim / 2, middle, gauging->aim[string].text);
+        middle_text(list, x + c->range / 2, middle, gauging->low_high[string]);
+        middle_text(list, x + c->range + c->aim / 2, middle, gauging->aim[string]);
         x += c->range + c->aim;
     }
     for (int visit = 0; visit < 2; visit++) {
         double left = x + visit * cell;
         draw_rectangle(list, DRAW_DIMENSION, (draw_box){left, y - height, left + cell, y});
     }
-    draw_words read = draw_text_fit(list, gauging->read[string].text, DRAW_NOTE, cell - 1);
-    middle_text(list, x + cell / 2, middle, read.text);
+    middle_text(list, x + cell / 2, middle,
+                draw_text_fit(draft, list, gauging->read[string], DRAW_NOTE, cell - 1));
 }
 
 /* Returned: its right edge. */
-static double draw_gauging(draw_shapes *list, const columns *c, double x, double top, double height,
-                           int strings, const view_gauging *gauging)
+static double draw_gauging(const draw_draft *draft, draw_shapes *list, const columns *c, double x,
+                           double top, double height, int strings, const view_gauging *gauging)
 {
     double cell = gauging->words ? 2.5 * c->visit : c->visit, bottom = top - heading;
     double right = x + (gauging->range != NULL ? c->range + c->aim : 0) + 2 * cell;
@@ -219,7 +221,7 @@ static double draw_gauging(draw_shapes *list, const columns *c, double x, double
     middle_text(list, right - 1.5 * cell, top - 7.8, "visit 1");
     middle_text(list, right - 0.5 * cell, top - 7.8, "visit 2");
     for (int i = 0; i < strings; i++) {
-        gauging_row(list, c, x, bottom, height, gauging, i);
+        gauging_row(draft, list, c, x, bottom, height, gauging, i);
         bottom -= height;
     }
     draw_rectangle(list, DRAW_OUTLINE, (draw_box){right - 2 * cell, bottom, right, top - heading});
@@ -234,7 +236,7 @@ double view_add_gaugings(const draw_draft *draft, draw_shapes *list, double top,
     double x = number_width + c.note + c.gauge;
     strings_told(draft, list, &c, top, height);
     for (int k = 0; k < count; k++) {
-        x = draw_gauging(list, &c, x, top, height, strings, &gauging[k]);
+        x = draw_gauging(draft, list, &c, x, top, height, strings, &gauging[k]);
     }
     for (int i = 1; i < strings; i++) {
         double y = top - heading - i * height;

@@ -4,8 +4,6 @@
 
 #include <string.h>
 
-#include "../board/paper.h"
-
 bool view_stands_loose(const sil_job *job)
 {
     return sil_working_in_slot(sil_saddle_working(job->saddle.kind, job->saddle.pitch));
@@ -14,9 +12,9 @@ bool view_stands_loose(const sil_job *job)
 static void add_size(const draw_draft *draft, bool unread, const sil_field *field, int *count,
                      view_size *size)
 {
-    draw_words value = unread ? draw_say("%s", "") : view_field_words(draft, field);
+    const char *value = unread ? "" : view_field_words(draft, field);
     if (*count < VIEW_SIZES_MAX) {
-        size[(*count)++] = (view_size){view_field_label(field), value};
+        size[(*count)++] = (view_size){view_field_label(draft, field), value};
     }
 }
 

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The words over a blank, and what a job has for it as it stands in the blank. */
+#include "../board/plain.h"
 #include "measure.h"
 
 #include <string.h>
@@ -11,59 +12,68 @@ sil_field view_field(const char *path)
     return field;
 }
 
-draw_words view_field_label(const sil_field *field)
+const char *view_field_label(const draw_draft *draft, const sil_field *field)
 {
     bool told = field->unit[0] != '\0' && field->measure != SIL_LENGTH;
     const char *unit = field->measure == SIL_ANGLE ? "\u00b0" : field->unit;
-    return told ? draw_say("%.60s, %s", field->label, unit) : draw_say("%.60s", field->label);
+    return told ? draw_say(draft, "%s, %s", field->label, unit) : field->label;
 }
 
-draw_words view_figure_words(const draw_draft *draft, const sil_field *field, double value)
+const char *view_figure_words(const draw_draft *draft, const sil_field *field, double value)
 {
     if (!sil_known(value)) {
-        return draw_say("%s", "");
+        return "";
     }
     if (isinf(value)) {
-        return draw_say("%s", field->choices[0].shown); /* a flat board */
+        return field->choices[0].shown; /* a flat board */
     }
     if (strcmp(field->path, "instrument.radius") == 0) {
-        return draw_say_radius(draft, value);
+        return draw_plain_radius(draft, value);
     }
     bool whole = field->measure == SIL_HUMIDITY || field->measure == SIL_TEMPERATURE;
-    return field->measure == SIL_LENGTH ? draw_say_length(draft, value)
-                                        : draw_say_number(draft, value, whole ? 0 : 1);
+    return field->measure == SIL_LENGTH ? draw_plain_length(draft, value)
+                                        : draw_plain_number(draft, value, whole ? 0 : 1);
 }
 
 /* One for both ends, or from the first to the last. */
-static draw_words range_words(const draw_draft *draft, const sil_field *field, double first,
-                              double last)
+static const char *range_words(const draw_draft *draft, const sil_field *field, double first,
+                               double last)
 {
     bool each = field->kind == SIL_FIELD_EACH;
     if (first == last || !sil_known(first + last)) {
         return view_figure_words(draft, field, first == last ? first : SIL_UNKNOWN);
     }
-    draw_words from = each ? draw_say_size(draft, first) : view_figure_words(draft, field, first);
-    draw_words to = each ? draw_say_size(draft, last) : view_figure_words(draft, field, last);
-    return draw_say("%s\u2013%s", from.text, to.text);
+    const char *from =
+        each ? draw_plain_size(draft, first) : view_figure_words(draft, field, first);
+    const char *to = each ? draw_plain_size(draft, last) : view_figure_words(draft, field, last);
+    return draw_say(draft, "%s\u2013%s", from, to);
 }
 
-draw_words view_field_words(const draw_draft *draft, const sil_field *field)
+const char *view_field_words(const draw_draft *draft, const sil_field *field)
 {
     const sil_job *job = draft->plan->job;
     sil_field_value value;
     if (!sil_field_read(field, job, job->reading_count - 1, &value)) {
-        return draw_say("%s", "");
+        return "";
     }
     switch (field->kind) {
     case SIL_FIELD_COUNT:
-        return draw_say("%.0f", value.figure[0]);
+        return draw_say(draft, "%.0f", value.figure[0]);
     case SIL_FIELD_CHOICE:
-        return draw_say("%.60s", field->choices[value.choice].shown);
+        return field->choices[value.choice].shown;
     case SIL_FIELD_TEXT:
-        return draw_say("%.20s", value.text);
-    default:
+        return value.text;
+    case SIL_FIELD_FIGURE:
+    case SIL_FIELD_ENDS:
+    case SIL_FIELD_EACH:
         return range_words(draft, field, value.figure[0], value.figure[value.count - 1]);
+    case SIL_FIELD_PART:
+    case SIL_FIELD_TARGET:
+    case SIL_FIELD_TARGETS:
+    case SIL_FIELD_LIST:
+        break;
     }
+    return "";
 }
 
 static bool is_plain(const sil_field *field)
@@ -79,13 +89,12 @@ static void add_row(const draw_draft *draft, view_form *form, const sil_field *f
     bool ticked = field->kind == SIL_FIELD_CHOICE && field->choice_count == 2;
     view_entry *row = view_form_row(form, ticked ? VIEW_CELL_CHOICE : VIEW_CELL_FIGURE, "");
     bool told = field->unit[0] != '\0' && field->measure != SIL_LENGTH;
-    row->label =
-        told ? draw_say("%.60s, %s", field->label, field->unit) : draw_say("%.60s", field->label);
+    row->label = told ? draw_say(draft, "%s, %s", field->label, field->unit) : field->label;
     if (strcmp(field->path, "readings.humidity") == 0 && sil_known(limits->humidity_low_pct) &&
         sil_known(limits->humidity_high_pct)) {
-        row->label = draw_say("%.60s, %s to %s %%", field->label,
-                              draw_say_number(draft, limits->humidity_low_pct, 0).text,
-                              draw_say_number(draft, limits->humidity_high_pct, 0).text);
+        row->label = draw_say(draft, "%s, %s to %s %%", field->label,
+                              draw_plain_number(draft, limits->humidity_low_pct, 0),
+                              draw_plain_number(draft, limits->humidity_high_pct, 0));
     }
     if (!ticked) {
         row->read[0] = view_field_words(draft, field);

@@ -9,9 +9,9 @@ static const double degree = 0.017453292519943295;
 static const double board_shown = 5, string_behind = 2.5, feeler_length = 4;
 
 /* A nut that leans is crossed aslant: longer along a slot than it is thick. */
-static double along_slot(const draw_draft *draft)
+static double along_slot(const part_nut *nut)
 {
-    return draft->plan->job->nut.thickness / cos(draft->board->nut_slant);
+    return nut->thickness / cos(nut->slant);
 }
 
 static void hatched(draw_shapes *list, draw_place place, draw_point *points, int count,
@@ -47,14 +47,13 @@ static void draw_feelers(draw_shapes *list, draw_place place, double surface, do
 }
 
 /* The string's two edges: level from the board, down along the slot's floor, then to the tuner. */
-static void draw_string(const draw_draft *draft, draw_shapes *list, draw_place place, double floor,
-                        double gauge)
+static void draw_string(const draw_draft *draft, draw_shapes *list, draw_place place, int string)
 {
-    double thickness = along_slot(draft);
-    double fall = tan(draft->plan->nut.fall_angle_deg * degree);
+    const part_nut *nut = &draft->brief->nut_part;
+    double thickness = along_slot(nut), fall = tan(nut->fall_deg * degree);
     double head = tan(draft->plan->job->instrument.head_angle_deg * degree);
     for (int edge = 0; edge < 2; edge++) {
-        double y = floor + edge * gauge, back = y - thickness * fall;
+        double y = nut->floor[string] + edge * nut->gauge[string], back = y - thickness * fall;
         const draw_point line[] = {
             draw_at(place, -board_shown, y), draw_at(place, 0, y), draw_at(place, thickness, back),
             draw_at(place, thickness + string_behind, back - string_behind * head)};
@@ -62,13 +61,29 @@ static void draw_string(const draw_draft *draft, draw_shapes *list, draw_place p
     }
 }
 
+static void dimension(const draw_draft *draft, draw_shapes *list, draw_place place, int string)
+{
+    const part_nut *nut = &draft->brief->nut_part;
+    const brief_slot *slot = &draft->brief->nut.slot[string];
+    double floor = nut->floor[string], thickness = along_slot(nut);
+    double left = draw_at(place, -board_shown, 0).x, right = draw_at(place, thickness, 0).x;
+    draw_point bottom = {left, place.y}, under = {left, draw_at(place, 0, floor).y};
+    draw_point surface = {left, draw_at(place, 0, floor - nut->stack[string]).y};
+    draw_dim_up(draft, list, surface, under, left - 5, slot->stack);
+    draw_dim_up(draft, list, bottom, under, left - 13, slot->floor);
+    draw_dim_up(draft, list, (draw_point){right, place.y},
+                draw_at(place, thickness, floor + nut->depth[string]),
+                draw_at(place, thickness + string_behind, 0).x + 6, slot->top);
+    draw_dim_across(draft, list, (draw_point){place.x, place.y}, (draw_point){right, place.y},
+                    place.y - 7, draft->brief->nut.crossing);
+}
+
 void view_nut_section(const draw_draft *draft, draw_shapes *list, draw_place place, int string)
 {
-    const sil_plan *plan = draft->plan;
-    double thickness = along_slot(draft), gauge = plan->job->strings[string].gauge;
-    double floor = plan->nut.floor[string], stack = plan->nut.stack[string];
-    double top = floor + plan->nut.depth[string], fall = plan->nut.fall_angle_deg;
-    double back = floor - thickness * tan(fall * degree);
+    const part_nut *part = &draft->brief->nut_part;
+    double thickness = along_slot(part), stack = part->stack[string];
+    double floor = part->floor[string], top = floor + part->depth[string];
+    double back = floor - thickness * tan(part->fall_deg * degree);
     draw_point nut[] = {{0, 0}, {thickness, 0}, {thickness, back}, {0, floor}};
 
     draw_board(list, place, floor - stack);
@@ -78,17 +93,7 @@ void view_nut_section(const draw_draft *draft, draw_shapes *list, draw_place pla
                                draw_at(place, thickness, top), draw_at(place, thickness, back)};
     draw_path(list, DRAW_SLOT, wall, 4, false);
     draw_of(list, string + 1);
-    draw_string(draft, list, place, floor, gauge);
+    draw_string(draft, list, place, string);
     draw_of(list, 0);
-
-    double left = draw_at(place, -board_shown, 0).x, right = draw_at(place, thickness, 0).x;
-    draw_point seat = {left, place.y}, surface = {left, draw_at(place, 0, floor - stack).y};
-    draw_point under = {left, draw_at(place, 0, floor).y};
-    draw_dim_up(list, surface, under, left - 5, draw_say_stop(draft, stack).text);
-    draw_dim_up(list, seat, under, left - 13, draw_say_length(draft, floor).text);
-    draw_dim_up(list, (draw_point){right, place.y}, draw_at(place, thickness, top),
-                draw_at(place, thickness + string_behind, 0).x + 6,
-                draw_say_length(draft, top).text);
-    draw_dim_across(list, (draw_point){place.x, place.y}, (draw_point){right, place.y}, place.y - 7,
-                    draw_say_size(draft, thickness).text);
+    dimension(draft, list, place, string);
 }

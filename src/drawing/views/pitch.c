@@ -2,6 +2,7 @@
 /* Where each string is to leave nut and saddle, in figures. */
 #include <string.h>
 
+#include "../board/plain.h"
 #include "sound.h"
 
 /* The last three only where there is something to say. */
@@ -9,15 +10,16 @@ enum { STRING, NOTE, BUILT, ONLY, BEST, ADVANCE, OPTIONAL, COLUMNS = OPTIONAL + 
 
 bool view_saddle_in_slot(const draw_draft *draft)
 {
-    const sil_job_saddle *saddle = &draft->plan->job->saddle;
-    return sil_working_in_slot(draft->plan->saddle.working) && sil_known(saddle->thickness);
+    return sil_working_in_slot(draft->brief->saddle.working) &&
+           sil_known(draft->brief->saddle_part.thickness);
 }
 
 double view_saddle_outside(const draw_draft *draft, int string)
 {
     double off = draft->plan->compensation[string].off_slot;
     /* Along the string, which crosses a saddle that leans aslant. */
-    double half = draft->plan->job->saddle.thickness / 2 / cos(draft->board->saddle_slant);
+    const part_saddle *part = &draft->brief->saddle_part;
+    double half = part->thickness / 2 / cos(part->slant);
     double past = sil_above(off, half) ? off - half : sil_below(off, -half) ? off + half : 0;
     return sil_known(off) ? past : off;
 }
@@ -38,36 +40,37 @@ static double cents_read(const draw_draft *draft, int string)
     return reading != NULL ? reading->cents[string] : SIL_UNKNOWN;
 }
 
-static draw_words signed_words(double value, draw_words words)
+static const char *signed_words(const draw_draft *draft, double value, const char *words)
 {
-    bool nothing = strpbrk(words.text, "123456789") == NULL; /* once rounded */
-    return draw_say(value > 0 && !nothing ? "+%s" : "%s", words.text);
+    bool nothing = strpbrk(words, "123456789") == NULL; /* once rounded */
+    return value > 0 && !nothing ? draw_say(draft, "+%s", words) : words;
 }
 
-static draw_words say_place(const draw_draft *draft, int string)
+static const char *say_place(const draw_draft *draft, int string)
 {
     double outside = view_saddle_outside(draft, string);
-    draw_words much = draw_say_length(draft, fabs(outside));
-    return outside < 0   ? draw_say("%s in front", much.text)
-           : outside > 0 ? draw_say("%s behind", much.text)
-                         : draw_say("%s", sil_known(outside) ? "inside" : "-");
+    const char *much = draw_plain_length(draft, fabs(outside));
+    return outside < 0          ? draw_say(draft, "%s in front", much)
+           : outside > 0        ? draw_say(draft, "%s behind", much)
+           : sil_known(outside) ? "inside"
+                                : "-";
 }
 
 static void fill_row(const draw_draft *draft, int i, draw_table *t, bool tuner)
 {
     const sil_compensation *told = &draft->plan->compensation[i];
-    draw_words *cell = t->cell[i];
+    const char **cell = t->cell[i];
     double cents = cents_read(draft, i);
     int column = OPTIONAL;
-    cell[STRING] = draw_say("%d", i + 1);
+    cell[STRING] = draw_say(draft, "%d", i + 1);
     cell[NOTE] = draw_say_note(draft, i);
-    cell[BUILT] = draw_say_length(draft, draft->plan->job->saddle.setback[i]);
-    cell[ONLY] = draw_say_length(draft, told->saddle_only);
-    cell[BEST] = draw_say_length(draft, told->best.setback);
-    cell[ADVANCE] = draw_say_length(draft, told->best.advance);
+    cell[BUILT] = draw_plain_length(draft, draft->plan->job->saddle.setback[i]);
+    cell[ONLY] = draw_plain_length(draft, told->saddle_only);
+    cell[BEST] = draw_plain_length(draft, told->best.setback);
+    cell[ADVANCE] = draw_plain_length(draft, told->best.advance);
     if (tuner) {
-        cell[column++] = signed_words(cents, draw_say_number(draft, cents, 1));
-        cell[column++] = signed_words(told->move, draw_say_length(draft, told->move));
+        cell[column++] = signed_words(draft, cents, draw_plain_number(draft, cents, 1));
+        cell[column++] = signed_words(draft, told->move, draw_plain_length(draft, told->move));
     }
     if (view_saddle_in_slot(draft)) {
         cell[column] = say_place(draft, i);

@@ -10,7 +10,7 @@ typedef struct end {
     draw_place place;
     const sil_job_saddle *sheet;
     int string;
-    double half, top, height; /* half the thickness; bridge's top, saddle's top over the seat */
+    double half, top, height; /* half the thickness; bridge's top, saddle's over its bottom */
 } end;
 
 static double right_edge(const end *e)
@@ -70,27 +70,27 @@ static void draw_string(const end *e)
 static void dimension(const end *e)
 {
     const draw_draft *draft = e->draft;
+    const brief_bearing *string = &draft->brief->saddle.string[e->string];
     double pickup = e->sheet->pickup, right = right_edge(e), low = -pickup - under;
     double x = draw_at(e->place, -string_before, 0).x, far = draw_at(e->place, right, 0).x;
-    draw_point seat = draw_at(e->place, -before, 0), bridge = draw_at(e->place, -before, e->top);
+    draw_point bottom = draw_at(e->place, -before, 0), bridge = draw_at(e->place, -before, e->top);
     draw_point contact = draw_at(e->place, -string_before, e->height);
-    draw_dim_up(e->list, bridge, contact, x - 5, draw_say_length(draft, e->height - e->top).text);
-    draw_dim_up(e->list, seat, contact, x - 13, draw_say_length(draft, e->height).text);
-    draw_dim_up(e->list, draw_at(e->place, right, -pickup), draw_at(e->place, right, e->top),
-                far + 7, draw_say_size(draft, e->top + pickup).text);
-    draw_dim_across(e->list, draw_at(e->place, -e->half, low), draw_at(e->place, e->half, low),
-                    draw_at(e->place, 0, low).y - 6,
-                    draw_say_size(draft, e->sheet->thickness).text);
+    draw_dim_up(draft, e->list, bridge, contact, x - 5, string->out);
+    draw_dim_up(draft, e->list, bottom, contact, x - 13, string->height);
+    draw_dim_up(draft, e->list, draw_at(e->place, right, -pickup), draw_at(e->place, right, e->top),
+                far + 7, string->slot_wall);
+    draw_dim_across(draft, e->list, draw_at(e->place, -e->half, low),
+                    draw_at(e->place, e->half, low), draw_at(e->place, 0, low).y - 6,
+                    draft->brief->saddle.thickness);
 }
 
 void view_saddle_end(const draw_draft *draft, draw_shapes *list, draw_place place, int string)
 {
+    const part_saddle *saddle = &draft->brief->saddle_part;
     const sil_job_saddle *sheet = &draft->plan->job->saddle;
-    const sil_saddle_work *work = &draft->plan->saddle;
-    double height = work->height[string] + sil_left_on(draft->plan, string);
-    double top = work->height[string] - work->protrusion[string];
-    end e = {draft, list, place, sheet, string, sheet->thickness / 2, top, height};
-    double shim = sil_known(work->shim) && work->remedy == SIL_SADDLE_SHIM ? work->shim : 0;
+    double height = draft->brief->saddle.string[string].height.exact, shim = saddle->shim;
+    end e = {draft, list, place, sheet, string, saddle->thickness / 2, saddle->bridge[string],
+             height};
     draw_bridge(&e);
     draw_block(&e, shim, height, fmax(behind_saddle(&e, e.half), e.top), 1.6);
     if (shim > 0) {

@@ -3,142 +3,124 @@
 
 /* How much of a saddle is drawn whose height nobody has measured, mm. */
 static const double stump = 6;
+static const sil_line none = {0, 0};
 
-typedef struct saddle {
+/* The saddle's face at its place. Heights are over the present bottom, so that what comes off shows
+ * in its place: a shim lifts the whole piece and changes nothing in it; a new saddle is drawn as it
+ * will stand. */
+typedef struct face {
     draw_shapes *list;
     draw_place place;
-    double length;
-    draw_curve present, finished;
-} saddle;
+    const part_saddle *part;
+    bool present; /* the top as it is shows, since something is done */
+} face;
 
-double view_saddle_profile(const draw_draft *draft, int string)
+static face begin(const draw_draft *draft, draw_shapes *list, draw_place place)
 {
-    const sil_saddle_work *work = &draft->plan->saddle;
-    return work->remedy == SIL_SADDLE_REPLACE ? work->height[string]
-                                              : work->present[string] - work->dress[string];
+    const part_saddle *part = &draft->brief->saddle_part;
+    bool worked = draft->brief->saddle.remedy != SIL_SADDLE_NONE;
+    return (face){list, place, part, part->present_top.count > 0 && worked};
 }
 
-/* Heights over the present seat, so that what comes off shows in its place: a shim lifts the whole
- * piece and changes nothing in it; a new saddle is drawn as it will stand. */
-static saddle measure(const draw_draft *draft, draw_shapes *list, draw_place place)
+static void put_curve(const face *f, draw_layer layer, const part_curve *curve)
 {
-    const sil_plan *plan = draft->plan;
-    const sil_saddle_work *work = &plan->saddle;
-    double top[SIL_STRINGS_MAX];
-    saddle s = {list, place, plan->job->saddle.length, {0}, {0}};
-    for (int i = 0; i < plan->job->string_count; i++) {
-        top[i] = view_saddle_profile(draft, i);
-    }
-    const double *z = plan->bench.board.saddle_z;
-    s.present = draw_curve_through(draft, s.length, z, work->present);
-    s.finished = draw_curve_through(draft, s.length, z, top);
-    return s;
+    draw_point points[PART_CURVE_POINTS];
+    int count = part_curve_points(curve, 0, f->part->length, points);
+    draw_place_points(f->place, points, count);
+    draw_path(f->list, layer, points, count, false);
 }
 
-static double base_at(const saddle *s, sil_line cut, double x)
+static void draw_upright(const face *f, draw_layer layer, double x, double from, double to)
 {
-    return sil_line_at(cut, x - s->length / 2);
+    draw_line(f->list, layer, draw_at(f->place, x, from), draw_at(f->place, x, to));
 }
 
-static void put_curve(const saddle *s, draw_layer layer, const draw_curve *curve)
+static void draw_bottom(const face *f, draw_layer layer, sil_line cut)
 {
-    draw_point points[DRAW_CURVE_POINTS];
-    int count = draw_curve_points(curve, 0, s->length, points);
-    draw_place_points(s->place, points, count);
-    draw_path(s->list, layer, points, count, false);
+    double length = f->part->length;
+    draw_line(f->list, layer, draw_at(f->place, 0, part_base_at(f->part, cut, 0)),
+              draw_at(f->place, length, part_base_at(f->part, cut, length)));
 }
 
-static void draw_upright(const saddle *s, draw_layer layer, double x, double from, double to)
+static void draw_cuts(const face *f)
 {
-    draw_line(s->list, layer, draw_at(s->place, x, from), draw_at(s->place, x, to));
-}
-
-static void draw_base(const saddle *s, draw_layer layer, sil_line cut)
-{
-    draw_line(s->list, layer, draw_at(s->place, 0, base_at(s, cut, 0)),
-              draw_at(s->place, s->length, base_at(s, cut, s->length)));
+    draw_bottom(f, DRAW_CUT, f->part->base_all);
+    draw_bottom(f, DRAW_CUT_FIRST, f->part->base_first);
 }
 
 /* Broken off above: a free line across. */
-static void draw_break(const saddle *s)
+static void draw_break(const face *f)
 {
     enum { WAVES = 12 };
     draw_point points[2 * WAVES + 1];
     for (int i = 0; i <= 2 * WAVES; i++) {
-        points[i] = draw_at(s->place, s->length * i / (2 * WAVES),
+        points[i] = draw_at(f->place, f->part->length * i / (2 * WAVES),
                             stump + (i % 2 == 0   ? 0
                                      : i % 4 == 1 ? 0.25
                                                   : -0.25));
     }
-    draw_path(s->list, DRAW_DIMENSION, points, 2 * WAVES + 1, false);
+    draw_path(f->list, DRAW_DIMENSION, points, 2 * WAVES + 1, false);
 }
 
-static void draw_shim(const saddle *s, double shim)
+static void draw_shim(const face *f)
 {
-    draw_point points[] = {{0, -shim}, {s->length, -shim}, {s->length, 0}, {0, 0}};
-    draw_place_points(s->place, points, 4);
-    draw_path(s->list, DRAW_OUTLINE, points, 4, true);
-    draw_hatch(s->list, points, 4, 1.0);
+    double length = f->part->length, shim = f->part->shim;
+    draw_point points[] = {{0, -shim}, {length, -shim}, {length, 0}, {0, 0}};
+    draw_place_points(f->place, points, 4);
+    draw_path(f->list, DRAW_OUTLINE, points, 4, true);
+    draw_hatch(f->list, points, 4, 1.0);
+}
+
+static void draw_end(const face *f, double x)
+{
+    const part_saddle *part = f->part;
+    double low = part_base_at(part, part->base ? part->base_first : none, x);
+    bool whole = part->finished_top.count > 0;
+    draw_upright(f, DRAW_OUTLINE, x, low, whole ? part_curve_at(&part->finished_top, x) : stump);
+    if (part->present_top.count > 0) {
+        draw_upright(f, DRAW_PRESENT, x, 0, part_curve_at(&part->present_top, x));
+    } else if (part->base) {
+        draw_upright(f, DRAW_PRESENT, x, 0, low);
+    }
 }
 
 void view_saddle_face(const draw_draft *draft, draw_shapes *list, draw_place place)
 {
-    const sil_saddle_work *work = &draft->plan->saddle;
-    const sil_line none = {0, 0};
-    saddle s = measure(draft, list, place);
-    bool whole = s.finished.count > 0, anew = work->remedy == SIL_SADDLE_REPLACE;
-    sil_line first = work->bottom ? work->cut_first : none;
-    for (int end = 0; end < 2; end++) {
-        double x = end * s.length, top = whole ? draw_curve_at(&s.finished, x) : stump;
-        draw_upright(&s, DRAW_OUTLINE, x, base_at(&s, first, x), top);
-        if (s.present.count > 0) {
-            draw_upright(&s, DRAW_PRESENT, x, 0, draw_curve_at(&s.present, x));
-        } else if (work->bottom) {
-            draw_upright(&s, DRAW_PRESENT, x, 0, base_at(&s, first, x));
-        }
-    }
-    if (whole) {
-        put_curve(&s, DRAW_OUTLINE, &s.finished);
+    face f = begin(draft, list, place);
+    draw_end(&f, 0);
+    draw_end(&f, f.part->length);
+    if (f.part->finished_top.count > 0) {
+        put_curve(&f, DRAW_OUTLINE, &f.part->finished_top);
     } else {
-        draw_break(&s);
+        draw_break(&f);
     }
-    if (s.present.count > 0 && work->remedy != SIL_SADDLE_NONE) {
-        put_curve(&s, DRAW_PRESENT, &s.present);
+    if (f.present) {
+        put_curve(&f, DRAW_PRESENT, &f.part->present_top);
     }
-    if (work->bottom) {
-        draw_base(&s, DRAW_PRESENT, none);
-        draw_base(&s, DRAW_CUT, work->cut);
-        draw_base(&s, DRAW_CUT_FIRST, work->cut_first);
-    } else {
-        draw_base(&s, DRAW_OUTLINE, none);
+    draw_bottom(&f, f.part->base ? DRAW_PRESENT : DRAW_OUTLINE, none);
+    if (f.part->base) {
+        draw_cuts(&f);
     }
-    if (sil_known(work->shim) && !anew) {
-        draw_shim(&s, work->shim);
+    if (f.part->shim > 0) {
+        draw_shim(&f);
     }
-}
-
-static void draw_closed(const saddle *s)
-{
-    draw_point points[DRAW_CURVE_POINTS + 2] = {{0, 0}, {s->length, 0}};
-    int count = 2 + draw_curve_points(&s->finished, s->length, 0, points + 2);
-    draw_place_points(s->place, points, count);
-    draw_path(s->list, DRAW_OUTLINE, points, count, true);
 }
 
 void view_saddle_outline(const draw_draft *draft, draw_shapes *list, draw_place place)
 {
-    const sil_saddle_work *work = &draft->plan->saddle;
-    saddle s = measure(draft, list, place);
-    if (s.finished.count > 0) {
-        draw_closed(&s);
+    draw_point points[PART_SADDLE_POINTS];
+    face f = begin(draft, list, place);
+    int count = part_saddle_outline(f.part, points);
+    if (count > 0) {
+        draw_place_points(place, points, count);
+        draw_path(list, DRAW_OUTLINE, points, count, true);
     } else {
-        draw_base(&s, DRAW_PRESENT, (sil_line){0, 0});
+        draw_bottom(&f, DRAW_PRESENT, none);
     }
-    if (s.present.count > 0 && work->remedy != SIL_SADDLE_NONE) {
-        put_curve(&s, DRAW_PRESENT, &s.present);
+    if (f.present) {
+        put_curve(&f, DRAW_PRESENT, &f.part->present_top);
     }
-    if (work->bottom) {
-        draw_base(&s, DRAW_CUT, work->cut);
-        draw_base(&s, DRAW_CUT_FIRST, work->cut_first);
+    if (f.part->base) {
+        draw_cuts(&f);
     }
 }

@@ -131,19 +131,6 @@ static void draw_ends(const side *v, const sil_fit *fit)
     }
 }
 
-/* The crown farthest off the line under this string, 0 where all are sound. */
-static int worst_fret(const side *v)
-{
-    const double *off = v->draft->plan->bench.crowns.off[v->string];
-    int worst = 0;
-    for (int fret = 1; fret <= v->board->frets; fret++) {
-        if (fabs(off[fret]) > (worst > 0 ? fabs(off[worst]) : 0.005)) {
-            worst = fret;
-        }
-    }
-    return worst;
-}
-
 static void number_frets(const side *v, double y)
 {
     static const int numbers[] = {1, 3, 5, 7, 9, 12, 15, 17, 19, 21, 24, 27, 30, 33, 36};
@@ -156,66 +143,58 @@ static void number_frets(const side *v, double y)
         if (x < free_from) {
             continue;
         }
-        draw_text(v->list, DRAW_TEXT, (draw_point){x, y}, DRAW_SMALL, DRAW_MIDDLE, 0,
-                  draw_say("%d", numbers[i]).text);
+        draw_number(v->list, (draw_point){x, y}, DRAW_SMALL, DRAW_MIDDLE, numbers[i]);
         free_from = x + 5.5;
     }
 }
 
 /* A wedge from below at the fret, and what it stands for under the end of the strings. */
-static void mark_worst(const side *v, int fret, double y, double width)
+static void mark_worst(const side *v, const brief_fret_off *worst, double y, double width)
 {
-    double off = v->draft->plan->bench.crowns.off[v->string][fret];
-    double x = draw_at(v->place, v->board->fret_x[v->string][fret], 0).x;
+    double x = draw_at(v->place, v->board->fret_x[v->string][worst->fret], 0).x;
     const draw_point wedge[] = {{x, y}, {x - 1.1, y - 2.2}, {x + 1.1, y - 2.2}};
     draw_fill(v->list, DRAW_WARNING, wedge, 3);
     draw_text(v->list, DRAW_TEXT, (draw_point){width, y - 2}, DRAW_SMALL, DRAW_RIGHT, 0,
-              draw_say("wedge: fret %d %s by %s", fret, off < 0 ? "worn" : "proud",
-                       draw_say_length(v->draft, fabs(off)).text)
-                  .text);
+              draw_say(v->draft, "wedge: fret %d %s by %s", worst->fret,
+                       worst->worn ? "worn" : "proud", draw_figure(v->draft, worst->off)));
 }
 
 static void caption(const side *v, double y, double width)
 {
     const draw_draft *draft = v->draft;
-    const sil_stages *stages = &draft->plan->stages;
-    double now = sil_action(v->board, &stages->fit[SIL_NOW], v->string, 12);
-    double after = sil_action_after(draft->plan, v->string);
+    const brief_reading *action = &draft->brief->action[v->string];
     draw_ring(v->list, (draw_point){2.5, y + DRAW_NOTE / 2}, v->string + 1);
     draw_note(v->list, 8, y,
-              draw_say("action at the 12th: dashed now %s, solid after%s %s",
-                       draw_say_length(draft, now).text,
-                       stages->forecast[SIL_SADDLE] ? " about" : "",
-                       draw_say_length(draft, after).text)
-                  .text);
+              draw_say(draft, "action at the 12th: dashed now %s, solid after%s %s",
+                       draw_figure(draft, action->now), draft->brief->forecast ? " about" : "",
+                       draw_figure(draft, action->after)));
     draw_text(v->list, DRAW_TEXT, (draw_point){width, y}, DRAW_SMALL, DRAW_RIGHT, 0,
-              draw_say("heights %s, lengths %s", draw_say_scale(v->place.up).text,
-                       draw_say_scale(v->place.across).text)
-                  .text);
+              draw_say(draft, "heights %s, lengths %s", draw_say_scale(draft, v->place.up),
+                       draw_say_scale(draft, v->place.across)));
 }
 
 void view_side(const draw_draft *draft, draw_shapes *list, int string, double width)
 {
     const sil_stages *stages = &draft->plan->stages;
     const sil_fit *now = &stages->fit[SIL_NOW], *after = &stages->fit[SIL_SADDLE];
-    side v = {draft, draft->board, list, string, {0, 0, 1, 1}};
+    const brief_fret_off *worst = &draft->brief->worst[string];
+    side v = {draft, &draft->plan->bench.board, list, string, {0, 0, 1, 1}};
     double depth = crown_depth(draft);
     draw_box box = span(&v, depth);
     if (!isfinite(box.top)) {
         return;
     }
     v.place = scaled(&v, width, depth);
-    int worst = worst_fret(&v);
     draw_of(list, string + 1);
     draw_crowns(&v, after, depth);
-    if (stages->changed[SIL_ROD] || stages->changed[SIL_FRETS] || worst > 0) {
+    if (stages->changed[SIL_ROD] || stages->changed[SIL_FRETS] || worst->fret > 0) {
         draw_crown_line(&v, now);
     }
     draw_ends(&v, after);
     draw_string(&v, now, DRAW_PRESENT);
     draw_string(&v, after, DRAW_OUTLINE);
     number_frets(&v, -4.5);
-    if (worst > 0) {
+    if (worst->fret > 0) {
         mark_worst(&v, worst, -5.5, width);
     }
     caption(&v, draw_at(v.place, 0, box.top).y + 4, width);

@@ -5,32 +5,30 @@
 static const double farthest = 12; /* of a point off the slot, mm, that can still be shown */
 
 /* How far behind the middle of the slot as built a line lies. */
-static double behind(const draw_draft *draft, sil_line line, double x)
+static double behind(const part_saddle *part, sil_line line, double x)
 {
-    double z = x - draft->plan->job->saddle.length / 2;
-    return sil_line_at(line, z) - sil_line_at(draft->plan->slot_as_built, z);
+    double z = x - part->length / 2;
+    return sil_line_at(line, z) - sil_line_at(part->slot_built, z);
 }
 
-static void draw_slot(const draw_draft *draft, draw_shapes *list, draw_place place, sil_line line,
+static void draw_slot(const part_saddle *part, draw_shapes *list, draw_place place, sil_line line,
                       draw_layer layer)
 {
-    double length = draft->plan->job->saddle.length, half = draft->plan->job->saddle.thickness / 2;
-    double upright = cos(draft->board->saddle_slant);
-    double bass = -behind(draft, line, 0) * upright;
-    double treble = -behind(draft, line, length) * upright;
+    double length = part->length, half = part->thickness / 2, upright = cos(part->slant);
+    double bass = -behind(part, line, 0) * upright;
+    double treble = -behind(part, line, length) * upright;
     const draw_point corners[] = {
         draw_at(place, 0, bass - half), draw_at(place, length, treble - half),
         draw_at(place, length, treble + half), draw_at(place, 0, bass + half)};
     draw_path(list, layer, corners, 4, true);
 }
 
-static bool can_be_shown(const draw_draft *draft)
+static bool can_be_shown(const part_saddle *part)
 {
     int known = 0;
-    for (int i = 0; i < draft->plan->job->string_count; i++) {
-        double off = draft->plan->compensation[i].off_slot;
-        known += sil_known(off);
-        if (fabs(off) > farthest) {
+    for (int i = 0; i < part->strings; i++) {
+        known += part->contact_known[i];
+        if (part->contact_known[i] && fabs(part->contact[i]) > farthest) {
             return false;
         }
     }
@@ -39,32 +37,28 @@ static bool can_be_shown(const draw_draft *draft)
 
 bool view_best_slot_fits(const draw_draft *draft)
 {
-    sil_line best = draft->plan->slot_best;
-    double length = draft->plan->job->saddle.length;
-    return view_saddle_any_outside(draft) && fabs(behind(draft, best, 0)) <= farthest &&
-           fabs(behind(draft, best, length)) <= farthest;
+    const part_saddle *part = &draft->brief->saddle_part;
+    return view_saddle_any_outside(draft) && fabs(behind(part, part->slot_best, 0)) <= farthest &&
+           fabs(behind(part, part->slot_best, part->length)) <= farthest;
 }
 
 void view_slot(const draw_draft *draft, draw_shapes *list, double scale)
 {
-    const sil_plan *plan = draft->plan;
-    double length = plan->job->saddle.length;
-    if (list == NULL || !view_saddle_in_slot(draft) || !can_be_shown(draft)) {
+    const part_saddle *part = &draft->brief->saddle_part;
+    if (list == NULL || !view_saddle_in_slot(draft) || !can_be_shown(part)) {
         return;
     }
-    draw_place place = draw_place_part(draft, length, scale);
+    draw_place place = draw_place_part(draft, part->length, scale);
     draw_ordinates numbers = {.numbered = true};
-    draw_slot(draft, list, place, plan->slot_as_built, DRAW_OUTLINE);
+    draw_slot(part, list, place, part->slot_built, DRAW_OUTLINE);
     if (view_best_slot_fits(draft)) {
-        draw_slot(draft, list, place, plan->slot_best, DRAW_HIDDEN);
+        draw_slot(part, list, place, part->slot_best, DRAW_HIDDEN);
     }
-    for (int i = 0; i < plan->job->string_count; i++) {
-        double x = draw_on_saddle(draft, i);
-        double off = plan->compensation[i].off_slot;
-        if (!sil_known(off)) {
+    for (int i = 0; i < part->strings; i++) {
+        if (!part->contact_known[i]) {
             continue;
         }
-        draw_point at = view_behind_saddle(draft, place, x, off);
+        draw_point at = view_behind_saddle(draft, place, i);
         draw_of(list, i + 1);
         view_cross(list, at);
         numbers.from[numbers.count] = (draw_point){at.x, at.y + 1.2};
@@ -72,5 +66,5 @@ void view_slot(const draw_draft *draft, draw_shapes *list, double scale)
     }
     draw_of(list, 0);
     numbers.reach = draw_shapes_box(list).top + 5.5;
-    draw_dim_ordinates(list, &numbers);
+    draw_dim_ordinates(draft, list, &numbers);
 }

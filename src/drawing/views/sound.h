@@ -1,13 +1,9 @@
 /* SPDX-License-Identifier: MIT */
-/* The sheet on buzz and intonation: its two parts and their views. */
+/* The views of the paper on buzz and intonation. */
 #ifndef SILLET_DRAWING_SOUND_H
 #define SILLET_DRAWING_SOUND_H
 
-#include "../board/paper.h"
 #include "views.h"
-
-void paper_buzz(draw_flow *flow);
-void paper_tune(draw_flow *flow);
 
 /* What is left of a note's clean force over the pick. */
 typedef enum view_shade { VIEW_SHADE_NONE, VIEW_SHADE_NEAR, VIEW_SHADE_BUZZES } view_shade;

@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: MIT */
-/* A step of the bench plan on paper. What it says comes from the plan; what it leaves blank to
+/* A step of the bench plan on paper. What it says comes from the brief; what it leaves blank to
  * write in follows from what it does. */
 #include <stddef.h>
 
 #include "views.h"
 
-static const double tick_box = 4.4, text_left = 15;
+static const double tick_box = 4.4, words_left = 15;
 
 static void add_row(draw_grid *grid, const char *label, const char *label2, double height)
 {
@@ -18,142 +18,180 @@ static void add_blank(draw_grid *grid, const char *label)
     add_row(grid, label, NULL, 0);
 }
 
-/* A row of figures, one a string; those of strings not worked are dashes, and where none is worked
- * there is no row. */
+/* The figure of one string that a row of a step's grid has. */
+typedef brief_figure string_figure(const brief *b, int i);
+
+static brief_figure nut_first(const brief *b, int i)
+{
+    return b->nut.slot[i].first;
+}
+
+static brief_figure base_first(const brief *b, int i)
+{
+    return b->saddle.string[i].base_first;
+}
+
+static brief_figure action_first(const brief *b, int i)
+{
+    return b->saddle.string[i].action_first;
+}
+
+static brief_figure dress(const brief *b, int i)
+{
+    return b->saddle.string[i].dress;
+}
+
+static brief_figure action_done(const brief *b, int i)
+{
+    return b->saddle.string[i].action_done;
+}
+
+/* A row of figures, one a string; where none is known there is no row. */
 static void add_figures(const draw_draft *draft, draw_grid *grid, const char *label,
-                        draw_words say(const draw_draft *, double), const double *value,
-                        const bool *worked)
+                        string_figure *figure)
 {
     bool any = false;
     add_row(grid, label, NULL, DRAW_NOTE);
-    for (int i = 0; i < draft->plan->job->string_count; i++) {
-        bool told = worked == NULL || worked[i];
-        grid->row[grid->rows - 1].cell[i] = told ? say(draft, value[i]) : draw_say("-");
-        any = any || told;
+    for (int i = 0; i < draft->brief->strings; i++) {
+        brief_figure told = figure(draft->brief, i);
+        grid->row[grid->rows - 1].cell[i] = draw_figure(draft, told);
+        any = any || brief_known(told);
     }
     grid->rows -= !any;
 }
 
-static void add_last_action(const draw_draft *draft, draw_grid *grid)
+/* The gap of every slot that is worked. */
+static void add_gaps(const draw_draft *draft, draw_grid *grid)
 {
-    double action[SIL_STRINGS_MAX] = {0};
-    for (int i = 0; i < draft->plan->job->string_count; i++) {
-        action[i] = sil_action_after(draft->plan, i);
+    bool any = false;
+    add_row(grid, "gap when done", NULL, DRAW_NOTE);
+    for (int i = 0; i < draft->brief->strings; i++) {
+        const brief_slot *slot = &draft->brief->nut.slot[i];
+        grid->row[grid->rows - 1].cell[i] = slot->worked ? draw_figure(draft, slot->gap) : "-";
+        any = any || slot->worked;
     }
-    add_figures(draft, grid, "action when done", draw_say_length, action, NULL);
+    grid->rows -= !any;
 }
 
-static void nut_grid(const draw_draft *draft, draw_grid *grid)
+/* What is left to write in at a step. */
+typedef enum form_name {
+    NO_FORM,
+    NUT_FORM,
+    SAND_FORM,
+    DRESS_FORM,
+    SADDLE_FORM,
+    AGAIN_FORM,
+    ACTION_FORM,
+    FIRST_FORM,
+    CROWN_FORM
+} form_name;
+
+static void fill_grid(const draw_draft *draft, draw_grid *grid, form_name form)
 {
-    const sil_plan *plan = draft->plan;
-    double gap[SIL_STRINGS_MAX];
-    bool worked[SIL_STRINGS_MAX], filed[SIL_STRINGS_MAX];
-    for (int i = 0; i < plan->job->string_count; i++) {
-        sil_verdict verdict = plan->nut.verdict[i];
-        gap[i] = sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_SADDLE], i,
-                               plan->bench.targets.first_held);
-        filed[i] = verdict == SIL_TAKE;
-        worked[i] = verdict == SIL_TAKE || verdict == SIL_RAISE;
+    switch (form) {
+    case NUT_FORM:
+        add_figures(draft, grid, "first pass", nut_first);
+        add_gaps(draft, grid);
+        add_blank(grid, "gap read");
+        add_blank(grid, "and again");
+        break;
+    case SAND_FORM:
+        add_figures(draft, grid, "off, first pass", base_first);
+        add_figures(draft, grid, "action then", action_first);
+        add_blank(grid, "action read");
+        add_blank(grid, "and again");
+        break;
+    case DRESS_FORM:
+        add_figures(draft, grid, "off the top", dress);
+        add_figures(draft, grid, "action when done", action_done);
+        add_blank(grid, "action read");
+        break;
+    case SADDLE_FORM:
+        add_figures(draft, grid, "action when done", action_done);
+        add_blank(grid, "action read");
+        break;
+    case AGAIN_FORM:
+        add_blank(grid, "action at the 12th");
+        add_blank(grid, "gap at the 1st");
+        break;
+    case ACTION_FORM:
+        add_blank(grid, "action at the 12th");
+        break;
+    case FIRST_FORM:
+        add_blank(grid, "held at the 3rd");
+        add_blank(grid, "open");
+        break;
+    case CROWN_FORM:
+        add_blank(grid, "off, fret 1");
+        add_blank(grid, "off, fret 2");
+        add_blank(grid, "off, fret 3");
+        break;
+    case NO_FORM:
+        break;
     }
-    add_figures(draft, grid, "first pass", draw_say_cut, plan->nut.first_pass, filed);
-    add_figures(draft, grid, "gap when done", draw_say_length, gap, worked);
-    add_blank(grid, "gap read");
-    add_blank(grid, "and again");
-}
-
-static void sand_grid(const draw_draft *draft, draw_grid *grid)
-{
-    const sil_plan *plan = draft->plan;
-    const sil_board *board = &plan->bench.board;
-    double off[SIL_STRINGS_MAX] = {0}, action[SIL_STRINGS_MAX] = {0};
-    for (int i = 0; i < plan->job->string_count; i++) {
-        off[i] = sil_line_at(plan->saddle.cut_first, board->saddle_z[i]);
-        action[i] =
-            sil_action(board, &plan->stages.fit[SIL_NUT], i, 12) - off[i] * sil_leverage(board, i);
-    }
-    add_figures(draft, grid, "off, first pass", draw_say_cut, off, NULL);
-    add_figures(draft, grid, "action then", draw_say_length, action, NULL);
-    add_blank(grid, "action read");
-    add_blank(grid, "and again");
-}
-
-static void dress_grid(const draw_draft *draft, draw_grid *grid)
-{
-    const sil_plan *plan = draft->plan;
-    bool worked[SIL_STRINGS_MAX];
-    for (int i = 0; i < plan->job->string_count; i++) {
-        worked[i] = sil_dressed_off(draft->plan, i) > 0;
-    }
-    add_figures(draft, grid, "off the top", draw_say_cut, plan->saddle.dress, worked);
-    add_last_action(draft, grid);
-    add_blank(grid, "action read");
-}
-
-static void saddle_grid(const draw_draft *draft, draw_grid *grid)
-{
-    add_last_action(draft, grid);
-    add_blank(grid, "action read");
-}
-
-static void again_grid(const draw_draft *draft, draw_grid *grid)
-{
-    (void)draft;
-    add_blank(grid, "action at the 12th");
-    add_blank(grid, "gap at the 1st");
-}
-
-static void action_blank(const draw_draft *draft, draw_grid *grid)
-{
-    (void)draft;
-    add_blank(grid, "action at the 12th");
-}
-
-static void first_blank(const draw_draft *draft, draw_grid *grid)
-{
-    (void)draft;
-    add_blank(grid, "held at the 3rd");
-    add_blank(grid, "open");
-}
-
-static void crown_blanks(const draw_draft *draft, draw_grid *grid)
-{
-    (void)draft;
-    add_blank(grid, "off, fret 1");
-    add_blank(grid, "off, fret 2");
-    add_blank(grid, "off, fret 3");
 }
 
 typedef struct blanks {
-    void (*grid)(const draw_draft *draft, draw_grid *grid);
+    form_name form;
     const char *blank; /* one thing to write, under the grid */
     bool told;         /* the grid tells what to check by */
 } blanks;
 
-static const blanks forms[SIL_ACTS] = {
-    [SIL_ACT_MEASURE_RELIEF] = {NULL, "relief read", false},
-    [SIL_ACT_STRAIGHTEDGE] = {NULL, "relief read", false},
-    [SIL_ACT_READ_CROWNS] = {crown_blanks, NULL, false},
-    [SIL_ACT_MEASURE_FIRST] = {first_blank, NULL, false},
-    [SIL_ACT_MEASURE_ACTION] = {action_blank, NULL, false},
-    [SIL_ACT_READ_GAPS_AGAIN] = {first_blank, NULL, false},
-    [SIL_ACT_MEASURE_CROWN] = {NULL, "crown, fret 1", false},
-    [SIL_ACT_MEASURE_SADDLE] = {NULL, "caliper, slot", false},
-    [SIL_ACT_ROD] = {action_blank, "relief read", false},
-    [SIL_ACT_READ_AGAIN] = {again_grid, "relief read", false},
-    [SIL_ACT_FILE_SLOTS] = {nut_grid, NULL, true},
-    [SIL_ACT_FILL_SLOT] = {nut_grid, NULL, true},
-    [SIL_ACT_SHIM_NUT] = {nut_grid, NULL, true},
-    [SIL_ACT_NEW_NUT] = {nut_grid, NULL, true},
-    [SIL_ACT_SAND_SADDLE] = {sand_grid, NULL, true},
-    [SIL_ACT_DRESS_SADDLE] = {dress_grid, NULL, true},
-    [SIL_ACT_SHIM_SADDLE] = {saddle_grid, NULL, true},
-    [SIL_ACT_NEW_SADDLE] = {saddle_grid, NULL, true},
-    [SIL_ACT_TURN_SCREWS] = {saddle_grid, NULL, true},
-    [SIL_ACT_TURN_POSTS] = {action_blank, NULL, true},
-    [SIL_ACT_BRIDGE_CURVE] = {action_blank, NULL, true},
-    [SIL_ACT_ZERO_FRET] = {first_blank, NULL, false},
-    [SIL_ACT_CHECK] = {again_grid, "relief read", false},
-};
+static blanks blanks_of(sil_act act)
+{
+    switch (act) {
+    case SIL_ACT_MEASURE_RELIEF:
+    case SIL_ACT_STRAIGHTEDGE:
+        return (blanks){NO_FORM, "relief read", false};
+    case SIL_ACT_READ_CROWNS:
+        return (blanks){CROWN_FORM, NULL, false};
+    case SIL_ACT_MEASURE_FIRST:
+    case SIL_ACT_READ_GAPS_AGAIN:
+    case SIL_ACT_ZERO_FRET:
+        return (blanks){FIRST_FORM, NULL, false};
+    case SIL_ACT_MEASURE_ACTION:
+        return (blanks){ACTION_FORM, NULL, false};
+    case SIL_ACT_MEASURE_CROWN:
+        return (blanks){NO_FORM, "fret height, fret 1", false};
+    case SIL_ACT_MEASURE_SADDLE:
+        return (blanks){NO_FORM, "caliper, slot", false};
+    case SIL_ACT_ROD:
+        return (blanks){ACTION_FORM, "relief read", false};
+    case SIL_ACT_READ_AGAIN:
+    case SIL_ACT_CHECK:
+        return (blanks){AGAIN_FORM, "relief read", false};
+    case SIL_ACT_FILE_SLOTS:
+    case SIL_ACT_FILL_SLOT:
+    case SIL_ACT_SHIM_NUT:
+    case SIL_ACT_NEW_NUT:
+        return (blanks){NUT_FORM, NULL, true};
+    case SIL_ACT_SAND_SADDLE:
+        return (blanks){SAND_FORM, NULL, true};
+    case SIL_ACT_DRESS_SADDLE:
+        return (blanks){DRESS_FORM, NULL, true};
+    case SIL_ACT_SHIM_SADDLE:
+    case SIL_ACT_NEW_SADDLE:
+    case SIL_ACT_TURN_SCREWS:
+        return (blanks){SADDLE_FORM, NULL, true};
+    case SIL_ACT_TURN_POSTS:
+    case SIL_ACT_BRIDGE_CURVE:
+        return (blanks){ACTION_FORM, NULL, true};
+    case SIL_ACT_PREPARE:
+    case SIL_ACT_STOP:
+    case SIL_ACT_FIND_ROD:
+    case SIL_ACT_ROD_BY_EAR:
+    case SIL_ACT_NECK_BOW:
+    case SIL_ACT_SEAT_FRETS:
+    case SIL_ACT_LEVEL_FRETS:
+    case SIL_ACT_NEW_FRETS:
+    case SIL_ACT_NECK_ANGLE:
+    case SIL_ACT_NECK_SHIM:
+    case SIL_ACT_NECK_RESET:
+    case SIL_ACTS:
+        break;
+    }
+    return (blanks){NO_FORM, NULL, false};
+}
 
 static double draw_blank(draw_shapes *list, double x, double y, const char *label)
 {
@@ -166,27 +204,23 @@ static double draw_blank(draw_shapes *list, double x, double y, const char *labe
 
 void view_step(const draw_draft *draft, draw_shapes *list, int step, double width)
 {
-    char text[1024];
-    const sil_step *it = &draft->plan->steps[step];
-    const blanks *form = &forms[it->act];
+    const brief_step *it = &draft->brief->steps[step];
+    blanks left = blanks_of(it->act);
     draw_grid grid = {0};
     draw_rectangle(list, DRAW_OUTLINE, (draw_box){0, -tick_box, tick_box, 0});
-    draw_text(list, DRAW_TEXT, (draw_point){11, -0.45 - DRAW_HEAD}, DRAW_HEAD, DRAW_RIGHT, 0,
-              draw_say("%d", step + 1).text);
-    sil_step_do(draft->plan, step, draft->unit, text, sizeof text);
-    draw_set_decimals(draft, text);
-    double y = draw_paragraph(list, text_left, -0.9, width - text_left, DRAW_NOTE, text);
-    sil_step_check(draft->plan, step, draft->unit, text, sizeof text);
-    draw_set_decimals(draft, text);
-    if (text[0] != '\0' && !form->told) {
-        y = draw_paragraph(list, text_left, y - 2.6, width - text_left, DRAW_NOTE, text);
+    draw_number(list, (draw_point){11, -0.45 - DRAW_HEAD}, DRAW_HEAD, DRAW_RIGHT, step + 1);
+    double y = draw_paragraph(list, words_left, -0.9, width - words_left, DRAW_NOTE,
+                              draw_set_decimals(draft, it->what.words));
+    if (it->check.words[0] != '\0' && !left.told) {
+        y = draw_paragraph(list, words_left, y - 2.6, width - words_left, DRAW_NOTE,
+                           draw_set_decimals(draft, it->check.words));
     }
-    if (form->grid != NULL) {
-        form->grid(draft, &grid);
-        y = draw_add_grid(draft, list, text_left, y - 2.5, width - text_left, &grid);
+    if (left.form != NO_FORM) {
+        fill_grid(draft, &grid, left.form);
+        y = draw_add_grid(draft, list, words_left, y - 2.5, width - words_left, &grid);
     }
-    if (form->blank != NULL) {
-        y = draw_blank(list, text_left, y - 7, form->blank);
+    if (left.blank != NULL) {
+        y = draw_blank(list, words_left, y - 7, left.blank);
     }
     draw_shapes_strut(list, (draw_box){0, y - 1.5, 1, 0});
 }

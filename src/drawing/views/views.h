@@ -1,37 +1,34 @@
 /* SPDX-License-Identifier: MIT */
 /* The views: each draws into a list at a place, in millimetres of the part, y up, and knows nothing
- * of sheets. A part's origin is at the bass end of its seat, x to the treble end. */
+ * of papers. A part's origin is at the bass end of its bottom, x to the treble end. */
 #ifndef SILLET_DRAWING_VIEWS_H
 #define SILLET_DRAWING_VIEWS_H
 
 #include "../board/draft.h"
 
 /* The nut's front face. Whole: with its slots as cut and the strings in them; else a closed outline
- * and a line a slot, from its floor to the top. Where no floor is known, its seat and a mark a
- * slot. */
+ * and a line a slot, from its floor to the top. Where no floor is known, its bottom and a
+ * mark a slot. */
 void view_nut_face(const draw_draft *draft, draw_shapes *list, draw_place place, bool whole);
 /* The nut from above, its front edge at y 0 and its back above that. */
 void view_nut_top(const draw_draft *draft, draw_shapes *list, draw_place place);
 /* A section along one slot: board at the left, head at the right, x 0 at the front face. */
 void view_nut_section(const draw_draft *draft, draw_shapes *list, draw_place place, int string);
 
-/* The saddle's front face: as it is now, what comes off its base and top, a shim under it. */
+/* The saddle's front face: as it is now, what comes off its bottom and top, a shim under it. */
 void view_saddle_face(const draw_draft *draft, draw_shapes *list, draw_place place);
-/* The same to cut by: its outline closed, from the seat as it is to the finished top, both cut
- * lines across it and the present top over it. Where no height is known, the seat and the cuts. */
+/* The same to cut by: its outline closed, from the bottom as it is to the finished top, both cut
+ * lines across it and the present top over it. Where no height is known, the bottom and the cuts.
+ */
 void view_saddle_outline(const draw_draft *draft, draw_shapes *list, draw_place place);
-/* The finished top of it at a string, over the present base; of a new saddle, over its seat. */
-double view_saddle_profile(const draw_draft *draft, int string);
 /* The saddle from above, the nut up, its middle at y 0: a cross where each string has to leave it
  * to play in tune. Points farther off its middle than reach are left out. */
 void view_saddle_top(const draw_draft *draft, draw_shapes *list, draw_place place, double reach);
-/* How far behind the middle of the saddle that is, mm; as built where it is not reckoned. */
-double view_contact_off(const draw_draft *draft, int string);
 void view_cross(draw_shapes *list, draw_point at);
-/* Where a point lies that is x from the bass end along the saddle's middle and then so far behind
- * it along the string: aside as well, where the saddle leans. */
-draw_point view_behind_saddle(const draw_draft *draft, draw_place place, double x, double off);
-/* The saddle end on, in its slot, one string over it: x 0 at its middle, y 0 at the seat. */
+/* Where a string has to leave the saddle: so far behind its middle along the string, and aside as
+ * well, where the saddle leans. */
+draw_point view_behind_saddle(const draw_draft *draft, draw_place place, int string);
+/* The saddle end on, in its slot, one string over it: x 0 at its middle, y 0 at its bottom. */
 void view_saddle_end(const draw_draft *draft, draw_shapes *list, draw_place place, int string);
 
 /* A string over the crowns from the side, heights magnified, now and after, on a width. Nothing

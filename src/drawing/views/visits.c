@@ -2,80 +2,72 @@
 /* The visits so far: what was read, and over it what was to be expected. */
 #include "views.h"
 
-enum { DATE, WORK, HUMIDITY, RELIEF, ACTION, VISITS_TOLD = DRAW_ROWS_MAX / 2 };
+enum { DATE, WORK, HUMIDITY, RELIEF, ACTION, VISITS_SHOWN = DRAW_ROWS_MAX / 2 };
 
-static draw_words percent(double value)
+static const char *percent(const draw_draft *draft, brief_figure figure)
 {
-    char digits[16];
-    sil_number_write(digits, sizeof digits, value, 0);
-    return sil_known(value) ? draw_say("%s %%", digits) : draw_say("-");
+    return brief_known(figure) ? draw_say(draft, "%s %%", draw_figure(draft, figure)) : "-";
 }
 
 /* A row holds eight strings; of more, every second. */
 static int stride(const draw_draft *draft)
 {
-    return draft->plan->job->string_count > 8 ? 2 : 1;
+    return draft->brief->strings > 8 ? 2 : 1;
 }
 
 static int shown(const draw_draft *draft)
 {
-    return (draft->plan->job->string_count + stride(draft) - 1) / stride(draft);
+    return (draft->brief->strings + stride(draft) - 1) / stride(draft);
 }
 
-static void fill_figures(const draw_draft *draft, const double *values, draw_words *cell)
+static void fill_figures(const draw_draft *draft, const brief_figure *figures, const char **cell)
 {
     for (int i = 0; i < shown(draft); i++) {
-        int string = i * stride(draft);
-        cell[ACTION + i] = draw_say_length(draft, values[string]);
+        cell[ACTION + i] = draw_figure(draft, figures[i * stride(draft)]);
     }
 }
 
-static void fill_visit(const draw_draft *draft, const sil_visit *visit, draw_words *cell)
+static void fill_visit(const draw_draft *draft, const brief_visit *visit, const char **cell)
 {
-    const sil_reading *reading = &draft->plan->job->readings[visit->reading];
-    cell[DATE] = draw_say("%.10s", reading->date ? reading->date : "no date");
-    cell[WORK] = draw_say("read");
-    cell[HUMIDITY] = percent(reading->humidity_pct);
-    cell[RELIEF] = draw_say_length(draft, visit->relief);
+    cell[DATE] = visit->date;
+    cell[WORK] = "read";
+    cell[HUMIDITY] = percent(draft, visit->humidity);
+    cell[RELIEF] = draw_figure(draft, visit->relief);
     fill_figures(draft, visit->read, cell);
-    cell[ACTION + shown(draft)] = visit->ratio > 0.0
-                                      ? draw_say("%s of it", percent(100.0 * visit->ratio).text)
-                                      : draw_say(" ");
+    if (brief_known(visit->ratio)) {
+        cell[ACTION + shown(draft)] = draw_say(draft, "%s of it", percent(draft, visit->ratio));
+    }
 }
 
-static void fill_expected(const draw_draft *draft, const sil_visit *visit, draw_words *cell)
+static void fill_expected(const draw_draft *draft, const brief_visit *visit, const char **cell)
 {
-    char work[64];
-    sil_visit_words(visit, work, sizeof work);
-    cell[WORK] = draw_say("due after %s", work);
-    fill_figures(draft, visit->predicted, cell);
+    cell[WORK] = draw_say(draft, "due after %s", visit->work);
+    fill_figures(draft, visit->due, cell);
 }
 
 void view_visits(const draw_draft *draft, draw_shapes *list, double width)
 {
-    const sil_plan *plan = draft->plan;
-    int strings = shown(draft), count = plan->visit_count;
-    int first = count > VISITS_TOLD ? count - VISITS_TOLD : 0;
+    int strings = shown(draft), count = draft->brief->visit_count;
+    int first = count > VISITS_SHOWN ? count - VISITS_SHOWN : 0;
     draw_table table = {.columns = ACTION + strings + 1,
                         .row_height = 5,
                         .head = {[DATE] = {NULL, "visit"},
                                  [HUMIDITY] = {NULL, "humidity"},
                                  [RELIEF] = {NULL, "relief"}},
                         .span = {{ACTION, ACTION + strings - 1, "Action at the 12th fret, open"}}};
-    char number[SIL_STRINGS_MAX][8];
     for (int i = 0; i < strings; i++) {
-        sil_number_write(number[i], sizeof number[i], i * stride(draft) + 1, 0);
-        table.head[ACTION + i][1] = number[i];
+        table.head[ACTION + i][1] = draw_say(draft, "%d", i * stride(draft) + 1);
     }
     table.head[ACTION + strings][1] = "came";
     for (int c = HUMIDITY; c < table.columns; c++) {
         table.anchor[c] = DRAW_RIGHT;
     }
     for (int k = first; k < count; k++) {
-        if (k > first) {
-            fill_expected(draft, &plan->visits[k], table.cell[table.rows++]);
+        const brief_visit *visit = &draft->brief->visits[k];
+        if (visit->expected) {
+            fill_expected(draft, visit, table.cell[table.rows++]);
         }
-        fill_visit(draft, &plan->visits[k], table.cell[table.rows++]);
+        fill_visit(draft, visit, table.cell[table.rows++]);
     }
     draw_add_table(list, 0, 0, width, &table);
 }

@@ -18,7 +18,7 @@
 enum { MODEL_SPACE = 0x17, FIRST_LAYER = 0x40, FIRST_DASH = 0x60, FIRST_ENTITY = 0x100 };
 
 typedef struct dxf {
-    write_out entities;
+    text entities;
     draw_letters *letters;
     const write_file_about *about;
     draw_box paper;
@@ -31,36 +31,33 @@ static write_plain_figure mm(double value)
 }
 
 /* Groups of a code and its value, as "0 LINE;8 outline;10 2.5": in the file each is two lines. */
-__attribute__((format(printf, 2, 3))) static void put(write_out *out, const char *format, ...)
+__attribute__((format(printf, 2, 3))) static void put(text *out, const char *format, ...)
 {
-    char groups[2048];
+    size_t from = out->length;
     va_list list;
     va_start(list, format);
-    vsnprintf(groups, sizeof groups, format, list);
+    text_add_list(out, format, list);
     va_end(list);
     bool code = true;
-    for (char *at = groups; *at != '\0'; at++) {
-        if (*at == ';') {
-            *at = '\n';
-            code = true;
-        } else if (*at == ' ' && code) {
-            *at = '\n';
-            code = false;
-        }
+    for (size_t i = from; i < out->length; i++) {
+        char *at = &out->bytes[i];
+        bool ends = *at == ';', parts = *at == ' ' && code;
+        *at = ends || parts ? '\n' : *at;
+        code = ends || (code && !parts);
     }
-    write_out_put(out, "%s\n", groups);
+    text_put(out, "\n");
 }
 
 /* A text by itself: it may hold what would end a group. A caret begins a control character and two
  * percent signs a sign, so each is written as such readers want it. */
-static void put_text(write_out *out, const char *text)
+static void put_text(text *out, const char *words)
 {
-    write_out_put(out, "1\n");
-    for (; *text != '\0'; text++) {
-        bool pair = text[0] == '%' && text[1] == '%';
-        write_out_put(out, "%s%c%s", pair ? "%%" : "", *text, *text == '^' ? " " : "");
+    text_put(out, "1\n");
+    for (; *words != '\0'; words++) {
+        bool pair = words[0] == '%' && words[1] == '%';
+        text_add(out, "%s%c%s", pair ? "%%" : "", *words, *words == '^' ? " " : "");
     }
-    write_out_put(out, "\n");
+    text_put(out, "\n");
 }
 
 static void *dxf_open(draw_letters *letters, const write_file_about *about)
@@ -114,13 +111,13 @@ static void dxf_arc(void *self, const draw_shape *shape)
     }
 }
 
-static void dxf_text(void *self, const draw_shape *shape, const char *text)
+static void dxf_text(void *self, const draw_shape *shape, const char *words)
 {
     dxf *d = self;
     write_plain_figure x = mm(shape->at.x), y = mm(shape->at.y);
     put_entity(d, "TEXT", shape, "AcDbText");
     put(&d->entities, "10 %s;20 %s;30 0;40 %s", x.text, y.text, mm(shape->size).text);
-    put_text(&d->entities, text);
+    put_text(&d->entities, words);
     put(&d->entities, "50 %s;7 Standard;72 %d;11 %s;21 %s;31 0;100 AcDbText", mm(shape->from).text,
         shape->anchor == DRAW_LEFT     ? 0
         : shape->anchor == DRAW_MIDDLE ? 1
@@ -128,7 +125,7 @@ static void dxf_text(void *self, const draw_shape *shape, const char *text)
         x.text, y.text);
 }
 
-static void put_header(const dxf *d, write_out *out)
+static void put_header(const dxf *d, text *out)
 {
     put(out, "0 SECTION;2 HEADER;9 $ACADVER;1 AC1021;9 $DWGCODEPAGE;3 ANSI_1252;"
              "9 $INSUNITS;70 4;9 $MEASUREMENT;70 1;9 $LUNITS;70 2;9 $LUPREC;70 4");
@@ -140,7 +137,7 @@ static void put_header(const dxf *d, write_out *out)
         (unsigned)d->handle);
 }
 
-static void put_view(const dxf *d, write_out *out)
+static void put_view(const dxf *d, text *out)
 {
     double width = draw_box_width(d->paper), height = draw_box_height(d->paper);
     put(out, "0 TABLE;2 VPORT;5 1;330 0;100 AcDbSymbolTable;70 1;0 VPORT;5 25;330 1;"
@@ -153,7 +150,7 @@ static void put_view(const dxf *d, write_out *out)
         mm(height * 1.1).text, mm(width / height).text);
 }
 
-static void put_dash(write_out *out, int layer)
+static void put_dash(text *out, int layer)
 {
     const draw_look *look = draw_layer_look((draw_layer)layer);
     double total = 0;
@@ -173,7 +170,7 @@ static void put_dash(write_out *out, int layer)
     }
 }
 
-static void put_dashes(write_out *out)
+static void put_dashes(text *out)
 {
     static const char *const plain[] = {"ByBlock", "ByLayer", "Continuous"};
     put(out, "0 TABLE;2 LTYPE;5 2;330 0;100 AcDbSymbolTable;70 %d", 3 + DRAW_LAYERS);
@@ -190,8 +187,7 @@ static void put_dashes(write_out *out)
 }
 
 /* Colour 7 is black on white and white on black. */
-static void put_layer(const dxf *d, write_out *out, int handle, const char *name,
-                      const draw_look *look)
+static void put_layer(const dxf *d, text *out, int handle, const char *name, const draw_look *look)
 {
     bool red = look != NULL && look->red > look->green;
     put(out,
@@ -202,7 +198,7 @@ static void put_layer(const dxf *d, write_out *out, int handle, const char *name
         look != NULL ? (int)(write_pen_width(d->about, look) * 100 + 0.5) : -3);
 }
 
-static void put_layers(const dxf *d, write_out *out)
+static void put_layers(const dxf *d, text *out)
 {
     put(out, "0 TABLE;2 LAYER;5 3;330 0;100 AcDbSymbolTable;70 %d", 1 + DRAW_LAYERS);
     put_layer(d, out, 0x29, "0", NULL);
@@ -219,7 +215,7 @@ static const char *face_file(const dxf *d)
     return strchr(path, ';') != NULL ? "" : slash != NULL ? slash + 1 : path;
 }
 
-static void put_tables(const dxf *d, write_out *out)
+static void put_tables(const dxf *d, text *out)
 {
     put(out, "0 SECTION;2 TABLES");
     put_view(d, out);
@@ -244,7 +240,7 @@ static void put_tables(const dxf *d, write_out *out)
              "2 *Paper_Space;340 1E;70 0;280 1;281 0;0 ENDTAB;0 ENDSEC");
 }
 
-static void put_block(write_out *out, const char *name, unsigned record, unsigned begin)
+static void put_block(text *out, const char *name, unsigned record, unsigned begin)
 {
     put(out,
         "0 BLOCK;5 %X;330 %X;100 AcDbEntity;8 0;100 AcDbBlockBegin;2 %s;70 0;10 0;20 0;30 0;"
@@ -252,7 +248,7 @@ static void put_block(write_out *out, const char *name, unsigned record, unsigne
         begin, record, name, name, begin + 1, record);
 }
 
-static void put_layout(const dxf *d, write_out *out, const char *name, int tab)
+static void put_layout(const dxf *d, text *out, const char *name, int tab)
 {
     put(out,
         "0 LAYOUT;5 %X;330 D;100 AcDbPlotSettings;1 ;2 ;4 ;6 ;40 0;41 0;42 0;43 0;44 %s;45 %s;"
@@ -268,7 +264,7 @@ static void put_layout(const dxf *d, write_out *out, const char *name, int tab)
         mm(d->paper.top).text, tab == 0 ? 0x17U : 0x1BU);
 }
 
-static void put_objects(const dxf *d, write_out *out)
+static void put_objects(const dxf *d, text *out)
 {
     put(out, "0 SECTION;2 OBJECTS;0 DICTIONARY;5 A;330 0;100 AcDbDictionary;281 1;"
              "3 ACAD_GROUP;350 C;3 ACAD_LAYOUT;350 D;3 ACAD_PLOTSTYLENAME;350 12;"
@@ -284,18 +280,20 @@ static void put_objects(const dxf *d, write_out *out)
 static sil_status dxf_close(void *self, char **bytes, size_t *size)
 {
     dxf *d = self;
-    write_out out = {0};
+    text out = {0};
     put_header(d, &out);
     put_tables(d, &out);
     put(&out, "0 SECTION;2 BLOCKS");
     put_block(&out, "*Model_Space", MODEL_SPACE, 0x18);
     put_block(&out, "*Paper_Space", 0x1B, 0x1C);
     put(&out, "0 ENDSEC;0 SECTION;2 ENTITIES");
-    write_out_add(&out, &d->entities);
+    text_put_bytes(&out, text_read(&d->entities), d->entities.length);
+    out.failed = out.failed || d->entities.failed;
+    text_free(&d->entities);
     put(&out, "0 ENDSEC");
     put_objects(d, &out);
     free(d);
-    return write_out_take(&out, bytes, size);
+    return write_take(&out, bytes, size);
 }
 
 const write_format write_dxf = {dxf_open, dxf_page, dxf_path, dxf_arc, dxf_text, dxf_close};

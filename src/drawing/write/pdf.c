@@ -10,6 +10,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "../../text/text.h"
 #include "lent.h"
 #include "writer.h"
 
@@ -40,7 +41,7 @@ typedef struct task {
     draw_box paper;
     const draw_shape *shape;
     const draw_point *points;
-    const char *text;
+    const char *words;
     char *bytes;
     HPDF_UINT32 size;
 } task;
@@ -53,10 +54,10 @@ static void end_work(HPDF_STATUS error, HPDF_STATUS detail, void *self)
     write_lender_end_work(&p->lender, error == HPDF_FAILD_TO_ALLOC_MEM ? SIL_NO_MEMORY : SIL_FAULT);
 }
 
-static void set_info(pdf *p, HPDF_InfoType type, const char *text)
+static void set_info(pdf *p, HPDF_InfoType type, const char *words)
 {
-    if (text != NULL) {
-        HPDF_SetInfoAttr(p->doc, type, text);
+    if (words != NULL) {
+        HPDF_SetInfoAttr(p->doc, type, words);
     }
 }
 
@@ -267,13 +268,13 @@ static void set_matrix(pdf *p, draw_point start, double along, double direction)
 }
 
 /* Where the first letter stands, on the base line. */
-static draw_point start_of(const draw_shape *text)
+static draw_point start_of(const draw_shape *words)
 {
-    double back = text->anchor == DRAW_LEFT     ? 0
-                  : text->anchor == DRAW_MIDDLE ? text->advance / 2
-                                                : text->advance;
-    return text->from == 90 ? (draw_point){text->at.x, text->at.y - back}
-                            : (draw_point){text->at.x - back, text->at.y};
+    double back = words->anchor == DRAW_LEFT     ? 0
+                  : words->anchor == DRAW_MIDDLE ? words->advance / 2
+                                                 : words->advance;
+    return words->from == 90 ? (draw_point){words->at.x, words->at.y - back}
+                             : (draw_point){words->at.x - back, words->at.y};
 }
 
 static void put_text(void *with)
@@ -281,13 +282,13 @@ static void put_text(void *with)
     const task *t = with;
     pdf *p = t->p;
     const draw_shape *shape = t->shape;
-    const char *text = t->text;
+    const char *words = t->words;
     run r = {0};
     draw_point start = start_of(shape);
     double along = 0, height = shape->size, direction = shape->from;
     set_pen(p, shape->layer);
     HPDF_Page_BeginText(p->page);
-    for (uint32_t code; (code = draw_utf8_next(&text)) != 0;) {
+    for (uint32_t code; (code = text_next(&words)) != 0;) {
         int face = draw_letters_face(p->letters, code);
         int encoding = encoding_for(p, code);
         bool goes_on = r.length > 0 && face == r.face && r.length + 5 < RUN_SIZE &&
@@ -300,7 +301,7 @@ static void put_text(void *with)
             set_matrix(p, start, along, direction);
         }
         if (r.encoding == UNICODE) {
-            r.length += draw_utf8_put(code, r.bytes + r.length);
+            r.length += text_letter(code, r.bytes + r.length);
         } else {
             r.bytes[r.length++] = (char)byte_for(p, r.encoding, code);
         }
@@ -360,10 +361,10 @@ static void pdf_arc(void *self, const draw_shape *shape)
     write_lender_work(&p->lender, put_arc, &(task){.p = p, .shape = shape});
 }
 
-static void pdf_text(void *self, const draw_shape *shape, const char *text)
+static void pdf_text(void *self, const draw_shape *shape, const char *words)
 {
     pdf *p = self;
-    write_lender_work(&p->lender, put_text, &(task){.p = p, .shape = shape, .text = text});
+    write_lender_work(&p->lender, put_text, &(task){.p = p, .shape = shape, .words = words});
 }
 
 static sil_status pdf_close(void *self, char **bytes, size_t *size)

@@ -15,7 +15,7 @@
 #include "writer.h"
 
 typedef struct svg {
-    write_out out;
+    text out;
     draw_letters *letters;
     const write_file_about *about;
     int layer; /* of the group that is open, or -1 */
@@ -27,27 +27,27 @@ static write_plain_figure mm(double value)
     return write_plain(value, 4);
 }
 
-static void put_escaped(write_out *out, const char *text)
+static void put_escaped(text *out, const char *words)
 {
-    for (uint32_t code; (code = draw_utf8_next(&text)) != 0;) {
+    for (uint32_t code; (code = text_next(&words)) != 0;) {
         char bytes[5] = {0};
-        draw_utf8_put(code, bytes);
+        text_letter(code, bytes);
         switch (code) {
         case '&':
-            write_out_put(out, "&amp;");
+            text_put(out, "&amp;");
             break;
         case '<':
-            write_out_put(out, "&lt;");
+            text_put(out, "&lt;");
             break;
         case '>':
-            write_out_put(out, "&gt;");
+            text_put(out, "&gt;");
             break;
         case '"':
-            write_out_put(out, "&quot;");
+            text_put(out, "&quot;");
             break;
         default: /* what XML 1.0 has no place for is left out (section 2.2) */
             if (code >= 0x20 && code != 0xFFFE && code != 0xFFFF) {
-                write_out_put(out, "%s", bytes);
+                text_put(out, bytes);
             }
         }
     }
@@ -68,34 +68,34 @@ static void svg_page(void *self, draw_box paper)
 {
     svg *s = self;
     write_plain_figure width = mm(draw_box_width(paper)), height = mm(draw_box_height(paper));
-    write_out_put(&s->out, "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
-    write_out_put(&s->out,
-                  "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"%smm\" "
-                  "height=\"%smm\" viewBox=\"%s %s %s %s\">\n<title>",
-                  width.text, height.text, mm(paper.left).text, mm(-paper.top).text, width.text,
-                  height.text);
+    text_put(&s->out, "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
+    text_add(&s->out,
+             "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"%smm\" "
+             "height=\"%smm\" viewBox=\"%s %s %s %s\">\n<title>",
+             width.text, height.text, mm(paper.left).text, mm(-paper.top).text, width.text,
+             height.text);
     put_escaped(&s->out, s->about->title);
-    write_out_put(&s->out, "</title>\n");
+    text_put(&s->out, "</title>\n");
 }
 
-static void put_colour(write_out *out, const draw_look *look)
+static void put_colour(text *out, const draw_look *look)
 {
-    write_out_put(out, "#%02x%02x%02x", (unsigned)(look->red * 255 + 0.5),
-                  (unsigned)(look->green * 255 + 0.5), (unsigned)(look->blue * 255 + 0.5));
+    text_add(out, "#%02x%02x%02x", (unsigned)(look->red * 255 + 0.5),
+             (unsigned)(look->green * 255 + 0.5), (unsigned)(look->blue * 255 + 0.5));
 }
 
 static void close_group(svg *s)
 {
     if (s->layer >= 0) {
-        write_out_put(&s->out, "</g>\n");
+        text_put(&s->out, "</g>\n");
     }
     s->layer = -1;
 }
 
-static void put_dash(write_out *out, const double *dash)
+static void put_dash(text *out, const double *dash)
 {
     for (int i = 0; i < 4 && dash[i] > 0; i++) {
-        write_out_put(out, "%s%s", i == 0 ? "\" stroke-dasharray=\"" : " ", mm(dash[i]).text);
+        text_add(out, "%s%s", i == 0 ? "\" stroke-dasharray=\"" : " ", mm(dash[i]).text);
     }
 }
 
@@ -105,12 +105,12 @@ static void put_families(svg *s, int first)
     for (int face = first; face < 2; face++) {
         const char *name = draw_letters_name(s->letters, face);
         if (*name != '\0' && strpbrk(name, "'\\") == NULL) {
-            write_out_put(&s->out, "'");
+            text_put(&s->out, "'");
             put_escaped(&s->out, name);
-            write_out_put(&s->out, "', ");
+            text_put(&s->out, "', ");
         }
     }
-    write_out_put(&s->out, "sans-serif");
+    text_put(&s->out, "sans-serif");
 }
 
 /* A layer's lines and its texts are groups of their own where it has both; the layer's word is the
@@ -125,31 +125,31 @@ static void open_group(svg *s, draw_layer layer, bool of_text)
     close_group(s);
     s->layer = (int)layer;
     s->of_text = of_text;
-    write_out_put(&s->out, "<g %s=\"%s", again ? "class" : "id", look->word);
+    text_add(&s->out, "<g %s=\"%s", again ? "class" : "id", look->word);
     if (of_text) { /* words of warning are stroked as well as filled */
-        write_out_put(&s->out, "\" xml:space=\"preserve\" style=\"font-kerning:none\" fill=\"");
+        text_put(&s->out, "\" xml:space=\"preserve\" style=\"font-kerning:none\" fill=\"");
         put_colour(&s->out, look);
         if (layer == DRAW_WARNING) {
-            write_out_put(&s->out, "\" stroke-width=\"%s\" stroke=\"", mm(look->width).text);
+            text_add(&s->out, "\" stroke-width=\"%s\" stroke=\"", mm(look->width).text);
             put_colour(&s->out, look);
         }
-        write_out_put(&s->out, "\" font-family=\"");
+        text_put(&s->out, "\" font-family=\"");
         put_families(s, 0);
     } else {
-        write_out_put(&s->out,
-                      "\" transform=\"scale(1 -1)\" fill=\"none\" stroke-width=\"%s\" "
-                      "stroke-linejoin=\"round\" stroke=\"",
-                      mm(write_pen_width(s->about, look)).text);
+        text_add(&s->out,
+                 "\" transform=\"scale(1 -1)\" fill=\"none\" stroke-width=\"%s\" "
+                 "stroke-linejoin=\"round\" stroke=\"",
+                 mm(write_pen_width(s->about, look)).text);
         put_colour(&s->out, look);
         put_dash(&s->out, look->dash);
     }
-    write_out_put(&s->out, "\">\n");
+    text_put(&s->out, "\">\n");
 }
 
 static void put_string(svg *s, const draw_shape *shape)
 {
     if (shape->string > 0) {
-        write_out_put(&s->out, " data-string=\"%d\"", shape->string);
+        text_add(&s->out, " data-string=\"%d\"", shape->string);
     }
 }
 
@@ -157,21 +157,21 @@ static void svg_path(void *self, const draw_shape *shape, const draw_point *poin
 {
     svg *s = self;
     open_group(s, shape->layer, false);
-    write_out_put(&s->out, "<path");
+    text_put(&s->out, "<path");
     put_string(s, shape);
     if (shape->filled) {
-        write_out_put(&s->out, " stroke=\"none\" fill=\"");
+        text_put(&s->out, " stroke=\"none\" fill=\"");
         put_colour(&s->out, draw_layer_look(shape->layer));
-        write_out_put(&s->out, "\"");
+        text_put(&s->out, "\"");
     }
     for (int i = 0; i < shape->count; i++) {
-        write_out_put(&s->out, "%s%s %s",
-                      i == 0   ? " d=\"M"
-                      : i == 1 ? "L"
-                               : " ",
-                      mm(points[i].x).text, mm(points[i].y).text);
+        text_add(&s->out, "%s%s %s",
+                 i == 0   ? " d=\"M"
+                 : i == 1 ? "L"
+                          : " ",
+                 mm(points[i].x).text, mm(points[i].y).text);
     }
-    write_out_put(&s->out, "%s\"/>\n", shape->closed ? "Z" : "");
+    text_add(&s->out, "%s\"/>\n", shape->closed ? "Z" : "");
 }
 
 static void svg_arc(void *self, const draw_shape *shape)
@@ -181,45 +181,43 @@ static void svg_arc(void *self, const draw_shape *shape)
     double r = shape->size, x = shape->at.x, y = shape->at.y;
     double from = shape->from * degree, to = shape->to * degree;
     open_group(s, shape->layer, false);
-    write_out_put(&s->out, "<%s", shape->to - shape->from >= 360 ? "circle" : "path");
+    text_add(&s->out, "<%s", shape->to - shape->from >= 360 ? "circle" : "path");
     put_string(s, shape);
     if (shape->to - shape->from >= 360) {
-        write_out_put(&s->out, " cx=\"%s\" cy=\"%s\" r=\"%s\"/>\n", mm(x).text, mm(y).text,
-                      mm(r).text);
+        text_add(&s->out, " cx=\"%s\" cy=\"%s\" r=\"%s\"/>\n", mm(x).text, mm(y).text, mm(r).text);
         return;
     }
-    write_out_put(&s->out, " d=\"M%s %s", mm(x + r * cos(from)).text, mm(y + r * sin(from)).text);
-    write_out_put(&s->out, "A%s %s 0 %d 1 %s %s\"/>\n", mm(r).text, mm(r).text,
-                  shape->to - shape->from > 180, mm(x + r * cos(to)).text,
-                  mm(y + r * sin(to)).text);
+    text_add(&s->out, " d=\"M%s %s", mm(x + r * cos(from)).text, mm(y + r * sin(from)).text);
+    text_add(&s->out, "A%s %s 0 %d 1 %s %s\"/>\n", mm(r).text, mm(r).text,
+             shape->to - shape->from > 180, mm(x + r * cos(to)).text, mm(y + r * sin(to)).text);
 }
 
 /* Runs of one face; the stand-in is set at the size that gives it the same capitals. */
-static void put_runs(svg *s, const char *text, double height)
+static void put_runs(svg *s, const char *words, double height)
 {
     int face = 0;
-    for (const char *at = text; *at != '\0';) {
-        uint32_t code = draw_utf8_next(&at);
+    for (const char *at = words; *at != '\0';) {
+        uint32_t code = text_next(&at);
         char bytes[5] = {0};
         int wanted = draw_letters_face(s->letters, code) > 0;
         if (wanted != face) {
             if (wanted > 0) {
-                write_out_put(&s->out, "<tspan font-family=\"");
+                text_put(&s->out, "<tspan font-family=\"");
                 put_families(s, 1);
-                write_out_put(&s->out, "\" font-size=\"%s\">",
-                              mm(height / draw_letters_scale(s->letters, 1)).text);
+                text_add(&s->out, "\" font-size=\"%s\">",
+                         mm(height / draw_letters_scale(s->letters, 1)).text);
             } else {
-                write_out_put(&s->out, "</tspan>");
+                text_put(&s->out, "</tspan>");
             }
             face = wanted;
         }
-        draw_utf8_put(code, bytes);
+        text_letter(code, bytes);
         put_escaped(&s->out, bytes);
     }
-    write_out_put(&s->out, "%s", face > 0 ? "</tspan>" : "");
+    text_put(&s->out, face > 0 ? "</tspan>" : "");
 }
 
-static void svg_text(void *self, const draw_shape *shape, const char *text)
+static void svg_text(void *self, const draw_shape *shape, const char *words)
 {
     static const char *const anchors[] = {[DRAW_LEFT] = "",
                                           [DRAW_MIDDLE] = " text-anchor=\"middle\"",
@@ -227,25 +225,24 @@ static void svg_text(void *self, const draw_shape *shape, const char *text)
     svg *s = self;
     write_plain_figure x = mm(shape->at.x), y = mm(-shape->at.y);
     open_group(s, shape->layer, true);
-    write_out_put(&s->out, "<text");
+    text_put(&s->out, "<text");
     put_string(s, shape);
-    write_out_put(&s->out, " x=\"%s\" y=\"%s\" font-size=\"%s\"%s", x.text, y.text,
-                  mm(shape->size / draw_letters_scale(s->letters, 0)).text, anchors[shape->anchor]);
+    text_add(&s->out, " x=\"%s\" y=\"%s\" font-size=\"%s\"%s", x.text, y.text,
+             mm(shape->size / draw_letters_scale(s->letters, 0)).text, anchors[shape->anchor]);
     if (shape->from != 0) {
-        write_out_put(&s->out, " transform=\"rotate(%s %s %s)\"", mm(-shape->from).text, x.text,
-                      y.text);
+        text_add(&s->out, " transform=\"rotate(%s %s %s)\"", mm(-shape->from).text, x.text, y.text);
     }
-    write_out_put(&s->out, ">");
-    put_runs(s, text, shape->size);
-    write_out_put(&s->out, "</text>\n");
+    text_put(&s->out, ">");
+    put_runs(s, words, shape->size);
+    text_put(&s->out, "</text>\n");
 }
 
 static sil_status svg_close(void *self, char **bytes, size_t *size)
 {
     svg *s = self;
     close_group(s);
-    write_out_put(&s->out, "</svg>\n");
-    sil_status error = write_out_take(&s->out, bytes, size);
+    text_put(&s->out, "</svg>\n");
+    sil_status error = write_take(&s->out, bytes, size);
     free(s);
     return error;
 }

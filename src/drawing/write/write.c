@@ -30,8 +30,8 @@ static void write_shape(const write_format *writer, void *self, const draw_shape
     }
 }
 
-/* Layer by layer, so that a pen is taken up once a page. */
-static void write_page(const write_format *writer, void *self, const draw_shapes *list)
+/* Layer by layer, so that a pen is taken up once a paper. */
+static void write_paper(const write_format *writer, void *self, const draw_shapes *list)
 {
     for (int layer = 0; layer < DRAW_LAYERS; layer++) {
         for (int i = 0; i < list->count; i++) {
@@ -42,33 +42,33 @@ static void write_page(const write_format *writer, void *self, const draw_shapes
     }
 }
 
-static bool read_digits(const char *text, int count, int *value)
+static bool read_digits(const char *words, int count, int *value)
 {
     *value = 0;
     for (int i = 0; i < count; i++) {
-        if (text[i] < '0' || text[i] > '9') {
+        if (words[i] < '0' || words[i] > '9') {
             return false;
         }
-        *value = 10 * *value + text[i] - '0';
+        *value = 10 * *value + words[i] - '0';
     }
     return true;
 }
 
 /* A date as the job writes it, 2026-03-14; anything else is no date to a file. */
-static void read_date(const char *text, write_file_about *about)
+static void read_date(const char *words, write_file_about *about)
 {
     int year, month, day;
-    if (text != NULL && read_digits(text, 4, &year) && text[4] == '-' &&
-        read_digits(text + 5, 2, &month) && text[7] == '-' && read_digits(text + 8, 2, &day) &&
-        text[10] == '\0' && month >= 1 && month <= 12 && day >= 1 && day <= 31) {
+    if (words != NULL && read_digits(words, 4, &year) && words[4] == '-' &&
+        read_digits(words + 5, 2, &month) && words[7] == '-' && read_digits(words + 8, 2, &day) &&
+        words[10] == '\0' && month >= 1 && month <= 12 && day >= 1 && day <= 31) {
         about->year = year;
         about->month = month;
         about->day = day;
     }
 }
 
-static sil_status write_pages(const sil_drawing *drawing, int first, int count, sil_format format,
-                              char **bytes, size_t *size)
+static sil_status write_papers(const sil_drawing *drawing, int first, int count, sil_format format,
+                               char **bytes, size_t *size)
 {
     const sil_about *job = &drawing->draft.plan->job->about;
     const write_format *writer = writers[format];
@@ -83,8 +83,8 @@ static sil_status write_pages(const sil_drawing *drawing, int first, int count, 
         return SIL_NO_MEMORY;
     }
     for (int i = first; i < first + count; i++) {
-        writer->page(self, drawing->paper);
-        write_page(writer, self, drawing->pages[i].shapes);
+        writer->page(self, drawing->size);
+        write_paper(writer, self, drawing->papers[i].shapes);
     }
     sil_status status = writer->close(self, bytes, size);
     if (status == SIL_DONE && draw_letters_fault(drawing->draft.letters) != SIL_DONE) {
@@ -98,17 +98,17 @@ static sil_status write_pages(const sil_drawing *drawing, int first, int count, 
 sil_status sil_drawing_write(const sil_drawing *drawing, sil_format format, char **bytes,
                              size_t *size)
 {
-    if (format != SIL_PDF && drawing->page_count != 1) {
+    if (format != SIL_PDF && drawing->paper_count != 1) {
         return SIL_FAULT;
     }
-    return write_pages(drawing, 0, drawing->page_count, format, bytes, size);
+    return write_papers(drawing, 0, drawing->paper_count, format, bytes, size);
 }
 
 sil_status sil_drawing_write_page(const sil_drawing *drawing, int page, sil_format format,
                                   char **bytes, size_t *size)
 {
-    if (page < 0 || page >= drawing->page_count) {
+    if (page < 0 || page >= drawing->paper_count) {
         return SIL_FAULT;
     }
-    return write_pages(drawing, page, 1, format, bytes, size);
+    return write_papers(drawing, page, 1, format, bytes, size);
 }

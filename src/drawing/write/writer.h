@@ -27,7 +27,7 @@ typedef struct write_format {
     /* Shapes come layer by layer; points in mm, y up. */
     void (*path)(void *self, const draw_shape *shape, const draw_point *points);
     void (*arc)(void *self, const draw_shape *shape);
-    void (*text)(void *self, const draw_shape *shape, const char *text);
+    void (*text)(void *self, const draw_shape *shape, const char *words);
     /* Frees the writer. Returned: SIL_DONE and a new block, else an error. */
     sil_status (*close)(void *self, char **bytes, size_t *size);
 } write_format;
