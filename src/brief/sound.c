@@ -48,19 +48,13 @@ static void fill_pitch(const brief *b, int i, brief_sound *sound)
 void brief_fill_sound(brief *b)
 {
     const sil_plan *plan = b->plan;
-    const sil_lowest *lowest = &plan->lowest;
-    b->lowest_relief = nearest(b, lowest->relief);
     for (int i = 0; i < b->strings; i++) {
         brief_sound *sound = &b->sound[i];
-        double action = sil_known(lowest->relief)
-                            ? sil_action(&plan->bench.board, &lowest->fit, i, 12)
-                            : SIL_UNKNOWN;
         sound->picked = figure_number(plan->job->attack.force[i], 2);
         sound->open_now = figure_number(plan->clean_now.force[i][0], 2);
         sound->open_after = figure_number(plan->clean_after.force[i][0], 2);
         sound->now = weakest(b, &plan->clean_now, i);
         sound->after = weakest(b, &plan->clean_after, i);
-        sound->lowest = figure_length(b->unit, action, SIL_UP);
         fill_pitch(b, i, sound);
     }
 }
