@@ -3,6 +3,8 @@
 #   make            the program build/sillet and the library build/libsillet.a
 #   make demo       installs what is missing, builds, and runs the main job on a sheet of examples/
 #   make check      installs what tests need, builds with sanitizers, runs every test
+#   make unit       the tests of tests/test_*.c alone
+#   make mutants    changes the sources token by token and tells which change no test notices
 #   make bench      speed and memory as ratios to yardsticks measured in the same run; a simulated shop
 #   make thorough   every allocation failed in turn, every sheet under valgrind: longer than a check
 #   make coverage   how much of src/ the tests go through, room by room
@@ -11,32 +13,43 @@
 #   make install    into PREFIX (DESTDIR before it), the library into LIBDIR
 #   make package    Debian packages in build/package, looked over by lintian
 #
-# A new room is a folder under src/: add it to ROOMS. A new command is a file in src/cli.
+# A new room is a folder under src/, a new command a file in src/cli, a new test a file
+# tests/test_NAME.c or an executable tests/ROOM/check_NAME: each is found.
 
 CC ?= cc
 CFLAGS ?= -O2 -g
 PREFIX ?= /usr/local
 LIBDIR ?= $(PREFIX)/lib
 SECONDS ?= 1800
+CORES := $(shell nproc)
 
-BUILD_PACKAGES = gcc libc6-dev pkg-config libyaml-dev libcjson-dev libhpdf-dev \
+# --- Debian packages that each command needs, and installs ------------------------------------------
+
+PACKAGES_build = gcc libc6-dev pkg-config libyaml-dev libcjson-dev libhpdf-dev \
                  libfreetype-dev fonts-osifont fonts-dejavu-core libmicrohttpd-dev
-CHECK_PACKAGES = $(BUILD_PACKAGES) g++ binutils valgrind libcmocka-dev python3 python3-yaml python3-numpy python3-scipy \
-                 python3-ezdxf poppler-utils qpdf librsvg2-bin locales groff-base chromium $(NODE_PACKAGES)
+PACKAGES_unit = $(PACKAGES_build) libcmocka-dev python3
+PACKAGES_check = $(PACKAGES_unit) g++ binutils valgrind python3-yaml python3-numpy python3-scipy \
+                 python3-ezdxf poppler-utils qpdf librsvg2-bin locales groff-base chromium $(NODE)
 # Where there is an npm already, however it came, it is taken as it is.
-NODE_PACKAGES := $(if $(shell command -v npm),,nodejs npm)
-BENCH_PACKAGES = $(BUILD_PACKAGES) valgrind python3 python3-yaml python3-numpy qpdf time
-LINT_PACKAGES = $(BUILD_PACKAGES) clang clang-tidy clang-format cppcheck
-PACKAGE_PACKAGES = $(BUILD_PACKAGES) debhelper dpkg-dev fakeroot lintian
+NODE := $(if $(shell command -v npm),,nodejs npm)
+PACKAGES_bench = $(PACKAGES_build) valgrind python3 python3-yaml python3-numpy qpdf time
+PACKAGES_lint = $(PACKAGES_build) clang clang-tidy clang-format cppcheck
+PACKAGES_package = $(PACKAGES_build) build-essential debhelper dpkg-dev fakeroot lintian
+TOOLS = $(addprefix tools-,build unit check bench lint package)
 
-ROOMS = core text job sheet plan part brief report drawing drawing/board drawing/views drawing/papers drawing/write
-SOURCES = $(foreach room,$(ROOMS),$(wildcard src/$(room)/*.c))
-CLI_SOURCES = $(wildcard src/cli/*.c)
-CLI_SHARED = $(addprefix src/cli/,cli.c commands.c arguments.c help.c)
-DRAW_SOURCES = src/cli/draw/main.c $(CLI_SHARED)
-PAGE_SOURCES = $(wildcard src/page/*.c)
-SERVE_SOURCES = $(wildcard src/page/serve/*.c) $(CLI_SHARED)
-TESTS = $(basename $(notdir $(wildcard tests/test_*.c)))
+# --- what is made of which sources ------------------------------------------------------------------
+
+SOURCES := $(sort $(shell find src -name '*.c'))
+HEADERS := $(sort $(shell find include -name '*.h'))
+# The library is every room but the command line and the page.
+LIBRARY := $(filter-out src/cli/% src/page/%,$(SOURCES))
+SILLET := $(filter-out src/cli/draw/%,$(filter src/cli/%,$(SOURCES)))
+COMMON := $(addprefix src/cli/,cli.c commands.c arguments.c help.c)
+DRAW := $(COMMON) $(filter src/cli/draw/%,$(SOURCES))
+SERVE := $(COMMON) $(filter src/page/serve/%,$(SOURCES))
+PAGE := $(filter-out src/page/serve/%,$(filter src/page/%,$(SOURCES)))
+UNIT := $(patsubst tests/%.c,build/check/%,$(wildcard tests/test_*.c))
+SCRIPTS := $(wildcard tests/*/check_*)
 EXAMPLE = examples/low-first-slot.yaml
 
 WARNINGS = -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wdouble-promotion \
@@ -47,79 +60,130 @@ STANDARD = -std=c17 -D_XOPEN_SOURCE=700 -Iinclude $(FREETYPE)
 LIBRARIES = -lyaml -lcjson -lm
 DRAW_LIBRARIES = -lhpdf -lfreetype $(LIBRARIES)
 SERVE_LIBRARIES = -lmicrohttpd -pthread $(DRAW_LIBRARIES)
-HARDENING = -fstack-protector-strong -fstack-clash-protection -D_FORTIFY_SOURCE=2 -fPIE
-HARDENED_LINK = -pie -Wl,-z,relro,-z,now -Wl,--as-needed
-RACING = -O1 -g -fsanitize=thread
-SANITIZED = -O1 -g -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 
-# Where objects of each kind of build go.
-OBJECTS = $(SOURCES:src/%.c=build/objects/%.o)
-CLI_OBJECTS = $(CLI_SOURCES:src/%.c=build/objects/%.o)
-DRAW_OBJECTS = $(DRAW_SOURCES:src/%.c=build/objects/%.o)
-PAGE_OBJECTS = $(PAGE_SOURCES:src/%.c=build/objects/%.o)
-SERVE_OBJECTS = $(SERVE_SOURCES:src/%.c=build/objects/%.o)
-CHECKED = $(SOURCES:src/%.c=build/check/objects/%.o)
-CHECKED_CLI = $(CLI_SOURCES:src/%.c=build/check/objects/%.o)
-CHECKED_DRAW = $(DRAW_SOURCES:src/%.c=build/check/objects/%.o)
-RACED = $(SOURCES:src/%.c=build/race/objects/%.o)
-RACED_PAGE = $(PAGE_SOURCES:src/%.c=build/race/objects/%.o)
-CHECKED_PAGE = $(PAGE_SOURCES:src/%.c=build/check/objects/%.o)
-CHECKED_SERVE = $(SERVE_SOURCES:src/%.c=build/check/objects/%.o)
-CHECKED_TESTS = $(TESTS:%=build/check/%)
-
-.PHONY: all demo pictures check thorough coverage bench fuzz lint install package clean tools-build tools-check \
-        tools-bench tools-lint tools-package
+.PHONY: all demo pictures check unit mutants thorough coverage bench fuzz lint install package clean \
+        FORCE $(TOOLS)
 .DELETE_ON_ERROR:
 .SECONDARY:
 
 all: build/sillet build/sillet-draw build/sillet-serve build/libsillet.a
 
-build/sillet: $(CLI_OBJECTS) build/libsillet.a
-	$(CC) $(HARDENED_LINK) $(LDFLAGS) -o $@ $^ $(LIBRARIES)
+$(TOOLS): tools-%:
+	@.ci/install $(PACKAGES_$*)
 
-# The program that draws stands alone: its libraries cost more to load than a plan costs to make.
-build/sillet-draw: $(DRAW_OBJECTS) build/libsillet.a
-	$(CC) $(HARDENED_LINK) $(LDFLAGS) -o $@ $^ $(DRAW_LIBRARIES)
+# --- the kinds of build -----------------------------------------------------------------------------
 
-build/sillet-serve: $(SERVE_OBJECTS) $(PAGE_OBJECTS) build/libsillet.a
-	$(CC) $(HARDENED_LINK) $(LDFLAGS) -o $@ $^ $(SERVE_LIBRARIES)
+# plain is what is installed; check has the sanitizers and is what the tests run; race has the
+# sanitizer of threads; fuzz is clang's, for the fuzzer.
+HARDENING = -fstack-protector-strong -fstack-clash-protection -D_FORTIFY_SOURCE=2 -fPIE
+SANITIZED = -O1 -g -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
+RACING = -O1 -g -fsanitize=thread -pthread
+FUZZED = -O1 -g -fsanitize=address,undefined -fno-sanitize-recover=all
+
+CC_plain = $(CC)
+CC_check = $(CC)
+CC_race = $(CC)
+CC_fuzz = clang
+
+FLAGS_plain = $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS)
+FLAGS_check = $(STANDARD) $(WARNINGS) -Werror $(SANITIZED)
+FLAGS_race = $(STANDARD) $(WARNINGS) -Werror $(RACING)
+FLAGS_fuzz = $(STANDARD) $(FUZZED) -fsanitize=fuzzer-no-link
+
+LINK_plain = -pie -Wl,-z,relro,-z,now -Wl,--as-needed $(LDFLAGS)
+LINK_check = $(SANITIZED)
+LINK_race = $(RACING)
+LINK_fuzz = $(FUZZED) -fsanitize=fuzzer
+
+# The library for others, from the objects $(1): one object, from which nothing is seen but what a
+# header declares.
+define one_object
+$(LD) -r -o $(@:.a=.o) $(1)
+objcopy --keep-global-symbols=build/public-names $(@:.a=.o)
+rm -f $@ && ar rcs $@ $(@:.a=.o)
+endef
+
+# The rules of one kind: $(1) is its name, $(2) the folder it is built in.
+define kind
+$(2)/flags: TEXT = $$(CC_$(1)) $$(FLAGS_$(1)) $$(LINK_$(1))
+
+$(2)/objects/%.o: src/%.c $(2)/flags
+	@mkdir -p $$(@D)
+	$$(CC_$(1)) $$(FLAGS_$(1)) -MMD -MP -c -o $$@ $$<
 
 # The page's files stand within the program.
-build/objects/page/assets.o build/check/objects/page/assets.o build/race/objects/page/assets.o: $(wildcard src/page/assets/*)
+$(2)/objects/page/assets.o: $(wildcard src/page/assets/*)
 
-build/libsillet.a: $(OBJECTS) Makefile
-	rm -f $@ && ar rcs $@ $(OBJECTS)
+# The rooms as they are, for our own programs and tests.
+$(2)/rooms.a: $(LIBRARY:src/%.c=$(2)/objects/%.o) build/sources
+$(2)/page.a: $(PAGE:src/%.c=$(2)/objects/%.o) build/sources
+$(2)/rooms.a $(2)/page.a:
+	rm -f $$@ && ar rcs $$@ $$(filter %.o,$$^)
 
-build/objects/%.o: src/%.c
+$(2)/libsillet.a: $(LIBRARY:src/%.c=$(2)/objects/%.o) build/sources build/public-names
+	$$(call one_object,$$(filter %.o,$$^))
+
+$(2)/sillet: $(SILLET:src/%.c=$(2)/objects/%.o) $(2)/rooms.a
+	$$(CC_$(1)) $$(LINK_$(1)) -o $$@ $$^ $$(LIBRARIES)
+
+# The program that draws stands alone: its libraries cost more to load than a plan costs to make.
+$(2)/sillet-draw: $(DRAW:src/%.c=$(2)/objects/%.o) $(2)/rooms.a
+	$$(CC_$(1)) $$(LINK_$(1)) -o $$@ $$^ $$(DRAW_LIBRARIES)
+
+$(2)/sillet-serve: $(SERVE:src/%.c=$(2)/objects/%.o) $(2)/page.a $(2)/rooms.a
+	$$(CC_$(1)) $$(LINK_$(1)) -o $$@ $$^ $$(SERVE_LIBRARIES)
+
+# Which headers each object was made from, so that a changed one makes it again.
+-include $(SOURCES:src/%.c=$(2)/objects/%.d)
+endef
+
+$(eval $(call kind,plain,build))
+$(eval $(call kind,check,build/check))
+$(eval $(call kind,race,build/race))
+$(eval $(call kind,fuzz,build/fuzz))
+
+# What is made anew when a text changes depends on a file of that text, which is written when it does.
+build/sources: TEXT = $(SOURCES)
+build/flags build/check/flags build/race/flags build/fuzz/flags build/installed/flags build/sources: FORCE
 	@mkdir -p $(@D)
-	$(CC) $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS) -MMD -MP -c -o $@ $<
+	@printf '%s\n' '$(subst ','\'',$(TEXT))' >$@.now
+	@if cmp -s $@.now $@; then rm $@.now; else mv $@.now $@; fi
 
-# --- the demo -------------------------------------------------------------------------------------
+# The names that headers declare: read through the compiler, which takes the comments out, then
+# without what stands in braces; a declaration goes up to its semicolon, and the name is what stands
+# before the first bracket.
+build/public-names: $(HEADERS)
+	@mkdir -p $(@D)
+	printf '#include "%s"\n' $(HEADERS) | $(CC) $(STANDARD) -E -P -x c - | tr '\n' ' ' | \
+	    sed -E ':again; s/\{[^{}]*\}/;/g; t again; s/;/;\n/g' | \
+	    sed -nE -e '/typedef|static/d' -e 's/^[^(]*[ *](sil_[a-z0-9_]+) *\(.*/\1/p' \
+	        -e 's/^ *extern [^(]*[ *](sil_[a-z0-9_]+)[^(]*;/\1/p' | sort -u >$@
+
+# --- the demo ---------------------------------------------------------------------------------------
 
 demo: tools-build
-	@$(MAKE) --no-print-directory --silent all
+	@$(MAKE) --no-print-directory --silent -j$(CORES) all
 	build/sillet plan $(EXAMPLE)
 	@build/sillet draw $(EXAMPLE) -o build/demo.pdf
 	@echo $(CURDIR)/build/demo.pdf
 
-tools-build:
-	@.ci/install $(BUILD_PACKAGES)
-tools-check:
-	@.ci/install $(CHECK_PACKAGES)
-tools-bench:
-	@.ci/install $(BENCH_PACKAGES)
-tools-lint:
-	@.ci/install $(LINT_PACKAGES)
-tools-package:
-	@.ci/install $(PACKAGE_PACKAGES)
+# --- tests: the same sources, sanitized, warnings as errors -----------------------------------------
 
-# --- tests: the same sources, sanitized, warnings as errors ---------------------------------------
+PROGRAMS = all $(addprefix build/check/,sillet sillet-draw sillet-serve libsillet.a)
+REPLAYED = $(addprefix build/check/,replay replay_length replay_page read_lines)
 
 check: tools-check build/page/node_modules/.package-lock.json
-	@$(MAKE) --no-print-directory --silent -j2 all build/check/sillet build/check/sillet-draw \
-	    build/check/sillet-serve $(CHECKED_TESTS) build/check/replay build/check/replay_length \
-	    build/check/replay_page build/check/read_lines build/check/faults build/race/race
-	@tests/run $(CHECKED_TESTS)
+	@$(MAKE) --no-print-directory --silent -j$(CORES) $(PROGRAMS) $(UNIT) $(REPLAYED) \
+	    build/check/faults build/race/race
+	@tests/run $(UNIT) $(SCRIPTS)
+
+unit: tools-unit
+	@$(MAKE) --no-print-directory --silent -j$(CORES) $(UNIT)
+	@tests/run $(UNIT)
+
+mutants: tools-check
+	@$(MAKE) --no-print-directory --silent -j$(CORES) $(PROGRAMS) $(UNIT) $(REPLAYED)
+	tests/mutants/mutants.py
 
 # What drives the browser, as locked; with it there already, no network is needed.
 build/page/node_modules/.package-lock.json: tests/page/package.json tests/page/package-lock.json | tools-check
@@ -129,54 +193,26 @@ build/page/node_modules/.package-lock.json: tests/page/package.json tests/page/p
 	    npm ci --prefix build/page --prefer-offline --silent --no-audit --no-fund; \
 	fi && touch $@ || echo "npm fetched nothing: the page is not tried in a browser"
 
-build/check/sillet: $(CHECKED_CLI) build/check/libsillet.a
-	$(CC) $(SANITIZED) -o $@ $^ $(LIBRARIES)
-
-build/check/sillet-draw: $(CHECKED_DRAW) build/check/libsillet.a
-	$(CC) $(SANITIZED) -o $@ $^ $(DRAW_LIBRARIES)
-
-build/check/sillet-serve: $(CHECKED_SERVE) build/check/libpage.a build/check/libsillet.a
-	$(CC) $(SANITIZED) -o $@ $^ $(SERVE_LIBRARIES)
-
-build/check/libpage.a: $(CHECKED_PAGE) Makefile
-	rm -f $@ && ar rcs $@ $(CHECKED_PAGE)
-
-build/check/libsillet.a: $(CHECKED) Makefile
-	rm -f $@ && ar rcs $@ $(CHECKED)
-
-build/check/objects/%.o: src/%.c
-	@mkdir -p $(@D)
-	$(CC) $(STANDARD) $(WARNINGS) -Werror $(SANITIZED) -MMD -MP -c -o $@ $<
-
-build/check/test_%: tests/test_%.c build/check/libpage.a build/check/libsillet.a
-	@mkdir -p $(@D)
-	$(CC) $(STANDARD) $(WARNINGS) -Werror $(SANITIZED) -MMD -MP -o $@ $< build/check/libpage.a \
-	    build/check/libsillet.a $(DRAW_LIBRARIES) -lcmocka
-
-build/check/replay_page: tests/fuzz/fuzz_page.c tests/fuzz/replay_main.c build/check/libpage.a build/check/libsillet.a
-	@mkdir -p $(@D)
-	$(CC) $(STANDARD) $(WARNINGS) -Werror $(SANITIZED) -o $@ $^ $(DRAW_LIBRARIES)
-
-build/check/replay: tests/fuzz/fuzz_sheet.c tests/fuzz/replay_main.c build/check/libsillet.a
-build/check/replay_length: tests/fuzz/fuzz_length.c tests/fuzz/replay_main.c build/check/libsillet.a
-build/check/read_lines: tests/lengths/read_lines.c build/check/libsillet.a
-build/check/replay build/check/replay_length build/check/read_lines:
-	@mkdir -p $(@D)
-	$(CC) $(STANDARD) $(WARNINGS) -Werror $(SANITIZED) -o $@ $^ $(LIBRARIES)
+$(UNIT): build/check/%: tests/%.c
+build/check/replay: tests/fuzz/fuzz_sheet.c tests/fuzz/replay_main.c
+build/check/replay_length: tests/fuzz/fuzz_length.c tests/fuzz/replay_main.c
+build/check/replay_page: tests/fuzz/fuzz_page.c tests/fuzz/replay_main.c
+build/check/read_lines: tests/lengths/read_lines.c
+$(UNIT) $(REPLAYED): build/check/page.a build/check/rooms.a
+	$(CC) $(FLAGS_check) -MMD -MP -o $@ $(filter %.c,$^) $(filter %.a,$^) $(DRAW_LIBRARIES) -lcmocka
 
 # The programs in one that fails their allocations and system calls in turn. The heap stands
 # before the sanitizer's; our own system calls are wrapped.
 WRAPPED = read write open close fsync fchmod fchown stat access linkat rename readlink
-FAULT_OBJECTS = build/check/fault/sillet.o build/check/fault/draw.o \
-                $(filter-out %/main.o,$(CHECKED_CLI))
+FAULTS = $(addprefix tests/fault/,faults.c programs.c page.c calls.c)
 
-build/check/faults: $(addprefix tests/fault/,faults.c programs.c page.c calls.c) build/check/fault/heap.o \
-                    $(FAULT_OBJECTS) build/check/libpage.a build/check/libsillet.a $(wildcard tests/fault/*.h)
-	$(CC) $(STANDARD) $(WARNINGS) -Werror $(SANITIZED) $(WRAPPED:%=-Wl,--wrap=%) -o $@ \
-	    $(filter-out %.h,$^) $(DRAW_LIBRARIES)
+build/check/faults: $(FAULTS) $(addprefix build/check/fault/,heap.o sillet.o draw.o) \
+                    $(filter-out %/main.o,$(SILLET:src/%.c=build/check/objects/%.o)) \
+                    build/check/page.a build/check/rooms.a $(wildcard tests/fault/*.h)
+	$(CC) $(FLAGS_check) $(WRAPPED:%=-Wl,--wrap=%) -o $@ $(filter-out %.h,$^) $(DRAW_LIBRARIES)
 
 # Not sanitized: it is at work before the sanitizer is.
-build/check/fault/heap.o: tests/fault/heap.c tests/fault/heap.h
+build/check/fault/heap.o: tests/fault/heap.c tests/fault/heap.h build/check/flags
 	@mkdir -p $(@D)
 	$(CC) $(STANDARD) $(WARNINGS) -Werror -O1 -g -fno-builtin -fno-omit-frame-pointer -c -o $@ $<
 
@@ -189,15 +225,11 @@ build/check/fault/draw.o: build/check/objects/cli/draw/main.o
 	objcopy --redefine-sym main=sillet_draw_main $< $@
 
 # Several threads at once, under the thread sanitizer.
-build/race/race: tests/race/race.c $(RACED) $(RACED_PAGE)
-	$(CC) $(STANDARD) $(WARNINGS) -Werror $(RACING) -pthread -o $@ $^ $(DRAW_LIBRARIES)
-
-build/race/objects/%.o: src/%.c
-	@mkdir -p $(@D)
-	$(CC) $(STANDARD) $(WARNINGS) -Werror $(RACING) -MMD -c -o $@ $<
+build/race/race: tests/race/race.c build/race/page.a build/race/rooms.a
+	$(CC) $(FLAGS_race) -MMD -MP -o $@ $(filter %.c %.a,$^) $(DRAW_LIBRARIES)
 
 thorough: tools-check
-	@$(MAKE) --no-print-directory --silent -j2 all build/check/faults
+	@$(MAKE) --no-print-directory --silent -j$(CORES) all build/check/faults
 	build/check/faults all
 	tests/valgrind/check_valgrind all
 
@@ -205,76 +237,60 @@ thorough: tools-check
 coverage: tools-check
 	@rm -rf build/coverage && mkdir -p build/coverage
 	@cp -r .ci .debian Makefile README.md DEVELOPERS.md docs examples include profiles src tests build/coverage
-	@rm -rf build/coverage/tests/fault build/coverage/tests/race build/coverage/tests/valgrind
-	@$(MAKE) -C build/coverage --no-print-directory --silent -j2 SANITIZED='-O0 --coverage' all \
-	    build/check/sillet build/check/sillet-draw build/check/sillet-serve $(CHECKED_TESTS) \
-	    build/check/replay build/check/replay_length build/check/replay_page build/check/read_lines
-	-@cd build/coverage && LDFLAGS=-lgcov tests/run $(CHECKED_TESTS)
+	@$(MAKE) -C build/coverage --no-print-directory --silent -j$(CORES) SANITIZED='-O0 --coverage' \
+	    $(PROGRAMS) $(UNIT) $(REPLAYED)
+	-@cd build/coverage && LDFLAGS=-lgcov tests/run $(UNIT) \
+	    $(filter-out tests/fault/% tests/race/% tests/valgrind/%,$(SCRIPTS))
 	@/usr/bin/python3 tests/coverage/told.py build/coverage
 
-# --- benchmark, fuzzer, lint ----------------------------------------------------------------------
+# --- benchmark, fuzzer, lint ------------------------------------------------------------------------
+
+BENCHES = $(addprefix build/bench/,bare_yaml bare_pdf bare_http load arithmetic)
 
 bench: tools-bench
-	@$(MAKE) --no-print-directory --silent all build/bench/bare_yaml build/bench/arithmetic \
-	    build/bench/bare_pdf build/bench/bare_http build/bench/load
+	@$(MAKE) --no-print-directory --silent -j$(CORES) all $(BENCHES)
 	@SILLET_PROFILES=profiles tests/bench/bench.py
 	@echo
 	@SILLET_PROFILES=profiles tests/shop/shop.py --count 1000
 
-build/bench/bare_yaml: tests/bench/bare_yaml.c
+# Each loads only the libraries it uses (--as-needed).
+$(BENCHES): build/bench/%: tests/bench/%.c build/rooms.a
 	@mkdir -p $(@D)
-	$(CC) $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS) $(HARDENED_LINK) -o $@ $< -lyaml
+	$(CC) $(FLAGS_plain) $(LINK_plain) -o $@ $^ $(SERVE_LIBRARIES)
 
-build/bench/bare_pdf: tests/bench/bare_pdf.c
-	@mkdir -p $(@D)
-	$(CC) $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS) $(HARDENED_LINK) -o $@ $< -lhpdf
+FUZZERS = $(addprefix build/fuzz/fuzz_,length sheet page draw)
+FUZZING = -max_total_time=$(SECONDS) -print_final_stats=1 -artifact_prefix=build/fuzz/
+CORPUS = build/fuzz/corpus
 
-build/bench/bare_http: tests/bench/bare_http.c
-	@mkdir -p $(@D)
-	$(CC) $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS) $(HARDENED_LINK) -o $@ $< -lmicrohttpd
+fuzz: tools-lint
+	@$(MAKE) --no-print-directory --silent -j$(CORES) $(FUZZERS)
+	@mkdir -p $(CORPUS)/length $(CORPUS)/sheet $(CORPUS)/page $(CORPUS)/draw
+	build/fuzz/fuzz_length $(FUZZING) -max_len=64 -timeout=5 $(CORPUS)/length tests/fuzz/corpus/length
+	build/fuzz/fuzz_sheet $(FUZZING) -max_len=8192 -timeout=5 -close_fd_mask=1 \
+	    $(CORPUS)/sheet tests/fuzz/corpus/sheet
+	build/fuzz/fuzz_page $(FUZZING) -max_len=8192 -timeout=5 -close_fd_mask=1 \
+	    $(CORPUS)/page tests/fuzz/corpus/page
+	build/fuzz/fuzz_draw $(FUZZING) -max_len=8192 -timeout=20 -close_fd_mask=1 \
+	    $(CORPUS)/draw tests/fuzz/corpus/sheet examples
 
-build/bench/load: tests/bench/load.c
-	@mkdir -p $(@D)
-	$(CC) $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS) $(HARDENED_LINK) -o $@ $<
-
-build/bench/arithmetic: tests/bench/arithmetic.c build/libsillet.a
-	@mkdir -p $(@D)
-	$(CC) $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS) $(HARDENED_LINK) -o $@ $^ $(LIBRARIES)
-
-fuzz: build/fuzz/fuzz_sheet build/fuzz/fuzz_length build/fuzz/fuzz_page build/fuzz/fuzz_draw
-	@mkdir -p build/fuzz/corpus/sheet build/fuzz/corpus/length build/fuzz/corpus/page build/fuzz/corpus/draw
-	build/fuzz/fuzz_length -max_total_time=$(SECONDS) -max_len=64 -timeout=5 -print_final_stats=1 \
-	    -artifact_prefix=build/fuzz/ build/fuzz/corpus/length tests/fuzz/corpus/length
-	build/fuzz/fuzz_sheet -max_total_time=$(SECONDS) -max_len=8192 -timeout=5 -print_final_stats=1 \
-	    -close_fd_mask=1 -artifact_prefix=build/fuzz/ build/fuzz/corpus/sheet tests/fuzz/corpus/sheet
-	build/fuzz/fuzz_page -max_total_time=$(SECONDS) -max_len=8192 -timeout=5 -print_final_stats=1 \
-	    -close_fd_mask=1 -artifact_prefix=build/fuzz/ build/fuzz/corpus/page tests/fuzz/corpus/page
-	build/fuzz/fuzz_draw -max_total_time=$(SECONDS) -max_len=8192 -timeout=20 -print_final_stats=1 \
-	    -close_fd_mask=1 -artifact_prefix=build/fuzz/ build/fuzz/corpus/draw tests/fuzz/corpus/sheet examples
-
-build/fuzz/fuzz_%: tests/fuzz/fuzz_%.c $(SOURCES) $(PAGE_SOURCES) | tools-lint
-	@mkdir -p $(@D)
-	clang $(STANDARD) -O1 -g -fsanitize=fuzzer,address,undefined -fno-sanitize-recover=all \
-	    -o $@ $< $(SOURCES) $(PAGE_SOURCES) $(DRAW_LIBRARIES)
+$(FUZZERS): build/fuzz/%: tests/fuzz/%.c build/fuzz/page.a build/fuzz/rooms.a
+	clang $(FLAGS_fuzz) $(LINK_fuzz) -o $@ $^ $(DRAW_LIBRARIES)
 
 # cppcheck does not see that snprintf fills a text, which valgrind and -fanalyzer do; and where a
 # variable stands is the reader's affair.
 UNSAID = uninitvar variableScope
 
-LINTED = $(sort $(SOURCES) $(CLI_SOURCES) $(DRAW_SOURCES) $(PAGE_SOURCES) $(SERVE_SOURCES))
-
 lint: tools-lint
-	clang-format --dry-run -Werror $(wildcard include/sillet/*.h src/*/*.[ch] src/*/*/*.[ch] \
-	    tests/*.[ch] tests/*/*.[ch])
-	for source in $(LINTED); do \
+	clang-format --dry-run -Werror $(HEADERS) $(shell find src tests -name '*.[ch]')
+	for source in $(SOURCES); do \
 	    clang $(STANDARD) $(WARNINGS) -Werror -fsyntax-only $$source || exit 1; done
-	clang-tidy --quiet $(LINTED) -- $(STANDARD)
+	clang-tidy --quiet $(SOURCES) -- $(STANDARD)
 	cppcheck --quiet --error-exitcode=1 --std=c11 --enable=warning,style,performance,portability \
 	    $(UNSAID:%=--suppress=%) -D_XOPEN_SOURCE=700 -Iinclude src
-	for source in $(LINTED); do \
+	for source in $(SOURCES); do \
 	    gcc $(STANDARD) -O2 -fanalyzer -Werror -c -o /dev/null $$source || exit 1; done
 
-# --- the pictures of the README -------------------------------------------------------------------
+# --- the pictures of the README ---------------------------------------------------------------------
 
 pictures: tools-check all build/page/node_modules/.package-lock.json
 	@mkdir -p docs/pictures
@@ -285,22 +301,27 @@ pictures: tools-check all build/page/node_modules/.package-lock.json
 	done
 	node tests/page/picture.mjs docs/pictures/page.png
 
-# --- into the system ------------------------------------------------------------------------------
+# --- into the system --------------------------------------------------------------------------------
 
-install: all
+VERSION = $(shell sed -n 's/.*SILLET_VERSION "\(.*\)"/\1/p' include/sillet/version.h)
+
+# The installed library knows where its profiles are.
+build/installed/flags: TEXT = $(abspath $(PREFIX))
+build/installed/installed.o: src/sheet/installed.c build/installed/flags build/flags
+	$(CC) $(FLAGS_plain) -c -o $@ -DINSTALLED_PROFILES='"$(abspath $(PREFIX))/share/sillet/profiles"' $<
+build/installed/libsillet.a: $(filter-out %/sheet/installed.o,$(LIBRARY:src/%.c=build/objects/%.o)) \
+                             build/installed/installed.o build/public-names
+	$(call one_object,$(filter %.o,$^))
+
+install: all build/installed/libsillet.a
 	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/libexec/sillet $(DESTDIR)$(LIBDIR)/pkgconfig \
-	    $(DESTDIR)$(PREFIX)/include/sillet $(DESTDIR)$(PREFIX)/share/sillet/profiles \
+	    $(DESTDIR)$(PREFIX)/share/sillet/profiles \
 	    $(DESTDIR)$(PREFIX)/share/man/man1 $(DESTDIR)$(PREFIX)/share/bash-completion/completions
 	install -m 755 build/sillet $(DESTDIR)$(PREFIX)/bin
 	install -m 755 build/sillet-draw build/sillet-serve $(DESTDIR)$(PREFIX)/libexec/sillet
-	@mkdir -p build/installed # the installed library knows where its profiles are
-	$(CC) $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS) -c -o build/installed/installed.o \
-	    -DINSTALLED_PROFILES='"$(abspath $(PREFIX))/share/sillet/profiles"' src/sheet/installed.c
-	install -m 644 build/libsillet.a $(DESTDIR)$(LIBDIR)
-	ar rs $(DESTDIR)$(LIBDIR)/libsillet.a build/installed/installed.o
-	install -m 644 include/sillet/*.h $(DESTDIR)$(PREFIX)/include/sillet
-	install -d $(DESTDIR)$(PREFIX)/include/sillet/core
-	install -m 644 include/sillet/core/*.h $(DESTDIR)$(PREFIX)/include/sillet/core
+	install -m 644 build/installed/libsillet.a $(DESTDIR)$(LIBDIR)
+	for header in $(HEADERS); do \
+	    install -D -m 644 $$header $(DESTDIR)$(PREFIX)/$$header || exit 1; done
 	install -m 644 profiles/*.yaml $(DESTDIR)$(PREFIX)/share/sillet/profiles
 	install -m 644 docs/sillet.1 $(DESTDIR)$(PREFIX)/share/man/man1
 	install -m 644 src/cli/completion.bash $(DESTDIR)$(PREFIX)/share/bash-completion/completions/sillet
@@ -311,9 +332,7 @@ install: all
 	    'Libs: -L$${libdir} -lsillet $(DRAW_LIBRARIES)' \
 	    > $(DESTDIR)$(LIBDIR)/pkgconfig/sillet.pc
 
-VERSION = $(shell sed -n 's/.*SILLET_VERSION "\(.*\)"/\1/p' include/sillet/version.h)
-
-# --- Debian packages: .debian/ beside a copy of the tree ------------------------------------------
+# --- Debian packages: .debian/ beside a copy of the tree --------------------------------------------
 
 PACKAGED = build/package/sillet-$(VERSION)
 
@@ -331,7 +350,4 @@ package: tools-package
 clean:
 	rm -rf build
 
-# Which headers each object was made from, so that a changed one makes it again.
-BUILT = $(OBJECTS) $(CLI_OBJECTS) $(DRAW_OBJECTS) $(PAGE_OBJECTS) $(SERVE_OBJECTS) \
-        $(CHECKED) $(CHECKED_CLI) $(CHECKED_DRAW) $(CHECKED_PAGE) $(CHECKED_SERVE) $(RACED) $(RACED_PAGE)
--include $(BUILT:.o=.d) $(CHECKED_TESTS:=.d)
+-include $(UNIT:=.d)

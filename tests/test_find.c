@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "../src/brief/brief.h"
 #include "planned.h"
 
 /* What a case may put in place of, each NULL for what a sound instrument has. */
@@ -159,10 +160,10 @@ static const char *or_sound(const char *given, const char *sound)
 
 static sil_sheet *read_row(const find_row *row)
 {
-    static char text[4096];
+    static char bytes[4096];
     const char *parts = row->parts ? row->parts : "";
     bool own_instrument = strstr(parts, "instrument:") != NULL;
-    int size = snprintf(text, sizeof text,
+    int size = snprintf(bytes, sizeof bytes,
                         "sillet: 1\nprofile: steel-string-acoustic\n%s%s%s"
                         "readings:\n  - relief: %s\n    first: %s\n    action: %s\n    frets: %s\n"
                         "    %s\n",
@@ -173,7 +174,7 @@ static sil_sheet *read_row(const find_row *row)
                         or_sound(row->action, "{treble: 1.75, bass: 2.25}"),
                         or_sound(row->frets, "sound"), or_sound(row->more, "temperature: 20 C"));
     sil_sheet *sheet = NULL;
-    sil_sheet_read_bytes(text, (size_t)size, row->code ? row->code : "sound", "profiles", &sheet);
+    sil_sheet_read_bytes(bytes, (size_t)size, row->code ? row->code : "sound", "profiles", &sheet);
     for (int k = 0; !sil_sheet_job(sheet) && k < sil_sheet_complaint_count(sheet); k++) {
         print_error("%s: %s\n", row->code, sil_sheet_complaint(sheet, k).text);
     }
@@ -194,18 +195,24 @@ static const sil_finding *find_code(const sil_plan *plan, const find_row *row)
 /* Every text of a plan can be told, ends where it should and speaks no word of scripts. */
 static void tell_everything(const sil_plan *plan)
 {
-    char text[2048];
+    brief *b = brief_make(plan, SIL_INCH);
+    int told = 0;
+    assert_non_null(b);
     for (int k = 0; k < plan->finding_count; k++) {
-        size_t length = sil_finding_text(plan, &plan->findings[k], SIL_INCH, text, sizeof text);
-        assert_true(length > 10 && length == strlen(text) && text[length - 1] == '.');
-        assert_null(strstr(text, "held3"));
-        size_t cut = sil_finding_text(plan, &plan->findings[k], SIL_MM, text, 12);
-        assert_true(cut < 12 && strlen(text) == cut);
+        const char *words = b->findings[k].alone.words;
+        assert_true(strlen(words) > 10 && words[strlen(words) - 1] == '.');
+        assert_null(strstr(words, "held3"));
     }
+    while (told < plan->finding_count) {
+        assert_true(b->findings[told].alike > 0 && strlen(b->findings[told].together.words) > 10);
+        told += b->findings[told].alike;
+    }
+    assert_int_equal(told, plan->finding_count);
     for (int k = 0; k < plan->step_count; k++) {
-        assert_true(sil_step_do(plan, k, SIL_MM, text, sizeof text) > 10);
-        assert_true(sil_step_check(plan, k, SIL_MM, text, sizeof text) > 10);
+        assert_true(strlen(b->steps[k].what.words) > 10);
+        assert_true(strlen(b->steps[k].check.words) > 10);
     }
+    brief_free(b);
 }
 
 static void each_fault_raises_its_finding_and_no_more_is_withheld(void **state)

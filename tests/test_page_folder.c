@@ -88,7 +88,7 @@ static void the_folder_says_what_each_waits_for(void **state)
     assert_true(
         answer_holds("{\"name\":\"high.yaml\",\"ref\":\"26-044\",\"title\":\"Lower the saddle\","
                      "\"owner\":\"Tomas Weber\",\"state\":\"work\","
-                     "\"next\":\"sand the saddle's base\",\"waits\":\"nothing\"}"));
+                     "\"next\":\"sand the saddle's bottom\",\"waits\":\"nothing\"}"));
     assert_true(answer_holds("{\"name\":\"wrong.yaml\",\"state\":\"wrong\","
                              "\"next\":\"put the sheet right\","
                              "\"waits\":\"the sheet: 1 mistake, the first in line 3\"}"));

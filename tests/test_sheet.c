@@ -270,7 +270,9 @@ static void a_complaint_shows_its_place(void **state)
     assert_int_equal(length, strlen(text));
     char small[24];
     assert_int_equal(sil_complaint_write(&complaint, small, sizeof small), length);
-    assert_string_equal(small, "s\xE2\x90\x9B.yaml:3:5: "); /* cut between parts, never within */
+    assert_string_equal(small, "s\xE2\x90\x9B.yaml:3:5: warning:");
+    assert_int_equal(sil_complaint_write(&complaint, small, 4), length);
+    assert_string_equal(small, "s"); /* never cut within a letter */
     assert_int_equal(sil_complaint_write(&complaint, NULL, 0), length);
     complaint.source = NULL;
     sil_complaint_write(&complaint, text, sizeof text);

@@ -212,7 +212,7 @@ typedef void sil_tell(void *with, sil_severity severity, const char *path, const
  * Given:    job   filled
  *           tell  called for every complaint: field by field, then what must agree across fields
  *           with  handed on to tell
- * Status:   number of errors; 0: the job can be planned (warnings may have been told)
+ * Status:   number of errors; 0: the job can be planned (warnings may have been told); -1: no memory
  * Notes:    among errors are readings that contradict each other, such as an action and a relief
  *           by which a string would lie under a crown by more than the tools explain.
  */

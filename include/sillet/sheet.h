@@ -94,9 +94,10 @@ sil_complaint sil_sheet_complaint(const sil_sheet *sheet, int index);
 
 /* sil_complaint_write: a complaint as a person reads it: "FILE:LINE:COLUMN: error: ..", the line
  * itself and a caret under the place; control characters shown, long lines cut around the place.
- * Given:    size  of out, 1 or more
+ * Given:    size  of out; 0: nothing is written
  * Returned: out   NUL-terminated: one line or three, no end of line behind the last
- * Status:   the length written, or needed where size is too small (out then cut); 1024 will do
+ * Status:   the length written, or needed where size is too small (out then cut behind a whole
+ *           letter); 0 without memory
  */
 size_t sil_complaint_write(const sil_complaint *complaint, char *out, size_t size);
 

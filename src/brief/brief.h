@@ -179,6 +179,26 @@ typedef struct brief_saddle {
     brief_blank blank;
 } brief_saddle;
 
+/* The weakest of a string's stopped notes: the hardest pluck that still rings clean there. */
+typedef struct brief_weakest {
+    int stop;           /* the fret it is stopped at, or -1 where none is known */
+    int on;             /* the fret it would touch */
+    brief_figure force; /* N, square to the board */
+} brief_weakest;
+
+/* How a string rings, and where it has to leave the saddle to play in tune. */
+typedef struct brief_sound {
+    brief_figure picked;               /* N, square to the board */
+    brief_figure open_now, open_after; /* the hardest clean pluck of the open string */
+    brief_weakest now, after;
+    brief_figure lowest;           /* action at fret 12 of the lowest clean setup, rounded up */
+    brief_figure lowest_first;     /* its gap at fret 1, held at the 3rd, rounded up */
+    brief_figure built, in_tune;   /* setback as built, and in tune at fret 12 */
+    brief_figure setback, advance; /* of the best pair of saddle and nut */
+    brief_figure cents, worst;     /* as built: at fret 12, and the worst of frets 1 to 12 */
+    brief_figure move;             /* of the saddle by the tuner's cents */
+} brief_sound;
+
 /* A figure inside a sentence. */
 typedef struct brief_said {
     const char *of; /* what it is: a fixed word, see docs/result.md */
@@ -241,13 +261,6 @@ typedef struct brief_fret_off {
     brief_figure off;
 } brief_fret_off;
 
-/* The lowest setup that would just ring clean: a limit, so all of it is rounded up. */
-typedef struct brief_lowest {
-    brief_figure relief;                  /* "-" where it is not known; rounded to the nearest */
-    brief_figure action[SIL_STRINGS_MAX]; /* at fret 12 */
-    brief_figure first[SIL_STRINGS_MAX];  /* at fret 1, held at the 3rd */
-} brief_lowest;
-
 typedef struct brief {
     const sil_plan *plan;
     sil_unit unit;         /* of every length shown */
@@ -260,10 +273,11 @@ typedef struct brief {
     brief_reading relief, first[SIL_STRINGS_MAX], action[SIL_STRINGS_MAX];
     brief_figure humidity; /* at the reading that counts, % */
     brief_fret_off worst[SIL_STRINGS_MAX];
-    brief_lowest lowest;
     bool forecast; /* what follows rests on work that must be read again first */
     brief_nut nut;
     brief_saddle saddle;
+    brief_figure lowest_relief; /* of the lowest clean setup; "-" where nobody can tell */
+    brief_sound sound[SIL_STRINGS_MAX];
     brief_visit *visits; /* the last ones, oldest first */
     int visit_count;
     brief_step *steps; /* as many as the plan's */

@@ -2,9 +2,9 @@
 /* Reads the arguments after a command, by the command's row in the table. */
 #include <assert.h>
 #include <ctype.h>
-#include <stdio.h>
 #include <string.h>
 
+#include "../text/text.h"
 #include "cli.h"
 
 static int find_option(const cli_command *command, const char *name, size_t length)
@@ -42,14 +42,17 @@ static bool is_choice(const char *value)
 /* "--stage takes now, rod, frets, nut or saddle" */
 static int refuse_word(const cli_option *option)
 {
-    char words[256] = "";
-    size_t used = 0;
+    text words = {0};
     for (const char *at = option->value; *at; at++) {
-        const char *joint = strchr(at + 1, '|') ? ", " : " or ";
-        used += *at == '|' ? (size_t)snprintf(words + used, sizeof words - used, "%s", joint)
-                           : (size_t)snprintf(words + used, sizeof words - used, "%c", *at);
+        if (*at == '|') {
+            text_put(&words, strchr(at + 1, '|') ? ", " : " or ");
+        } else {
+            text_put_bytes(&words, at, 1);
+        }
     }
-    return cli_misused("%s takes %s", option->name, words);
+    int code = cli_misused("%s takes %s", option->name, text_read(&words));
+    text_free(&words);
+    return code;
 }
 
 const char *cli_given(const cli_arguments *a, const char *option)
@@ -87,41 +90,49 @@ static int read_option(cli_arguments *a, int argc, char **argv, int *at)
 }
 
 /* "profile or sheet" for PROFILE|SHEET. */
-static const char *noun(const cli_command *command, char out[64])
+static text noun(const cli_command *command)
 {
-    size_t used = 0;
-    for (const char *at = command->operand; *at; at++) {
-        int letter = tolower((unsigned char)*at);
-        used += *at == '|' ? (size_t)snprintf(out + used, 64 - used, " or ")
-                           : (size_t)snprintf(out + used, 64 - used, "%c", letter);
+    text words = {0};
+    for (const char *at = command->operand; at && *at; at++) {
+        char letter = (char)tolower((unsigned char)*at);
+        text_put_bytes(&words, letter == '|' ? " or " : &letter, letter == '|' ? 4 : 1);
     }
-    return out;
+    return words;
+}
+
+static int check_wanted(const cli_arguments *a)
+{
+    text missing = {0};
+    int code = CLI_GO_ON;
+    for (const cli_option *option = a->command->options; option->name; option++) {
+        if (option->wanted && !cli_given(a, option->name)) {
+            text_add(&missing, "%s%s", missing.length > 0 ? ", " : "", option->name);
+            code = CLI_USAGE;
+        }
+    }
+    if (code != CLI_GO_ON) {
+        cli_misused("%s also wants %s", a->command->name, text_read(&missing));
+    }
+    text_free(&missing);
+    return code;
 }
 
 static int check_operands(const cli_arguments *a)
 {
     const cli_command *command = a->command;
-    char word[64];
+    text word = noun(command);
+    int code = CLI_GO_ON;
     if (!command->operand && a->operand_count > 0) {
-        return cli_misused("%s takes nothing behind it, not '%s'", command->name, a->operands[0]);
-    }
-    if (command->operand && a->operand_count == 0) {
-        return cli_misused("%s wants a %s: sillet %s %s", command->name, noun(command, word),
+        code = cli_misused("%s takes nothing behind it, not '%s'", command->name, a->operands[0]);
+    } else if (command->operand && a->operand_count == 0) {
+        code = cli_misused("%s wants a %s: sillet %s %s", command->name, text_read(&word),
                            command->name, command->operand);
-    }
-    if (!command->many && a->operand_count > 1) {
-        return cli_misused("%s takes one %s; '%s' is one more", command->name, noun(command, word),
+    } else if (!command->many && a->operand_count > 1) {
+        code = cli_misused("%s takes one %s; '%s' is one more", command->name, text_read(&word),
                            a->operands[1]);
     }
-    char missing[128] = "";
-    size_t used = 0;
-    for (const cli_option *option = command->options; option->name; option++) {
-        if (option->wanted && !cli_given(a, option->name)) {
-            used += (size_t)snprintf(missing + used, sizeof missing - used, "%s%s",
-                                     used > 0 ? ", " : "", option->name);
-        }
-    }
-    return used == 0 ? CLI_GO_ON : cli_misused("%s also wants %s", command->name, missing);
+    text_free(&word);
+    return code == CLI_GO_ON ? check_wanted(a) : code;
 }
 
 int cli_read_arguments(const char *command, int argc, char **argv, cli_arguments *a)

@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "../text/text.h"
 #include "cli.h"
 
 __attribute__((format(printf, 1, 0))) static void tell(const char *format, va_list arguments)
@@ -33,11 +34,17 @@ int cli_failed(const char *format, ...)
     return CLI_SYSTEM;
 }
 
-static void tell_complaint(sil_complaint complaint)
+/* False without memory. */
+static bool tell_complaint(sil_complaint complaint)
 {
-    char words[2048];
-    sil_complaint_write(&complaint, words, sizeof words);
-    fprintf(stderr, "sillet: %s\n", words);
+    size_t size = sil_complaint_write(&complaint, NULL, 0) + 1;
+    char *words = malloc(size);
+    bool whole = words && sil_complaint_write(&complaint, words, size) > 0;
+    if (whole) {
+        fprintf(stderr, "sillet: %s\n", words);
+    }
+    free(words);
+    return whole;
 }
 
 int cli_read_sheet(const char *path, sil_sheet **sheet)
@@ -48,8 +55,12 @@ int cli_read_sheet(const char *path, sil_sheet **sheet)
 
 int cli_tell_sheet(const char *path, sil_status status, const sil_sheet *sheet)
 {
+    bool told = true;
     for (int k = 0; k < sil_sheet_complaint_count(sheet); k++) {
-        tell_complaint(sil_sheet_complaint(sheet, k));
+        told = tell_complaint(sil_sheet_complaint(sheet, k)) && told;
+    }
+    if (!told) {
+        return cli_failed("%s: out of memory", path);
     }
     if (status >= SIL_DONE) {
         return CLI_DONE;
@@ -62,11 +73,14 @@ int cli_tell_sheet(const char *path, sil_status status, const sil_sheet *sheet)
 
 int cli_read_profile(const char *name, sil_sheet **sheet)
 {
-    char bytes[512];
-    int size = snprintf(bytes, sizeof bytes, "sillet: 1\nprofile: \"%s\"\n", name);
-    bool nameable = size > 0 && (size_t)size < sizeof bytes && !strpbrk(name, "\"\\\n");
-    sil_status status =
-        nameable ? sil_sheet_read_bytes(bytes, (size_t)size, name, NULL, sheet) : SIL_WRONG;
+    text bytes = {0};
+    text_add(&bytes, "sillet: 1\nprofile: \"%s\"\n", name);
+    bool nameable = !strpbrk(name, "\"\\\n");
+    sil_status status = bytes.failed ? SIL_NO_MEMORY : SIL_WRONG;
+    if (nameable && !bytes.failed) {
+        status = sil_sheet_read_bytes(text_read(&bytes), bytes.length, name, NULL, sheet);
+    }
+    text_free(&bytes);
     if (status >= SIL_DONE) {
         return CLI_DONE;
     }
@@ -81,9 +95,9 @@ int cli_read_profile(const char *name, sil_sheet **sheet)
     }
 }
 
-void cli_print(const char *text)
+void cli_print(const char *words)
 {
-    fputs(text, stdout);
+    fputs(words, stdout);
 }
 
 int cli_close_output(int code)

@@ -86,7 +86,7 @@ int cli_tell_sheet(const char *path, sil_status status, const sil_sheet *sheet);
 int cli_read_profile(const char *name, sil_sheet **sheet);
 
 /* Puts a text on stdout. */
-void cli_print(const char *text);
+void cli_print(const char *words);
 
 /* Closes stdout: CLI_SYSTEM if not all of the output could be written, otherwise the code given. */
 int cli_close_output(int code);

@@ -20,7 +20,7 @@ typedef struct batch {
     int count;
 } batch;
 
-bool plan_is_folder(const char *path)
+bool cli_is_folder(const char *path)
 {
     struct stat about;
     return stat(path, &about) == 0 && S_ISDIR(about.st_mode);
@@ -79,7 +79,7 @@ static int fill(const char *folder, const char *after, batch *b)
 }
 
 /* False where it is time to end. */
-static bool hand_out(const char *folder, const batch *b, plan_each *each, void *with)
+static bool hand_out(const char *folder, const batch *b, cli_each *each, void *with)
 {
     char path[PATH_MAX + NAME_MAX];
     size_t length = strlen(folder);
@@ -93,7 +93,7 @@ static bool hand_out(const char *folder, const batch *b, plan_each *each, void *
     return b->count == BATCH;
 }
 
-int plan_go_through(const char *folder, plan_each *each, void *with, int *found)
+int cli_go_through(const char *folder, cli_each *each, void *with, int *found)
 {
     batch *b = malloc(sizeof *b);
     if (!b) {

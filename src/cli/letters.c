@@ -2,9 +2,9 @@
 /* Texts of any language in columns of a terminal. The widths are the C library's (an
  * East Asian letter takes two columns, a mark over a letter none). */
 #include <stdio.h>
-#include <string.h>
 #include <wchar.h>
 
+#include "../text/text.h"
 #include "many.h"
 
 /* A letter of a text: its bytes and its columns. 0 bytes at the end of the text, -1 columns if it
@@ -13,40 +13,35 @@ typedef struct letter {
     int bytes, columns;
 } letter;
 
-static letter letter_at(const char *text)
+static letter letter_at(const char *words)
 {
-    mbstate_t state = {0};
-    wchar_t wide;
-    size_t bytes = mbrtowc(&wide, text, strlen(text), &state);
-    if (*text == '\0') {
-        return (letter){0, 0};
-    }
-    if (bytes == (size_t)-1 || bytes == (size_t)-2) {
-        return (letter){1, -1};
-    }
-    return (letter){(int)bytes, wcwidth(wide)};
+    enum { BROKEN = 0xFFFD };
+    const char *next = words;
+    uint32_t code = text_next(&next);
+    int bytes = (int)(next - words);
+    return (letter){bytes, code == BROKEN && bytes == 1 ? -1 : wcwidth((wchar_t)code)};
 }
 
-int plan_columns(const char *text)
+int cli_columns(const char *words)
 {
     int columns = 0;
-    for (letter l; (l = letter_at(text)).bytes > 0; text += l.bytes) {
+    for (letter l; (l = letter_at(words)).bytes > 0; words += l.bytes) {
         columns += l.columns < 0 ? 1 : l.columns;
     }
     return columns;
 }
 
-void plan_cell(const char *text, int columns)
+void cli_cell(const char *words, int columns)
 {
-    bool cut = columns > 0 && plan_columns(text) > columns;
+    bool cut = columns > 0 && cli_columns(words) > columns;
     int used = 0;
-    for (letter l; (l = letter_at(text)).bytes > 0; text += l.bytes) {
+    for (letter l; (l = letter_at(words)).bytes > 0; words += l.bytes) {
         int wide = l.columns < 0 ? 1 : l.columns;
         if (cut && used + wide > columns - 1) {
             break;
         }
         used += wide;
-        printf("%.*s", l.columns < 0 ? 1 : l.bytes, l.columns < 0 ? " " : text);
+        printf("%.*s", l.columns < 0 ? 1 : l.bytes, l.columns < 0 ? " " : words);
     }
     if (cut) {
         printf("\xE2\x80\xA6");

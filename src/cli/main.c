@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* sillet: the program. One row per command; commands.c says what each takes. */
-#include <stdio.h>
 #include <string.h>
 
+#include "../text/text.h"
 #include "cli.h"
 
 static const struct {
@@ -14,23 +14,31 @@ static const struct {
 };
 
 /* "start, plan, draw, saddle, nut and profiles" */
-static const char *names(char out[256])
+static text names(void)
 {
-    size_t used = 0;
-    out[0] = '\0';
+    text all = {0};
     for (const cli_command *command = cli_commands; command->name; command++) {
         const char *joint = command == cli_commands ? "" : command[1].name ? ", " : " and ";
-        used += (size_t)snprintf(out + used, 256 - used, "%s%s", joint, command->name);
+        text_add(&all, "%s%s", joint, command->name);
     }
-    return out;
+    return all;
+}
+
+/* word: NULL where none was given. */
+static int refuse(const char *word)
+{
+    text all = names();
+    int code = word ? cli_misused("there is no command '%s'; there are %s", word, text_read(&all))
+                    : cli_misused("a command is wanted; there are %s", text_read(&all));
+    text_free(&all);
+    return code;
 }
 
 static int run_command(int argc, char **argv)
 {
-    char all[256];
     const char *word = argc < 2 ? NULL : argv[1];
     if (!word) {
-        return cli_misused("a command is wanted; there are %s", names(all));
+        return refuse(NULL);
     }
     if (strcmp(word, "--help") == 0) {
         cli_help();
@@ -45,7 +53,7 @@ static int run_command(int argc, char **argv)
             return runs[k].run(argc - 1, argv + 1);
         }
     }
-    return cli_misused("there is no command '%s'; there are %s", word, names(all));
+    return refuse(word);
 }
 
 int main(int argc, char **argv)

@@ -5,12 +5,13 @@
 #include <stdio.h>
 #include <stdlib.h>
 
+#include "../brief/brief.h"
 #include "many.h"
 
-enum { SHEET = 34, JOB = 28, NEXT = 25, CELL = 256 };
+enum { SHEET = 34, JOB = 28, NEXT = 25, WAITS_MAX = 256 };
 
 typedef struct wall {
-    const plan_order *order;
+    const cli_order *order;
     sil_reader *reader;
     int worst;
     int sheets, idle, to_work_on, waiting, wrong;
@@ -18,48 +19,54 @@ typedef struct wall {
 
 static void print_heads(void)
 {
-    plan_cell("SHEET", SHEET);
+    cli_cell("SHEET", SHEET);
     printf("  ");
-    plan_cell("JOB", JOB);
+    cli_cell("JOB", JOB);
     printf("  ");
-    plan_cell("NEXT", NEXT);
+    cli_cell("NEXT", NEXT);
     printf("  WAITS FOR\n");
 }
 
 /* A name longer than its column gets a line of its own above, so it is never cut. */
 static void print_row(const char *path, const char *job, const char *next, const char *waits)
 {
-    bool alone = plan_columns(path) > SHEET;
-    plan_cell(path, alone ? 0 : SHEET);
+    bool alone = cli_columns(path) > SHEET;
+    cli_cell(path, alone ? 0 : SHEET);
     if (alone) {
         printf("\n%*s", SHEET, "");
     }
     printf("  ");
-    plan_cell(job, JOB);
+    cli_cell(job, JOB);
     printf("  ");
-    plan_cell(next, NEXT);
+    cli_cell(next, NEXT);
     printf("  %s\n", waits);
 }
 
-static void print_planned(wall *w, const char *path, const sil_plan *plan)
+static int print_planned(wall *w, const char *path, const sil_plan *plan)
 {
-    const sil_about *about = &sil_plan_job(plan)->about;
-    char job[CELL];
-    char next[CELL];
-    char waits[CELL];
-    snprintf(job, sizeof job, "%s%s%s", about->ref ? about->ref : "",
-             about->ref && about->title ? "  " : "", about->title ? about->title : "");
-    bool works = sil_plan_next(plan, next, sizeof next) > 0;
-    bool waiting = sil_plan_waits(plan, waits, sizeof waits) > 0;
+    const sil_job *planned = sil_plan_job(plan);
+    const sil_about *about = &planned->about;
+    text job = {0};
+    brief *b = brief_make(plan, planned->units);
+    if (!b) {
+        return cli_failed("%s: out of memory", path);
+    }
+    text_add(&job, "%s%s%s", about->ref ? about->ref : "", about->ref && about->title ? "  " : "",
+             about->title ? about->title : "");
+    bool works = b->next[0], waiting = b->waits[0];
     w->waiting += waiting;
     w->to_work_on += works && !waiting;
     w->idle += !works && !waiting;
-    print_row(path, job, works ? next : "nothing", waiting ? waits : "nothing");
+    print_row(path, text_read(&job), works ? b->next : "nothing", waiting ? b->waits : "nothing");
+    int code = job.failed ? cli_failed("%s: out of memory", path) : CLI_DONE;
+    text_free(&job);
+    brief_free(b);
+    return code;
 }
 
 static void print_wrong(wall *w, const char *path, int code, const sil_sheet *sheet)
 {
-    char waits[CELL] = "the file: it cannot be read";
+    char waits[WAITS_MAX] = "the file: it cannot be read";
     if (code == CLI_WRONG) {
         sil_sheet_mistakes(sheet, waits, sizeof waits);
     }
@@ -88,8 +95,8 @@ static bool print_sheet(void *with, const char *path)
     sil_status status = sil_reader_read(w->reader, path, &sheet);
     int code = cli_tell_sheet(path, status, sheet);
     if (code == CLI_DONE) {
-        unit = plan_unit(w->order, sil_sheet_job(sheet));
-        if (plan_of(w->order, sil_sheet_job(sheet), &plan) != SIL_DONE) {
+        unit = cli_plan_unit(w->order, sil_sheet_job(sheet));
+        if (cli_make_plan(w->order, sil_sheet_job(sheet), &plan) != SIL_DONE) {
             code = cli_failed("%s: out of memory", path);
         }
     }
@@ -97,7 +104,7 @@ static bool print_sheet(void *with, const char *path)
     if (w->order->json) {
         code = print_json(path, code, plan, unit);
     } else if (plan) {
-        print_planned(w, path, plan);
+        code = print_planned(w, path, plan);
     } else {
         print_wrong(w, path, code, sheet);
     }
@@ -110,14 +117,14 @@ static bool print_sheet(void *with, const char *path)
 static void print_folder(wall *w, const char *path)
 {
     int found;
-    int code = plan_go_through(path, print_sheet, w, &found);
+    int code = cli_go_through(path, print_sheet, w, &found);
     if (code == CLI_GO_ON && found == 0) {
         code = cli_misused("%s: no sheet in this folder (.yaml, .yml or .json)", path);
     }
     w->worst = code > w->worst ? code : w->worst;
 }
 
-int plan_many(const plan_order *order, char **paths, int count)
+int cli_plan_many(const cli_order *order, char **paths, int count)
 {
     wall w = {.order = order, .worst = CLI_DONE};
     if (sil_reader_new(NULL, &w.reader) != SIL_DONE) {
@@ -129,7 +136,7 @@ int plan_many(const plan_order *order, char **paths, int count)
         print_heads();
     }
     for (int k = 0; k < count && !ferror(stdout); k++) {
-        if (plan_is_folder(paths[k])) {
+        if (cli_is_folder(paths[k])) {
             print_folder(&w, paths[k]);
         } else {
             print_sheet(&w, paths[k]);

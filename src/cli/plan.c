@@ -8,39 +8,23 @@
 /* A printed plan is read without stderr, so the warnings are printed with it. */
 static void print_doubts(const sil_sheet *sheet)
 {
-    char words[512];
     int count = sil_sheet_complaint_count(sheet);
     if (count > 0) {
         cli_print("\nDOUBTFUL, AS WRITTEN IN THE SHEET\n");
     }
     for (int k = 0; k < count; k++) {
         sil_complaint doubt = sil_sheet_complaint(sheet, k);
-        snprintf(words, sizeof words, "  line %d: %s\n", doubt.line, doubt.text);
-        cli_print(words);
+        printf("  line %d: %s\n", doubt.line, doubt.text);
     }
 }
 
-sil_status plan_of(const plan_order *order, const sil_job *job, sil_plan **plan)
-{
-    sil_status status = sil_plan_make(job, plan);
-    if (status == SIL_DONE && order->stage >= 0) {
-        sil_plan_keep(*plan, (sil_stage_name)order->stage);
-    }
-    return status;
-}
-
-sil_unit plan_unit(const plan_order *order, const sil_job *job)
-{
-    return order->unit >= 0 ? (sil_unit)order->unit : job->units;
-}
-
-static int print_plan(const plan_order *order, const char *name, const sil_sheet *sheet)
+static int print_plan(const cli_order *order, const char *name, const sil_sheet *sheet)
 {
     sil_plan *plan;
     const sil_job *job = sil_sheet_job(sheet);
-    sil_unit unit = plan_unit(order, job);
+    sil_unit unit = cli_plan_unit(order, job);
     char *report = NULL;
-    if (plan_of(order, job, &plan) == SIL_DONE) {
+    if (cli_make_plan(order, job, &plan) == SIL_DONE) {
         report = order->json ? sil_report_json(plan, unit) : sil_report_text(plan, unit, name);
         sil_plan_free(plan);
     }
@@ -57,7 +41,7 @@ static int print_plan(const plan_order *order, const char *name, const sil_sheet
     return CLI_DONE;
 }
 
-static int plan_one(const plan_order *order, const char *path)
+static int plan_one(const cli_order *order, const char *path)
 {
     sil_sheet *sheet = NULL;
     int code = cli_read_sheet(path, &sheet);
@@ -75,9 +59,10 @@ int cli_plan(int argc, char **argv)
     if (code != CLI_GO_ON) {
         return code;
     }
-    plan_order order = {.json = cli_given(&a, "--json"),
-                        .unit = cli_choice(&a, "--units", -1),
-                        .stage = cli_choice(&a, "--stage", -1)};
-    bool many = a.operand_count > 1 || plan_is_folder(a.operands[0]);
-    return many ? plan_many(&order, a.operands, a.operand_count) : plan_one(&order, a.operands[0]);
+    cli_order order = {.json = cli_given(&a, "--json"),
+                       .unit = cli_choice(&a, "--units", -1),
+                       .stage = cli_choice(&a, "--stage", -1)};
+    bool many = a.operand_count > 1 || cli_is_folder(a.operands[0]);
+    return many ? cli_plan_many(&order, a.operands, a.operand_count)
+                : plan_one(&order, a.operands[0]);
 }

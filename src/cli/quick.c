@@ -1,14 +1,12 @@
 /* SPDX-License-Identifier: MIT */
 /* sillet saddle, sillet nut: one string, one question, an answer to act on. No sheet. */
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
+#include "../brief/brief.h"
+#include "../json/json.h"
 #include "cli.h"
-
-/* What a tool reads to unless a sheet says otherwise, mm: a ruler at the 12th fret, feelers at the
- * 1st. Common practice, no source. */
-static const double ruler = 0.1;
-static const double feelers = 0.02;
 
 typedef struct question {
     double scale, setback, now, want;
@@ -46,11 +44,11 @@ static int check_usual(const char *command, const length_option *option)
 static int read_question(const cli_arguments *a, const length_option *lengths, question *q)
 {
     for (const length_option *option = lengths; option->name; option++) {
-        const char *text = cli_given(a, option->name);
-        if (text &&
-            sil_quantity_read(text, strlen(text), SIL_LENGTH, SIL_MM, option->value) != SIL_DONE) {
+        const char *given = cli_given(a, option->name);
+        if (given && sil_quantity_read(given, strlen(given), SIL_LENGTH, SIL_MM, option->value) !=
+                         SIL_DONE) {
             return cli_misused("%s: '%s' is no length; such as 2.6mm, 12thou or 5/64in",
-                               option->name, text);
+                               option->name, given);
         }
         if (*option->value < 0.0) {
             return cli_misused("%s cannot be negative", option->name);
@@ -67,59 +65,35 @@ static int read_question(const cli_arguments *a, const length_option *lengths, q
     return CLI_GO_ON;
 }
 
-static void print_json(const char *cut, double value, double u)
+static int print_json(const char *cut, const char *cut_u, const brief_quick *quick)
 {
-    char figure[SIL_NUMBER_FULL_MAX];
-    char spread[SIL_NUMBER_FULL_MAX];
-    sil_number_write_full(figure, value);
-    sil_number_write_full(spread, u);
-    char line[256];
-    snprintf(line, sizeof line, "{\"%s\":%s,\"%s_u\":%s}\n", cut, figure, cut, spread);
-    cli_print(line);
-}
-
-/* "0.80 mm" */
-static const char *length(const question *q, double mm, sil_rounding way, char cell[64])
-{
-    size_t used = sil_figure_write(cell, 64, mm, q->unit, way);
-    snprintf(cell + used, 64 - used, q->unit == SIL_MM ? " mm" : " in");
-    return cell;
-}
-
-/* What to do about how sure a cut is: how much of it to take so that the aim is not passed. */
-static void print_advice(const question *q, double value, double tool, double u)
-{
-    char read[64], sure[64], take[64], line[256];
-    double first = sil_first_pass(value, value, u, SIL_GUARD_ONE);
-    snprintf(line, sizeof line,
-             "Read to \xC2\xB1%s, it is sure to %s: ", length(q, tool, SIL_NEAREST, read),
-             length(q, 2.0 * u, SIL_UP, sure));
-    cli_print(line);
-    if (first >= 0.02) { /* less is inside the feel of a file */
-        snprintf(line, sizeof line, "take %s first, tune, and read again.\n",
-                 length(q, first, SIL_DOWN, take));
-        cli_print(line);
-    } else {
-        cli_print(value > 0.0 ? "too coarse for so small a cut; read it finer first.\n"
-                              : "read again before anything is cut.\n");
+    json j = {0};
+    json_at root = json_object(&j);
+    json_put_number(root, cut, quick->change);
+    json_put_number(root, cut_u, quick->u);
+    char *line = json_end(&j);
+    if (!line) {
+        return cli_failed("out of memory");
     }
-}
-
-/* before, after: the sentence around the amount. */
-static int answer(const question *q, const char *cut, double value, double tool, double share,
-                  const char *before, const char *after)
-{
-    double u = sil_rectangular(tool) / share;
-    char amount[64], line[256];
-    if (q->json) {
-        print_json(cut, value, u);
-        return CLI_DONE;
-    }
-    snprintf(line, sizeof line, "%s by %s%s\n", before, length(q, fabs(value), SIL_DOWN, amount),
-             after);
     cli_print(line);
-    print_advice(q, value, tool, u);
+    cli_print("\n");
+    free(line);
     return CLI_DONE;
+}
+
+/* cut, cut_u: what the answer and its standard uncertainty are called in JSON. */
+static int answer(const question *q, const char *cut, const char *cut_u, brief_quick *quick)
+{
+    int code = CLI_DONE;
+    if (q->json) {
+        code = print_json(cut, cut_u, quick);
+    } else if (quick->words) {
+        cli_print(quick->words);
+    } else {
+        code = cli_failed("out of memory");
+    }
+    brief_quick_free(quick);
+    return code;
 }
 
 int cli_saddle(int argc, char **argv)
@@ -136,10 +110,9 @@ int cli_saddle(int argc, char **argv)
     if (code != CLI_GO_ON) {
         return code;
     }
-    double leverage = sil_fret_place(q.scale, 12) / (q.scale + q.setback);
-    return answer(&q, "lower", (q.now - q.want) / leverage, ruler, leverage,
-                  q.now < q.want ? "Raise the saddle" : "Lower the saddle",
-                  " at that string, twice the change at the 12th fret.");
+    brief_quick quick;
+    brief_quick_saddle(q.scale, q.setback, q.now, q.want, q.unit, &quick);
+    return answer(&q, "lower", "lower_u", &quick);
 }
 
 int cli_nut(int argc, char **argv)
@@ -157,11 +130,7 @@ int cli_nut(int argc, char **argv)
         return code;
     }
     sil_hold held = holds[cli_choice(&arguments, "--held", 0)];
-    double first = sil_fret_place(q.scale, 1);
-    double bearing = held == SIL_HOLD_OPEN ? q.scale : sil_fret_place(q.scale, (int)held);
-    double share = 1.0 - first / bearing;
-    char form[96];
-    snprintf(form, sizeof form, " (the gap at the 1st fret was read %s).", sil_hold_words(held));
-    return answer(&q, "deepen", (q.now - q.want) / share, feelers, share,
-                  q.now < q.want ? "Raise the slot" : "File down the slot", form);
+    brief_quick quick;
+    brief_quick_nut(q.scale, q.now, q.want, held, q.unit, &quick);
+    return answer(&q, "deepen", "deepen_u", &quick);
 }

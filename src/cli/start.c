@@ -1,33 +1,19 @@
 /* SPDX-License-Identifier: MIT */
 /* sillet start: a commented measuring sheet of a kind of instrument, ready to fill in; `plan` takes
  * it as it is. Its fields, their order and their remarks are those of sillet/fields.h. */
-#include <stdio.h>
 #include <string.h>
 
+#include "../text/text.h"
 #include "cli.h"
 
-enum { LINE = 512 };
-
-/* A text put together on one line; what does not fit is cut off. */
-typedef struct line {
-    char text[LINE];
-    size_t used;
-} line;
-
-static void put(line *to, const char *text)
-{
-    to->used += (size_t)snprintf(to->text + to->used, LINE - to->used, "%s", text);
-    to->used = to->used < LINE ? to->used : LINE - 1;
-}
-
 /* "key: value", and why behind it where it does not run into the remarks of other lines. */
-static void say(const char *key, const char *value, const char *why)
+static void say(text *out, const char *key, const char *value, const char *why)
 {
-    char out[3 * LINE];
-    size_t length = strlen(key) + strlen(value) + 2;
-    snprintf(out, sizeof out, "%s: %s%*s# %s\n", key, value, (int)(length < 40 ? 40 - length : 1),
-             "", why);
-    cli_print(out);
+    enum { REMARKS = 40 };
+    int letters = text_letters(key, strlen(key)) + text_letters(value, strlen(value)) + 2;
+    text_add(out, "%s: %s", key, value);
+    text_space(out, letters < REMARKS ? REMARKS - letters : 1);
+    text_add(out, "# %s\n", why);
 }
 
 /* The key a field has in the part it is in. */
@@ -37,52 +23,52 @@ static const char *key_of(const char *path)
     return dot ? dot + 1 : path;
 }
 
-static void put_figure(line *to, const sil_field *field, double value)
+static void put_figure(text *to, const sil_field *field, double value)
 {
     char figure[SIL_NUMBER_FULL_MAX];
     if (!sil_known(value)) {
-        put(to, "~");
+        text_put(to, "~");
         return;
     }
     if (isinf(value)) {
-        put(to, field->choices[0].word); /* a flat board */
+        text_put(to, field->choices[0].word); /* a flat board */
         return;
     }
     sil_number_write_full(figure, value);
-    put(to, figure);
+    text_put(to, figure);
     if (field->measure != SIL_LENGTH && field->measure != SIL_RATIO) {
-        put(to, " ");
-        put(to, sil_measure_unit(field->measure));
+        text_put(to, " ");
+        text_put(to, sil_measure_unit(field->measure));
     }
 }
 
-static void put_ends(line *to, const sil_field *field, const double *figure)
+static void put_ends(text *to, const sil_field *field, const double *figure)
 {
     if (figure[0] == figure[1]) {
         put_figure(to, field, figure[0]);
         return;
     }
     for (int i = 0; i < 2; i++) {
-        put(to, i == 0 ? "{" : ", ");
-        put(to, field->ends[i]);
-        put(to, ": ");
+        text_put(to, i == 0 ? "{" : ", ");
+        text_put(to, field->ends[i]);
+        text_put(to, ": ");
         put_figure(to, field, figure[i]);
     }
-    put(to, "}");
+    text_put(to, "}");
 }
 
-static void put_list(line *to, const sil_field *field, const sil_field_value *value)
+static void put_list(text *to, const sil_field *field, const sil_field_value *value)
 {
     for (int i = 0; i < value->count; i++) {
-        put(to, i == 0 ? "[" : ", ");
+        text_put(to, i == 0 ? "[" : ", ");
         put_figure(to, field, value->figure[i]);
     }
-    put(to, "]");
+    text_put(to, "]");
 }
 
 /* The value of a field as a sheet has it; ~ where it has none. A reading of every string has a
  * place for each to fill in. */
-static void put_value(line *to, const sil_field *field, const sil_job *job)
+static void put_value(text *to, const sil_field *field, const sil_job *job)
 {
     sil_field_value value;
     bool given = sil_field_read(field, job, -1, &value);
@@ -92,29 +78,27 @@ static void put_value(line *to, const sil_field *field, const sil_job *job)
                (given || sil_field_within(field->path, "readings"))) {
         put_list(to, field, &value);
     } else if (field->kind == SIL_FIELD_CHOICE && given) {
-        put(to, field->choices[value.choice].word);
+        text_put(to, field->choices[value.choice].word);
     } else if (field->kind == SIL_FIELD_COUNT && given) {
-        char count[16];
-        snprintf(count, sizeof count, "%.0f", value.figure[0]);
-        put(to, count);
+        text_add(to, "%.0f", value.figure[0]);
     } else if (field->kind == SIL_FIELD_FIGURE && given) {
         put_figure(to, field, value.figure[0]);
     } else {
-        put(to, "~");
+        text_put(to, "~");
     }
 }
 
-static void put_words(line *to, const sil_field *field, const char *between)
+static void put_words(text *to, const sil_field *field, const char *between)
 {
     for (int i = 0; i < field->choice_count; i++) {
-        put(to, i > 0 ? between : "");
-        put(to, field->choices[i].word);
+        text_put(to, i > 0 ? between : "");
+        text_put(to, field->choices[i].word);
     }
 }
 
 /* The fields asked for within a field, on its line: "{bridge: ~, braces: ~}" as values, the words
  * each can take as a remark. Returned: how many there are. */
-static int put_inner(const sil_field *outer, const sil_job *job, line *value, line *remark)
+static int put_inner(const sil_field *outer, const sil_job *job, text *value, text *remark)
 {
     int count = 0;
     for (int k = outer->order + 1; k < sil_field_count(); k++) {
@@ -123,56 +107,83 @@ static int put_inner(const sil_field *outer, const sil_job *job, line *value, li
             !sil_field_applies(field.path, job)) {
             continue;
         }
-        put(value, count == 0 ? "{" : ", ");
-        put(value, key_of(field.path));
-        put(value, ": ");
+        text_put(value, count == 0 ? "{" : ", ");
+        text_put(value, key_of(field.path));
+        text_put(value, ": ");
         put_value(value, &field, job);
         if (field.kind == SIL_FIELD_CHOICE) {
-            put(remark, count == 0 ? ": " : ", ");
+            text_put(remark, count == 0 ? ": " : ", ");
             put_words(remark, &field, "/");
         }
         count++;
     }
-    put(value, count > 0 ? "}" : "");
+    text_put(value, count > 0 ? "}" : "");
     return count;
 }
 
-static void say_field(const sil_field *field, const char *indent, const sil_job *job)
+static void say_field(text *out, const sil_field *field, const char *indent, const sil_job *job)
 {
-    line key = {.used = 0}, value = {.used = 0}, remark = {.used = 0};
-    put(&key, indent);
-    put(&key, key_of(field->path));
-    put(&remark, field->hint);
+    text key = {0}, value = {0}, remark = {0};
+    text_put(&key, indent);
+    text_put(&key, key_of(field->path));
+    text_put(&remark, field->hint);
     if (put_inner(field, job, &value, &remark) == 0) {
         put_value(&value, field, job);
     }
     if (field->kind == SIL_FIELD_CHOICE) {
-        put(&remark, ": ");
+        text_put(&remark, ": ");
         put_words(&remark, field, " | ");
     }
-    say(key.text, value.text, remark.text);
+    say(out, text_read(&key), text_read(&value), text_read(&remark));
+    out->failed = out->failed || key.failed || value.failed || remark.failed;
+    text_free(&key);
+    text_free(&value);
+    text_free(&remark);
 }
 
 /* A part of the sheet: every field of it that is asked for and that this instrument has. */
-static void say_part(const char *part, const char *first, const char *indent, const sil_job *job)
+static void say_part(text *out, const char *part, const char *first, const char *indent,
+                     const sil_job *job)
 {
     bool begun = false;
     for (int k = 0; k < sil_field_count(); k++) {
         sil_field field = sil_field_at(k);
         if (field.asked && sil_field_within(field.path, part) &&
             sil_field_applies(field.path, job)) {
-            say_field(&field, begun ? indent : first, job);
+            say_field(out, &field, begun ? indent : first, job);
             begun = true;
         }
     }
 }
 
-static void say_top(const char *path, const char *value)
+static void say_top(text *out, const char *path, const char *value)
 {
     sil_field field;
     if (sil_field_find(path, &field)) {
-        say(path, value, field.hint);
+        say(out, path, value, field.hint);
     }
+}
+
+static void say_sheet(text *out, const char *profile, const sil_job *job)
+{
+    text_put(
+        out,
+        "# A measuring sheet. Fill in what you measured where a ~ stands. What stays ~ is not\n"
+        "# given, and the plan says what to measure. Then: sillet plan THIS-FILE\nsillet: 1\n");
+    say_top(out, "units", "mm");
+    say_top(out, "profile", profile);
+    text_put(out,
+             "job: {title: ~, ref: ~, owner: ~, by: ~, date: ~}\n"
+             "\n# The instrument, as the profile has it: put yours in its place.\ninstrument:\n");
+    say_part(out, "instrument", "  ", "  ", job);
+    text_put(out, "nut:\n");
+    say_part(out, "nut", "  ", "  ", job);
+    text_put(out, "saddle:\n");
+    say_part(out, "saddle", "  ", "  ", job);
+    text_put(out,
+             "\n# What you measured, in the order you take it; string 1 is the treble side. Of "
+             "several\n# readings the last one counts, and stands alone.\nreadings:\n");
+    say_part(out, "readings", "  - ", "    ", job);
 }
 
 int cli_start(int argc, char **argv)
@@ -189,22 +200,14 @@ int cli_start(int argc, char **argv)
         sil_sheet_free(sheet);
         return code;
     }
-    const sil_job *job = sil_sheet_job(sheet);
-    cli_print(
-        "# A measuring sheet. Fill in what you measured where a ~ stands. What stays ~ is not\n"
-        "# given, and the plan says what to measure. Then: sillet plan THIS-FILE\nsillet: 1\n");
-    say_top("units", "mm");
-    say_top("profile", profile);
-    cli_print("job: {title: ~, ref: ~, owner: ~, by: ~, date: ~}\n"
-              "\n# The instrument, as the profile has it: put yours in its place.\ninstrument:\n");
-    say_part("instrument", "  ", "  ", job);
-    cli_print("nut:\n");
-    say_part("nut", "  ", "  ", job);
-    cli_print("saddle:\n");
-    say_part("saddle", "  ", "  ", job);
-    cli_print("\n# What you measured, in the order you take it; string 1 is the treble side. Of "
-              "several\n# readings the last one counts, and stands alone.\nreadings:\n");
-    say_part("readings", "  - ", "    ", job);
+    text out = {0};
+    say_sheet(&out, profile, sil_sheet_job(sheet));
+    if (out.failed) {
+        code = cli_failed("out of memory");
+    } else {
+        cli_print(text_read(&out));
+    }
+    text_free(&out);
     sil_sheet_free(sheet);
-    return CLI_DONE;
+    return code;
 }

@@ -45,12 +45,10 @@ typedef struct crown_lines {
 static void draw_crowns(const sil_board *board, sil_fit *crowned, int string, crown_lines *lines)
 {
     int last = board->frets < 12 ? 12 : board->frets;
-    crowned->bend = 0.0;
     for (int n = 1; n <= last; n++) {
+        crowned->bend = 0.0;
         lines->flat[n] = sil_crown_height(board, crowned, string, n);
-    }
-    crowned->bend = 1.0;
-    for (int n = 1; n <= last; n++) {
+        crowned->bend = 1.0;
         lines->per_bend[n] = sil_crown_height(board, crowned, string, n) - lines->flat[n];
     }
 }

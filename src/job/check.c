@@ -2,62 +2,6 @@
 /* The check of a job, field by field. */
 #include "check.h"
 
-#include <stdarg.h>
-#include <stdio.h>
-#include <string.h>
-
-const char job_missing[] = "missing";
-
-job_place job_key(const job_place *up, const char *key)
-{
-    return (job_place){up, key, 0};
-}
-
-job_place job_item(const job_place *up, int index)
-{
-    return (job_place){up, NULL, index};
-}
-
-/* The path of a place, from the root down; returns its length. */
-static size_t write_path(const job_place *place, char *out, size_t size)
-{
-    if (!place) {
-        out[0] = '\0';
-        return 0;
-    }
-    size_t used = write_path(place->up, out, size);
-    const char *dot = used > 0 ? "." : "";
-    int more = place->key ? snprintf(out + used, size - used, "%s%s", dot, place->key)
-                          : snprintf(out + used, size - used, "%s%d", dot, place->index);
-    used += (size_t)more;
-    return used < size ? used : size - 1;
-}
-
-static void tell(job_check *check, sil_severity severity, const job_place *place,
-                 const char *wanted)
-{
-    char path[128];
-    write_path(place, path, sizeof path);
-    check->errors += severity == SIL_ERROR;
-    check->tell(check->with, severity, path, wanted);
-}
-
-void job_check_missing(job_check *check, const job_place *place)
-{
-    tell(check, SIL_ERROR, place, job_missing);
-}
-
-void job_check_say(job_check *check, sil_severity severity, const job_place *place,
-                   const char *format, ...)
-{
-    char wanted[256];
-    va_list arguments;
-    va_start(arguments, format);
-    vsnprintf(wanted, sizeof wanted, format, arguments);
-    va_end(arguments);
-    tell(check, severity, place, wanted);
-}
-
 static void check_table(job_check *check, const job_table *table, const void *base,
                         const job_place *place);
 
@@ -288,5 +232,5 @@ int sil_job_check(const sil_job *job, sil_tell *tell_it, void *with)
     check_table(&check, &job_table_all, job, NULL);
     job_check_instrument(&check);
     job_check_readings(&check);
-    return check.errors;
+    return check.failed ? -1 : check.errors;
 }

@@ -27,6 +27,7 @@ typedef struct job_check {
     sil_tell *tell;
     void *with;
     int errors;
+    bool failed; /* no memory: nothing more is told */
     job_range ranges[JOB_RANGES_MAX];
     int range_count;
 } job_check;

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Which function answers which request, and the rules that every request must pass first. */
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "reply.h"
@@ -116,10 +115,4 @@ void web_answer(const web_site *site, const web_request *request, web_reply *rep
         reply->status = 304;
         reply->size = 0;
     }
-}
-
-void web_reply_free(web_reply *reply)
-{
-    free(reply->held);
-    reply->held = NULL;
 }

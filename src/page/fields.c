@@ -30,80 +30,50 @@ static const char *kind_word(sil_field_kind kind)
     return "list";
 }
 
-/* Puts an item into a list; one that is NULL, or cannot be put, is false. */
-static bool add_item(cJSON *list, cJSON *item)
+static void add_field(json_at list, const sil_field *field)
 {
-    if (item && cJSON_AddItemToArray(list, item)) {
-        return true;
+    json_at row = json_add_object(list);
+    json_put_word(row, "path", field->path);
+    json_put_word(row, "label", field->label);
+    json_put_word(row, "hint", field->hint);
+    json_put_word(row, "kind", kind_word(field->kind));
+    json_put_word(row, "unit", field->unit);
+    json_at choices = json_put_array(row, "choices");
+    for (int i = 0; i < field->choice_count; i++) {
+        json_at pair = json_add_array(choices);
+        json_add_word(pair, field->choices[i].word);
+        json_add_word(pair, field->choices[i].shown);
     }
-    cJSON_Delete(item);
-    return false;
-}
-
-static cJSON *choices_of(const sil_field *field)
-{
-    cJSON *list = cJSON_CreateArray();
-    for (int i = 0; list && i < field->choice_count; i++) {
-        const char *pair[] = {field->choices[i].word, field->choices[i].shown};
-        if (!add_item(list, cJSON_CreateStringArray(pair, 2))) {
-            cJSON_Delete(list);
-            list = NULL;
-        }
-    }
-    return list;
-}
-
-static cJSON *row_of(const sil_field *field)
-{
-    cJSON *row = cJSON_CreateObject();
-    cJSON *choices = choices_of(field);
-    bool whole = row && choices && cJSON_AddStringToObject(row, "path", field->path) &&
-                 cJSON_AddStringToObject(row, "label", field->label) &&
-                 cJSON_AddStringToObject(row, "hint", field->hint) &&
-                 cJSON_AddStringToObject(row, "kind", kind_word(field->kind)) &&
-                 cJSON_AddStringToObject(row, "unit", field->unit);
-    if (!whole || !cJSON_AddItemToObject(row, "choices", choices)) {
-        cJSON_Delete(choices);
-        whole = false;
-    }
-    whole = whole && cJSON_AddBoolToObject(row, "asked", field->asked) &&
-            cJSON_AddNumberToObject(row, "order", field->order);
-    if (!whole) {
-        cJSON_Delete(row);
-        row = NULL;
-    }
-    return row;
+    json_put_bool(row, "asked", field->asked);
+    json_put_int(row, "order", field->order);
 }
 
 void web_fields(const web_site *site, const web_target *target, const web_request *request,
                 web_reply *reply)
 {
-    cJSON *list = cJSON_CreateArray();
     (void)site;
     (void)target;
     (void)request;
-    for (int k = 0; list && k < sil_field_count(); k++) {
+    json j = {0};
+    json_at list = json_array(&j);
+    for (int k = 0; k < sil_field_count(); k++) {
         sil_field field = sil_field_at(k);
-        if (!add_item(list, row_of(&field))) {
-            cJSON_Delete(list);
-            list = NULL;
-        }
+        add_field(list, &field);
     }
-    web_give_json(reply, 200, list);
+    web_give_json(reply, 200, &j);
 }
 
-cJSON *web_applies(const sil_job *job)
+void web_put_applies(json_at root, const sil_job *job)
 {
     if (!job) {
-        return cJSON_CreateNull();
+        json_put_null(root, "applies");
+        return;
     }
-    cJSON *list = cJSON_CreateArray();
-    for (int k = 0; list && k < sil_field_count(); k++) {
+    json_at list = json_put_array(root, "applies");
+    for (int k = 0; k < sil_field_count(); k++) {
         const char *path = sil_field_at(k).path;
-        if (sil_field_applies(path, job) && !add_item(list, cJSON_CreateString(path))) {
-            cJSON_Delete(list);
-            list = NULL;
+        if (sil_field_applies(path, job)) {
+            json_add_word(list, path);
         }
     }
-    return list;
 }

@@ -11,6 +11,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "../brief/brief.h"
 #include "reply.h"
 
 enum { SHEETS_MAX = 1000 };
@@ -183,51 +184,62 @@ void web_put_sheet(const web_site *site, const web_target *target, const web_req
 }
 
 /* A row of the folder, in the same words as `sillet plan` uses for a folder. */
-static bool put_row(cJSON *row, const char *state, const char *next, const char *waits)
+static void put_row(json_at row, const char *state, const char *next, const char *waits)
 {
-    return cJSON_AddStringToObject(row, "state", state) &&
-           cJSON_AddStringToObject(row, "next", next[0] ? next : "nothing") &&
-           cJSON_AddStringToObject(row, "waits", waits[0] ? waits : "nothing");
+    json_put_word(row, "state", state);
+    json_put_word(row, "next", next[0] ? next : "nothing");
+    json_put_word(row, "waits", waits[0] ? waits : "nothing");
 }
 
-static bool put_wrong(cJSON *row, const sil_sheet *sheet)
+static void put_wrong(json_at row, const sil_sheet *sheet)
 {
     char words[128];
     sil_sheet_mistakes(sheet, words, sizeof words);
-    return put_row(row, "wrong", "put the sheet right", words);
+    put_row(row, "wrong", "put the sheet right", words);
 }
 
-static bool put_named(cJSON *row, const char *key, const char *text)
+static void put_named(json_at row, const char *key, const char *words)
 {
-    return !text || cJSON_AddStringToObject(row, key, text);
-}
-
-static bool put_planned(cJSON *row, const sil_job *job)
-{
-    char next[256];
-    char waits[256];
-    sil_plan *plan;
-    if (sil_plan_make(job, &plan) != SIL_DONE) {
-        return false;
+    if (words) {
+        json_put_word(row, key, words);
     }
-    bool works = sil_plan_next(plan, next, sizeof next) > 0;
-    bool waiting = sil_plan_waits(plan, waits, sizeof waits) > 0;
-    sil_plan_free(plan);
-    const char *state = waiting ? "waits" : works ? "work" : "done";
-    return put_named(row, "ref", job->about.ref) && put_named(row, "title", job->about.title) &&
-           put_named(row, "owner", job->about.owner) && put_row(row, state, next, waits);
 }
 
-static bool put_sheet(cJSON *row, const sil_sheet *sheet, sil_status status)
+/* False without memory. */
+static bool put_planned(json_at row, const sil_job *job)
+{
+    sil_plan *plan;
+    brief *b = NULL;
+    if (sil_plan_make(job, &plan) == SIL_DONE) {
+        b = brief_make(plan, job->units);
+    }
+    if (b) {
+        put_named(row, "ref", job->about.ref);
+        put_named(row, "title", job->about.title);
+        put_named(row, "owner", job->about.owner);
+        put_row(row, b->waits[0] ? "waits" : b->next[0] ? "work" : "done", b->next, b->waits);
+    }
+    bool whole = b != NULL;
+    brief_free(b);
+    sil_plan_free(plan);
+    return whole;
+}
+
+static bool put_sheet(json_at row, const sil_sheet *sheet, sil_status status)
 {
     const sil_job *job = sil_sheet_job(sheet);
-    return job ? put_planned(row, job)
-           : status == SIL_UNREADABLE
-               ? put_row(row, "wrong", "look at the disk", "the profile cannot be read")
-               : put_wrong(row, sheet);
+    if (job) {
+        return put_planned(row, job);
+    }
+    if (status == SIL_UNREADABLE) {
+        put_row(row, "wrong", "look at the disk", "the profile cannot be read");
+    } else {
+        put_wrong(row, sheet);
+    }
+    return true;
 }
 
-static bool add_sheet(const web_site *site, const char *name, cJSON *array)
+static bool add_sheet(const web_site *site, const char *name, json_at array)
 {
     char *bytes = NULL;
     size_t size = 0;
@@ -236,13 +248,10 @@ static bool add_sheet(const web_site *site, const char *name, cJSON *array)
     if (error != 0) { /* gone meanwhile, or not a sheet: left out; else the system failed */
         return error == ENOENT || error == EACCES || error == EFBIG;
     }
-    cJSON *row = cJSON_CreateObject();
     sil_status status = sil_sheet_read_within(bytes, size, name, site->folder, &sheet);
-    bool whole = row && cJSON_AddStringToObject(row, "name", name) && status != SIL_NO_MEMORY &&
-                 put_sheet(row, sheet, status) && cJSON_AddItemToArray(array, row);
-    if (!whole) {
-        cJSON_Delete(row);
-    }
+    json_at row = json_add_object(array);
+    json_put_word(row, "name", name);
+    bool whole = status != SIL_NO_MEMORY && put_sheet(row, sheet, status);
     sil_sheet_free(sheet);
     free(bytes);
     return whole;
@@ -253,7 +262,7 @@ static int is_listed(const struct dirent *entry)
     return is_sheet_name(entry->d_name);
 }
 
-static bool add_sheets(const web_site *site, cJSON *array)
+static bool add_sheets(const web_site *site, json_at array)
 {
     char path[32];
     struct dirent **found = NULL;
@@ -273,15 +282,10 @@ void web_list(const web_site *site, const web_target *target, const web_request 
 {
     (void)target;
     (void)request;
-    cJSON *root = cJSON_CreateObject();
-    const char *folder = site->folder < 0 ? NULL : site->folder_name;
-    bool whole = root && (folder ? cJSON_AddStringToObject(root, "folder", folder)
-                                 : cJSON_AddNullToObject(root, "folder"));
-    cJSON *array = whole ? cJSON_AddArrayToObject(root, "sheets") : NULL;
-    whole = array && (site->folder < 0 || add_sheets(site, array));
-    if (!whole) {
-        cJSON_Delete(root);
-        root = NULL;
-    }
-    web_give_json(reply, 200, root);
+    json j = {0};
+    json_at root = json_object(&j);
+    json_put_word(root, "folder", site->folder < 0 ? NULL : site->folder_name);
+    json_at array = json_put_array(root, "sheets");
+    j.failed = j.failed || (site->folder >= 0 && !add_sheets(site, array));
+    web_give_json(reply, 200, &j);
 }

@@ -25,16 +25,21 @@ void web_give(web_reply *reply, const char *type, char *held, size_t size)
     reply->size = size;
 }
 
-void web_give_json(web_reply *reply, int status, cJSON *json)
+void web_give_json(web_reply *reply, int status, json *j)
 {
-    char *text = json ? cJSON_PrintUnformatted(json) : NULL;
-    cJSON_Delete(json);
+    char *text = json_end(j);
     if (!text) {
         web_say(reply, 500, "out of memory");
         return;
     }
     web_give(reply, "application/json", text, strlen(text));
     reply->status = status;
+}
+
+void web_reply_free(web_reply *reply)
+{
+    free(reply->held);
+    reply->held = NULL;
 }
 
 /* FNV-1a, 64 bits, and the size. It tells versions of a file apart; it need not withstand a forger,

@@ -3,9 +3,9 @@
 #ifndef SILLET_PAGE_REPLY_H
 #define SILLET_PAGE_REPLY_H
 
-#include <cjson/cJSON.h>
 #include <sillet/sillet.h>
 
+#include "../json/json.h"
 #include "web.h"
 
 enum { WEB_NAME_MAX = 256 };
@@ -26,10 +26,10 @@ bool web_target_read(const char *sent, web_target *target);
  * Status: false if it cannot be read or does not fit */
 bool web_option(const web_target *target, const char *name, char *value, size_t size);
 
-/* Fill a reply. Texts are constants; a held text then belongs to the reply. */
+/* Fill a reply. Texts are constants; a held text and a document then belong to the reply. */
 void web_say(web_reply *reply, int status, const char *words);
 void web_give(web_reply *reply, const char *type, char *held, size_t size);
-void web_give_json(web_reply *reply, int status, cJSON *json); /* NULL: out of memory */
+void web_give_json(web_reply *reply, int status, json *j);
 
 /* web_tag: an ETag that changes with the bytes. */
 void web_tag(const char *bytes, size_t size, char tag[WEB_TAG_MAX]);
@@ -40,9 +40,9 @@ typedef void web_handler(const web_site *site, const web_target *target, const w
 web_handler web_profiles, web_fields, web_read, web_plan, web_draw;
 web_handler web_list, web_get_sheet, web_put_sheet;
 
-/* web_applies: the paths of the fields a job's instrument has; null where there is no job. To be
- * deleted; NULL out of memory. */
-cJSON *web_applies(const sil_job *job);
+/* web_put_applies: the key "applies": the paths of the fields a job's instrument has; null where
+ * there is no job. */
+void web_put_applies(json_at root, const sil_job *job);
 
 /* web_asset: a file of the page itself by its path; false where there is none. */
 bool web_asset(const char *path, web_reply *reply);

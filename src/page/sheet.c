@@ -5,65 +5,28 @@
 
 #include "reply.h"
 
-static bool put_text(cJSON *object, const char *key, const char *text)
-{
-    return cJSON_AddStringToObject(object, key, text) != NULL;
-}
-
-static bool put_place(cJSON *object, const sil_complaint *complaint)
-{
-    return cJSON_AddNumberToObject(object, "line", complaint->line) &&
-           cJSON_AddNumberToObject(object, "column", complaint->column);
-}
-
-static bool add_complaint(cJSON *array, const sil_sheet *sheet, int index)
+static void add_complaint(json_at array, const sil_sheet *sheet, int index)
 {
     char path[SIL_PATH_MAX];
     char shown[2048];
-    cJSON *row = cJSON_CreateObject();
-    if (!cJSON_AddItemToArray(array, row)) {
-        cJSON_Delete(row);
-        return false;
-    }
+    json_at row = json_add_object(array);
     sil_complaint complaint = sil_sheet_complaint(sheet, index);
     sil_sheet_complaint_path(sheet, index, path);
     sil_complaint_write(&complaint, shown, sizeof shown);
-    return put_text(row, "severity", complaint.severity == SIL_ERROR ? "error" : "warning") &&
-           put_text(row, "path", path) && put_place(row, &complaint) &&
-           put_text(row, "text", complaint.text) && put_text(row, "shown", shown);
+    json_put_word(row, "severity", complaint.severity == SIL_ERROR ? "error" : "warning");
+    json_put_word(row, "path", path);
+    json_put_int(row, "line", complaint.line);
+    json_put_int(row, "column", complaint.column);
+    json_put_word(row, "text", complaint.text);
+    json_put_word(row, "shown", shown);
 }
 
-static cJSON *complaints_of(const sil_sheet *sheet)
+static void put_complaints(json_at root, const sil_sheet *sheet)
 {
-    cJSON *array = cJSON_CreateArray();
-    bool whole = array != NULL;
-    for (int k = 0; whole && k < sil_sheet_complaint_count(sheet); k++) {
-        whole = add_complaint(array, sheet, k);
+    json_at array = json_put_array(root, "complaints");
+    for (int k = 0; k < sil_sheet_complaint_count(sheet); k++) {
+        add_complaint(array, sheet, k);
     }
-    if (!whole) {
-        cJSON_Delete(array);
-        return NULL;
-    }
-    return array;
-}
-
-/* Puts an item under a key; one that is NULL, or cannot be put, is false. */
-static bool put_item(cJSON *object, const char *key, cJSON *item)
-{
-    if (object && item && cJSON_AddItemToObject(object, key, item)) {
-        return true;
-    }
-    cJSON_Delete(item);
-    return false;
-}
-
-static void give_whole(web_reply *reply, int status, cJSON *root, bool whole)
-{
-    if (!whole) {
-        cJSON_Delete(root);
-        root = NULL;
-    }
-    web_give_json(reply, status, root);
 }
 
 /* Reads the sheet of a request; NULL without memory, and then the request has been answered. A
@@ -90,9 +53,9 @@ sil_sheet *web_take_sheet(const web_site *site, const web_request *request, web_
         if (status == SIL_UNREADABLE) {
             web_say(reply, 500, "the sheet's profile is there, but could not be read");
         } else {
-            cJSON *root = cJSON_CreateObject();
-            bool whole = put_item(root, "complaints", complaints_of(sheet));
-            give_whole(reply, 422, root, whole);
+            json j = {0};
+            put_complaints(json_object(&j), sheet);
+            web_give_json(reply, 422, &j);
         }
         sil_sheet_free(sheet);
         sheet = NULL;
@@ -100,31 +63,19 @@ sil_sheet *web_take_sheet(const web_site *site, const web_request *request, web_
     return sheet;
 }
 
-typedef struct entries {
-    cJSON *array;
-    bool failed;
-} entries;
-
 /* [path, text], and for a value of the profile also the unit of its bare lengths. Lists and
  * mappings are listed by what is in them, so empty ones do not appear. */
 static void add_entry(void *with, const sil_entry *entry)
 {
-    entries *all = with;
-    if (!entry->text || all->failed) {
+    const json_at *array = with;
+    if (!entry->text) {
         return;
     }
-    cJSON *row = cJSON_CreateArray();
-    cJSON *items[] = {cJSON_CreateString(entry->path), cJSON_CreateString(entry->text),
-                      entry->own ? NULL : cJSON_CreateString(entry->units == SIL_MM ? "mm" : "in")};
-    for (int i = 0; i < (entry->own ? 2 : 3); i++) {
-        if (!row || !items[i] || all->failed || !cJSON_AddItemToArray(row, items[i])) {
-            cJSON_Delete(items[i]);
-            all->failed = true;
-        }
-    }
-    if (all->failed || !cJSON_AddItemToArray(all->array, row)) {
-        cJSON_Delete(row);
-        all->failed = true;
+    json_at row = json_add_array(*array);
+    json_add_word(row, entry->path);
+    json_add_word(row, entry->text);
+    if (!entry->own) {
+        json_add_word(row, entry->units == SIL_MM ? "mm" : "in");
     }
 }
 
@@ -137,18 +88,13 @@ void web_read(const web_site *site, const web_target *target, const web_request 
     if (!sheet) {
         return;
     }
-    entries all = {.array = cJSON_CreateArray()};
-    all.failed = !all.array;
-    sil_sheet_see(sheet, add_entry, &all);
-    if (all.failed) {
-        cJSON_Delete(all.array);
-        all.array = NULL;
-    }
-    cJSON *root = cJSON_CreateObject();
-    bool whole = put_item(root, "complaints", complaints_of(sheet));
-    whole = put_item(root, "entries", all.array) && whole;
-    whole = put_item(root, "applies", web_applies(sil_sheet_job(sheet))) && whole;
-    give_whole(reply, 200, root, whole);
+    json j = {0};
+    json_at root = json_object(&j);
+    put_complaints(root, sheet);
+    json_at entries = json_put_array(root, "entries");
+    sil_sheet_see(sheet, add_entry, &entries);
+    web_put_applies(root, sil_sheet_job(sheet));
+    web_give_json(reply, 200, &j);
     sil_sheet_free(sheet);
 }
 
@@ -179,17 +125,17 @@ static void give_plan(const web_target *target, const sil_job *job, web_reply *r
 {
     sil_unit unit;
     sil_plan *plan;
-    char *json = NULL;
+    char *result = NULL;
     if (!web_choose_unit(target, job, &unit)) {
         web_say(reply, 400, "units takes mm or in");
         return;
     }
     if (sil_plan_make(job, &plan) == SIL_DONE) {
-        json = sil_report_json(plan, unit);
+        result = sil_report_json(plan, unit);
     }
     sil_plan_free(plan);
-    if (json) {
-        web_give(reply, "application/json", json, strlen(json));
+    if (result) {
+        web_give(reply, "application/json", result, strlen(result));
     } else {
         web_say(reply, 500, "out of memory");
     }

@@ -2,19 +2,6 @@
 /* Findings: what the readings say, each with the figure that raised it. */
 #include "plan.h"
 
-static const sil_finding nothing = {
-    .string = -1, .fret = -1, .read = SIL_UNKNOWN, .low = SIL_UNKNOWN, .high = SIL_UNKNOWN};
-
-sil_finding *plan_found(sil_plan *plan, sil_code code, sil_level level)
-{
-    /* The most there can be is counted out in SIL_FINDINGS_MAX; the last place takes any more. */
-    int at = plan->finding_count < SIL_FINDINGS_MAX ? plan->finding_count++ : SIL_FINDINGS_MAX - 1;
-    plan->findings[at] = nothing;
-    plan->findings[at].code = code;
-    plan->findings[at].level = level;
-    return &plan->findings[at];
-}
-
 static void find_condition(sil_plan *plan)
 {
     static const sil_code codes[] = {SIL_BRIDGE_LIFTED, SIL_BRACES_LOOSE, SIL_NOT_TUNED};
@@ -123,17 +110,6 @@ static void find_frets(sil_plan *plan)
         plan_found(plan, SIL_CROWNS_UNREAD, held_up ? SIL_LEVEL_ACT : SIL_LEVEL_WATCH)->stage =
             SIL_FRETS;
     }
-}
-
-void plan_found_figure(sil_plan *plan, sil_code code, sil_level level, sil_stage_name stage,
-                       int string, double read, sil_band range)
-{
-    sil_finding *f = plan_found(plan, code, level);
-    f->stage = stage;
-    f->string = string;
-    f->read = read;
-    f->low = range.low;
-    f->high = range.high;
 }
 
 /* A gap read as 0 is at or under the crown: no figure, but a finding all the same. */

@@ -20,67 +20,6 @@ static void weigh_strings(const sil_job *job, sil_plan *plan)
     }
 }
 
-static sil_nut_make nut_make(const sil_job *job)
-{
-    const sil_allowances *allow = &job->allowances;
-    sil_nut_make make = {.seat_to_board = job->nut.seat_to_board,
-                         .head_angle_deg = job->instrument.head_angle_deg,
-                         .fall_share = allow->fall_share,
-                         .most_shim = job->limits.most_shim,
-                         .shim_step = allow->shim_step};
-    for (int i = 0; i < job->string_count; i++) {
-        bool wound = sil_make_wound(job->strings[i].make);
-        make.gauge[i] = job->strings[i].gauge;
-        make.bury[i] = wound ? allow->bury_wound : allow->bury_plain;
-    }
-    return make;
-}
-
-static void work_nut(const sil_job *job, sil_plan *plan)
-{
-    const sil_allowances *allow = &job->allowances;
-    sil_nut_make make = nut_make(job);
-    sil_courses courses = {job->string_count, plan->bench.board.course, job->nut.pair};
-    double nut_z[SIL_STRINGS_MAX];
-    sil_nut_centres(&courses, make.gauge, job->nut.width, job->nut.edge_treble, job->nut.edge_bass,
-                    job->nut.spacing, nut_z, &plan->nut_gap);
-    for (int i = 0; i < job->string_count; i++) {
-        bool wound = sil_make_wound(job->strings[i].make);
-        plan->slot_width[i] =
-            sil_file_width(make.gauge[i], wound ? allow->slot_wound : allow->slot_plain, job->files,
-                           job->file_count);
-    }
-    sil_nut_cut(&plan->bench, &plan->stages, &make, &plan->nut);
-}
-
-static void work_saddle(const sil_job *job, const sil_reading *reading, sil_plan *plan)
-{
-    const sil_job_saddle *sheet = &job->saddle;
-    sil_saddle_make make = {.working = sil_saddle_working(sheet->kind, sheet->pitch),
-                            .length = sheet->length,
-                            .slot_depth = sheet->slot_depth,
-                            .pickup = sheet->pickup,
-                            .exit_height = sheet->exit_height,
-                            .pitch = sheet->pitch,
-                            .post_spread = sheet->post_spread,
-                            .most_shim = job->limits.most_shim,
-                            .shim_step = job->allowances.shim_step,
-                            .present_treble = SIL_UNKNOWN,
-                            .present_bass = SIL_UNKNOWN,
-                            .bridge_top_treble = SIL_UNKNOWN,
-                            .bridge_top_bass = SIL_UNKNOWN};
-    if (reading) {
-        make.present_treble = reading->saddle_height_treble;
-        make.present_bass = reading->saddle_height_bass;
-        make.bridge_top_treble = reading->bridge_top_treble;
-        make.bridge_top_bass = reading->bridge_top_bass;
-    }
-    for (int i = 0; i < job->string_count; i++) {
-        make.pin_distance[i] = sheet->pin_distance[i];
-    }
-    sil_saddle_cut(&plan->bench, &make, &plan->stages, &plan->saddle);
-}
-
 static double greatest(int count, const double *values)
 {
     double most = -(double)INFINITY;
@@ -106,25 +45,6 @@ static void order_blanks(const sil_job *job, sil_plan *plan)
     plan->saddle_blank =
         (sil_blank){saddle + allow->blank_length, job->saddle.thickness + allow->blank_thickness,
                     greatest(job->string_count, plan->saddle.height) + allow->blank_height};
-}
-
-void plan_work_bench(const sil_job *job, int reading, sil_plan *plan)
-{
-    plan->job = job;
-    plan->reading = reading;
-    plan->nut_withheld.count = plan->saddle_withheld.count = 0;
-    sil_stages_run(&plan->bench, &plan->stages);
-    work_nut(job, plan);
-    work_saddle(job, sil_plan_reading(plan), plan);
-    plan_withhold(plan);
-}
-
-void plan_work(const sil_job *job, int reading, double ratio, double spread, sil_plan *plan)
-{
-    sil_job_bench(job, reading, &plan->bench);
-    plan->bench.rod_ratio = ratio;
-    plan->bench.rod_spread = spread;
-    plan_work_bench(job, reading, plan);
 }
 
 sil_status sil_plan_make(const sil_job *job, sil_plan **plan)

@@ -1,307 +1,274 @@
 /* SPDX-License-Identifier: MIT */
 /* The result as JSON. Field by field as docs/result.md has it. */
+#include <sillet/report.h>
 #include <sillet/version.h>
 
-#include "writer.h"
+#include "result.h"
 
-enum { TEXT_MAX = 2048 };
-
-static void put_strings(writer *w, cJSON *root)
+static void put_strings(const sil_plan *plan, json_at root)
 {
-    const sil_plan *plan = w->plan;
     const sil_board *board = &plan->bench.board;
-    cJSON *array = put_array(w, root, "strings");
+    json_at array = json_put_array(root, "strings");
     for (int i = 0; i < board->strings; i++) {
-        cJSON *row = add_string_row(w, array, i);
-        put_word(w, row, "note", plan->job->strings[i].note);
-        put_number(w, row, "hz", plan->job->strings[i].hz);
-        put_number(w, row, "unit_mass", plan->unit_mass_kg_m[i]);
-        put_number(w, row, "tension", plan->pluck.tension[i]);
-        put_number(w, row, "nut_z", board->nut_z[i]);
-        put_number(w, row, "saddle_z", board->saddle_z[i]);
-        put_number(w, row, "saddle_x", board->saddle_x[i]);
-        put_number(w, row, "leverage", sil_leverage(board, i));
-        put_number(w, row, "scale", board->scale[i]);
-        put_number(w, row, "nut_x", board->nut_x[i]);
-        put_int(w, row, "course", board->course[i] + 1);
+        json_at row = result_string(array, i);
+        json_put_word(row, "note", plan->job->strings[i].note);
+        json_put_number(row, "hz", plan->job->strings[i].hz);
+        json_put_number(row, "unit_mass", plan->unit_mass_kg_m[i]);
+        json_put_number(row, "tension", plan->pluck.tension[i]);
+        json_put_number(row, "nut_z", board->nut_z[i]);
+        json_put_number(row, "saddle_z", board->saddle_z[i]);
+        json_put_number(row, "saddle_x", board->saddle_x[i]);
+        json_put_number(row, "leverage", sil_leverage(board, i));
+        json_put_number(row, "scale", board->scale[i]);
+        json_put_number(row, "nut_x", board->nut_x[i]);
+        json_put_int(row, "course", board->course[i] + 1);
     }
 }
 
-static void put_stage(writer *w, cJSON *stages, sil_stage_name name)
+static void put_stage(const sil_plan *plan, json_at stages, sil_stage_name name)
 {
-    const sil_plan *plan = w->plan;
     const sil_board *board = &plan->bench.board;
     const sil_fit *fit = &plan->stages.fit[name];
-    cJSON *stage = add_row(w, stages);
-    put_word(w, stage, "stage", sil_stage_word(name));
-    put_bool(w, stage, "changed", plan->stages.changed[name]);
-    put_bool(w, stage, "forecast", plan->stages.forecast[name]);
-    put_number(w, stage, "relief", sil_relief(board, fit->bend));
-    cJSON *array = put_array(w, stage, "strings");
+    json_at stage = json_add_object(stages);
+    json_put_word(stage, "stage", sil_stage_word(name));
+    json_put_bool(stage, "changed", plan->stages.changed[name]);
+    json_put_bool(stage, "forecast", plan->stages.forecast[name]);
+    json_put_number(stage, "relief", sil_relief(board, fit->bend));
+    json_at array = json_put_array(stage, "strings");
     for (int i = 0; i < board->strings; i++) {
-        cJSON *row = add_string_row(w, array, i);
-        put_number(w, row, "nut_height", fit->nut_height[i]);
-        put_number(w, row, "saddle_height", fit->saddle_height[i]);
-        put_number(w, row, "first_open", sil_first_gap(board, fit, i, SIL_HOLD_OPEN));
-        put_number(w, row, "first_held2", sil_first_gap(board, fit, i, SIL_HOLD_2));
-        put_number(w, row, "first_held3", sil_first_gap(board, fit, i, SIL_HOLD_3));
-        put_number(w, row, "action", sil_action(board, fit, i, 12));
+        json_at row = result_string(array, i);
+        json_put_number(row, "nut_height", fit->nut_height[i]);
+        json_put_number(row, "saddle_height", fit->saddle_height[i]);
+        json_put_number(row, "first_open", sil_first_gap(board, fit, i, SIL_HOLD_OPEN));
+        json_put_number(row, "first_held2", sil_first_gap(board, fit, i, SIL_HOLD_2));
+        json_put_number(row, "first_held3", sil_first_gap(board, fit, i, SIL_HOLD_3));
+        json_put_number(row, "action", sil_action(board, fit, i, 12));
     }
 }
 
-static void put_withheld(writer *w, cJSON *part, const sil_withheld *withheld)
+static void put_withheld(json_at part, const sil_withheld *withheld)
 {
-    cJSON *array = put_array(w, part, "withheld_by");
+    json_at array = json_put_array(part, "withheld_by");
     for (int i = 0; i < withheld->count; i++) {
-        add_word(w, array, sil_code_word(withheld->by[i]));
+        json_add_word(array, sil_code_word(withheld->by[i]));
     }
 }
 
-static void put_blank(writer *w, cJSON *part, bool ordered, sil_blank blank)
+static void put_blank(json_at part, bool ordered, sil_blank blank)
 {
     if (!ordered) {
-        put_null(w, part, "blank");
+        json_put_null(part, "blank");
         return;
     }
-    cJSON *object = put_object(w, part, "blank");
-    put_number(w, object, "length", blank.length);
-    put_number(w, object, "thickness", blank.thickness);
-    put_number(w, object, "height", blank.height);
+    json_at object = json_put_object(part, "blank");
+    json_put_number(object, "length", blank.length);
+    json_put_number(object, "thickness", blank.thickness);
+    json_put_number(object, "height", blank.height);
 }
 
-static void put_degrees(writer *w, cJSON *object, const char *key, double radians)
+static void put_degrees(json_at object, const char *key, double radians)
 {
-    put_number(w, object, key, radians * 180.0 / 3.14159265358979323846);
+    json_put_number(object, key, radians * 180.0 / 3.14159265358979323846);
 }
 
-static void put_nut(writer *w, cJSON *root)
+static void put_nut(const brief *b, json_at root)
 {
     static const char *const verdicts[] = {"leave", "file", "raise", "wait"};
     static const char *const remedies[] = {"none", "file", "fill", "shim", "replace", "wait"};
-    const sil_plan *plan = w->plan;
+    const sil_plan *plan = b->plan;
     const sil_nut_work *work = &plan->nut;
-    cJSON *nut = put_object(w, root, "nut");
-    put_withheld(w, nut, &plan->nut_withheld);
-    put_word(w, nut, "remedy", remedies[work->remedy]);
-    cJSON *array = put_array(w, nut, "strings");
+    json_at nut = json_put_object(root, "nut");
+    put_withheld(nut, &plan->nut_withheld);
+    json_put_word(nut, "remedy", remedies[work->remedy]);
+    json_at array = json_put_array(nut, "strings");
     for (int i = 0; i < plan->job->string_count; i++) {
-        cJSON *row = add_string_row(w, array, i);
-        put_number(w, row, "centre", plan->job->nut.width / 2.0 + plan->bench.board.nut_z[i]);
-        put_number(w, row, "width", plan->slot_width[i]);
-        put_number(w, row, "now", sil_first_now(plan, i));
-        put_number(w, row, "deepen", plan->stages.deepen[i]);
-        put_number(w, row, "deepen_u", plan->stages.deepen_u[i]);
-        put_number(w, row, "first_pass", work->first_pass[i]);
-        put_word(w, row, "verdict", verdicts[work->verdict[i]]);
-        put_number(w, row, "floor", work->floor[i]);
-        put_number(w, row, "stack", work->stack[i]);
-        put_number(w, row, "depth", work->depth[i]);
+        json_at row = result_string(array, i);
+        json_put_number(row, "centre", b->nut.slot[i].across.exact);
+        json_put_number(row, "width", plan->slot_width[i]);
+        json_put_number(row, "now", b->first[i].now.exact);
+        json_put_number(row, "deepen", plan->stages.deepen[i]);
+        json_put_number(row, "deepen_u", plan->stages.deepen_u[i]);
+        json_put_number(row, "first_pass", work->first_pass[i]);
+        json_put_word(row, "verdict", verdicts[work->verdict[i]]);
+        json_put_number(row, "floor", work->floor[i]);
+        json_put_number(row, "stack", work->stack[i]);
+        json_put_number(row, "depth", work->depth[i]);
     }
-    put_number(w, nut, "gap", plan->nut_gap);
-    put_number(w, nut, "shim", work->shim);
-    put_number(w, nut, "fall_angle", work->fall_angle_deg);
-    bool ordered = work->remedy != SIL_NUT_WAIT && !plan->bench.zero_fret;
-    put_blank(w, nut, ordered, plan->nut_blank);
-    put_degrees(w, nut, "slant", plan->bench.board.nut_slant);
+    json_put_number(nut, "gap", plan->nut_gap);
+    json_put_number(nut, "shim", work->shim);
+    json_put_number(nut, "fall_angle", work->fall_angle_deg);
+    put_blank(nut, b->nut.blank.ordered, plan->nut_blank);
+    put_degrees(nut, "slant", plan->bench.board.nut_slant);
 }
 
-static void put_ends(writer *w, cJSON *cut, sil_line line)
+static void put_ends(const sil_plan *plan, json_at cut, sil_line line)
 {
-    double half = w->plan->job->saddle.length / 2.0;
-    put_number(w, cut, "treble", sil_line_at(line, half));
-    put_number(w, cut, "bass", sil_line_at(line, -half));
+    double half = plan->job->saddle.length / 2.0;
+    json_put_number(cut, "treble", sil_line_at(line, half));
+    json_put_number(cut, "bass", sil_line_at(line, -half));
 }
 
-static void put_bottom_cut(writer *w, cJSON *saddle)
+static void put_bottom_cut(const brief *b, json_at saddle)
 {
-    const sil_saddle_work *work = &w->plan->saddle;
+    const sil_saddle_work *work = &b->plan->saddle;
     if (!work->bottom) {
-        put_null(w, saddle, "bottom_cut");
+        json_put_null(saddle, "bottom_cut");
         return;
     }
-    cJSON *cut = put_object(w, saddle, "bottom_cut");
-    put_ends(w, cut, work->cut);
-    put_ends(w, put_object(w, cut, "first_pass"), work->cut_first);
-    int last = w->plan->job->string_count - 1;
-    const double *z = w->plan->bench.board.saddle_z;
-    cJSON *caliper = put_object(w, cut, "caliper");
-    put_number(w, caliper, "treble", work->present[0] - sil_line_at(work->cut_first, z[0]));
-    put_number(w, caliper, "bass", work->present[last] - sil_line_at(work->cut_first, z[last]));
+    json_at cut = json_put_object(saddle, "bottom_cut");
+    put_ends(b->plan, cut, work->cut);
+    put_ends(b->plan, json_put_object(cut, "first_pass"), work->cut_first);
+    json_at caliper = json_put_object(cut, "caliper");
+    json_put_number(caliper, "treble", b->saddle.caliper[BRIEF_TREBLE].exact);
+    json_put_number(caliper, "bass", b->saddle.caliper[BRIEF_BASS].exact);
 }
 
-static void put_posts(writer *w, cJSON *saddle)
+static void put_posts(const sil_plan *plan, json_at saddle)
 {
-    const sil_saddle_work *work = &w->plan->saddle;
+    const sil_saddle_work *work = &plan->saddle;
     if (!work->posts) {
-        put_null(w, saddle, "posts");
+        json_put_null(saddle, "posts");
         return;
     }
-    cJSON *posts = put_object(w, saddle, "posts");
-    put_number(w, posts, "treble", work->post[0]);
-    put_number(w, posts, "bass", work->post[1]);
-    cJSON *turns = put_object(w, posts, "turns");
-    put_number(w, turns, "treble", work->post_turns[0]);
-    put_number(w, turns, "bass", work->post_turns[1]);
+    json_at posts = json_put_object(saddle, "posts");
+    json_put_number(posts, "treble", work->post[0]);
+    json_put_number(posts, "bass", work->post[1]);
+    json_at turns = json_put_object(posts, "turns");
+    json_put_number(turns, "treble", work->post_turns[0]);
+    json_put_number(turns, "bass", work->post_turns[1]);
 }
 
-static void put_neck(writer *w, cJSON *saddle)
+static void put_neck(const sil_plan *plan, json_at saddle)
 {
-    const sil_neck *neck = &w->plan->neck;
+    const sil_neck *neck = &plan->neck;
     if (!sil_known(neck->lift)) {
-        put_null(w, saddle, "neck");
+        json_put_null(saddle, "neck");
         return;
     }
-    cJSON *object = put_object(w, saddle, "neck");
-    put_number(w, object, "lift", neck->lift);
-    put_number(w, object, "shim", neck->shim);
-    put_number(w, object, "heel", neck->heel);
+    json_at object = json_put_object(saddle, "neck");
+    json_put_number(object, "lift", neck->lift);
+    json_put_number(object, "shim", neck->shim);
+    json_put_number(object, "heel", neck->heel);
 }
 
 /* What the steps ask for, where they leave on what no file can feel. */
-static void put_asked(writer *w, cJSON *row, int string)
+static void put_asked(const brief *b, json_at row, int string)
 {
-    const sil_plan *plan = w->plan;
-    const sil_saddle_work *work = &plan->saddle;
-    double left_on = sil_left_on(plan, string);
-    cJSON *asked = put_object(w, row, "asked");
-    put_number(w, asked, "dress", work->dress[string] - left_on);
-    put_number(w, asked, "height", work->height[string] + left_on);
-    put_number(w, asked, "protrusion", work->protrusion[string] + left_on);
-    put_number(w, asked, "action", sil_action_after(plan, string));
+    const brief_bearing *bearing = &b->saddle.string[string];
+    double dress = b->plan->saddle.dress[string] - sil_left_on(b->plan, string);
+    json_at asked = json_put_object(row, "asked");
+    json_put_number(asked, "dress", dress);
+    json_put_number(asked, "height", bearing->height.exact);
+    json_put_number(asked, "protrusion", bearing->out.exact);
+    json_put_number(asked, "action", bearing->action_done.exact);
 }
 
-static void put_saddle(writer *w, cJSON *root)
+static void put_saddle(const brief *b, json_at root)
 {
     static const char *const verdicts[] = {"leave", "lower", "raise", "wait"};
     static const char *const remedies[] = {"none", "sand", "shim", "screw", "replace", "wait"};
-    const sil_plan *plan = w->plan;
+    const sil_plan *plan = b->plan;
     const sil_saddle_work *work = &plan->saddle;
-    cJSON *saddle = put_object(w, root, "saddle");
-    put_withheld(w, saddle, &plan->saddle_withheld);
-    put_word(w, saddle, "remedy", remedies[work->remedy]);
-    cJSON *array = put_array(w, saddle, "strings");
+    json_at saddle = json_put_object(root, "saddle");
+    put_withheld(saddle, &plan->saddle_withheld);
+    json_put_word(saddle, "remedy", remedies[work->remedy]);
+    json_at array = json_put_array(saddle, "strings");
     for (int i = 0; i < plan->job->string_count; i++) {
-        cJSON *row = add_string_row(w, array, i);
-        put_number(w, row, "now", sil_action_now(plan, i));
-        put_number(w, row, "lower", plan->stages.lower[i]);
-        put_number(w, row, "lower_u", plan->stages.lower_u[i]);
-        put_number(w, row, "first_pass", work->first_pass[i]);
-        put_word(w, row, "verdict", verdicts[work->verdict[i]]);
-        put_number(w, row, "dress", work->dress[i]);
-        put_number(w, row, "present", work->present[i]);
-        put_number(w, row, "height", work->height[i]);
-        put_number(w, row, "protrusion", work->protrusion[i]);
-        put_number(w, row, "in_slot", work->in_slot[i]);
-        put_number(w, row, "break_angle", work->break_angle_deg[i]);
-        put_number(w, row, "turns", work->turns[i]);
-        put_asked(w, row, i);
+        json_at row = result_string(array, i);
+        json_put_number(row, "now", b->action[i].now.exact);
+        json_put_number(row, "lower", plan->stages.lower[i]);
+        json_put_number(row, "lower_u", plan->stages.lower_u[i]);
+        json_put_number(row, "first_pass", work->first_pass[i]);
+        json_put_word(row, "verdict", verdicts[work->verdict[i]]);
+        json_put_number(row, "dress", work->dress[i]);
+        json_put_number(row, "present", work->present[i]);
+        json_put_number(row, "height", work->height[i]);
+        json_put_number(row, "protrusion", work->protrusion[i]);
+        json_put_number(row, "in_slot", work->in_slot[i]);
+        json_put_number(row, "break_angle", work->break_angle_deg[i]);
+        json_put_number(row, "turns", work->turns[i]);
+        put_asked(b, row, i);
     }
-    put_bottom_cut(w, saddle);
-    put_number(w, saddle, "shim", work->shim);
-    put_number(w, saddle, "top_radius", work->top_radius);
-    bool ordered = work->remedy != SIL_SADDLE_WAIT && sil_working_in_slot(plan->saddle.working);
-    put_blank(w, saddle, ordered, plan->saddle_blank);
-    put_degrees(w, saddle, "slant", plan->bench.board.saddle_slant);
-    put_posts(w, saddle);
-    put_neck(w, saddle);
-}
-
-static void put_index(writer *w, cJSON *object, const char *key, int value, int from)
-{
-    put_number(w, object, key, value < 0 ? SIL_UNKNOWN : value + from);
-}
-
-static void put_findings(writer *w, cJSON *root)
-{
-    char words[TEXT_MAX];
-    cJSON *array = put_array(w, root, "findings");
-    for (int k = 0; k < w->plan->finding_count; k++) {
-        const sil_finding *finding = &w->plan->findings[k];
-        cJSON *row = add_row(w, array);
-        put_word(w, row, "code", sil_code_word(finding->code));
-        put_word(w, row, "level", sil_level_word(finding->level));
-        put_index(w, row, "string", finding->string, 1);
-        put_index(w, row, "fret", finding->fret, 0);
-        sil_finding_text(w->plan, finding, w->unit, words, sizeof words);
-        put_word(w, row, "text", words);
-    }
-}
-
-static void put_steps(writer *w, cJSON *root)
-{
-    char words[TEXT_MAX];
-    cJSON *array = put_array(w, root, "steps");
-    for (int k = 0; k < w->plan->step_count; k++) {
-        cJSON *row = add_row(w, array);
-        put_int(w, row, "step", k + 1);
-        put_word(w, row, "stage", sil_stage_word(w->plan->steps[k].stage));
-        sil_step_do(w->plan, k, w->unit, words, sizeof words);
-        put_word(w, row, "do", words);
-        sil_step_check(w->plan, k, w->unit, words, sizeof words);
-        put_word(w, row, "check", words);
-    }
+    put_bottom_cut(b, saddle);
+    json_put_number(saddle, "shim", work->shim);
+    json_put_number(saddle, "top_radius", work->top_radius);
+    put_blank(saddle, b->saddle.blank.ordered, plan->saddle_blank);
+    put_degrees(saddle, "slant", plan->bench.board.saddle_slant);
+    put_posts(plan, saddle);
+    put_neck(plan, saddle);
 }
 
 /* A gap judged by ear lies in its range, or over it: low and high, null where it has no end. */
-static void put_tap(writer *w, cJSON *row, sil_tap tap, sil_band range)
+static void put_tap(json_at row, sil_tap tap, sil_band range)
 {
     if (tap == SIL_NOT_TAPPED) {
-        put_null(w, row, "low");
-        put_null(w, row, "high");
+        json_put_null(row, "low");
+        json_put_null(row, "high");
         return;
     }
-    put_number(w, row, "low", tap == SIL_TAP_WIDE ? range.high : range.low);
-    put_number(w, row, "high", tap == SIL_TAP_WIDE ? SIL_UNKNOWN : range.high);
+    json_put_number(row, "low", tap == SIL_TAP_WIDE ? range.high : range.low);
+    json_put_number(row, "high", tap == SIL_TAP_WIDE ? SIL_UNKNOWN : range.high);
 }
 
-static void put_judged(writer *w, cJSON *root)
+static void put_judged(const sil_plan *plan, json_at root)
 {
-    const sil_bench *bench = &w->plan->bench;
-    cJSON *judged = put_object(w, root, "judged");
-    put_tap(w, put_object(w, judged, "relief"), bench->relief.tap, bench->targets.relief);
-    cJSON *array = put_array(w, judged, "first");
-    for (int i = 0; i < w->plan->job->string_count; i++) {
-        put_tap(w, add_string_row(w, array, i), bench->gaps.first_tap[i], bench->targets.first[i]);
+    const sil_bench *bench = &plan->bench;
+    json_at judged = json_put_object(root, "judged");
+    put_tap(json_put_object(judged, "relief"), bench->relief.tap, bench->targets.relief);
+    json_at array = json_put_array(judged, "first");
+    for (int i = 0; i < plan->job->string_count; i++) {
+        put_tap(result_string(array, i), bench->gaps.first_tap[i], bench->targets.first[i]);
     }
 }
 
-static void put_all(writer *w, cJSON *root)
+static void put_all(const brief *b, json_at root)
 {
-    cJSON *about = put_object(w, root, "sillet");
-    put_word(w, about, "version", SILLET_VERSION);
-    put_int(w, about, "result", 1);
-    put_strings(w, root);
-    cJSON *stages = put_array(w, root, "stages");
+    const sil_plan *plan = b->plan;
+    json_at about = json_put_object(root, "sillet");
+    json_put_word(about, "version", SILLET_VERSION);
+    json_put_int(about, "result", 1);
+    put_strings(plan, root);
+    json_at stages = json_put_array(root, "stages");
     for (int stage = SIL_NOW; stage < SIL_STAGES; stage++) {
-        put_stage(w, stages, (sil_stage_name)stage);
+        put_stage(plan, stages, (sil_stage_name)stage);
     }
-    put_nut(w, root);
-    put_saddle(w, root);
-    put_sound(w, root);
-    put_visits(w, root);
-    put_judged(w, root);
-    put_findings(w, root);
-    put_steps(w, root);
-    put_bool(w, root, "done", w->plan->done);
+    put_nut(b, root);
+    put_saddle(b, root);
+    result_sound(plan, root);
+    result_visits(plan, root);
+    put_judged(plan, root);
+    result_findings(b, root);
+    result_steps(b, root);
+    json_put_bool(root, "done", plan->done);
 }
 
 char *sil_report_json(const sil_plan *plan, sil_unit unit)
 {
-    writer w = {.plan = plan, .unit = unit};
-    put_all(&w, put_root(&w));
-    return put_end(&w);
+    json j = {0};
+    brief *b = brief_make(plan, unit);
+    if (!b) {
+        return NULL;
+    }
+    put_all(b, json_object(&j));
+    brief_free(b);
+    return json_end(&j);
 }
 
 char *sil_report_line(const char *sheet, int code, const sil_plan *plan, sil_unit unit)
 {
-    writer w = {.plan = plan, .unit = unit};
-    cJSON *root = put_root(&w);
-    put_word(&w, root, "sheet", sheet);
-    put_int(&w, root, "exit", code);
-    if (plan) {
-        put_all(&w, put_object(&w, root, "result"));
-    } else {
-        put_null(&w, root, "result");
+    json j = {0};
+    brief *b = plan ? brief_make(plan, unit) : NULL;
+    if (plan && !b) {
+        return NULL;
     }
-    return put_end(&w);
+    json_at root = json_object(&j);
+    json_put_word(root, "sheet", sheet);
+    json_put_int(root, "exit", code);
+    if (b) {
+        put_all(b, json_put_object(root, "result"));
+    } else {
+        json_put_null(root, "result");
+    }
+    brief_free(b);
+    return json_end(&j);
 }

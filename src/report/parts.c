@@ -2,144 +2,143 @@
 /* The bench plan's tables of nut and saddle. */
 #include "lines.h"
 
-void report_heads(const report *p, int lines, int columns, const char *const *heads)
+/* The head of a table in `lines` rows: the first word behind the place for string and verdict, the
+ * others at the right of a column each. */
+static void put_heads(text *t, int lines, int columns, const char *const *heads)
 {
     for (int line = 0; line < lines; line++, heads += columns) {
-        fprintf(p->out, "  %-12s %-16s", line == 0 ? "string" : "", heads[0]);
+        text_add(t, "  %-12s %-16s", line == 0 ? "string" : "", heads[0]);
         for (int column = 1; column < columns; column++) {
-            fprintf(p->out, "%9s", heads[column]);
+            text_right(t, REPORT_COLUMN, heads[column]);
         }
-        fputc('\n', p->out);
+        text_put(t, "\n");
     }
 }
 
-/* "Nothing is cut at the nut today: the truss rod is turned first." All reasons there are fit. */
-static void print_waiting(const report *p, const char *part, const sil_withheld *withheld)
+static void put_cell(text *t, brief_figure figure)
 {
-    char words[REPORT_TEXT_MAX];
-    size_t size = sizeof words;
-    size_t used = (size_t)snprintf(words, size, "WAIT: nothing is cut at the %s today", part);
+    text_right(t, REPORT_COLUMN, figure.shown);
+}
+
+/* "Nothing is cut at the nut today: the truss rod is turned first." With every reason there is. */
+static void put_waiting(text *t, const char *part, const sil_withheld *withheld)
+{
+    text words = {0};
+    text_add(&words, "WAIT: nothing is cut at the %s today", part);
     for (int k = 0; k < withheld->count; k++) {
-        used += (size_t)snprintf(words + used, size - used, "%s%s", k == 0 ? ": " : "; ",
-                                 sil_code_waits(withheld->by[k]));
+        text_add(&words, "%s%s", k == 0 ? ": " : "; ", brief_waits(withheld->by[k]));
     }
-    snprintf(words + used, size - used, "%s. Figures are a forecast, not to cut by.",
-             withheld->count > 0 ? "" : ": a reading is missing");
-    fputs("  ", p->out);
-    report_wrap(p, words, 2);
+    text_put(&words, withheld->count > 0 ? "" : ": a reading is missing");
+    text_put(&words, ". Figures are a forecast, not to cut by.");
+    text_put(t, "  ");
+    report_wrap(t, &words, 2);
 }
 
-/* String, verdict, how far off it is, and what the tools leave open. */
-static void begin_row(const report *p, int i, const char *verdict, double off, double u)
+static const char *does_word(brief_does does)
 {
-    char cell[REPORT_CELL];
-    fprintf(p->out, "  %2d  %-8s ", i + 1, verdict);
-    report_length(p, 6, off, SIL_NEAREST);
-    if (sil_known(u)) {
-        /* The sign is one character of two bytes: nine columns. */
-        char spread[REPORT_CELL + 4];
-        snprintf(spread, sizeof spread, "\xC2\xB1%s", report_figure(p, 2.0 * u, SIL_NEAREST, cell));
-        fprintf(p->out, " %-10s", spread);
-    } else {
-        fprintf(p->out, " %-9s", "");
+    switch (does) {
+    case BRIEF_LEAVES:
+        return "leave";
+    case BRIEF_FILES:
+        return "deeper";
+    case BRIEF_FILLS:
+        return "fill";
+    case BRIEF_NEW:
+        return "new";
+    case BRIEF_LOWERS:
+        return "lower";
+    case BRIEF_RAISES:
+        return "raise";
+    case BRIEF_WAITS:
+        return "wait";
+    }
+    return "";
+}
+
+/* String, what is done to it, how far off it is, and what the tools leave open. */
+static void begin_row(text *t, int i, brief_does does, brief_figure off, brief_figure sure)
+{
+    text_add(t, "  %2d  %-8s ", i + 1, does_word(does));
+    text_right(t, 6, off.shown);
+    text_put(t, brief_known(sure) ? " \u00b1" : "  ");
+    text_left(t, 8, brief_known(sure) ? sure.shown : "");
+}
+
+static void put_blank(text *t, const brief_blank *blank)
+{
+    if (blank->ordered && blank->complete) {
+        text_add(t, "  A new one: a blank of %s x %s x %s, fitting allowance included.\n",
+                 blank->length.shown, blank->thickness.shown, blank->height.shown);
     }
 }
 
-static void print_blank(const report *p, bool waits, sil_blank blank)
+void report_nut(text *t, const brief *b)
 {
-    char length[REPORT_CELL];
-    char thickness[REPORT_CELL];
-    char height[REPORT_CELL];
-    if (!waits && sil_known(blank.height) && sil_known(blank.length)) {
-        fprintf(p->out,
-                "  A new one: a blank of %s x %s x %s, what is left for fitting counted in.\n",
-                report_figure(p, blank.length, SIL_UP, length),
-                report_figure(p, blank.thickness, SIL_UP, thickness),
-                report_figure(p, blank.height, SIL_UP, height));
-    }
-}
-
-void report_nut(const report *p)
-{
-    static const char *const verdicts[] = {"leave", "deeper", "raise", "wait"};
     static const char *const heads[] = {
-        "too high by", "first",    "feelers", "floor", "depth",   "slot", "centre", "",
-        "pass",        "to stop",  "above",   "below", "width",   "from", "",       "",
-        "at",          "the seat", "the top", "",      "bass end"};
-    const sil_plan *plan = p->plan;
-    const sil_nut_work *work = &plan->nut;
-    fprintf(p->out, "\nNUT: where each slot stands, how wide and how deep\n");
-    if (work->remedy == SIL_NUT_WAIT) {
-        print_waiting(p, "nut", &plan->nut_withheld);
+        "too high by", "first",   "feelers", "floor", "depth",   "slot", "centre", "",
+        "pass",        "to stop", "above",   "below", "width",   "from", "",       "",
+        "at",          "bottom",  "the top", "",      "bass end"};
+    text_put(t, "\nNUT: where each slot goes, how wide and how deep\n");
+    if (b->nut.remedy == SIL_NUT_WAIT) {
+        put_waiting(t, "nut", &b->plan->nut_withheld);
     }
-    report_heads(p, 3, 7, heads);
-    for (int i = 0; i < plan->job->string_count; i++) {
-        begin_row(p, i, verdicts[work->verdict[i]], plan->stages.deepen[i],
-                  plan->stages.deepen_u[i]);
-        report_length(p, 9, work->first_pass[i], SIL_DOWN);
-        report_length(p, 9, work->stack[i], SIL_UP);
-        report_length(p, 9, work->floor[i], SIL_NEAREST);
-        report_length(p, 9, work->depth[i], SIL_NEAREST);
-        report_length(p, 9, plan->slot_width[i], SIL_NEAREST);
-        /* Along the nut, which is longer than across the board where it leans. */
-        double across = plan->job->nut.width / 2.0 + plan->bench.board.nut_z[i];
-        report_length(p, 9, across / cos(plan->bench.board.nut_slant), SIL_NEAREST);
-        fputc('\n', p->out);
+    put_heads(t, 3, 7, heads);
+    for (int i = 0; i < b->strings; i++) {
+        const brief_slot *slot = &b->nut.slot[i];
+        begin_row(t, i, slot->does, slot->off, slot->sure);
+        put_cell(t, slot->first);
+        put_cell(t, slot->stack);
+        put_cell(t, slot->floor);
+        put_cell(t, slot->depth);
+        put_cell(t, slot->width);
+        put_cell(t, slot->along);
+        text_put(t, "\n");
     }
-    print_blank(p, work->remedy == SIL_NUT_WAIT, plan->nut_blank);
-    if (plan->bench.zero_fret) {
-        fputs("  The zero fret sets the height here; the slots only guide, and none is filed for "
-              "height.\n",
-              p->out);
+    put_blank(t, &b->nut.blank);
+    if (b->nut.zero_fret) {
+        text_put(t, "  The zero fret sets the height here; the slots only guide, and none is filed "
+                    "for height.\n");
     }
 }
 
-/* What comes off the base at a string; unknown where nothing is sanded there. */
-static double off_base(const sil_plan *plan, sil_line line, int i)
+static const char *way_word(brief_way way)
 {
-    double z = plan->bench.board.saddle_z[i];
-    return plan->saddle.bottom ? sil_line_at(line, z) : SIL_UNKNOWN;
+    return way == BRIEF_DOWN ? "down" : way == BRIEF_UP ? "up" : "-";
 }
 
-static void print_screw_row(const report *p, int i)
+static void put_screw_row(text *t, const brief_bearing *bearing)
 {
-    const sil_saddle_work *work = &p->plan->saddle;
-    char turns[REPORT_CELL];
-    sil_number_write(turns, sizeof turns, work->turns[i], 2);
-    report_length(p, 9, work->first_pass[i], SIL_DOWN);
-    fprintf(p->out, "%9s\n", turns);
+    put_cell(t, bearing->first);
+    put_cell(t, bearing->turns);
+    text_right(t, REPORT_COLUMN, way_word(bearing->way));
 }
 
-static void print_sanded_row(const report *p, int i)
+static void put_sanded_row(text *t, const brief_bearing *bearing)
 {
-    const sil_plan *plan = p->plan;
-    const sil_saddle_work *work = &plan->saddle;
-    double left_on = sil_left_on(plan, i);
-    report_length(p, 9, off_base(plan, work->cut_first, i), SIL_DOWN);
-    report_length(p, 9, off_base(plan, work->cut, i), SIL_DOWN);
-    report_length(p, 9, work->dress[i] - left_on, SIL_DOWN);
-    report_length(p, 9, work->present[i], SIL_NEAREST);
-    report_length(p, 9, work->height[i] + left_on, SIL_NEAREST);
-    report_length(p, 9, work->protrusion[i] + left_on, SIL_NEAREST);
-    fputc('\n', p->out);
+    put_cell(t, bearing->base_first);
+    put_cell(t, bearing->base_all);
+    put_cell(t, bearing->dress);
+    put_cell(t, bearing->present);
+    put_cell(t, bearing->height);
+    put_cell(t, bearing->out);
 }
 
-static void print_post_row(const report *p, int i)
+static void put_post_row(text *t, const brief_bearing *bearing)
 {
-    report_length(p, 9, p->plan->saddle.height[i], SIL_NEAREST);
-    fputc('\n', p->out);
+    put_cell(t, bearing->height);
 }
 
-static void print_posts(const report *p)
+static void put_posts(text *t, const brief_saddle *saddle)
 {
-    const sil_saddle_work *work = &p->plan->saddle;
-    for (int side = 0; side < 2 && work->posts; side++) {
-        char turns[REPORT_CELL];
-        char mm[REPORT_CELL];
-        sil_number_write(turns, sizeof turns, fabs(work->post_turns[side]), 2);
-        fprintf(p->out, "  %s %s %s, %s turns.\n", side == 0 ? "Treble post" : "Bass post",
-                work->post[side] < 0.0 ? "up" : "down",
-                report_figure(p, fabs(work->post[side]), SIL_NEAREST, mm), turns);
+    for (brief_end end = BRIEF_TREBLE; end < BRIEF_ENDS && saddle->posts; end++) {
+        const brief_post *post = &saddle->post[end];
+        text_put(t, end == BRIEF_TREBLE ? "  Treble post " : "  Bass post ");
+        if (post->way == BRIEF_NO_WAY) {
+            text_put(t, "as it is.\n");
+        } else {
+            text_add(t, "%s %s, %s turns.\n", way_word(post->way), post->moves.shown,
+                     post->turns.shown);
+        }
     }
 }
 
@@ -147,58 +146,45 @@ static void print_posts(const report *p)
 typedef struct saddle_table {
     const char *const *heads;
     int columns;
-    void (*row)(const report *p, int i);
+    void (*row)(text *t, const brief_bearing *bearing);
 } saddle_table;
 
-static saddle_table table_of(const sil_plan *plan)
+static saddle_table table_of(sil_working working)
 {
-    static const char *const screws[] = {"too high by", "first", "screw", "", "pass", "turns"};
+    static const char *const screws[] = {"too high by", "first", "screw", "which", "",
+                                         "pass",        "turns", "way"};
     static const char *const posts[] = {"too high by", "height", "", "done"};
-    static const char *const sanded[] = {"too high by", "base,",  "base,", "off the", "height",
-                                         "height",      "out of", "",      "first",   "in all",
-                                         "top",         "now",    "done",  "bridge"};
-    sil_working working = plan->saddle.working;
+    static const char *const sanded[] = {"too high by", "bottom,", "bottom,", "off the", "height",
+                                         "height",      "out of",  "",        "first",   "in all",
+                                         "top",         "now",     "done",    "bridge"};
     if (working == SIL_WORKING_SCREWS) {
-        return (saddle_table){screws, 3, print_screw_row};
+        return (saddle_table){screws, 4, put_screw_row};
     }
-    return sil_working_cuts(working) ? (saddle_table){sanded, 7, print_sanded_row}
-                                     : (saddle_table){posts, 2, print_post_row};
+    return sil_working_cuts(working) ? (saddle_table){sanded, 7, put_sanded_row}
+                                     : (saddle_table){posts, 2, put_post_row};
 }
 
-static bool any_left_on(const sil_plan *plan)
+void report_saddle(text *t, const brief *b)
 {
-    bool any = false;
-    for (int i = 0; i < plan->job->string_count; i++) {
-        any = any || sil_left_on(plan, i) >= 0.005; /* is told */
+    const brief_saddle *saddle = &b->saddle;
+    saddle_table table = table_of(saddle->working);
+    text_put(t, "\nSADDLE: how far each string must move\n");
+    if (saddle->remedy == SIL_SADDLE_WAIT) {
+        put_waiting(t, "saddle", &b->plan->saddle_withheld);
     }
-    return any && sil_working_in_slot(plan->saddle.working);
-}
-
-void report_saddle(const report *p)
-{
-    static const char *const verdicts[] = {"leave", "lower", "raise", "wait"};
-    const sil_plan *plan = p->plan;
-    const sil_saddle_work *work = &plan->saddle;
-    saddle_table table = table_of(plan);
-    fprintf(p->out, "\nSADDLE: how far each string must move\n");
-    if (work->remedy == SIL_SADDLE_WAIT) {
-        print_waiting(p, "saddle", &plan->saddle_withheld);
+    put_heads(t, 2, table.columns, table.heads);
+    for (int i = 0; i < b->strings; i++) {
+        const brief_bearing *bearing = &saddle->string[i];
+        begin_row(t, i, bearing->does, bearing->off, bearing->sure);
+        table.row(t, bearing);
+        text_put(t, "\n");
     }
-    report_heads(p, 2, table.columns, table.heads);
-    for (int i = 0; i < plan->job->string_count; i++) {
-        begin_row(p, i, verdicts[work->verdict[i]], plan->stages.lower[i], plan->stages.lower_u[i]);
-        table.row(p, i);
-    }
-    print_posts(p);
-    if (sil_working_in_slot(plan->saddle.working)) {
-        print_blank(p, work->remedy == SIL_SADDLE_WAIT, plan->saddle_blank);
-    }
-    fprintf(p->out,
-            "  Too high by: the whole way to the aim, a minus is too low; \xC2\xB1 is what the "
-            "tools leave open\n  (two standard uncertainties). In range is left alone.\n");
-    if (any_left_on(plan)) {
-        fprintf(p->out,
-                "  So little off the top that a file cannot feel it is not asked for, and stays "
-                "on.\n");
+    put_posts(t, saddle);
+    put_blank(t, &saddle->blank);
+    text_put(t, "  Too high by: the whole way to the target; a minus is too low. \u00b1 is the "
+                "measuring error\n  (two standard uncertainties). A string in its range is left "
+                "alone.\n");
+    if (brief_known(saddle->left_on) && sil_working_in_slot(saddle->working)) {
+        text_put(t, "  Less off the top than a file can feel is left on.\n");
     }
 }

@@ -1,97 +1,79 @@
 /* SPDX-License-Identifier: MIT */
 /* The visits so far: as JSON, and as the bench plan's history. */
 #include "lines.h"
-#include "writer.h"
+#include "result.h"
 
-static const sil_reading *reading_of(const sil_plan *plan, const sil_visit *visit)
+static void put_work(json_at row, const sil_visit *visit)
 {
-    return &plan->job->readings[visit->reading];
-}
-
-static void put_work(writer *w, cJSON *row, const sil_visit *visit)
-{
-    cJSON *array = put_array(w, row, "work");
+    json_at array = json_put_array(row, "work");
     for (int stage = SIL_ROD; stage < SIL_STAGES; stage++) {
         if (visit->worked[stage]) {
-            add_word(w, array, sil_stage_word((sil_stage_name)stage));
+            json_add_word(array, sil_stage_word((sil_stage_name)stage));
         }
     }
 }
 
-void put_visits(writer *w, cJSON *root)
+void result_visits(const sil_plan *plan, json_at root)
 {
-    const sil_plan *plan = w->plan;
-    cJSON *array = put_array(w, root, "visits");
+    json_at array = json_put_array(root, "visits");
     for (int k = 0; k < plan->visit_count; k++) {
         const sil_visit *visit = &plan->visits[k];
-        cJSON *row = add_row(w, array);
-        put_word(w, row, "date", reading_of(plan, visit)->date);
-        put_number(w, row, "humidity", reading_of(plan, visit)->humidity_pct);
-        put_number(w, row, "temperature", reading_of(plan, visit)->temperature_c);
-        put_work(w, row, visit);
-        put_number(w, row, "relief", visit->relief);
-        put_numbers(w, row, "predicted", visit->predicted, plan->job->string_count);
-        put_numbers(w, row, "read", visit->read, plan->job->string_count);
-        put_number(w, row, "ratio", visit->ratio);
+        const sil_reading *reading = &plan->job->readings[visit->reading];
+        json_at row = json_add_object(array);
+        json_put_word(row, "date", reading->date);
+        json_put_number(row, "humidity", reading->humidity_pct);
+        json_put_number(row, "temperature", reading->temperature_c);
+        put_work(row, visit);
+        json_put_number(row, "relief", visit->relief);
+        json_put_numbers(row, "predicted", visit->predicted, plan->job->string_count);
+        json_put_numbers(row, "read", visit->read, plan->job->string_count);
+        json_put_number(row, "ratio", visit->ratio);
     }
 }
+
+enum { DATE = 18, WORK = 36, BEFORE_STRINGS = 46 };
 
 /* Figures in string order, eight to a line. */
-static void print_strings(const report *p, const double *values)
+static void put_figures(text *t, const brief *b, const brief_figure *figures)
 {
-    for (int i = 0; i < p->plan->job->string_count; i++) {
+    for (int i = 0; i < b->strings; i++) {
         if (i > 0 && i % 8 == 0) {
-            fprintf(p->out, "\n%46s", "");
+            text_put(t, "\n");
+            text_space(t, BEFORE_STRINGS);
         }
-        report_length(p, 6, values[i], SIL_NEAREST);
+        text_right(t, 6, figures[i].shown);
     }
 }
 
-static void print_percent(const report *p, double percent)
+static void put_visit(text *t, const brief *b, const brief_visit *visit)
 {
-    char digits[REPORT_CELL];
-    sil_number_write(digits, sizeof digits, percent, 0);
-    fprintf(p->out, "%7s%s", digits, sil_known(percent) ? " %" : "  ");
-}
-
-static void print_expected(const report *p, const sil_visit *visit)
-{
-    char work[REPORT_CELL * 2];
-    sil_visit_words(visit, work, sizeof work);
-    fprintf(p->out, "    after %-36s", work);
-    print_strings(p, visit->predicted);
-    fprintf(p->out, "  expected\n");
-}
-
-static void print_visit(const report *p, const sil_visit *visit)
-{
-    const sil_reading *reading = reading_of(p->plan, visit);
-    char ratio[REPORT_CELL];
-    if (visit->reading > p->plan->visits[0].reading) {
-        print_expected(p, visit);
+    if (visit->expected) {
+        text_put(t, "    after ");
+        text_left(t, WORK, visit->work);
+        put_figures(t, b, visit->due);
+        text_put(t, "  expected\n");
     }
-    fprintf(p->out, "  %-18.18s", reading->date ? reading->date : "no date");
-    print_percent(p, reading->humidity_pct);
-    report_length(p, 10, visit->relief, SIL_NEAREST);
-    fprintf(p->out, "%9s", "");
-    print_strings(p, visit->read);
-    if (visit->ratio > 0.0) {
-        sil_number_write(ratio, sizeof ratio, 100.0 * visit->ratio, 0);
-        fprintf(p->out, "  %s %% of that change", ratio);
+    text_put(t, "  ");
+    text_left(t, DATE, visit->date);
+    text_right(t, 7, visit->humidity.shown);
+    text_put(t, brief_known(visit->humidity) ? " %" : "  ");
+    text_right(t, 10, visit->relief.shown);
+    text_space(t, 9);
+    put_figures(t, b, visit->read);
+    if (brief_known(visit->ratio)) {
+        text_add(t, "  %s %% of that change", visit->ratio.shown);
     }
-    fputc('\n', p->out);
+    text_put(t, "\n");
 }
 
-void report_visits(const report *p)
+void report_visits(text *t, const brief *b)
 {
-    const int told = 8;
-    int count = p->plan->visit_count;
-    if (count < 2) {
+    if (b->visit_count == 0) {
         return;
     }
-    fprintf(p->out, "\nVISITS SO FAR%15s%9s%9s%s\n", "humidity", "relief", "",
-            "  action at the 12th fret, string 1 first");
-    for (int k = count > told ? count - told : 0; k < count; k++) {
-        print_visit(p, &p->plan->visits[k]);
+    text_add(t, "\nVISITS SO FAR%15s%9s%9s%s\n", "humidity", "relief", "",
+             "  action at the 12th fret, string 1 first");
+    for (int k = 0; k < b->visit_count; k++) {
+        put_visit(t, b, &b->visits[k]);
     }
 }

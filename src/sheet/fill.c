@@ -69,9 +69,9 @@ static void fill_flag(sheet_filler *filler, sheet_node *node, const job_field *f
 
 static void fill_text(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
-    const char **text = job_field_place(field, base);
+    const char **kept = job_field_place(field, base);
     if (sheet_expect(filler, node, SHEET_SCALAR)) {
-        *text = node->text;
+        *kept = node->text;
     }
 }
 
@@ -146,69 +146,6 @@ static sheet_fill *const fills[JOB_KINDS] = {
     [JOB_AS_FORMAT] = fill_format,
 };
 
-/* The part of a sheet where a key that its root does not have belongs: "action" belongs in
- * readings. */
-static const char *home_of(const char *key, size_t length)
-{
-    for (int i = 0; i < job_table_all.count; i++) {
-        const job_field *part = &job_table_all.fields[i];
-        if (part->of && job_table_find(part->of, key, length)) {
-            return part->key;
-        }
-    }
-    return NULL;
-}
-
-/* YAML reads "1,0" in braces as the value 1 and a key 0. */
-static bool is_number(const sheet_node *node)
-{
-    for (size_t k = 0; k < node->key_length; k++) {
-        if (node->key[k] < '0' || node->key[k] > '9') {
-            return false;
-        }
-    }
-    return node->key_length > 0;
-}
-
-static void tell_unknown(sheet_filler *filler, sheet_node *node, const job_table *table)
-{
-    const char *slip = NULL, *asked = "; did you mean ", *home = NULL;
-    int nearness = 99;
-    for (int i = 0; i < table->count; i++) {
-        int apart = sheet_nearness(node->key, node->key_length, table->fields[i].key);
-        if (apart < nearness && sheet_near(apart, node->key_length)) {
-            slip = table->fields[i].key;
-            nearness = apart;
-        }
-    }
-    if (is_number(node)) {
-        slip = home = "a decimal comma? write a point, or quotes around it";
-        asked = "; ";
-    } else if (!slip) {
-        home = home_of(node->key, node->key_length);
-        slip = home;
-        asked = "; it belongs in ";
-    }
-    sheet_tell_at(filler->sheet, SIL_ERROR, node->source, node->key_at, "unknown key %s%s%s%s",
-                  sheet_quote_of(node->key, node->key_length).text, slip ? asked : "",
-                  slip ? slip : "", slip && !home ? "?" : "");
-}
-
-void sheet_fill_table(sheet_filler *filler, sheet_node *node, const job_table *table, void *base)
-{
-    if (!sheet_expect(filler, node, SHEET_MAPPING)) {
-        return;
-    }
-    for (sheet_node *child = node->first; child; child = child->next) {
-        const job_field *field = job_table_find(table, child->key, child->key_length);
-        if (!field) {
-            tell_unknown(filler, child, table);
-        } else if (child->given) {
-            fills[field->kind](filler, child, field, base);
-        }
-    }
-}
-
 /* Moves a key to the end of the order. */
 static void move_last(sheet_node *root, const char *key)
 {
@@ -238,6 +175,7 @@ static void put_in_order(sheet_node *root)
 void sheet_fill_job(sheet_filler *filler)
 {
     sheet_node *root = filler->root, *strings = NULL;
+    filler->fills = fills;
     if (root->shape == SHEET_MAPPING) {
         strings = sheet_node_find(root, "strings", strlen("strings"));
         put_in_order(root);

@@ -6,15 +6,18 @@
 #include "../job/fields.h"
 #include "tree.h"
 
-typedef struct sheet_filler {
-    sil_sheet *sheet;
-    sil_job *job;
-    sheet_node *root;
-    int course[SIL_STRINGS_MAX]; /* of the strings, once they are filled in */
-} sheet_filler;
+typedef struct sheet_filler sheet_filler;
 
 /* Fills one field of the struct at base from a node that has a value. */
 typedef void sheet_fill(sheet_filler *filler, sheet_node *node, const job_field *field, void *base);
+
+struct sheet_filler {
+    sil_sheet *sheet;
+    sil_job *job;
+    sheet_node *root;
+    sheet_fill *const *fills;    /* what reads each kind of field */
+    int course[SIL_STRINGS_MAX]; /* of the strings, once they are filled in */
+};
 
 /* Fills a struct from a mapping, row by row; complains of keys the table does not have. */
 void sheet_fill_table(sheet_filler *filler, sheet_node *node, const job_table *table, void *base);

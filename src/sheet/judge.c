@@ -2,7 +2,6 @@
 /* The check of a job knows only paths. Here each path is turned into the node it is about. */
 #include "judge.h"
 
-#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -87,45 +86,43 @@ static spot find_spot(const judge *at, const char *path)
 }
 
 /* A path as a person reads it, down to its first missing part: "strings 2, gauge". */
-static void write_spoken(const char *path, const char *missing, char *out, size_t size)
+static text spoken_of(const char *path, const char *missing)
 {
-    size_t used = 0,
-           end = missing ? (size_t)(missing - path) + strcspn(missing, ".") : strlen(path);
-    out[0] = '\0';
+    text spoken = {0};
+    size_t end = missing ? (size_t)(missing - path) + strcspn(missing, ".") : strlen(path);
     bool after_number = false;
-    for (size_t from = 0; from < end && used < size;) {
+    for (size_t from = 0; from < end;) {
         size_t length = strcspn(path + from, ".");
         bool number = path[from] >= '0' && path[from] <= '9';
-        const char *between = from == 0 ? "" : number ? " " : after_number ? ", " : ".";
-        int more =
-            number ? snprintf(out + used, size - used, "%s%d", between, number_at(path + from) + 1)
-                   : snprintf(out + used, size - used, "%s%.*s", between, (int)length, path + from);
-        used += (size_t)more;
+        text_put(&spoken, from == 0 ? "" : number ? " " : after_number ? ", " : ".");
+        if (number) {
+            text_add(&spoken, "%d", number_at(path + from) + 1);
+        } else {
+            text_put_bytes(&spoken, path + from, length);
+        }
         from += length + 1;
         after_number = number;
     }
+    return spoken;
 }
 
 /* The keys that a missing part must have, as " (width, edge)"; empty for a single value. */
-static void list_required(const char *path, const char *missing, char *out, size_t size)
+static text required_of(const char *path, const char *missing)
 {
+    text keys = {0};
     const job_field *part = NULL;
-    size_t used = 0;
-    out[0] = '\0';
     for (const job_table *table = &job_table_all; table; path += strcspn(path, ".") + 1) {
         part = job_table_find(table, path, strcspn(path, "."));
         table = part && path != missing ? part->of : NULL;
     }
-    for (int i = 0; part && part->of && i < part->of->count && used < size; i++) {
+    for (int i = 0; part && part->of && i < part->of->count; i++) {
         const job_field *field = &part->of->fields[i];
         if (field->required) {
-            used += (size_t)snprintf(out + used, size - used, "%s%s", used > 0 ? ", " : " (",
-                                     field->key);
+            text_add(&keys, "%s%s", keys.length > 0 ? ", " : " (", field->key);
         }
     }
-    if (used > 0 && used < size) {
-        snprintf(out + used, size - used, ")");
-    }
+    text_put(&keys, keys.length > 0 ? ")" : "");
+    return keys;
 }
 
 /* A profile that has what is missing in a sheet like this one. */
@@ -153,12 +150,12 @@ static const char *likely_profile(const sil_job *job)
 /* Marks a missing part as reported, so that the values inside it are not reported as well. */
 static void mark_missing(judge *at, sheet_node *up, const char *missing)
 {
-    sheet_node *gap = sheet_arena_take(&at->sheet->arena, sizeof *gap);
+    sheet_node *gap = sheet_take(at->sheet, sizeof *gap);
     if (gap && up->shape == SHEET_MAPPING) {
         gap->source = up->source;
         gap->text = "";
         gap->key_length = strcspn(missing, ".");
-        gap->key = sheet_arena_text(&at->sheet->arena, missing, gap->key_length);
+        gap->key = sheet_text(at->sheet, missing, gap->key_length);
         gap->told = 1 + SIL_ERROR;
         if (gap->key) {
             sheet_node_add(up, gap);
@@ -168,12 +165,12 @@ static void mark_missing(judge *at, sheet_node *up, const char *missing)
 
 static void tell_missing(judge *at, const char *path, const spot *here)
 {
-    char spoken[128], keys[160] = "";
     const sil_job *job = &at->sheet->job;
-    write_spoken(path, here->missing, spoken, sizeof spoken);
+    text what = spoken_of(path, here->missing), parts = {0};
     if (here->missing) {
-        list_required(path, here->missing, keys, sizeof keys);
+        parts = required_of(path, here->missing);
     }
+    const char *spoken = text_read(&what), *keys = text_read(&parts);
     sheet_mark mark = here->node->shape == SHEET_SCALAR ? here->node->key_at : here->node->at;
     bool listed = strpbrk(spoken, "0123456789") != NULL;
     if (listed) {
@@ -187,6 +184,9 @@ static void tell_missing(judge *at, const char *path, const spot *here)
                       "%s is missing%s: give it here, or name a profile that has it (profile: %s)",
                       spoken, keys, likely_profile(job));
     }
+    at->sheet->store.failed = at->sheet->store.failed || what.failed || parts.failed;
+    text_free(&what);
+    text_free(&parts);
     if (here->missing) {
         mark_missing(at, here->node, here->missing);
     } else {
@@ -209,10 +209,11 @@ static void hear(void *with, sil_severity severity, const char *path, const char
     if (wanted == job_missing) {
         tell_missing(at, path, &here);
     } else if (here.missing) {
-        char spoken[128];
-        write_spoken(path, NULL, spoken, sizeof spoken);
-        sheet_tell_at(at->sheet, severity, here.node->source, here.node->at, "%s: %s", spoken,
-                      wanted);
+        text spoken = spoken_of(path, NULL);
+        at->sheet->store.failed = at->sheet->store.failed || spoken.failed;
+        sheet_tell_at(at->sheet, severity, here.node->source, here.node->at, "%s: %s",
+                      text_read(&spoken), wanted);
+        text_free(&spoken);
     } else if (here.node->told <= (int)severity) {
         sheet_tell_value(at->sheet, severity, here.node, "%s", wanted);
         if (here.node->shape != SHEET_SCALAR) {
@@ -224,6 +225,7 @@ static void hear(void *with, sil_severity severity, const char *path, const char
 void sheet_judge_job(sil_sheet *sheet, sheet_node *root)
 {
     judge at = {sheet, root, sheet->job.string_count};
-    sheet->errors +=
-        sil_job_check(&sheet->job, hear, &at); /* also those beyond the complaints kept */
+    int errors = sil_job_check(&sheet->job, hear, &at);
+    sheet->store.failed = sheet->store.failed || errors < 0;
+    sheet->errors += errors; /* also those beyond the complaints kept */
 }

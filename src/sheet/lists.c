@@ -27,8 +27,7 @@ void sheet_fill_strings(sheet_filler *filler, sheet_node *node, const job_field 
 /* Memory for one struct per item; NULL if there is no item, or no memory. */
 static void *room_for(sheet_filler *filler, const sheet_node *list, size_t size)
 {
-    return list->count > 0 ? sheet_arena_take(&filler->sheet->arena, size * (size_t)list->count)
-                           : NULL;
+    return list->count > 0 ? sheet_take(filler->sheet, size * (size_t)list->count) : NULL;
 }
 
 void sheet_fill_readings(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
@@ -93,9 +92,9 @@ void sheet_fill_buzz(sheet_filler *filler, sheet_node *node, const job_field *fi
     }
 }
 
-static const job_word *find_word(const job_word *words, const char *text)
+static const job_word *find_word(const job_word *words, const char *word)
 {
-    while (words->text && strcmp(words->text, text) != 0) {
+    while (words->text && strcmp(words->text, word) != 0) {
         words++;
     }
     return words->text ? words : NULL;

@@ -4,97 +4,10 @@
 
 #include <dirent.h>
 #include <errno.h>
-#include <fcntl.h>
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
-#include <sys/stat.h>
-#include <unistd.h>
 
 enum { PATH_SIZE = 4096 };
-
-static const size_t bytes_most = (size_t)SIL_SHEET_BYTES_MAX;
-
-static int read_all(int file, sheet_bytes *into)
-{
-    while (into->size <= bytes_most) {
-        ssize_t more = read(file, into->bytes + into->size, bytes_most + 1 - into->size);
-        if (more < 0 && errno == EINTR) {
-            continue;
-        }
-        if (more < 0) {
-            return errno;
-        }
-        if (more == 0) {
-            return 0;
-        }
-        into->size += (size_t)more;
-    }
-    return 0;
-}
-
-static int read_open(int file, sheet_bytes *into)
-{
-    into->size = 0;
-    into->bytes = malloc(bytes_most + 1);
-    int status = into->bytes ? read_all(file, into) : ENOMEM;
-    if (status != 0) {
-        free(into->bytes);
-        into->bytes = NULL;
-    }
-    return status;
-}
-
-int sheet_file_read(const char *path, sheet_bytes *into)
-{
-    if (strcmp(path, "-") == 0) {
-        return read_open(STDIN_FILENO, into);
-    }
-    int file = open(path, O_RDONLY | O_CLOEXEC);
-    if (file < 0) {
-        return errno;
-    }
-    int status = read_open(file, into);
-    close(file);
-    return status;
-}
-
-/* Opens a plain file of a folder, by its name alone. A link leads elsewhere and is refused. */
-static int read_within(int folder, const char *name, sheet_bytes *into)
-{
-    struct stat about;
-    if (folder < 0 || strchr(name, '/')) {
-        return EACCES;
-    }
-    int file = openat(folder, name, O_RDONLY | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK);
-    if (file < 0) {
-        return errno == ELOOP ? EACCES : errno;
-    }
-    int status =
-        fstat(file, &about) == 0 && S_ISREG(about.st_mode) ? read_open(file, into) : EACCES;
-    close(file);
-    return status;
-}
-
-sheet_node *sheet_source_read(sil_sheet *sheet, sheet_source *source)
-{
-    const sheet_mark start = {1, 1};
-    if (source->size > bytes_most) {
-        source->size = bytes_most;
-        sheet_tell_at(sheet, SIL_ERROR, source, start,
-                      "over 256 KiB: this is not a measuring sheet");
-        return NULL;
-    }
-    sheet_bytes_check(sheet, source);
-    sheet_node *root = sheet_tree_read(sheet, source);
-    if (!root && !source->cut) {
-        sheet_tell_at(sheet, SIL_ERROR, source, start, "empty: a sheet begins with sillet: 1");
-    } else if (root && root->shape != SHEET_MAPPING) {
-        sheet_tell_value(sheet, SIL_ERROR, root, "wanted keys and values, from sillet: 1 on");
-        return NULL;
-    }
-    return root;
-}
 
 static bool is_path(const char *name)
 {
@@ -157,7 +70,7 @@ static void tell_unread(sil_sheet *sheet, sheet_node *node, const char *folder, 
     for (size_t i = 0; i < sizeof of_path / sizeof of_path[0]; i++) {
         misnamed = misnamed || status == of_path[i];
     }
-    sheet->arena.failed = sheet->arena.failed || status == ENOMEM;
+    sheet->store.failed = sheet->store.failed || status == ENOMEM;
     sheet->unreadable = !misnamed;
     if (status == ENOENT) {
         tell_no_profile(sheet, node, folder);
@@ -165,13 +78,6 @@ static void tell_unread(sil_sheet *sheet, sheet_node *node, const char *folder, 
         sheet_tell_value(sheet, SIL_ERROR, node, "the profile cannot be read: %s",
                          strerror(status));
     }
-}
-
-sil_unit sheet_root_units(const sheet_node *root)
-{
-    const sheet_node *units = sheet_node_find(root, "units", strlen("units"));
-    bool inches = units && units->shape == SHEET_SCALAR && strcmp(units->text, "in") == 0;
-    return inches ? SIL_INCH : SIL_MM;
 }
 
 /* Reports keys in a profile that only a sheet may have, and reads the profile's own. */
@@ -201,7 +107,7 @@ static sheet_node *read_profile(sil_sheet *sheet, sheet_node *node, const char *
     int status = ENAMETOOLONG;
     if (path) {
         status = sheet->confined && is_path(node->text)
-                     ? read_within(sheet->folder, node->text, &file)
+                     ? sheet_file_read_within(sheet->folder, node->text, &file)
                      : sheet_file_read(path, &file);
     }
     if (status != 0) {
@@ -209,7 +115,7 @@ static sheet_node *read_profile(sil_sheet *sheet, sheet_node *node, const char *
         return NULL;
     }
     sheet_source *source = &sheet->profile;
-    source->name = sheet_arena_text(&sheet->arena, path, strlen(path));
+    source->name = sheet_text(sheet, path, strlen(path));
     source->held = file.bytes;
     source->bytes = file.bytes;
     source->size = file.size;

@@ -17,6 +17,12 @@ typedef struct sheet_bytes {
  */
 int sheet_file_read(const char *path, sheet_bytes *into);
 
+/* sheet_file_read_within: a plain file of an open folder, by its name alone. A link leads elsewhere
+ * and is refused.
+ * Status: 0, or an errno
+ */
+int sheet_file_read_within(int folder, const char *name, sheet_bytes *into);
+
 /* sheet_source_read: turns a source's bytes into nodes; NULL if there is no mapping (reported). */
 sheet_node *sheet_source_read(sil_sheet *sheet, sheet_source *source);
 

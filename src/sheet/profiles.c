@@ -98,6 +98,26 @@ static int by_name(const struct dirent **a, const struct dirent **b)
     return order != 0 ? order : (length > other) - (length < other);
 }
 
+/* The names of profiles among a folder's entries, which are freed; NULL out of memory. */
+static char **take_names(struct dirent **entries, int count)
+{
+    char **names = calloc((size_t)count + 1, sizeof *names);
+    bool whole = names != NULL;
+    for (int k = 0; k < count; k++) {
+        if (whole) {
+            names[k] = strndup(entries[k]->d_name, sheet_profile_name_length(entries[k]->d_name));
+            whole = names[k] != NULL;
+        }
+        free(entries[k]);
+    }
+    free(entries);
+    if (!whole) {
+        sil_profiles_free(names, names ? count : 0);
+        return NULL;
+    }
+    return names;
+}
+
 sil_status sil_profiles_list(char ***names, int *count)
 {
     char folder[PATH_SIZE];
@@ -112,24 +132,10 @@ sil_status sil_profiles_list(char ***names, int *count)
     if (found < 0) {
         return errno == ENOMEM ? SIL_NO_MEMORY : SIL_UNREADABLE;
     }
-    *names = calloc((size_t)found + 1, sizeof **names);
-    bool whole = *names != NULL;
-    for (int k = 0; k < found; k++) {
-        if (whole) {
-            (*names)[k] =
-                strndup(entries[k]->d_name, sheet_profile_name_length(entries[k]->d_name));
-            whole = (*names)[k] != NULL;
-        }
-        free(entries[k]);
-    }
-    free(entries);
-    if (!whole) {
-        sil_profiles_free(*names, *names ? found : 0);
-        *names = NULL;
-        return SIL_NO_MEMORY;
-    }
-    *count = found;
-    return SIL_DONE;
+    char **taken = take_names(entries, found);
+    *count = taken ? found : 0;
+    *names = taken;
+    return taken ? SIL_DONE : SIL_NO_MEMORY;
 }
 
 void sil_profiles_free(char **names, int count)

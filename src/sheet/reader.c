@@ -64,7 +64,7 @@ static bool read_kept(const char *path, kept *into)
         source->bytes = file.bytes;
         source->size = file.size;
         into->root = sheet_source_read(into->sheet, source);
-        if (into->root && into->sheet->told_count == 0 && !into->sheet->arena.failed) {
+        if (into->root && into->sheet->told_count == 0 && !into->sheet->store.failed) {
             return true;
         }
     }
@@ -92,7 +92,7 @@ static const kept *find_kept(sil_reader *reader, const char *path)
 /* Copies nodes for one sheet, which may merge and mark them; the texts are shared. */
 static sheet_node *copy_nodes(sil_sheet *sheet, const sheet_node *from)
 {
-    sheet_node *node = sheet_arena_take(&sheet->arena, sizeof *node);
+    sheet_node *node = sheet_take(sheet, sizeof *node);
     if (!node) {
         return NULL;
     }
@@ -117,7 +117,7 @@ sheet_node *sheet_reader_profile(sil_reader *reader, sil_sheet *sheet, const cha
         return NULL;
     }
     const sheet_source *source = &profile->sheet->sheet;
-    sheet->profile = (sheet_source){.name = sheet_arena_text(&sheet->arena, path, strlen(path)),
+    sheet->profile = (sheet_source){.name = sheet_text(sheet, path, strlen(path)),
                                     .bytes = source->bytes,
                                     .size = source->size};
     return copy_nodes(sheet, profile->root);

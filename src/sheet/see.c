@@ -46,8 +46,8 @@ typedef struct viewer {
 static void show_node(void *with, const sheet_node *node, const char *path)
 {
     const viewer *v = with;
-    const char *text = node->shape != SHEET_SCALAR ? NULL : node->given ? node->text : "";
-    const sil_entry entry = {path, text, node->source == &v->sheet->sheet, node->source->units};
+    const char *words = node->shape != SHEET_SCALAR ? NULL : node->given ? node->text : "";
+    const sil_entry entry = {path, words, node->source == &v->sheet->sheet, node->source->units};
     if (path[0]) {
         v->see(v->with, &entry);
     }

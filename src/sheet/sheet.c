@@ -27,8 +27,7 @@ static int by_place(const void *left, const void *right)
 static void sort_told(sil_sheet *sheet)
 {
     int count = 0;
-    sheet->sorted =
-        sheet_arena_take(&sheet->arena, sizeof(sheet_told *) * (size_t)sheet->told_count);
+    sheet->sorted = sheet_take(sheet, sizeof(sheet_told *) * (size_t)sheet->told_count);
     for (sheet_told *told = sheet->first; sheet->sorted && told; told = told->next) {
         sheet->sorted[count++] = told;
     }
@@ -77,7 +76,7 @@ static sil_status finish(sil_sheet *sheet)
     let_go(&sheet->sheet);
     let_go(&sheet->profile);
     sort_told(sheet);
-    if (sheet->arena.failed) {
+    if (sheet->store.failed) {
         return SIL_NO_MEMORY;
     }
     if (sheet->unreadable) {
@@ -95,7 +94,7 @@ static sil_sheet *new_sheet(const char *name)
     if (!sheet) {
         return NULL;
     }
-    sheet->sheet.name = sheet_arena_text(&sheet->arena, name, strlen(name));
+    sheet->sheet.name = sheet_text(sheet, name, strlen(name));
     if (!sheet->sheet.name) {
         sil_sheet_free(sheet);
         return NULL;
@@ -162,27 +161,4 @@ sil_status sil_sheet_read(const char *path, const char *profiles, sil_sheet **sh
 sil_status sil_reader_read(sil_reader *reader, const char *path, sil_sheet **sheet)
 {
     return read_file(reader, path, sheet_reader_folder(reader), sheet);
-}
-
-const sil_job *sil_sheet_job(const sil_sheet *sheet)
-{
-    return sheet->errors > 0 || sheet->arena.failed ? NULL : &sheet->job;
-}
-
-int sil_sheet_complaint_count(const sil_sheet *sheet)
-{
-    return sheet ? sheet->told_count : 0;
-}
-
-sil_complaint sil_sheet_complaint(const sil_sheet *sheet, int index)
-{
-    return sheet->sorted[index]->complaint;
-}
-
-void sil_sheet_free(sil_sheet *sheet)
-{
-    if (sheet) {
-        sheet_arena_free(&sheet->arena);
-        free(sheet);
-    }
 }

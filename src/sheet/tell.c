@@ -2,22 +2,35 @@
 /* Complaints: what was found, what should be there, and where. */
 #include "tree.h"
 
-#include <stdarg.h>
-#include <stdio.h>
 #include <string.h>
 
-sheet_quote sheet_quote_of(const char *text, size_t length)
+void *sheet_take(sil_sheet *sheet, size_t size)
+{
+    void *taken = text_store_room(&sheet->store, size);
+    return taken ? memset(taken, 0, size) : NULL;
+}
+
+char *sheet_text(sil_sheet *sheet, const char *words, size_t length)
+{
+    char *copy = sheet_take(sheet, length + 1);
+    if (copy) {
+        memcpy(copy, words, length);
+    }
+    return copy;
+}
+
+sheet_quote sheet_quote_of(const char *words, size_t length)
 {
     enum { SHOWN = 40 };
     sheet_quote quote;
     size_t used = 0;
     while (used < length && used < SHOWN) {
         unsigned long code;
-        size_t step = sil_character(text + used, length - used, &code);
+        size_t step = sil_character(words + used, length - used, &code);
         if (step == 0) {
             break;
         }
-        memcpy(quote.text + used, text + used, step);
+        memcpy(quote.text + used, words + used, step);
         if (code < 0x20) {
             quote.text[used] = ' ';
         }
@@ -61,8 +74,8 @@ static int count_breaks(const sheet_source *source, size_t *starts)
 static bool lay_lines(sil_sheet *sheet, sheet_source *source)
 {
     int count = count_breaks(source, NULL) + 1;
-    source->line_starts = sheet_arena_take(&sheet->arena, sizeof(size_t) * ((size_t)count + 1));
-    source->lines = sheet_arena_take(&sheet->arena, sizeof(char *) * (size_t)count);
+    source->line_starts = sheet_take(sheet, sizeof(size_t) * ((size_t)count + 1));
+    source->lines = sheet_take(sheet, sizeof(char *) * (size_t)count);
     if (!source->line_starts || !source->lines) {
         return false;
     }
@@ -73,13 +86,13 @@ static bool lay_lines(sil_sheet *sheet, sheet_source *source)
 }
 
 /* A NUL would end the text, so its picture, U+2400, is kept instead. */
-static const char *copy_line(sheet_arena *arena, const char *start, size_t length)
+static const char *copy_line(sil_sheet *sheet, const char *start, size_t length)
 {
     size_t nuls = 0;
     for (size_t i = 0; i < length; i++) {
         nuls += start[i] == '\0';
     }
-    char *copy = sheet_arena_take(arena, length + 2 * nuls + 1), *to = copy;
+    char *copy = sheet_take(sheet, length + 2 * nuls + 1), *to = copy;
     for (size_t i = 0; copy && i < length; i++) {
         if (start[i] == '\0') {
             *to++ = '\xE2';
@@ -106,23 +119,16 @@ const char *sheet_source_line(sil_sheet *sheet, sheet_source *source, int line)
         while (start + length < end && line_break(start + length, end) == 0) {
             length++;
         }
-        *kept = copy_line(&sheet->arena, start, length);
+        *kept = copy_line(sheet, start, length);
     }
     return *kept;
 }
 
-static void keep(sil_sheet *sheet, sil_severity severity, sheet_source *source, sheet_mark mark,
-                 const char *text)
+static void keep_words(sil_sheet *sheet, sheet_source *source, sheet_mark mark,
+                       sil_severity severity, const char *words)
 {
-    sheet->errors += severity == SIL_ERROR;
-    if (sheet->told_count == SHEET_TOLD_MAX) {
-        return;
-    }
-    if (sheet->told_count == SHEET_TOLD_MAX - 1) {
-        text = "there are more mistakes than are shown here";
-    }
-    sheet_told *told = sheet_arena_take(&sheet->arena, sizeof *told);
-    char *copy = sheet_arena_text(&sheet->arena, text, strlen(text));
+    sheet_told *told = sheet_take(sheet, sizeof *told);
+    char *copy = sheet_text(sheet, words, strlen(words));
     if (!told || !copy) {
         return;
     }
@@ -144,34 +150,47 @@ static void keep(sil_sheet *sheet, sil_severity severity, sheet_source *source, 
     sheet->last = told;
 }
 
+/* Takes the words. */
+static void keep(sil_sheet *sheet, sil_severity severity, sheet_source *source, sheet_mark mark,
+                 text *words)
+{
+    sheet->errors += severity == SIL_ERROR;
+    sheet->store.failed = sheet->store.failed || words->failed;
+    if (sheet->told_count < SHEET_TOLD_MAX) {
+        bool last = sheet->told_count == SHEET_TOLD_MAX - 1;
+        keep_words(sheet, source, mark, severity,
+                   last ? "there are more mistakes than are shown here" : text_read(words));
+    }
+    text_free(words);
+}
+
 void sheet_tell_at(sil_sheet *sheet, sil_severity severity, sheet_source *source, sheet_mark mark,
                    const char *format, ...)
 {
-    char text[512];
+    text words = {0};
     va_list arguments;
     va_start(arguments, format);
-    vsnprintf(text, sizeof text, format, arguments);
+    text_add_list(&words, format, arguments);
     va_end(arguments);
-    keep(sheet, severity, source, mark, text);
+    keep(sheet, severity, source, mark, &words);
 }
 
 void sheet_tell_value(sil_sheet *sheet, sil_severity severity, sheet_node *node, const char *format,
                       ...)
 {
-    char text[512];
+    text words = {0};
     sheet_quote key = sheet_quote_of(node->key ? node->key : "the sheet",
                                      node->key ? node->key_length : strlen("the sheet"));
     sheet_quote found = {""};
     if (node->shape == SHEET_SCALAR) {
         found = sheet_quote_of(node->text, node->length);
     }
-    int used =
-        snprintf(text, sizeof text, "%s%s%s: ", key.text, found.text[0] ? " " : "", found.text);
+    text_add(&words, "%s%s%s: ", key.text, found.text[0] ? " " : "", found.text);
     va_list arguments;
     va_start(arguments, format);
-    vsnprintf(text + used, sizeof text - (size_t)used, format, arguments);
+    text_add_list(&words, format, arguments);
     va_end(arguments);
-    keep(sheet, severity, node->source, node->at, text);
+    keep(sheet, severity, node->source, node->at, &words);
     char told = (char)(1 + (int)severity);
     node->told = node->told > told ? node->told : told;
 }

@@ -32,19 +32,19 @@ static void stop(builder *build, yaml_mark_t mark, const char *why)
     build->source->cut = true;
 }
 
-static bool is_null(const char *text, size_t length)
+static bool is_null(const char *words, size_t length)
 {
-    return length == 0 || (length == 1 && text[0] == '~') ||
-           (length == 4 && memcmp(text, "null", 4) == 0);
+    return length == 0 || (length == 1 && words[0] == '~') ||
+           (length == 4 && memcmp(words, "null", 4) == 0);
 }
 
 /* Escapes in quoted texts can produce characters that are not allowed in a sheet. */
-static bool has_control(const char *text, size_t length)
+static bool has_control(const char *words, size_t length)
 {
     for (size_t i = 0; i < length; i++) {
-        unsigned char c = (unsigned char)text[i];
+        unsigned char c = (unsigned char)words[i];
         bool plain = c >= 0x20 && c != 0x7F && c != 0xC2;
-        bool c1 = c == 0xC2 && i + 1 < length && (unsigned char)text[i + 1] < 0xA0;
+        bool c1 = c == 0xC2 && i + 1 < length && (unsigned char)words[i + 1] < 0xA0;
         if (!plain && c != '\n' && c != '\t' && (c != 0xC2 || c1)) {
             return true;
         }
@@ -54,7 +54,7 @@ static bool has_control(const char *text, size_t length)
 
 static sheet_node *new_node(builder *build, sheet_shape shape, const yaml_event_t *event)
 {
-    sheet_node *node = sheet_arena_take(&build->sheet->arena, sizeof *node);
+    sheet_node *node = sheet_take(build->sheet, sizeof *node);
     if (!node) {
         build->stopped = true;
         return NULL;
@@ -68,18 +68,18 @@ static sheet_node *new_node(builder *build, sheet_shape shape, const yaml_event_
 
 static void set_text(builder *build, sheet_node *node, const yaml_event_t *event)
 {
-    const char *text = (const char *)event->data.scalar.value;
+    const char *words = (const char *)event->data.scalar.value;
     size_t length = event->data.scalar.length;
     bool escapes = event->data.scalar.style == YAML_DOUBLE_QUOTED_SCALAR_STYLE;
-    if (escapes && has_control(text, length)) {
+    if (escapes && has_control(words, length)) {
         sheet_tell_at(build->sheet, SIL_ERROR, build->source, node->at,
                       "a control character in a text");
         node->told = 1 + SIL_ERROR;
         length = 0;
     }
-    node->text = sheet_arena_text(&build->sheet->arena, text, length);
+    node->text = sheet_text(build->sheet, words, length);
     node->length = length;
-    node->given = !is_null(text, length);
+    node->given = !is_null(words, length);
     build->stopped = build->stopped || !node->text;
 }
 
@@ -328,7 +328,7 @@ sheet_node *sheet_tree_read(sil_sheet *sheet, sheet_source *source)
     builder build = {.sheet = sheet, .source = source};
     yaml_parser_t parser;
     if (!yaml_parser_initialize(&parser)) {
-        sheet->arena.failed = true;
+        sheet->store.failed = true;
         return NULL;
     }
     yaml_parser_set_encoding(&parser, YAML_UTF8_ENCODING);
@@ -336,7 +336,7 @@ sheet_node *sheet_tree_read(sil_sheet *sheet, sheet_source *source)
     while (!build.stopped) {
         yaml_event_t event;
         if (!yaml_parser_parse(&parser, &event)) {
-            sheet->arena.failed = sheet->arena.failed || parser.error == YAML_MEMORY_ERROR;
+            sheet->store.failed = sheet->store.failed || parser.error == YAML_MEMORY_ERROR;
             tell_yaml(&build, &parser);
             break;
         }

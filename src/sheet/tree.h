@@ -5,7 +5,7 @@
 
 #include <sillet/sheet.h>
 
-#include "arena.h"
+#include "../text/text.h"
 
 /* A file: its bytes while it is being read, and those of its lines that complaints show. */
 typedef struct sheet_source {
@@ -51,7 +51,7 @@ typedef struct sheet_told {
 
 /* A sheet and all that came out of it. */
 struct sil_sheet {
-    sheet_arena arena;
+    text_store store;   /* owns nodes, lists and texts */
     sil_reader *reader; /* the reader that keeps profiles, or NULL */
     sheet_source sheet, profile;
     sheet_told *first, *last;
@@ -67,6 +67,11 @@ struct sil_sheet {
 };
 
 enum { SHEET_TOLD_MAX = 1000, SHEET_KEYS_MAX = 1000 };
+
+/* sheet_take: so many zeroed bytes, aligned for anything. sheet_text: a copy of so many bytes,
+ * NUL-terminated. Both belong to the sheet; NULL without memory. */
+void *sheet_take(sil_sheet *sheet, size_t size);
+char *sheet_text(sil_sheet *sheet, const char *words, size_t length);
 
 /* sheet_tree_read: the nodes of a source, as far as it can be read.
  * Returned: the root, or NULL if there is none (reported) */

@@ -26,12 +26,13 @@
 
 const char *__asan_default_options(void);
 
-/* Blocks left over are counted by the heap; a report of the sanitizer's ends with this code. */
+/* Blocks left over are counted by the heap; a report of the sanitizer's ends with this code. The
+ * sanitizer does not keep who asked for each block: that would take a fifth of the time. */
 enum { SANITIZER_CODE = 99, TEXT_SIZE = 1 << 20 };
 
 const char *__asan_default_options(void)
 {
-    return "detect_leaks=0:exitcode=99:handle_abort=1:symbolize=0";
+    return "detect_leaks=0:exitcode=99:handle_abort=1:symbolize=0:malloc_context_size=0";
 }
 
 static const char old_bytes[] = "the old file";

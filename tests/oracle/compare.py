@@ -13,7 +13,8 @@ import os
 import subprocess
 import sys
 import tempfile
-from concurrent.futures import ThreadPoolExecutor
+from concurrent.futures import ProcessPoolExecutor
+from itertools import repeat
 
 import bench
 import history
@@ -27,6 +28,7 @@ NEAR_FLAT = 2e-5   # curvature about 1/3000, where a radius may as well be calle
 NEVER_PAST = 1e-9
 NEAR_PLACE = 1e-5  # where a string is to leave nut and saddle
 NO_PAIR = 5.0      # cents; no string of an instrument is left so far off by its best pair
+BATCH = 50         # sheets that one process plans
 JOINT = 3          # every so many sheets the lowest setup is held against one joint programme
 
 
@@ -192,37 +194,37 @@ def compare_sound(report, job, found, got, joint):
     compare_lowest(report, job, found, got["lowest"], joint)
 
 
-def run(program, path):
-    """(result or None, what went wrong)."""
-    done = subprocess.run([program, "plan", path, "--json"], capture_output=True, text=True,
+def run(program, paths):
+    """A pair for each sheet, all of them planned by one process: its result, or None and why."""
+    if len(paths) == 1:  # alone it would be answered with its result and nothing round it
+        return run(program, paths * 2)[:1]
+    done = subprocess.run([program, "plan", "--json", *paths], capture_output=True, text=True,
                           check=False)
-    if done.returncode:
-        return None, f"exit {done.returncode}: {done.stderr.strip()}"
     try:
-        return json.loads(done.stdout), None
+        lines = [json.loads(line) for line in done.stdout.splitlines()]
     except ValueError as fault:
-        return None, f"not JSON: {fault}"
+        return [(None, f"not JSON: {fault}")] * len(paths)
+    if [line["sheet"] for line in lines] != paths:
+        return [(None, f"exit {done.returncode}, not a line a sheet: {done.stderr.strip()}")] * len(paths)
+    return [(line["result"], f"exit {line['exit']}: {done.stderr.strip()}" if line["exit"] else None)
+            for line in lines]
 
 
-def check(report, program, path, text, joint):
-    """Runs the program on one sheet and compares all of its arithmetic."""
-    job, visits, done, _ = history.follow(text)
+def check(report, sheet, got, joint):
+    """Compares all arithmetic of one sheet."""
+    job, visits, done, _ = history.follow(sheet)
     wanted, found = bench.plan_and_cuts(job)
-    got, fault = run(program, path)
-    if fault:
-        report.wrong("the program", "a plan", fault)
-        return job, None
     radius = wanted["saddle"].pop("top_radius")
     got_radius = got.get("saddle", {}).get("top_radius", "nothing of that name")
     report.same("visits", visits, got.get("visits"))
     report.same("done", done, got.get("done"))
     report.same("result", wanted, {key: got.get(key) for key in wanted})
     if report.lines:
-        return job, got
+        return job
     compare_radius(report, radius, got_radius, found.radius)
     compare_cut(report, found, got["saddle"]["bottom_cut"])
     compare_sound(report, job, found, got, joint)
-    return job, got
+    return job
 
 
 def settled(job, got):
@@ -234,11 +236,8 @@ def settled(job, got):
             and all(s["verdict"] != "wait" for part in parts_of for s in part["strings"]))
 
 
-def check_again(report, program, path, job, first):
+def check_again(report, got, job, first):
     """After the predicted work nothing is left to do, and what was worked on is at its aim."""
-    got, fault = run(program, path)
-    if fault:
-        return report.wrong("the program", "a plan", fault)
     for part in ("nut", "saddle"):
         if got[part]["remedy"] != "none":
             report.wrong(f"{part}.remedy", "none", got[part]["remedy"])
@@ -251,22 +250,37 @@ def check_again(report, program, path, job, first):
                         now[f"first_held{job.targets.held}"])
 
 
-def one(options, folder, number):
-    """The reports of one number: its sheet, and its second reading where there is one."""
-    doc, text = jobs.make(options.seed, number)
-    path = os.path.join(folder, f"{number}.yaml")
-    with open(path, "w", encoding="utf-8") as file:
-        file.write(text)
-    reports = [Report(f"sheet {number}")]
-    job, got = check(reports[0], options.program, path, text, number % JOINT == 0)
-    if got is None or reports[0].lines or not settled(job, got):
-        return reports
-    path = os.path.join(folder, f"{number}-again.yaml")
-    with open(path, "w", encoding="utf-8") as file:
-        file.write(jobs.again(doc, job, got))
-    reports.append(Report(f"sheet {number} again"))
-    check_again(reports[1], options.program, path, job, got)
-    return reports
+def planned(program, folder, reports, texts):
+    """What the program makes of each sheet, once written into the folder; None where it fails."""
+    paths = [os.path.join(folder, report.name.replace(" ", "-") + ".yaml") for report in reports]
+    for path, text in zip(paths, texts):
+        with open(path, "w", encoding="utf-8") as file:
+            file.write(text)
+    results = run(program, paths) if paths else []
+    for report, (_, fault) in zip(reports, results):
+        if fault:
+            report.wrong("the program", "a plan", fault)
+    return [None if fault else got for got, fault in results]
+
+
+def compare(options, folder, numbers):
+    """The reports of some numbers: of each its sheet, and its second reading where there is one."""
+    made = [jobs.make(options.seed, number) for number in numbers]
+    reports = [Report(f"sheet {number}") for number in numbers]
+    again = []
+    results = planned(options.program, folder, reports, [text for _, text in made])
+    for number, (doc, text), report, got in zip(numbers, made, reports, results):
+        if got is None:
+            continue
+        job = check(report, text, got, number % JOINT == 0)
+        if not report.lines and settled(job, got):
+            again.append((Report(f"{report.name} again"), jobs.again(doc, job, got), job, got))
+    seconds = [report for report, *_ in again]
+    results = planned(options.program, folder, seconds, [text for _, text, *_ in again])
+    for (report, _, job, first), got in zip(again, results):
+        if got is not None:
+            check_again(report, got, job, first)
+    return reports + seconds
 
 
 def main():
@@ -277,11 +291,12 @@ def main():
     parser.add_argument("--seed", default="1")
     parser.add_argument("--keep", help="a folder that keeps the sheets")
     options = parser.parse_args()
-    numbers = range(options.start, options.start + options.count)
-    with tempfile.TemporaryDirectory() as scratch, ThreadPoolExecutor(2) as two:
+    end = options.start + options.count
+    batches = [range(n, min(n + BATCH, end)) for n in range(options.start, end, BATCH)]
+    with tempfile.TemporaryDirectory() as scratch, ProcessPoolExecutor(2) as two:
         folder = options.keep or scratch
         os.makedirs(folder, exist_ok=True)
-        reports = [r for batch in two.map(lambda n: one(options, folder, n), numbers)
+        reports = [r for batch in two.map(compare, repeat(options), repeat(folder), batches)
                    for r in batch]
     failed = [r for r in reports if r.lines]
     for report in failed:

@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: MIT
 """A sheet's readings one after the other: what each shows of the work that the one before asked for,
 what that teaches of the neck, and whether all is done."""
+import functools
 import math
 from types import SimpleNamespace as Plain
 
@@ -174,6 +175,7 @@ def finished(view):
     return bool(there and straight and not bowed_back and sound and idle and gaps and settled)
 
 
+@functools.lru_cache(maxsize=100)  # who makes a sheet and who compares it both ask
 def follow(text):
     """(the job as its last reading leaves it, its visits, whether done, whether it is too near a
     threshold to call)."""

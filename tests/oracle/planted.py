@@ -9,10 +9,8 @@ is not; read with tools that are off by up to what they read to; and the program
 that buzzes most does. What buzzes is told by the true instrument, never by the readings.
 """
 import argparse
-import json
 import os
 import random
-import subprocess
 import sys
 import tempfile
 from collections import Counter
@@ -22,6 +20,7 @@ import numpy as np
 import yaml
 
 import bench
+import compare
 import sheet
 import sound
 
@@ -195,18 +194,19 @@ def sheet_of(it):
     return notes, yaml.dump(it.doc, sort_keys=False)
 
 
-def named(program, folder, rng, fault):
-    """The cause told of the worst note, and of every note listed; None where it is no plan."""
-    notes, text = sheet_of(planted(rng, fault))
-    path = os.path.join(folder, "planted.yaml")
-    with open(path, "w", encoding="utf-8") as file:
-        file.write(text)
-    done = subprocess.run([program, "plan", path, "--json"], capture_output=True, text=True,
-                          check=False)
-    if done.returncode:
-        return None, done.stderr
-    told = {(c["string"] - 1, c["fret"]): c["cause"] for c in json.loads(done.stdout)["causes"]}
-    return told[notes[0]], sorted(set(told.values()))
+def named(program, folder, sheets):
+    """Of each sheet the cause told of the worst note, and of every note listed; None where it is no
+    plan, and why."""
+    paths = [os.path.join(folder, f"{k}.yaml") for k in range(len(sheets))]
+    for path, (_, text) in zip(paths, sheets):
+        with open(path, "w", encoding="utf-8") as file:
+            file.write(text)
+    for (notes, _), (got, fault) in zip(sheets, compare.run(program, paths)):
+        if got is None:
+            yield None, fault
+            continue
+        told = {(c["string"] - 1, c["fret"]): c["cause"] for c in got["causes"]}
+        yield told[notes[0]], sorted(set(told.values()))
 
 
 # What must come out
@@ -240,8 +240,8 @@ def main():
     with tempfile.TemporaryDirectory() as folder:
         for fault, count in counts.items():
             rng = random.Random(f"{options.seed}/{fault}")
-            for _ in range(options.count):
-                worst, told = named(options.program, folder, rng, fault)
+            sheets = [sheet_of(planted(rng, fault)) for _ in range(options.count)]
+            for worst, told in named(options.program, folder, sheets):
                 if worst is None:
                     wrong.append(f"{fault}: no plan: {told}")
                     continue

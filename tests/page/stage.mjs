@@ -82,6 +82,24 @@ export async function type(page, name, text) {
   await page.waitForFunction((was) => Number(document.body.dataset.shown || 0) > was, before);
 }
 
+// Readings of an invented instrument whose saddle stands too high.
+export const readings = {
+  "readings.0.humidity": "48 %", "readings.0.relief.gap": "0.19",
+  "readings.0.saddle_height.treble": "9.0", "readings.0.saddle_height.bass": "10.2",
+  ...Object.fromEntries(["2.35", "2.45", "2.6", "2.7", "2.85", "2.95"].map((text, string) => [`readings.0.action.${string}`, text])),
+  ...Object.fromEntries(["0.06", "0.06", "0.07", "0.08", "0.09", "0.10"].map((text, string) => [`readings.0.first.${string}`, text])),
+};
+
+export async function fillIn(page) {
+  for (const [name, text] of Object.entries(readings)) await page.fill(`[name="${name}"]`, text);
+  await page.selectOption('[name="readings.0.frets"]', "sound");
+  for (const details of await page.locator("details.section").all()) await details.evaluate((one) => { one.open = true; });
+  await page.selectOption('[name="instrument.rod"]', "two-way");
+  await page.fill('[name="saddle.slot_depth"]', "5");
+  await page.fill('[name="nut.seat_to_board"]', "6.5");
+  await type(page, "instrument.crown", "1.1");
+}
+
 export async function accessible(page, where) {
   // From outside the page, so that its own policy stays in force.
   const {readFileSync} = await import("node:fs");

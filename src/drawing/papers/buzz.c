@@ -152,7 +152,7 @@ static void put_tables(draw_flow *flow)
 static void put_lowest(draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
-    brief_figure relief = draft->brief->lowest.relief;
+    brief_figure relief = draft->brief->lowest_relief;
     if (!brief_known(relief)) {
         return;
     }

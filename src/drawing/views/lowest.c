@@ -14,8 +14,8 @@ void view_lowest(const draw_draft *draft, draw_shapes *list, double width)
                               {.label = {"gap at the 1st", NULL}, .height = DRAW_NOTE}}};
     for (int i = 0; i < b->strings; i++) {
         grid.row[0].cell[i] = draw_figure(draft, b->action[i].after);
-        grid.row[1].cell[i] = draw_figure(draft, b->lowest.action[i]);
-        grid.row[2].cell[i] = draw_figure(draft, b->lowest.first[i]);
+        grid.row[1].cell[i] = draw_figure(draft, b->sound[i].lowest);
+        grid.row[2].cell[i] = draw_figure(draft, b->sound[i].lowest_first);
     }
     draw_add_grid(draft, list, 0, 0, width, &grid);
 }

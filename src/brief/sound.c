@@ -1,0 +1,74 @@
+/* SPDX-License-Identifier: MIT */
+/* How each string rings, and where it plays in tune. */
+#include "within.h"
+
+static brief_figure nearest(const brief *b, double mm)
+{
+    return figure_length(b->unit, mm, SIL_NEAREST);
+}
+
+static brief_weakest weakest(const brief *b, const sil_clearance *clean, int i)
+{
+    brief_weakest found = {.stop = -1, .on = -1, .force = figure_none()};
+    double least = SIL_UNKNOWN;
+    for (int stop = 1; stop < b->plan->bench.board.frets; stop++) {
+        double force = clean->force[i][stop];
+        if (sil_known(force) && !(force >= least)) {
+            least = force;
+            found.stop = stop;
+            found.on = clean->at_fret[i][stop];
+        }
+    }
+    found.force = figure_number(least, 2);
+    return found;
+}
+
+/* The cents that are farthest from none. */
+static double worst_of(const double *cents)
+{
+    double worst = cents[1];
+    for (int n = 2; n <= SIL_PITCH_FRETS; n++) {
+        worst = fabs(cents[n]) > fabs(worst) ? cents[n] : worst;
+    }
+    return worst;
+}
+
+static void fill_pitch(const brief *b, int i, brief_sound *sound)
+{
+    const sil_compensation *told = &b->plan->compensation[i];
+    sound->built = nearest(b, b->plan->job->saddle.setback[i]);
+    sound->in_tune = nearest(b, told->saddle_only);
+    sound->setback = nearest(b, told->best.setback);
+    sound->advance = nearest(b, told->best.advance);
+    sound->cents = figure_number(told->as_built[SIL_PITCH_FRETS], 1);
+    sound->worst = figure_number(worst_of(told->as_built), 1);
+    sound->move = nearest(b, told->move);
+}
+
+/* The lowest clean setup is a limit: its action and its gap are rounded up. */
+static void fill_lowest(const brief *b, int i, brief_sound *sound)
+{
+    const sil_board *board = &b->plan->bench.board;
+    const sil_lowest *lowest = &b->plan->lowest;
+    bool known = sil_known(lowest->relief);
+    double action = known ? sil_action(board, &lowest->fit, i, 12) : SIL_UNKNOWN;
+    double first = known ? sil_first_gap(board, &lowest->fit, i, SIL_HOLD_3) : SIL_UNKNOWN;
+    sound->lowest = figure_length(b->unit, action, SIL_UP);
+    sound->lowest_first = figure_length(b->unit, first, SIL_UP);
+}
+
+void brief_fill_sound(brief *b)
+{
+    const sil_plan *plan = b->plan;
+    b->lowest_relief = nearest(b, plan->lowest.relief);
+    for (int i = 0; i < b->strings; i++) {
+        brief_sound *sound = &b->sound[i];
+        sound->picked = figure_number(plan->job->attack.force[i], 2);
+        sound->open_now = figure_number(plan->clean_now.force[i][0], 2);
+        sound->open_after = figure_number(plan->clean_after.force[i][0], 2);
+        sound->now = weakest(b, &plan->clean_now, i);
+        sound->after = weakest(b, &plan->clean_after, i);
+        fill_lowest(b, i, sound);
+        fill_pitch(b, i, sound);
+    }
+}

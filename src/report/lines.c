@@ -1,0 +1,16 @@
+/* SPDX-License-Identifier: MIT */
+#include "lines.h"
+
+void report_string(text *t, const brief *b, int string)
+{
+    const char *note = b->plan->job->strings[string].note;
+    text_add(t, "  %2d ", string + 1);
+    text_left(t, 9, note ? note : "");
+}
+
+void report_wrap(text *t, text *words, int indent)
+{
+    text_wrap(t, text_read(words), indent, REPORT_COLUMNS);
+    t->failed = t->failed || words->failed;
+    text_free(words);
+}

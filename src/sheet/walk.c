@@ -1,0 +1,66 @@
+/* SPDX-License-Identifier: MIT */
+/* Each key of a mapping to the row of its field. */
+#include "fill.h"
+
+/* The part of a sheet where a key that its root does not have belongs: "action" belongs in
+ * readings. */
+static const char *home_of(const char *key, size_t length)
+{
+    for (int i = 0; i < job_table_all.count; i++) {
+        const job_field *part = &job_table_all.fields[i];
+        if (part->of && job_table_find(part->of, key, length)) {
+            return part->key;
+        }
+    }
+    return NULL;
+}
+
+/* YAML reads "1,0" in braces as the value 1 and a key 0. */
+static bool is_number(const sheet_node *node)
+{
+    for (size_t k = 0; k < node->key_length; k++) {
+        if (node->key[k] < '0' || node->key[k] > '9') {
+            return false;
+        }
+    }
+    return node->key_length > 0;
+}
+
+static void tell_unknown(sheet_filler *filler, sheet_node *node, const job_table *table)
+{
+    const char *slip = NULL, *asked = "; did you mean ", *home = NULL;
+    int nearness = 99;
+    for (int i = 0; i < table->count; i++) {
+        int apart = sheet_nearness(node->key, node->key_length, table->fields[i].key);
+        if (apart < nearness && sheet_near(apart, node->key_length)) {
+            slip = table->fields[i].key;
+            nearness = apart;
+        }
+    }
+    if (is_number(node)) {
+        slip = home = "a decimal comma? write a point, or quotes around it";
+        asked = "; ";
+    } else if (!slip) {
+        home = home_of(node->key, node->key_length);
+        slip = home;
+        asked = "; it belongs in ";
+    }
+    sheet_tell_at(filler->sheet, SIL_ERROR, node->source, node->key_at, "unknown key %s%s%s%s",
+                  sheet_quote_of(node->key, node->key_length).text, slip ? asked : "",
+                  slip ? slip : "", slip && !home ? "?" : "");
+}
+
+void sheet_fill_table(sheet_filler *filler, sheet_node *node, const job_table *table, void *base)
+{
+    if (!sheet_expect(filler, node, SHEET_MAPPING)) {
+        return;
+    }
+    for (sheet_node *child = node->first; child; child = child->next) {
+        const job_field *field = job_table_find(table, child->key, child->key_length);
+        if (!field) {
+            tell_unknown(filler, child, table);
+        } else if (child->given) {
+            filler->fills[field->kind](filler, child, field, base);
+        }
+    }
+}

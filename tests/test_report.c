@@ -1,0 +1,174 @@
+/* SPDX-License-Identifier: MIT */
+/* The result's figures of each sentence, and the text's columns. */
+#include "planned.h"
+#include "random_job.h"
+#include "sound_job.h"
+
+#include <cjson/cJSON.h>
+#include <glob.h>
+#include <regex.h>
+#include <sillet/sillet.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* --- every figure of a sentence is data as well ----------------------------------------------- */
+
+/* What can only be a figure: one with a decimal point, or with its unit behind it. Strings, frets
+ * and ordinals are whole numbers without. */
+static const char figures[] = "-?[0-9]+[.][0-9]+|[0-9]+(°| %)";
+
+static int sentences, found;
+
+static const char *shown_of(const cJSON *said)
+{
+    const cJSON *shown = cJSON_GetObjectItem(said, "shown");
+    assert_true(cJSON_IsString(shown));
+    return shown->valuestring;
+}
+
+/* Whether this figure of the sentence is the next of those noted; those noted in between stand
+ * without point or unit. */
+static const cJSON *find_noted(const cJSON *said, const char *at, size_t length)
+{
+    while (said) {
+        const char *shown = shown_of(said);
+        if (strlen(shown) == length && memcmp(shown, at, length) == 0) {
+            return said;
+        }
+        said = said->next;
+    }
+    return NULL;
+}
+
+static void hold(const char *words, const cJSON *noted)
+{
+    regex_t pattern;
+    regmatch_t match;
+    const cJSON *said = noted->child;
+    assert_int_equal(regcomp(&pattern, figures, REG_EXTENDED), 0);
+    sentences++;
+    for (const char *at = words; regexec(&pattern, at, 1, &match, 0) == 0; at += match.rm_eo) {
+        const char *from = at + match.rm_so;
+        size_t length = strspn(from, "-0123456789.");
+        length -= from[length - 1] == '.'; /* the end of a sentence */
+        const cJSON *next = find_noted(said, from, length);
+        if (!next) {
+            fail_msg("%.*s is not noted in its place: %s", (int)length, from, words);
+        }
+        said = next->next;
+        found++;
+    }
+    regfree(&pattern);
+    const char *at = words;
+    for (said = noted->child; said; said = said->next) { /* and all that is noted is said */
+        at = strstr(at, shown_of(said));
+        if (!at) {
+            fail_msg("%s is noted, and not said in its place: %s", shown_of(said), words);
+        }
+        at += strlen(shown_of(said));
+    }
+}
+
+static void hold_rows(const cJSON *root, const char *list, const char *words, const char *noted)
+{
+    const cJSON *row;
+    cJSON_ArrayForEach(row, cJSON_GetObjectItem(root, list))
+    {
+        const cJSON *said = cJSON_GetObjectItem(row, noted);
+        assert_true(cJSON_IsArray(said));
+        hold(cJSON_GetObjectItem(row, words)->valuestring, said);
+    }
+}
+
+static void hold_job(const sil_job *job)
+{
+    static sil_plan plan;
+    plan_into(job, &plan);
+    for (sil_unit unit = SIL_MM; unit <= SIL_INCH; unit++) {
+        char *result = sil_report_json(&plan, unit);
+        assert_non_null(result);
+        cJSON *root = cJSON_Parse(result);
+        assert_non_null(root);
+        hold_rows(root, "findings", "text", "figures");
+        hold_rows(root, "steps", "do", "figures");
+        hold_rows(root, "steps", "check", "check_figures");
+        cJSON_Delete(root);
+        free(result);
+    }
+}
+
+static void every_figure_of_random_plans_is_noted(void **state)
+{
+    (void)state;
+    static random_job made;
+    uint64_t seed = 14;
+    for (int job = 0; job < 300; job++) {
+        make_random_job(&made, &seed, 1 + job % SIL_STRINGS_MAX);
+        hold_job(&made.job);
+    }
+    assert_true(sentences > 3000 && found > 3000);
+}
+
+static void every_figure_of_the_examples_is_noted(void **state)
+{
+    (void)state;
+    glob_t examples;
+    assert_int_equal(glob("examples/*.yaml", 0, NULL, &examples), 0);
+    assert_true(examples.gl_pathc >= 20);
+    for (size_t k = 0; k < examples.gl_pathc; k++) {
+        sil_sheet *example;
+        sil_sheet_read(examples.gl_pathv[k], "profiles", &example);
+        assert_non_null(sil_sheet_job(example));
+        hold_job(sil_sheet_job(example));
+        sil_sheet_free(example);
+    }
+    globfree(&examples);
+}
+
+/* --- the text --------------------------------------------------------------------------------- */
+
+/* The line of the history that begins with this date. */
+static void expect_line(const char *date, const char *wanted)
+{
+    static sil_plan plan;
+    static spoilt s;
+    make_sound(&s);
+    sil_reading readings[2] = {s.reading, s.reading};
+    readings[0].date = date;
+    readings[0].humidity_pct = 45.0;
+    s.job.readings = readings;
+    s.job.reading_count = 2;
+    plan_into(&s.job, &plan);
+    char *report = sil_report_text(&plan, SIL_MM, "sheet");
+    assert_non_null(report);
+    const char *line = strstr(report, "VISITS SO FAR");
+    assert_non_null(line);
+    line = strchr(line, '\n') + 1;
+    if (strncmp(line, wanted, strlen(wanted)) != 0) {
+        fail_msg("%.60s, wanted %s", line, wanted);
+    }
+    free(report);
+}
+
+/* Columns count letters; a date too long for its column is cut behind a whole one. */
+static void a_date_of_any_language_keeps_its_letters(void **state)
+{
+    (void)state;
+    expect_line("2026-03-14", "  2026-03-14             45 %");
+    expect_line("二〇二六年三月十四日", "  二〇二六年三月十四日             45 %");
+    expect_line("令和八年三月十四日土曜日の午後三時半ごろ店にて",
+                "  令和八年三月十四日土曜日の午後三時半     45 %");
+    expect_line("a very long date of 30 letters", "  a very long date o     45 %");
+    expect_line(NULL, "  no date                45 %");
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_figure_of_random_plans_is_noted),
+        cmocka_unit_test(every_figure_of_the_examples_is_noted),
+        cmocka_unit_test_setup_teardown(a_date_of_any_language_keeps_its_letters, open_sheet,
+                                        close_sheet),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
