@@ -8,6 +8,13 @@
 
 #include "letters.h"
 
+/* A text that failed is empty and stays so: a length without its bytes would be read past. */
+static void fail(text *t)
+{
+    free(t->bytes);
+    *t = (text){.failed = true};
+}
+
 /* Room for so many more bytes and the NUL behind them. */
 static bool reserve(text *t, size_t more)
 {
@@ -22,7 +29,7 @@ static bool reserve(text *t, size_t more)
     size_t room = t->room > LEAST ? 2 * t->room : LEAST;
     char *larger = realloc(t->bytes, room > wanted ? room : wanted);
     if (!larger) {
-        t->failed = true;
+        fail(t);
         return false;
     }
     t->bytes = larger;
@@ -51,7 +58,7 @@ void text_add_list(text *t, const char *format, va_list arguments)
     size_t room = reserve(t, 0) ? t->room - t->length : 0;
     int wanted = vsnprintf(room ? t->bytes + t->length : NULL, room, format, arguments);
     if (wanted < 0) {
-        t->failed = true;
+        fail(t);
     } else if ((size_t)wanted >= room && reserve(t, (size_t)wanted)) {
         vsnprintf(t->bytes + t->length, (size_t)wanted + 1, format, again);
     }
