@@ -96,7 +96,7 @@ void view_pitch(const draw_draft *draft, draw_shapes *list, double width)
     add_column(&t, NULL, "as built", DRAW_RIGHT);
     add_column(&t, NULL, "saddle only", DRAW_RIGHT);
     add_column(&t, NULL, "best", DRAW_RIGHT);
-    add_column(&t, "nut, best", "advance", DRAW_RIGHT);
+    add_column(&t, "best nut", "compensation", DRAW_RIGHT);
     if (tuner) {
         add_column(&t, "cents", "read", DRAW_RIGHT);
         add_column(&t, "move by", "the tuner", DRAW_RIGHT);
