@@ -23,7 +23,7 @@ static const room_row rooms[] = {
     {"src/sheet", "core/ job.h sheet.h", "job text"},
     {"src/plan", "core/ job.h plan.h status.h", ""},
     {"src/part", "core/ job.h plan.h", "plan"},
-    {"src/brief", "core/ job.h plan.h", "plan part text"},
+    {"src/brief", "core/ job.h plan.h brief.h", "plan part text"},
     {"src/report", "core/ job.h plan.h report.h version.h", "brief json text"},
     {"src/drawing", "core/ job.h plan.h drawing.h", "drawing/papers"},
     {"src/drawing/board", "core/ job.h plan.h drawing.h status.h", "plan brief part text"},

@@ -359,36 +359,6 @@ const char *sil_stage_word(sil_stage_name stage);
 const char *sil_cause_word(sil_cause_name cause);
 const char *sil_act_word(sil_act act);
 
-/* sil_hold_words: how a gap at fret 1 is read, for a person: "open", "lying on the 2nd" or "held at
- * the 3rd". */
-const char *sil_hold_words(sil_hold hold);
-
-/* sil_code_waits: why a part waits, for a person ("the truss rod is turned first"); NULL for a code
- * that withholds nothing. */
-const char *sil_code_waits(sil_code code);
-
-/* Words for people. Each writes one NUL-terminated text of at most size bytes and returns its
- * length; what does not fit is cut at a character.
- * unit: what lengths are told in.
- */
-size_t sil_finding_text(const sil_plan *plan, const sil_finding *finding, sil_unit unit, char *out,
-                        size_t size);
-/* sil_findings_text: the same for a finding and those behind it that say it of other strings.
- * Returned: how many findings the text tells; the next is first + that many. */
-int sil_findings_text(const sil_plan *plan, int first, sil_unit unit, char *out, size_t size);
-size_t sil_step_do(const sil_plan *plan, int step, sil_unit unit, char *out, size_t size);
-/* sil_visit_words: the work taken as done before a visit: "rod", "nut and saddle", "no work". */
-size_t sil_visit_words(const sil_visit *visit, char *out, size_t size);
-size_t sil_step_check(const sil_plan *plan, int step, sil_unit unit, char *out, size_t size);
-
-/* A plan in a row of a table, in few words.
- * sil_plan_next: the next work, "turn the truss rod"; empty where nothing is to be put right.
- * sil_plan_waits: what nut and saddle wait for, "the truss rod, the crowns read"; empty where
- * neither waits.
- */
-size_t sil_plan_next(const sil_plan *plan, char *out, size_t size);
-size_t sil_plan_waits(const sil_plan *plan, char *out, size_t size);
-
 #ifdef __cplusplus
 }
 #endif

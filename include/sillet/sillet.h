@@ -27,6 +27,7 @@
 #include "core/clearance.h"
 #include "core/pitch.h"
 
+#include "brief.h"
 #include "drawing.h"
 #include "fields.h"
 #include "job.h"

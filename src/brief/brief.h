@@ -5,6 +5,8 @@
 #ifndef SILLET_BRIEF_H
 #define SILLET_BRIEF_H
 
+#include <sillet/brief.h>
+
 #include "../part/part.h"
 #include "../plan/plan.h"
 #include "../text/text.h"
@@ -261,7 +263,7 @@ typedef struct brief_fret_off {
     brief_figure off;
 } brief_fret_off;
 
-typedef struct brief {
+struct sil_brief {
     const sil_plan *plan;
     sil_unit unit;         /* of every length shown */
     const char *unit_name; /* "mm", "in" */
@@ -287,7 +289,8 @@ typedef struct brief {
     const char *next;  /* the next work in a few words; "" where nothing is to be put right */
     const char *waits; /* what nut and saddle wait for; "" where neither waits */
     text_store store;  /* owns every text and list */
-} brief;
+};
+typedef struct sil_brief brief;
 
 /* brief_make: everything a person is shown of a plan.
  * Given:    plan  made, of one stage or of all; must outlive the brief

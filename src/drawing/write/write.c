@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 /* A drawing through a writer. */
-#include <math.h>
 #include <stdlib.h>
 
 #include "../board/paper.h"
@@ -8,11 +7,6 @@
 
 static const write_format *const writers[] = {
     [SIL_PDF] = &write_pdf, [SIL_SVG] = &write_svg, [SIL_DXF] = &write_dxf};
-
-double write_pen_width(const write_file_about *about, const draw_look *look)
-{
-    return about->widest > 0 ? fmin(about->widest, look->width) : look->width;
-}
 
 static void write_shape(const write_format *writer, void *self, const draw_shapes *list,
                         const draw_shape *s)

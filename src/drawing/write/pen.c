@@ -1,0 +1,10 @@
+/* SPDX-License-Identifier: MIT */
+/* The width of a pen. */
+#include <math.h>
+
+#include "writer.h"
+
+double write_pen_width(const write_file_about *about, const draw_look *look)
+{
+    return about->widest > 0 ? fmin(about->widest, look->width) : look->width;
+}
