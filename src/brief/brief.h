@@ -294,7 +294,6 @@ struct sil_brief {
     brief_reading relief, first[SIL_STRINGS_MAX], action[SIL_STRINGS_MAX];
     brief_figure humidity; /* at the reading that counts, % */
     brief_fret_off worst[SIL_STRINGS_MAX];
-    brief_lowest lowest;
     bool forecast; /* what follows rests on work that must be read again first */
     brief_nut nut;
     brief_saddle saddle;
@@ -305,6 +304,7 @@ struct sil_brief {
     brief_finding *findings;
     brief_said *said; /* the figures of all sentences */
     int said_count, said_room;
+    brief_lowest lowest;
     brief_row row;
     text_store store; /* owns every text and list */
 };
