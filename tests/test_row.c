@@ -12,13 +12,14 @@
 
 enum { ROOM = 64, COLUMNS = 25 }; /* the column of what is next, in the table of many sheets */
 
-/* The row of a plan; the brief is to be freed with text_store_free(&b->store). */
-static brief row_of(const sil_plan *plan)
+/* The words of every row; freed at the end. */
+static text_store store;
+
+static brief_row row_of(const sil_plan *plan)
 {
-    brief b = {.plan = plan, .strings = plan->job->string_count};
-    brief_fill_row(&b);
-    assert_false(b.store.failed);
-    return b;
+    brief_row row = brief_row_of(plan, &store);
+    assert_false(store.failed);
+    return row;
 }
 
 static void every_work_has_its_words(void **state)
@@ -26,15 +27,13 @@ static void every_work_has_its_words(void **state)
     (void)state;
     static sil_job job = {.string_count = 6};
     const char *words[SIL_ACTS];
-    brief rows[SIL_ACTS];
     for (int act = 0; act < SIL_ACTS; act++) {
         static sil_plan plan;
         plan = (sil_plan){.job = &job, .step_count = 2};
         plan.steps[0].act = SIL_ACT_PREPARE;
         plan.steps[1].act = (sil_act)act;
         plan.nut_withheld = (sil_withheld){{SIL_CLIMATE}, 1};
-        rows[act] = row_of(&plan);
-        words[act] = rows[act].next;
+        words[act] = row_of(&plan).next;
         bool idle = act == SIL_ACT_PREPARE || act == SIL_ACT_CHECK;
         assert_int_equal(strlen(words[act]) > 0, !idle);
         assert_true(strlen(words[act]) <= COLUMNS && !strstr(words[act], "(null)"));
@@ -43,9 +42,7 @@ static void every_work_has_its_words(void **state)
                         strstr(words[act], "repairer"));
         }
     }
-    for (int act = 0; act < SIL_ACTS; act++) {
-        text_store_free(&rows[act].store);
-    }
+    text_store_free(&store);
 }
 
 /* A code no one wrote words for would be told as nothing. */
@@ -83,15 +80,14 @@ static void all_that_withholds_is_waited_for_by_name(void **state)
         }
         held_up++;
         plan = (sil_plan){.job = &job, .nut_withheld = {{(sil_code)code}, 1}};
-        brief one = row_of(&plan);
+        brief_row one = row_of(&plan);
         assert_true(strlen(one.waits) > 0 && strlen(one.waits) < 40);
         assert_false(strstr(one.waits, "(null)"));
         plan.saddle_withheld = plan.nut_withheld; /* told once */
-        brief both = row_of(&plan);
+        brief_row both = row_of(&plan);
         assert_string_equal(one.waits, both.waits);
-        text_store_free(&one.store);
-        text_store_free(&both.store);
     }
+    text_store_free(&store);
     assert_true(held_up > 10);
 }
 
@@ -101,13 +97,12 @@ static void a_reading_missing_is_waited_for(void **state)
     static sil_job job = {.string_count = 6};
     static sil_plan plan;
     plan = (sil_plan){.job = &job};
-    brief b = row_of(&plan);
-    assert_string_equal(b.waits, "");
-    text_store_free(&b.store);
+    brief_row row = row_of(&plan);
+    assert_string_equal(row.waits, "");
     plan.nut.verdict[5] = SIL_WAIT;
-    b = row_of(&plan);
-    assert_string_equal(b.waits, "the missing readings");
-    text_store_free(&b.store);
+    row = row_of(&plan);
+    assert_string_equal(row.waits, "the missing readings");
+    text_store_free(&store);
 }
 
 /* RFC 8259, section 7, and Unicode's substitute for what is no character. */

@@ -66,10 +66,7 @@ const char *brief_which(brief *b, const char *noun, const bool *meant)
             said++;
         }
     }
-    const char *kept = text_keep_bytes(&b->store, text_read(&t), t.length);
-    b->store.failed = b->store.failed || t.failed;
-    text_free(&t);
-    return kept;
+    return text_keep_made(&b->store, &t);
 }
 
 brief_figure brief_lean(double slant)

@@ -269,6 +269,12 @@ typedef struct brief_lowest {
     brief_figure first[SIL_STRINGS_MAX];  /* at fret 1, held at the 3rd */
 } brief_lowest;
 
+/* A plan in a row of a table. */
+typedef struct brief_row {
+    const char *next;  /* the next work in a few words; "" where nothing is to be put right */
+    const char *waits; /* what nut and saddle wait for; "" where neither waits */
+} brief_row;
+
 struct sil_brief {
     const sil_plan *plan;
     sil_unit unit;         /* of every length shown */
@@ -293,9 +299,8 @@ struct sil_brief {
     brief_finding *findings;
     brief_said *said; /* the figures of all sentences */
     int said_count, said_room;
-    const char *next;  /* the next work in a few words; "" where nothing is to be put right */
-    const char *waits; /* what nut and saddle wait for; "" where neither waits */
-    text_store store;  /* owns every text and list */
+    brief_row row;
+    text_store store; /* owns every text and list */
 };
 typedef struct sil_brief brief;
 
@@ -306,6 +311,10 @@ typedef struct sil_brief brief;
  */
 brief *brief_make(const sil_plan *plan, sil_unit unit);
 void brief_free(brief *b);
+
+/* brief_row_of: a plan in a row of a table, without the rest of a brief; the store keeps its words
+ * and fails without memory. */
+brief_row brief_row_of(const sil_plan *plan, text_store *store);
 
 /* Words that do not depend on a plan.
  * brief_hold:   how a gap at fret 1 is read: "open", "lying on the 2nd", "held at the 3rd"

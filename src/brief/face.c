@@ -30,12 +30,12 @@ const char *sil_brief_check(const sil_brief *b, int index)
 
 const char *sil_brief_next(const sil_brief *b)
 {
-    return b->next;
+    return b->row.next;
 }
 
 const char *sil_brief_waits(const sil_brief *b)
 {
-    return b->waits;
+    return b->row.waits;
 }
 
 bool sil_brief_said(const sil_brief *b, int step, int index, sil_said *said)

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* What was found, in words: each finding by itself, and with those that say the same of other
  * strings. */
+#include <string.h>
+
 #include "say.h"
 #include "within.h"
 
@@ -214,12 +216,11 @@ static void tell_kind(telling *t, figure_kind kind, const char *of, int string, 
 
 static void tell_subject(telling *t, const char *subject, int fret)
 {
-    for (const char *at = subject; *at; at++) {
-        if (*at == '%') {
-            tell(t, "%d", fret);
-        } else {
-            tell(t, "%c", *at);
-        }
+    const char *gap = strchr(subject, '%');
+    if (!gap) {
+        tell(t, "%s", subject);
+    } else {
+        tell(t, "%.*s%d%s", (int)(gap - subject), subject, fret, gap + 1);
     }
 }
 

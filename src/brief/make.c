@@ -19,7 +19,7 @@ static void fill(brief *b)
     brief_fill_visits(b);
     brief_fill_findings(b);
     brief_fill_steps(b);
-    brief_fill_row(b);
+    b->row = brief_row_of(b->plan, &b->store);
 }
 
 brief *brief_make(const sil_plan *plan, sil_unit unit)

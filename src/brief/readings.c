@@ -80,10 +80,7 @@ static const char *work_before(brief *b, const sil_visit *visit)
             told++;
         }
     }
-    const char *kept = count ? text_keep_bytes(&b->store, text_read(&t), t.length) : "no work";
-    b->store.failed = b->store.failed || t.failed;
-    text_free(&t);
-    return kept;
+    return count ? text_keep_made(&b->store, &t) : "no work";
 }
 
 static void fill_visit(brief *b, const sil_visit *visit, brief_visit *told)

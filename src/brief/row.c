@@ -166,17 +166,8 @@ static void add_item(text *t, const char *words)
     text_add(t, "%s%s", t->length > 0 ? ", " : "", words);
 }
 
-static const char *kept(brief *b, text *t)
+static const char *next_work(const sil_plan *plan, text_store *store)
 {
-    const char *words = text_keep_bytes(&b->store, text_read(t), t->length);
-    b->store.failed = b->store.failed || t->failed;
-    text_free(t);
-    return words;
-}
-
-static const char *next_work(brief *b)
-{
-    const sil_plan *plan = b->plan;
     text t = {0};
     int k = 0;
     while (k < plan->step_count && plan->steps[k].act == SIL_ACT_PREPARE) {
@@ -195,7 +186,7 @@ static const char *next_work(brief *b)
             add_item(&t, words);
         }
     }
-    return kept(b, &t);
+    return text_keep_made(store, &t);
 }
 
 /* Whether a string of nut or saddle waits for want of a reading. */
@@ -209,9 +200,8 @@ static bool any_unread(const sil_plan *plan)
     return false;
 }
 
-static const char *waits_for(brief *b)
+static const char *waits_for(const sil_plan *plan, text_store *store)
 {
-    const sil_plan *plan = b->plan;
     const sil_withheld *parts[] = {&plan->nut_withheld, &plan->saddle_withheld};
     text t = {0};
     for (int part = 0; part < 2; part++) {
@@ -225,11 +215,10 @@ static const char *waits_for(brief *b)
     if (t.length == 0 && any_unread(plan)) {
         add_item(&t, "the missing readings");
     }
-    return kept(b, &t);
+    return text_keep_made(store, &t);
 }
 
-void brief_fill_row(brief *b)
+brief_row brief_row_of(const sil_plan *plan, text_store *store)
 {
-    b->next = next_work(b);
-    b->waits = waits_for(b);
+    return (brief_row){next_work(plan, store), waits_for(plan, store)};
 }

@@ -39,15 +39,17 @@ brief_sentence tell_end(telling *t)
 {
     brief *b = t->b;
     brief_sentence made = {.strings = t->strings, .way = t->way, .count = t->said_count};
-    made.words = text_keep_bytes(&b->store, text_read(&t->words), t->words.length);
+    made.words = text_keep_made(&b->store, &t->words);
     made.first = keep_said(b, t);
-    b->store.failed = b->store.failed || t->words.failed;
-    text_free(&t->words);
     return made;
 }
 
 void tell(telling *t, const char *format, ...)
 {
+    if (!strchr(format, '%')) { /* as it is: most of a sentence, and no printf for it */
+        text_put(&t->words, format);
+        return;
+    }
     va_list arguments;
     va_start(arguments, format);
     text_add_list(&t->words, format, arguments);

@@ -13,7 +13,6 @@ void brief_fill_sound(brief *b);
 void brief_fill_visits(brief *b);
 void brief_fill_findings(brief *b);
 void brief_fill_steps(brief *b);
-void brief_fill_row(brief *b); /* next and waits */
 
 /* A blank from its sizes and the finished part's. */
 brief_blank brief_blank_of(const brief *b, bool ordered, sil_blank order, const double done[3],

@@ -44,23 +44,20 @@ static void print_row(const char *path, const char *job, const char *next, const
 
 static int print_planned(wall *w, const char *path, const sil_plan *plan)
 {
-    const sil_job *planned = sil_plan_job(plan);
-    const sil_about *about = &planned->about;
+    const sil_about *about = &sil_plan_job(plan)->about;
     text job = {0};
-    brief *b = brief_make(plan, planned->units);
-    if (!b) {
-        return cli_failed("%s: out of memory", path);
-    }
+    text_store store = {0};
+    brief_row row = brief_row_of(plan, &store);
     text_add(&job, "%s%s%s", about->ref ? about->ref : "", about->ref && about->title ? "  " : "",
              about->title ? about->title : "");
-    bool works = b->next[0], waiting = b->waits[0];
+    bool works = row.next[0], waiting = row.waits[0];
     w->waiting += waiting;
     w->to_work_on += works && !waiting;
     w->idle += !works && !waiting;
-    print_row(path, text_read(&job), works ? b->next : "nothing", waiting ? b->waits : "nothing");
-    int code = job.failed ? cli_failed("%s: out of memory", path) : CLI_DONE;
+    print_row(path, text_read(&job), works ? row.next : "nothing", waiting ? row.waits : "nothing");
+    int code = job.failed || store.failed ? cli_failed("%s: out of memory", path) : CLI_DONE;
     text_free(&job);
-    brief_free(b);
+    text_store_free(&store);
     return code;
 }
 

@@ -279,9 +279,23 @@ static void weigh(const sil_bench *bench, sil_stages *stages)
     }
 }
 
+/* All but the crowns of each state, which are copied whole from the bench. */
+static void clear(sil_stages *stages)
+{
+    for (int stage = SIL_NOW; stage < SIL_STAGES; stage++) {
+        stages->changed[stage] = stages->forecast[stage] = false;
+    }
+    for (int i = 0; i < SIL_STRINGS_MAX; i++) {
+        stages->fit[SIL_NOW].nut_height[i] = stages->fit[SIL_NOW].saddle_height[i] = 0.0;
+        stages->nut[i] = stages->saddle[i] = SIL_LEAVE;
+        stages->deepen[i] = stages->deepen_u[i] = 0.0;
+        stages->lower[i] = stages->lower_u[i] = 0.0;
+    }
+}
+
 void sil_stages_run(const sil_bench *bench, sil_stages *stages)
 {
-    *stages = (sil_stages){0};
+    clear(stages);
     stages->fretwork = judge_frets(bench, &stages->level_depth);
     stages->changed[SIL_FRETS] = stages->fretwork != SIL_FRETS_LEAVE;
     run(bench, stages);

@@ -209,18 +209,18 @@ static void put_named(json_at row, const char *key, const char *words)
 static bool put_planned(json_at row, const sil_job *job)
 {
     sil_plan *plan;
-    brief *b = NULL;
-    if (sil_plan_make(job, &plan) == SIL_DONE) {
-        b = brief_make(plan, job->units);
-    }
-    if (b) {
+    text_store store = {0};
+    bool whole = sil_plan_make(job, &plan) == SIL_DONE;
+    if (whole) {
+        brief_row words = brief_row_of(plan, &store);
+        const char *state = words.waits[0] ? "waits" : words.next[0] ? "work" : "done";
         put_named(row, "ref", job->about.ref);
         put_named(row, "title", job->about.title);
         put_named(row, "owner", job->about.owner);
-        put_row(row, b->waits[0] ? "waits" : b->next[0] ? "work" : "done", b->next, b->waits);
+        put_row(row, state, words.next, words.waits);
+        whole = !store.failed;
     }
-    bool whole = b != NULL;
-    brief_free(b);
+    text_store_free(&store);
     sil_plan_free(plan);
     return whole;
 }

@@ -101,6 +101,14 @@ const char *text_keep(text_store *store, const char *format, ...)
     return kept;
 }
 
+const char *text_keep_made(text_store *store, text *made)
+{
+    const char *kept = text_keep_bytes(store, text_read(made), made->failed ? 0 : made->length);
+    store->failed = store->failed || made->failed;
+    text_free(made);
+    return kept;
+}
+
 void text_store_free(text_store *store)
 {
     while (store->newest) {

@@ -67,6 +67,9 @@ __attribute__((format(printf, 2, 3))) const char *text_keep(text_store *store, c
                                                             ...);
 const char *text_keep_list(text_store *store, const char *format, va_list arguments);
 const char *text_keep_bytes(text_store *store, const char *bytes, size_t size);
+
+/* text_keep_made: a text in the making, kept and freed; the store fails with it. */
+const char *text_keep_made(text_store *store, text *made);
 void text_store_free(text_store *store);
 
 #endif
