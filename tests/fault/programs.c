@@ -8,7 +8,7 @@
 int sillet_main(int argc, char **argv);
 int sillet_draw_main(int argc, char **argv);
 
-char out_folder[] = "/tmp/sillet-faults-XXXXXX";
+char out_folder[32];
 char out_file[64];
 
 const program programs[] = {
@@ -72,6 +72,9 @@ const int program_count = sizeof programs / sizeof *programs;
 
 int programs_begin(void)
 {
+    /* In memory where there is such a folder: thousands of files would each wait for the disk. */
+    const char *shared = access("/dev/shm", W_OK) == 0 ? "/dev/shm" : "/tmp";
+    snprintf(out_folder, sizeof out_folder, "%s/sillet-faults-XXXXXX", shared);
     if (!mkdtemp(out_folder)) {
         return -1;
     }
