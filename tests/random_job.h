@@ -36,7 +36,7 @@ static inline void make_strings(random_job *made, uint64_t *seed, int strings)
         sil_string *string = &made->job.strings[i];
         bool wound = i >= strings / 2;
         string->gauge = uniform(seed, 0.22, 0.6) + (wound ? 0.08 * (i - strings / 2) : 0.0);
-        string->make = wound ? SIL_WOUND_BRONZE : SIL_PLAIN_STEEL;
+        string->material = wound ? SIL_WOUND_BRONZE : SIL_PLAIN_STEEL;
         string->core = wound ? string->gauge * 0.45 : SIL_UNKNOWN;
         snprintf(made->notes[i], sizeof made->notes[i], "%s%d", names[whole(seed, 0, 9)],
                  whole(seed, 1, 5));
@@ -209,8 +209,8 @@ static inline void make_random_job(random_job *made, uint64_t *seed, int strings
     for (int i = 0; i < strings; i++) {
         job->attack.force[i] = 0.6;
     }
-    job->materials[SIL_PLAIN_STEEL] = (sil_material){206.0, 7850.0, SIL_UNKNOWN};
-    job->materials[SIL_WOUND_BRONZE] = (sil_material){206.0, 7850.0, 8800.0};
+    job->materials[SIL_PLAIN_STEEL] = (sil_material_constants){206.0, 7850.0, SIL_UNKNOWN};
+    job->materials[SIL_WOUND_BRONZE] = (sil_material_constants){206.0, 7850.0, 8800.0};
     make_reading(made, seed, strings);
     job->readings = &made->reading;
     job->reading_count = one_in(seed, 30) ? 0 : 1;

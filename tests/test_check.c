@@ -4,7 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "sound_job.h"
+#include "tone_job.h"
 
 /* Everything told, one "path: what" a line, errors first marked with '!'. */
 typedef struct heard {
@@ -27,7 +27,7 @@ static void a_sound_job_is_passed_without_a_word(void **state)
     (void)state;
     spoilt sound;
     heard all = {.errors = 0};
-    make_sound(&sound);
+    make_tone(&sound);
     assert_int_equal(sil_job_check(&sound.job, hear, &all), 0);
     assert_string_equal(all.text, "");
 }
@@ -67,7 +67,7 @@ static void join_past_the_board(spoilt *s)
 }
 static void one_make_missing(spoilt *s)
 {
-    s->job.strings[4].make = SIL_MAKE_NOT_GIVEN;
+    s->job.strings[4].material = SIL_MATERIAL_NOT_GIVEN;
 }
 static void no_strings(spoilt *s)
 {
@@ -306,7 +306,7 @@ static void each_thing_spoilt_is_told_of_by_its_path(void **state)
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
         spoilt s;
         heard all = {.errors = 0};
-        make_sound(&s);
+        make_tone(&s);
         rows[i].spoil(&s);
         int errors = sil_job_check(&s.job, hear, &all);
         bool graver = rows[i].told[0] == '?' ? errors == 0 && all.warnings > 0 : errors > 0;
@@ -335,7 +335,7 @@ static void the_job_s_own_ranges_stand_over_the_built_in(void **state)
     spoilt s;
     heard all = {.errors = 0};
     const sil_plausible own[] = {{"readings.action", 2.35, 2.75}, {"readings.relief", 0.3, 0.4}};
-    make_sound(&s);
+    make_tone(&s);
     s.job.plausible = own;
     s.job.plausible_count = 2;
     assert_int_equal(sil_job_check(&s.job, hear, &all), 0);

@@ -189,7 +189,7 @@ static void lay_kind(const struct kind_row *row, sil_job *job)
     job->string_count = row->strings;
     for (int i = 0; i < row->strings; i++) {
         bool wound = i == row->strings - 1 && !(row->has & PLAIN);
-        job->strings[i].make = wound ? SIL_WOUND_BRONZE : SIL_PLAIN_STEEL;
+        job->strings[i].material = wound ? SIL_WOUND_BRONZE : SIL_PLAIN_STEEL;
         job->strings[i].course = row->has & COURSES ? 1 + i / 2 : 0;
     }
 }

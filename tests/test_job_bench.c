@@ -1,13 +1,13 @@
 /* SPDX-License-Identifier: MIT */
 /* The bench of a job: what the plan is given of it. */
-#include "sound_job.h"
+#include "tone_job.h"
 
 static void the_bench_holds_the_reading_that_counts(void **state)
 {
     (void)state;
     spoilt s;
     sil_bench bench;
-    make_sound(&s);
+    make_tone(&s);
     s.reading.crown_count = 1;
     s.job.instrument.rod = SIL_ROD_TWO_WAY;
     sil_job_bench(&s.job, 0, &bench);
@@ -35,7 +35,7 @@ static void relief_is_told_in_the_middle_of_a_short_neck(void **state)
     for (size_t i = 0; i < sizeof joins / sizeof joins[0]; i++) {
         spoilt s;
         sil_bench bench;
-        make_sound(&s);
+        make_tone(&s);
         s.job.instrument.join = joins[i][0];
         sil_job_bench(&s.job, 0, &bench);
         assert_int_equal(bench.board.relief_at, joins[i][1]);
@@ -58,7 +58,7 @@ static void a_rod_works_where_it_is_there_and_moves(void **state)
     for (size_t i = 0; i < sizeof rods / sizeof rods[0]; i++) {
         spoilt s;
         sil_bench bench;
-        make_sound(&s);
+        make_tone(&s);
         s.job.instrument.rod = rods[i].rod;
         s.job.instrument.rod_state = rods[i].rod_state;
         sil_job_bench(&s.job, 0, &bench);
@@ -71,7 +71,7 @@ static void a_job_without_a_reading_has_a_bench_of_unknowns(void **state)
     (void)state;
     spoilt s;
     sil_bench bench;
-    make_sound(&s);
+    make_tone(&s);
     s.job.reading_count = 0;
     sil_job_bench(&s.job, -1, &bench);
     assert_false(sil_known(bench.relief.gap) || sil_known(bench.gaps.action[0]));

@@ -185,13 +185,13 @@ static void raise_saddle(sil_bench *bench, sil_fit *truth, const double *over)
     read_instrument(bench, truth);
 }
 
-static const sil_saddle_make posts = {.working = SIL_WORKING_POSTS,
-                                      .pitch = 0.8,
-                                      .post_spread = 74.0,
-                                      .present_treble = SIL_UNKNOWN,
-                                      .present_bass = SIL_UNKNOWN,
-                                      .bridge_top_treble = SIL_UNKNOWN,
-                                      .bridge_top_bass = SIL_UNKNOWN};
+static const sil_saddle_given posts = {.working = SIL_WORKING_POSTS,
+                                       .pitch = 0.8,
+                                       .post_spread = 74.0,
+                                       .present_treble = SIL_UNKNOWN,
+                                       .present_bass = SIL_UNKNOWN,
+                                       .bridge_top_treble = SIL_UNKNOWN,
+                                       .bridge_top_bass = SIL_UNKNOWN};
 
 /* F. J. Anscombe, Graphs in Statistical Analysis, The American Statistician 27 (1973), first of
  * four data sets: y = 3.00 + 0.500 x (data from memory; the line is the published one). */

@@ -59,13 +59,13 @@ static void a_range_ends_a_millionth_late(void **state)
     assert_true(sil_below(-1.1e-6, 0.0) && sil_above(1.1e-6, 0.0));
 }
 
-static void make_nut(sil_nut_make *make)
+static void make_nut(sil_nut_given *make)
 {
-    *make = (sil_nut_make){.seat_to_board = 6.5,
-                           .head_angle_deg = 14.0,
-                           .fall_share = 0.5,
-                           .most_shim = 0.8,
-                           .shim_step = 0.1};
+    *make = (sil_nut_given){.seat_to_board = 6.5,
+                            .head_angle_deg = 14.0,
+                            .fall_share = 0.5,
+                            .most_shim = 0.8,
+                            .shim_step = 0.1};
     for (int i = 0; i < 6; i++) {
         make->gauge[i] = 0.3 + 0.2 * i;
         make->bury[i] = i < 2 ? 1.0 : 0.5;
@@ -74,7 +74,7 @@ static void make_nut(sil_nut_make *make)
 
 static void work(const sil_bench *bench, sil_stages *stages, sil_nut_work *nut)
 {
-    sil_nut_make make;
+    sil_nut_given make;
     make_nut(&make);
     sil_stages_run(bench, stages);
     sil_nut_cut(bench, stages, &make, nut);

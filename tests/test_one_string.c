@@ -2,20 +2,20 @@
 /* An instrument of one string: it has no neighbours, and its saddle no other end. */
 #include "instrument.h"
 
-static void make_one(sil_bench *bench, sil_fit *truth, sil_saddle_make *make)
+static void make_one(sil_bench *bench, sil_fit *truth, sil_saddle_given *make)
 {
     make_instrument(bench, truth);
     bench->board.strings = 1;
-    *make = (sil_saddle_make){.working = SIL_WORKING_BASE,
-                              .length = 12.0,
-                              .slot_depth = 5.0,
-                              .pickup = 0.0,
-                              .most_shim = 3.0,
-                              .shim_step = 0.1,
-                              .present_treble = 9.0,
-                              .present_bass = SIL_UNKNOWN,
-                              .bridge_top_treble = SIL_UNKNOWN,
-                              .bridge_top_bass = SIL_UNKNOWN};
+    *make = (sil_saddle_given){.working = SIL_WORKING_BASE,
+                               .length = 12.0,
+                               .slot_depth = 5.0,
+                               .pickup = 0.0,
+                               .most_shim = 3.0,
+                               .shim_step = 0.1,
+                               .present_treble = 9.0,
+                               .present_bass = SIL_UNKNOWN,
+                               .bridge_top_treble = SIL_UNKNOWN,
+                               .bridge_top_bass = SIL_UNKNOWN};
 }
 
 /* Among several, one low string is a notch worn in; alone it is the saddle that is low. */
@@ -24,7 +24,7 @@ static void a_low_string_is_shimmed(void **state)
     (void)state;
     sil_bench bench;
     sil_fit truth;
-    sil_saddle_make make;
+    sil_saddle_given make;
     sil_stages stages;
     sil_saddle_work saddle;
     make_one(&bench, &truth, &make);
@@ -43,7 +43,7 @@ static void the_saddle_has_one_end(void **state)
     (void)state;
     sil_bench bench;
     sil_fit truth;
-    sil_saddle_make make;
+    sil_saddle_given make;
     sil_stages stages;
     sil_saddle_work saddle;
     make_one(&bench, &truth, &make);

@@ -183,7 +183,7 @@ static void look_for_cuts(const scene *s, const sil_plan *plan)
 
 /* Light and heavy picks, in words and in newtons, one for all strings or each its own; none; long
  * necks; strings whose core is not known; notes heard, cents read; every way the ends are held. */
-static void vary_sound(random_job *made, uint64_t *seed)
+static void vary_tone(random_job *made, uint64_t *seed)
 {
     static sil_buzz buzz[12];
     static const char *const names[] = {NULL, "light", "medium", "firm"};
@@ -207,7 +207,7 @@ static void vary_sound(random_job *made, uint64_t *seed)
 }
 
 /* The measuring sheet of a job, and of its kind of instrument, its readings taken in every way. */
-static void measure_job(sil_plan *plan, const sil_draw_order *order, int job)
+static void measure_job(sil_plan *plan, const sil_draw_options *order, int job)
 {
     static const sil_hold holds[] = {SIL_HOLD_3, SIL_HOLD_2, SIL_HOLD_OPEN};
     sil_gaps *gaps = &plan->bench.gaps;
@@ -233,7 +233,7 @@ static void draw_job(const random_job *made, int job)
     plan_into(&made->job, &plan);
     for (int paper = SIL_A4; paper <= SIL_LETTER; paper++) {
         for (int unit = SIL_MM; unit <= SIL_INCH; unit++) {
-            sil_draw_order order = {SIL_PART_ALL, (sil_paper)paper, (sil_unit)unit, job % 2 == 1};
+            sil_draw_options order = {SIL_PART_ALL, (sil_paper)paper, (sil_unit)unit, job % 2 == 1};
             sil_drawing *drawing;
             assert_true(sil_drawing_make(&plan, &order, &drawing) >= SIL_DONE);
             for (int page = 0; page < sil_drawing_pages(drawing); page++) {
@@ -266,7 +266,7 @@ static void nothing_overlaps_or_leaves_its_frame(void **state)
     uint64_t seed = 1;
     for (int job = 0; job < 204; job++) {
         make_random_job(&made, &seed, 1 + job % SIL_STRINGS_MAX);
-        vary_sound(&made, &seed);
+        vary_tone(&made, &seed);
         made.job.about.title = titles[job % 3];
         made.job.about.owner = owners[job % 4];
         made.job.about.ref = job % 2 ? "A reference no block has room for either, 26-0417" : "7";
@@ -295,7 +295,7 @@ static void much_text_flows_on(void **state)
     make_random_job(&made, &seed, 6);
     made.job.about.notes = notes;
     plan_into(&made.job, &plan);
-    sil_draw_order order = {.paper = SIL_LETTER};
+    sil_draw_options order = {.paper = SIL_LETTER};
     sil_drawing *drawing;
     assert_true(sil_drawing_make(&plan, &order, &drawing) >= SIL_DONE);
     assert_true(sil_drawing_pages(drawing) > 20);
@@ -317,7 +317,7 @@ static void the_same_bytes_twice(void **state)
     make_random_job(&made, &seed, 6);
     plan_into(&made.job, &plan);
     for (int k = 0; k < 2; k++) {
-        sil_draw_order order = {.paper = SIL_A4};
+        sil_draw_options order = {.paper = SIL_A4};
         sil_drawing *drawing;
         assert_true(sil_drawing_make(&plan, &order, &drawing) >= SIL_DONE);
         assert_int_equal(sil_drawing_write(drawing, SIL_PDF, &bytes[k], &size[k]), 0);

@@ -86,7 +86,7 @@ static void tension_follows_mass_length_and_pitch(void **state)
 static void wire_gauge_and_pitch_give_tension(void **state)
 {
     (void)state;
-    sil_material steel = {206.0, steel_density, SIL_UNKNOWN};
+    sil_material_constants steel = {206.0, steel_density, SIL_UNKNOWN};
     for (size_t k = 0; k < sizeof wires / sizeof *wires; k++) {
         double mass = sil_unit_mass(SIL_PLAIN_STEEL, wires[k].gauge, SIL_UNKNOWN, &steel);
         near(sil_tension(mass, 648.0, wires[k].hz), wires[k].tension, 0.0005);
@@ -98,8 +98,8 @@ static void wire_gauge_and_pitch_give_tension(void **state)
 static void a_wrap_adds_its_own_mass(void **state)
 {
     (void)state;
-    sil_material bare = {206.0, steel_density, 0.0};
-    sil_material bronze = {206.0, steel_density, 8800.0}; /* 90/10 bronze (quoted) */
+    sil_material_constants bare = {206.0, steel_density, 0.0};
+    sil_material_constants bronze = {206.0, steel_density, 8800.0}; /* 90/10 bronze (quoted) */
     double core = sil_unit_mass(SIL_PLAIN_STEEL, 0.4, SIL_UNKNOWN, &bare);
     near(sil_unit_mass(SIL_WOUND_BRONZE, 0.8, 0.4, &bare), core, 1e-15);
     /* A wrap of wire w wound turn on turn over a core c is a helix of mean diameter c + w: per

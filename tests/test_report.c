@@ -2,7 +2,7 @@
 /* The result's figures of each sentence, and the text's columns. */
 #include "planned.h"
 #include "random_job.h"
-#include "sound_job.h"
+#include "tone_job.h"
 
 #include <cjson/cJSON.h>
 #include <glob.h>
@@ -162,7 +162,7 @@ static void expect_line(const char *date, const char *wanted)
 {
     static sil_plan plan;
     static spoilt s;
-    make_sound(&s);
+    make_tone(&s);
     sil_reading readings[2] = {s.reading, s.reading};
     readings[0].date = date;
     readings[0].humidity_pct = 45.0;

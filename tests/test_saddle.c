@@ -2,24 +2,24 @@
 /* The saddle: the line off its base, dressing, shims, heights, radius. */
 #include "instrument.h"
 
-static void make_saddle(sil_saddle_make *make)
+static void make_saddle(sil_saddle_given *make)
 {
-    *make = (sil_saddle_make){.working = SIL_WORKING_BASE,
-                              .length = 72.0,
-                              .slot_depth = 5.0,
-                              .pitch = 0.5,
-                              .most_shim = 0.8,
-                              .shim_step = 0.1,
-                              .present_treble = 9.0,
-                              .present_bass = 10.0,
-                              .bridge_top_treble = SIL_UNKNOWN,
-                              .bridge_top_bass = SIL_UNKNOWN};
+    *make = (sil_saddle_given){.working = SIL_WORKING_BASE,
+                               .length = 72.0,
+                               .slot_depth = 5.0,
+                               .pitch = 0.5,
+                               .most_shim = 0.8,
+                               .shim_step = 0.1,
+                               .present_treble = 9.0,
+                               .present_bass = 10.0,
+                               .bridge_top_treble = SIL_UNKNOWN,
+                               .bridge_top_bass = SIL_UNKNOWN};
     for (int i = 0; i < SIL_STRINGS_MAX; i++) {
         make->pin_distance[i] = 9.0;
     }
 }
 
-static void work(const sil_bench *bench, const sil_saddle_make *make, sil_stages *stages,
+static void work(const sil_bench *bench, const sil_saddle_given *make, sil_stages *stages,
                  sil_saddle_work *saddle)
 {
     sil_stages_run(bench, stages);
@@ -119,7 +119,7 @@ static void sanding_and_dressing_bring_each_string_to_its_aim(void **state)
     }
     truth.saddle_height[2] -= 0.8; /* in range: to be left, but it comes down with the saddle */
     read_instrument(&bench, &truth);
-    sil_saddle_make make;
+    sil_saddle_given make;
     sil_stages stages;
     sil_saddle_work saddle;
     make_saddle(&make);
@@ -156,7 +156,7 @@ static void a_shim_lifts_to_the_greatest_rise(void **state)
     truth.saddle_height[0] -= 0.93;
     truth.saddle_height[1] -= 0.75;
     read_instrument(&bench, &truth);
-    sil_saddle_make make;
+    sil_saddle_given make;
     sil_stages stages;
     sil_saddle_work saddle;
     make_saddle(&make);
@@ -185,7 +185,7 @@ static void one_string_that_must_rise_is_a_worn_notch(void **state)
     make_instrument(&bench, &truth);
     truth.saddle_height[3] -= 1.2;
     read_instrument(&bench, &truth);
-    sil_saddle_make make;
+    sil_saddle_given make;
     sil_stages stages;
     sil_saddle_work saddle;
     make_saddle(&make);
@@ -204,7 +204,7 @@ static void screws_turn_by_their_pitch(void **state)
     truth.saddle_height[0] += 1.5;
     truth.saddle_height[4] -= 1.5;
     read_instrument(&bench, &truth);
-    sil_saddle_make make;
+    sil_saddle_given make;
     sil_stages stages;
     sil_saddle_work saddle;
     make_saddle(&make);
@@ -225,7 +225,7 @@ static void a_glued_saddle_is_worked_at_its_top(void **state)
     make_instrument(&bench, &truth);
     truth.saddle_height[0] += 1.5;
     read_instrument(&bench, &truth);
-    sil_saddle_make make;
+    sil_saddle_given make;
     sil_stages stages;
     sil_saddle_work saddle;
     make_saddle(&make);
@@ -250,7 +250,7 @@ static void caliper_and_bridge_top_agree_on_one_saddle(void **state)
     make_instrument(&bench, &truth);
     truth.saddle_height[5] += 1.0;
     read_instrument(&bench, &truth);
-    sil_saddle_make make;
+    sil_saddle_given make;
     sil_stages stages;
     sil_saddle_work caliper;
     sil_saddle_work bridge;
@@ -289,7 +289,7 @@ static void the_break_angle_is_measured_to_where_the_string_enters(void **state)
     sil_fit truth;
     make_instrument(&bench, &truth);
     read_instrument(&bench, &truth);
-    sil_saddle_make make;
+    sil_saddle_given make;
     sil_stages stages;
     sil_saddle_work saddle;
     make_saddle(&make);
@@ -352,7 +352,7 @@ static void a_first_pass_keeps_a_whole_set_of_strings(void **state)
             bench.gaps.first[i] += uniform(&seed, -1.0, 1.0) * bench.tools.first;
             bench.gaps.action[i] += uniform(&seed, -1.0, 1.0) * bench.tools.action;
         }
-        sil_saddle_make make;
+        sil_saddle_given make;
         sil_stages stages;
         sil_saddle_work saddle;
         make_saddle(&make);

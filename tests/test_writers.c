@@ -29,7 +29,7 @@ static void make_plan(uint64_t seed, const char *title)
 
 static sil_drawing *make_drawing(bool outlines)
 {
-    const sil_draw_order order = {.part = SIL_PART_ALL, .paper = SIL_A4, .unit = SIL_MM};
+    const sil_draw_options order = {.part = SIL_PART_ALL, .paper = SIL_A4, .unit = SIL_MM};
     sil_drawing *drawing;
     sil_status status = outlines ? sil_outlines_make(&plan, &order, &drawing)
                                  : sil_drawing_make(&plan, &order, &drawing);

@@ -22,12 +22,12 @@ typedef enum sil_part { SIL_PART_ALL, SIL_PART_NUT, SIL_PART_SADDLE } sil_part;
 /* A PDF holds all pages of a drawing, SVG and DXF one. */
 typedef enum sil_format { SIL_PDF, SIL_SVG, SIL_DXF } sil_format;
 
-typedef struct sil_draw_order {
+typedef struct sil_draw_options {
     sil_part part;
     sil_paper paper;
     sil_unit unit;      /* of the figures; the geometry is the same */
     bool decimal_comma; /* figures with a comma, as ISO 129-1 writes them, else with a point */
-} sil_draw_order;
+} sil_draw_options;
 
 /* A drawing made: owns its pages; refers to the plan and its job, which must outlive it. */
 typedef struct sil_drawing sil_drawing;
@@ -43,7 +43,7 @@ typedef struct sil_drawing sil_drawing;
  * Reference: ISO 5457 and 7200 (frame and title block), ISO 128 and 129-1 (lines and dimensions),
  *           ISO 3098 (lettering), ISO 5455 (scales), ISO 5456-2 (first-angle projection)
  */
-sil_status sil_drawing_make(const sil_plan *plan, const sil_draw_order *order,
+sil_status sil_drawing_make(const sil_plan *plan, const sil_draw_options *order,
                             sil_drawing **drawing);
 
 /* sil_outlines_make: the outlines of a part at full size, for a mill or a laser, and no sheet round
@@ -58,7 +58,7 @@ sil_status sil_drawing_make(const sil_plan *plan, const sil_draw_order *order,
  * Notes:    layers: outline (closed, as the piece stands, its top as finished), slot (a line a
  *           string from floor to top), contact (a cross a string), cut, cut-first, present, text
  */
-sil_status sil_outlines_make(const sil_plan *plan, const sil_draw_order *order,
+sil_status sil_outlines_make(const sil_plan *plan, const sil_draw_options *order,
                              sil_drawing **drawing);
 
 /* sil_drawing_measure: draws a measuring sheet to fill in at the bench, with room for two visits.
@@ -68,7 +68,7 @@ sil_status sil_outlines_make(const sil_plan *plan, const sil_draw_order *order,
  * Returned: as sil_drawing_make
  * Status:   as sil_drawing_make
  */
-sil_status sil_drawing_measure(const sil_plan *plan, const sil_draw_order *order, bool unread,
+sil_status sil_drawing_measure(const sil_plan *plan, const sil_draw_options *order, bool unread,
                                sil_drawing **drawing);
 
 /* sil_view_make: what a sheet of the pack shows, to be looked at on a screen: no frame, no title
@@ -79,7 +79,8 @@ sil_status sil_drawing_measure(const sil_plan *plan, const sil_draw_order *order
  * Returned: drawing  as sil_drawing_make; its first page is the view
  * Status:   as sil_drawing_make
  */
-sil_status sil_view_make(const sil_plan *plan, const sil_draw_order *order, sil_drawing **drawing);
+sil_status sil_view_make(const sil_plan *plan, const sil_draw_options *order,
+                         sil_drawing **drawing);
 
 /* sil_drawing_pages: how many pages a drawing has.
  * Returned: 1 or more

@@ -56,7 +56,7 @@ typedef struct sil_string {
     const char *note; /* as written, or NULL */
     double hz;        /* from the note, or as given */
     double gauge;
-    sil_make make;
+    sil_material material;
     double core;
     double unit_mass_kg_m;
     double modulus_gpa; /* of the core */
@@ -183,7 +183,7 @@ typedef struct sil_job {
     sil_tools tools;
     sil_limits limits;
     sil_allowances allowances;
-    sil_material materials[SIL_MAKES];
+    sil_material_constants materials[SIL_MATERIALS];
     const sil_plausible *plausible; /* over the built-in ranges */
     int plausible_count;
 } sil_job;

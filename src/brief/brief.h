@@ -197,7 +197,7 @@ typedef struct brief_weakest {
 } brief_weakest;
 
 /* How a string rings, and where it has to leave the saddle to play in tune. */
-typedef struct brief_sound {
+typedef struct brief_tone {
     brief_figure picked;               /* N, square to the board */
     brief_figure open_now, open_after; /* the hardest clean pluck of the open string */
     brief_weakest now, after;
@@ -205,7 +205,7 @@ typedef struct brief_sound {
     brief_figure setback, advance; /* of the best pair of saddle and nut */
     brief_figure cents, worst;     /* as built: at fret 12, and the worst of frets 1 to 12 */
     brief_figure move;             /* of the saddle by the tuner's cents */
-} brief_sound;
+} brief_tone;
 
 /* A figure inside a sentence. */
 typedef struct brief_said {
@@ -297,7 +297,7 @@ struct sil_brief {
     bool forecast; /* what follows rests on work that must be read again first */
     brief_nut nut;
     brief_saddle saddle;
-    brief_sound sound[SIL_STRINGS_MAX];
+    brief_tone tone[SIL_STRINGS_MAX];
     brief_visit *visits; /* the last ones, oldest first */
     int visit_count;
     brief_step *steps; /* as many as the plan's */

@@ -15,7 +15,7 @@ static void fill(brief *b)
     brief_fill_nut(b);
     brief_fill_saddle(b);
     brief_fill_stages(b);
-    brief_fill_sound(b);
+    brief_fill_tone(b);
     brief_fill_visits(b);
     brief_fill_findings(b);
     brief_fill_steps(b);

@@ -9,7 +9,7 @@ void brief_fill_readings(brief *b);
 void brief_fill_nut(brief *b);
 void brief_fill_saddle(brief *b);
 void brief_fill_stages(brief *b); /* once nut and saddle are filled */
-void brief_fill_sound(brief *b);
+void brief_fill_tone(brief *b);
 void brief_fill_visits(brief *b);
 void brief_fill_findings(brief *b);
 void brief_fill_steps(brief *b);

@@ -11,7 +11,7 @@
 enum { SHEET = 34, JOB = 28, NEXT = 25, WAITS_MAX = 256 };
 
 typedef struct wall {
-    const cli_order *order;
+    const cli_options *order;
     sil_reader *reader;
     int worst;
     int sheets, idle, to_work_on, waiting, wrong;
@@ -121,7 +121,7 @@ static void print_folder(wall *w, const char *path)
     w->worst = code > w->worst ? code : w->worst;
 }
 
-int cli_plan_many(const cli_order *order, char **paths, int count)
+int cli_plan_many(const cli_options *order, char **paths, int count)
 {
     wall w = {.order = order, .worst = CLI_DONE};
     if (sil_reader_new(NULL, &w.reader) != SIL_DONE) {

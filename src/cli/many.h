@@ -5,21 +5,21 @@
 
 #include "cli.h"
 
-typedef struct cli_order {
+typedef struct cli_options {
     bool json;
     int unit;  /* a sil_unit, or -1: the sheet's own */
     int stage; /* a sil_stage_name, or -1: all of them */
-} cli_order;
+} cli_options;
 
 /* Makes the plan of a job with these options, to be freed. */
-sil_status cli_make_plan(const cli_order *order, const sil_job *job, sil_plan **plan);
+sil_status cli_make_plan(const cli_options *order, const sil_job *job, sil_plan **plan);
 
 /* The unit of its lengths. */
-sil_unit cli_plan_unit(const cli_order *order, const sil_job *job);
+sil_unit cli_plan_unit(const cli_options *order, const sil_job *job);
 
 /* Prints a line for each of many sheets, and for those in folders among them; returns the worst
  * exit code. */
-int cli_plan_many(const cli_order *order, char **paths, int count);
+int cli_plan_many(const cli_options *order, char **paths, int count);
 
 /* Called for every sheet of a folder in the order of their names, until it returns false. */
 typedef bool cli_each(void *with, const char *path);

@@ -18,7 +18,7 @@ static void print_doubts(const sil_sheet *sheet)
     }
 }
 
-static int print_plan(const cli_order *order, const char *name, const sil_sheet *sheet)
+static int print_plan(const cli_options *order, const char *name, const sil_sheet *sheet)
 {
     sil_plan *plan;
     const sil_job *job = sil_sheet_job(sheet);
@@ -41,7 +41,7 @@ static int print_plan(const cli_order *order, const char *name, const sil_sheet 
     return CLI_DONE;
 }
 
-static int plan_one(const cli_order *order, const char *path)
+static int plan_one(const cli_options *order, const char *path)
 {
     sil_sheet *sheet = NULL;
     int code = cli_read_sheet(path, &sheet);
@@ -59,9 +59,9 @@ int cli_plan(int argc, char **argv)
     if (code != CLI_GO_ON) {
         return code;
     }
-    cli_order order = {.json = cli_given(&a, "--json"),
-                       .unit = cli_choice(&a, "--units", -1),
-                       .stage = cli_choice(&a, "--stage", -1)};
+    cli_options order = {.json = cli_given(&a, "--json"),
+                         .unit = cli_choice(&a, "--units", -1),
+                         .stage = cli_choice(&a, "--stage", -1)};
     bool many = a.operand_count > 1 || cli_is_folder(a.operands[0]);
     return many ? cli_plan_many(&order, a.operands, a.operand_count)
                 : plan_one(&order, a.operands[0]);

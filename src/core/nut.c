@@ -87,7 +87,7 @@ static double greatest_rise(const sil_stages *stages, int strings)
     return rise;
 }
 
-static void size_slot(const sil_bench *bench, const sil_stages *stages, const sil_nut_make *make,
+static void size_slot(const sil_bench *bench, const sil_stages *stages, const sil_nut_given *make,
                       int i, sil_nut_work *work)
 {
     const sil_board *board = &bench->board;
@@ -127,13 +127,13 @@ void sil_nut_await(int strings, sil_nut_work *work)
     work->shim = work->top = SIL_UNKNOWN;
 }
 
-static double fall_angle_deg(const sil_nut_make *make)
+static double fall_angle_deg(const sil_nut_given *make)
 {
     double fall = make->head_angle_deg * make->fall_share;
     return sil_known(fall) ? fmin(10.0, fmax(3.0, fall)) : SIL_UNKNOWN;
 }
 
-void sil_nut_cut(const sil_bench *bench, const sil_stages *stages, const sil_nut_make *make,
+void sil_nut_cut(const sil_bench *bench, const sil_stages *stages, const sil_nut_given *make,
                  sil_nut_work *work)
 {
     int strings = bench->board.strings;

@@ -34,7 +34,7 @@ static sil_line cut_base(const sil_bench *bench, const sil_stages *stages, doubl
 
 /* Sands the bottom. Strings to lower get the rest off the top; strings to leave come down with the
  * saddle and stay in range. */
-static void sand(const sil_bench *bench, const sil_saddle_make *make, sil_stages *stages,
+static void sand(const sil_bench *bench, const sil_saddle_given *make, sil_stages *stages,
                  sil_saddle_work *work)
 {
     double half = make->length / 2.0;
@@ -55,7 +55,7 @@ static void sand(const sil_bench *bench, const sil_saddle_make *make, sil_stages
 }
 
 /* A shim lifts the whole saddle; where a string does not need all of it, the top is filed. */
-static void shim(const sil_bench *bench, const sil_saddle_make *make, const sil_stages *stages,
+static void shim(const sil_bench *bench, const sil_saddle_given *make, const sil_stages *stages,
                  sil_saddle_work *work)
 {
     int strings = bench->board.strings;
@@ -88,7 +88,7 @@ static void dress_top(const sil_bench *bench, const sil_stages *stages, sil_sadd
     }
 }
 
-static void turn_screws(const sil_bench *bench, const sil_saddle_make *make,
+static void turn_screws(const sil_bench *bench, const sil_saddle_given *make,
                         const sil_stages *stages, sil_saddle_work *work)
 {
     for (int i = 0; i < bench->board.strings; i++) {
@@ -122,7 +122,7 @@ sil_line sil_level_line(int count, const double *z, const double *value)
 static const double least_turned = 0.01;
 
 /* The nearest that a bridge on two posts can get: all strings move, along one straight line. */
-static void turn_posts(const sil_bench *bench, const sil_saddle_make *make, sil_stages *stages,
+static void turn_posts(const sil_bench *bench, const sil_saddle_given *make, sil_stages *stages,
                        sil_saddle_work *work)
 {
     const double *z = bench->board.saddle_z;
@@ -145,7 +145,7 @@ static void turn_posts(const sil_bench *bench, const sil_saddle_make *make, sil_
     }
 }
 
-static void choose_work(const sil_bench *bench, const sil_saddle_make *make, sil_stages *stages,
+static void choose_work(const sil_bench *bench, const sil_saddle_given *make, sil_stages *stages,
                         sil_saddle_work *work)
 {
     int strings = bench->board.strings;
@@ -175,7 +175,7 @@ static void choose_work(const sil_bench *bench, const sil_saddle_make *make, sil
 }
 
 /* What comes off (or goes under) string i: its new height over the same bottom. */
-static double change_at(const sil_bench *bench, const sil_saddle_make *make,
+static double change_at(const sil_bench *bench, const sil_saddle_given *make,
                         const sil_stages *stages, const sil_saddle_work *work, int i)
 {
     if (work->posts) {
@@ -190,7 +190,7 @@ static double change_at(const sil_bench *bench, const sil_saddle_make *make,
     return stages->lower[i];
 }
 
-static void stand_in_slot(const sil_saddle_make *make, sil_saddle_work *work, int i)
+static void stand_in_slot(const sil_saddle_given *make, sil_saddle_work *work, int i)
 {
     double slot = make->slot_depth - make->pickup;
     double under = work->remedy == SIL_SADDLE_SHIM ? work->shim : 0.0;
@@ -214,7 +214,7 @@ void sil_saddle_await(int strings, sil_saddle_work *work)
     work->shim = SIL_UNKNOWN;
 }
 
-void sil_saddle_cut(const sil_bench *bench, const sil_saddle_make *make, sil_stages *stages,
+void sil_saddle_cut(const sil_bench *bench, const sil_saddle_given *make, sil_stages *stages,
                     sil_saddle_work *work)
 {
     int strings = bench->board.strings;

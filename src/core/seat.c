@@ -53,7 +53,7 @@ typedef struct two_ways {
     double caliper, bridge;
 } two_ways;
 
-static two_ways seat_at(const sil_bench *bench, const sil_saddle_make *make, const sil_fit *now,
+static two_ways seat_at(const sil_bench *bench, const sil_saddle_given *make, const sil_fit *now,
                         int i, double caliper, double gap)
 {
     two_ways seat = {now->saddle_height[i] - caliper, SIL_UNKNOWN};
@@ -70,7 +70,7 @@ static bool disagree(two_ways seat)
     return fabs(seat.caliper - seat.bridge) > most_apart;
 }
 
-void sil_saddle_present(const sil_bench *bench, const sil_saddle_make *make,
+void sil_saddle_present(const sil_bench *bench, const sil_saddle_given *make,
                         const sil_stages *stages, sil_saddle_work *work)
 {
     const sil_fit *now = &stages->fit[SIL_NOW];

@@ -4,9 +4,9 @@
 
 static const double pi = 3.14159265358979323846;
 
-bool sil_make_wound(sil_make make)
+bool sil_material_wound(sil_material material)
 {
-    return make >= SIL_WOUND_BRONZE;
+    return material >= SIL_WOUND_BRONZE;
 }
 
 /* Semitones of a letter over C, or -1. */
@@ -57,16 +57,17 @@ sil_status sil_note_hz(const char *name, double *hz)
     return SIL_DONE;
 }
 
-double sil_unit_mass(sil_make make, double gauge, double core, const sil_material *material)
+double sil_unit_mass(sil_material material, double gauge, double core,
+                     const sil_material_constants *constants)
 {
     double d = gauge / 1000.0;
-    if (!sil_make_wound(make)) {
-        return material->density * pi * d * d / 4.0;
+    if (!sil_material_wound(material)) {
+        return constants->density * pi * d * d / 4.0;
     }
     double c = core / 1000.0;
     double w = (d - c) / 2.0;
-    return material->density * pi * c * c / 4.0 +
-           material->wrap_density * pi * pi * w * (c + w) / 4.0;
+    return constants->density * pi * c * c / 4.0 +
+           constants->wrap_density * pi * pi * w * (c + w) / 4.0;
 }
 
 double sil_tension(double unit_mass, double length, double hz)

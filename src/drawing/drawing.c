@@ -26,8 +26,8 @@ static const pack_row pack[] = {
     {"nut", {true, true, false}, paper_nut},
     {"saddle", {true, false, true}, paper_saddle},
     {"templates", {true, true, true}, paper_templates},
-    {"blanks", {true, true, true}, paper_order},
-    {"clearance", {true, false, false}, paper_sound},
+    {"blanks", {true, true, true}, paper_blanks},
+    {"clearance", {true, false, false}, paper_tone},
 };
 
 static void draw_papers(sil_drawing *drawing, const pack_row *row)
@@ -99,7 +99,7 @@ static sil_status faults(const sil_drawing *drawing)
     return no_memory ? SIL_NO_MEMORY : fault ? SIL_FAULT : SIL_DONE;
 }
 
-static sil_status make(const sil_plan *plan, const sil_draw_order *order,
+static sil_status make(const sil_plan *plan, const sil_draw_options *order,
                        void (*draw)(sil_drawing *), sil_drawing **drawing)
 {
     *drawing = NULL;
@@ -126,25 +126,25 @@ static sil_status make(const sil_plan *plan, const sil_draw_order *order,
     return draw_letters_warnings(made->draft.letters) > 0 ? SIL_DOUBTFUL : SIL_DONE;
 }
 
-sil_status sil_drawing_make(const sil_plan *plan, const sil_draw_order *order,
+sil_status sil_drawing_make(const sil_plan *plan, const sil_draw_options *order,
                             sil_drawing **drawing)
 {
     return make(plan, order, draw_pack, drawing);
 }
 
-sil_status sil_outlines_make(const sil_plan *plan, const sil_draw_order *order,
+sil_status sil_outlines_make(const sil_plan *plan, const sil_draw_options *order,
                              sil_drawing **drawing)
 {
     return make(plan, order, paper_outlines, drawing);
 }
 
-sil_status sil_drawing_measure(const sil_plan *plan, const sil_draw_order *order, bool unread,
+sil_status sil_drawing_measure(const sil_plan *plan, const sil_draw_options *order, bool unread,
                                sil_drawing **drawing)
 {
     return make(plan, order, unread ? draw_measure_unread : draw_measure, drawing);
 }
 
-sil_status sil_view_make(const sil_plan *plan, const sil_draw_order *order, sil_drawing **drawing)
+sil_status sil_view_make(const sil_plan *plan, const sil_draw_options *order, sil_drawing **drawing)
 {
     return make(plan, order, draw_view, drawing);
 }

@@ -6,7 +6,7 @@ static bool any_wound(const sil_job *job)
 {
     bool wound = job->string_count == 0;
     for (int i = 0; i < job->string_count; i++) {
-        wound = wound || sil_make_wound(job->strings[i].make);
+        wound = wound || sil_material_wound(job->strings[i].material);
     }
     return wound;
 }

@@ -139,9 +139,9 @@ static void check_lists(job_check *check, const job_field *field, const job_plac
         check_figures(check, field, place, job->files, job->file_count);
         break;
     case JOB_AS_MATERIALS:
-        for (int i = 0; job_make_words[i].text; i++) {
-            job_place make = job_key(place, job_make_words[i].text);
-            check_table(check, field->of, &job->materials[job_make_words[i].value], &make);
+        for (int i = 0; job_material_words[i].text; i++) {
+            job_place make = job_key(place, job_material_words[i].text);
+            check_table(check, field->of, &job->materials[job_material_words[i].value], &make);
         }
         break;
     default:

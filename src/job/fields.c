@@ -45,15 +45,15 @@ static const job_word end_words[] = {{"clamped-pinned", SIL_CLAMPED_PINNED},
                                      {"pinned", SIL_PINNED},
                                      {"clamped", SIL_CLAMPED},
                                      {NULL, 0}};
-const job_word job_make_words[] = {{"plain-steel", SIL_PLAIN_STEEL},
-                                   {"plain-nylon", SIL_PLAIN_NYLON},
-                                   {"plain-fluorocarbon", SIL_PLAIN_FLUOROCARBON},
-                                   {"plain-gut", SIL_PLAIN_GUT},
-                                   {"wound-bronze", SIL_WOUND_BRONZE},
-                                   {"wound-nickel", SIL_WOUND_NICKEL},
-                                   {"wound-steel", SIL_WOUND_STEEL},
-                                   {"wound-nylon", SIL_WOUND_NYLON},
-                                   {NULL, 0}};
+const job_word job_material_words[] = {{"plain-steel", SIL_PLAIN_STEEL},
+                                       {"plain-nylon", SIL_PLAIN_NYLON},
+                                       {"plain-fluorocarbon", SIL_PLAIN_FLUOROCARBON},
+                                       {"plain-gut", SIL_PLAIN_GUT},
+                                       {"wound-bronze", SIL_WOUND_BRONZE},
+                                       {"wound-nickel", SIL_WOUND_NICKEL},
+                                       {"wound-steel", SIL_WOUND_STEEL},
+                                       {"wound-nylon", SIL_WOUND_NYLON},
+                                       {NULL, 0}};
 const job_word job_attack_words[] = {{"light", 0}, {"medium", 1}, {"firm", 2}, {NULL, 0}};
 
 static const job_field about_fields[] = {
@@ -97,7 +97,7 @@ static const job_field string_fields[] = {
     {"note", JOB_AS_NOTE, .at = 0},
     {"hz", JOB_AS_FIGURE, AT(sil_string, hz), LIKELY(FREQUENCY, OVER_ZERO, 20, 1500)},
     {"gauge", JOB_AS_FIGURE, AT(sil_string, gauge), REQUIRED, LIKELY(LENGTH, OVER_ZERO, 0.15, 3.6)},
-    {"make", JOB_AS_WORD, AT(sil_string, make), REQUIRED, .words = job_make_words},
+    {"make", JOB_AS_WORD, AT(sil_string, material), REQUIRED, .words = job_material_words},
     {"core", JOB_AS_FIGURE, AT(sil_string, core), LIKELY(LENGTH, OVER_ZERO, 0.15, 2.5)},
     {"unit_mass", JOB_AS_FIGURE, AT(sil_string, unit_mass_kg_m),
      LIKELY(UNIT_MASS, OVER_ZERO, 0.1, 80)},
@@ -304,9 +304,11 @@ static const job_field allowances_fields[] = {
 static const job_table allowances_table = {allowances_fields, COUNT_OF(allowances_fields)};
 
 static const job_field material_fields[] = {
-    {"modulus", JOB_AS_FIGURE, AT(sil_material, modulus_gpa), LIKELY(MODULUS, OVER_ZERO, 1, 250)},
-    {"density", JOB_AS_FIGURE, AT(sil_material, density), LIKELY(DENSITY, OVER_ZERO, 500, 20000)},
-    {"wrap_density", JOB_AS_FIGURE, AT(sil_material, wrap_density),
+    {"modulus", JOB_AS_FIGURE, AT(sil_material_constants, modulus_gpa),
+     LIKELY(MODULUS, OVER_ZERO, 1, 250)},
+    {"density", JOB_AS_FIGURE, AT(sil_material_constants, density),
+     LIKELY(DENSITY, OVER_ZERO, 500, 20000)},
+    {"wrap_density", JOB_AS_FIGURE, AT(sil_material_constants, wrap_density),
      LIKELY(DENSITY, OVER_ZERO, 500, 22000)},
 };
 const job_table job_table_material = {material_fields, COUNT_OF(material_fields)};

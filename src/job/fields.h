@@ -74,7 +74,7 @@ extern const job_table job_table_reading;
 extern const job_table job_table_material;
 extern const job_table job_table_crown;
 extern const job_table job_table_buzz;
-extern const job_word job_make_words[];
+extern const job_word job_material_words[];
 extern const job_word job_attack_words[];
 
 /* job_table_find: the field of a key, or NULL. */

@@ -13,7 +13,7 @@ void sil_job_clear(sil_job *job)
     for (int i = 0; i < SIL_STRINGS_MAX; i++) {
         job_table_clear(&job_table_string, &job->strings[i]);
     }
-    for (int i = 0; i < SIL_MAKES; i++) {
+    for (int i = 0; i < SIL_MATERIALS; i++) {
         job_table_clear(&job_table_material, &job->materials[i]);
     }
     job->saddle.kind = SIL_SADDLE_KIND_NOT_GIVEN;

@@ -17,7 +17,7 @@ static const sil_part view_of[] = {SIL_PART_ALL, SIL_PART_ALL, SIL_PART_NUT, SIL
 /* What a request asks for: the pack or the sheets of one part, the outlines of a part, one sheet,
  * or a view. */
 typedef struct order {
-    sil_draw_order draw;
+    sil_draw_options draw;
     sil_format format;
     bool view;
     char sheet[SHEET_NAME_MAX]; /* or "" */

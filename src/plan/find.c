@@ -245,7 +245,7 @@ void plan_find(sil_plan *plan)
     find_saddle(plan);
     find_seat(plan);
     find_coarse(plan);
-    plan_find_sound(plan);
+    plan_find_tone(plan);
     plan_find_visits(plan);
     if (plan->stages.forecast[SIL_FRETS]) {
         plan_found(plan, SIL_FORECAST, SIL_LEVEL_WATCH);

@@ -69,7 +69,7 @@ bool plan_zero_fret_high(const sil_plan *plan, int string);
 void plan_ring(sil_plan *plan, void *room);
 void plan_tune(sil_plan *plan);
 void plan_find(sil_plan *plan);
-void plan_find_sound(sil_plan *plan);
+void plan_find_tone(sil_plan *plan);
 
 /* A new finding at the end of the plan's, of no string, no fret and no figure yet. */
 sil_finding *plan_found(sil_plan *plan, sil_code code, sil_level level);

@@ -8,7 +8,7 @@ static sil_pitch_string pitch_string(const sil_plan *plan, const sil_fit *fit, i
     const sil_job *job = plan->job;
     const sil_string *string = &job->strings[i];
     const sil_board *board = &plan->bench.board;
-    bool wound = sil_make_wound(string->make);
+    bool wound = sil_material_wound(string->material);
     double modulus = string->modulus_gpa;
     sil_pitch_string pitch = {
         .fret_x = board->fret_x[i],
@@ -17,7 +17,7 @@ static sil_pitch_string pitch_string(const sil_plan *plan, const sil_fit *fit, i
         .saddle_height = fit->saddle_height[i],
         .unit_mass_kg_m = plan->unit_mass_kg_m[i],
         .hz = string->hz,
-        .modulus_gpa = sil_known(modulus) ? modulus : job->materials[string->make].modulus_gpa,
+        .modulus_gpa = sil_known(modulus) ? modulus : job->materials[string->material].modulus_gpa,
         .core = wound ? string->core : string->gauge,
         .press = job->model.press,
         .ends = job->model.ends};

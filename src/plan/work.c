@@ -2,16 +2,16 @@
 /* One reading through the stages to the work at nut and saddle. */
 #include "plan.h"
 
-static sil_nut_make nut_make(const sil_job *job)
+static sil_nut_given nut_given(const sil_job *job)
 {
     const sil_allowances *allow = &job->allowances;
-    sil_nut_make make = {.seat_to_board = job->nut.seat_to_board,
-                         .head_angle_deg = job->instrument.head_angle_deg,
-                         .fall_share = allow->fall_share,
-                         .most_shim = job->limits.most_shim,
-                         .shim_step = allow->shim_step};
+    sil_nut_given make = {.seat_to_board = job->nut.seat_to_board,
+                          .head_angle_deg = job->instrument.head_angle_deg,
+                          .fall_share = allow->fall_share,
+                          .most_shim = job->limits.most_shim,
+                          .shim_step = allow->shim_step};
     for (int i = 0; i < job->string_count; i++) {
-        bool wound = sil_make_wound(job->strings[i].make);
+        bool wound = sil_material_wound(job->strings[i].material);
         make.gauge[i] = job->strings[i].gauge;
         make.bury[i] = wound ? allow->bury_wound : allow->bury_plain;
     }
@@ -21,13 +21,13 @@ static sil_nut_make nut_make(const sil_job *job)
 static void work_nut(const sil_job *job, sil_plan *plan)
 {
     const sil_allowances *allow = &job->allowances;
-    sil_nut_make make = nut_make(job);
+    sil_nut_given make = nut_given(job);
     sil_courses courses = {job->string_count, plan->bench.board.course, job->nut.pair};
     double nut_z[SIL_STRINGS_MAX];
     sil_nut_centres(&courses, make.gauge, job->nut.width, job->nut.edge_treble, job->nut.edge_bass,
                     job->nut.spacing, nut_z, &plan->nut_gap);
     for (int i = 0; i < job->string_count; i++) {
-        bool wound = sil_make_wound(job->strings[i].make);
+        bool wound = sil_material_wound(job->strings[i].material);
         plan->slot_width[i] =
             sil_file_width(make.gauge[i], wound ? allow->slot_wound : allow->slot_plain, job->files,
                            job->file_count);
@@ -38,19 +38,19 @@ static void work_nut(const sil_job *job, sil_plan *plan)
 static void work_saddle(const sil_job *job, const sil_reading *reading, sil_plan *plan)
 {
     const sil_job_saddle *sheet = &job->saddle;
-    sil_saddle_make make = {.working = sil_saddle_working(sheet->kind, sheet->pitch),
-                            .length = sheet->length,
-                            .slot_depth = sheet->slot_depth,
-                            .pickup = sheet->pickup,
-                            .exit_height = sheet->exit_height,
-                            .pitch = sheet->pitch,
-                            .post_spread = sheet->post_spread,
-                            .most_shim = job->limits.most_shim,
-                            .shim_step = job->allowances.shim_step,
-                            .present_treble = SIL_UNKNOWN,
-                            .present_bass = SIL_UNKNOWN,
-                            .bridge_top_treble = SIL_UNKNOWN,
-                            .bridge_top_bass = SIL_UNKNOWN};
+    sil_saddle_given make = {.working = sil_saddle_working(sheet->kind, sheet->pitch),
+                             .length = sheet->length,
+                             .slot_depth = sheet->slot_depth,
+                             .pickup = sheet->pickup,
+                             .exit_height = sheet->exit_height,
+                             .pitch = sheet->pitch,
+                             .post_spread = sheet->post_spread,
+                             .most_shim = job->limits.most_shim,
+                             .shim_step = job->allowances.shim_step,
+                             .present_treble = SIL_UNKNOWN,
+                             .present_bass = SIL_UNKNOWN,
+                             .bridge_top_treble = SIL_UNKNOWN,
+                             .bridge_top_bass = SIL_UNKNOWN};
     if (reading) {
         make.present_treble = reading->saddle_height_treble;
         make.present_bass = reading->saddle_height_bass;

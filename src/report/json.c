@@ -234,7 +234,7 @@ static void put_all(const brief *b, json_at root)
     }
     put_nut(b, root);
     put_saddle(b, root);
-    result_sound(plan, root);
+    result_tone(plan, root);
     result_visits(plan, root);
     put_judged(plan, root);
     result_findings(b, root);

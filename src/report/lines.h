@@ -16,7 +16,7 @@ void report_wrap(text *t, text *words, int indent);
 /* The two parts, and what rings and plays in tune. */
 void report_nut(text *t, const brief *b);
 void report_saddle(text *t, const brief *b);
-void report_sound(text *t, const brief *b);
+void report_tone(text *t, const brief *b);
 
 /* What was read at each visit and what was to be expected; nothing where there was but one. */
 void report_visits(text *t, const brief *b);

@@ -14,8 +14,8 @@ static inline json_at result_string(json_at array, int string)
     return row;
 }
 
-/* result_sound: compensation, clearance, causes, lowest. */
-void result_sound(const sil_plan *plan, json_at root);
+/* result_tone: compensation, clearance, causes, lowest. */
+void result_tone(const sil_plan *plan, json_at root);
 void result_visits(const sil_plan *plan, json_at root);
 
 /* What was found and what is to be done, with the figures of each sentence. */

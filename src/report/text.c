@@ -150,7 +150,7 @@ static void put_parts(text *t, const brief *b)
         report_saddle(t, b);
     }
     if (only < 0) {
-        report_sound(t, b);
+        report_tone(t, b);
     }
 }
 

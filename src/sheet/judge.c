@@ -135,7 +135,7 @@ static const char *likely_profile(const sil_job *job)
                                                               [12] = "twelve-string"};
     bool paired = job->string_count > 1 && job->strings[1].course > 0 &&
                   job->strings[1].course == job->strings[0].course;
-    if (job->string_count > 0 && job->strings[0].make == SIL_PLAIN_NYLON) {
+    if (job->string_count > 0 && job->strings[0].material == SIL_PLAIN_NYLON) {
         return job->string_count == 4 ? "ukulele" : "nylon-string-classical";
     }
     if (job->string_count == 8 && paired) {

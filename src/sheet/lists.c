@@ -171,9 +171,9 @@ void sheet_fill_materials(sheet_filler *filler, sheet_node *node, const job_fiel
         return;
     }
     for (sheet_node *child = node->first; child; child = child->next) {
-        const job_word *make = find_word(job_make_words, child->key);
+        const job_word *make = find_word(job_material_words, child->key);
         if (!make) {
-            unknown_word(filler, child, job_make_words);
+            unknown_word(filler, child, job_material_words);
         } else if (child->given) {
             sheet_fill_table(filler, child, field->of, &filler->job->materials[make->value]);
         }

@@ -13,23 +13,23 @@ static double run_cuts(const sil_plan *plan)
     sil_stages stages;
     sil_nut_work nut;
     sil_saddle_work saddle;
-    sil_nut_make nut_make = {.seat_to_board = 6.5,
-                             .head_angle_deg = 14.0,
-                             .fall_share = 0.5,
-                             .most_shim = 0.8,
-                             .shim_step = 0.1};
-    sil_saddle_make saddle_make = {.working = SIL_WORKING_BASE,
-                                   .length = 72.0,
-                                   .slot_depth = 5.0,
-                                   .most_shim = 0.8,
-                                   .shim_step = 0.1,
-                                   .present_treble = 9.0,
-                                   .present_bass = 10.0,
-                                   .bridge_top_treble = SIL_UNKNOWN,
-                                   .bridge_top_bass = SIL_UNKNOWN};
+    sil_nut_given nut_given = {.seat_to_board = 6.5,
+                               .head_angle_deg = 14.0,
+                               .fall_share = 0.5,
+                               .most_shim = 0.8,
+                               .shim_step = 0.1};
+    sil_saddle_given saddle_given = {.working = SIL_WORKING_BASE,
+                                     .length = 72.0,
+                                     .slot_depth = 5.0,
+                                     .most_shim = 0.8,
+                                     .shim_step = 0.1,
+                                     .present_treble = 9.0,
+                                     .present_bass = 10.0,
+                                     .bridge_top_treble = SIL_UNKNOWN,
+                                     .bridge_top_bass = SIL_UNKNOWN};
     sil_stages_run(&plan->bench, &stages);
-    sil_nut_cut(&plan->bench, &stages, &nut_make, &nut);
-    sil_saddle_cut(&plan->bench, &saddle_make, &stages, &saddle);
+    sil_nut_cut(&plan->bench, &stages, &nut_given, &nut);
+    sil_saddle_cut(&plan->bench, &saddle_given, &stages, &saddle);
     return nut.first_pass[0] + saddle.first_pass[0];
 }
 
@@ -72,9 +72,9 @@ static double run_pitch(const sil_plan *plan)
                                   .saddle_height = fit->saddle_height[i],
                                   .unit_mass_kg_m = plan->unit_mass_kg_m[i],
                                   .hz = string->hz,
-                                  .modulus_gpa = plan->job->materials[string->make].modulus_gpa,
-                                  .core =
-                                      sil_make_wound(string->make) ? string->core : string->gauge};
+                                  .modulus_gpa = plan->job->materials[string->material].modulus_gpa,
+                                  .core = sil_material_wound(string->material) ? string->core
+                                                                           : string->gauge};
         for (int n = 1; n <= SIL_PITCH_FRETS; n++) {
             pitch.crown[n] = sil_crown_height(board, fit, i, n);
         }

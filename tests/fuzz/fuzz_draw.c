@@ -40,10 +40,10 @@ int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t size)
     const sil_job *job = sil_sheet_job(sheet);
     if (job) {
         unsigned chosen = size ? bytes[size / 2] : 0;
-        sil_draw_order order = {.part = (sil_part)(chosen % 3),
-                                .paper = (sil_paper)(chosen / 3 % 3),
-                                .unit = (sil_unit)(chosen / 9 % 2),
-                                .decimal_comma = chosen / 18 % 2};
+        sil_draw_options order = {.part = (sil_part)(chosen % 3),
+                                  .paper = (sil_paper)(chosen / 3 % 3),
+                                  .unit = (sil_unit)(chosen / 9 % 2),
+                                  .decimal_comma = chosen / 18 % 2};
         if (sil_plan_make(job, &plan) != SIL_DONE) {
             abort();
         }

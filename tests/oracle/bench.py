@@ -11,7 +11,7 @@ from types import SimpleNamespace as Plain
 import numpy as np
 
 import parts
-import sound
+import tone
 from board import Board
 
 EDGE = 1e-9   # a reading exactly at an edge of its range is in range, whatever the last bit says
@@ -317,7 +317,7 @@ def plan_and_cuts(job):
 
 def ring_and_tune(job, found):
     """Clearance, causes and compensation, NaN as None."""
-    return plain(sound.rooms(found.board, job, found.tension, found.now, found.last))
+    return plain(tone.rooms(found.board, job, found.tension, found.now, found.last))
 
 
 def plain(node):

@@ -21,7 +21,7 @@ import history
 import jobs
 import lowest
 import parts
-import sound
+import tone
 
 NEAR = 1e-6
 NEAR_FLAT = 2e-5   # curvature about 1/3000, where a radius may as well be called none
@@ -144,12 +144,12 @@ def compare_pair(report, place, tuned, wanted, got):
     """
     pair = got["best"]["setback"], got["best"]["advance"]
     if tuned is None or pair[0] is None:
-        if tuned is None or sound.at_pair(tuned, wanted)["rms"] < NO_PAIR:
+        if tuned is None or tone.at_pair(tuned, wanted)["rms"] < NO_PAIR:
             report.same(f"{place}.best", None if tuned is None else wanted, pair[0])
         report.same(f"{place}.best", dict.fromkeys(("setback", "advance", "rms")), got["best"])
         report.same(f"{place}.best_cents", [None] * 12, got["best_cents"])
         return
-    ours, theirs = sound.at_pair(tuned, wanted), sound.at_pair(tuned, pair)
+    ours, theirs = tone.at_pair(tuned, wanted), tone.at_pair(tuned, pair)
     report.same_number(f"{place}.best.rms", theirs["rms"], got["best"]["rms"], NEAR)
     report.same(f"{place}.best_cents", theirs["cents"], got["best_cents"])
     if theirs["rms"] > ours["rms"] + NEVER_PAST * max(1.0, ours["rms"]):

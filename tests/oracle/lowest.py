@@ -10,7 +10,7 @@ import numpy as np
 from scipy.optimize import linprog
 from scipy.sparse import csr_matrix
 
-import sound
+import tone
 
 TIGHT = {"primal_feasibility_tolerance": 1e-10, "dual_feasibility_tolerance": 1e-10}
 SLACK = 1e-9    # mm of mean action within which two setups are as low as each other
@@ -22,7 +22,7 @@ class Programme:
     def __init__(self, board, job, tension, off):
         self.board, self.count = board, job.count
         self.span = board.span(job.readings.relief.at) if board.join >= 3 else math.inf
-        self.flat = sound.crown_table(board, _state(0.0, off))
+        self.flat = tone.crown_table(board, _state(0.0, off))
         # Crowns move with the relief by this much for a millimetre of it.
         self.lean = np.array([[0.0] + [-board.span_at(x) / self.span for x in places[1:]]
                               for places in board.place])
@@ -30,7 +30,7 @@ class Programme:
         for i in range(job.count):
             self.first(i, job.limits.least_first)
             for k in range(board.frets):
-                self.notes(i, k, sound.unit_depths(board, tension[i], job.attack.at, i, k)
+                self.notes(i, k, tone.unit_depths(board, tension[i], job.attack.at, i, k)
                            * job.attack.force[i])
         self.rows, self.least = np.array(self.rows), np.array(self.least)
         self.goal, self.rest = self.mean_action()
@@ -112,7 +112,7 @@ class Programme:
 
 
 def _state(bend, off):
-    return sound.Plain(bend=bend, off=off)
+    return tone.Plain(bend=bend, off=off)
 
 
 def asked(board, tension):

@@ -22,7 +22,7 @@ import yaml
 import bench
 import compare
 import sheet
-import sound
+import tone
 
 PROFILE = "profiles/steel-string-acoustic.yaml"
 NAMED = ("relief", "crown", "slot", "saddle", "combined", "attack", "technique", "unexplained")
@@ -53,7 +53,7 @@ class Instrument:
         self.rng, self.doc = rng, blank_sheet(rng)
         self.job = sheet.read(yaml.dump(self.doc))
         self.board = bench.Board(self.job)
-        self.pluck = sound.Pluck(self.board, [s["tension"] for s in bench.string_rows(
+        self.pluck = tone.Pluck(self.board, [s["tension"] for s in bench.string_rows(
             self.board, self.job)], self.job.attack.at)
         self.state = self.set_up()
 
@@ -83,7 +83,7 @@ class Instrument:
 
     def shares(self):
         """The pluck each note stands, [string][stop], in that of the player."""
-        force = sound.clean(self.board, self.state, self.pluck).force
+        force = tone.clean(self.board, self.state, self.pluck).force
         return force / np.array(self.job.attack.force)[:, None]
 
     def least_share(self):

@@ -35,7 +35,7 @@ static made drawn(const sil_plan *plan, sil_format format)
 {
     made m = {NULL, 0};
     sil_drawing *drawing = NULL;
-    sil_draw_order order = {.part = SIL_PART_ALL, .paper = SIL_A4, .unit = SIL_MM};
+    sil_draw_options order = {.part = SIL_PART_ALL, .paper = SIL_A4, .unit = SIL_MM};
     sil_status status = format == SIL_PDF ? sil_drawing_make(plan, &order, &drawing)
                                           : sil_outlines_make(plan, &order, &drawing);
     if (status >= SIL_DONE) {

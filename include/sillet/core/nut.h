@@ -50,13 +50,13 @@ void sil_saddle_centres(const sil_courses *courses, double spread, double *saddl
 double sil_file_width(double gauge, double allowance, const double *files, int count);
 
 /* What a nut is made to, beyond the slots' depths. */
-typedef struct sil_nut_make {
+typedef struct sil_nut_given {
     double seat_to_board;              /* board surface over the nut's seat, centre line, mm */
     double head_angle_deg, fall_share; /* the head's angle, and the share of it a slot falls by */
     double gauge[SIL_STRINGS_MAX];
     double bury[SIL_STRINGS_MAX]; /* depth under the finished top, in gauges */
     double most_shim, shim_step;  /* mm */
-} sil_nut_make;
+} sil_nut_given;
 
 typedef enum sil_nut_remedy {
     SIL_NUT_NONE,
@@ -89,7 +89,7 @@ typedef struct sil_nut_work {
  *           up to the shim's step, and the others are filed to the same floors.
  *           The fall is fall_share of the head's angle, at least 3 and at most 10 degrees.
  */
-void sil_nut_cut(const sil_bench *bench, const sil_stages *stages, const sil_nut_make *make,
+void sil_nut_cut(const sil_bench *bench, const sil_stages *stages, const sil_nut_given *make,
                  sil_nut_work *work);
 
 /* sil_nut_await: takes back all figures one could cut to: the whole nut is to wait.

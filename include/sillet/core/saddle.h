@@ -51,7 +51,7 @@ bool sil_working_turns(sil_working working);
 bool sil_working_on_two(sil_working working);
 bool sil_working_floats(sil_working working);
 
-typedef struct sil_saddle_make {
+typedef struct sil_saddle_given {
     sil_working working;
     double length;             /* of the saddle, mm; its ends at +-length/2 */
     double slot_depth, pickup; /* from the bridge's top; what lies under the saddle, mm */
@@ -62,7 +62,7 @@ typedef struct sil_saddle_make {
     double most_shim, shim_step;               /* mm */
     double present_treble, present_bass;       /* caliper, seat to underside, strings 1 and N */
     double bridge_top_treble, bridge_top_bass; /* straightedge on the crowns down to the bridge */
-} sil_saddle_make;
+} sil_saddle_given;
 
 typedef enum sil_saddle_remedy {
     SIL_SADDLE_NONE,
@@ -135,7 +135,7 @@ sil_line sil_level_line(int count, const double *z, const double *value);
  * Returned: work; and in stages the saddle stage's strings left alone, less what the base loses;
  *           on two posts all strings, less the line that comes nearest to what each wants
  */
-void sil_saddle_cut(const sil_bench *bench, const sil_saddle_make *make, sil_stages *stages,
+void sil_saddle_cut(const sil_bench *bench, const sil_saddle_given *make, sil_stages *stages,
                     sil_saddle_work *work);
 
 /* sil_saddle_present: height of the saddle over its seat under each string, as it is now.
@@ -144,7 +144,7 @@ void sil_saddle_cut(const sil_bench *bench, const sil_saddle_make *make, sil_sta
  * Notes:    the seat runs straight between strings 1 and N. A caliper comes before the bridge's
  *           top; where both were read and differ by more than 0.3 mm neither is used.
  */
-void sil_saddle_present(const sil_bench *bench, const sil_saddle_make *make,
+void sil_saddle_present(const sil_bench *bench, const sil_saddle_given *make,
                         const sil_stages *stages, sil_saddle_work *work);
 
 /* sil_saddle_await: takes back all figures one could cut to: the whole saddle is to wait.

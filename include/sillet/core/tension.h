@@ -9,8 +9,9 @@
 extern "C" {
 #endif
 
-typedef enum sil_make {
-    SIL_MAKE_NOT_GIVEN,
+/* A string's material; the key `make` of a sheet. */
+typedef enum sil_material {
+    SIL_MATERIAL_NOT_GIVEN,
     SIL_PLAIN_STEEL,
     SIL_PLAIN_NYLON,
     SIL_PLAIN_FLUOROCARBON,
@@ -19,21 +20,21 @@ typedef enum sil_make {
     SIL_WOUND_NICKEL,
     SIL_WOUND_STEEL,
     SIL_WOUND_NYLON,
-    SIL_MAKES
-} sil_make;
+    SIL_MATERIALS
+} sil_material;
 
-/* sil_make_wound: whether a make is wound.
- * Given:    make  one of sil_make
- * Returned: false for a plain string, and where the make is not given
+/* sil_material_wound: whether a string of this material is wound.
+ * Given:    material  one of sil_material
+ * Returned: false for a plain string, and where the material is not given
  */
-bool sil_make_wound(sil_make make);
+bool sil_material_wound(sil_material material);
 
-/* What a make of string is made of. */
-typedef struct sil_material {
+/* What a material of string weighs and how stiff it is. */
+typedef struct sil_material_constants {
     double modulus_gpa;  /* of the core */
     double density;      /* of the core, kg/m^3 */
     double wrap_density; /* of the wrap, kg/m^3; unknown for a plain string */
-} sil_material;
+} sil_material_constants;
 
 /* sil_note_hz: frequency of a note by name.
  * Given:    name  letter A..G in either case, then # or b (or the Unicode signs), then octave
@@ -44,15 +45,16 @@ typedef struct sil_material {
 sil_status sil_note_hz(const char *name, double *hz);
 
 /* sil_unit_mass: mass of a string by length, kg/m (a sheet and SIL_UNIT_MASS have g/m).
- * Given:    make      plain or wound
- *           gauge     outer diameter, mm, > 0
- *           core      mm, 0 < core < gauge; no matter for a plain string
- *           material  its densities
+ * Given:    material   plain or wound
+ *           gauge      outer diameter, mm, > 0
+ *           core       mm, 0 < core < gauge; no matter for a plain string
+ *           constants  its densities
  * Returned: plain: rho pi D^2/4; wound: core and a wrap of round wire w = (D - c)/2 laid turn
  *           against turn, rho_c pi c^2/4 + rho_w pi^2 w (c + w)/4. SIL_UNKNOWN where the core of a
  *           wound string or a density is.
  */
-double sil_unit_mass(sil_make make, double gauge, double core, const sil_material *material);
+double sil_unit_mass(sil_material material, double gauge, double core,
+                     const sil_material_constants *constants);
 
 /* sil_tension: tension at pitch.
  * Given:    unit_mass  kg/m

@@ -14,7 +14,7 @@ typedef struct options {
     bool measure; /* the measuring sheet, not the pack */
     const char *job, *out;
     const char *sheet; /* one sheet of the pack; NULL for all, or for the outlines */
-    sil_draw_order order;
+    sil_draw_options order;
     bool unit_given, part_given, paper_given;
     sil_format format;
 } options;

@@ -29,7 +29,7 @@ struct sil_drawing {
     draw_draft draft;
     brief *brief;
     text_store store; /* of the texts set for it */
-    sil_draw_order order;
+    sil_draw_options order;
     draw_box size; /* of a paper, mm */
     double widest; /* no line is drawn wider, mm; 0: as its layer has it */
     draw_paper papers[DRAW_PAPERS_MAX];

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Will it buzz: the clean force of every note now and after, and the lowest clean setup. */
 #include "../board/plain.h"
-#include "../views/sound.h"
-#include "sound.h"
+#include "../views/tone.h"
+#include "tone.h"
 
 static bool picked(const draw_draft *draft)
 {

@@ -10,8 +10,8 @@ void paper_side(sil_drawing *drawing); /* its side views alone */
 void paper_nut(sil_drawing *drawing);
 void paper_saddle(sil_drawing *drawing);
 void paper_templates(sil_drawing *drawing);
-void paper_order(sil_drawing *drawing);
-void paper_sound(sil_drawing *drawing);
+void paper_blanks(sil_drawing *drawing);
+void paper_tone(sil_drawing *drawing);
 void paper_measure(sil_drawing *drawing);
 
 /* In place of a pack: the full-size outlines of the parts ordered, on one paper of their own size.

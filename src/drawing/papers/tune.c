@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* Will it play in tune: cents by fret, where each string is to leave nut and saddle, the slot. */
 #include "../board/plain.h"
-#include "../views/sound.h"
+#include "../views/tone.h"
 #include "part.h"
-#include "sound.h"
+#include "tone.h"
 
 /* The farthest any string known is from in tune; unknown where none is. */
 static double farthest(const draw_draft *draft, bool best)

@@ -2,7 +2,7 @@
 /* Cents by fret: a small graph a string, as built and at its best pair, all to one scale so that
  * strings can be told against each other. */
 #include "../board/plain.h"
-#include "sound.h"
+#include "tone.h"
 
 static const double plot_height = 18, label_width = 9, gap = 5;
 static const double head = 7.5, foot = 4.5; /* over and under a plot */

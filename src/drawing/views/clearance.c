@@ -5,7 +5,7 @@
 #include <stddef.h>
 
 #include "../board/plain.h"
-#include "sound.h"
+#include "tone.h"
 
 static const double row_height = 5.2, widest = 15;
 static const double apart = 0.7;  /* figure and the fret beside it */

@@ -2,7 +2,7 @@
 /* The lowest setup that would just ring clean, beside what the work leaves. */
 #include <stddef.h>
 
-#include "sound.h"
+#include "tone.h"
 
 void view_lowest(const draw_draft *draft, draw_shapes *list, double width)
 {

@@ -3,7 +3,7 @@
 #include <string.h>
 
 #include "../board/plain.h"
-#include "sound.h"
+#include "tone.h"
 
 /* The last three only where there is something to say. */
 enum { STRING, NOTE, BUILT, ONLY, BEST, ADVANCE, OPTIONAL, COLUMNS = OPTIONAL + 3 };
@@ -58,19 +58,19 @@ static const char *say_place(const draw_draft *draft, int string)
 
 static void fill_row(const draw_draft *draft, int i, draw_table *t, bool tuner)
 {
-    const brief_sound *sound = &draft->brief->sound[i];
+    const brief_tone *tone = &draft->brief->tone[i];
     const char **cell = t->cell[i];
     double cents = cents_read(draft, i);
     int column = OPTIONAL;
     cell[STRING] = draw_say(draft, "%d", i + 1);
     cell[NOTE] = draw_say_note(draft, i);
-    cell[BUILT] = draw_figure(draft, sound->built);
-    cell[ONLY] = draw_figure(draft, sound->in_tune);
-    cell[BEST] = draw_figure(draft, sound->setback);
-    cell[ADVANCE] = draw_figure(draft, sound->advance);
+    cell[BUILT] = draw_figure(draft, tone->built);
+    cell[ONLY] = draw_figure(draft, tone->in_tune);
+    cell[BEST] = draw_figure(draft, tone->setback);
+    cell[ADVANCE] = draw_figure(draft, tone->advance);
     if (tuner) {
         cell[column++] = signed_words(draft, cents, draw_plain_number(draft, cents, 1));
-        cell[column++] = signed_words(draft, sound->move.exact, draw_figure(draft, sound->move));
+        cell[column++] = signed_words(draft, tone->move.exact, draw_figure(draft, tone->move));
     }
     if (view_saddle_in_slot(draft)) {
         cell[column] = say_place(draft, i);

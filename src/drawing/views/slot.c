@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The saddle from above in its slot: where each string plays in tune, and a better slot. */
-#include "sound.h"
+#include "tone.h"
 
 static const double farthest = 12; /* of a point off the slot, mm, that can still be shown */
 

@@ -23,13 +23,13 @@ static void put_clearance(text *t, const brief *b)
              "weakest fretted,", "weakest fretted,");
     text_add(t, "  %-12s%9s%9s%9s%23s%23s\n", "", "", "now", "after", "now", "after");
     for (int i = 0; i < b->strings; i++) {
-        const brief_sound *sound = &b->sound[i];
+        const brief_tone *tone = &b->tone[i];
         report_string(t, b, i);
-        text_right(t, REPORT_COLUMN, sound->picked.shown);
-        text_right(t, REPORT_COLUMN, sound->open_now.shown);
-        text_right(t, REPORT_COLUMN, sound->open_after.shown);
-        put_weakest(t, &sound->now);
-        put_weakest(t, &sound->after);
+        text_right(t, REPORT_COLUMN, tone->picked.shown);
+        text_right(t, REPORT_COLUMN, tone->open_now.shown);
+        text_right(t, REPORT_COLUMN, tone->open_after.shown);
+        put_weakest(t, &tone->now);
+        put_weakest(t, &tone->after);
         text_put(t, "\n");
     }
 }
@@ -124,10 +124,10 @@ static void put_pitch(text *t, const brief *b)
         text_put(t, "\n");
     }
     for (int i = 0; i < b->strings; i++) {
-        const brief_sound *sound = &b->sound[i];
-        const brief_figure *cells[COLUMNS] = {&sound->built,   &sound->in_tune, &sound->setback,
-                                              &sound->advance, &sound->cents,   &sound->worst,
-                                              &sound->move};
+        const brief_tone *tone = &b->tone[i];
+        const brief_figure *cells[COLUMNS] = {&tone->built,   &tone->in_tune, &tone->setback,
+                                              &tone->advance, &tone->cents,   &tone->worst,
+                                              &tone->move};
         report_string(t, b, i);
         for (int column = 0; column < COLUMNS; column++) {
             text_right(t, WIDE, cells[column]->shown);
@@ -170,7 +170,7 @@ static void put_triage(text *t, const sil_plan *plan)
     text_free(&relief);
 }
 
-void report_sound(text *t, const brief *b)
+void report_tone(text *t, const brief *b)
 {
     put_clearance(t, b);
     put_causes(t, b->plan);

@@ -30,7 +30,7 @@ static inline int close_sheet(void **state)
     return 0;
 }
 
-static inline void make_sound(spoilt *to)
+static inline void make_tone(spoilt *to)
 {
     to->job = *sil_sheet_job(sheet);
     to->reading = to->job.readings[0];

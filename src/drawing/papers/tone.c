@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 /* Paper: will it buzz, will it play in tune. */
-#include "sound.h"
+#include "tone.h"
 
 #include <stddef.h>
 
-void paper_sound(sil_drawing *drawing)
+void paper_tone(sil_drawing *drawing)
 {
     static const draw_heading heading = {"Buzz and intonation", "-", {NULL}};
     draw_flow flow = draw_flow_begin(drawing, heading);

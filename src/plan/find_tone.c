@@ -135,7 +135,7 @@ static void find_twist(sil_plan *plan)
     }
 }
 
-void plan_find_sound(sil_plan *plan)
+void plan_find_tone(sil_plan *plan)
 {
     find_twist(plan);
     find_edges(plan);

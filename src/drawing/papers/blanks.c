@@ -192,7 +192,7 @@ static void put_saddle(draw_flow *flow)
     }
 }
 
-void paper_order(sil_drawing *drawing)
+void paper_blanks(sil_drawing *drawing)
 {
     static const draw_heading heading = {
         "Blank order",

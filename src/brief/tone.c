@@ -33,16 +33,16 @@ static double worst_of(const double *cents)
     return worst;
 }
 
-static void fill_pitch(const brief *b, int i, brief_sound *sound)
+static void fill_pitch(const brief *b, int i, brief_tone *tone)
 {
     const sil_compensation *told = &b->plan->compensation[i];
-    sound->built = nearest(b, b->plan->job->saddle.setback[i]);
-    sound->in_tune = nearest(b, told->saddle_only);
-    sound->setback = nearest(b, told->best.setback);
-    sound->advance = nearest(b, told->best.advance);
-    sound->cents = figure_number(told->as_built[SIL_PITCH_FRETS], 1);
-    sound->worst = figure_number(worst_of(told->as_built), 1);
-    sound->move = nearest(b, told->move);
+    tone->built = nearest(b, b->plan->job->saddle.setback[i]);
+    tone->in_tune = nearest(b, told->saddle_only);
+    tone->setback = nearest(b, told->best.setback);
+    tone->advance = nearest(b, told->best.advance);
+    tone->cents = figure_number(told->as_built[SIL_PITCH_FRETS], 1);
+    tone->worst = figure_number(worst_of(told->as_built), 1);
+    tone->move = nearest(b, told->move);
 }
 
 static void fill_lowest(brief *b)
@@ -59,17 +59,17 @@ static void fill_lowest(brief *b)
     }
 }
 
-void brief_fill_sound(brief *b)
+void brief_fill_tone(brief *b)
 {
     const sil_plan *plan = b->plan;
     fill_lowest(b);
     for (int i = 0; i < b->strings; i++) {
-        brief_sound *sound = &b->sound[i];
-        sound->picked = figure_number(plan->job->attack.force[i], 2);
-        sound->open_now = figure_number(plan->clean_now.force[i][0], 2);
-        sound->open_after = figure_number(plan->clean_after.force[i][0], 2);
-        sound->now = weakest(b, &plan->clean_now, i);
-        sound->after = weakest(b, &plan->clean_after, i);
-        fill_pitch(b, i, sound);
+        brief_tone *tone = &b->tone[i];
+        tone->picked = figure_number(plan->job->attack.force[i], 2);
+        tone->open_now = figure_number(plan->clean_now.force[i][0], 2);
+        tone->open_after = figure_number(plan->clean_after.force[i][0], 2);
+        tone->now = weakest(b, &plan->clean_now, i);
+        tone->after = weakest(b, &plan->clean_after, i);
+        fill_pitch(b, i, tone);
     }
 }

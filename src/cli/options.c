@@ -2,7 +2,7 @@
 /* A plan as ordered, of one sheet or of each of many. */
 #include "many.h"
 
-sil_status cli_make_plan(const cli_order *order, const sil_job *job, sil_plan **plan)
+sil_status cli_make_plan(const cli_options *order, const sil_job *job, sil_plan **plan)
 {
     sil_status status = sil_plan_make(job, plan);
     if (status == SIL_DONE && order->stage >= 0) {
@@ -11,7 +11,7 @@ sil_status cli_make_plan(const cli_order *order, const sil_job *job, sil_plan **
     return status;
 }
 
-sil_unit cli_plan_unit(const cli_order *order, const sil_job *job)
+sil_unit cli_plan_unit(const cli_options *order, const sil_job *job)
 {
     return order->unit >= 0 ? (sil_unit)order->unit : job->units;
 }

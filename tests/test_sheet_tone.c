@@ -7,7 +7,7 @@
 #include <sillet/drawing.h>
 
 #include "../src/drawing/board/paper.h"
-#include "../src/drawing/views/sound.h"
+#include "../src/drawing/views/tone.h"
 #include "planned.h"
 #include "random_job.h"
 
@@ -38,7 +38,7 @@ static void draw(scene *s, uint64_t *seed, int strings, sil_part part)
         buzz[k] = (sil_buzz){whole(seed, 1, strings), 3 * k};
     }
     plan_into(job, &s->plan);
-    sil_draw_order order = {.part = part, .paper = (sil_paper)whole(seed, SIL_A4, SIL_LETTER)};
+    sil_draw_options order = {.part = part, .paper = (sil_paper)whole(seed, SIL_A4, SIL_LETTER)};
     assert_true(sil_drawing_make(&s->plan, &order, &s->drawing) >= SIL_DONE);
 }
 

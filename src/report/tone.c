@@ -97,7 +97,7 @@ static void put_lowest(const sil_plan *plan, json_at root)
     }
 }
 
-void result_sound(const sil_plan *plan, json_at root)
+void result_tone(const sil_plan *plan, json_at root)
 {
     put_compensation(plan, root);
     put_clearance(plan, root);
