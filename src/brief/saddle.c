@@ -109,7 +109,9 @@ static void fill_string(const brief *b, int i, brief_bearing *string)
     string->off = figure_length(b->unit, plan->stages.lower[i], SIL_NEAREST);
     string->sure = figure_length(b->unit, 2.0 * plan->stages.lower_u[i], SIL_NEAREST);
     string->by = figure_length(b->unit, fabs(plan->stages.lower[i]), cuts ? SIL_DOWN : SIL_NEAREST);
-    string->first = figure_length(b->unit, work->first_pass[i], SIL_DOWN);
+    string->first = work->verdict[i] == SIL_TAKE
+                        ? figure_length(b->unit, work->first_pass[i], SIL_DOWN)
+                        : figure_none();
     string->present = figure_length(b->unit, work->present[i], SIL_NEAREST);
     fill_cuts(b, i, string);
     fill_move(b, i, string);

@@ -1,0 +1,97 @@
+/* SPDX-License-Identifier: MIT */
+/* The words of every act, all in one place: what scripts rely on, the two sentences of a step, and
+ * the few words of it in a table of many sheets. */
+#include "acts.h"
+
+act_words act_words_of(sil_act act)
+{
+    switch (act) {
+    case SIL_ACT_PREPARE:
+        return (act_words){"prepare", say_prepare, say_check_prepare, NULL};
+    case SIL_ACT_STOP:
+        return (act_words){"stop", say_stop, say_check_stop, NULL};
+    case SIL_ACT_MEASURE_RELIEF:
+        return (act_words){"measure-relief", say_measure_relief, say_check_written,
+                           "measure the relief"};
+    case SIL_ACT_STRAIGHTEDGE:
+        return (act_words){"straightedge", say_straightedge, say_check_written,
+                           "lay on a straightedge"};
+    case SIL_ACT_READ_CROWNS:
+        return (act_words){"look-at-frets", say_read_crowns, say_check_written,
+                           "look at the frets"};
+    case SIL_ACT_MEASURE_FIRST:
+        return (act_words){"measure-first", say_measure_first, say_check_written,
+                           "measure gaps at fret 1"};
+    case SIL_ACT_MEASURE_ACTION:
+        return (act_words){"measure-action", say_measure_action, say_check_written,
+                           "measure the action"};
+    case SIL_ACT_READ_GAPS_AGAIN:
+        return (act_words){"measure-gaps-again", say_gaps_again, say_check_written,
+                           "measure fret 1 again"};
+    case SIL_ACT_MEASURE_CROWN:
+        return (act_words){"measure-fret-height", say_measure_crown, say_check_written,
+                           "measure a fret's height"};
+    case SIL_ACT_MEASURE_SADDLE:
+        return (act_words){"measure-saddle", say_measure_saddle, say_check_written,
+                           "measure the saddle"};
+    case SIL_ACT_FIND_ROD:
+        return (act_words){"find-rod", say_find_rod, say_check_written, "look for a truss rod"};
+    case SIL_ACT_ROD_BY_EAR:
+        return (act_words){"rod-by-ear", say_rod_by_ear, say_check_rod_by_ear,
+                           "turn the rod, by ear"};
+    case SIL_ACT_NECK_BOW:
+        return (act_words){"neck-bow", say_neck_bow, say_check_stop, "neck to a repairer"};
+    case SIL_ACT_ROD:
+        return (act_words){"rod", say_rod, say_check_rod, "turn the truss rod"};
+    case SIL_ACT_READ_AGAIN:
+        return (act_words){"measure-again", say_read_again, say_check_read_again,
+                           "measure all again"};
+    case SIL_ACT_SEAT_FRETS:
+        return (act_words){"seat-frets", say_seat, say_check_seat, "seat the proud frets"};
+    case SIL_ACT_LEVEL_FRETS:
+        return (act_words){"level-frets", say_level, say_check_level, "level the frets"};
+    case SIL_ACT_NEW_FRETS:
+        return (act_words){"new-frets", say_new_frets, say_check_new_frets, "new frets"};
+    case SIL_ACT_FILE_SLOTS:
+        return (act_words){"file-slots", say_file, say_check_filed, "file the nut slots"};
+    case SIL_ACT_FILL_SLOT:
+        return (act_words){"fill-slot", say_fill, say_check_filled, "fill and recut a slot"};
+    case SIL_ACT_SHIM_NUT:
+        return (act_words){"shim-nut", say_shim_nut, say_check_first, "shim the nut"};
+    case SIL_ACT_NEW_NUT:
+        return (act_words){"new-nut", say_new_nut, say_check_first, "new nut"};
+    case SIL_ACT_SAND_SADDLE:
+        return (act_words){"sand-saddle", say_sand, say_check_sand, "sand the saddle's bottom"};
+    case SIL_ACT_DRESS_SADDLE:
+        return (act_words){"dress-saddle", say_dress, say_check_action, "dress the saddle's top"};
+    case SIL_ACT_SHIM_SADDLE:
+        return (act_words){"shim-saddle", say_shim_saddle, say_check_shimmed, "shim the saddle"};
+    case SIL_ACT_NEW_SADDLE:
+        return (act_words){"new-saddle", say_new_saddle, say_check_action, "new saddle"};
+    case SIL_ACT_TURN_SCREWS:
+        return (act_words){"turn-screws", say_screws, say_check_action, "turn the height screws"};
+    case SIL_ACT_TURN_POSTS:
+        return (act_words){"turn-posts", say_posts, say_check_action, "turn the bridge's posts"};
+    case SIL_ACT_BRIDGE_CURVE:
+        return (act_words){"bridge-curve", say_curve, say_check_action, "fit the bridge's curve"};
+    case SIL_ACT_ZERO_FRET:
+        return (act_words){"zero-fret", say_zero_fret, say_check_zero_fret, "work the zero fret"};
+    case SIL_ACT_NECK_ANGLE:
+        return (act_words){"neck-angle", say_neck_angle, say_check_neck_angle,
+                           "neck to a repairer"};
+    case SIL_ACT_NECK_SHIM:
+        return (act_words){"neck-shim", say_neck_shim, say_check_neck, "neck to a repairer"};
+    case SIL_ACT_NECK_RESET:
+        return (act_words){"neck-reset", say_neck_reset, say_check_neck, "neck to a repairer"};
+    case SIL_ACT_CHECK:
+        return (act_words){"check", say_check, say_check_check, NULL};
+    case SIL_ACTS:
+        break;
+    }
+    return (act_words){NULL, say_check_written, say_check_written, NULL};
+}
+
+const char *sil_act_word(sil_act act)
+{
+    return act_words_of(act).word;
+}

@@ -1,0 +1,281 @@
+/* SPDX-License-Identifier: MIT */
+/* The words of every code, all in one place: what scripts rely on, what a person reads, and why a
+ * part waits. */
+#include "codes.h"
+
+code_words code_words_of(sil_code code)
+{
+    switch (code) {
+    case SIL_BACK_BOW:
+        return (code_words){
+            .word = "back-bow",
+            .figure = LENGTH,
+            .subject = "Relief at fret %",
+            .meaning = "A string lies flat on a straight neck and on a back-bowed one alike. A "
+                       "back-bow shows only under a straightedge, and buzzes at the first frets.",
+            .why = "the neck may be back-bowed, which a string cannot show",
+            .for_what = "a straightedge on the neck"};
+    case SIL_RELIEF_LOW:
+        return (code_words){.word = "relief-low",
+                            .figure = LENGTH,
+                            .subject = "Relief at fret %",
+                            .meaning =
+                                "Too straight: buzzes toward the first frets when picked hard."};
+    case SIL_RELIEF_HIGH:
+        return (code_words){.word = "relief-high",
+                            .figure = LENGTH,
+                            .subject = "Relief at fret %",
+                            .meaning = "Too much bow: high and stiff in the middle of the neck, "
+                                       "and buzzes near the body."};
+    case SIL_RELIEF_UNKNOWN:
+        return (code_words){.word = "relief-unknown",
+                            .subject = "Relief was not measured",
+                            .meaning =
+                                "Every height depends on it: measure it before cutting anything.",
+                            .why = "relief was not measured",
+                            .for_what = "the relief"};
+    case SIL_ROD_LIMIT:
+        return (code_words){
+            .word = "rod-limit",
+            .figure = LENGTH,
+            .subject = "Relief at fret %",
+            .meaning =
+                "No truss rod can put it right here, so it stays, and the plan takes it as it is.",
+            .why = "the neck is bowed too far to set up, and no truss rod can mend it",
+            .for_what = "the neck's bow"};
+    case SIL_FRET_WORN:
+        return (code_words){.word = "fret-worn",
+                            .figure = LENGTH,
+                            .subject = "Worn spot in fret %",
+                            .meaning = "A note fretted behind it buzzes, and the gap measured over "
+                                       "it is too large by its depth.",
+                            .why = "the frets are levelled first",
+                            .for_what = "the frets"};
+    case SIL_FRET_HIGH:
+        return (code_words){
+            .word = "fret-high",
+            .figure = LENGTH,
+            .subject = "Fret % stands proud",
+            .meaning = "Notes fretted behind it buzz on it: seat it, or dress it on the spot."};
+    case SIL_CROWN_THIN:
+        return (code_words){.word = "crown-thin",
+                            .figure = LENGTH,
+                            .subject = "Fret height after levelling to the deepest worn spot",
+                            .meaning = "Too little to level: fit new frets.",
+                            .why = "new frets come first",
+                            .for_what = "new frets"};
+    case SIL_CROWNS_UNREAD:
+        return (code_words){.word = "crowns-unread",
+                            .subject = "Nobody has looked at the frets for wear",
+                            .meaning = "Worn first frets look like a high nut. Look at frets 1 to "
+                                       "3 before you file a slot.",
+                            .why = "nobody has looked at the frets for wear",
+                            .for_what = "a look at the frets"};
+    case SIL_SLOT_LOW:
+        return (code_words){.word = "slot-low",
+                            .figure = LENGTH,
+                            .subject = "Gap at the 1st fret",
+                            .meaning =
+                                "Nut slot too low: the open string rattles on the 1st fret."};
+    case SIL_SLOT_HIGH:
+        return (code_words){.word = "slot-high",
+                            .figure = LENGTH,
+                            .subject = "Gap at the 1st fret",
+                            .meaning = "Nut slot too high: stiff, and sharp at the first frets."};
+    case SIL_SADDLE_LOW:
+        return (code_words){.word = "saddle-low",
+                            .figure = LENGTH,
+                            .subject = "Action at the 12th fret",
+                            .meaning = "Too low at the saddle: buzzes up the neck."};
+    case SIL_SADDLE_HIGH:
+        return (code_words){.word = "saddle-high",
+                            .figure = LENGTH,
+                            .subject = "Action at the 12th fret",
+                            .meaning = "Too high at the saddle: hard to play up the neck."};
+    case SIL_PROTRUSION_LOW:
+        return (code_words){.word = "protrusion-low",
+                            .figure = LENGTH,
+                            .subject = "Finished saddle stands out of the bridge",
+                            .meaning = "Too little saddle left over the bridge.",
+                            .why = "the saddle would stand too low; the neck's angle is at fault",
+                            .for_what = "the neck's angle"};
+    case SIL_PROTRUSION_HIGH:
+        return (code_words){.word = "protrusion-high",
+                            .figure = LENGTH,
+                            .subject = "Finished saddle stands out of the bridge",
+                            .meaning = "A tall saddle leans on its slot and may split the bridge."};
+    case SIL_SEAT_SHALLOW:
+        return (code_words){
+            .word = "seat-shallow",
+            .figure = SHARE,
+            .subject = "Share of the saddle inside its slot",
+            .meaning = "At least half belongs inside: else it leans and may split the bridge."};
+    case SIL_BREAK_ANGLE_LOW:
+        return (code_words){.word = "break-angle-low",
+                            .figure = DEGREES,
+                            .subject = "Break angle over the saddle",
+                            .meaning = "A shallow angle presses too little: weak tone, and a "
+                                       "string that rattles or wanders on the saddle."};
+    case SIL_NECK_ANGLE:
+        return (code_words){.word = "neck-angle",
+                            .subject = "The target action needs more than the saddle has",
+                            .meaning = "The angle of the neck is at fault, and sanding would not "
+                                       "cure it: have a qualified repairer look at it."};
+    case SIL_CLIMATE:
+        return (code_words){
+            .word = "climate",
+            .figure = PERCENT,
+            .subject = "Humidity",
+            .meaning =
+                "Tops and necks move with it: bring it back inside its limits, then measure again.",
+            .why = "the humidity is outside its limits",
+            .for_what = "the humidity",
+            .next = "bring the humidity back"};
+    case SIL_BRIDGE_LIFTED:
+        return (code_words){.word = "bridge-lifted",
+                            .subject = "The bridge is lifting",
+                            .meaning =
+                                "Have a qualified repairer glue it first: every height changes.",
+                            .why = "the bridge is lifting",
+                            .for_what = "the bridge",
+                            .next = "glue the bridge"};
+    case SIL_BRACES_LOOSE:
+        return (code_words){
+            .word = "braces-loose",
+            .subject = "A brace is loose",
+            .meaning = "Have a qualified repairer glue it first: the top moves when it is.",
+            .why = "a brace is loose",
+            .for_what = "a brace",
+            .next = "glue the brace"};
+    case SIL_NOT_TUNED:
+        return (code_words){.word = "not-tuned",
+                            .subject = "The strings were not at pitch",
+                            .meaning = "The neck bends with the tension: tune, then measure again.",
+                            .why = "the strings were not at pitch",
+                            .for_what = "strings at pitch",
+                            .next = "tune, and measure again"};
+    case SIL_READINGS_DISAGREE:
+        return (code_words){.word = "readings-disagree",
+                            .figure = LENGTH,
+                            .subject = "Gap at the 1st fret",
+                            .meaning =
+                                "The open gap of the same string does not fit: measure both again.",
+                            .why = "the fretted and the open gap do not fit the same slot",
+                            .for_what = "the gaps at fret 1"};
+    case SIL_TOOL_COARSE:
+        return (code_words){.word = "tool-coarse",
+                            .figure = LENGTH,
+                            .subject = "Uncertainty of the cut",
+                            .meaning = "More than the cut leaves room for: no first pass is safe "
+                                       "with these tools. Measure with a finer one."};
+    case SIL_FORECAST:
+        return (code_words){.word = "forecast",
+                            .subject = "Figures past this work are a forecast",
+                            .meaning = "Measure everything again after it, and only then cut.",
+                            .why = "the truss rod is turned first",
+                            .for_what = "the truss rod"};
+    case SIL_ADJUST_LIMIT:
+        return (code_words){
+            .word = "adjust-limit",
+            .figure = LENGTH,
+            .subject = "Travel the saddle needs",
+            .meaning = "More than it is likely to have left: look at the neck's angle first.",
+            .why = "the saddle reaches the end of its travel before the target; the neck's angle "
+                   "is at fault",
+            .for_what = "the neck's angle"};
+    case SIL_EDGE_NARROW:
+        return (code_words){
+            .word = "edge-narrow",
+            .figure = LENGTH,
+            .subject = "Outer string to the board's edge",
+            .meaning = "Little room: the string slips off the board when pulled sideways."};
+    case SIL_TWIST:
+        return (code_words){
+            .word = "twist",
+            .figure = LENGTH,
+            .subject = "Heights on treble and bass differ by",
+            .meaning =
+                "The neck may be twisted: sight along it, and lay a straightedge on both sides."};
+    case SIL_TECHNIQUE:
+        return (code_words){
+            .word = "technique",
+            .subject = "Heard to buzz, though it should ring clear",
+            .meaning = "Press the string squarely, close behind the fret, and listen again."};
+    case SIL_UNEXPLAINED:
+        return (code_words){.word = "unexplained",
+                            .subject = "The readings don't explain this buzz",
+                            .meaning =
+                                "Look in this order: tuning and the age of the strings; the fall "
+                                "of nut slot and saddle toward their front edges; loose parts; a "
+                                "fret rocker across the next three frets; technique."};
+    case SIL_ATTACK:
+        return (code_words){.word = "attack",
+                            .figure = NEWTONS,
+                            .subject = "Hardest pluck that rings clean",
+                            .meaning = "With every reading at its target it would still buzz under "
+                                       "this pick: raise the targets, or pick lighter."};
+    case SIL_STRING_UNKNOWN:
+        return (code_words){
+            .word = "string-unknown",
+            .subject = "Tension not known",
+            .meaning = "Give its note or pitch, and the core of a wound string (or its mass): "
+                       "without them nobody can say what buzzes and what plays in tune."};
+    case SIL_STRING_STIFF:
+        return (code_words){
+            .word = "string-stiff",
+            .subject = "Very stiff for its length",
+            .meaning = "Its compensation is past what the formulas are good for: trust a tuner."};
+    case SIL_OFF_SADDLE:
+        return (code_words){.word = "off-saddle",
+                            .figure = LENGTH,
+                            .subject = "In-tune point off the saddle's line",
+                            .meaning =
+                                "It lies outside the saddle's thickness: the line of the slot is "
+                                "at fault, not the top of the saddle. By ear it may well pass."};
+    case SIL_OFF_FORECAST:
+        return (code_words){.word = "off-forecast", .sentence = say_off_forecast};
+    case SIL_ROD_UNKNOWN:
+        return (code_words){.word = "rod-unknown",
+                            .subject = "The sheet does not say whether there is a truss rod",
+                            .meaning = "If there is one, set the relief first: nut and saddle may "
+                                       "then need nothing, so both wait.",
+                            .why = "it is not known whether there is a truss rod",
+                            .for_what = "whether there is a truss rod"};
+    case SIL_WRONG_WAY:
+        return (code_words){.word = "wrong-way",
+                            .figure = LENGTH,
+                            .subject = "Relief since the rod was turned, by",
+                            .meaning = "It moved the wrong way, or the rod isn't engaging: turn an "
+                                       "eighth back, retune, measure. Never force it."};
+    case SIL_MOVED:
+        return (code_words){.word = "moved", .sentence = say_moved};
+    case SIL_ZERO_FRET_LOW:
+        return (code_words){
+            .word = "zero-fret-low",
+            .figure = LENGTH,
+            .subject = "Gap at the 1st fret",
+            .meaning = "The zero fret is too low: the open string rattles on the 1st fret. Its "
+                       "slots only guide: filing or filling them changes nothing."};
+    case SIL_ZERO_FRET_HIGH:
+        return (code_words){.word = "zero-fret-high",
+                            .figure = LENGTH,
+                            .subject = "Gap at the 1st fret",
+                            .meaning = "The zero fret is too high: stiff, and sharp at the first "
+                                       "frets. Its slots only guide: filing them changes nothing.",
+                            .why = "the zero fret is put right first",
+                            .for_what = "the zero fret"};
+    case SIL_CODES:
+        break;
+    }
+    return (code_words){.subject = "", .meaning = ""};
+}
+
+const char *sil_code_word(sil_code code)
+{
+    return code_words_of(code).word;
+}
+
+const char *brief_waits(sil_code code)
+{
+    return code_words_of(code).why;
+}
