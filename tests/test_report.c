@@ -18,6 +18,7 @@
 static const char figures[] = "-?[0-9]+[.][0-9]+|[0-9]+(°| %)";
 
 static int sentences, found;
+static char docs[65536];
 
 static const char *shown_of(const cJSON *said)
 {
@@ -38,6 +39,15 @@ static const cJSON *find_noted(const cJSON *said, const char *at, size_t length)
         said = said->next;
     }
     return NULL;
+}
+
+static void expect_in_docs(const char *word)
+{
+    char code[64];
+    snprintf(code, sizeof code, "`%s`", word);
+    if (!strstr(docs, code)) {
+        fail_msg("docs/result.md does not tell of %s", code);
+    }
 }
 
 static void hold(const char *words, const cJSON *noted)
@@ -61,6 +71,7 @@ static void hold(const char *words, const cJSON *noted)
     regfree(&pattern);
     const char *at = words;
     for (said = noted->child; said; said = said->next) { /* and all that is noted is said */
+        expect_in_docs(cJSON_GetObjectItem(said, "of")->valuestring);
         at = strstr(at, shown_of(said));
         if (!at) {
             fail_msg("%s is noted, and not said in its place: %s", shown_of(said), words);
@@ -80,20 +91,38 @@ static void hold_rows(const cJSON *root, const char *list, const char *words, co
     }
 }
 
-static void hold_job(const sil_job *job)
+static void hold_job(const sil_job *job, sil_unit unit)
 {
     static sil_plan plan;
     plan_into(job, &plan);
-    for (sil_unit unit = SIL_MM; unit <= SIL_INCH; unit++) {
-        char *result = sil_report_json(&plan, unit);
-        assert_non_null(result);
-        cJSON *root = cJSON_Parse(result);
-        assert_non_null(root);
-        hold_rows(root, "findings", "text", "figures");
-        hold_rows(root, "steps", "do", "figures");
-        hold_rows(root, "steps", "check", "check_figures");
-        cJSON_Delete(root);
-        free(result);
+    char *result = sil_report_json(&plan, unit);
+    assert_non_null(result);
+    cJSON *root = cJSON_Parse(result);
+    assert_non_null(root);
+    hold_rows(root, "findings", "text", "figures");
+    hold_rows(root, "steps", "do", "figures");
+    hold_rows(root, "steps", "check", "check_figures");
+    cJSON_Delete(root);
+    free(result);
+}
+
+static int read_docs(void **state)
+{
+    (void)state;
+    FILE *file = fopen("docs/result.md", "r");
+    size_t size = file ? fread(docs, 1, sizeof docs - 1, file) : 0;
+    docs[size] = '\0';
+    return !file || fclose(file) != 0 || size == 0;
+}
+
+static void every_act_is_in_the_docs(void **state)
+{
+    (void)state;
+    for (int act = 0; act < SIL_ACTS; act++) {
+        expect_in_docs(sil_act_word((sil_act)act));
+        for (int other = 0; other < act; other++) {
+            assert_string_not_equal(sil_act_word((sil_act)act), sil_act_word((sil_act)other));
+        }
     }
 }
 
@@ -104,7 +133,7 @@ static void every_figure_of_random_plans_is_noted(void **state)
     uint64_t seed = 14;
     for (int job = 0; job < 300; job++) {
         make_random_job(&made, &seed, 1 + job % SIL_STRINGS_MAX);
-        hold_job(&made.job);
+        hold_job(&made.job, job % 2 ? SIL_INCH : SIL_MM);
     }
     assert_true(sentences > 3000 && found > 3000);
 }
@@ -119,7 +148,8 @@ static void every_figure_of_the_examples_is_noted(void **state)
         sil_sheet *example;
         sil_sheet_read(examples.gl_pathv[k], "profiles", &example);
         assert_non_null(sil_sheet_job(example));
-        hold_job(sil_sheet_job(example));
+        hold_job(sil_sheet_job(example), SIL_MM);
+        hold_job(sil_sheet_job(example), SIL_INCH);
         sil_sheet_free(example);
     }
     globfree(&examples);
@@ -165,10 +195,11 @@ static void a_date_of_any_language_keeps_its_letters(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_act_is_in_the_docs),
         cmocka_unit_test(every_figure_of_random_plans_is_noted),
         cmocka_unit_test(every_figure_of_the_examples_is_noted),
         cmocka_unit_test_setup_teardown(a_date_of_any_language_keeps_its_letters, open_sheet,
                                         close_sheet),
     };
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    return cmocka_run_group_tests(tests, read_docs, NULL);
 }

@@ -16,10 +16,10 @@ typedef struct sil_brief sil_brief;
 /* sil_brief_make: the words of a plan.
  * Given:    plan   made; must outlive the brief
  *           unit   of every length in the words
- * Returned: brief  to be freed with sil_brief_free; NULL on error
+ * Returned: made   to be freed with sil_brief_free; NULL on error
  * Status:   SIL_DONE or SIL_NO_MEMORY
  */
-sil_status sil_brief_make(const sil_plan *plan, sil_unit unit, sil_brief **brief);
+sil_status sil_brief_make(const sil_plan *plan, sil_unit unit, sil_brief **made);
 void sil_brief_free(sil_brief *brief);
 
 /* sil_brief_finding: a finding as a sentence or two.
@@ -43,10 +43,10 @@ const char *sil_brief_waits(const sil_brief *brief);
 
 /* A figure inside a step's sentence, as data. */
 typedef struct sil_said {
-    const char *of;     /* what it is: a fixed word, as in the result */
-    int string;         /* from 0, or -1 */
-    double value;       /* exact: mm, or degrees, turns, %, as the sentence has it */
-    const char *shown;  /* as written in the sentence, no unit behind it */
+    const char *of;    /* what it is: a fixed word, as in the result */
+    int string;        /* from 0, or -1 */
+    double value;      /* exact: mm, or degrees, turns, %, as the sentence has it */
+    const char *shown; /* as written in the sentence, no unit behind it */
 } sil_said;
 
 /* sil_brief_said: the figures of what a step says to do, in the order of the sentence.

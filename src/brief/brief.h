@@ -84,6 +84,9 @@ typedef struct brief_slot {
     brief_figure stack_first; /* feelers to stop at in the first pass, rounded up */
     brief_figure stack;       /* and for good, rounded up */
     brief_figure gap;         /* at fret 1 when the slot is done */
+    bool hardly_low;          /* under its range by no more than a gap is read to */
+    bool zero_fret_high;      /* the zero fret under the string is */
+    bool apart;               /* fretted and open gap do not fit the same slot */
 } brief_slot;
 
 /* A piece to order. */
@@ -142,6 +145,8 @@ typedef struct brief_bearing {
     brief_figure action_first;  /* after the first pass off the bottom */
     brief_figure action_all;    /* after all of it; with a shim, on the shim */
     brief_figure action_done;   /* when all steps are done */
+    brief_figure action_rod;    /* once the truss rod is turned */
+    sil_verdict curve;          /* on two posts: what the bridge's curve leaves of it */
 } brief_bearing;
 
 /* A post or thumbwheel. */
@@ -154,6 +159,9 @@ typedef struct brief_saddle {
     sil_working working;
     sil_saddle_remedy remedy;
     const char *headline;
+    bool floats;      /* only the strings hold the bridge */
+    bool in_slot;     /* it stands in a slot of the bridge */
+    bool thick_shim;  /* the shim it wants is thicker than is good practice */
     bool base;        /* its bottom, or a bridge's feet, are sanded */
     bool takes_all;   /* all that is to come off the bottom is anything a person could take */
     bool takes_first; /* and so is the first pass */
@@ -193,7 +201,6 @@ typedef struct brief_sound {
     brief_figure picked;               /* N, square to the board */
     brief_figure open_now, open_after; /* the hardest clean pluck of the open string */
     brief_weakest now, after;
-    brief_figure lowest;           /* action at fret 12 of the lowest clean setup, rounded up */
     brief_figure built, in_tune;   /* setback as built, and in tune at fret 12 */
     brief_figure setback, advance; /* of the best pair of saddle and nut */
     brief_figure cents, worst;     /* as built: at fret 12, and the worst of frets 1 to 12 */
@@ -287,11 +294,9 @@ struct sil_brief {
     brief_reading relief, first[SIL_STRINGS_MAX], action[SIL_STRINGS_MAX];
     brief_figure humidity; /* at the reading that counts, % */
     brief_fret_off worst[SIL_STRINGS_MAX];
-    brief_lowest lowest;
     bool forecast; /* what follows rests on work that must be read again first */
     brief_nut nut;
     brief_saddle saddle;
-    brief_figure lowest_relief; /* of the lowest clean setup; "-" where nobody can tell */
     brief_sound sound[SIL_STRINGS_MAX];
     brief_visit *visits; /* the last ones, oldest first */
     int visit_count;
@@ -299,6 +304,7 @@ struct sil_brief {
     brief_finding *findings;
     brief_said *said; /* the figures of all sentences */
     int said_count, said_room;
+    brief_lowest lowest;
     brief_row row;
     text_store store; /* owns every text and list */
 };

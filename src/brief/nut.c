@@ -43,12 +43,23 @@ static void fill_passes(const brief *b, brief_slot *slot, int i)
     slot->stack = figure_length(b->unit, plan->nut.stack[i], SIL_UP);
 }
 
+/* Whether a slot is under its range by no more than a gap is read to. */
+static bool hardly_low(const sil_plan *plan, int i)
+{
+    sil_hold hold = plan->bench.targets.first_held;
+    double gap = sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_FRETS], i, hold);
+    return !sil_above(plan->bench.targets.first[i].low - gap, plan->bench.tools.first);
+}
+
 static void fill_slot(const brief *b, int i, brief_slot *slot)
 {
     const sil_plan *plan = b->plan;
     const part_nut *part = &b->nut_part;
     sil_hold hold = plan->bench.targets.first_held;
     slot->verdict = plan->nut.verdict[i];
+    slot->hardly_low = hardly_low(plan, i);
+    slot->zero_fret_high = plan_zero_fret_high(plan, i);
+    slot->apart = plan_gaps_apart(plan, i);
     slot->gauge = figure_length(b->unit, part->gauge[i], SIL_NEAREST);
     slot->width = figure_length(b->unit, part->width[i], SIL_NEAREST);
     slot->along = figure_length(b->unit, part->along[i], SIL_NEAREST);

@@ -29,18 +29,6 @@ static brief_fret_off worst_fret(const brief *b, int i)
     return worst;
 }
 
-static void fill_lowest(brief *b)
-{
-    const sil_board *board = &b->plan->bench.board;
-    const sil_fit *lowest = &b->plan->lowest.fit;
-    b->lowest.relief = nearest(b, b->plan->lowest.relief);
-    for (int i = 0; i < b->strings; i++) {
-        b->lowest.action[i] = figure_length(b->unit, sil_action(board, lowest, i, 12), SIL_UP);
-        b->lowest.first[i] =
-            figure_length(b->unit, sil_first_gap(board, lowest, i, SIL_HOLD_3), SIL_UP);
-    }
-}
-
 void brief_fill_readings(brief *b)
 {
     const sil_plan *plan = b->plan;
@@ -53,7 +41,6 @@ void brief_fill_readings(brief *b)
                         range_of(b, targets->relief)};
     const sil_reading *reading = sil_plan_reading(plan);
     b->humidity = figure_number(reading ? reading->humidity_pct : SIL_UNKNOWN, 0);
-    fill_lowest(b);
     for (int i = 0; i < b->strings; i++) {
         b->worst[i] = worst_fret(b, i);
         double first = sil_first_gap(board, last, i, targets->first_held);

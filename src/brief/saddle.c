@@ -68,6 +68,8 @@ static void fill_actions(const brief *b, int i, brief_bearing *string)
     string->action_first = action_after(b, i, sil_line_at(work->cut_first, z));
     string->action_all = action_after(b, i, all);
     string->action_done = figure_length(b->unit, sil_action_after(b->plan, i), SIL_NEAREST);
+    double rod = sil_action(&b->plan->bench.board, &b->plan->stages.fit[SIL_ROD], i, 12);
+    string->action_rod = figure_length(b->unit, rod, SIL_NEAREST);
 }
 
 /* What comes off its bottom and its top, and what it then stands at. */
@@ -101,6 +103,7 @@ static void fill_string(const brief *b, int i, brief_bearing *string)
     bool cuts = work->verdict[i] == SIL_TAKE && sil_working_cuts(work->working);
     string->verdict = work->verdict[i];
     string->does = does(plan, i);
+    string->curve = plan_curve_at(plan, i);
     string->along = figure_length(b->unit, b->saddle_part.along[i], SIL_NEAREST);
     string->across = figure_length(b->unit, b->saddle_part.across[i], SIL_NEAREST);
     string->off = figure_length(b->unit, plan->stages.lower[i], SIL_NEAREST);
@@ -257,6 +260,9 @@ void brief_fill_saddle(brief *b)
     saddle->working = b->plan->saddle.working;
     saddle->remedy = b->plan->saddle.remedy;
     saddle->replaced = saddle->remedy == SIL_SADDLE_REPLACE;
+    saddle->floats = sil_working_floats(saddle->working);
+    saddle->in_slot = sil_working_in_slot(saddle->working);
+    saddle->thick_shim = sil_above(b->plan->saddle.shim, b->plan->job->limits.most_shim);
     fill_ends(b);
     for (int i = 0; i < b->strings; i++) {
         fill_string(b, i, &saddle->string[i]);

@@ -36,9 +36,8 @@ void say_check_rod(const brief *b, telling *t)
     const sil_plan *plan = b->plan;
     tell_list action = {.count = b->strings};
     for (int i = 0; i < action.count; i++) {
-        double then = sil_action(&plan->bench.board, &plan->stages.fit[SIL_ROD], i, 12);
-        action.figure[i] = nearest(b, then);
-        action.chosen[i] = sil_known(then);
+        action.figure[i] = b->saddle.string[i].action_rod;
+        action.chosen[i] = brief_known(action.figure[i]);
     }
     tell(t, "Back at pitch, relief ");
     tell_length(t, "relief-target", -1, b->relief.wanted.aim);

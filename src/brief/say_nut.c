@@ -2,8 +2,6 @@
 /* The sentences of the steps at the nut. */
 #include "say.h"
 
-#include "../plan/plan.h"
-
 typedef brief_figure figure_of(const brief_slot *slot);
 
 static brief_figure first_of(const brief_slot *slot)
@@ -205,15 +203,10 @@ void say_check_first(const brief *b, telling *t)
     tell_gaps(b, true, true, t);
 }
 
-/* Whether every slot chosen is short of its range by no more than a gap is read to. */
-static bool within_the_tools(const brief *b, const tell_list *slots)
+static bool all_hardly_low(const brief *b, const tell_list *slots)
 {
-    const sil_plan *plan = b->plan;
-    sil_hold hold = plan->bench.targets.first_held;
     for (int i = 0; i < slots->count; i++) {
-        double gap = sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_FRETS], i, hold);
-        double low = plan->bench.targets.first[i].low;
-        if (slots->chosen[i] && sil_above(low - gap, plan->bench.tools.first)) {
+        if (slots->chosen[i] && !b->nut.slot[i].hardly_low) {
             return false;
         }
     }
@@ -236,7 +229,7 @@ void say_fill(const brief *b, telling *t)
     tell(t, ". Fill it with dust of the same material and glue, let it harden, and recut.");
     tell_stack(b, slots, stack_of, t);
     tell_fall(b, t);
-    if (within_the_tools(b, &slots)) {
+    if (all_hardly_low(b, &slots)) {
         tell(t,
              " It is under its range by less than the feelers can tell: if it rings clean, leave "
              "it.");
@@ -288,7 +281,7 @@ void say_zero_fret(const brief *b, telling *t)
 {
     tell_list high = {.count = b->strings};
     for (int i = 0; i < high.count; i++) {
-        high.chosen[i] = plan_zero_fret_high(b->plan, i);
+        high.chosen[i] = b->nut.slot[i].zero_fret_high;
         high.figure[i] = b->nut.slot[i].off;
     }
     t->way = t->figure_way = BRIEF_DOWN;

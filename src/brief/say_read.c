@@ -148,7 +148,7 @@ void say_gaps_again(const brief *b, telling *t)
 {
     tell_list apart = {.count = b->strings};
     for (int i = 0; i < apart.count; i++) {
-        apart.chosen[i] = plan_gaps_apart(b->plan, i);
+        apart.chosen[i] = b->nut.slot[i].apart;
     }
     tell(t, "Measure the gap at the 1st fret of ");
     tell_which(t, &apart);

@@ -75,7 +75,7 @@ static void tell_caliper(const brief *b, telling *t)
 /* A bridge that only the strings hold. */
 static void tell_slide_out(const brief *b, telling *t)
 {
-    if (sil_working_floats(b->saddle.working)) {
+    if (b->saddle.floats) {
         tell(t,
              "Mark where the bridge stands; slacken the strings, but never take all of them off, "
              "and slide it out. ");
@@ -206,7 +206,7 @@ static const char *why_new(const brief *b)
     if (b->saddle.working == SIL_WORKING_TOP) {
         return " must come up, and this saddle is glued in";
     }
-    if (sil_above(b->saddle.shim.exact, b->plan->job->limits.most_shim)) {
+    if (b->saddle.thick_shim) {
         return " must come up by more than a shim may be thick";
     }
     return " alone must come up: a worn notch, which no shim cures";
@@ -264,7 +264,7 @@ static void tell_post(const brief *b, brief_end end, telling *t)
 
 void say_posts(const brief *b, telling *t)
 {
-    bool floats = sil_working_floats(b->saddle.working);
+    bool floats = b->saddle.floats;
     tell(t, floats ? "Ease the strings, but never take all of them off, and turn the thumbwheels: "
                    : "Ease the strings and turn the bridge's posts: ");
     tell_post(b, BRIEF_TREBLE, t);
@@ -280,7 +280,7 @@ static tell_list curve_at(const brief *b, sil_verdict wanted)
 {
     tell_list list = {.count = b->strings};
     for (int i = 0; i < list.count; i++) {
-        list.chosen[i] = plan_curve_at(b->plan, i) == wanted;
+        list.chosen[i] = b->saddle.string[i].curve == wanted;
     }
     return list;
 }
@@ -322,7 +322,7 @@ void say_screws(const brief *b, telling *t)
 
 void say_neck_angle(const brief *b, telling *t)
 {
-    tell(t, sil_working_in_slot(b->saddle.working)
+    tell(t, b->saddle.in_slot
                 ? "Stop at the saddle: brought down to the target it would stand too low over the "
                   "bridge. "
                 : "Stop at the saddle: it reaches the end of its travel before the target. ");

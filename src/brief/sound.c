@@ -45,22 +45,31 @@ static void fill_pitch(const brief *b, int i, brief_sound *sound)
     sound->move = nearest(b, told->move);
 }
 
+static void fill_lowest(brief *b)
+{
+    const sil_board *board = &b->plan->bench.board;
+    const sil_lowest *lowest = &b->plan->lowest;
+    bool known = sil_known(lowest->relief);
+    b->lowest.relief = nearest(b, lowest->relief);
+    for (int i = 0; i < b->strings; i++) {
+        double action = known ? sil_action(board, &lowest->fit, i, 12) : SIL_UNKNOWN;
+        double first = known ? sil_first_gap(board, &lowest->fit, i, SIL_HOLD_3) : SIL_UNKNOWN;
+        b->lowest.action[i] = figure_length(b->unit, action, SIL_UP);
+        b->lowest.first[i] = figure_length(b->unit, first, SIL_UP);
+    }
+}
+
 void brief_fill_sound(brief *b)
 {
     const sil_plan *plan = b->plan;
-    const sil_lowest *lowest = &plan->lowest;
-    b->lowest_relief = nearest(b, lowest->relief);
+    fill_lowest(b);
     for (int i = 0; i < b->strings; i++) {
         brief_sound *sound = &b->sound[i];
-        double action = sil_known(lowest->relief)
-                            ? sil_action(&plan->bench.board, &lowest->fit, i, 12)
-                            : SIL_UNKNOWN;
         sound->picked = figure_number(plan->job->attack.force[i], 2);
         sound->open_now = figure_number(plan->clean_now.force[i][0], 2);
         sound->open_after = figure_number(plan->clean_after.force[i][0], 2);
         sound->now = weakest(b, &plan->clean_now, i);
         sound->after = weakest(b, &plan->clean_after, i);
-        sound->lowest = figure_length(b->unit, action, SIL_UP);
         fill_pitch(b, i, sound);
     }
 }

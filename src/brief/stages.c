@@ -74,7 +74,7 @@ static const char *saddle_words(const brief_saddle *saddle)
                : saddle->posts                            ? "turn posts"
                                                           : "turn screws";
     case SIL_SADDLE_REPLACE:
-        return sil_working_floats(saddle->working) ? "new bridge" : "new saddle";
+        return saddle->floats ? "new bridge" : "new saddle";
     case SIL_SADDLE_WAIT:
         return "WAIT";
     }

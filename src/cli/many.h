@@ -35,6 +35,6 @@ int cli_go_through(const char *folder, cli_each *each, void *with, int *found);
 void cli_cell(const char *words, int columns);
 
 /* The columns a text takes on a terminal. */
-int cli_columns(const char *text);
+int cli_columns(const char *words);
 
 #endif

@@ -286,6 +286,8 @@ void web_list(const web_site *site, const web_target *target, const web_request 
     json_at root = json_object(&j);
     json_put_word(root, "folder", site->folder < 0 ? NULL : site->folder_name);
     json_at array = json_put_array(root, "sheets");
-    j.failed = j.failed || (site->folder >= 0 && !add_sheets(site, array));
+    if (site->folder >= 0 && !add_sheets(site, array)) {
+        j.failed = true;
+    }
     web_give_json(reply, 200, &j);
 }

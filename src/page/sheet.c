@@ -12,7 +12,9 @@ static void add_complaint(json_at array, const sil_sheet *sheet, int index)
     json_at row = json_add_object(array);
     sil_complaint complaint = sil_sheet_complaint(sheet, index);
     sil_sheet_complaint_path(sheet, index, path);
-    sil_complaint_write(&complaint, shown, sizeof shown);
+    if (sil_complaint_write(&complaint, shown, sizeof shown) == 0) {
+        array.in->failed = true;
+    }
     json_put_word(row, "severity", complaint.severity == SIL_ERROR ? "error" : "warning");
     json_put_word(row, "path", path);
     json_put_int(row, "line", complaint.line);

@@ -184,7 +184,7 @@ void report_saddle(text *t, const brief *b)
     text_put(t, "  Too high by: the whole way to the target; a minus is too low. \u00b1 is the "
                 "measuring error\n  (two standard uncertainties). A string in its range is left "
                 "alone.\n");
-    if (brief_known(saddle->left_on) && sil_working_in_slot(saddle->working)) {
+    if (brief_known(saddle->left_on) && saddle->in_slot) {
         text_put(t, "  Less off the top than a file can feel is left on.\n");
     }
 }

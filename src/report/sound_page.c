@@ -96,15 +96,15 @@ static void put_causes(text *t, const sil_plan *plan)
 
 static void put_lowest(text *t, const brief *b)
 {
-    if (!brief_known(b->lowest_relief)) {
+    if (!brief_known(b->lowest.relief)) {
         return;
     }
     text_add(t,
              "  The lowest that would still ring clean under this pick on these crowns: relief "
              "%s;\n  action at the 12th",
-             b->lowest_relief.shown);
+             b->lowest.relief.shown);
     for (int i = 0; i < b->strings; i++) {
-        text_add(t, "%s %s", i ? "," : "", b->sound[i].lowest.shown);
+        text_add(t, "%s %s", i ? "," : "", b->lowest.action[i].shown);
     }
     text_put(t, ".\n");
 }

@@ -347,5 +347,5 @@ sheet_node *sheet_tree_read(sil_sheet *sheet, sheet_source *source)
     if (source->cut) {
         mark_cut(&build);
     }
-    return build.root;
+    return sheet->store.failed ? NULL : build.root; /* without memory a node may lack its text */
 }

@@ -101,7 +101,7 @@ void sheet_tell_value(sil_sheet *sheet, sil_severity severity, sheet_node *node,
 typedef struct sheet_quote {
     char text[56];
 } sheet_quote;
-sheet_quote sheet_quote_of(const char *text, size_t length);
+sheet_quote sheet_quote_of(const char *words, size_t length);
 
 /* sheet_source_line: a line of a source, copied on demand; NULL past its end. */
 const char *sheet_source_line(sil_sheet *sheet, sheet_source *source, int line);

@@ -8,6 +8,14 @@
 
 #include "letters.h"
 
+/* Nothing of a text counts once memory ran out. Always false. */
+static bool fail(text *t)
+{
+    t->failed = true;
+    t->length = 0;
+    return false;
+}
+
 /* Room for so many more bytes and the NUL behind them. */
 static bool reserve(text *t, size_t more)
 {
@@ -22,8 +30,7 @@ static bool reserve(text *t, size_t more)
     size_t room = t->room > LEAST ? 2 * t->room : LEAST;
     char *larger = realloc(t->bytes, room > wanted ? room : wanted);
     if (!larger) {
-        t->failed = true;
-        return false;
+        return fail(t);
     }
     t->bytes = larger;
     t->room = room > wanted ? room : wanted;
@@ -51,7 +58,7 @@ void text_add_list(text *t, const char *format, va_list arguments)
     size_t room = reserve(t, 0) ? t->room - t->length : 0;
     int wanted = vsnprintf(room ? t->bytes + t->length : NULL, room, format, arguments);
     if (wanted < 0) {
-        t->failed = true;
+        fail(t);
     } else if ((size_t)wanted >= room && reserve(t, (size_t)wanted)) {
         vsnprintf(t->bytes + t->length, (size_t)wanted + 1, format, again);
     }

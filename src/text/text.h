@@ -17,7 +17,8 @@ typedef struct text {
 } text;
 
 __attribute__((format(printf, 2, 3))) void text_add(text *t, const char *format, ...);
-void text_add_list(text *t, const char *format, va_list arguments);
+__attribute__((format(printf, 2, 0))) void text_add_list(text *t, const char *format,
+                                                         va_list arguments);
 void text_put(text *t, const char *words);
 void text_put_bytes(text *t, const char *bytes, size_t size);
 
@@ -65,7 +66,8 @@ typedef struct text_store {
 void *text_store_room(text_store *store, size_t size);
 __attribute__((format(printf, 2, 3))) const char *text_keep(text_store *store, const char *format,
                                                             ...);
-const char *text_keep_list(text_store *store, const char *format, va_list arguments);
+__attribute__((format(printf, 2, 0))) const char *
+text_keep_list(text_store *store, const char *format, va_list arguments);
 const char *text_keep_bytes(text_store *store, const char *bytes, size_t size);
 
 /* text_keep_made: a text in the making, kept and freed; the store fails with it. */

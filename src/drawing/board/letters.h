@@ -7,7 +7,7 @@
 #include <stddef.h>
 #include <stdint.h>
 
-/* ISO 3098 capital heights used on a sheet, mm. */
+/* ISO 3098 capital heights used on a paper, mm. */
 #define DRAW_SMALL 1.8
 #define DRAW_NOTE 2.5
 #define DRAW_HEAD 3.5

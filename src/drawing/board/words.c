@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Figures and texts as they stand on a sheet. */
+/* Figures and texts as they stand on a paper. */
 #include "draft.h"
 
 #include <string.h>

@@ -69,7 +69,7 @@ static const char *level_word(sil_level level)
 {
     switch (level) {
     case SIL_LEVEL_FINE:
-        return "fine";
+        return "note";
     case SIL_LEVEL_WATCH:
         return "watch";
     case SIL_LEVEL_ACT:
@@ -122,8 +122,10 @@ void paper_bench(sil_drawing *drawing)
     static const draw_heading heading = {
         "Bench plan",
         "-",
-        {"Slack the strings before nut or saddle is moved; cover the eyes. Extract and mask for",
-         "bone, shell, plastic and metal dust; air the room for glue. Never force a truss rod.",
+        {"Slacken the strings before you move nut or saddle; wear eye protection. Use dust "
+         "extraction",
+         "and a mask for bone, shell, plastic and metal; ventilate for glue. Never force a truss "
+         "rod.",
          "What you would not undo, have a qualified repairer do. Local rules come first."}};
     draw_flow flow = draw_flow_begin(drawing, heading);
     put_head(&flow);

@@ -203,8 +203,8 @@ static draw_shapes *table(const draw_flow *flow)
     double bottom = draw_add_table(list, 0, 0, DRAW_COLUMN, &t);
     if (draft->brief->nut.remedy != SIL_NUT_NONE) {
         draw_note(list, 0, bottom - 5,
-                  "Feelers lie on the board against the nut, beside the slot: stop when the file "
-                  "rides on them.");
+                  "File until you touch the feelers: they lie on the board right in front of the "
+                  "nut slot.");
     }
     return list;
 }
@@ -214,8 +214,8 @@ void paper_nut(sil_drawing *drawing)
     static const draw_heading heading = {
         "Nut",
         "1:1",
-        {"Slack the strings first; cover the eyes. Extract and mask for bone, shell, plastic and",
-         "metal dust; air the room for glue. Local rules come first."}};
+        {"Slacken the strings first; wear eye protection. For the dust of bone, shell, plastic and",
+         "metal use dust extraction and a mask; ventilate for glue. Local rules come first."}};
     const draw_draft *draft = &drawing->draft;
     if (draft->brief->nut.remedy == SIL_NUT_WAIT) {
         paper_wait(drawing, "nut", &draft->plan->nut_withheld, SIL_NUT);

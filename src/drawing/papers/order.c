@@ -103,7 +103,7 @@ static void put_sizes(draw_flow *flow, const brief_blank *b)
                              {"order", draft->brief->unit_name},
                              {"ISO", "2768-f"},
                              {NULL, "finished"},
-                             {"left for", "fitting"}},
+                             {"fitting", "allowance"}},
                     .anchor = {DRAW_LEFT, DRAW_RIGHT, DRAW_RIGHT, DRAW_RIGHT, DRAW_RIGHT}};
     put_size(draft, &t, "length", length);
     put_size(draft, &t, "thickness", thickness);

@@ -320,8 +320,8 @@ void paper_saddle(sil_drawing *drawing)
     draw_heading heading = {
         "Saddle",
         "1:1",
-        {"Slack the strings first; cover the eyes. Extract and mask for bone, shell, plastic and",
-         "metal dust; air the room for glue. Local rules come first."}};
+        {"Slacken the strings first; wear eye protection. For the dust of bone, shell, plastic and",
+         "metal use dust extraction and a mask; ventilate for glue. Local rules come first."}};
     const brief_saddle *saddle = &drawing->draft.brief->saddle;
     if (saddle->remedy == SIL_SADDLE_WAIT) {
         paper_wait(drawing, "saddle", &drawing->draft.plan->saddle_withheld, SIL_SADDLE);

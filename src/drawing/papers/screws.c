@@ -47,7 +47,7 @@ static draw_shapes *arrows(const draw_flow *flow)
         draw_ring(list, (draw_point){x, highest * scales[s] + 8}, i + 1);
     }
     paper_caption(list, DRAW_LEFT,
-                  draw_say(draft, "Dashed: now. Solid: wanted. Heights %s",
+                  draw_say(draft, "Dashed: now. Solid: target. Heights %s",
                            draw_say_scale(draft, scales[s])));
     return list;
 }

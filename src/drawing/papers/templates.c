@@ -226,7 +226,7 @@ void paper_templates(sil_drawing *drawing)
         "Templates",
         "1:1",
         {"Cut the paper along the thin frame, fold the band under the bottom, glue. Before you cut",
-         "material, hold a rule to the length under each slip. Slack the strings; mask for dust."}};
+         "material, hold a rule to the length under each slip. Slacken the strings; wear a mask."}};
     draw_flow flow = draw_flow_begin(drawing, heading);
     if (drawing->order.part != SIL_PART_SADDLE) {
         put_nut(&flow);

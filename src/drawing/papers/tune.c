@@ -39,7 +39,7 @@ static void put_untold(draw_flow *flow)
     const char *strings = draw_say_which(draft, "string", untold);
     if (strings[0] != '\0') {
         draw_flow_words(
-            flow, draw_say(draft, "Pitch, mass, core and heights are wanted for %s.", strings), 3);
+            flow, draw_say(draft, "Pitch, mass, core and heights are needed for %s.", strings), 3);
     }
 }
 

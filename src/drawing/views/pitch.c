@@ -27,7 +27,7 @@ double view_saddle_outside(const draw_draft *draft, int string)
 bool view_saddle_any_outside(const draw_draft *draft)
 {
     bool any = false;
-    for (int i = 0; i < draft->plan->job->string_count && view_saddle_in_slot(draft); i++) {
+    for (int i = 0; i < draft->brief->strings && view_saddle_in_slot(draft); i++) {
         double outside = view_saddle_outside(draft, i);
         any = any || fabs(outside) > 0;
     }
@@ -58,19 +58,19 @@ static const char *say_place(const draw_draft *draft, int string)
 
 static void fill_row(const draw_draft *draft, int i, draw_table *t, bool tuner)
 {
-    const sil_compensation *told = &draft->plan->compensation[i];
+    const brief_sound *sound = &draft->brief->sound[i];
     const char **cell = t->cell[i];
     double cents = cents_read(draft, i);
     int column = OPTIONAL;
     cell[STRING] = draw_say(draft, "%d", i + 1);
     cell[NOTE] = draw_say_note(draft, i);
-    cell[BUILT] = draw_plain_length(draft, draft->plan->job->saddle.setback[i]);
-    cell[ONLY] = draw_plain_length(draft, told->saddle_only);
-    cell[BEST] = draw_plain_length(draft, told->best.setback);
-    cell[ADVANCE] = draw_plain_length(draft, told->best.advance);
+    cell[BUILT] = draw_figure(draft, sound->built);
+    cell[ONLY] = draw_figure(draft, sound->in_tune);
+    cell[BEST] = draw_figure(draft, sound->setback);
+    cell[ADVANCE] = draw_figure(draft, sound->advance);
     if (tuner) {
         cell[column++] = signed_words(draft, cents, draw_plain_number(draft, cents, 1));
-        cell[column++] = signed_words(draft, told->move, draw_plain_length(draft, told->move));
+        cell[column++] = signed_words(draft, sound->move.exact, draw_figure(draft, sound->move));
     }
     if (view_saddle_in_slot(draft)) {
         cell[column] = say_place(draft, i);
@@ -86,7 +86,7 @@ static void add_column(draw_table *t, const char *first, const char *second, dra
 
 void view_pitch(const draw_draft *draft, draw_shapes *list, double width)
 {
-    draw_table t = {.rows = draft->plan->job->string_count, .row_height = 5};
+    draw_table t = {.rows = draft->brief->strings, .row_height = 5};
     bool tuner = false;
     for (int i = 0; i < t.rows; i++) {
         tuner = tuner || sil_known(cents_read(draft, i));
@@ -96,7 +96,7 @@ void view_pitch(const draw_draft *draft, draw_shapes *list, double width)
     add_column(&t, NULL, "as built", DRAW_RIGHT);
     add_column(&t, NULL, "saddle only", DRAW_RIGHT);
     add_column(&t, NULL, "best", DRAW_RIGHT);
-    add_column(&t, "nut, best", "advance", DRAW_RIGHT);
+    add_column(&t, "best nut", "compensation", DRAW_RIGHT);
     if (tuner) {
         add_column(&t, "cents", "read", DRAW_RIGHT);
         add_column(&t, "move by", "the tuner", DRAW_RIGHT);
