@@ -239,7 +239,7 @@ coverage: tools-check
 	@cp -r .ci .debian Makefile README.md DEVELOPERS.md docs examples include profiles src tests build/coverage
 	@$(MAKE) -C build/coverage --no-print-directory --silent -j$(CORES) SANITIZED='-O0 --coverage' \
 	    $(PROGRAMS) $(UNIT) $(REPLAYED)
-	-@cd build/coverage && LDFLAGS=-lgcov tests/run $(UNIT) \
+	-@cd build/coverage && MORE_LIBRARIES=-lgcov tests/run $(UNIT) \
 	    $(filter-out tests/fault/% tests/race/% tests/valgrind/%,$(SCRIPTS))
 	@/usr/bin/python3 tests/coverage/told.py build/coverage
 
