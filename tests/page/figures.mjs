@@ -11,30 +11,37 @@ function printed(text, heading) {
 // Every figure on the cards is the one the plan prints, to the last digit.
 export async function figuresAgree(page, yaml, units) {
   const text = run("plan", "--units", units, yaml).toString();
-  const result = JSON.parse(run("plan", "--json", yaml));
+  const result = JSON.parse(run("plan", "--json", "--units", units, yaml));
   const cards = (place) => page.locator(`#${place} tbody tr`).evaluateAll((rows) => rows.map((row) =>
     [...row.querySelectorAll("td")].map((cell) => cell.textContent.replace("–", "-"))));
   const where = `${yaml}, ${units}`;
   // Of the printed row: its number, verdict, how far off, and ± where the tools leave anything known; the others behind.
-  const row = ([, verdict, off, ...more]) =>
-    (more[0]?.startsWith("±") ? [verdict, off, more[0].slice(1), ...more.slice(1)] : [verdict, off, "-", ...more]);
-  same(await cards("nut-table"), printed(text, "NUT").map((line) => row(line).slice(0, 5)), `nut, ${where}`);
-  const saddle = printed(text, "SADDLE").map(row);
-  const got = await cards("saddle-table");
-  if (saddle[0].length === 9) same(got, saddle.map((line) => [...line.slice(0, 3), ...line.slice(5)]), `saddle in a slot, ${where}`);
-  else if (got[0].length === 5) same(got, saddle, `saddle on screws, ${where}`);
-  else same(got.map((line) => line.slice(0, 3)), saddle.map((line) => line.slice(0, 3)), `saddle, ${where}`);
-  if (saddle[0].length === 4) same(got.map((line) => line[5]), saddle.map((line) => line[3]), `height done, ${where}`);
-  const caliper = text.replace(/\s+/g, " ").match(/until the caliper reads ([\d.]+) \w+ at string 1 and ([\d.]+)/);
-  const onCard = await page.locator("#saddle-table p b").allTextContents();
-  same(onCard, caliper ? caliper.slice(1) : [], `caliper, ${where}`);
+  // The page writes 0.00 where the plan has a dash for nothing to take; its verdicts are the result's, string by string.
+  const bare = (cells) => cells.map((cell) => /^0\.0+$/.test(cell) ? "-" : cell);
+  const row = ([, , off, ...more]) =>
+    bare(more[0]?.startsWith("±") ? [off, more[0].slice(1), ...more.slice(1)] : [off, "-", ...more]);
+  const words = {leave: "leave", file: "deeper", lower: "lower", raise: "raise", wait: "wait"};
+  const verdicts = (part) => result[part].strings.map((one) => words[one.verdict]);
+  const figures = (rows) => rows.map((line) => bare(line.slice(1)));
+  const nut = await cards("nut-table"), saddle = await cards("saddle-table");
+  same(nut.map((line) => line[0]), verdicts("nut"), `verdicts at the nut, ${where}`);
+  same(figures(nut), printed(text, "NUT").map((line) => row(line).slice(0, 4)), `nut, ${where}`);
+  same(saddle.map((line) => line[0]), verdicts("saddle"), `verdicts at the saddle, ${where}`);
+  const wanted = printed(text, "SADDLE").map(row), got = figures(saddle);
+  if (wanted[0].length === 8) same(got, wanted.map((line) => [...line.slice(0, 2), ...line.slice(4)]), `saddle in a slot, ${where}`);
+  else if (got[0].length === 4) same(got.map((line) => [...line.slice(0, 3), line[3].replace(/^-(?=\d)/, "")]), wanted.map((line) => line.slice(0, 4)), `saddle on screws, ${where}`);
+  else same(got.map((line) => line.slice(0, 2)), wanted.map((line) => line.slice(0, 2)), `saddle, ${where}`);
+  if (wanted[0].length === 3) same(got.map((line) => line[4]), wanted.map((line) => line[2]), `height done, ${where}`);
+  const sand = result.steps.find((step) => step.act === "sand-saddle");
+  const caliper = sand ? sand.figures.filter((one) => one.of === "caliper").map((one) => one.shown) : [];
+  same(await page.locator("#saddle-table p b").allTextContents(), caliper, `caliper, ${where}`);
   // Readings: behind number, note and gauge "now low to high (aim) after", twice. No note: one word fewer.
   const readings = printed(text, "                    gap at the 1st fret");
   same(await cards("readings-table"), readings.map((line) => line.slice(-12)).map((line) => [line[0], line[5], line[6], line[11]]), `readings, ${where}`);
   const picked = printed(text, "WILL IT BUZZ").map((line) => line.slice(line.length > 5 && !/^[\d.-]+$/.test(line[1]) ? 2 : 1));
   same((await cards("clearance")).map((line) => [line[0], line[1], line[3]]), picked.map((line) => line.slice(0, 3)), `plucks, ${where}`);
   if (result.visits.length > 1) await visitsAgree(page, text, result.visits, where);
-  same(await page.locator("#steps .do").allTextContents(), JSON.parse(run("plan", "--json", "--units", units, yaml)).steps.map((one) => one.do), `steps, ${where}`);
+  same(await page.locator("#steps .do").allTextContents(), result.steps.map((one) => one.do), `steps, ${where}`);
   check((await page.locator("#findings [data-code]").count()) >= result.findings.length, `findings, ${where}`);
 }
 
