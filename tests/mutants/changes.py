@@ -30,6 +30,9 @@ OF_THE_PART = re.compile(r"brief|figure|plan\b|board|draw_at\(|"
                          r"\b(part|nut|slot|saddle|string|bearing|post|sheet|step|visit)(->|\[|\.)")
 OF_THE_PAPER = re.compile(r"anchor|DRAW_(LEFT|RIGHT|MIDDLE|NOTE|HEAD|SMALL|COLUMN)|width|height|"
                           r"room|flow|strut|paper_|list == NULL|list != NULL")
+# What counts only where memory ran out.
+OF_NO_MEMORY = re.compile(r"\bfailed\b|no_memory")
+
 
 def others(word, named):
     """What may stand in this token's place."""
@@ -86,6 +89,9 @@ def places(text, named, drawn):
         before, after = code[token.start() - 1], code[token.end():token.end() + 1]
         if word == "*" and not (before == " " and after == " "):
             continue  # of a pointer
+        line = code[code.rfind("\n", 0, token.start()) + 1:(code + "\n").find("\n", token.end())]
+        if named and OF_NO_MEMORY.search(line):
+            continue
         if drawn and is_layout(code, token.start(), token.end()):
             continue
         if others(word, named):

@@ -9,14 +9,16 @@ src/brief, src/report; `paper` is what the drawings dimension and print: their v
 their dimensions, tables and figures. Without a room, words (200 changes) and paper (100) are tried.
 
 The changed file is compiled, its room linked again as one shared library, and the tests are run
-that were linked with it beforehand, the quickest first, until one fails; those of the arithmetic
-once more under the sanitizers. Two changes are tried at a time. A variable that is not set holds
-nonsense, never by luck what it should. What nothing fails on is printed: it is a test to write, or
-it changes nothing anybody could see, and then stands in `equal` beside this with its reason (a
-file, a tab, the changed line, a tab, the reason).
+that were linked with it beforehand, the quickest first, until one fails; on what none fails, the
+quick ones once more under the sanitizers. Two changes are tried at a time. A variable that is not
+set holds nonsense, never by luck what it should. What nothing fails on is printed: it is a test to
+write, or it changes nothing anybody could see, and then stands in `equal` beside this with its
+reason (a file, a tab, the changed line, a tab, the reason).
 
 Beyond the arithmetic also the names are changed that a person acts on: treble and bass, up and
-down, tighten and ease, how a figure is rounded, whether wood is taken or added.
+down, tighten and ease, how a figure is rounded, whether wood is taken or added. What counts only
+where memory ran out is left out there (a line with `failed` or `no_memory`): tests/fault fails
+every allocation in turn.
 
 On paper, what only places things is left out, and the pictures of how to measure, which show no
 figure of the plan (src/drawing/views/figure_*.c). Layout is, by changes.py: a number from 2 up and
@@ -27,15 +29,16 @@ arithmetic with its numbers, and what decides on anchors, heights of letters, wi
 """
 import collections
 import concurrent.futures
+import contextlib
 import glob
 import itertools
 import os
 import queue
 import random
-import re
 import subprocess
 import sys
 import tempfile
+import threading
 import time
 
 sys.dont_write_bytecode = True
@@ -67,8 +70,11 @@ ROOMS = {
                    "--count", "100"]}, 200, 0.95, 0.05),
     "words": Room(
         [f"src/{room}/*.c" for room in ("plan", "part", "brief", "report")],
-        unit("report", "find", "row", "visit", "plan", "kinds", "one_string", "properties"),
+        unit("report", "find", "row", "visit", "plan", "part", "kinds", "one_string", "properties"),
         {"prescription": [PYTHON, "tests/brief/check_prescription"],
+         "quick": [PYTHON, "tests/brief/check_quick"],
+         "tables": [PYTHON, "tests/report/check_tables"],
+         "figures": [PYTHON, "tests/drawing/check_figures", "10"],
          "plans": [PYTHON, "tests/oracle/compare.py", "--program", "build/check/sillet",
                    "--count", "100"]}, 200, 0.95, 0.08),
     "paper": Room(
@@ -77,6 +83,7 @@ ROOMS = {
         unit("dimension", "sheet_sound", "pack"),
         {"told": [PYTHON, "tests/drawing/check_told"],
          "comma": [PYTHON, "tests/drawing/check_comma"],
+         "figures": [PYTHON, "tests/drawing/check_figures", "20"],
          "measuring": [PYTHON, "tests/drawing/check_measuring"],
          "measured": [PYTHON, "tests/drawing/check_measured", "20"]}, 100, 0.90, 0.08)}
 
@@ -95,7 +102,7 @@ class Bench:
     """A tree like this one, whose programs take the room from a library of its own."""
 
     def __init__(self, room, work, *flags):
-        self.work, self.flags, self.number = work, [*FLAGS, *flags], itertools.count()
+        self.work, self.flags = work, [*FLAGS, *flags]
         self.built = os.path.join(work, "build/check")
         os.makedirs(self.built)
         for name in ("tests", "profiles", "examples", "docs", "src", "include"):
@@ -215,34 +222,44 @@ def changes_of(name, room, seed):
     return [Change(*one) for one in found]
 
 
+class Benches:
+    """The bench of a room, and one under the sanitizers, built when the first change needs it."""
+
+    def __init__(self, room, folders):
+        self.room, self.folders, self.one_builds = room, folders, threading.Lock()
+        self.plain, self.sanitized = Bench(room, folders()), None
+
+    def catcher(self, change, equal):
+        """What notices a change: a test, "sanitizers", or "equal"; "" where nothing does."""
+        if (change.file, change.line) in equal:
+            return "equal"
+        caught = self.plain.caught_by(change.path, change.text)
+        if caught != "":
+            return caught
+        with self.one_builds:
+            self.sanitized = self.sanitized or Bench(self.room, self.folders(), *SANITIZED)
+        return "sanitizers" if self.sanitized.caught_by(change.path, change.text) else ""
+
+
 def try_room(name, count, seed):
     """Tries that many changes of a room; whether enough of them was caught."""
     room, equal, began = ROOMS[name], known_equal(), time.monotonic()
     alike, survived, by = 0, 0, collections.Counter()
-    with tempfile.TemporaryDirectory() as plain, tempfile.TemporaryDirectory() as sanitized:
-        benches = [Bench(room, plain)] + [Bench(room, sanitized, *SANITIZED)] * (name == "core")
-
-        def catcher(change):
-            if (change.file, change.line) in equal:
-                return "equal"
-            caught = benches[0].caught_by(change.path, change.text)
-            if caught == "" and benches[-1] is not benches[0] and \
-                    benches[1].caught_by(change.path, change.text):
-                return "sanitizers"
-            return caught
-
+    with contextlib.ExitStack() as held:
+        benches = Benches(room, lambda: held.enter_context(tempfile.TemporaryDirectory()))
         left, done = iter(changes_of(name, room, seed)), 0
-        with concurrent.futures.ThreadPoolExecutor(AT_A_TIME) as several:
-            while done < count and (batch := list(itertools.islice(left, count - done))):
-                for change, caught in zip(batch, several.map(catcher, batch)):
-                    done += caught is not None
-                    alike += caught == "equal"
-                    if caught == "":
-                        survived += 1
-                        print(change.told, flush=True)
-                    elif caught and caught != "equal":
-                        by[caught] += 1
-                    print(f"{name}: {done} of {count}", end="\r", file=sys.stderr)
+        several = held.enter_context(concurrent.futures.ThreadPoolExecutor(AT_A_TIME))
+        while done < count and (batch := list(itertools.islice(left, count - done))):
+            tried = several.map(lambda change: benches.catcher(change, equal), batch)
+            for change, caught in zip(batch, tried):
+                done += caught is not None
+                alike += caught == "equal"
+                if caught == "":
+                    survived += 1
+                    print(change.told, flush=True)
+                elif caught and caught != "equal":
+                    by[caught] += 1
+                print(f"{name}: {done} of {count}", end="\r", file=sys.stderr)
     caught = by.total()
     print(", ".join(f"{test} {times}" for test, times in by.most_common()))
     print(f"{name}, seed {seed}: {caught} caught, {survived} not, {alike} equal: "
