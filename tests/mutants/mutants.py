@@ -85,7 +85,7 @@ ROOMS = {
          "comma": [PYTHON, "tests/drawing/check_comma"],
          "figures": [PYTHON, "tests/drawing/check_figures", "20"],
          "measuring": [PYTHON, "tests/drawing/check_measuring"],
-         "measured": [PYTHON, "tests/drawing/check_measured", "20"]}, 100, 0.90, 0.08)}
+         "measured": [PYTHON, "tests/drawing/check_measured", "40"]}, 100, 0.90, 0.08)}
 
 
 def run(*command, **options):
