@@ -28,9 +28,12 @@ class Shown:
     def first_now(self, i):
         return self.nut["strings"][i]["now"]
 
-    def first_after(self, i):
+    def first_at(self, stage, i):
         held = {0: "first_open", 2: "first_held2", 3: "first_held3"}[self.job.targets.held]
-        return self.stages["saddle"]["strings"][i][held]
+        return self.stages[stage]["strings"][i][held]
+
+    def first_after(self, i):
+        return self.first_at("saddle", i)
 
     # -- the nut
 
