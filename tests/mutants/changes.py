@@ -29,7 +29,7 @@ FLOATING = re.compile(r"\d+(\.\d*|[eE]|\.\d*[eE])([+-]?\d+)?")
 OF_THE_PART = re.compile(r"brief|figure|plan\b|board|draw_at\(|"
                          r"\b(part|nut|slot|saddle|string|bearing|post|sheet|step|visit)(->|\[|\.)")
 OF_THE_PAPER = re.compile(r"anchor|DRAW_(LEFT|RIGHT|MIDDLE|NOTE|HEAD|SMALL|COLUMN)|width|height|"
-                          r"room|flow|strut|paper_|list == NULL|list != NULL")
+                          r"room|flow|strut|\bdouble\b|paper_|list == NULL|list != NULL")
 # What counts only where memory ran out.
 OF_NO_MEMORY = re.compile(r"\bfailed\b|no_memory")
 

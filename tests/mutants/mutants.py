@@ -9,11 +9,11 @@ src/brief, src/report; `paper` is what the drawings dimension and print: their v
 their dimensions, tables and figures. Without a room, words (200 changes) and paper (100) are tried.
 
 The changed file is compiled, its room linked again as one shared library, and the tests are run
-that were linked with it beforehand, the quickest first, until one fails; on what none fails, the
-quick ones once more under the sanitizers. Two changes are tried at a time. A variable that is not
-set holds nonsense, never by luck what it should. What nothing fails on is printed: it is a test to
-write, or it changes nothing anybody could see, and then stands in `equal` beside this with its
-reason (a file, a tab, the changed line, a tab, the reason).
+that were linked with it beforehand, the quickest first, until one fails; those of the arithmetic
+once more under the sanitizers. Two changes are tried at a time. A variable that is not set holds
+nonsense, never by luck what it should, and an index past its list ends the program. What nothing
+fails on is printed: it is a test to write, or it changes nothing anybody could see, and then stands
+in `equal` beside this with its reason (a file, a tab, the changed line, a tab, the reason).
 
 Beyond the arithmetic also the names are changed that a person acts on: treble and bass, up and
 down, tighten and ease, how a figure is rounded, whether wood is taken or added. What counts only
@@ -25,7 +25,8 @@ figure of the plan (src/drawing/views/figure_*.c). Layout is, by changes.py: a n
 every floating one, but for one alone in a subscript; a 0 or 1 that is an argument or a coordinate by
 itself; a + or - beside such a number; and on a line that names nothing of the brief, the plan, the
 part or its sheet and places nothing by draw_at() (which is how a view lays out the part itself), all
-arithmetic with its numbers, and what decides on anchors, heights of letters, widths and room.
+arithmetic with its numbers, what is a double, and what decides on anchors, heights of letters,
+widths and room.
 """
 import collections
 import concurrent.futures
@@ -38,7 +39,6 @@ import random
 import subprocess
 import sys
 import tempfile
-import threading
 import time
 
 sys.dont_write_bytecode = True
@@ -48,10 +48,12 @@ TOP = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))
 FLAGS = ["-std=c17", "-D_XOPEN_SOURCE=700", "-I" + os.path.join(TOP, "include"),
          "-I/usr/include/freetype2", "-O1", "-w", "-fPIC", "-ftrivial-auto-var-init=pattern"]
 SANITIZED = ["-fsanitize=address,undefined", "-fno-sanitize-recover=all"]
+# Bounds are watched even so, at no cost to speak of.
+WATCHED = ["-fsanitize=bounds", "-fsanitize-undefined-trap-on-error"]
 LIBRARIES = ["-lhpdf", "-lfreetype", "-lyaml", "-lcjson", "-lm", "-lcmocka"]
 AT_A_TIME = 2
 
-Room = collections.namedtuple("Room", "sources tests scripts count caught equal")
+Room = collections.namedtuple("Room", "sources tests scripts count caught equal flags")
 PYTHON = "/usr/bin/python3"
 
 
@@ -67,7 +69,7 @@ ROOMS = {
         ["src/core/*.c"], ARITHMETIC,
         {"lengths": [PYTHON, "tests/lengths/check_lengths"],
          "plans": [PYTHON, "tests/oracle/compare.py", "--program", "build/check/sillet",
-                   "--count", "100"]}, 200, 0.95, 0.05),
+                   "--count", "100"]}, 200, 0.95, 0.05, [[], SANITIZED]),
     "words": Room(
         [f"src/{room}/*.c" for room in ("plan", "part", "brief", "report")],
         unit("report", "find", "row", "visit", "plan", "part", "kinds", "one_string", "properties"),
@@ -76,7 +78,7 @@ ROOMS = {
          "tables": [PYTHON, "tests/report/check_tables"],
          "figures": [PYTHON, "tests/drawing/check_figures", "10"],
          "plans": [PYTHON, "tests/oracle/compare.py", "--program", "build/check/sillet",
-                   "--count", "100"]}, 200, 0.95, 0.08),
+                   "--count", "100"]}, 200, 0.95, 0.08, [WATCHED]),
     "paper": Room(
         ["src/drawing/views/[!f]*.c", "src/drawing/views/facts.c", "src/drawing/papers/*.c",
          *(f"src/drawing/board/{name}.c" for name in ("dimension", "table", "words"))],
@@ -85,7 +87,7 @@ ROOMS = {
          "comma": [PYTHON, "tests/drawing/check_comma"],
          "figures": [PYTHON, "tests/drawing/check_figures", "20"],
          "measuring": [PYTHON, "tests/drawing/check_measuring"],
-         "measured": [PYTHON, "tests/drawing/check_measured", "40"]}, 100, 0.90, 0.08)}
+         "measured": [PYTHON, "tests/drawing/check_measured", "60"]}, 100, 0.90, 0.08, [WATCHED])}
 
 
 def run(*command, **options):
@@ -101,7 +103,7 @@ def sources(patterns):
 class Bench:
     """A tree like this one, whose programs take the room from a library of its own."""
 
-    def __init__(self, room, work, *flags):
+    def __init__(self, room, work, flags):
         self.work, self.flags = work, [*FLAGS, *flags]
         self.built = os.path.join(work, "build/check")
         os.makedirs(self.built)
@@ -120,7 +122,7 @@ class Bench:
         self.programs(cli, folder, room)
         self.tries = sorted(self.timed(folder, name, [f"build/check/{name}"])
                             for name in room.tests)
-        if flags:  # what takes long there is run as it is built elsewhere
+        if flags == SANITIZED:  # what takes long there is run as it is built elsewhere
             self.tries = [one for one in self.tries if one[0] < 30.0]
         else:
             self.tries = sorted(self.tries + [self.timed(folder, *script)
@@ -222,23 +224,14 @@ def changes_of(name, room, seed):
     return [Change(*one) for one in found]
 
 
-class Benches:
-    """The bench of a room, and one under the sanitizers, built when the first change needs it."""
-
-    def __init__(self, room, folders):
-        self.room, self.folders, self.one_builds = room, folders, threading.Lock()
-        self.plain, self.sanitized = Bench(room, folders()), None
-
-    def catcher(self, change, equal):
-        """What notices a change: a test, "sanitizers", or "equal"; "" where nothing does."""
-        if (change.file, change.line) in equal:
-            return "equal"
-        caught = self.plain.caught_by(change.path, change.text)
-        if caught != "":
-            return caught
-        with self.one_builds:
-            self.sanitized = self.sanitized or Bench(self.room, self.folders(), *SANITIZED)
-        return "sanitizers" if self.sanitized.caught_by(change.path, change.text) else ""
+def catcher(benches, change, equal):
+    """What notices a change: a test, "sanitizers", or "equal"; "" where nothing does."""
+    if (change.file, change.line) in equal:
+        return "equal"
+    caught = benches[0].caught_by(change.path, change.text)
+    if caught == "" and any(more.caught_by(change.path, change.text) for more in benches[1:]):
+        return "sanitizers"
+    return caught
 
 
 def try_room(name, count, seed):
@@ -246,11 +239,12 @@ def try_room(name, count, seed):
     room, equal, began = ROOMS[name], known_equal(), time.monotonic()
     alike, survived, by = 0, 0, collections.Counter()
     with contextlib.ExitStack() as held:
-        benches = Benches(room, lambda: held.enter_context(tempfile.TemporaryDirectory()))
+        benches = [Bench(room, held.enter_context(tempfile.TemporaryDirectory()), flags)
+                   for flags in room.flags]
         left, done = iter(changes_of(name, room, seed)), 0
         several = held.enter_context(concurrent.futures.ThreadPoolExecutor(AT_A_TIME))
         while done < count and (batch := list(itertools.islice(left, count - done))):
-            tried = several.map(lambda change: benches.catcher(change, equal), batch)
+            tried = several.map(lambda change: catcher(benches, change, equal), batch)
             for change, caught in zip(batch, tried):
                 done += caught is not None
                 alike += caught == "equal"
