@@ -69,7 +69,7 @@ static const char *level_word(sil_level level)
 {
     switch (level) {
     case SIL_LEVEL_FINE:
-        return "fine";
+        return "note";
     case SIL_LEVEL_WATCH:
         return "watch";
     case SIL_LEVEL_ACT:
