@@ -85,9 +85,9 @@ ROOMS = {
         unit("dimension", "sheet_sound", "pack"),
         {"told": [PYTHON, "tests/drawing/check_told"],
          "comma": [PYTHON, "tests/drawing/check_comma"],
-         "figures": [PYTHON, "tests/drawing/check_figures", "20"],
+         "figures": [PYTHON, "tests/drawing/check_figures", "10"],
          "measuring": [PYTHON, "tests/drawing/check_measuring"],
-         "measured": [PYTHON, "tests/drawing/check_measured", "60"]}, 100, 0.90, 0.08, [WATCHED])}
+         "measured": [PYTHON, "tests/drawing/check_measured", "12", "64"]}, 100, 0.90, 0.08, [WATCHED])}
 
 
 def run(*command, **options):
