@@ -22,6 +22,7 @@ static const find_row rows[] = {
     {.code = NULL, .withholds = ""},
     {.code = "relief-unknown", .level = "act", .withholds = "both", .relief = "~"},
     {.code = "relief-high", .level = "act", .withholds = "both", .relief = "0.42"},
+    {.code = "relief-high", .level = "act", .withholds = "both", .relief = "wide"},
     {.code = "relief-low", .level = "act", .withholds = "both", .relief = "0.05"},
     {.code = "back-bow", .level = "act", .withholds = "both", .relief = "0"},
     {.code = "back-bow",

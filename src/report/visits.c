@@ -31,7 +31,7 @@ void result_visits(const sil_plan *plan, json_at root)
     }
 }
 
-enum { DATE = 18, WORK = 36, BEFORE_STRINGS = 46 };
+enum { DATE = 18, WORK = 30, BEFORE_STRINGS = 40, WIDE = 7 };
 
 /* Figures in string order, eight to a line. */
 static void put_figures(text *t, const brief *b, const brief_figure *figures)
@@ -41,7 +41,7 @@ static void put_figures(text *t, const brief *b, const brief_figure *figures)
             text_put(t, "\n");
             text_space(t, BEFORE_STRINGS);
         }
-        text_right(t, 6, figures[i].shown);
+        text_right(t, WIDE, figures[i].shown);
     }
 }
 
@@ -58,7 +58,7 @@ static void put_visit(text *t, const brief *b, const brief_visit *visit)
     text_right(t, 7, visit->humidity.shown);
     text_put(t, brief_known(visit->humidity) ? " %" : "  ");
     text_right(t, 10, visit->relief.shown);
-    text_space(t, 9);
+    text_space(t, 1);
     put_figures(t, b, visit->read);
     if (brief_known(visit->ratio)) {
         text_add(t, "  %s %% of that change", visit->ratio.shown);
@@ -71,8 +71,8 @@ void report_visits(text *t, const brief *b)
     if (b->visit_count == 0) {
         return;
     }
-    text_add(t, "\nVISITS SO FAR%15s%9s%9s%s\n", "humidity", "relief", "",
-             "  action at the 12th fret, string 1 first");
+    text_add(t, "\nVISITS SO FAR%15s%11s%s\n", "humidity", "relief",
+             "   action at the 12th fret, string 1 first");
     for (int k = 0; k < b->visit_count; k++) {
         put_visit(t, b, &b->visits[k]);
     }

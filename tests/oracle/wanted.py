@@ -44,7 +44,7 @@ def shop(m):
         "tools": {"action": m.length(tight * m.between(0.03, 0.15)),
                   "first": m.length(max(0.004, tight * m.between(0.01, 0.03)), 3),
                   "relief": m.length(max(0.01, tight * m.between(0.01, 0.04)), 3),
-                  "caliper": m.length(0.05)},
+                  "caliper": m.length(m.rng.choice([0.02, 0.05, 0.1, 0.2]))},
         "limits": {"wear": m.length(m.between(0.05, 0.1)),
                    "least_crown": m.length(m.between(0.5, 0.7)),
                    "least_protrusion": m.length(m.between(1.0, 3.0)),

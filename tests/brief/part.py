@@ -1,0 +1,142 @@
+# SPDX-License-Identifier: MIT
+"""What a person is shown of nut and saddle, string by string, worked out from the result and the
+sheet: which figures, rounded which way, or a dash. Texts and papers are held against it."""
+import math
+
+from shown import DOWN, NEAREST, UP, shown, unknown
+
+LEAST_PASS = 0.005  # mm: less is no pass that a person could take
+FEEL = 0.1  # mm: less is not asked off the top
+
+
+class Shown:
+    """A result with what its sheet says, in one unit."""
+
+    def __init__(self, job, doc, result, unit):
+        self.job, self.result, self.unit = job, result, unit
+        self.nut, self.saddle = result["nut"], result["saddle"]
+        self.stages = {stage["stage"]: stage for stage in result["stages"]}
+        self.count = len(result["strings"])
+        self.kind = doc["saddle"]["kind"]
+        if self.kind == "floating":
+            self.kind = "wheels" if "pitch" in doc["saddle"] else "feet"
+        self.cut_to_height = self.kind in ("slotted", "glued", "feet")
+
+    def length(self, value, way=NEAREST):
+        return shown(value, way, self.unit)
+
+    def first_now(self, i):
+        return self.nut["strings"][i]["now"]
+
+    def first_at(self, stage, i):
+        held = {0: "first_open", 2: "first_held2", 3: "first_held3"}[self.job.targets.held]
+        return self.stages[stage]["strings"][i][held]
+
+    def first_after(self, i):
+        return self.first_at("saddle", i)
+
+    # -- the nut
+
+    def slot(self, i):
+        """What is done at a slot, and its figures."""
+        row, remedy = self.nut["strings"][i], self.nut["remedy"]
+        shim = self.nut["shim"] if remedy == "shim" else 0.0
+        verdict = row["verdict"]
+        own = 0.0 if verdict == "leave" else row["deepen"]
+        takes = verdict == "file" and remedy != "replace"
+        does = {"file": "deeper", "raise": "deeper" if remedy == "shim" else "fill",
+                "leave": "deeper" if shim > 0 else "leave", "wait": "wait"}[verdict]
+        does = "new" if remedy == "replace" else does
+        first = row["first_pass"] + shim if takes else None
+        left = own + shim - first if takes else None
+        whole = first if takes and left < LEAST_PASS else None if own is None else own + shim
+        return {
+            "does": does, "off": self.length(row["deepen"]),
+            "sure": None if unknown(row["deepen_u"]) else self.length(2 * row["deepen_u"]),
+            "deepen": self.length(whole, DOWN) if does == "deeper" else "-",
+            "first": self.length(first, DOWN),
+            "stack_first": self.length(row["stack"] + left, UP) if takes and
+            row["stack"] is not None else "-",
+            "stack": self.length(row["stack"], UP), "floor": self.length(row["floor"]),
+            "depth": self.length(row["depth"]), "width": self.length(row["width"]),
+            "gauge": self.length(self.job.strings[i].gauge), "along": self.length(self.slot_at(i))}
+
+    def slot_at(self, i):
+        """Its centre from the bass end, along a nut that may lean."""
+        return self.nut["strings"][i]["centre"] / math.cos(math.radians(self.nut["slant"]))
+
+    # -- the saddle
+
+    def base_at(self, cut, i):
+        """What a line along the saddle takes off under a string."""
+        share = self.result["strings"][i]["saddle_z"] / self.job.saddle.length + 0.5
+        return cut["bass"] + (cut["treble"] - cut["bass"]) * share
+
+    def one_pass(self):
+        cut = self.saddle["bottom_cut"]
+        return all(cut[end] - cut["first_pass"][end] < LEAST_PASS for end in ("treble", "bass"))
+
+    def base(self, i):
+        """Off the bottom in the first pass, and in all."""
+        cut = self.saddle["bottom_cut"]
+        if cut is None:
+            return "-", "-"
+        first = self.length(self.base_at(cut["first_pass"], i), DOWN)
+        return first, first if self.one_pass() else self.length(self.base_at(cut, i), DOWN)
+
+    def left_on(self, i):
+        """Too little for a file to feel: it stays on."""
+        dress = self.saddle["strings"][i]["dress"]
+        return 0.0 if self.saddle["remedy"] == "replace" or unknown(dress) or dress >= FEEL \
+            else dress
+
+    def bearing(self, i):
+        """What is done to the saddle under a string, and its figures."""
+        row, remedy = self.saddle["strings"][i], self.saddle["remedy"]
+        does = {"lower": "lower", "raise": "raise", "leave": "leave",
+                "wait": "wait"}[row["verdict"]]
+        first, whole = self.base(i)
+        dress = 0.0 if unknown(row["dress"]) or remedy == "replace" else row["dress"]
+        way, moves, turns = self.move(i)
+        cuts = row["verdict"] == "lower" and self.cut_to_height
+        on = self.left_on(i)
+        height = None if unknown(row["height"]) else row["height"] + on
+        return {
+            "does": "new" if remedy == "replace" else does, "off": self.length(row["lower"]),
+            "sure": None if unknown(row["lower_u"]) else self.length(2 * row["lower_u"]),
+            "by": "-" if unknown(row["lower"]) else self.length(abs(row["lower"]),
+                                                                DOWN if cuts else NEAREST),
+            "pass": self.length(row["first_pass"], DOWN), "base_first": first, "base_all": whole,
+            "dress": self.length(dress, DOWN) if dress >= FEEL else "-",
+            "present": self.length(row["present"]), "height": self.length(height),
+            "out": "-" if unknown(row["protrusion"]) else self.length(row["protrusion"] + on),
+            "way": way, "moves": moves, "turns": turns,
+            "action_done": self.length(row["asked"]["action"]),
+            "action_before": self.length(self.stages["nut"]["strings"][i]["action"])}
+
+    def move(self, i):
+        """Which way its screws turn it, how far, and how often."""
+        row = self.saddle["strings"][i]
+        down = None if row["verdict"] == "wait" else \
+            self.stages["nut"]["strings"][i]["saddle_height"] - \
+            self.stages["saddle"]["strings"][i]["saddle_height"]
+        if unknown(down) or down == 0:
+            return "-", "-", "-"
+        turns = "-" if unknown(row["turns"]) else f"{abs(row['turns']):.2f}"
+        return "down" if down > 0 else "up", self.length(abs(down)), turns
+
+    def caliper(self, end):
+        """Bottom to string at an outer string when the first pass is done."""
+        i = 0 if end == "treble" else self.count - 1
+        present = self.saddle["strings"][i]["present"]
+        if unknown(present) or self.saddle["bottom_cut"] is None:
+            return "-"
+        return self.length(present - self.base_at(self.saddle["bottom_cut"]["first_pass"], i), UP)
+
+    # -- blanks
+
+    def blank(self, part):
+        sizes = self.result[part]["blank"]
+        if sizes is None or any(unknown(sizes[key]) for key in ("length", "thickness", "height")):
+            return None
+        return [self.length(sizes[key], UP) for key in ("length", "thickness", "height")]

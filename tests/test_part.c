@@ -1,0 +1,344 @@
+/* SPDX-License-Identifier: MIT */
+/* The finished nut and saddle as geometry: the curve of a top, the outlines, where strings cross. */
+#include "../src/part/within.h"
+#include "planned.h"
+#include "random_job.h"
+
+static const double exact = 1e-9;
+
+/* --- the curve --------------------------------------------------------------------------------- */
+
+static part_curve curve_of(int count, const double *x, double (*height)(double))
+{
+    part_curve curve = {.count = count};
+    for (int i = 0; i < count; i++) {
+        curve.x[i] = x[i];
+        curve.y[i] = height(x[i]);
+    }
+    return curve;
+}
+
+static double leaning(double x)
+{
+    return 3.0 + 0.25 * x;
+}
+
+static double square(double x)
+{
+    return x * x;
+}
+
+static const double uneven[] = {3.0, 10.0, 12.5, 21.0, 30.0}, even[] = {0, 1, 2, 3, 4, 5};
+
+static void a_straight_top_is_straight_everywhere(void **state)
+{
+    (void)state;
+    for (int count = 2; count <= 5; count++) {
+        part_curve curve = curve_of(count, uneven, leaning);
+        for (double x = -4.0; x < 40.0; x += 0.37) {
+            near(part_curve_at(&curve, x), leaning(x), exact);
+        }
+    }
+    part_curve one = curve_of(1, uneven, leaning);
+    for (double x = 0.0; x < 8.0; x += 0.5) {
+        near(part_curve_at(&one, x), leaning(3.0), exact);
+    }
+}
+
+/* Pieces whose slopes are of the chord between their neighbours take a parabola exactly. */
+static void a_round_top_is_followed_between_its_points(void **state)
+{
+    (void)state;
+    part_curve curve = curve_of(6, even, square);
+    for (double x = 1.0; x <= 4.0; x += 0.0625) {
+        near(part_curve_at(&curve, x), square(x), exact);
+    }
+    for (int i = 0; i < 6; i++) {
+        near(part_curve_at(&curve, even[i]), square(even[i]), exact);
+    }
+    near(part_curve_at(&curve, -2.0), -2.0, exact); /* straight on: the first chord rises by 1 */
+    near(part_curve_at(&curve, 7.0), 25.0 + 2.0 * 9.0, exact);
+    near(part_curve_at(&curve, 0.5), (0.5 * 1.0 + 0.125 * (1.0 - 2.0)), exact);
+}
+
+static void a_top_has_no_kink(void **state)
+{
+    (void)state;
+    part_curve curve = {5, {3, 10, 12.5, 21, 30}, {2, 4, 1, 7, 3}};
+    for (int i = 0; i < 5; i++) {
+        double x = curve.x[i], h = 1e-6, at = part_curve_at(&curve, x);
+        near(at, curve.y[i], exact);
+        near((at - part_curve_at(&curve, x - h)) / h, (part_curve_at(&curve, x + h) - at) / h,
+             1e-4);
+    }
+    for (int i = 1; i < 4; i++) {
+        double chord = (curve.y[i + 1] - curve.y[i - 1]) / (curve.x[i + 1] - curve.x[i - 1]);
+        double h = 1e-6, x = curve.x[i];
+        near((part_curve_at(&curve, x + h) - part_curve_at(&curve, x - h)) / (2 * h), chord, 1e-4);
+    }
+}
+
+static void expect_way(const part_curve *curve, double from, double to)
+{
+    part_point points[PART_CURVE_POINTS];
+    int count = part_curve_points(curve, from, to, points);
+    double step = fmax(1.0, fabs(to - from) / (PART_CURVE_POINTS - 2 - SIL_STRINGS_MAX));
+    assert_in_range(count, 1, PART_CURVE_POINTS);
+    assert_true(points[0].x == from && points[count - 1].x == to);
+    for (int i = 0; i < count; i++) {
+        near(points[i].y, part_curve_at(curve, points[i].x), exact);
+        if (i > 0) {
+            double run = (points[i].x - points[i - 1].x) * (to > from ? 1 : -1);
+            assert_true(run > 0 && (curve->count < 2 || run <= step + exact));
+        }
+    }
+    for (int k = 0; k < curve->count; k++) {
+        bool met = !(curve->x[k] > fmin(from, to) && curve->x[k] < fmax(from, to));
+        for (int i = 0; i < count; i++) {
+            met = met || points[i].x == curve->x[k];
+        }
+        assert_true(met || curve->count < 2);
+    }
+}
+
+static void a_line_runs_through_every_point_of_its_curve(void **state)
+{
+    (void)state;
+    part_curve curve = {5, {3, 10, 12.5, 21, 30}, {2, 4, 1, 7, 3}}, one = {1, {5}, {4}};
+    const double ends[] = {0, 3, 7.25, 10, 15.5, 30, 36, 400};
+    for (size_t i = 0; i < sizeof ends / sizeof *ends; i++) {
+        for (size_t k = 0; k < sizeof ends / sizeof *ends; k++) {
+            expect_way(&curve, ends[i], ends[k]);
+            expect_way(&one, ends[i], ends[k]);
+        }
+    }
+    part_point points[PART_CURVE_POINTS];
+    assert_int_equal(part_curve_points(&one, 0, 40, points), 2);
+    assert_int_equal(part_curve_points(&curve, 13, 20, points), 8); /* a point each millimetre */
+}
+
+static void strings_without_a_height_are_left_out(void **state)
+{
+    (void)state;
+    const double along[] = {40, 30, 20, 10}, height[] = {5, SIL_UNKNOWN, 7, 8};
+    part_curve curve = part_curve_through(4, along, height);
+    assert_int_equal(curve.count, 3);
+    const double x[] = {10, 20, 40}, y[] = {8, 7, 5};
+    for (int i = 0; i < 3; i++) {
+        assert_true(curve.x[i] == x[i] && curve.y[i] == y[i]);
+    }
+}
+
+/* --- random parts ------------------------------------------------------------------------------ */
+
+static void same_or_unknown(double got, double wanted)
+{
+    if (sil_known(wanted)) {
+        near(got, wanted, exact);
+    } else {
+        assert_false(sil_known(got));
+    }
+}
+
+static void expect_top(const part_curve *top, int strings, const double *along,
+                       const double *height)
+{
+    int known = 0;
+    for (int i = 0; i < strings; i++) {
+        if (sil_known(height[i])) {
+            near(part_curve_at(top, along[i]), height[i], exact);
+            known++;
+        }
+    }
+    assert_int_equal(top->count, known);
+}
+
+/* Square across the board a place is nearer to the bass end than along a part that leans. */
+static void expect_nut(const sil_plan *plan)
+{
+    part_nut nut;
+    part_nut_solve(plan, &nut);
+    double lean = cos(plan->bench.board.nut_slant), top[SIL_STRINGS_MAX], z[SIL_STRINGS_MAX];
+    near(nut.length * lean, plan->job->nut.width, exact);
+    same_or_unknown(nut.gap * lean, plan->nut_gap);
+    same_or_unknown(nut.thickness, plan->job->nut.thickness);
+    same_or_unknown(nut.height, plan->nut.top);
+    same_or_unknown(nut.fall_deg, plan->nut.fall_angle_deg);
+    near(nut.shim, plan->nut.remedy == SIL_NUT_SHIM ? plan->nut.shim : 0.0, exact);
+    for (int i = 0; i < nut.strings; i++) {
+        near(nut.across[i] - plan->job->nut.width / 2, plan->bench.board.nut_z[i], exact);
+        near(nut.along[i] * lean, nut.across[i], exact);
+        same_or_unknown(nut.floor[i], plan->nut.floor[i]);
+        same_or_unknown(nut.depth[i], plan->nut.depth[i]);
+        same_or_unknown(nut.stack[i], plan->nut.stack[i]);
+        same_or_unknown(nut.width[i], plan->slot_width[i]);
+        near(nut.gauge[i], plan->job->strings[i].gauge, exact);
+        top[i] = plan->nut.floor[i] + plan->nut.depth[i];
+        z[i] = nut.along[i] - nut.along[nut.strings - 1];
+    }
+    expect_top(&nut.top, nut.strings, nut.along, top);
+    double radius = sil_top_radius(nut.strings, z, top);
+    same_or_unknown(nut.top_radius / radius, sil_known(radius) ? 1.0 : SIL_UNKNOWN);
+    radius = sil_top_radius(nut.strings, z, plan->nut.floor);
+    same_or_unknown(nut.floor_radius / radius, sil_known(radius) ? 1.0 : SIL_UNKNOWN);
+}
+
+/* Every point of an outline from `first` on whose x lies within a slot's walls. */
+static void expect_slot(const part_nut *nut, int i, const part_point *points, int count)
+{
+    double left = nut->along[i] - nut->width[i] / 2, right = nut->along[i] + nut->width[i] / 2;
+    double low = nut->height, r = nut->width[i] / 2;
+    int walls = 0, first = -1, last = -1;
+    for (int k = 2; k < count; k++) {
+        if (points[k].x > left - exact && points[k].x < right + exact) {
+            first = first < 0 ? k : first;
+            last = k;
+            low = fmin(low, points[k].y);
+        }
+    }
+    assert_true(first > 0);
+    near(low, nut->floor[i], exact);
+    near(points[first].x, right, exact);
+    near(points[last].x, left, exact);
+    near(points[first].y, part_curve_at(&nut->top, right), exact);
+    near(points[last].y, part_curve_at(&nut->top, left), exact);
+    double rim = fmin(points[first].y, points[last].y);
+    for (int k = first; k <= last; k++) {
+        double x = points[k].x - nut->along[i], y = points[k].y - nut->floor[i] - r;
+        bool round = fabs(hypot(x, y) - r) < exact && y <= exact && points[k].y <= rim + exact;
+        bool wall = fabs(fabs(x) - r) < exact;
+        walls += wall;
+        assert_true(round || wall);
+    }
+    assert_true(walls >= 2 && last - first >= PART_SLOT_POINTS);
+    /* The top ends at the wall where the slot begins: two points in one place at either rim. */
+    double begins = fmin(rim, nut->floor[i] + r); /* shallower than that it is round to its rim */
+    near(points[first + 2].y, begins, exact);
+    near(points[last - 2].y, begins, exact);
+}
+
+/* From the bottom's bass end to its treble end, then back over the top. */
+static void expect_around(double length, const part_curve *top, const part_point *points, int count)
+{
+    assert_true(points[0].x == 0 && points[0].y == 0);
+    assert_true(points[1].x == length && points[1].y == 0);
+    assert_true(points[2].x == length && points[count - 1].x == 0);
+    near(points[2].y, part_curve_at(top, length), exact);
+    near(points[count - 1].y, part_curve_at(top, 0), exact);
+    for (int k = 3; k < count; k++) {
+        assert_true(points[k].x <= points[k - 1].x + exact);
+    }
+}
+
+static int outlines, slots_seen;
+
+static void expect_nut_outline(const sil_plan *plan)
+{
+    static part_point points[PART_NUT_POINTS];
+    part_nut nut;
+    part_nut_solve(plan, &nut);
+    int count = part_nut_outline(&nut, false, points);
+    assert_int_equal(count > 0, nut.top.count > 0);
+    if (count == 0) {
+        assert_int_equal(part_nut_outline(&nut, true, points), 0);
+        return;
+    }
+    assert_in_range(count, 4, PART_NUT_POINTS);
+    expect_around(nut.length, &nut.top, points, count);
+    for (int k = 2; k < count; k++) {
+        near(points[k].y, part_curve_at(&nut.top, points[k].x), exact);
+    }
+    count = part_nut_outline(&nut, true, points);
+    assert_in_range(count, 4, PART_NUT_POINTS);
+    bool apart = true;
+    for (int i = 1; i < nut.strings; i++) {
+        apart = apart && nut.along[i - 1] - nut.along[i] > (nut.width[i - 1] + nut.width[i]) / 2;
+    }
+    for (int i = 0; apart && i < nut.strings; i++) {
+        if (sil_known(nut.floor[i])) {
+            expect_slot(&nut, i, points, count);
+            slots_seen++;
+        }
+    }
+    if (apart) {
+        expect_around(nut.length, &nut.top, points, count);
+    }
+    outlines++;
+}
+
+static void expect_saddle(const sil_plan *plan)
+{
+    static part_point points[PART_SADDLE_POINTS];
+    const sil_saddle_work *work = &plan->saddle;
+    const sil_board *board = &plan->bench.board;
+    part_saddle saddle;
+    part_saddle_solve(plan, &saddle);
+    double lean = cos(board->saddle_slant), z[SIL_STRINGS_MAX];
+    same_or_unknown(saddle.length * lean, plan->job->saddle.length);
+    assert_int_equal(saddle.anew, work->remedy == SIL_SADDLE_REPLACE);
+    assert_int_equal(saddle.base, work->bottom);
+    near(saddle.shim, work->remedy == SIL_SADDLE_SHIM ? work->shim : 0.0, exact);
+    for (int i = 0; i < saddle.strings; i++) {
+        double off = plan->compensation[i].off_slot;
+        double built = sil_line_at(plan->slot_as_built, board->saddle_z[i]);
+        z[i] = board->saddle_z[i] / lean;
+        same_or_unknown(saddle.across[i], plan->job->saddle.length / 2 + board->saddle_z[i]);
+        same_or_unknown(saddle.along[i] * lean, saddle.across[i]);
+        same_or_unknown(saddle.present[i], work->present[i]);
+        same_or_unknown(saddle.finished[i],
+                        saddle.anew ? work->height[i] : work->present[i] - work->dress[i]);
+        same_or_unknown(saddle.bridge[i], work->height[i] - work->protrusion[i]);
+        assert_int_equal(saddle.contact_known[i], sil_known(off));
+        same_or_unknown(saddle.contact[i],
+                        sil_known(off) ? off : plan->job->saddle.setback[i] - built);
+        same_or_unknown(part_base_at(&saddle, saddle.slot_built, saddle.along[i]),
+                        sil_known(saddle.length) ? built : SIL_UNKNOWN);
+        if (work->bottom) {
+            near(part_base_at(&saddle, saddle.base_all, saddle.along[i]),
+                 sil_line_at(work->cut, board->saddle_z[i]), exact);
+            near(part_base_at(&saddle, saddle.base_first, saddle.along[i]),
+                 sil_line_at(work->cut_first, board->saddle_z[i]), exact);
+        }
+    }
+    expect_top(&saddle.present_top, saddle.strings, saddle.along, saddle.present);
+    expect_top(&saddle.finished_top, saddle.strings, saddle.along, saddle.finished);
+    if (sil_working_in_slot(work->working)) {
+        double radius = sil_top_radius(saddle.strings, z, work->height);
+        same_or_unknown(saddle.top_radius / radius, sil_known(radius) ? 1.0 : SIL_UNKNOWN);
+    }
+    int count = part_saddle_outline(&saddle, points);
+    assert_int_equal(count > 0, saddle.finished_top.count > 0);
+    if (count > 0) {
+        expect_around(saddle.length, &saddle.finished_top, points, count);
+        outlines++;
+    }
+}
+
+static void parts_of_random_plans_are_what_the_plan_says(void **state)
+{
+    (void)state;
+    static random_job made;
+    static sil_plan plan;
+    uint64_t seed = 20;
+    for (int job = 0; job < 400; job++) {
+        make_random_job(&made, &seed, 1 + job % SIL_STRINGS_MAX);
+        plan_into(&made.job, &plan);
+        expect_nut(&plan);
+        expect_nut_outline(&plan);
+        expect_saddle(&plan);
+    }
+    assert_true(outlines > 150 && slots_seen > 500);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_straight_top_is_straight_everywhere),
+        cmocka_unit_test(a_round_top_is_followed_between_its_points),
+        cmocka_unit_test(a_top_has_no_kink),
+        cmocka_unit_test(a_line_runs_through_every_point_of_its_curve),
+        cmocka_unit_test(strings_without_a_height_are_left_out),
+        cmocka_unit_test(parts_of_random_plans_are_what_the_plan_says),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
