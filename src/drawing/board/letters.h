@@ -13,7 +13,7 @@
 #define DRAW_HEAD 3.5
 #define DRAW_TITLE 5.0
 
-/* The faces of a drawing: 0 the lettering, 1 the face that stands in for its missing letters. */
+/* The faces of a drawing: 0 is the lettering, 1 is used for letters that it lacks. */
 typedef struct draw_letters draw_letters;
 
 typedef struct draw_ink {

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "views.h"
 
-/* Of the part, mm: what is shown of the bridge before and under the saddle, and of the string. */
+/* In mm of the part: how much is shown of the bridge in front of the saddle and under it, and of
+ * the string. */
 static const double before = 6, under = 2.5, string_before = 10, behind = 6;
 
 typedef struct end {
@@ -10,7 +11,7 @@ typedef struct end {
     draw_place place;
     const sil_job_saddle *job;
     int string;
-    double half, top, height; /* half the thickness; bridge's top, saddle's over its bottom */
+    double half, top, height; /* half the thickness; heights over the saddle's bottom */
 } end;
 
 static double right_edge(const end *e)
@@ -32,7 +33,8 @@ static void draw_bridge(const end *e)
     draw_hatch(e->list, bridge, 8, -1.6);
 }
 
-/* A full-length piece in the slot; its top follows the string down behind the front edge. */
+/* Draws a piece as thick as the slot. Its top may slope down behind the front edge, as the
+ * string does. */
 static void draw_block(const end *e, double from, double front, double back, double spacing)
 {
     draw_point block[] = {{-e->half, from}, {e->half, from}, {e->half, back}, {-e->half, front}};
@@ -41,7 +43,8 @@ static void draw_block(const end *e, double from, double front, double back, dou
     draw_hatch(e->list, block, 4, spacing);
 }
 
-/* Level from the nut to the saddle's front edge, then down to where it enters the bridge. */
+/* The height of the string at x. It is level up to the front edge of the saddle, then goes down
+ * to where it enters the bridge. */
 static double behind_saddle(const end *e, double x)
 {
     double pin = e->job->pin_distance[e->string];
