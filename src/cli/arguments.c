@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Reads the arguments after a command, by the command's row in the table. */
+/* Reads the arguments of a command, as its row in the table describes them. */
 #include <assert.h>
 #include <ctype.h>
 #include <string.h>
@@ -18,7 +18,7 @@ static int find_option(const cli_command *command, const char *name, size_t leng
     return -1;
 }
 
-/* The index of a word in "mm|in", or -1. */
+/* The index of a word in a list such as "mm|in", or -1. */
 static int find_word(const char *words, const char *word)
 {
     size_t length = strlen(word);
@@ -33,13 +33,14 @@ static int find_word(const char *words, const char *word)
     return -1;
 }
 
-/* A value in capitals names what to give; otherwise it lists the words themselves. */
+/* Whether a value is one of the words listed. A value in capitals is instead a name for what to
+ * give. */
 static bool is_choice(const char *value)
 {
     return strchr(value, '|') || !isupper((unsigned char)value[0]);
 }
 
-/* "--stage takes now, rod, frets, nut or saddle" */
+/* Reports a wrong word: "--stage takes now, rod, frets, nut or saddle". */
 static int refuse_word(const cli_option *option)
 {
     text words = {0};
@@ -62,8 +63,8 @@ const char *cli_given(const cli_arguments *a, const char *option)
     return a->values[k];
 }
 
-/* Reads the option at argv[*at], and its value if it has one: the next argument, or what follows a
- * "=". */
+/* Reads the option at argv[*at], and its value if it has one: the next argument, or the text
+ * after "=". */
 static int read_option(cli_arguments *a, int argc, char **argv, int *at)
 {
     const char *word = argv[*at];
@@ -89,7 +90,7 @@ static int read_option(cli_arguments *a, int argc, char **argv, int *at)
     return CLI_GO_ON;
 }
 
-/* "profile or sheet" for PROFILE|SHEET. */
+/* An operand in words: "profile or sheet" for PROFILE|SHEET. */
 static text noun(const cli_command *command)
 {
     text words = {0};

@@ -11,8 +11,8 @@
 
 #include "cli.h"
 
-/* The other program would look for profiles relative to its own place, so it is told where this one
- * finds them. */
+/* The other program would look for profiles relative to its own folder, so it gets the folder
+ * where this one finds them. */
 static void hand_over_profiles(void)
 {
     char folder[PATH_MAX];

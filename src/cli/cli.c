@@ -34,7 +34,7 @@ int cli_failed(const char *format, ...)
     return CLI_SYSTEM;
 }
 
-/* False without memory. */
+/* Returned: false if out of memory. */
 static bool tell_complaint(sil_complaint complaint)
 {
     size_t size = sil_complaint_write(&complaint, NULL, 0) + 1;

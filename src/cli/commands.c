@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* The commands and their options in one table. The reader of arguments uses it, and help is printed
- * from it. The words of an option are in the order of the library's enumerators. */
+/* The commands and their options in one table. It is used to read arguments and to print help.
+ * The words of an option are in the order of the library's enumerators. */
 #include <stddef.h>
 #include <string.h>
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* The sheets of a folder in the order of their names, in constant memory. The folder is read as
- * many times as needed, each time for the next batch of names. */
+/* Goes through the sheets of a folder in the order of their names, in constant memory. The
+ * folder is read several times, each time for the next batch of names. */
 #include <dirent.h>
 #include <errno.h>
 #include <limits.h>
@@ -13,10 +13,10 @@
 
 enum { BATCH = 256 };
 
-/* The next names after the last one done, in order. */
+/* The next names after the last one that is done, in order. */
 typedef struct batch {
     char names[BATCH][NAME_MAX + 1];
-    int order[BATCH]; /* places in names */
+    int order[BATCH]; /* indexes into names */
     int count;
 } batch;
 
@@ -38,7 +38,7 @@ static bool is_sheet(const char *name)
     return false;
 }
 
-/* Puts a name in its place; if the batch is full, its last name is dropped. */
+/* Puts a name where it belongs in the order. If the batch is full, its last name is dropped. */
 static void insert(batch *b, const char *name)
 {
     int low = 0;
@@ -78,7 +78,7 @@ static int fill(const char *folder, const char *after, batch *b)
     return status;
 }
 
-/* False where it is time to end. */
+/* Returned: false if the loop over the folder has to end. */
 static bool hand_out(const char *folder, const batch *b, cli_each *each, void *with)
 {
     char path[PATH_MAX + NAME_MAX];

@@ -30,7 +30,7 @@ void cli_help(void)
         "'sillet --version' prints the version.\n");
 }
 
-/* Prints the lines of a text with an indent; the first line starts at the cursor. */
+/* Prints the lines of a text with an indent. The first line starts where the cursor is. */
 static void print_lines(const char *text, int indent)
 {
     for (const char *at = text; *at; at++) {

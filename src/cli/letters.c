@@ -1,14 +1,14 @@
 /* SPDX-License-Identifier: MIT */
-/* Texts of any language in columns of a terminal. The widths are the C library's (an
- * East Asian letter takes two columns, a mark over a letter none). */
+/* Texts of any language in columns of a terminal. The widths come from the C library: an East
+ * Asian letter takes two columns, a mark over a letter none. */
 #include <stdio.h>
 #include <wchar.h>
 
 #include "../text/text.h"
 #include "many.h"
 
-/* A letter of a text: its bytes and its columns. 0 bytes at the end of the text, -1 columns if it
- * cannot be shown. */
+/* A letter of a text: its bytes and its columns. It has 0 bytes at the end of the text, and -1
+ * columns if it cannot be shown. */
 typedef struct letter {
     int bytes, columns;
 } letter;

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* sillet: the program. One row per command; commands.c says what each takes. */
+/* sillet: the main program. It has one row per command; commands.c describes their options. */
 #include <string.h>
 
 #include "../text/text.h"
@@ -13,7 +13,7 @@ static const struct {
     {"serve", cli_serve}, {"saddle", cli_saddle}, {"nut", cli_nut},   {"profiles", cli_profiles},
 };
 
-/* "start, plan, draw, saddle, nut and profiles" */
+/* Writes the names of all commands: "start, plan, draw, saddle, nut and profiles". */
 static text names(void)
 {
     text all = {0};
@@ -24,7 +24,7 @@ static text names(void)
     return all;
 }
 
-/* word: NULL where none was given. */
+/* word: NULL if none was given. */
 static int refuse(const char *word)
 {
     text all = names();

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* sillet plan on many sheets: a line each, with what to do next and what it is waiting for. Each
- * line is printed at once and nothing is kept, however many sheets there are. */
+/* sillet plan for many sheets: one line each, with what to do next and what the sheet is waiting
+ * for. Each line is printed at once and nothing is kept, so the number of sheets does not
+ * matter. */
 #include <locale.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -27,7 +28,7 @@ static void print_heads(void)
     printf("  WAITS FOR\n");
 }
 
-/* A name longer than its column gets a line of its own above, so it is never cut. */
+/* A name that is too long for its column gets a line of its own above, so it is never cut. */
 static void print_row(const char *path, const char *job, const char *next, const char *waits)
 {
     bool alone = cli_columns(path) > SHEET;
@@ -82,7 +83,7 @@ static int print_json(const char *path, int code, const sil_plan *plan, sil_unit
     return code;
 }
 
-/* True: go on with the next. */
+/* Returned: true, to go on with the next sheet. */
 static bool print_sheet(void *with, const char *path)
 {
     wall *w = with;
@@ -127,8 +128,8 @@ int cli_plan_many(const cli_options *order, char **paths, int count)
     if (sil_reader_new(NULL, &w.reader) != SIL_DONE) {
         return cli_failed("out of memory");
     }
-    setlocale(LC_CTYPE, "C.UTF-8");         /* used only for how wide letters are */
-    setvbuf(stderr, NULL, _IOFBF, 1 << 16); /* complaints come after the table, not into it */
+    setlocale(LC_CTYPE, "C.UTF-8");         /* used only for the width of letters */
+    setvbuf(stderr, NULL, _IOFBF, 1 << 16); /* complaints come after the table, not within it */
     if (!order->json) {
         print_heads();
     }

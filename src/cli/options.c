@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* A plan as ordered, of one sheet or of each of many. */
+/* Makes the plan of a sheet with the options given, for one sheet or for each of many. */
 #include "many.h"
 
 sil_status cli_make_plan(const cli_options *order, const sil_job *job, sil_plan **plan)

@@ -5,7 +5,7 @@
 
 #include "many.h"
 
-/* A printed plan is read without stderr, so the warnings are printed with it. */
+/* A printed plan is read without stderr, so it includes the warnings. */
 static void print_doubts(const sil_sheet *sheet)
 {
     int count = sil_sheet_complaint_count(sheet);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* sillet saddle, sillet nut: one string, one question, an answer to act on. No sheet. */
+/* sillet saddle and sillet nut: a quick answer for one string, without a sheet. */
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -17,10 +17,11 @@ typedef struct question {
 typedef struct length_option {
     const char *name;
     double *value;
-    double low, high; /* what is usual, mm: common practice, no source */
+    double low, high; /* the usual range, mm: common practice, no source */
 } length_option;
 
-/* Past what is usual it is told; past twice that it is a slip, and no cut is told by it. */
+/* Warns if a length is outside its usual range. If it is far outside, it is probably a typing
+ * error and refused. */
 static int check_usual(const char *command, const length_option *option)
 {
     double value = *option->value;
@@ -40,7 +41,7 @@ static int check_usual(const char *command, const length_option *option)
     return CLI_GO_ON;
 }
 
-/* Reads the lengths an option each, and how the answer is to be told. */
+/* Reads the lengths, one from each option, and the form of the answer. */
 static int read_question(const cli_arguments *a, const length_option *lengths, question *q)
 {
     for (const length_option *option = lengths; option->name; option++) {
@@ -81,7 +82,7 @@ static int print_json(const char *cut, const char *cut_u, const brief_quick *qui
     return CLI_DONE;
 }
 
-/* cut, cut_u: what the answer and its standard uncertainty are called in JSON. */
+/* cut, cut_u: the JSON keys of the answer and its standard uncertainty. */
 static int answer(const question *q, const char *cut, const char *cut_u, brief_quick *quick)
 {
     int code = CLI_DONE;

@@ -1,12 +1,14 @@
 /* SPDX-License-Identifier: MIT */
-/* sillet start: a commented measuring sheet of a kind of instrument, ready to fill in; `plan` takes
- * it as it is. Its fields, their order and their remarks are those of sillet/fields.h. */
+/* sillet start: a measuring sheet with comments for a kind of instrument, ready to fill in.
+ * `plan` accepts it as it is. Its fields, their order and their remarks come from
+ * sillet/fields.h. */
 #include <string.h>
 
 #include "../text/text.h"
 #include "cli.h"
 
-/* "key: value", and why behind it where it does not run into the remarks of other lines. */
+/* Writes "key: value" and a remark after it, in line with the remarks of other lines if there is
+ * room. */
 static void say(text *out, const char *key, const char *value, const char *why)
 {
     enum { REMARKS = 40 };
@@ -16,7 +18,7 @@ static void say(text *out, const char *key, const char *value, const char *why)
     text_add(out, "# %s\n", why);
 }
 
-/* The key a field has in the part it is in. */
+/* The key of a field within its part. */
 static const char *key_of(const char *path)
 {
     const char *dot = strrchr(path, '.');
@@ -66,8 +68,8 @@ static void put_list(text *to, const sil_field *field, const sil_field_value *va
     text_put(to, "]");
 }
 
-/* The value of a field as a sheet has it; ~ where it has none. A reading of every string has a
- * place for each to fill in. */
+/* Writes the value of a field as a sheet has it; ~ if it has none. A reading of every string
+ * gets one place per string to fill in. */
 static void put_value(text *to, const sil_field *field, const sil_job *job)
 {
     sil_field_value value;
@@ -96,8 +98,8 @@ static void put_words(text *to, const sil_field *field, const char *between)
     }
 }
 
-/* The fields asked for within a field, on its line: "{bridge: ~, braces: ~}" as values, the words
- * each can take as a remark. Returned: how many there are. */
+/* Writes the fields within a field on its line: "{bridge: ~, braces: ~}" as the value, and the
+ * words that each accepts as the remark. Returned: how many there are. */
 static int put_inner(const sil_field *outer, const sil_job *job, text *value, text *remark)
 {
     int count = 0;
@@ -141,7 +143,7 @@ static void say_field(text *out, const sil_field *field, const char *indent, con
     text_free(&remark);
 }
 
-/* A part of the sheet: every field of it that is asked for and that this instrument has. */
+/* Writes a part of the sheet: every field of it that is asked for and that this instrument has. */
 static void say_part(text *out, const char *part, const char *first, const char *indent,
                      const sil_job *job)
 {

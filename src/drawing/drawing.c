@@ -10,11 +10,12 @@ typedef struct paper_size {
     double width, height; /* mm */
 } paper_size;
 
-/* A4 upright, A3 lying, as ISO 5457 has them; Letter after ANSI/ASME Y14.1 size A. */
+/* A4 in portrait and A3 in landscape as in ISO 5457; Letter after ANSI/ASME Y14.1 size A. */
 static const paper_size sizes[] = {
     [SIL_A4] = {210, 297}, [SIL_A3] = {420, 297}, [SIL_LETTER] = {215.9, 279.4}};
 
-/* The pack: what papers are called, and which orders have them: all, the nut's, the saddle's. */
+/* The papers of the pack: their names, and which orders include them: the whole pack, the nut's
+ * or the saddle's. */
 typedef struct pack_row {
     const char *name;
     bool drawn[3];
@@ -58,7 +59,7 @@ static void draw_pack(sil_drawing *drawing)
     finish(drawing);
 }
 
-/* A measuring sheet of an instrument, and one of a kind of instrument. */
+/* The measuring sheet of an instrument, and that of a kind of instrument. */
 static void draw_measure(sil_drawing *drawing)
 {
     static const pack_row row = {"measure", {true, false, false}, paper_measure};
@@ -72,7 +73,7 @@ static void draw_measure_unread(sil_drawing *drawing)
     draw_measure(drawing);
 }
 
-/* One thing alone, without frame and title block, on a paper as large as it is. */
+/* A single drawing without frame and title block, on a paper of just its own size. */
 static void draw_view(sil_drawing *drawing)
 {
     const double margin = 2;
@@ -162,9 +163,9 @@ bool sil_drawing_page_name(const sil_drawing *drawing, int page, char *out, size
 int sil_drawing_find(const sil_drawing *drawing, const char *wanted)
 {
     char name[32];
-    for (int page = 0; sil_drawing_page_name(drawing, page, name, sizeof name); page++) {
+    for (int paper = 0; sil_drawing_page_name(drawing, paper, name, sizeof name); paper++) {
         if (strcmp(name, wanted) == 0) {
-            return page;
+            return paper;
         }
     }
     return -1;

@@ -8,14 +8,14 @@
 #include <cjson/cJSON.h>
 #include <sillet/core/units.h>
 
-/* Figures are written here and lent to cJSON, which else would hold a block for each. */
+/* Figures are written here and lent to cJSON, which would otherwise allocate a block for each. */
 struct json_leaf {
     json_leaf *before;
     size_t used;
     char text[1 << 14];
 };
 
-/* Room on a leaf, or NULL without memory. What was written there is kept by lend(). */
+/* Finds room on a leaf; NULL if memory ran out. lend() then keeps what was written there. */
 static char *room(json *j, size_t size)
 {
     if (!j->leaf || j->leaf->used + size > sizeof j->leaf->text) {
@@ -30,7 +30,7 @@ static char *room(json *j, size_t size)
     return j->leaf->text + j->leaf->used;
 }
 
-/* What was written in the room, printed as it stands. */
+/* Makes an item of the text written in the room, which is printed as it is. */
 static cJSON *lend(json *j, char *text, size_t length)
 {
     cJSON *item = cJSON_CreateStringReference(text);
@@ -61,7 +61,8 @@ static json_at add(json_at array, cJSON *item)
     return (json_at){j, j->failed ? NULL : item};
 }
 
-/* Our own figures: cJSON would print a double, read it back and print it again. */
+/* Writes a figure with our own code, because cJSON prints a double, reads it back and prints it
+ * again. */
 static cJSON *figure(json *j, double value)
 {
     if (!isfinite(value)) {
@@ -134,7 +135,7 @@ void json_drop(json *j)
 
 char *json_end(json *j)
 {
-    /* The bytes a result of six strings takes and some more, so that its room need not grow. */
+    /* More bytes than the result of a six-string needs, so that the buffer need not grow. */
     enum { PRINTED = 1 << 15 };
     char *text = j->failed ? NULL : cJSON_PrintBuffered(j->root, PRINTED, false);
     json_drop(j);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* A JSON document put together key by key. Once memory runs out the whole is given up: every
- * further call does nothing, and the end says so. */
+/* A JSON document that is built key by key. If memory runs out, the whole document is given up:
+ * all further calls do nothing, and json_end reports it. */
 #ifndef SILLET_JSON_H
 #define SILLET_JSON_H
 
@@ -8,9 +8,9 @@
 #include <stddef.h>
 
 struct cJSON;
-typedef struct json_leaf json_leaf; /* figures of the document */
+typedef struct json_leaf json_leaf; /* holds figures of the document */
 
-/* A document in the making; begin with {0}. */
+/* A document that is being built; start with {0}. */
 typedef struct json {
     struct cJSON *root;
     json_leaf *leaf; /* the newest */
@@ -23,17 +23,20 @@ typedef struct json_at {
     struct cJSON *item;
 } json_at;
 
-/* json_object, json_array: the whole document, one of the two. */
+/* json_object, json_array: starts the document as an object or as an array. */
 json_at json_object(json *j);
 json_at json_array(json *j);
 
-/* json_end: the text without blanks, to be freed by whoever takes it; NULL where memory ran out.
- * json_drop: gives the document up. */
+/* json_end: the text of the document without white space, which the caller frees; NULL if memory
+ * ran out.
+ * json_drop: gives the document up.
+ */
 char *json_end(json *j);
 void json_drop(json *j);
 
-/* Behind the last key of an object. A number that is not known is null, and so is a word that is
- * NULL. Bytes of a word that are no UTF-8 come out as U+FFFD. Keys are fixed words. */
+/* These add a key at the end of an object. An unknown number becomes null, and so does a word
+ * that is NULL. Bytes of a word that are not UTF-8 become U+FFFD. A key must be a constant
+ * string. */
 void json_put_number(json_at object, const char *key, double value);
 void json_put_int(json_at object, const char *key, int value);
 void json_put_word(json_at object, const char *key, const char *word);
@@ -43,7 +46,7 @@ void json_put_numbers(json_at object, const char *key, const double *values, int
 json_at json_put_object(json_at object, const char *key);
 json_at json_put_array(json_at object, const char *key);
 
-/* Behind the last item of an array. */
+/* These add an item at the end of an array. */
 void json_add_int(json_at array, int value);
 void json_add_word(json_at array, const char *word);
 json_at json_add_object(json_at array);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The result as JSON. Field by field as docs/result.md has it. */
+/* The result as JSON. docs/result.md describes every field. */
 #include <sillet/report.h>
 #include <sillet/version.h>
 
@@ -151,7 +151,8 @@ static void put_neck(const sil_plan *plan, json_at saddle)
     json_put_number(object, "heel", neck->heel);
 }
 
-/* What the steps ask for, where they leave on what no file can feel. */
+/* Puts what the steps ask for: the figures of the plan, less the amount that is left on because
+ * a file cannot feel it. */
 static void put_asked(const brief *b, json_at row, int string)
 {
     const brief_bearing *bearing = &b->saddle.string[string];
@@ -198,7 +199,8 @@ static void put_saddle(const brief *b, json_at root)
     put_neck(plan, saddle);
 }
 
-/* A gap judged by ear lies in its range, or over it: low and high, null where it has no end. */
+/* Puts the range of a gap that was judged by ear. A wide gap is above the range, so it has no
+ * upper limit: high is then null. */
 static void put_tap(json_at row, sil_tap tap, sil_band range)
 {
     if (tap == SIL_NOT_TAPPED) {

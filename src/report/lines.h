@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Within the report: the bench plan as text, put together line by line. */
+/* Used inside the report: the bench plan as text, which is built line by line. */
 #ifndef SILLET_REPORT_LINES_H
 #define SILLET_REPORT_LINES_H
 
@@ -7,18 +7,18 @@
 
 enum { REPORT_COLUMNS = 96, REPORT_COLUMN = 9 };
 
-/* A string's number and note, the front of a row. */
+/* Puts the number and the note of a string, which start a row. */
 void report_string(text *t, const brief *b, int string);
 
-/* Words put together piece by piece, wrapped and given back. */
+/* Puts words that were collected piece by piece, wrapped to the width, and frees them. */
 void report_wrap(text *t, text *words, int indent);
 
-/* The two parts, and what rings and plays in tune. */
+/* Put the tables of the nut, of the saddle, and of buzzing and tuning. */
 void report_nut(text *t, const brief *b);
 void report_saddle(text *t, const brief *b);
 void report_tone(text *t, const brief *b);
 
-/* What was read at each visit and what was to be expected; nothing where there was but one. */
+/* Puts what was read at each visit and what was expected; nothing if there was only one visit. */
 void report_visits(text *t, const brief *b);
 
 #endif

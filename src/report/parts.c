@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
-/* The bench plan's tables of nut and saddle. */
+/* The tables of the nut and the saddle in the bench plan. */
 #include "lines.h"
 
-/* The head of a table in `lines` rows: the first word behind the place for string and verdict, the
- * others at the right of a column each. */
+/* Puts the head of a table, `lines` rows high. The first word follows the space for the string
+ * and its verdict. Each other word is aligned at the right of its column. */
 static void put_heads(text *t, int lines, int columns, const char *const *heads)
 {
     for (int line = 0; line < lines; line++, heads += columns) {
@@ -20,7 +20,7 @@ static void put_cell(text *t, brief_figure figure)
     text_right(t, REPORT_COLUMN, figure.shown);
 }
 
-/* "Nothing is cut at the nut today: the truss rod is turned first." With every reason there is. */
+/* Says that a part waits: "WAIT: nothing is cut at the nut today", and every reason for it. */
 static void put_waiting(text *t, const char *part, const sil_withheld *withheld)
 {
     text words = {0};
@@ -55,7 +55,7 @@ static const char *does_word(brief_does does)
     return "";
 }
 
-/* String, what is done to it, how far off it is, and what the tools leave open. */
+/* Starts a row: the string, what is done to it, how far off it is, and its measuring error. */
 static void begin_row(text *t, int i, brief_does does, brief_figure off, brief_figure sure)
 {
     text_add(t, "  %2d  %-8s ", i + 1, does_word(does));
@@ -142,7 +142,8 @@ static void put_posts(text *t, const brief_saddle *saddle)
     }
 }
 
-/* A table of the saddle: its heads, how many columns, and what writes a row behind the first. */
+/* A table of the saddle: its heads, the number of its columns, and the function that puts the
+ * rest of a row. */
 typedef struct saddle_table {
     const char *const *heads;
     int columns;

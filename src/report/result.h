@@ -1,12 +1,12 @@
 /* SPDX-License-Identifier: MIT */
-/* Within the report: the parts of the result. */
+/* Used inside the report: the parts of the result. */
 #ifndef SILLET_REPORT_RESULT_H
 #define SILLET_REPORT_RESULT_H
 
 #include "../brief/brief.h"
 #include "../json/json.h"
 
-/* result_string: a row of a string, its number first. */
+/* result_string: adds a row for a string, which starts with its number. */
 static inline json_at result_string(json_at array, int string)
 {
     json_at row = json_add_object(array);
@@ -14,11 +14,11 @@ static inline json_at result_string(json_at array, int string)
     return row;
 }
 
-/* result_tone: compensation, clearance, causes, lowest. */
+/* result_tone: puts compensation, clearance, causes and lowest. */
 void result_tone(const sil_plan *plan, json_at root);
 void result_visits(const sil_plan *plan, json_at root);
 
-/* What was found and what is to be done, with the figures of each sentence. */
+/* Put the findings and the steps, with the figures of each sentence. */
 void result_findings(const brief *b, json_at root);
 void result_steps(const brief *b, json_at root);
 

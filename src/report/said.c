@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The result's findings and steps: each sentence, and what it says as data. */
+/* The findings and steps of the result: each sentence, and the same as data. */
 #include "result.h"
 
 static void put_index(json_at object, const char *key, int value, int from)
@@ -24,7 +24,8 @@ static const char *way_word(brief_way way)
     return NULL;
 }
 
-/* What a figure is not of is left out: there are many figures in a result. */
+/* Adds a figure of a sentence. A string, fret, end or direction that it does not have is left
+ * out, because a result contains many figures. */
 static void add_said(const brief_said *said, json_at array)
 {
     json_at row = json_add_object(array);

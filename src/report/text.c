@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The bench plan as text to work from. */
+/* The bench plan as a text to work from. */
 #include <sillet/report.h>
 
 #include "lines.h"
@@ -38,7 +38,7 @@ static void put_heading(text *t, const brief *b, const char *name)
              b->unit == SIL_MM ? "mm" : "inches");
 }
 
-/* Readings taken in another form than they are told in. */
+/* Says which readings were taken in another way than they are shown. */
 static void put_forms(text *t, const sil_plan *plan)
 {
     const sil_bench *bench = &plan->bench;
@@ -98,7 +98,7 @@ static void put_readings(text *t, const brief *b)
     put_forms(t, b->plan);
 }
 
-/* A level for a person. */
+/* The word for a level in the text. */
 static const char *level_words(sil_level level)
 {
     switch (level) {
@@ -139,7 +139,8 @@ static void put_steps(text *t, const brief *b)
     }
 }
 
-/* The tables of the parts, and what rings; where one stage alone is asked for, only its own. */
+/* Puts the tables of the parts and of sound. If the plan is for one stage, only the table of
+ * that stage. */
 static void put_parts(text *t, const brief *b)
 {
     int only = b->plan->only_stage;

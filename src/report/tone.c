@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* The result's rooms of sound: pitch, clearance, causes of a buzz, the lowest clean setup. */
+/* The part of the result on sound: pitch, clearance, causes of a buzz, and the lowest clean
+ * setup. */
 #include "result.h"
 
 static void put_slot(const sil_plan *plan, json_at object, const char *key, sil_line line)

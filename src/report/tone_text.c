@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-/* The bench plan's part on sound: what buzzes and why, what would just ring clean, what plays in
- * tune; and what can be told without any tool. */
+/* The part of the bench plan on sound: what buzzes and why, which setup would just ring clean,
+ * what plays in tune, and what can be found without any tool. */
 #include "lines.h"
 
-/* "0.88 fret 1 on 4": the hardest clean pluck there, the stop, the fret it would touch. */
+/* Puts the weakest fretted note, such as "0.88 fret 1 on 4": the hardest pluck that still rings
+ * clean, the fret it is held at, and the fret it would touch. */
 static void put_weakest(text *t, const brief_weakest *weakest)
 {
     text_right(t, REPORT_COLUMN, weakest->force.shown);
@@ -57,13 +58,14 @@ static const char *cause_words(sil_cause_name cause)
     return "";
 }
 
-/* Whether two causes are told in one line. */
+/* Whether two causes share one line. */
 static bool alike(const sil_cause *one, const sil_cause *other)
 {
     return one->string == other->string && one->cause == other->cause && one->heard == other->heard;
 }
 
-/* "String 2, open, at fret 3, 5 (heard): relief put right would cure it." How many it told. */
+/* Puts a line such as "String 2, open, at fret 3, 5 (heard): relief put right would cure it."
+ * Returned: how many notes it names. */
 static int put_cause_line(text *t, const sil_cause *notes, int left)
 {
     text words = {0};
@@ -139,7 +141,8 @@ static void put_pitch(text *t, const brief *b)
              "for more.\n  Set the heights first.\n");
 }
 
-/* For who has no gauge, or heard a buzz: the trade's own order. */
+/* Puts the tests that need no tool, in the order the trade uses, for someone who has no gauge or
+ * heard a buzz. */
 static void put_triage(text *t, const sil_plan *plan)
 {
     const sil_reading *reading = sil_plan_reading(plan);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The visits so far: as JSON, and as the bench plan's history. */
+/* The visits so far, as JSON and as text in the bench plan. */
 #include "lines.h"
 #include "result.h"
 
@@ -33,7 +33,7 @@ void result_visits(const sil_plan *plan, json_at root)
 
 enum { DATE = 18, WORK = 30, BEFORE_STRINGS = 40, WIDE = 7 };
 
-/* Figures in string order, eight to a line. */
+/* Puts figures in the order of the strings, eight to a line. */
 static void put_figures(text *t, const brief *b, const brief_figure *figures)
 {
     for (int i = 0; i < b->strings; i++) {

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* sillet-draw: the full-size drawings to cut by. A program of its own, run by sillet draw, because
- * its libraries take longer to load than a plan takes to make. */
+/* sillet-draw: full-size drawings to cut from. It is a program of its own, run by sillet draw,
+ * because its libraries take longer to load than a plan takes to make. */
 #include <errno.h>
 #include <sillet/drawing.h>
 #include <stdio.h>
@@ -11,15 +11,15 @@
 #include "../cli.h"
 
 typedef struct options {
-    bool measure; /* the measuring sheet, not the pack */
+    bool measure; /* draw the measuring sheet, not the pack */
     const char *job, *out;
-    const char *sheet; /* one sheet of the pack; NULL for all, or for the outlines */
+    const char *paper_name; /* one paper of the pack; NULL for all, or for the outlines */
     sil_draw_options order;
     bool unit_given, part_given, paper_given;
     sil_format format;
 } options;
 
-/* The format comes from --as, otherwise from the end of the file's name. */
+/* Takes the format from --as, otherwise from the end of the file's name. */
 static int read_format(const cli_arguments *a, options *o)
 {
     static const char *const endings[] = {".pdf", ".svg", ".dxf"};
@@ -40,16 +40,16 @@ static int read_format(const cli_arguments *a, options *o)
 /* Reports options that do not go together. */
 static int check_options(const options *o)
 {
-    if (o->sheet && o->format != SIL_SVG) {
+    if (o->paper_name && o->format != SIL_SVG) {
         return cli_misused("--sheet gives one sheet of the pack as .svg; %s",
                            o->format == SIL_PDF ? "a .pdf is the pack, or --part's sheets of it"
                                                 : "a .dxf holds the outlines of --part");
     }
-    if (o->sheet && o->part_given) {
+    if (o->paper_name && o->part_given) {
         return cli_misused("--sheet and --part do not go together: a sheet of the pack, or the "
                            "outlines of a part");
     }
-    if (!o->sheet && o->format != SIL_PDF && o->paper_given) {
+    if (!o->paper_name && o->format != SIL_PDF && o->paper_given) {
         return cli_misused("--paper is for sheets: a .pdf, or a .svg with --sheet; outlines have "
                            "their own size");
     }
@@ -82,7 +82,7 @@ static int read_options(int argc, char **argv, options *o)
     }
     *o = (options){.job = a.operands[0],
                    .out = cli_given(&a, "-o"),
-                   .sheet = cli_given(&a, "--sheet"),
+                   .paper_name = cli_given(&a, "--sheet"),
                    .unit_given = cli_given(&a, "--units"),
                    .part_given = cli_given(&a, "--part"),
                    .paper_given = cli_given(&a, "--paper")};
@@ -116,26 +116,27 @@ static void warn(const sil_drawing *drawing)
     }
 }
 
-static int no_such_sheet(const sil_drawing *drawing, const char *sheet)
+static int no_such_paper(const sil_drawing *drawing, const char *wanted)
 {
     char all[1024] = "", name[32];
-    for (int page = 0; sil_drawing_page_name(drawing, page, name, sizeof name); page++) {
+    for (int index = 0; sil_drawing_page_name(drawing, index, name, sizeof name); index++) {
         size_t length = strlen(all);
-        snprintf(all + length, sizeof all - length, "%s%s", page > 0 ? ", " : "", name);
+        snprintf(all + length, sizeof all - length, "%s%s", index > 0 ? ", " : "", name);
     }
-    return cli_misused("this pack has no sheet '%s'; it has %s", sheet, all);
+    return cli_misused("this pack has no sheet '%s'; it has %s", wanted, all);
 }
 
 static int save(const options *o, const sil_drawing *drawing)
 {
     char *bytes = NULL;
     size_t size = 0;
-    int page = o->sheet ? sil_drawing_find(drawing, o->sheet) : 0;
-    if (page < 0) {
-        return no_such_sheet(drawing, o->sheet);
+    int index = o->paper_name ? sil_drawing_find(drawing, o->paper_name) : 0;
+    if (index < 0) {
+        return no_such_paper(drawing, o->paper_name);
     }
-    sil_status status = o->sheet ? sil_drawing_write_page(drawing, page, o->format, &bytes, &size)
-                                 : sil_drawing_write(drawing, o->format, &bytes, &size);
+    sil_status status = o->paper_name
+                            ? sil_drawing_write_page(drawing, index, o->format, &bytes, &size)
+                            : sil_drawing_write(drawing, o->format, &bytes, &size);
     if (status < SIL_DONE) {
         return told(status);
     }
@@ -153,11 +154,11 @@ static int draw(options *o, const sil_job *job, bool profile)
     if (!o->unit_given) {
         o->order.unit = job->units;
     }
-    bool sheets = o->sheet || o->format == SIL_PDF;
+    bool papers = o->paper_name || o->format == SIL_PDF;
     sil_status status = sil_plan_make(job, &plan);
     if (status == SIL_DONE) {
         status = o->measure ? sil_drawing_measure(plan, &o->order, profile, &drawing)
-                 : sheets   ? sil_drawing_make(plan, &o->order, &drawing)
+                 : papers   ? sil_drawing_make(plan, &o->order, &drawing)
                             : sil_outlines_make(plan, &o->order, &drawing);
     }
     int code;
@@ -172,7 +173,8 @@ static int draw(options *o, const sil_job *job, bool profile)
     return code;
 }
 
-/* A file that exists, or a name written as a path, is a sheet; any other name is a profile's. */
+/* Whether a name is that of a sheet: a file that exists, or a name written as a path. Any other
+ * name is a profile's. */
 static bool is_file(const char *name)
 {
     struct stat about;

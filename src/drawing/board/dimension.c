@@ -3,8 +3,8 @@
 #include "draft.h"
 
 static const double arrow_length = 2.5, arrow_half = 0.42;
-static const double overshoot = 1.5; /* of a lead-out line past the dimension's line */
-static const double clear = 1.1;     /* figure over its line: a comma hangs below it */
+static const double overshoot = 1.5; /* how far a lead-out line goes past the dimension line */
+static const double clear = 1.1;     /* from the line up to the figure: room for a comma's tail */
 
 void draw_arrow(draw_shapes *list, draw_layer layer, draw_point tip, double direction)
 {
@@ -16,7 +16,7 @@ void draw_arrow(draw_shapes *list, draw_layer layer, draw_point tip, double dire
     draw_fill(list, layer, head, 3);
 }
 
-/* Dimensions are laid out lying, (u, v); an upright one is the same turned by 90 degrees. */
+/* Dimensions are laid out level, in (u, v). An upright one is the same, turned by 90 degrees. */
 static draw_point turned(bool up, double u, double v)
 {
     return up ? (draw_point){-v, u} : (draw_point){u, v};
@@ -60,8 +60,8 @@ void draw_dim_up(const draw_draft *draft, draw_shapes *list, draw_point a, draw_
     dim(draft, list, true, a.y, -a.x, b.y, -b.x, -x, figure);
 }
 
-/* Neighbours that would crowd each other are pooled and set a pitch apart about their mean, which
- * moves all of them the least (isotonic least squares). */
+/* Neighbours that are too close are pooled, and the pool is spaced a pitch apart around its
+ * mean. This moves all of them the least (isotonic least squares). */
 void draw_spread(int count, double *place, double pitch)
 {
     double mean[DRAW_ORDINATES_MAX];
@@ -82,7 +82,7 @@ void draw_spread(int count, double *place, double pitch)
     }
 }
 
-/* By rising x: a mirrored row comes the other way round. */
+/* Sorts the row by rising x, because a mirrored row is given in the opposite order. */
 static void sort_by_x(const draw_ordinates *o, int *order)
 {
     for (int i = 0; i < o->count; i++) {
@@ -94,16 +94,16 @@ static void sort_by_x(const draw_ordinates *o, int *order)
     }
 }
 
-/* Ordinates by rising x, each with its text and the place its line ends at. */
+/* The ordinates by rising x. Each has its text and the place where its line ends. */
 typedef struct row {
     int order[DRAW_ORDINATES_MAX];
     const char *words[DRAW_ORDINATES_MAX];
     double place[DRAW_ORDINATES_MAX];
-    bool level, figures; /* the figures lie level; there are any */
-    double longest;      /* figure, upright */
+    bool level, figures; /* the figures are level; there is a figure at all */
+    double longest;      /* the longest upright figure */
 } row;
 
-/* Figures lie level where there is room between neighbours, else they stand. */
+/* Whether there is enough room between neighbours for level figures; otherwise they are upright. */
 static bool lie_level(const draw_shapes *list, const draw_ordinates *o, const row *r)
 {
     for (int i = 1; i < o->count; i++) {
@@ -139,7 +139,7 @@ double draw_dim_ordinates(const draw_draft *draft, draw_shapes *list, const draw
 {
     row r = lay_out(draft, list, o);
     double s = o->count > 0 && o->reach < o->from[0].y ? -1 : 1;
-    double ring = r.figures ? r.longest + 5 : 2.3; /* past the lines' ends, or on them */
+    double ring = r.figures ? r.longest + 5 : 2.3; /* beyond the figures, or at the line's end */
     for (int i = 0; i < o->count; i++) {
         draw_point from = o->from[r.order[i]];
         const draw_point line[] = {{from.x, from.y + s * 0.8},
@@ -184,7 +184,7 @@ double draw_dim_chain(const draw_draft *draft, draw_shapes *list, int count, con
 void draw_plane(draw_shapes *list, double x, draw_box view, const char *letter)
 {
     const double clear_of = 0.8, stroke = 2.2, shaft = 4;
-    bool room = x + shaft <= view.right; /* within the lead-out line of the view's end */
+    bool room = x + shaft <= view.right; /* there is room for the letter inside the view */
     draw_line(list, DRAW_CENTRE, (draw_point){x, view.bottom - clear_of},
               (draw_point){x, view.top + clear_of});
     for (int end = 0; end < 2; end++) {

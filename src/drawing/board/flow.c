@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Blocks one under another; what does not fit goes on to the next column or paper, never smaller.
- */
+/* Places blocks one under another. A block that does not fit goes to the next column or paper;
+ * it is never made smaller. */
 #include "paper.h"
 
 #include <string.h>

@@ -1,12 +1,12 @@
 /* SPDX-License-Identifier: MIT */
-/* What stands on every paper: frame and title block (ISO 5457, ISO 7200), projection symbol
- * (ISO 5456-2), rulers to prove the print by, cautions. */
+/* What every paper has: the frame and title block (ISO 5457, ISO 7200), the projection symbol
+ * (ISO 5456-2), rulers to check the print with, and cautions. */
 #include <string.h>
 
 #include "paper.h"
 
-/* ISO 5457: 20 mm to file by at the left, 10 on the other sides. On Letter the right is wider, so
- * that both papers leave the 180 mm of the title block. */
+/* ISO 5457 asks for a margin of 20 mm at the left, for filing, and 10 mm on the other sides. On
+ * Letter the right margin is wider, so that both sizes keep the 180 mm of the title block. */
 static const double edge_left = 20, edge = 10;
 static const double title_height = 30, ruler_height = 15.5, caution_line = 4.5;
 
@@ -46,7 +46,7 @@ draw_room draw_paper_room(const sil_drawing *drawing, const draw_heading *headin
                        frame.bottom + (last ? foot + 3 : DRAW_INSET)};
 }
 
-/* A field of the title block: its name small in the corner, its text under it. */
+/* Draws a field of the title block: its name in small letters in the corner, and its text below. */
 static void field(const draw_draft *draft, draw_shapes *list, draw_box box, const char *name,
                   const char *words, double height)
 {
@@ -65,7 +65,7 @@ static void field(const draw_draft *draft, draw_shapes *list, draw_box box, cons
               draw_text_fit(draft, list, words, height, width));
 }
 
-/* First angle: the frustum, and to its right what is seen looking at its narrow end. */
+/* The first-angle symbol: the frustum, and to its right the view of its narrow end. */
 static void projection(draw_shapes *list, draw_point middle)
 {
     const double big = 3.2, small = 1.6, length = 6.4, apart = 4.4;
@@ -140,8 +140,8 @@ static void tick(draw_shapes *list, double x, double y, double dx, double dy)
     draw_line(list, DRAW_SLOT, (draw_point){x, y}, (draw_point){x + dx, y + dy});
 }
 
-/* One line with millimetres over it and inches under it, both from its left end; and the same
- * 100 mm up the frame, since paper stretches one way more than the other. */
+/* Draws one line with millimetres above it and inches below it, both from its left end. It also
+ * draws 100 mm up the frame, since a printer may stretch one direction more than the other. */
 static void rulers(draw_shapes *list, double x, double y, double frame_left)
 {
     draw_line(list, DRAW_SLOT, (draw_point){x, y}, (draw_point){x + 101.6, y});

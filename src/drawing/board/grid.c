@@ -1,13 +1,15 @@
 /* SPDX-License-Identifier: MIT */
-/* A column a string: figures to work to, and blanks to write in. */
+/* The grid of the strings: one column per string, with figures to work to and blanks to write
+ * in. */
 #include "draft.h"
 
 static const double label_width = 34, head = 6.5, widest = 18;
 
-/* More columns than this are set in two bands, one below the other, or figures would touch. */
+/* A grid with more columns than this is drawn in two bands, one below the other, because its
+ * figures would touch. */
 enum { BAND = 8 };
 
-/* Places first .. end of the grid, and the string at each. */
+/* One band of the grid: the places from first up to end, and the string at each place. */
 typedef struct band {
     int first, end;
     const int *string;

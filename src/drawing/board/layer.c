@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* One table: every layer's name and pen. Widths and dashes after ISO 128-2 for the 0.5 mm group,
- * hatching and the rules of tables one step finer. */
+/* The name and pen of every layer. Widths and dashes follow ISO 128-2 for the 0.5 mm line group;
+ * hatching and the rules of tables are one step finer. */
 #include "shapes.h"
 
 static const draw_look looks[DRAW_LAYERS] = {

@@ -17,7 +17,7 @@
 
 enum { FACES = 2, REMEMBERED = 256, MISSING_MAX = 16, PATH_SIZE = 1024 };
 
-/* Files under a font folder, in order of liking. */
+/* The font files to look for in a font folder, the preferred one first. */
 static const char *const lettering[] = {"truetype/osifont/osifont.ttf", "osifont/osifont.ttf",
                                         "osifont.ttf", NULL};
 static const char *const stand_in[] = {"truetype/dejavu/DejaVuSans.ttf", "dejavu/DejaVuSans.ttf",
@@ -39,22 +39,23 @@ typedef struct font {
 struct draw_letters {
     FT_Library ft;
     font faces[FACES];
-    bool looked;              /* for the second face */
-    bool no_memory;           /* FreeType ran out of it: what it says since is not to be used */
-    bool refused, substitute; /* $SILLET_FACE could not be used; the lettering is the stand-in */
+    bool looked;              /* the second face has been looked for */
+    bool no_memory;           /* FreeType ran out of memory: ignore its results from then on */
+    bool refused, substitute; /* $SILLET_FACE cannot be used; the lettering is a substitute */
     uint32_t missing[MISSING_MAX];
-    int missing_count; /* may pass MISSING_MAX: those were not kept */
+    int missing_count; /* may exceed MISSING_MAX: the rest was not kept */
 };
 
-/* Whether FreeType did as asked; where it had no memory to, that is kept. */
+/* Whether a call of FreeType succeeded. If it failed for want of memory, that is remembered. */
 static bool done(draw_letters *letters, FT_Error error)
 {
     letters->no_memory = letters->no_memory || error == FT_Err_Out_Of_Memory;
     return error == 0;
 }
 
-/* FreeType opens a face whose names it had no memory to read, and says nothing. Microsoft's
- * platform (3) writes the family under 1; a table of names without any is 6 bytes. */
+/* Without enough memory to read a face's names, FreeType still opens the face and reports no
+ * error. The Microsoft platform (3) has the family under name 1, and a table that is really
+ * without names is 6 bytes long. */
 static bool lost_its_family(FT_Face ft)
 {
     FT_ULong size = 0;
@@ -68,7 +69,8 @@ static bool lost_its_family(FT_Face ft)
     return named && ft->family_name == NULL;
 }
 
-/* A face is of use if it has TrueType outlines, which alone can be embedded, and capitals. */
+/* A face can be used if it has capitals and TrueType outlines, the only ones that can be
+ * embedded. */
 static bool open_face(draw_letters *letters, font *face, const char *path)
 {
     if (strlen(path) >= PATH_SIZE || !done(letters, FT_New_Face(letters->ft, path, 0, &face->ft))) {
@@ -103,7 +105,7 @@ static bool open_from(draw_letters *letters, font *face, const char *folder, siz
     return false;
 }
 
-/* The person's own fonts first, then the system's, as the XDG base directories name them. */
+/* The user's own fonts come first, then the system's, in the order of the XDG base directories. */
 static bool find_face(draw_letters *letters, font *face, const char *const *names)
 {
     const char *home = getenv("HOME"), *own = getenv("XDG_DATA_HOME"),
@@ -174,7 +176,7 @@ void draw_letters_close(draw_letters *letters)
     if (letters == NULL) {
         return;
     }
-    FT_Done_FreeType(letters->ft); /* its faces with it */
+    FT_Done_FreeType(letters->ft); /* this frees its faces too */
     free(letters);
 }
 
@@ -221,7 +223,7 @@ static glyph look(draw_letters *letters, font *face, uint32_t code)
 
 int draw_letters_face(draw_letters *letters, uint32_t code)
 {
-    if (code > 0xFFFF) { /* no writer of PDF text goes past the basic plane */
+    if (code > 0xFFFF) { /* the PDF writer cannot write text beyond the basic plane */
         return -1;
     }
     if (look(letters, &letters->faces[0], code).index != 0) {
@@ -231,7 +233,7 @@ int draw_letters_face(draw_letters *letters, uint32_t code)
     return second != NULL && look(letters, second, code).index != 0 ? 1 : -1;
 }
 
-/* How a character no face has is spelled out; returns the length. */
+/* Spells out a character that no face has. Returned: the length. */
 static int spell_out(uint32_t code, char *out, size_t size)
 {
     return snprintf(out, size, "U+%04X", (unsigned)code);

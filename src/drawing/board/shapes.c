@@ -46,7 +46,7 @@ static bool usable(draw_shapes *list)
     return list != NULL && !list->no_memory && !list->no_number;
 }
 
-/* Room for more items; where there is none the list keeps the fault. */
+/* Makes room for more items. If memory runs out, the list records the fault. */
 static bool grow(draw_shapes *list, void **items, int *room, int count, int more, size_t size)
 {
     if (count + more <= *room) {
@@ -178,8 +178,9 @@ static int rising(const void *a, const void *b)
     return (x > y) - (x < y);
 }
 
-/* Turned by 45 degrees the lining is level: each line is cut where it meets the polygon's edges
- * and drawn between every second pair. Lines keep to one grid, so that neighbours match. */
+/* Turned by 45 degrees, the lining is level. Each line is cut at the polygon's edges and drawn
+ * between every second pair of cuts. All lines are on one grid, so that neighbouring areas
+ * match. */
 void draw_hatch(draw_shapes *list, const draw_point *points, int count, double spacing)
 {
     enum { MOST = 64 };
@@ -215,7 +216,7 @@ void draw_hatch(draw_shapes *list, const draw_point *points, int count, double s
     }
 }
 
-/* The ink of a text about its anchor, turned into its direction. */
+/* The extent of a text's ink around its anchor, turned into the text's direction. */
 static draw_box text_box(draw_ink ink, draw_point at, draw_anchor anchor, double direction)
 {
     double start = anchor == DRAW_LEFT     ? 0

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* Shapes in millimetres, y up, on named layers: all a view makes and all a writer is given.
+/* Shapes in millimetres, y up, on named layers. Views make them, and writers get nothing else.
  *
- * A list keeps its first fault (no memory, a place that is no number) and takes no more after it;
- * the fault is asked for once, when the drawing is done.
+ * A list keeps its first fault (no memory, or a coordinate that is not a number) and accepts
+ * nothing after it. The fault is checked once, when the drawing is finished.
  */
 #ifndef SILLET_DRAWING_SHAPES_H
 #define SILLET_DRAWING_SHAPES_H
@@ -15,10 +15,10 @@
 typedef part_point draw_point;
 
 typedef struct draw_box {
-    double left, bottom, right, top; /* empty where left > right */
+    double left, bottom, right, top; /* empty if left > right */
 } draw_box;
 
-/* What a shape stands for; how it looks follows from that. */
+/* What a shape represents, which also decides how it looks. */
 typedef enum draw_layer {
     DRAW_OUTLINE,
     DRAW_SLOT,
@@ -38,11 +38,11 @@ typedef enum draw_layer {
     DRAW_LAYERS
 } draw_layer;
 
-/* How a layer is drawn. Black on white must carry all: colour only helps. */
+/* How a layer is drawn. A drawing must be clear in black and white; colour only helps. */
 typedef struct draw_look {
     const char *word; /* the layer's name in a file */
     double width;     /* of the line, mm; ISO 128-2 */
-    double dash[4];   /* mm of line and gap in turn, up to the first 0 */
+    double dash[4];   /* mm of line and gap in turn, ending at the first 0 */
     double red, green, blue;
 } draw_look;
 
@@ -55,15 +55,15 @@ typedef enum draw_shape_kind { DRAW_SHAPE_PATH, DRAW_SHAPE_ARC, DRAW_SHAPE_TEXT 
 typedef struct draw_shape {
     draw_shape_kind kind;
     draw_layer layer;
-    int first, count;    /* path: its points in the list; text: its bytes, NUL apart */
+    int first, count;    /* a path's points in the list; a text's bytes without the NUL */
     bool closed, filled; /* path and arc */
-    draw_point at;       /* arc: centre; text: anchor, on the base line */
-    double size;         /* arc: radius; text: capital height */
-    double from, to;     /* arc: degrees counter-clockwise; text: from is its direction, degrees */
+    draw_point at;       /* of an arc: the centre; of a text: the anchor on the base line */
+    double size;         /* of an arc: the radius; of a text: the capital height */
+    double from, to;     /* degrees, counter-clockwise; of a text, from is its direction */
     draw_anchor anchor;
-    double advance; /* text: its width as set */
-    int string;     /* the string it is of, from 1; 0 for none */
-    draw_box box;   /* of the ink of a text; of the centre line of a path or arc */
+    double advance; /* of a text: its width */
+    int string;     /* the number of its string, from 1; 0 for none */
+    draw_box box;   /* of a text's ink, or of the centre line of a path or arc */
 } draw_shape;
 
 typedef struct draw_shapes {
@@ -74,17 +74,18 @@ typedef struct draw_shapes {
     int point_count, point_room;
     char *bytes;
     int byte_count, byte_room;
-    draw_box box; /* of all shapes and struts */
-    int string;   /* what is drawn now is of this string, from 1; 0 for none */
+    draw_box box; /* around all shapes and struts */
+    int string;   /* the string of what is drawn next, from 1; 0 for none */
     bool no_memory, no_number;
 } draw_shapes;
 
-/* draw_shapes_new: an empty list whose texts are set in letters; NULL out of memory.
- * Every function below passes over a NULL list. */
+/* draw_shapes_new: an empty list whose texts use these letters; NULL if out of memory. All
+ * functions below accept NULL as a list and then do nothing. */
 draw_shapes *draw_shapes_new(draw_letters *letters);
 void draw_shapes_free(draw_shapes *list);
 
-/* draw_of: whose what follows is, until the next call: a string's number from 1, 0 for none. */
+/* draw_of: sets the string that the following shapes belong to, until the next call: its number
+ * from 1, or 0 for none. */
 void draw_of(draw_shapes *list, int string);
 
 void draw_line(draw_shapes *list, draw_layer layer, draw_point a, draw_point b);
@@ -92,28 +93,29 @@ void draw_path(draw_shapes *list, draw_layer layer, const draw_point *points, in
                bool closed);
 void draw_fill(draw_shapes *list, draw_layer layer, const draw_point *points, int count);
 void draw_rectangle(draw_shapes *list, draw_layer layer, draw_box box);
-/* An arc from one direction to another, counter-clockwise, degrees; a full turn is a circle. */
+/* Draws an arc from one direction to another, counter-clockwise, in degrees. A full turn is a
+ * circle. */
 void draw_arc(draw_shapes *list, draw_layer layer, draw_point centre, double radius, double from,
               double to);
 void draw_circle(draw_shapes *list, draw_layer layer, draw_point centre, double radius);
-/* Section lining: parallel lines inside a closed polygon, 45 degrees up to the right for a
- * positive spacing, to the left for a negative one; mm apart. */
+/* Draws section lining inside a closed polygon: parallel lines, spaced in mm, that rise at 45
+ * degrees to the right if spacing is positive, to the left if it is negative. */
 void draw_hatch(draw_shapes *list, const draw_point *points, int count, double spacing);
-/* Text by its anchor on the base line, capital height in mm, direction 0 or 90 degrees. */
+/* Writes a text at an anchor on its base line: capital height in mm, direction 0 or 90 degrees. */
 void draw_text(draw_shapes *list, draw_layer layer, draw_point at, double height,
                draw_anchor anchor, double direction, const char *words);
 
-/* draw_shapes_box: what a list takes up; nothing at 0, 0 where there was no memory for the list. */
+/* draw_shapes_box: the extent of a list; an empty box at 0, 0 for a NULL list. */
 draw_box draw_shapes_box(const draw_shapes *list);
 
-/* draw_shapes_strut: room the list takes up though nothing is drawn there. */
+/* draw_shapes_strut: adds an area to the extent of the list without drawing anything. */
 void draw_shapes_strut(draw_shapes *list, draw_box box);
 
-/* draw_shapes_add: a copy of all of other's shapes, moved, and its faults; NULL is a list for which
- * there was no memory. */
+/* draw_shapes_add: copies all shapes of other into the list, moved by dx and dy, and its faults.
+ * If other is NULL, memory ran out when it was made. */
 void draw_shapes_add(draw_shapes *list, const draw_shapes *other, double dx, double dy);
 
-/* Width of a text in this list's letters, mm. */
+/* The width of a text in the letters of this list, mm. */
 double draw_text_width(const draw_shapes *list, const char *words, double height);
 
 draw_box draw_box_around(draw_box a, draw_box b);

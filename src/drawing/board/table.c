@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Tables: rules across, none down; figures flush right under the middle of their head. */
+/* Tables with level rules only. Figures are aligned at the right, in the middle below the head. */
 #include <stddef.h>
 
 #include "draft.h"
@@ -10,13 +10,13 @@ static double lettering(const draw_table *table, int column)
 }
 
 static const double head_height = 11.5, within_height = 3.4, gap = 2.5;
-static const double general = 0.5; /* mm; under it ISO 2768-1 gives no tolerance */
+static const double general = 0.5; /* mm; ISO 2768-1 gives no tolerance for smaller sizes */
 
 typedef struct widths {
     double head[DRAW_COLUMNS_MAX], cells[DRAW_COLUMNS_MAX], column[DRAW_COLUMNS_MAX];
 } widths;
 
-/* Each column as wide as its widest text, and an even share of what is left over. */
+/* Makes each column as wide as its widest text and shares the remaining width equally. */
 static widths measure(const draw_shapes *list, double width, const draw_table *table)
 {
     widths w = {0};
@@ -57,7 +57,8 @@ static void draw_head(draw_shapes *list, double middle, double top, const char *
     }
 }
 
-/* The span's word in the middle over its columns, a rule under it from first to last. */
+/* Writes the words of a span in the middle above its columns, with a rule from the first to the
+ * last column. */
 static void put_span(draw_shapes *list, double x, double top, const widths *w,
                      const draw_span *span)
 {
@@ -87,7 +88,7 @@ void draw_table_figure(const draw_draft *draft, draw_table *table, int row, int 
     }
 }
 
-/* Whether any column says to within how much it holds. */
+/* Whether any column states a tolerance. */
 static bool says_within(const draw_table *table)
 {
     bool any = false;

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Figures and texts as they stand on a paper. */
+/* Figures and texts as they are written on a paper. */
 #include "draft.h"
 
 #include <string.h>
@@ -118,8 +118,8 @@ double draw_key(draw_shapes *list, double x, double y, draw_layer layer, const c
     return x + start + draw_text_width(list, words, DRAW_NOTE);
 }
 
-/* How many bytes of a text go on one line: up to the last space that fits; a word longer than the
- * line is broken where it must be. */
+/* How many bytes of a text fit on one line: up to the last space that fits. A word longer than
+ * the line is broken. */
 static size_t line_length(const draw_shapes *list, const char *words, double height, double width)
 {
     size_t fits = 0, space = 0;

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Paper: the bench plan. */
+/* The paper of the bench plan. */
 #include "../views/views.h"
 #include "papers.h"
 
@@ -38,7 +38,8 @@ static void put_side_view(draw_flow *flow, int string, double width)
     draw_flow_put(flow, view, DRAW_LEFT, 4, 0);
 }
 
-/* The outer strings; in place of string 1 the one over the fret farthest out of line. */
+/* Draws side views of two strings: the outer ones, but the string over the fret that is most out
+ * of line takes the place of string 1. */
 static void put_side_views(draw_flow *flow, double width)
 {
     const brief *b = flow->drawing->draft.brief;
@@ -101,7 +102,7 @@ static void put_findings(draw_flow *flow)
         draw_shapes *list = finding(flow, i);
         if (i == 0) {
             draw_flow_title(flow, "Found",
-                            draw_box_height(draw_shapes_box(list)) + 2); /* with what it heads */
+                            draw_box_height(draw_shapes_box(list)) + 2); /* kept with its title */
         }
         draw_flow_put(flow, list, DRAW_LEFT, 1.4, 0);
     }
@@ -141,5 +142,5 @@ void paper_side(sil_drawing *drawing)
 {
     static const draw_heading heading = {"Side view", "-", {NULL}};
     draw_flow flow = draw_flow_begin(drawing, heading);
-    put_side_views(&flow, 140); /* narrow, so that its lettering is read on a screen */
+    put_side_views(&flow, 140); /* narrow, so that its lettering can be read on a screen */
 }

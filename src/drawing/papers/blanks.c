@@ -1,14 +1,14 @@
 /* SPDX-License-Identifier: MIT */
-/* Paper: the blanks to order, with nothing for a supplier to look up. */
+/* The paper of the blanks to order. It states everything a supplier needs to know. */
 #include <stddef.h>
 
 #include "part.h"
 
 enum { ORDERED, WITHIN, DONE, SPARE, SIZE_FIGURES, FACTS_MAX = 8 };
 
-static const char ends_word[] = "ends"; /* of a saddle's slot: no sheet tells */
+static const char ends_word[] = "ends"; /* no measuring sheet asks for it */
 
-/* A blank, and what a supplier asks of it. */
+/* A blank, and the facts that a supplier needs. */
 typedef struct order {
     const char *name;
     const brief_blank *blank;
@@ -22,7 +22,7 @@ static void add_fact(order *o, const char *name, const char *value)
     o->value[o->count++] = value;
 }
 
-/* What is asked of both. */
+/* Starts the order of either blank with the facts that both have. */
 static order begin(const draw_draft *draft, const char *name, const brief_blank *blank,
                    const char *material)
 {
@@ -58,7 +58,8 @@ static order saddle_order(const draw_draft *draft)
     return o;
 }
 
-/* From the front, and from its left end at the right of that, as first angle has it. */
+/* Draws the blank from the front. The view of its left end is to the right of that, as in
+ * first-angle projection. */
 static draw_shapes *views(const draw_flow *flow, const brief_blank *blank)
 {
     const double apart = 16;
@@ -110,10 +111,11 @@ static void put_sizes(draw_flow *flow, const brief_blank *b)
     put_size(draft, &t, "height", height);
     draw_shapes *list = draw_flow_list(flow);
     draw_add_table(list, 0, 0, DRAW_COLUMN, &t);
-    draw_flow_put(flow, list, DRAW_LEFT, 3.5, 20); /* with the facts under it */
+    draw_flow_put(flow, list, DRAW_LEFT, 3.5, 20); /* keep the facts with it */
 }
 
-/* What the sheet does not tell is ticked at the bench before it goes out. */
+/* Draws boxes for a choice that the job does not state. It is ticked at the bench before the
+ * order goes out. */
 static void draw_choice(draw_shapes *list, double x, double y, const char *const choice[2])
 {
     const double box = 2.8, gap = 1.5, apart = 5;
@@ -124,7 +126,7 @@ static void draw_choice(draw_shapes *list, double x, double y, const char *const
     }
 }
 
-/* Two columns of facts; what is not known has a line to write on or boxes to tick. */
+/* Writes the facts in two columns. An unknown fact gets a line to write on or boxes to tick. */
 static void put_facts(draw_flow *flow, const order *o)
 {
     static const char *const ends[2] = {"square", "round"};
@@ -201,7 +203,7 @@ void paper_blanks(sil_drawing *drawing)
          "not ordered and not sent, and another material is named instead."}};
     draw_flow flow = draw_flow_begin(drawing, heading);
     paper_headline(&flow, "Do not slot, shape or finish: fitted by us");
-    draw_flow_band(&flow, NULL, 0); /* over both columns, so that they begin level */
+    draw_flow_band(&flow, NULL, 0); /* the headline spans both columns, which then begin level */
     if (drawing->order.part != SIL_PART_SADDLE) {
         put_nut(&flow);
         draw_flow_next_column(&flow);

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Will it buzz: the clean force of every note now and after, and the lowest clean setup. */
+/* The part of a paper that answers "Will it buzz?": the clean force of every note now and after
+ * the work, and the lowest clean setup. */
 #include "../board/plain.h"
 #include "../views/tone.h"
 #include "tone.h"
@@ -9,7 +10,7 @@ static bool picked(const draw_draft *draft)
     return sil_known(draft->plan->job->attack.force[0]);
 }
 
-/* Notes whose clean force is known, or those of them that buzz. */
+/* Counts the notes whose clean force is known, or only those that buzz. */
 static int count_notes(const draw_draft *draft, const sil_clearance *clean, bool buzzing)
 {
     int count = 0;
@@ -22,7 +23,7 @@ static int count_notes(const draw_draft *draft, const sil_clearance *clean, bool
     return count;
 }
 
-/* "a medium pick", or the pick the sheet gives in newtons. */
+/* Words such as "a medium pick", or "this pick" if the job gives its force in newtons. */
 static const char *say_pick(const draw_draft *draft)
 {
     const char *name = draft->plan->job->attack.name;
@@ -78,7 +79,7 @@ static void put_buzz_words(draw_flow *flow)
                     3);
 }
 
-/* Why some columns hold dashes. */
+/* Says why some columns have dashes. */
 static void put_unknown(draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
@@ -104,8 +105,9 @@ static void put_key(draw_flow *flow)
     draw_flow_put(flow, list, DRAW_LEFT, 5, view_clearance_height(4));
 }
 
-/* How many of the rows left go here: all where they fit, or where too little is left of the column
- * to begin on it and a fresh one takes them; else what fits, and never a few on their own. */
+/* How many of the remaining rows go into this column. All of them if they fit, or if there is
+ * too little room here and a new column can hold them all. Otherwise as many as fit, but never
+ * just a few on their own. */
 static int rows_here(const draw_flow *flow, int left)
 {
     enum { FEW = 4 };

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Sheet: the measuring sheet, to fill in at the bench: every reading in the order of work, which is
- * the order of the sheet one types it into. */
+/* The measuring sheet on paper, to fill in at the bench. Its readings are in the order of work,
+ * which is also their order in the file they are typed into. */
 #include "../views/measure.h"
 #include "../board/plain.h"
 #include "papers.h"
@@ -19,13 +19,13 @@ static const char *range(const draw_draft *draft, const sil_band *band)
                     draw_plain_length(draft, band->high));
 }
 
-/* A figure read; nothing where there is none, for a blank to write in. */
+/* A reading as text; "" if there is none, which leaves a blank to write in. */
 static const char *read_length(const draw_draft *draft, double mm)
 {
     return sil_known(mm) ? draw_plain_length(draft, mm) : "";
 }
 
-/* A gap as it was read: by gauge; by finger and ear; or none that any feeler goes into. */
+/* A gap as it was read: with a gauge, by finger and ear, or too small for any feeler. */
 static const char *read_gap(const draw_draft *draft, double mm, sil_tap tap)
 {
     static const char *const heard[] = {
@@ -39,7 +39,7 @@ static void put_title(draw_shapes *list, double x, int number, const char *title
     draw_text(list, DRAW_TEXT, (draw_point){x + 7, -4.1}, DRAW_HEAD, DRAW_LEFT, 0, title);
 }
 
-/* A figure under what stands in the list, its top at y. Returned: its bottom. */
+/* Draws a figure below the contents of the list, with its top at y. Returned: its bottom. */
 static double put_figure(const draw_draft *draft, draw_shapes *list, view_figure *figure, double x,
                          double y)
 {
@@ -54,7 +54,8 @@ static double put_figure(const draw_draft *draft, draw_shapes *list, view_figure
     return box.left <= box.right ? y - draw_box_height(box) : y;
 }
 
-/* Figures at the left, one under another; what to do and its blanks at the right. */
+/* A section with figures at the left, one under another. What to do and its blanks are at the
+ * right. */
 static void put_section(draw_flow *flow, int number, const char *title,
                         view_figure *const figures[2], const char *how, const view_form *form)
 {
@@ -107,8 +108,8 @@ static void put_visit(draw_flow *flow)
     put_section(flow, 2, "Air, condition, pitch; all in playing position", figures, NULL, &form);
 }
 
-/* What the relief wanted shows under an edge or a string that lies as it was read: the gap is
- * linear in the bend. */
+/* The gap that a straightedge or a string shows at the given relief, if it is laid the way it
+ * was when the reading was taken. The gap is linear in the bend. */
 static double gap_wanted(const sil_bench *bench, double relief)
 {
     sil_relief_reading laid = bench->relief;
@@ -135,7 +136,7 @@ static bool put_relief(draw_flow *flow, int number)
     view_form form = {.label = 31, .visit = 18, .ranged = true};
     if (!sil_field_applies("readings.relief", draft->plan->job) && !sil_known(laid->gap) &&
         laid->tap == SIL_NOT_TAPPED) {
-        return false; /* no fret stands between the 1st and the body joint */
+        return false; /* there is no fret between the 1st and the body joint */
     }
     view_entry *relief = view_form_row(
         &form, VIEW_CELL_FIGURE,
@@ -218,7 +219,8 @@ static bool any_known(const double *value, int count)
     return any;
 }
 
-/* Two readings beside each other: title, figure and what to do over each. */
+/* Two readings side by side, each with its title, its figure and what to do. Returned: the
+ * bottom. */
 static double put_pair(const draw_draft *draft, draw_shapes *list, int number,
                        const char *const title[2], view_figure *const figure[2],
                        const char *const how[2])
@@ -236,13 +238,14 @@ static double put_pair(const draw_draft *draft, draw_shapes *list, int number,
     return bottom;
 }
 
-/* Six strings go on two sheets of either paper; the taller one leaves more room to write. */
+/* The height of a row. Six strings fit on two papers of either size, and the taller size has
+ * more room to write. */
 static double row_height(const draw_flow *flow)
 {
     return flow->drawing->order.paper == SIL_LETTER ? 5.8 : 6.7;
 }
 
-/* Over a range that is wanted otherwise than the gap was read. */
+/* The head of a target range when the target is held another way than the reading. */
 static const char *wanted_held(sil_hold hold)
 {
     return hold == SIL_HOLD_OPEN ? "open" : hold == SIL_HOLD_2 ? "on the 2nd" : "at the 3rd";
@@ -281,7 +284,7 @@ static void put_strings(draw_flow *flow, int number)
 
 /* --- the saddle ------------------------------------------------------------------------------- */
 
-/* A row for each outer string. */
+/* Adds a row for each outer string. */
 static void add_ends(const draw_draft *draft, view_form *form, const sil_field *field,
                      const sil_field_value *read)
 {
@@ -294,7 +297,7 @@ static void add_ends(const draw_draft *draft, view_form *form, const sil_field *
     }
 }
 
-/* What is measured at the outer strings. Returned: whether there is anything. */
+/* Puts what is measured at the outer strings. Returned: whether there is anything. */
 static bool put_ends(draw_flow *flow, int number)
 {
     static view_figure *const figures[2] = {view_figure_caliper, view_figure_bridge_top};
@@ -367,7 +370,7 @@ void paper_measure(sil_drawing *drawing)
     number += put_relief(&flow, number);
     put_crowns(&flow, number);
     put_strings(&flow, number + 1);
-    number += 3; /* the strings have two */
+    number += 3; /* the crowns have one number and the strings two */
     number += put_ends(&flow, number);
     put_heard(&flow, number);
 }

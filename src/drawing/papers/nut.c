@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-/* Paper: the nut. */
+/* The paper of the nut. */
 #include <stddef.h>
 
 #include "part.h"
 
-/* The least of the floors, 0 where one is not known. */
+/* The height of the lowest slot floor; 0 if one of them is not known. */
 static double lowest_floor(const part_nut *nut)
 {
     double least = (double)INFINITY;
@@ -14,7 +14,8 @@ static double lowest_floor(const part_nut *nut)
     return least;
 }
 
-/* The slot with most to file, else the first that can be shown; -1 where none can. */
+/* The nut slot to show in section: the one with most to file, or else the first that can be
+ * drawn; -1 if none can. */
 static int section_string(const brief *b)
 {
     const part_nut *nut = &b->nut_part;
@@ -34,7 +35,7 @@ static int section_string(const brief *b)
     return best;
 }
 
-/* Front face over plan, first angle. */
+/* The front face above the plan view, in first-angle projection. */
 static draw_shapes *full_size(const draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
@@ -58,7 +59,7 @@ static draw_shapes *full_size(const draw_flow *flow)
     return list;
 }
 
-/* Floors led out above, centres below. */
+/* The magnified face, with the slot floors dimensioned above it and the slot centres below it. */
 static draw_shapes *magnified(const draw_flow *flow, double scale)
 {
     const draw_draft *draft = &flow->drawing->draft;
@@ -146,7 +147,7 @@ static const draw_table empty_table = {.columns = COLUMNS,
                                                 [STOP_FIRST] = {NULL, "first"},
                                                 [STOP] = {NULL, "for good"}}};
 
-/* What is done at a slot, in the column of what it is deepened by. */
+/* Writes what is done at a slot, in the column of how much to deepen it. */
 static void put_amount(const draw_draft *draft, const brief_slot *slot, int i, draw_table *t)
 {
     const brief_figure *within = &draft->brief->nut.within;

@@ -1,13 +1,13 @@
 /* SPDX-License-Identifier: MIT */
-/* The outlines of the parts at full size, for a mill or a laser: nothing round them but what tells
- * which end is which. */
+/* The outlines of the parts at full size, for a mill or a laser. The only other marks show which
+ * end is which. */
 #include <stddef.h>
 
 #include "part.h"
 
 static const double margin = 5, apart = 12; /* mm */
 
-/* A part's place: its bass end at the origin, whichever hand it is for. */
+/* The place of a part. Its bass end is at the origin, for the right hand as for the left. */
 static draw_place at_bass_end(const draw_draft *draft)
 {
     return (draw_place){0, 0, draw_left_handed(draft) ? -1 : 1, 1};
@@ -23,7 +23,7 @@ static void put_caption(const draw_draft *draft, draw_shapes *list, double lengt
                        ref ? ref : ""));
 }
 
-/* In place of lines: what, and why where there is something to say. */
+/* Words that replace an outline: what is missing, and why if there is a reason to give. */
 static draw_shapes *words_only(const sil_drawing *drawing, const char *words, const char *why)
 {
     draw_shapes *list = draw_shapes_new(drawing->draft.letters);
@@ -39,7 +39,8 @@ static draw_shapes *waits(const sil_drawing *drawing, const char *words,
                       withheld->count > 0 ? paper_reason(&drawing->draft, withheld->by[0]) : NULL);
 }
 
-/* A block under what is there already, x for x; the first stands where it is. Frees it. */
+/* Adds a block below the contents of the list, with the same x 0; the first block stays where it
+ * is. Frees the block. */
 static void put_under(sil_drawing *drawing, draw_shapes *list, draw_shapes *block, double gap)
 {
     if (list == NULL || block == NULL) {
@@ -73,7 +74,7 @@ static draw_shapes *nut(const sil_drawing *drawing)
     return list;
 }
 
-/* The saddle from above under its face. */
+/* The saddle's face, and below it the saddle from above. */
 static draw_shapes *saddle(sil_drawing *drawing)
 {
     const draw_draft *draft = &drawing->draft;
@@ -104,7 +105,7 @@ void paper_outlines(sil_drawing *drawing)
     draw_shapes *list = draw_shapes_new(drawing->draft.letters);
     drawing->papers[0] = (draw_paper){.shapes = list, .name = "outlines", .number = 1};
     drawing->paper_count = 1;
-    drawing->widest = 0.18; /* a hairline: a slot of a third of a millimetre must be seen */
+    drawing->widest = 0.18; /* a hairline, so that a slot 0.3 mm wide can be seen */
     if (drawing->order.part != SIL_PART_SADDLE) {
         put_under(drawing, list, nut(drawing), apart);
     }

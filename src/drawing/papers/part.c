@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* What the papers of nut and saddle share. */
+/* What the papers of the nut and the saddle share. */
 #include <stddef.h>
 
 #include "part.h"
@@ -73,7 +73,7 @@ const char *paper_say_lean(const draw_draft *draft, brief_figure lean, bool bass
                : "";
 }
 
-/* All columns of the paper. */
+/* The width of all columns of the paper together. */
 static double whole_width(const draw_flow *flow)
 {
     int last = draw_paper_columns(flow->drawing) - 1;

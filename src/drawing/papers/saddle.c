@@ -1,11 +1,12 @@
 /* SPDX-License-Identifier: MIT */
-/* Paper: the saddle. */
+/* The paper of the saddle. */
 #include <stddef.h>
 #include <string.h>
 
 #include "part.h"
 
-/* What the caliper is to read when the first pass is done, large: the one figure to stop at. */
+/* Puts in large letters the caliper reading to sand down to in the first pass, the one figure to
+ * watch. */
 static void put_target(draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
@@ -48,7 +49,7 @@ static draw_shapes *full_size(const draw_flow *flow)
     return list;
 }
 
-/* What comes off the bottom under each string and at both ends, by the line to sand to first. */
+/* How much to sand off the bottom in the first pass, under each string and at both ends. */
 static draw_ordinates base_figures(const draw_draft *draft, draw_place place)
 {
     const part_saddle *part = &draft->brief->saddle_part;
@@ -65,7 +66,7 @@ static draw_ordinates base_figures(const draw_draft *draft, draw_place place)
     return o;
 }
 
-/* Finished heights led out above the face. */
+/* Writes the finished heights above the face. */
 static void put_heights(const draw_draft *draft, draw_shapes *list, draw_place face)
 {
     const part_saddle *part = &draft->brief->saddle_part;
@@ -82,11 +83,11 @@ static void put_heights(const draw_draft *draft, draw_shapes *list, draw_place f
     draw_dim_ordinates(draft, list, &heights);
 }
 
-/* The saddle from above under a level, and its centres led out below that. */
+/* Draws the saddle from above, below a level, and the positions of its strings below that. */
 static void put_top(const draw_draft *draft, draw_shapes *list, draw_place face, double low)
 {
     const part_saddle *part = &draft->brief->saddle_part;
-    bool seen_above = sil_known(part->thickness); /* not of a loose bridge */
+    bool seen_above = sil_known(part->thickness); /* a loose bridge has no such view */
     double half = seen_above ? face.up * part->thickness / 2 : 0;
     draw_place top = face;
     top.y = low - 4 - half;
@@ -129,7 +130,7 @@ static draw_shapes *magnified(const draw_flow *flow, double scale)
     return list;
 }
 
-/* End on, at the string where the saddle stands out least. */
+/* The saddle end on, at the string where it protrudes least. */
 static draw_shapes *end_view(const draw_flow *flow, double scale)
 {
     const draw_draft *draft = &flow->drawing->draft;
@@ -152,7 +153,7 @@ static draw_shapes *end_view(const draw_flow *flow, double scale)
     return list;
 }
 
-/* What each line of the views is, of those that are there. */
+/* The key: what each kind of line in the views means. */
 static draw_shapes *keys(const draw_flow *flow)
 {
     const brief *b = flow->drawing->draft.brief;
@@ -219,7 +220,7 @@ static const draw_table empty_table = {.columns = COLUMNS,
                                                 [SHARE] = {"in its", "slot %"},
                                                 [ANGLE] = {"break", "angle"}}};
 
-/* What is done under a string, in the column of what it is lowered by. */
+/* Writes what is done under a string, in the column of how much to lower it. */
 static void put_amount(const draw_draft *draft, const brief_bearing *string, int i, draw_table *t)
 {
     switch (string->does) {
@@ -296,7 +297,7 @@ static draw_shapes *table(const draw_flow *flow)
     return list;
 }
 
-/* A block under what a list shows, and frees it. */
+/* Adds a block below the contents of a list and frees it. */
 static void add_under(draw_shapes *list, draw_shapes *block)
 {
     if (list != NULL && block != NULL && (block->count > 0 || block->no_memory)) {
@@ -329,7 +330,7 @@ void paper_saddle(sil_drawing *drawing)
     }
     bool turned = sil_working_turns(saddle->working);
     if (turned) {
-        heading.scale = "-"; /* nothing is full size */
+        heading.scale = "-"; /* nothing on it is full size */
     }
     draw_flow flow = draw_flow_begin(drawing, heading);
     if (turned) {

@@ -1,10 +1,11 @@
 /* SPDX-License-Identifier: MIT */
-/* Strings set by screws, posts or thumbwheels: which way, how far, how many turns. */
+/* Strings that are set by screws, posts or thumbwheels: which way to turn them, how far, and how
+ * many turns. */
 #include <stddef.h>
 
 #include "part.h"
 
-/* How far a string goes, up +; 0 where it stays or waits. */
+/* How far a string moves, + for up; 0 if it stays or waits. */
 static double rise(const brief_bearing *string)
 {
     double by = brief_known(string->moves) ? string->moves.exact : 0;
@@ -24,7 +25,7 @@ static void draw_move(draw_shapes *list, double x, double half, double move)
     }
 }
 
-/* Arrows from where each string lies to where it is to lie, magnified. */
+/* Draws arrows from the present height of each string to its target, magnified. */
 static draw_shapes *arrows(const draw_flow *flow)
 {
     static const double scales[] = {20, 10, 5};
@@ -95,7 +96,7 @@ static draw_shapes *table(const draw_flow *flow)
                              [BY] = {NULL, "by"},
                              [TURNS] = {"turns of", "the screws"},
                              [THEN] = {"action at the", "12th then"}}};
-    if (draft->plan->stages.changed[SIL_NUT]) { /* read now and foretold once it is done differ */
+    if (draft->plan->stages.changed[SIL_NUT]) { /* the nut work changes it */
         t.head[NOW][1] = "12th, nut done";
     }
     for (int i = 0; i < t.rows; i++) {
@@ -108,7 +109,7 @@ static draw_shapes *table(const draw_flow *flow)
     return list;
 }
 
-/* "Treble side down 0.49 mm (0.70 turns)". */
+/* Words such as "Treble side down 0.49 mm (0.70 turns)". */
 static const char *say_post(const draw_draft *draft, brief_end end)
 {
     const brief_post *post = &draft->brief->saddle.post[end];

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* A slip of paper to cut out and glue on: a full-size view with a tab at either end that says which
- * end it is and which way is up, and a band under it with its name. Turned over or end for end the
- * words stand on their heads. */
+/* A slip of paper to cut out and glue on: a full-size view with a tab at either end, which names
+ * the end and shows which way is up, and a band below with the name of the view. If the slip is
+ * turned end for end, its words are upside down. */
 #include "slip.h"
 
 static const double margin = 1.5, band = 5, arrow = 5.5, beside = 1.7, tab_height = 12.5;

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Paper: templates at full size, to cut out and glue on. */
+/* The paper of the templates: full-size slips to cut out and glue on. */
 #include <stddef.h>
 
 #include "part.h"
@@ -7,17 +7,17 @@
 
 static bool goes_on_paper(double length)
 {
-    const double line = 3; /* the plan's centre line, past the ends */
+    const double line = 3; /* how far the centre line goes past the ends in the plan view */
     return length + 2 * (paper_slip_tab() + line) <= DRAW_COLUMN;
 }
 
-/* Instead of a template that cannot be drawn. */
+/* Puts words instead of a template that cannot be drawn. */
 static void put_none(draw_flow *flow, const char *what, const char *why)
 {
     draw_flow_words(flow, draw_say(&flow->drawing->draft, "%s: no template. %s", what, why), 8);
 }
 
-/* A slip under its title, what to do with it in a line, and its length to prove the print by. */
+/* Puts a slip under its title, with a line of what to do with it. */
 static void put_slip(draw_flow *flow, draw_shapes *list, const char *title, const char *use)
 {
     const double gap = 9;
@@ -33,7 +33,8 @@ static void put_slip(draw_flow *flow, draw_shapes *list, const char *title, cons
     draw_flow_put(flow, block, DRAW_LEFT, gap, 0);
 }
 
-/* The length of what is on a slip, its line under the slip. */
+/* Draws the length of the part on a slip, as a dimension below the slip, to check the print
+ * with. */
 static void draw_proof(const draw_draft *draft, draw_shapes *list, draw_place place,
                        brief_figure length, draw_box slip)
 {
@@ -42,7 +43,8 @@ static void draw_proof(const draw_draft *draft, draw_shapes *list, draw_place pl
     draw_dim_across(draft, list, a, b, slip.bottom - 6, length);
 }
 
-/* Up from the numbers to just under each floor, since a slot itself is too shallow to see. */
+/* Draws a line from each number to just below the floor of its nut slot, because the slot itself
+ * is too shallow to see. */
 static void draw_lines_to_floors(const part_nut *nut, draw_shapes *list, draw_place place)
 {
     const double from = 3.2, short_of = 0.5;
@@ -83,8 +85,8 @@ static void put_nut_face(draw_flow *flow)
              "Glue it on the face toward the board, bottom on bottom. Lines end under the floors.");
 }
 
-/* Places and gaps from the left, as the strip lies: along the nut, or against it for the left
- * hand. */
+/* Dimensions the distances from left to right as the strip is laid: along the nut, or in the
+ * opposite order for the left hand. */
 static void put_gaps(const draw_draft *draft, draw_shapes *list, const double *x, double from)
 {
     brief_figure gap[DRAW_ORDINATES_MAX];
@@ -95,7 +97,8 @@ static void put_gaps(const draw_draft *draft, draw_shapes *list, const double *x
     draw_dim_chain(draft, list, gaps + 1, x, gap, from, from - 4);
 }
 
-/* Centre lines down from the edge that is laid along the blank, distances between them below. */
+/* The strip of the slot centres: centre lines that go down from the edge that is laid against
+ * the nut, and the distances between them. */
 static void put_centres(draw_flow *flow)
 {
     const double height = 12.5, low = 3.2;
@@ -158,7 +161,8 @@ static void put_saddle_face(draw_flow *flow)
                         : "Its lower line on the bottom. The thick line is the finished top.");
 }
 
-/* What the crosses are, and whose are missing or not reckoned. */
+/* Says what the crosses are, and which strings have none because it is not known or not
+ * calculated. */
 static const char *say_crosses(const draw_draft *draft, double reach)
 {
     const part_saddle *part = &draft->brief->saddle_part;

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Paper: will it buzz, will it play in tune. */
+/* The paper on sound: will it buzz, will it play in tune. */
 #include "tone.h"
 
 #include <stddef.h>

@@ -1,11 +1,12 @@
 /* SPDX-License-Identifier: MIT */
-/* Will it play in tune: cents by fret, where each string is to leave nut and saddle, the slot. */
+/* The part of a paper that answers "Will it play in tune?": cents by fret, where each string has
+ * to leave the nut and the saddle, and the saddle slot. */
 #include "../board/plain.h"
 #include "../views/tone.h"
 #include "part.h"
 #include "tone.h"
 
-/* The farthest any string known is from in tune; unknown where none is. */
+/* How far the worst string is out of tune; unknown if no string is known. */
 static double farthest(const draw_draft *draft, bool best)
 {
     double far = SIL_UNKNOWN;
@@ -65,7 +66,7 @@ static const char *ends_word(sil_ends ends)
     return "";
 }
 
-/* What the figures rest on, and how much of them can be heard. */
+/* Says what the figures are based on, and how much of them can be heard. */
 static void put_trust(draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
@@ -114,7 +115,8 @@ static void put_slot_words(draw_flow *flow)
                     2);
 }
 
-/* Where a point falls outside the saddle: how it stands to the slot, and what slot would do. */
+/* If a contact point is outside the saddle, draws the points and the saddle slot, and the slot
+ * that would suit them better. */
 static void put_slot(draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;

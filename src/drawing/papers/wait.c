@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* In place of a part's paper while it is withheld: that it waits, why, and what comes first. */
+/* Replaces the paper of a part that is withheld. It says that the part waits, why, and what
+ * comes first. */
 #include <ctype.h>
 
 #include "papers.h"
@@ -50,7 +51,7 @@ void paper_flow_wait(draw_flow *flow, const char *what, const sil_withheld *with
 static void put_reason(draw_flow *flow, sil_code code)
 {
     draw_flow_text(flow, 0, DRAW_COLUMN, paper_reason(&flow->drawing->draft, code), 2);
-    if (code == SIL_FORECAST) { /* the rod is turned because of its relief */
+    if (code == SIL_FORECAST) { /* the relief is the reason for turning the rod */
         draw_flow_findings(flow, SIL_RELIEF_LOW);
         draw_flow_findings(flow, SIL_RELIEF_HIGH);
     }
@@ -69,7 +70,7 @@ static void put_reasons(draw_flow *flow, const sil_withheld *withheld)
     flow->y -= 4;
 }
 
-/* The steps before this part's own. */
+/* Lists the steps that come before those of this part. */
 static void put_first(draw_flow *flow, sil_stage_name stage)
 {
     const draw_draft *draft = &flow->drawing->draft;

@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: MIT */
-/* Cents by fret: a small graph a string, as built and at its best pair, all to one scale so that
- * strings can be told against each other. */
+/* Cents by fret: one small graph per string, as built and at its best pair. All have the same
+ * scale, so that strings can be compared. */
 #include "../board/plain.h"
 #include "tone.h"
 
 static const double plot_height = 18, label_width = 9, gap = 5;
-static const double head = 7.5, foot = 4.5; /* over and under a plot */
+static const double head = 7.5, foot = 4.5; /* above and below a plot */
 
 double view_cents_worst(const double *cents)
 {
@@ -17,7 +17,8 @@ double view_cents_worst(const double *cents)
     return worst;
 }
 
-/* Steps of 1, 2, 5, 10, .. cents, at most so many up the plot; never finer than a cent. */
+/* Chooses the smallest step of 1, 2, 5, 10, .. cents that divides the plot into no more than
+ * STEPS parts. */
 view_cents_scale view_cents_measure(const draw_draft *draft)
 {
     enum { STEPS = 6 };

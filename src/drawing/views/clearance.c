@@ -1,23 +1,26 @@
 /* SPDX-License-Identifier: MIT */
-/* How hard each note can be plucked: a column a string as the board is seen, a row a stop, shaded
- * by what is left over the pick. The shading is lining, which a copier and a black printer keep,
- * and leaves a clear box round the figures. */
+/* How hard each note can be plucked before it buzzes: a table with one column per string, as you
+ * look at the board, and one row for each place where the string is held. A note is shaded if
+ * its clean force is below the force of the pick or close to it. The shading is made of lines,
+ * which copiers and black printers keep, and leaves a clear box around the figures. */
 #include <stddef.h>
 
 #include "../board/plain.h"
 #include "tone.h"
 
 static const double row_height = 5.2, widest = 15;
-static const double apart = 0.7;  /* figure and the fret beside it */
-static const double clear = 0.45; /* round the figures */
-static const double hang = 0.6;   /* of a comma under the figures */
-static const double edge = 0.5;   /* lining left at either side of a clear box, at least */
-static const double head = 20.6;  /* to the first row */
+static const double apart = 0.7;  /* between a figure and the fret after it */
+static const double clear = 0.45; /* around the figures */
+static const double hang = 0.6;   /* the tail of a comma below the figures */
+static const double edge = 0.5;   /* the least lining at either side of a clear box */
+static const double head = 20.6;  /* from the top to the first row */
 
-/* Over the attack by less than this share, a note is near to buzzing. */
+/* A note is close to buzzing if its clean force is less than this many times the force of the
+ * pick. */
 static const double near_share = 1.25;
 
-/* Three figures, which is more than is known; a note that lies on a fret is dead at any pluck. */
+/* A force with three digits, which is already more than is known. A negative force means that
+ * the string touches a fret, so the note is dead. */
 static const char *say_force(const draw_draft *draft, double newtons)
 {
     int decimals = newtons < 9.995 ? 2 : newtons < 99.95 ? 1 : 0;
@@ -83,7 +86,8 @@ view_shade view_clearance_shade(const draw_draft *draft, const sil_clearance *cl
                                          : VIEW_SHADE_NONE;
 }
 
-/* Lining in a cell, but not in its clear box: the outline goes in to the box and out again. */
+/* Fills a cell with lining except for its clear box. The outline goes to the box, around it and
+ * back. */
 static void draw_shade(draw_shapes *list, draw_box cell, const draw_box *box, view_shade shade)
 {
     static const double spacing[] = {[VIEW_SHADE_NEAR] = 1.3, [VIEW_SHADE_BUZZES] = 0.6};
@@ -108,7 +112,7 @@ static void draw_shade(draw_shapes *list, draw_box cell, const draw_box *box, vi
     draw_hatch(list, outline, box != NULL ? 10 : 4, spacing[shade]);
 }
 
-/* A note that was heard: a corner of its cell. */
+/* Marks a note that was heard to buzz with a corner of its cell. */
 static void draw_heard(draw_shapes *list, draw_box cell)
 {
     const double arm = 1.7;
@@ -145,12 +149,13 @@ static void put_note(const draw_draft *draft, draw_shapes *list, const view_clea
               0, say_fret(draft, clean, string, stop));
 }
 
-/* A table in the making: beside another it needs no names of stops. */
+/* A table being drawn. The second of two tables side by side does not repeat the names of its
+ * rows. */
 typedef struct table {
     const draw_draft *draft;
     draw_shapes *list;
     const view_clearance_form *form;
-    double left; /* of the first column */
+    double left; /* the left edge of the first column */
 } table;
 
 static double column(const table *t, int place)
@@ -172,11 +177,12 @@ static void draw_rule(const table *t, draw_layer layer, double y)
     draw_line(t->list, layer, (draw_point){0, y}, (draw_point){right, y});
 }
 
-/* Number, note and the pick each string is held against. */
+/* Writes the number and note of each string, and the force of the pick its notes are compared
+ * with. */
 static void draw_head(const table *t, const char *caption)
 {
     const view_clearance_form *form = t->form;
-    double shift = (form->figure - apart - form->fret) / 2; /* the pick stands over the figures */
+    double shift = (form->figure - apart - form->fret) / 2; /* the pick is above the figures */
     draw_note(t->list, 0, -DRAW_NOTE, caption);
     for (int place = 0; place < t->draft->plan->job->string_count; place++) {
         int string = draw_string_seen(t->draft, place);
@@ -223,7 +229,7 @@ void view_clearance_table(const draw_draft *draft, draw_shapes *list,
     }
 }
 
-/* A swatch and its words; the x behind them. */
+/* Draws a sample of shading and its words. Returned: the x after them. */
 static double put_key(draw_shapes *list, double x, view_shade shade, bool heard, const char *words)
 {
     const draw_box swatch = {x, -row_height, x + 10, 0};

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The head of the bench plan: who and what, and what each stage comes to. */
+/* The head of the bench plan: whose instrument it is, what it is, and the result of each stage. */
 #include "views.h"
 
 static const double line_height = 5;
@@ -9,7 +9,7 @@ static const char *or_dash(const char *words)
     return words != NULL && *words != '\0' ? words : "-";
 }
 
-/* A small name and its text on one line, from a tab on. */
+/* Writes a name in small letters and its text on the same line, at a tab stop. */
 static void fact(const draw_draft *draft, draw_shapes *list, double x, double y, double width,
                  const char *name, const char *words)
 {
@@ -30,7 +30,7 @@ static const char *read_on(const draw_draft *draft)
                                  : or_dash(reading->date);
 }
 
-/* One, or those of a fan: "640 to 665". */
+/* The scale length, or the two of a fan: "640 to 665". */
 static const char *say_scales(const draw_draft *draft)
 {
     const brief *b = draft->brief;
@@ -63,7 +63,7 @@ double view_facts(const draw_draft *draft, draw_shapes *list, double width)
     return y;
 }
 
-/* A cell of the outlook: a stage's name small, what it comes to large. */
+/* A cell of the outlook: the name of a stage in small letters and its result in large ones. */
 static void cell(const draw_draft *draft, draw_shapes *list, double x, double width,
                  const char *name, const brief_stage *stage)
 {

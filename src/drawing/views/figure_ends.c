@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Figures of what the strings end on: nut seat, crown, saddle and bridge. */
+/* Figures of the parts under the ends of the strings: the floor of the nut's slot in the neck, a
+ * crown, the saddle and the bridge. */
 #include "measure.h"
 
 #include <stddef.h>
@@ -35,7 +36,7 @@ void view_figure_seat(const draw_draft *draft, draw_shapes *list)
     view_figure_word(list, 11.2, board - 4.6, DRAW_RIGHT, "height");
 }
 
-/* A saddle with a screw: nothing is read of it but the travel of a turn. */
+/* A saddle with a height screw: its only reading is the travel per turn. */
 static void screw_saddle(draw_shapes *list)
 {
     const draw_point body[] = {{18, 9}, {32, 9}, {32, 14}, {25, 16.5}, {18, 14}};
@@ -75,7 +76,8 @@ void view_figure_slot(const draw_draft *draft, draw_shapes *list)
     view_figure_word(list, 36, 0.8, DRAW_LEFT, "to pin");
 }
 
-/* The saddle's face, the treble end at the right, or at the left on a left-handed instrument. */
+/* The saddle's face, with the treble end at the right, or at the left on a left-handed
+ * instrument. */
 void view_figure_caliper(const draw_draft *draft, draw_shapes *list)
 {
     enum { ARC = 24 };
@@ -117,7 +119,7 @@ void view_figure_bridge_top(const draw_draft *draft, draw_shapes *list)
     view_figure_word(list, 18, edge + 1.1, DRAW_MIDDLE, "straightedge");
 }
 
-/* A slip of paper tried under the back of the bridge. */
+/* A slip of paper pushed under the back of the bridge, as a test. */
 void view_figure_bridge(const draw_draft *draft, draw_shapes *list)
 {
     const draw_point body[] = {{14, 5}, {42, 4.2}, {42, 7}, {36, 10}, {20, 10}, {14, 7}};

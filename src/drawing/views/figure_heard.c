@@ -25,7 +25,7 @@ static void needle(draw_shapes *list, draw_point centre, double length, double t
     draw_circle(list, DRAW_OUTLINE, centre, 0.5);
 }
 
-/* 0 to 100 % from the left over the top to the right, the range wanted filled. */
+/* A dial from 0 % at the left over the top to 100 % at the right, with the target range filled. */
 void view_figure_humidity(const draw_draft *draft, draw_shapes *list)
 {
     enum { ARC = 16 };
@@ -66,7 +66,7 @@ void view_figure_cents(const draw_draft *draft, draw_shapes *list)
     view_figure_word(list, 27, 15.6, DRAW_MIDDLE, "0");
 }
 
-/* A string swinging past the crowns: touches one of them. */
+/* A string that swings over the crowns and touches one of them. */
 void view_figure_buzz(const draw_draft *draft, draw_shapes *list)
 {
     enum { ARC = 24 };

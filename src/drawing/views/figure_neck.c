@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Figures of the neck from the side, the nut at the left: relief, crowns, the string over them. */
+/* Figures of the neck from the side, with the nut at the left: relief, crowns, and the string
+ * above them. */
 #include "measure.h"
 
 #include <stddef.h>
@@ -9,7 +10,7 @@
 enum { CURVE = 48 };
 static const double width = 54, line = 11.6, radius = 0.7, bow = 3.4;
 
-/* Fret n of a neck whose fret `end` stands at x 47. */
+/* The x of fret n of a neck whose fret `end` is at x 47. */
 static double fret_at(int n, int end)
 {
     return 2 + 45 * (1 - pow(2, -n / 12.0)) / (1 - pow(2, -end / 12.0));
@@ -18,7 +19,7 @@ static double fret_at(int n, int end)
 static double board_top(double x, double first, double join)
 {
     double t = fmin((x - first) / (join - first), 1);
-    double sag = t < 0 ? t / (1 - 6 * t) : t * (1 - t); /* toward the nut it levels out */
+    double sag = t < 0 ? t / (1 - 6 * t) : t * (1 - t); /* it levels out toward the nut */
     return line - radius - bow * 4 * sag;
 }
 
@@ -72,7 +73,7 @@ void view_figure_relief(const draw_draft *draft, draw_shapes *list)
 
 /* --- the string over the crowns --------------------------------------------------------------- */
 
-static const double top = 8, dome = 1.3; /* of the board and of a crown on it */
+static const double top = 8, dome = 1.3; /* the heights of the board and of a crown on it */
 
 static void numbered(draw_shapes *list, double x, int fret)
 {
@@ -114,7 +115,7 @@ void view_figure_first(const draw_draft *draft, draw_shapes *list)
                       hold == SIL_HOLD_2 ? "press behind 2" : "hold behind 3");
 }
 
-/* A ruler on end beside the string, its foot on the crown. */
+/* A ruler held upright next to the string, with its end on the crown. */
 static void ruler(draw_shapes *list, double x, double foot)
 {
     const double tall = 12, wide = 4;

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* What the measuring sheet's figures are put together from. */
+/* The pieces that the figures of the measuring sheet are built from. */
 #include "measure.h"
 
 void view_figure_word(draw_shapes *list, double x, double y, draw_anchor anchor, const char *word)

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The lowest setup that would just ring clean, beside what the work leaves. */
+/* The lowest setup that would just ring clean, compared with the setup after the work. */
 #include <stddef.h>
 
 #include "tone.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Blanks to write in. What is read stands at the left, what is wanted beside it, and a cell for
- * each of two visits at the right. */
+/* Blanks to write in. What to read is at the left, then its target, and a cell for each of two
+ * visits at the right. */
 #include "measure.h"
 
 #include <stddef.h>
@@ -20,7 +20,7 @@ static void middle_text(draw_shapes *list, double middle, double y, const char *
               words);
 }
 
-/* A text in a room of a width: in the smaller lettering where it needs it, cut where that is still
+/* Writes a text into a given width: in smaller letters if needed, and cut short if it is still
  * too wide. y is the middle of its letters. */
 static void text_within(const draw_draft *draft, draw_shapes *list, double x, double y,
                         draw_anchor anchor, double width, const char *words)
@@ -55,7 +55,7 @@ static void choices(const draw_draft *draft, draw_shapes *list, draw_box cell,
 static void fill_cell(const draw_draft *draft, draw_shapes *list, draw_box cell,
                       const view_entry *row, bool last_visit)
 {
-    static const double share[] = {0, 0.24, 0.48, 1}; /* a crown's string, fret, how far off */
+    static const double share[] = {0, 0.24, 0.48, 1}; /* string, fret, how far off */
     double y = (cell.top + cell.bottom) / 2, wide = draw_box_width(cell);
     draw_rectangle(list, DRAW_DIMENSION, cell);
     switch (row->cell) {
@@ -135,11 +135,12 @@ double view_add_sizes(const draw_draft *draft, draw_shapes *list, double top, do
     return top - rows * row_height;
 }
 
-/* --- a row a string --------------------------------------------------------------------------- */
+/* --- one row per string
+ * ------------------------------------------------------------------------ */
 
 static const double heading = 10.6, number_width = 7, sheet_width = 166;
 
-/* How a table of the strings is laid out: each column as wide as what stands in it. */
+/* The widths of a table of the strings: each column is as wide as its contents. */
 typedef struct columns {
     double note, gauge, range, aim, visit;
 } columns;
@@ -188,7 +189,7 @@ static void strings_told(const draw_draft *draft, draw_shapes *list, const colum
     }
 }
 
-/* What is wanted of a string, then a cell a visit. */
+/* Draws the target of a string, then a cell for each visit. */
 static void gauging_row(const draw_draft *draft, draw_shapes *list, const columns *c, double x,
                         double y, double height, const view_gauging *gauging, int string)
 {
@@ -206,7 +207,7 @@ static void gauging_row(const draw_draft *draft, draw_shapes *list, const column
                 draw_text_fit(draft, list, gauging->read[string], DRAW_NOTE, cell - 1));
 }
 
-/* Returned: its right edge. */
+/* Draws all strings of one reading. Returned: its right edge. */
 static double draw_gauging(const draw_draft *draft, draw_shapes *list, const columns *c, double x,
                            double top, double height, int strings, const view_gauging *gauging)
 {

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* The instrument's sizes, measured once: every field of it that a blank sheet asks for. */
+/* The sizes of the instrument, which are measured once: every one of its fields that a blank
+ * sheet asks for. */
 #include "measure.h"
 
 #include <string.h>
@@ -18,8 +19,8 @@ static void add_size(const draw_draft *draft, bool unread, const sil_field *fiel
     }
 }
 
-/* The fields of a part; where fields are asked for within one of them, those in its place: a fan
- * has two scales for one. */
+/* Lists the fields of a part. A field that is made of other fields is replaced by them: a fan
+ * has two scales instead of one. */
 static int add_part(const draw_draft *draft, bool unread, const char *part, int count,
                     view_size *size)
 {

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The words over a blank, and what a job has for it as it stands in the blank. */
+/* The words above a blank, and the value of a job as it is written in the blank. */
 #include "../board/plain.h"
 #include "measure.h"
 
@@ -35,7 +35,7 @@ const char *view_figure_words(const draw_draft *draft, const sil_field *field, d
                                         : draw_plain_number(draft, value, whole ? 0 : 1);
 }
 
-/* One for both ends, or from the first to the last. */
+/* One value for both ends, or a range from the first to the last. */
 static const char *range_words(const draw_draft *draft, const sil_field *field, double first,
                                double last)
 {
@@ -82,7 +82,7 @@ static bool is_plain(const sil_field *field)
            field->kind == SIL_FIELD_CHOICE || field->kind == SIL_FIELD_TEXT;
 }
 
-/* A row for a field of a visit: a blank, or words to tick where there are two to choose from. */
+/* Adds a row for a field of a visit: a blank, or words to tick if there are two to choose from. */
 static void add_row(const draw_draft *draft, view_form *form, const sil_field *field)
 {
     const sil_limits *limits = &draft->plan->job->limits;

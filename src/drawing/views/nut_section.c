@@ -5,10 +5,11 @@
 
 static const double degree = 0.017453292519943295;
 
-/* Of the part, mm: how much of the board is shown, and of the string behind the nut. */
+/* In mm of the part: how much is shown of the board, and of the string behind the nut. */
 static const double board_shown = 5, string_behind = 2.5, feeler_length = 4;
 
-/* A nut that leans is crossed aslant: longer along a slot than it is thick. */
+/* The length of a slot. A string crosses a slanted nut at an angle, so the slot is longer than
+ * the nut is thick. */
 static double along_slot(const part_nut *nut)
 {
     return nut->thickness / cos(nut->slant);
@@ -22,7 +23,8 @@ static void hatched(draw_shapes *list, draw_place place, draw_point *points, int
     draw_hatch(list, points, count, spacing);
 }
 
-/* The board's end, up to the height the feelers lie on; broken off at the left. */
+/* Draws the end of the board, up to the surface that the feelers are laid on, and broken off at
+ * the left. */
 static void draw_board(draw_shapes *list, draw_place place, double surface)
 {
     draw_point board[] = {{-board_shown, 0}, {0, 0}, {0, surface}, {-board_shown, surface}};
@@ -31,7 +33,8 @@ static void draw_board(draw_shapes *list, draw_place place, double surface)
     draw_hatch(list, board, 4, -1.6);
 }
 
-/* A stack of feelers lies on the board beside the slot: a few leaves stand for it. */
+/* Draws a stack of feelers on the board, right in front of the slot. A few leaves represent the
+ * stack. */
 static void draw_feelers(draw_shapes *list, draw_place place, double surface, double stack)
 {
     enum { LEAVES = 4 };
@@ -46,7 +49,8 @@ static void draw_feelers(draw_shapes *list, draw_place place, double surface, do
     }
 }
 
-/* The string's two edges: level from the board, down along the slot's floor, then to the tuner. */
+/* Draws the two edges of the string: level over the board, down along the slot floor, then down
+ * to the tuner. */
 static void draw_string(const draw_draft *draft, draw_shapes *list, draw_place place, int string)
 {
     const part_nut *nut = &draft->brief->nut_part;

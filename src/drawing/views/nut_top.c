@@ -8,7 +8,8 @@ void view_nut_top(const draw_draft *draft, draw_shapes *list, draw_place place)
     const draw_point corners[] = {draw_at(place, 0, 0), draw_at(place, length, 0),
                                   draw_at(place, length, thickness), draw_at(place, 0, thickness)};
     draw_path(list, DRAW_OUTLINE, corners, 4, true);
-    /* The strings cross a nut that leans aslant: back by the thickness, aside by its share. */
+    /* The strings cross a slanted nut at an angle: they go back by its thickness and sideways
+     * with the slant. */
     double aside = thickness * tan(nut->slant);
     for (int i = 0; i < nut->strings; i++) {
         double x = nut->along[i], half = nut->width[i] / 2 / cos(nut->slant);

@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: MIT */
-/* Where each string is to leave nut and saddle, in figures. */
+/* Where each string has to leave the nut and the saddle, in figures. */
 #include <string.h>
 
 #include "../board/plain.h"
 #include "tone.h"
 
-/* The last three only where there is something to say. */
+/* The last three columns are there only if they have something to show. */
 enum { STRING, NOTE, BUILT, ONLY, BEST, ADVANCE, OPTIONAL, COLUMNS = OPTIONAL + 3 };
 
 bool view_saddle_in_slot(const draw_draft *draft)
@@ -17,7 +17,7 @@ bool view_saddle_in_slot(const draw_draft *draft)
 double view_saddle_outside(const draw_draft *draft, int string)
 {
     double off = draft->plan->compensation[string].off_slot;
-    /* Along the string, which crosses a saddle that leans aslant. */
+    /* Half the thickness along the string, which crosses a slanted saddle at an angle. */
     const part_saddle *part = &draft->brief->saddle_part;
     double half = part->thickness / 2 / cos(part->slant);
     double past = sil_above(off, half) ? off - half : sil_below(off, -half) ? off + half : 0;
@@ -42,7 +42,7 @@ static double cents_read(const draw_draft *draft, int string)
 
 static const char *signed_words(const draw_draft *draft, double value, const char *words)
 {
-    bool nothing = strpbrk(words, "123456789") == NULL; /* once rounded */
+    bool nothing = strpbrk(words, "123456789") == NULL; /* the figure is rounded to zero */
     return value > 0 && !nothing ? draw_say(draft, "+%s", words) : words;
 }
 

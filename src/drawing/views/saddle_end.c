@@ -1,27 +1,28 @@
 /* SPDX-License-Identifier: MIT */
 #include "views.h"
 
-/* Of the part, mm: what is shown of the bridge before and under the saddle, and of the string. */
+/* In mm of the part: how much is shown of the bridge in front of the saddle and under it, and of
+ * the string. */
 static const double before = 6, under = 2.5, string_before = 10, behind = 6;
 
 typedef struct end {
     const draw_draft *draft;
     draw_shapes *list;
     draw_place place;
-    const sil_job_saddle *sheet;
+    const sil_job_saddle *job;
     int string;
-    double half, top, height; /* half the thickness; bridge's top, saddle's over its bottom */
+    double half, top, height; /* half the thickness; heights over the saddle's bottom */
 } end;
 
 static double right_edge(const end *e)
 {
-    double pin = e->sheet->pin_distance[e->string];
+    double pin = e->job->pin_distance[e->string];
     return e->half + (sil_known(pin) ? pin + 2 : before);
 }
 
 static void draw_bridge(const end *e)
 {
-    double floor = -e->sheet->pickup, low = floor - under, right = right_edge(e);
+    double floor = -e->job->pickup, low = floor - under, right = right_edge(e);
     draw_point bridge[] = {{-before, low},     {right, low},     {right, e->top},
                            {e->half, e->top},  {e->half, floor}, {-e->half, floor},
                            {-e->half, e->top}, {-before, e->top}};
@@ -32,7 +33,8 @@ static void draw_bridge(const end *e)
     draw_hatch(e->list, bridge, 8, -1.6);
 }
 
-/* A full-length piece in the slot; its top follows the string down behind the front edge. */
+/* Draws a piece as thick as the slot. Its top may slope down behind the front edge, as the
+ * string does. */
 static void draw_block(const end *e, double from, double front, double back, double spacing)
 {
     draw_point block[] = {{-e->half, from}, {e->half, from}, {e->half, back}, {-e->half, front}};
@@ -41,20 +43,21 @@ static void draw_block(const end *e, double from, double front, double back, dou
     draw_hatch(e->list, block, 4, spacing);
 }
 
-/* Level from the nut to the saddle's front edge, then down to where it enters the bridge. */
+/* The height of the string at x. It is level up to the front edge of the saddle, then goes down
+ * to where it enters the bridge. */
 static double behind_saddle(const end *e, double x)
 {
-    double pin = e->sheet->pin_distance[e->string];
+    double pin = e->job->pin_distance[e->string];
     if (!sil_known(pin)) {
         return e->height;
     }
-    double exit = e->top + e->sheet->exit_height;
+    double exit = e->top + e->job->exit_height;
     return e->height + (exit - e->height) * (x + e->half) / (2 * e->half + pin);
 }
 
 static void draw_string(const end *e)
 {
-    double pin = e->sheet->pin_distance[e->string];
+    double pin = e->job->pin_distance[e->string];
     double far = e->half + (sil_known(pin) ? pin : behind);
     double gauge = e->draft->plan->job->strings[e->string].gauge;
     for (int edge = 0; edge < 2; edge++) {
@@ -71,7 +74,7 @@ static void dimension(const end *e)
 {
     const draw_draft *draft = e->draft;
     const brief_bearing *string = &draft->brief->saddle.string[e->string];
-    double pickup = e->sheet->pickup, right = right_edge(e), low = -pickup - under;
+    double pickup = e->job->pickup, right = right_edge(e), low = -pickup - under;
     double x = draw_at(e->place, -string_before, 0).x, far = draw_at(e->place, right, 0).x;
     draw_point bottom = draw_at(e->place, -before, 0), bridge = draw_at(e->place, -before, e->top);
     draw_point contact = draw_at(e->place, -string_before, e->height);
@@ -87,17 +90,17 @@ static void dimension(const end *e)
 void view_saddle_end(const draw_draft *draft, draw_shapes *list, draw_place place, int string)
 {
     const part_saddle *saddle = &draft->brief->saddle_part;
-    const sil_job_saddle *sheet = &draft->plan->job->saddle;
+    const sil_job_saddle *job = &draft->plan->job->saddle;
     double height = draft->brief->saddle.string[string].height.exact, shim = saddle->shim;
-    end e = {draft, list, place, sheet, string, saddle->thickness / 2, saddle->bridge[string],
+    end e = {draft, list, place, job, string, saddle->thickness / 2, saddle->bridge[string],
              height};
     draw_bridge(&e);
     draw_block(&e, shim, height, fmax(behind_saddle(&e, e.half), e.top), 1.6);
     if (shim > 0) {
         draw_block(&e, 0, shim, shim, 0.8);
     }
-    if (sheet->pickup > 0) {
-        draw_block(&e, -sheet->pickup, 0, 0, 0.8);
+    if (job->pickup > 0) {
+        draw_block(&e, -job->pickup, 0, 0, 0.8);
     }
     draw_of(list, string + 1);
     draw_string(&e);

@@ -1,18 +1,18 @@
 /* SPDX-License-Identifier: MIT */
 #include "views.h"
 
-/* How much of a saddle is drawn whose height nobody has measured, mm. */
+/* How much to draw of a saddle whose height has not been measured, mm. */
 static const double stump = 6;
 static const sil_line none = {0, 0};
 
-/* The saddle's face at its place. Heights are over the present bottom, so that what comes off shows
- * in its place: a shim lifts the whole piece and changes nothing in it; a new saddle is drawn as it
- * will stand. */
+/* The saddle's face and its place. Heights are measured from the present bottom, so that what
+ * comes off is shown where it comes off. A shim lifts the whole piece and does not change its
+ * shape. A new saddle is drawn in its finished shape. */
 typedef struct face {
     draw_shapes *list;
     draw_place place;
     const part_saddle *part;
-    bool present; /* the top as it is shows, since something is done */
+    bool present; /* draw the present top, because something is done to the saddle */
 } face;
 
 static face begin(const draw_draft *draft, draw_shapes *list, draw_place place)
@@ -48,7 +48,7 @@ static void draw_cuts(const face *f)
     draw_bottom(f, DRAW_CUT_FIRST, f->part->base_first);
 }
 
-/* Broken off above: a free line across. */
+/* Draws a wavy line across, for a saddle that is broken off above. */
 static void draw_break(const face *f)
 {
     enum { WAVES = 12 };

@@ -3,7 +3,7 @@
 
 #include "views.h"
 
-static const double tallest = 22; /* of the view on paper, mm */
+static const double tallest = 22; /* the greatest height of the view on paper, mm */
 
 typedef struct side {
     const draw_draft *draft;
@@ -13,8 +13,8 @@ typedef struct side {
     draw_place place;
 } side;
 
-/* Heights are told over the board under the string, so that a round board does not tilt the
- * view. */
+/* Heights are given over the board under the string, so that a round board does not tilt the
+ * view. This is how far the board has dropped there. */
 static double drop(const side *v, double x)
 {
     double z = sil_string_z(v->board, v->string, x);
@@ -32,7 +32,7 @@ static double nut(const side *v, const sil_fit *fit)
     return fit->nut_height[v->string] + drop(v, 0);
 }
 
-/* The board has ended before the saddle: its radius there is the last fret's. */
+/* The board ends before the saddle, so its radius at the last fret is used. */
 static double saddle(const side *v, const sil_fit *fit)
 {
     double z = v->board->saddle_z[v->string];
@@ -44,7 +44,8 @@ static double saddle_x(const side *v)
     return v->board->saddle_x[v->string];
 }
 
-/* What a string and its crowns span, now and after; not finite where they are not known. */
+/* The extent of a string and its crowns, now and after the work; not finite if they are not
+ * known. */
 static draw_box span(const side *v, double depth)
 {
     const sil_stages *stages = &v->draft->plan->stages;
@@ -68,7 +69,7 @@ static double crown_depth(const draw_draft *draft)
     return sil_known(depth) ? depth : 1.0;
 }
 
-/* One scale for all strings of the instrument, so that they can be told against each other. */
+/* All strings of the instrument have the same scale, so that they can be compared. */
 static draw_place scaled(const side *v, double width, double depth)
 {
     double most = 1, longest = 1, up, low = span(v, depth).bottom;
@@ -118,7 +119,7 @@ static void draw_crown_line(const side *v, const sil_fit *fit)
     draw_path(v->list, DRAW_PRESENT, line, v->board->frets, false);
 }
 
-/* Nut and saddle, as uprights from the board to the string. */
+/* Draws the nut and the saddle as upright lines from the board to the string. */
 static void draw_ends(const side *v, const sil_fit *fit)
 {
     draw_point foot = draw_at(v->place, 0, 0), far = draw_at(v->place, saddle_x(v), 0);
@@ -148,7 +149,8 @@ static void number_frets(const side *v, double y)
     }
 }
 
-/* A wedge from below at the fret, and what it stands for under the end of the strings. */
+/* Draws a wedge under the fret that is most out of line, and writes what it means under the
+ * right end of the view. */
 static void mark_worst(const side *v, const brief_fret_off *worst, double y, double width)
 {
     double x = draw_at(v->place, v->board->fret_x[v->string][worst->fret], 0).x;

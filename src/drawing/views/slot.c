@@ -1,10 +1,11 @@
 /* SPDX-License-Identifier: MIT */
-/* The saddle from above in its slot: where each string plays in tune, and a better slot. */
+/* The saddle slot from above: where each string plays in tune, and a slot that would suit them
+ * better. */
 #include "tone.h"
 
-static const double farthest = 12; /* of a point off the slot, mm, that can still be shown */
+static const double farthest = 12; /* the farthest point from the slot that can be shown, mm */
 
-/* How far behind the middle of the slot as built a line lies. */
+/* How far a line is behind the middle of the slot as built. */
 static double behind(const part_saddle *part, sil_line line, double x)
 {
     double z = x - part->length / 2;

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* A step of the bench plan on paper. What it says comes from the brief; what it leaves blank to
- * write in follows from what it does. */
+/* A step of the bench plan on paper. Its words come from the brief, and its kind of work decides
+ * which blanks it has. */
 #include <stddef.h>
 
 #include "views.h"
@@ -18,7 +18,7 @@ static void add_blank(draw_grid *grid, const char *label)
     add_row(grid, label, NULL, 0);
 }
 
-/* The figure of one string that a row of a step's grid has. */
+/* The figure that a row of a step's grid shows for one string. */
 typedef brief_figure string_figure(const brief *b, int i);
 
 static brief_figure nut_first(const brief *b, int i)
@@ -46,7 +46,7 @@ static brief_figure action_done(const brief *b, int i)
     return b->saddle.string[i].action_done;
 }
 
-/* A row of figures, one a string; where none is known there is no row. */
+/* Adds a row of figures, one per string. If none of them is known, there is no row. */
 static void add_figures(const draw_draft *draft, draw_grid *grid, const char *label,
                         string_figure *figure)
 {
@@ -60,7 +60,7 @@ static void add_figures(const draw_draft *draft, draw_grid *grid, const char *la
     grid->rows -= !any;
 }
 
-/* The gap of every slot that is worked. */
+/* Adds the target gap of every nut slot that is worked on. */
 static void add_gaps(const draw_draft *draft, draw_grid *grid)
 {
     bool any = false;
@@ -73,7 +73,7 @@ static void add_gaps(const draw_draft *draft, draw_grid *grid)
     grid->rows -= !any;
 }
 
-/* What is left to write in at a step. */
+/* The blanks to write in at a step. */
 typedef enum form_name {
     NO_FORM,
     NUT_FORM,
@@ -133,8 +133,8 @@ static void fill_grid(const draw_draft *draft, draw_grid *grid, form_name form)
 
 typedef struct blanks {
     form_name form;
-    const char *blank; /* one thing to write, under the grid */
-    bool told;         /* the grid tells what to check by */
+    const char *blank; /* a single reading to write down, below the grid */
+    bool told;         /* the grid shows what to check */
 } blanks;
 
 static blanks blanks_of(sil_act act)

@@ -5,38 +5,39 @@
 
 #include "views.h"
 
-/* What is left of a note's clean force over the pick. */
+/* How close a note is to buzzing: its clean force compared with the pick. */
 typedef enum view_shade { VIEW_SHADE_NONE, VIEW_SHADE_NEAR, VIEW_SHADE_BUZZES } view_shade;
 
 view_shade view_clearance_shade(const draw_draft *draft, const sil_clearance *clean, int string,
                                 int stop);
 
-/* How the tables of clean force are laid out, the one now and the one after alike. */
+/* The layout of the tables of clean force, the same for the one now and the one after the work. */
 typedef struct view_clearance_form {
-    double label, figure, fret; /* widths of the stops' names, of a force, of the fret beside it */
+    double label, figure, fret; /* widths of the row names, of a force, of the fret after it */
     double cell;                /* width of a column */
-    bool paired;                /* both side by side on the width, stops named once */
-    double second;              /* where the one after then begins */
+    bool paired;                /* both tables side by side, with the row names once */
+    double second;              /* the left edge of the second table, if they are paired */
 } view_clearance_form;
 
 view_clearance_form view_clearance_measure(const draw_draft *draft, const draw_shapes *list,
                                            double width);
 
-/* view_clearance_table: stops first .. end of the table now or after, its top left corner at the
- * origin. */
+/* view_clearance_table: draws the rows from first up to end of the table, now or after the work,
+ * with its top left corner at the origin. */
 void view_clearance_table(const draw_draft *draft, draw_shapes *list,
                           const view_clearance_form *form, bool after, int first, int end);
 double view_clearance_height(int rows);
-int view_clearance_rows(double height); /* as many as go into a height */
+int view_clearance_rows(double height); /* as many as fit into a height */
 
-/* What the shading means, on one line. */
+/* Draws what the shading means, on one line. */
 void view_clearance_key(const draw_draft *draft, draw_shapes *list);
 
-/* Relief, gap and action that would just ring clean, beside what the work leaves. */
+/* Draws the relief, gap and action that would just ring clean, compared with those after the
+ * work. */
 void view_lowest(const draw_draft *draft, draw_shapes *list, double width);
 
-/* Graphs of the cents at frets 1 to 12, all to one scale, as many as go side by side on a width:
- * as built dashed, at the best pair solid. */
+/* Draws graphs of the cents at frets 1 to 12, all to the same scale, as many side by side as fit
+ * the width. The line as built is dashed, the line of the best pair is solid. */
 enum { VIEW_GRAPHS_ABREAST = 3 };
 typedef struct view_cents_scale {
     int low, high, step; /* cents */
@@ -47,24 +48,27 @@ void view_cents(const draw_draft *draft, draw_shapes *list, const view_cents_sca
                 int first, double width);
 void view_cents_key(draw_shapes *list);
 
-/* The string's note farthest from in tune, cents: its size; unknown where it is not known. */
+/* How far the worst note of a string is out of tune, in cents and without a sign; unknown if it
+ * is not known. */
 double view_cents_worst(const double *cents);
 
-/* Where each string is to leave nut and saddle, a row a string. */
+/* Draws a table of where each string has to leave the nut and the saddle, one row per string. */
 void view_pitch(const draw_draft *draft, draw_shapes *list, double width);
 
-/* Whether the saddle is one piece whose thickness is known, in which contact points have to fall.
- */
+/* Whether the saddle is one piece of known thickness, so that the contact points have to be on
+ * it. */
 bool view_saddle_in_slot(const draw_draft *draft);
-/* How far a string's contact point falls outside it, mm: - in front of it, + behind, 0 inside. */
+/* How far the contact point of a string is outside the saddle, mm: - in front of it, + behind
+ * it, 0 on it. */
 double view_saddle_outside(const draw_draft *draft, int string);
 bool view_saddle_any_outside(const draw_draft *draft);
 
-/* The saddle from above, the nut up: where each string plays in tune, and the best straight slot
- * where it is another one. Nothing where no such point is known, or one is far off. */
+/* Draws the saddle from above, with the nut at the top: where each string plays in tune, and the
+ * best straight slot if it differs. Draws nothing if no such point is known or one is too far
+ * off. */
 void view_slot(const draw_draft *draft, draw_shapes *list, double scale);
-/* view_best_slot_fits: whether a better slot is shown with it: there is one, and not so steep that
- * it runs off the view. */
+/* view_best_slot_fits: whether a better slot is drawn too. There has to be one, and it must not
+ * be so slanted that it leaves the view. */
 bool view_best_slot_fits(const draw_draft *draft);
 
 #endif

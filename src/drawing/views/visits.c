@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The visits so far: what was read, and over it what was to be expected. */
+/* The visits so far: what was expected at each, and below it what was read. */
 #include "views.h"
 
 enum { DATE, WORK, HUMIDITY, RELIEF, ACTION, VISITS_SHOWN = DRAW_ROWS_MAX / 2 };
@@ -9,7 +9,7 @@ static const char *percent(const draw_draft *draft, brief_figure figure)
     return brief_known(figure) ? draw_say(draft, "%s %%", draw_figure(draft, figure)) : "-";
 }
 
-/* A row holds eight strings; of more, every second. */
+/* A row has room for eight strings. If there are more, every second one is shown. */
 static int stride(const draw_draft *draft)
 {
     return draft->brief->strings > 8 ? 2 : 1;

@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-/* DXF, release AC1021, the first whose text is UTF-8: one page, in millimetres.
+/* DXF of release AC1021, the first whose text is UTF-8. The file has one paper, in millimetres.
  *
- * The drawing's own lines are entities of model space, each on the layer of its kind, whose colour,
- * pen and dashes the layer tells. What stands round them is the least a reader asks for without
- * mending: tables, the two blocks and layouts there have to be, and a handle on everything.
+ * The lines of the drawing are entities of model space. Each is on the layer of its kind, and the
+ * layer sets the colour, pen and dashes. The rest is the minimum that a program needs to read the
+ * file without repairing it: the tables, the two required blocks and layouts, and a handle for
+ * every object.
  */
 #include <sillet/drawing.h>
 #include <stdarg.h>
@@ -14,7 +15,7 @@
 #include "out.h"
 #include "writer.h"
 
-/* Handles: those of the fixed parts stand in their texts below. */
+/* The fixed parts have their handles written in their texts below. */
 enum { MODEL_SPACE = 0x17, FIRST_LAYER = 0x40, FIRST_DASH = 0x60, FIRST_ENTITY = 0x100 };
 
 typedef struct dxf {
@@ -22,7 +23,7 @@ typedef struct dxf {
     draw_letters *letters;
     const write_file_about *about;
     draw_box paper;
-    int handle; /* of the next entity */
+    int handle; /* the handle of the next entity */
 } dxf;
 
 static write_plain_figure mm(double value)
@@ -30,7 +31,8 @@ static write_plain_figure mm(double value)
     return write_plain(value, 6);
 }
 
-/* Groups of a code and its value, as "0 LINE;8 outline;10 2.5": in the file each is two lines. */
+/* Writes groups of a code and its value, given as "0 LINE;8 outline;10 2.5". In the file, a
+ * group is two lines. */
 __attribute__((format(printf, 2, 3))) static void put(text *out, const char *format, ...)
 {
     size_t from = out->length;
@@ -48,8 +50,9 @@ __attribute__((format(printf, 2, 3))) static void put(text *out, const char *for
     text_put(out, "\n");
 }
 
-/* A text by itself: it may hold what would end a group. A caret begins a control character and two
- * percent signs a sign, so each is written as such readers want it. */
+/* Writes the group of a text separately, because the text may contain a character that ends a
+ * group above. A caret starts a control character in DXF and two percent signs start a symbol,
+ * so both are escaped. */
 static void put_text(text *out, const char *words)
 {
     text_put(out, "1\n");
@@ -71,7 +74,7 @@ static void *dxf_open(draw_letters *letters, const write_file_about *about)
     return d;
 }
 
-static void dxf_page(void *self, draw_box paper)
+static void dxf_paper(void *self, draw_box paper)
 {
     dxf *d = self;
     d->paper = paper;
@@ -186,7 +189,7 @@ static void put_dashes(text *out)
     put(out, "0 ENDTAB");
 }
 
-/* Colour 7 is black on white and white on black. */
+/* Programs show colour 7 black on white and white on black. */
 static void put_layer(const dxf *d, text *out, int handle, const char *name, const draw_look *look)
 {
     bool red = look != NULL && look->red > look->green;
@@ -296,4 +299,4 @@ static sil_status dxf_close(void *self, char **bytes, size_t *size)
     return write_take(&out, bytes, size);
 }
 
-const write_format write_dxf = {dxf_open, dxf_page, dxf_path, dxf_arc, dxf_text, dxf_close};
+const write_format write_dxf = {dxf_open, dxf_paper, dxf_path, dxf_arc, dxf_text, dxf_close};

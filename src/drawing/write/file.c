@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* A file appears whole or not at all.
+/* A file is written completely or not at all.
  *
- * The bytes go to a file beside the old one that has no name yet, so that nothing is left over
- * however the program ends; once they are on the disk it is given a name, then the old one's.
+ * The bytes go into a file without a name in the same folder, so that nothing is left over however
+ * the program ends. Once they are on the disk, the file gets a name and then replaces the old one.
  */
 #define _GNU_SOURCE /* NOLINT: O_TMPFILE */
 #include <errno.h>
@@ -34,13 +34,14 @@ static int write_all(int file, const char *bytes, size_t size)
     return 0;
 }
 
-/* Closes a file and gives the first error of the two. */
+/* Closes a file. Returned: the given error, or the error of closing if there was none before. */
 static int close_with(int file, int error)
 {
     return close(file) != 0 && error == 0 && errno != EINTR ? errno : error;
 }
 
-/* A descriptor this program already has open, named as a path; -1 for any other path. */
+/* The number of a descriptor that this program already has open, if the path names one;
+ * otherwise -1. */
 static int open_already(const char *path)
 {
     static const char *const folders[] = {"/dev/fd/", "/proc/self/fd/"};
@@ -62,7 +63,7 @@ static int open_already(const char *path)
     return -1;
 }
 
-/* Follows links to the file that is meant, which need not be there yet. */
+/* Follows links to the file they point to, which need not exist yet. */
 static int follow(char *path)
 {
     char target[PATH_MAX];
@@ -90,21 +91,24 @@ static int write_straight(const char *path, const void *bytes, size_t size)
     return file < 0 ? errno : close_with(file, write_all(file, bytes, size));
 }
 
-/* The old file's permissions; a new one has what the umask leaves from the start. */
+/* Gives the new file the old one's permissions. If there was no old file, the umask has already
+ * set them. */
 static int set_rights(int file, const struct stat *old)
 {
     if (old == NULL) {
         return 0;
     }
-    /* Another's file stays theirs where that may be; set-id bits are for the owner to give. */
+    /* A file of another owner keeps its owner if the system allows it. Only the owner may set
+     * the set-id bits. */
     bool ours = fchown(file, old->st_uid, old->st_gid) == 0;
     return fchmod(file, old->st_mode & (ours ? 07777 : 0777)) != 0 ? errno : 0;
 }
 
-/* Where an open file without a name can be found to be given one; not in a bare root. */
+/* The path of an open file without a name, used to give it one. In a minimal root, this path
+ * does not exist. */
 static const char open_files[] = "/proc/self/fd";
 
-/* Gives a nameless file a name. */
+/* Gives a file without a name its name. */
 static int link_file(int file, const char *name)
 {
     char open_file[32];
@@ -112,8 +116,10 @@ static int link_file(int file, const char *name)
     return linkat(AT_FDCWD, open_file, AT_FDCWD, name, AT_SYMLINK_FOLLOW);
 }
 
-/* The first free name of a row: for a nameless file, or, where there is none (-1), a new one.
- * Returned: not negative, the new one's descriptor; else -1 and errno */
+/* Tries names until one is free. A file without a name gets that name; if there is no such file
+ * (-1), a new file is made with it.
+ * Returned: at least 0, which is the descriptor of a new file; otherwise -1 with errno
+ */
 static int take_name(int file, char *temporary, mode_t mode)
 {
     char *end = temporary + strlen(temporary) - 6;
@@ -128,8 +134,8 @@ static int take_name(int file, char *temporary, mode_t mode)
     return -1;
 }
 
-/* Opens a file in a folder that has no name, or, where the file system knows none such or it could
- * not be named later, one by the name put into temporary. */
+/* Opens a file without a name in a folder. If the file system cannot make one, or it could not
+ * be named later, opens a file with a name and writes that name into temporary. */
 static int open_beside(const char *folder, char *temporary, mode_t mode, bool *named)
 {
     bool nameable = access(open_files, X_OK) == 0;
@@ -142,7 +148,7 @@ static int sync_folder(const char *folder)
 {
     int file = open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
     if (file < 0) {
-        return errno == EACCES ? 0 : errno; /* a folder one may write to but not list */
+        return errno == EACCES ? 0 : errno; /* such a folder may be written to but not listed */
     }
     int error = fsync(file) != 0 && errno != EINVAL ? errno : 0;
     return close_with(file, error);
@@ -167,7 +173,8 @@ static int replace(const char *path, const struct stat *old, const void *bytes, 
     if (error == 0 && fsync(file) != 0) {
         error = errno;
     }
-    /* A new file gets its name at once; an old one's place is taken by way of another name. */
+    /* A new file gets its name directly. To replace an old one, the file first gets a temporary
+     * name. */
     bool placed = error == 0 && !named && old == NULL && link_file(file, path) == 0;
     if (error == 0 && !named && !placed) {
         error = take_name(file, temporary, 0) < 0 ? errno : 0;
@@ -186,7 +193,8 @@ static int replace(const char *path, const struct stat *old, const void *bytes, 
     return sync_folder(folder);
 }
 
-/* Asks to end wait while a file is being replaced: it takes no longer than a disk does. */
+/* Signals that ask the program to end wait while a file is replaced. This takes only as long as
+ * the disk needs. */
 static int replace_undisturbed(const char *path, const struct stat *old, const void *bytes,
                                size_t size)
 {
@@ -229,7 +237,7 @@ static int save(const char *path, const void *bytes, size_t size)
         return write_straight(target, bytes, size);
     }
     if (there && access(target, W_OK) != 0) {
-        return errno; /* a file meant not to be written over */
+        return errno; /* the file is write-protected */
     }
     return replace_undisturbed(target, there ? &old : NULL, bytes, size);
 }

@@ -3,7 +3,7 @@
 
 #include <stdlib.h>
 
-/* The lender for whom this thread works: libharu asks without saying for which document. */
+/* The lender of the current thread: libharu asks for memory without naming the document. */
 static _Thread_local write_lender *working;
 
 void write_lender_begin(write_lender *lender)

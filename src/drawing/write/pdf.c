@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-/* PDF by libharu.
+/* PDF, made with libharu.
  *
- * Text goes in one-byte encodings wherever one has the letter: the file is then a tenth of the size
- * and its making a twentieth of the work that libharu's Unicode fonts take, which are kept for what
- * is left. The document is saved to memory, since libharu does not tell of a full disk.
+ * A character is written in a one-byte encoding if there is one for it. The file is then a tenth as
+ * large and takes a twentieth of the time that libharu's Unicode fonts need, which are used for all
+ * other characters. The document is first saved to memory, because libharu does not report a full
+ * disk.
  */
 #include <hpdf.h>
 #include <sillet/drawing.h>
@@ -14,7 +15,7 @@
 #include "lent.h"
 #include "writer.h"
 
-static const double point = 72 / 25.4; /* of a millimetre */
+static const double point = 72 / 25.4; /* PDF points in a millimetre */
 
 enum { FACES = 2, TABLES = 4, ENCODINGS = TABLES + 1, UNICODE = TABLES, RUN_SIZE = 512 };
 
@@ -29,13 +30,13 @@ typedef struct pdf {
     const write_file_about *about;
     const char *name[FACES];
     HPDF_Font font[FACES][ENCODINGS];
-    HPDF_UNICODE table[TABLES][256]; /* what each byte stands for; 0 for nothing */
+    HPDF_UNICODE table[TABLES][256]; /* the character of each byte; 0 for none */
     bool table_read[TABLES], unicode_ready;
-    int layer; /* the pen the page stands at, or -1 */
+    int layer; /* the layer whose pen is set on the paper, or -1 */
     bool bold;
 } pdf;
 
-/* What is to be put on the paper; of each piece of work, what it wants. */
+/* What a piece of work needs; each uses only its own part. */
 typedef struct task {
     pdf *p;
     draw_box paper;
@@ -46,7 +47,7 @@ typedef struct task {
     HPDF_UINT32 size;
 } task;
 
-/* libharu may not be asked for more once it has failed. */
+/* Once libharu has failed, it must not be called again. */
 static void end_work(HPDF_STATUS error, HPDF_STATUS detail, void *self)
 {
     pdf *p = self;
@@ -78,7 +79,7 @@ static void begin_document(void *with)
     use_unicode(p);
     HPDF_SetCompressionMode(p->doc, HPDF_COMP_ALL);
     HPDF_SetViewerPreference(p->doc, HPDF_PRINT_SCALING_NONE);
-    HPDF_SetCurrentEncoder(p->doc, "UTF-8"); /* of the information, not of the pages */
+    HPDF_SetCurrentEncoder(p->doc, "UTF-8"); /* of the document's information, not of its texts */
     set_info(p, HPDF_INFO_TITLE, about->title);
     set_info(p, HPDF_INFO_AUTHOR, about->author);
     set_info(p, HPDF_INFO_SUBJECT, about->subject);
@@ -89,7 +90,7 @@ static void begin_document(void *with)
     }
 }
 
-static void begin_page(void *with)
+static void begin_paper(void *with)
 {
     const task *t = with;
     pdf *p = t->p;
@@ -99,13 +100,13 @@ static void begin_page(void *with)
     draw_box paper = t->paper;
     HPDF_Page_SetWidth(p->page, (HPDF_REAL)(draw_box_width(paper) * point));
     HPDF_Page_SetHeight(p->page, (HPDF_REAL)(draw_box_height(paper) * point));
-    if (paper.left != 0 || paper.bottom != 0) { /* libharu's pages begin at 0, 0 */
+    if (paper.left != 0 || paper.bottom != 0) { /* in libharu, a paper begins at 0, 0 */
         HPDF_Page_Concat(p->page, 1, 0, 0, 1, (HPDF_REAL)(-paper.left * point),
                          (HPDF_REAL)(-paper.bottom * point));
     }
 }
 
-/* libharu takes dashes in whole points. */
+/* libharu only accepts dashes in whole points. */
 static void set_dash(pdf *p, const double *dash)
 {
     HPDF_UINT16 points[4];
@@ -117,7 +118,7 @@ static void set_dash(pdf *p, const double *dash)
     HPDF_Page_SetDash(p->page, count > 0 ? points : NULL, count, 0);
 }
 
-/* Words of warning are stroked as well as filled. */
+/* Words of warning are stroked as well as filled, which makes them bold. */
 static void set_weight(pdf *p, bool bold)
 {
     if (bold != p->bold) {
@@ -179,7 +180,7 @@ static void put_arc(void *with)
     set_pen(p, shape->layer);
     if (to - from >= 360) {
         HPDF_Page_Circle(p->page, x, y, r);
-    } else { /* libharu counts from the top, clockwise */
+    } else { /* libharu measures angles from the top, clockwise */
         HPDF_Page_Arc(p->page, x, y, r, (HPDF_REAL)(90 - to), (HPDF_REAL)(90 - from));
     }
     HPDF_Page_Stroke(p->page);
@@ -207,8 +208,8 @@ static int byte_for(pdf *p, int encoding, uint32_t code)
     return 0;
 }
 
-/* In a one-byte encoding a glyph goes by its name, and three Greek letters share theirs with the
- * signs of increment, ohm and micro (Adobe Glyph List): a reader then takes the sign. */
+/* A one-byte encoding identifies a glyph by its name. Three Greek letters share their names with
+ * the signs of increment, ohm and micro (Adobe Glyph List), and a reader then shows the sign. */
 static bool shares_its_name(uint32_t code)
 {
     return code == 0x394 || code == 0x3A9 || code == 0x3BC;
@@ -240,7 +241,7 @@ static HPDF_Font font_for(pdf *p, int face, int encoding)
     return *font;
 }
 
-/* One stretch of text in one face and one encoding, and where it starts along its line. */
+/* A run of text in one face and one encoding, and where it starts along its line. */
 typedef struct run {
     int face, encoding, length;
     char bytes[RUN_SIZE];
@@ -267,7 +268,7 @@ static void set_matrix(pdf *p, draw_point start, double along, double direction)
     HPDF_Page_SetTextMatrix(p->page, c, s, -s, c, (HPDF_REAL)x, (HPDF_REAL)y);
 }
 
-/* Where the first letter stands, on the base line. */
+/* Where the first letter starts on the base line. */
 static draw_point start_of(const draw_shape *words)
 {
     double back = words->anchor == DRAW_LEFT     ? 0
@@ -311,13 +312,13 @@ static void put_text(void *with)
     HPDF_Page_EndText(p->page);
 }
 
-/* The whole document, as far as there is room for it. */
+/* Copies the whole document into a block of memory, if there is enough. */
 static void save_document(void *with)
 {
     task *t = with;
     HPDF_SaveToStream(t->p->doc);
     t->size = HPDF_GetStreamSize(t->p->doc);
-    t->bytes = malloc(t->size); /* for whoever asked for the document */
+    t->bytes = malloc(t->size); /* the caller of the writer frees it */
     if (t->bytes == NULL) {
         write_lender_end_work(&t->p->lender, SIL_NO_MEMORY);
     }
@@ -343,10 +344,10 @@ static void *pdf_open(draw_letters *letters, const write_file_about *about)
     return p;
 }
 
-static void pdf_page(void *self, draw_box paper)
+static void pdf_paper(void *self, draw_box paper)
 {
     pdf *p = self;
-    write_lender_work(&p->lender, begin_page, &(task){.p = p, .paper = paper});
+    write_lender_work(&p->lender, begin_paper, &(task){.p = p, .paper = paper});
 }
 
 static void pdf_path(void *self, const draw_shape *shape, const draw_point *points)
@@ -374,7 +375,7 @@ static sil_status pdf_close(void *self, char **bytes, size_t *size)
     if (write_lender_work(&p->lender, save_document, &t)) {
         *bytes = t.bytes;
         *size = t.size;
-        HPDF_Free(p->doc); /* closes the faces' files; not to be trusted with a broken document */
+        HPDF_Free(p->doc); /* also closes the font files; not safe with a broken document */
     } else {
         free(t.bytes);
     }
@@ -384,4 +385,4 @@ static sil_status pdf_close(void *self, char **bytes, size_t *size)
     return error;
 }
 
-const write_format write_pdf = {pdf_open, pdf_page, pdf_path, pdf_arc, pdf_text, pdf_close};
+const write_format write_pdf = {pdf_open, pdf_paper, pdf_path, pdf_arc, pdf_text, pdf_close};

@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-/* SVG: one page, a user unit a millimetre, a group a layer.
+/* SVG with one paper. A user unit is a millimetre, and each layer is a group.
  *
- * The groups of lines are turned over as a whole, so that their coordinates are the drawing's own,
- * y up. Texts stand in groups of their own and count down, as SVG does, so that they are not turned
- * over too. A text is anchored at the point it belongs to, whatever face a viewer sets it in:
- * viewers kern, and some know nothing of textLength.
+ * The groups of lines are turned over as a whole, so that their coordinates are those of the
+ * drawing, y up. Texts have groups of their own, with y down as in SVG, so that they are not turned
+ * over. A text is anchored at the point it belongs to, whatever face a viewer shows it in: viewers
+ * apply kerning, and some do not support textLength.
  */
 #include <math.h>
 #include <sillet/drawing.h>
@@ -18,7 +18,7 @@ typedef struct svg {
     text out;
     draw_letters *letters;
     const write_file_about *about;
-    int layer; /* of the group that is open, or -1 */
+    int layer; /* the layer of the open group, or -1 */
     bool of_text;
 } svg;
 
@@ -45,7 +45,7 @@ static void put_escaped(text *out, const char *words)
         case '"':
             text_put(out, "&quot;");
             break;
-        default: /* what XML 1.0 has no place for is left out (section 2.2) */
+        default: /* characters that XML 1.0 does not allow are left out (section 2.2) */
             if (code >= 0x20 && code != 0xFFFE && code != 0xFFFF) {
                 text_put(out, bytes);
             }
@@ -64,7 +64,7 @@ static void *svg_open(draw_letters *letters, const write_file_about *about)
     return s;
 }
 
-static void svg_page(void *self, draw_box paper)
+static void svg_paper(void *self, draw_box paper)
 {
     svg *s = self;
     write_plain_figure width = mm(draw_box_width(paper)), height = mm(draw_box_height(paper));
@@ -99,7 +99,7 @@ static void put_dash(text *out, const double *dash)
     }
 }
 
-/* Quotes and backslashes have no place in the name of a family. */
+/* Leaves out quotes and backslashes, which the name of a family must not contain. */
 static void put_families(svg *s, int first)
 {
     for (int face = first; face < 2; face++) {
@@ -113,7 +113,7 @@ static void put_families(svg *s, int first)
     text_put(&s->out, "sans-serif");
 }
 
-/* A layer's lines and its texts are groups of their own where it has both; the layer's word is the
+/* If a layer has both lines and texts, each of them gets its own group. The layer's word is the
  * id of the first. */
 static void open_group(svg *s, draw_layer layer, bool of_text)
 {
@@ -126,7 +126,7 @@ static void open_group(svg *s, draw_layer layer, bool of_text)
     s->layer = (int)layer;
     s->of_text = of_text;
     text_add(&s->out, "<g %s=\"%s", again ? "class" : "id", look->word);
-    if (of_text) { /* words of warning are stroked as well as filled */
+    if (of_text) { /* words of warning are stroked too, which makes them bold */
         text_put(&s->out, "\" xml:space=\"preserve\" style=\"font-kerning:none\" fill=\"");
         put_colour(&s->out, look);
         if (layer == DRAW_WARNING) {
@@ -192,7 +192,8 @@ static void svg_arc(void *self, const draw_shape *shape)
              shape->to - shape->from > 180, mm(x + r * cos(to)).text, mm(y + r * sin(to)).text);
 }
 
-/* Runs of one face; the stand-in is set at the size that gives it the same capitals. */
+/* Writes runs of one face. The second face is scaled so that its capitals are as high as those
+ * of the first. */
 static void put_runs(svg *s, const char *words, double height)
 {
     int face = 0;
@@ -247,4 +248,4 @@ static sil_status svg_close(void *self, char **bytes, size_t *size)
     return error;
 }
 
-const write_format write_svg = {svg_open, svg_page, svg_path, svg_arc, svg_text, svg_close};
+const write_format write_svg = {svg_open, svg_paper, svg_path, svg_arc, svg_text, svg_close};

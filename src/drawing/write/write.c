@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* A drawing through a writer. */
+/* Writes a drawing in one of the file formats. */
 #include <stdlib.h>
 
 #include "../board/paper.h"
@@ -24,7 +24,7 @@ static void write_shape(const write_format *writer, void *self, const draw_shape
     }
 }
 
-/* Layer by layer, so that a pen is taken up once a paper. */
+/* Writes the shapes layer by layer, so that a plotter takes up each pen once per paper. */
 static void write_paper(const write_format *writer, void *self, const draw_shapes *list)
 {
     for (int layer = 0; layer < DRAW_LAYERS; layer++) {
@@ -48,7 +48,7 @@ static bool read_digits(const char *words, int count, int *value)
     return true;
 }
 
-/* A date as the job writes it, 2026-03-14; anything else is no date to a file. */
+/* Reads a date as the job writes it, 2026-03-14. Anything else leaves the file without a date. */
 static void read_date(const char *words, write_file_about *about)
 {
     int year, month, day;
@@ -77,7 +77,7 @@ static sil_status write_papers(const sil_drawing *drawing, int first, int count,
         return SIL_NO_MEMORY;
     }
     for (int i = first; i < first + count; i++) {
-        writer->page(self, drawing->size);
+        writer->paper(self, drawing->size);
         write_paper(writer, self, drawing->papers[i].shapes);
     }
     sil_status status = writer->close(self, bytes, size);

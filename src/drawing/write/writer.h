@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* A writer turns the shapes of a drawing into the bytes of a file: one table of functions.
+/* A writer turns the shapes of a drawing into the bytes of a file. It is a table of functions.
  *
- * All but open and close return nothing: a writer keeps its first error and gives it at close.
+ * Only open and close return something: a writer remembers its first error and returns it from
+ * close.
  */
 #ifndef SILLET_DRAWING_WRITER_H
 #define SILLET_DRAWING_WRITER_H
@@ -10,25 +11,25 @@
 
 #include "../board/shapes.h"
 
-/* What a file says of itself; texts may be NULL. */
+/* What a file says about itself; texts may be NULL. */
 typedef struct write_file_about {
     const char *title, *author, *subject;
-    int year, month, day; /* 0 where there is no date */
-    double widest;        /* no line is drawn wider, mm; 0: as its layer has it */
+    int year, month, day; /* 0 if there is no date */
+    double widest;        /* the widest line allowed, mm; 0: each layer's own width */
 } write_file_about;
 
 /* The width of a layer's lines in a file, mm. */
 double write_pen_width(const write_file_about *about, const draw_look *look);
 
 typedef struct write_format {
-    /* NULL out of memory. */
+    /* Returned: NULL if out of memory. */
     void *(*open)(draw_letters *letters, const write_file_about *about);
-    void (*page)(void *self, draw_box paper); /* mm */
+    void (*paper)(void *self, draw_box size); /* mm */
     /* Shapes come layer by layer; points in mm, y up. */
     void (*path)(void *self, const draw_shape *shape, const draw_point *points);
     void (*arc)(void *self, const draw_shape *shape);
     void (*text)(void *self, const draw_shape *shape, const char *words);
-    /* Frees the writer. Returned: SIL_DONE and a new block, else an error. */
+    /* Frees the writer. Returned: SIL_DONE and a new block of bytes, or an error. */
     sil_status (*close)(void *self, char **bytes, size_t *size);
 } write_format;
 
