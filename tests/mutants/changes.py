@@ -45,6 +45,8 @@ def others(word, named):
         swapped = WAYS.get(word, swapped)
         return [swapped] if swapped != word else []
     return OTHERS.get(word) or (NAMES.get(word, []) if named else [])
+# A loop that does nothing but set anchors.
+OF_ANCHORS = re.compile(r"^\n *for \([^\n]*\n[^\n]*anchor[^\n]*\n *\}")
 
 
 def neighbours(code, start, end):
@@ -68,6 +70,8 @@ def is_layout(code, start, end):
     if number and before in "(,{" and behind in "),}":
         return True
     if word in "+-" and (is_length(before) or is_length(behind)):
+        return True
+    if OF_ANCHORS.search(code[code.rfind("\n", 0, start):start + 200]):
         return True
     calculated = word in ARITHMETIC or before in ARITHMETIC or behind in ARITHMETIC
     placed = calculated or OF_THE_PAPER.search(line)

@@ -26,7 +26,7 @@ every floating one, but for one alone in a subscript; a 0 or 1 that is an argume
 itself; a + or - beside such a number; and on a line that names nothing of the brief, the plan, the
 part or its sheet and places nothing by draw_at() (which is how a view lays out the part itself), all
 arithmetic with its numbers, what is a double, and what decides on anchors, heights of letters,
-widths and room.
+widths and room; and a loop over nothing but anchors.
 """
 import collections
 import concurrent.futures
@@ -73,7 +73,10 @@ ROOMS = {
     "words": Room(
         [f"src/{room}/*.c" for room in ("plan", "part", "brief", "report")],
         unit("report", "find", "row", "visit", "plan", "part", "kinds", "one_string", "properties"),
-        {"prescription": [PYTHON, "tests/brief/check_prescription"],
+        {"a few tables": [PYTHON, "tests/report/check_tables", "6", "9"],
+         "a few acts": [PYTHON, "tests/brief/check_prescription", "sand-saddle", "turn-posts",
+                        "file-slots", "rod"],
+         "prescription": [PYTHON, "tests/brief/check_prescription"],
          "quick": [PYTHON, "tests/brief/check_quick"],
          "tables": [PYTHON, "tests/report/check_tables"],
          "figures": [PYTHON, "tests/drawing/check_figures", "10"],
@@ -83,7 +86,9 @@ ROOMS = {
         ["src/drawing/views/[!f]*.c", "src/drawing/views/facts.c", "src/drawing/papers/*.c",
          *(f"src/drawing/board/{name}.c" for name in ("dimension", "table", "words"))],
         unit("dimension", "sheet_sound", "pack"),
-        {"told": [PYTHON, "tests/drawing/check_told"],
+        {"a few figures": [PYTHON, "tests/drawing/check_figures", "4", "9"],
+         "a few blanks": [PYTHON, "tests/drawing/check_measuring", "8", "11"],
+         "told": [PYTHON, "tests/drawing/check_told"],
          "comma": [PYTHON, "tests/drawing/check_comma"],
          "figures": [PYTHON, "tests/drawing/check_figures", "10"],
          "measuring": [PYTHON, "tests/drawing/check_measuring"],
