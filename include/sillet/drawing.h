@@ -20,7 +20,15 @@ typedef enum sil_paper { SIL_A4, SIL_A3, SIL_LETTER } sil_paper;
 typedef enum sil_part { SIL_PART_ALL, SIL_PART_NUT, SIL_PART_SADDLE } sil_part;
 
 /* A PDF holds all pages of a drawing, SVG and DXF one. */
-typedef enum sil_format { SIL_PDF, SIL_SVG, SIL_DXF } sil_format;
+typedef enum sil_format { SIL_PDF, SIL_SVG, SIL_DXF, SIL_FORMATS } sil_format;
+
+/* sil_format_word:  the word of a format, which is also the ending of its files: "pdf".
+ * sil_format_media: its media type: "application/pdf".
+ * Given:    format  one of the formats
+ * Returned: fixed text; NULL for SIL_FORMATS
+ */
+const char *sil_format_word(sil_format format);
+const char *sil_format_media(sil_format format);
 
 typedef struct sil_draw_options {
     sil_part part;

@@ -197,7 +197,9 @@ static const char *headline(brief *b)
     bool floats = sil_working_floats(saddle->working);
     switch (saddle->remedy) {
     case SIL_SADDLE_SAND:
-        return saddle->base      ? "Sand the bottom to the solid line, then read again"
+        return saddle->takes_all && !saddle->takes_first
+                   ? "Nothing is sanded yet: measure the action with a finer tool"
+               : saddle->base    ? "Sand the bottom to the solid line, then measure again"
                : saddle->dressed ? "Dress the top, a little at a time"
                                  : "Nothing comes off: it is too little for a file";
     case SIL_SADDLE_SHIM:

@@ -144,6 +144,10 @@ void say_sand(const brief *b, telling *t)
 
 void say_check_sand(const brief *b, telling *t)
 {
+    if (!b->saddle.takes_first) { /* nothing is sanded yet */
+        say_check_written(b, t);
+        return;
+    }
     tell(t, "Action at the 12th after this pass");
     tell_premise(b, t);
     tell(t, " ");

@@ -7,8 +7,6 @@
 enum { SHEET_NAME_MAX = 32 };
 
 /* The words of a request, in the order of the values they mean. */
-static const char *const formats[] = {"pdf", "svg", "dxf", NULL};
-static const char *const types[] = {"application/pdf", "image/svg+xml", "image/vnd.dxf"};
 static const char *const parts[] = {"all", "nut", "saddle", NULL};
 static const char *const papers[] = {"A4", "A3", "Letter", NULL};
 static const char *const views[] = {"", "side", "nut", "saddle", NULL};
@@ -29,6 +27,10 @@ static const char *read_order(const web_target *target, const sil_job *job, orde
     int part = web_choose(target, "part", parts);
     int view = web_choose(target, "view", views);
     int paper = web_choose(target, "paper", papers);
+    const char *formats[SIL_FORMATS + 1];
+    for (int k = 0; k <= SIL_FORMATS; k++) {
+        formats[k] = sil_format_word((sil_format)k);
+    }
     int format = web_choose(target, "as", formats);
     if (format < 0) {
         return "as takes pdf, svg or dxf";
@@ -85,7 +87,7 @@ static void write_drawing(const sil_drawing *drawing, const order *o, web_reply 
     sil_status status = whole ? sil_drawing_write(drawing, o->format, &bytes, &size)
                               : sil_drawing_write_page(drawing, page, SIL_SVG, &bytes, &size);
     if (status >= SIL_DONE) {
-        web_give(reply, types[o->format], bytes, size);
+        web_give(reply, sil_format_media(o->format), bytes, size);
     } else {
         tell(reply, status);
     }

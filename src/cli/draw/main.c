@@ -22,11 +22,10 @@ typedef struct options {
 /* Takes the format from --as, otherwise from the end of the file's name. */
 static int read_format(const cli_arguments *a, options *o)
 {
-    static const char *const endings[] = {".pdf", ".svg", ".dxf"};
     const char *dot = strrchr(o->out, '.');
     int format = cli_choice(a, "--as", -1);
-    for (int k = 0; format < 0 && dot && k < 3; k++) {
-        format = strcmp(dot, endings[k]) == 0 ? k : -1;
+    for (int k = 0; format < 0 && dot && k < SIL_FORMATS; k++) {
+        format = strcmp(dot + 1, sil_format_word((sil_format)k)) == 0 ? k : -1;
     }
     if (format < 0) {
         return dot ? cli_misused("'%s' is not named as a file draw can write: .pdf, .svg or .dxf",
@@ -41,9 +40,12 @@ static int read_format(const cli_arguments *a, options *o)
 static int check_options(const options *o)
 {
     if (o->paper_name && o->format != SIL_SVG) {
-        return cli_misused("--sheet gives one sheet of the pack as .svg; %s",
-                           o->format == SIL_PDF ? "a .pdf is the pack, or --part's sheets of it"
-                                                : "a .dxf holds the outlines of --part");
+        return o->format == SIL_PDF
+                   ? cli_misused("--sheet gives one sheet of the pack as .svg; a .pdf is the pack, "
+                                 "or --part's sheets of it")
+                   : cli_misused("--sheet gives one sheet of the pack as .svg; a .%s holds the "
+                                 "outlines of --part",
+                                 sil_format_word(o->format));
     }
     if (o->paper_name && o->part_given) {
         return cli_misused("--sheet and --part do not go together: a sheet of the pack, or the "

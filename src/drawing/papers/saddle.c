@@ -13,7 +13,7 @@ static void put_target(draw_flow *flow)
     const brief_saddle *saddle = &draft->brief->saddle;
     brief_figure treble = saddle->caliper[BRIEF_TREBLE], bass = saddle->caliper[BRIEF_BASS];
     int strings = draft->brief->strings;
-    if (!brief_known(treble) || !brief_known(bass)) {
+    if (!saddle->takes_first || !brief_known(treble) || !brief_known(bass)) {
         paper_headline(flow, draw_set_decimals(draft, saddle->headline));
         return;
     }
@@ -28,7 +28,7 @@ static void put_target(draw_flow *flow)
               "top, reads");
     draw_text(list, DRAW_TEXT, (draw_point){0, 0}, DRAW_TITLE, DRAW_LEFT, 0, words);
     double x = draw_text_width(list, words, DRAW_TITLE) + 4;
-    draw_note(list, x, 0, draw_say(draft, "%s, then read again.", draft->brief->unit_name));
+    draw_note(list, x, 0, draw_say(draft, "%s, then measure again.", draft->brief->unit_name));
     draw_flow_put(flow, list, DRAW_LEFT, 5, 0);
 }
 
@@ -163,10 +163,10 @@ static draw_shapes *keys(const draw_flow *flow)
     draw_shapes *list = draw_flow_list(flow);
     const double key_pitch = 4.7;
     double y = -DRAW_NOTE;
-    if (saddle->base) {
+    if (saddle->takes_first) {
         draw_key(list, 0, y, DRAW_CUT_FIRST,
                  saddle->one_pass ? "sand to here: all of it in one pass"
-                                  : "sand to here, then read");
+                                  : "sand to here, then measure");
         y -= key_pitch;
     }
     if (saddle->base && !saddle->one_pass) {

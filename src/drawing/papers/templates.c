@@ -157,8 +157,9 @@ static void put_saddle_face(draw_flow *flow)
     draw_box slip = paper_slip_around(draft, list, "Saddle face", "UP", false);
     draw_proof(draft, list, place, draft->brief->saddle.length, slip);
     put_slip(flow, list, "Saddle, face toward the tail",
-             part->base ? "Thin dashed line on the bottom. Sand to the solid line, then read again."
-                        : "Its lower line on the bottom. The thick line is the finished top.");
+             draft->brief->saddle.takes_first
+                 ? "Thin dashed line on the bottom. Sand to the solid line, then measure again."
+                 : "Its lower line on the bottom. The thick line is the finished top.");
 }
 
 /* Says what the crosses are, and which strings have none because it is not known or not

@@ -72,9 +72,9 @@ static void put_trust(draw_flow *flow)
     const draw_draft *draft = &flow->drawing->draft;
     const char *words =
         draw_say(draft,
-                 "Reckoned from mass, tension and stiffness, the string %s (published work "
-                 "disagrees): a tuner's reading beats it. In a blind test (R. M. Mottola, Savart "
-                 "Journal) 32 listeners found no significant difference between straight and "
+                 "Computed from mass, tension and stiffness, the string %s (published work "
+                 "disagrees): a tuner's reading counts for more. In a blind test (Savart Journal) "
+                 "32 listeners found no significant difference between straight and "
                  "individual compensation on steel strings: nothing under a tenth of a cent is "
                  "claimed.",
                  ends_word(draft->plan->job->model.ends));

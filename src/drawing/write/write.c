@@ -5,8 +5,36 @@
 #include "../board/paper.h"
 #include "writer.h"
 
-static const write_format *const writers[] = {
-    [SIL_PDF] = &write_pdf, [SIL_SVG] = &write_svg, [SIL_DXF] = &write_dxf};
+/* A file format: its word, which is also the ending of its files, and what writes it. */
+typedef struct format_row {
+    const char *word, *media;
+    const write_format *writer;
+} format_row;
+
+static format_row row_of(sil_format format)
+{
+    switch (format) {
+    case SIL_PDF:
+        return (format_row){"pdf", "application/pdf", &write_pdf};
+    case SIL_SVG:
+        return (format_row){"svg", "image/svg+xml", &write_svg};
+    case SIL_DXF:
+        return (format_row){"dxf", "image/vnd.dxf", &write_dxf};
+    case SIL_FORMATS:
+        break;
+    }
+    return (format_row){NULL, NULL, NULL};
+}
+
+const char *sil_format_word(sil_format format)
+{
+    return row_of(format).word;
+}
+
+const char *sil_format_media(sil_format format)
+{
+    return row_of(format).media;
+}
 
 static void write_shape(const write_format *writer, void *self, const draw_shapes *list,
                         const draw_shape *s)
@@ -65,7 +93,7 @@ static sil_status write_papers(const sil_drawing *drawing, int first, int count,
                                char **bytes, size_t *size)
 {
     const sil_about *job = &drawing->draft.plan->job->about;
-    const write_format *writer = writers[format];
+    const write_format *writer = row_of(format).writer;
     write_file_about about = {.title = job->title != NULL ? job->title : "Setup",
                               .author = job->by,
                               .subject = "Working drawing: what to do at the bench, and full-size "
