@@ -11,9 +11,9 @@
 extern "C" {
 #endif
 
-/* How a string is held at its two ends: first at the nut or fret, then at the saddle. Published work
- * disagrees, and this choice matters more than anything else in the model, so it is always given
- * and never assumed. */
+/* How a string is held at its two ends: first at the nut or fret, then at the saddle. Published
+ * work disagrees, and this choice matters more than anything else in the model, so it is always
+ * given and never assumed. */
 typedef enum sil_ends { SIL_CLAMPED_PINNED, SIL_PINNED, SIL_CLAMPED } sil_ends;
 
 #define SIL_PITCH_FRETS 12
@@ -27,8 +27,7 @@ typedef struct sil_pitch_string {
     double unit_mass_kg_m, hz;         /* hz: pitch of the open string */
     double modulus_gpa;                /* of the core */
     double core;                       /* diameter of the core, or of a plain string, mm */
-    double
-        press; /* how far behind the fret the finger presses, mm; taken as half the fret space where it
+    double press; /* how far behind the fret the finger presses, mm; half the fret space where it
                      is more */
     sil_ends ends;
 } sil_pitch_string;
