@@ -178,7 +178,7 @@ typedef struct sil_visit {
     double predicted[SIL_STRINGS_MAX]; /* the same as predicted, for the relief read at this visit;
                                           unknown at the first visit */
     double ratio; /* the change read, divided by the change predicted; after a turn of the rod, by
-                     the change that an even bend gives. Unknown where little change was predicted */
+                     the change that an even bend gives. Unknown where little was to change */
     double apart; /* mean of read less predicted, mm */
     bool unlike;  /* they differ by more than the tools explain */
 } sil_visit;
