@@ -1,11 +1,12 @@
 /* SPDX-License-Identifier: MIT */
-/* A job: one instrument, what was read on it and what is wanted, as plain data.
+/* A job: one instrument, its readings and its targets, as plain data.
  *
- * A measuring sheet, a quick question or a C program fills it. Nothing here is owned: texts and
- * lists belong to whoever filled the job and must outlive it. A double not given is SIL_UNKNOWN,
- * an int not given 0, a text NULL, an enum its first word. Lengths in mm.
+ * It is filled from a measuring sheet, from the quick command or by a C program. It owns nothing:
+ * its texts and lists belong to whoever filled it, and must outlive it. What is not given is
+ * SIL_UNKNOWN for a double, 0 for an int, NULL for a text and the first value for an enum. Lengths
+ * are in mm.
  *
- * A field is named by its path in a sheet, lists counted from 0: "readings.0.action.2".
+ * A field is named by its path in a sheet, with lists counted from 0: "readings.0.action.2".
  */
 #ifndef SILLET_JOB_H
 #define SILLET_JOB_H
@@ -29,7 +30,7 @@ typedef struct sil_about {
 
 typedef enum sil_rod { SIL_ROD_NOT_GIVEN, SIL_ROD_NONE, SIL_ROD_ONE_WAY, SIL_ROD_TWO_WAY } sil_rod;
 typedef enum sil_rod_state {
-    SIL_ROD_STATE_NOT_GIVEN, /* taken as works */
+    SIL_ROD_STATE_NOT_GIVEN, /* treated as SIL_ROD_WORKS */
     SIL_ROD_WORKS,
     SIL_ROD_SLACK,
     SIL_ROD_AT_END,
@@ -39,14 +40,16 @@ typedef enum sil_hand { SIL_RIGHT_HANDED, SIL_LEFT_HANDED } sil_hand;
 
 typedef struct sil_instrument {
     double scale;      /* of string 1 */
-    double scale_bass; /* of the last string; unknown: the same */
-    int square;        /* of two scales: the fret square to the centre line; 0: the nut */
-    int frets, join;
-    double radius_nut, radius_end; /* INFINITY: flat */
-    double crown, fallaway, head_angle_deg;
-    double pocket;    /* length of a bolt-on neck's pocket along the neck */
-    double pocket_at; /* from the nut to where it begins; unknown: at the body join */
-    double heel; /* of a neck that is not bolted on: board's underside to the end of its heel */
+    double scale_bass; /* of the last string; unknown: as string 1 */
+    int square;        /* with two scales: the fret square to the centre line; 0: the nut */
+    int frets, join;   /* how many frets; the fret at the body joint */
+    double radius_nut, radius_end;          /* of the board at nut and last fret; INFINITY: flat */
+    double crown, fallaway, head_angle_deg; /* fret height; fall-away of the board at the last fret;
+                                               headstock angle */
+    double pocket;                          /* length of a bolt-on neck's pocket, along the neck */
+    double pocket_at; /* from the nut to where the pocket begins; unknown: at the body joint */
+    double heel;      /* for a neck that is not bolted on: from the board's underside to the end of
+                         the heel */
     sil_rod rod;
     sil_rod_state rod_state;
     sil_hand handed;
@@ -60,7 +63,7 @@ typedef struct sil_string {
     double core;
     double unit_mass_kg_m;
     double modulus_gpa; /* of the core */
-    int course;         /* neighbours of one number are a course; 0: a course of its own */
+    int course;         /* adjacent strings with the same number are a course; 0: by itself */
 } sil_string;
 
 typedef enum sil_nut_kind { SIL_NUT_SLOTTED, SIL_NUT_ZERO_FRET } sil_nut_kind;
@@ -68,10 +71,11 @@ typedef enum sil_nut_kind { SIL_NUT_SLOTTED, SIL_NUT_ZERO_FRET } sil_nut_kind;
 typedef struct sil_job_nut {
     sil_nut_kind kind;
     double width, thickness;
-    double edge_treble, edge_bass; /* board edge to the outer edge of strings 1 and N */
-    double advance;                /* front face moved toward the saddle, + shorter */
-    double seat_to_board;          /* board surface over the nut's seat, on the centre line */
-    double pair;                   /* centres inside a course */
+    double edge_treble, edge_bass; /* from the board's edge to the outer edge of the outer string */
+    double advance;       /* nut compensation: how far the front face is moved toward the saddle */
+    double seat_to_board; /* height of the board's surface above the floor of the nut's slot in the
+                             neck, on the centre line */
+    double pair;          /* from centre to centre inside a course */
     sil_spacing spacing;
     const char *material;
 } sil_job_nut;
@@ -79,15 +83,18 @@ typedef struct sil_job_nut {
 typedef struct sil_job_saddle {
     sil_saddle_kind kind;
     double length, thickness;
-    double spread;                        /* centre to centre of the outer strings */
-    double setback[SIL_STRINGS_MAX];      /* behind the scale, + longer */
-    double slot_depth, pickup;            /* of the bridge; of what lies under the saddle */
-    double pin_distance[SIL_STRINGS_MAX]; /* unknown: not anchored in the bridge */
-    double exit_height;                   /* 0 unless given */
-    double pitch;                         /* travel of a screw or wheel in one turn */
-    double travel;      /* how far screws, posts or wheels can still go down; unknown: no bound */
+    double spread;                   /* string spacing: between the centres of the outer strings */
+    double setback[SIL_STRINGS_MAX]; /* how much longer a string is than its scale */
+    double slot_depth, pickup; /* depth of the slot in the bridge; thickness of the pickup under the
+                                  saddle */
+    double pin_distance[SIL_STRINGS_MAX]; /* from the saddle to where the string enters the bridge;
+                                             unknown: it is not anchored in the bridge */
+    double exit_height; /* height of that place above the bridge's top; 0 unless given */
+    double pitch;       /* travel of a screw or thumbwheel in one turn */
+    double travel;      /* how far screws, posts or thumbwheels can still go down; unknown: no
+                           limit */
     double post_spread; /* from post to post */
-    double pair;        /* centres inside a course */
+    double pair;        /* from centre to centre inside a course */
     const char *material;
 } sil_job_saddle;
 
@@ -102,13 +109,13 @@ typedef struct sil_condition {
 
 typedef enum sil_crowns_read {
     SIL_CROWNS_NOT_READ,
-    SIL_CROWNS_SOUND, /* looked at, none off */
-    SIL_CROWNS_LISTED /* those not listed are sound */
+    SIL_CROWNS_SOUND, /* read, and all found sound */
+    SIL_CROWNS_LISTED /* read; crowns that are not listed are sound */
 } sil_crowns_read;
 
 typedef struct sil_crown_off {
     int string, fret; /* string from 1, as on the bench */
-    double off;       /* - dent, + proud, mm */
+    double off;       /* - worn spot, + proud, mm */
 } sil_crown_off;
 
 typedef struct sil_buzz {
@@ -119,7 +126,7 @@ typedef struct sil_reading {
     const char *date, *notes;
     double humidity_pct, temperature_c;
     sil_condition condition;
-    sil_relief_reading relief; /* gap unknown: not read. string from 0, -1 none */
+    sil_relief_reading relief; /* not read where its gap is unknown */
     sil_gaps gaps;
     sil_crowns_read crowns_read;
     const sil_crown_off *crowns;
@@ -128,12 +135,12 @@ typedef struct sil_reading {
     double bridge_top_treble, bridge_top_bass;
     const sil_buzz *buzz;
     int buzz_count;
-    double cents[SIL_STRINGS_MAX]; /* at fret 12 against the open string's octave, + sharp */
+    double cents[SIL_STRINGS_MAX]; /* of fret 12 against the octave of the open string, + sharp */
 } sil_reading;
 
 typedef struct sil_model {
     sil_ends ends;
-    double press; /* behind the fret, mm */
+    double press; /* how far behind the fret the finger presses, mm */
 } sil_model;
 
 typedef struct sil_attack {
@@ -143,24 +150,26 @@ typedef struct sil_attack {
 } sil_attack;
 
 typedef struct sil_limits {
-    double wear, least_crown; /* a crown off its line; a crown's height */
-    double least_protrusion, most_protrusion, least_break_deg; /* of the saddle out of the bridge */
-    double least_in_slot;                                      /* share of the saddle, 0..1 */
+    double wear, least_crown; /* how far a crown may be off its line; least fret height */
+    double least_protrusion, most_protrusion, least_break_deg; /* saddle above the bridge; break
+                                                                  angle */
+    double least_in_slot; /* share of the saddle's height inside its slot, 0..1 */
     double most_shim, most_relief, least_first;
     double humidity_low_pct, humidity_high_pct;
 } sil_limits;
 
 typedef struct sil_allowances {
-    double slot_plain, slot_wound; /* over the gauge */
-    double bury_plain, bury_wound; /* share of the gauge */
-    double fall_share, shim_step;
-    double band_relief, band_action, band_first; /* each way of a target given as one value */
+    double slot_plain, slot_wound; /* how much wider than the gauge a nut slot is cut */
+    double bury_plain, bury_wound; /* depth of a nut slot, as a share of the gauge */
+    double fall_share, shim_step;  /* slope of a nut slot, as a share of the headstock angle */
+    double band_relief, band_action, band_first; /* range on either side of a target given as one
+                                                    value */
     double blank_length, blank_thickness, blank_height;
 } sil_allowances;
 
-/* What a figure of a kind of instrument is likely to be. */
+/* The likely range of a figure on a kind of instrument. */
 typedef struct sil_plausible {
-    const char *path; /* without list places: "strings.gauge" */
+    const char *path; /* without the indices of lists: "strings.gauge" */
     double low, high;
 } sil_plausible;
 
@@ -175,7 +184,7 @@ typedef struct sil_job {
     sil_job_saddle saddle;
     double files[SIL_FILES_MAX];
     int file_count;
-    const sil_reading *readings; /* oldest first; the last counts */
+    const sil_reading *readings; /* oldest first; the last one is used */
     int reading_count;
     sil_targets targets;
     sil_model model;
@@ -184,51 +193,54 @@ typedef struct sil_job {
     sil_limits limits;
     sil_allowances allowances;
     sil_material_constants materials[SIL_MATERIALS];
-    const sil_plausible *plausible; /* over the built-in ranges */
+    const sil_plausible *plausible; /* used before the built-in ranges */
     int plausible_count;
 } sil_job;
 
-/* sil_job_clear: an empty job.
- * Returned: job  nothing given, and what docs/sheet.md gives as "unless given"
+/* sil_job_clear: makes a job empty.
+ * Returned: job  nothing is given, and the defaults are those in docs/sheet.md
  */
 void sil_job_clear(sil_job *job);
 
-/* sil_reading_clear: an empty reading.
- * Returned: reading  nothing read; action at 12, first gap held at 3
- * Notes:    one filled with noughts instead would say that every string lies on its fret
+/* sil_reading_clear: makes a reading empty.
+ * Returned: reading  nothing is read; action at fret 12, first gap with the string held at fret 3
+ * Notes:    do not fill a reading with zeros instead: that says that every string touches its fret
  */
 void sil_reading_clear(sil_reading *reading);
 
 typedef enum sil_severity { SIL_WARNING, SIL_ERROR } sil_severity;
 
-/* sil_tell: receives one complaint of a check.
- * Given:    path    of the field ("instrument.join"); where it is missing, its path all the same
- *           wanted  one line, no end of line: what was wanted, and the likely slip if there is one
- *           with    as handed to the check
+/* sil_tell: a function that receives one complaint of sil_job_check.
+ * Given:    with      as given to sil_job_check
+ *           severity  warning or error
+ *           path      of the field ("instrument.join"), also where the field is missing
+ *           wanted    one line, without a newline: what is expected, and the likely slip if there
+ *                     is one
  */
 typedef void sil_tell(void *with, sil_severity severity, const char *path, const char *wanted);
 
-/* sil_job_check: looks for what cannot be, what is missing and what is unlikely.
+/* sil_job_check: looks for values that are impossible, missing or unlikely.
  * Given:    job   filled
- *           tell  called for every complaint: field by field, then what must agree across fields
- *           with  handed on to tell
- * Status:   number of errors; 0: the job can be planned (warnings may have been told); -1: no memory
- * Notes:    among errors are readings that contradict each other, such as an action and a relief
- *           by which a string would lie under a crown by more than the tools explain.
+ *           tell  called for every complaint: first field by field, then for fields that do not
+ *                 agree with each other
+ *           with  passed on to tell
+ * Status:   number of errors; 0: the job can be planned, perhaps with warnings; -1: no memory
+ * Notes:    readings that contradict each other are errors, such as an action and a relief that
+ *           would put a string below a crown by more than the tools explain
  */
 int sil_job_check(const sil_job *job, sil_tell *tell, void *with);
 
-/* sil_job_courses: the course of each string, from 0.
- * Given:    job     strings filled
- * Returned: course  as many as strings, room for SIL_STRINGS_MAX; neighbours of one number stand
- *                   together
+/* sil_job_courses: the course of each string, counted from 0.
+ * Given:    job     its strings are used
+ * Returned: course  one for each string, with room for SIL_STRINGS_MAX; adjacent strings with the
+ *                   same course number share one
  */
 void sil_job_courses(const sil_job *job, int *course);
 
-/* sil_job_bench: a reading and the targets of a job as figures for the stages.
+/* sil_job_bench: lays out the instrument, one reading and the targets as figures for the stages.
  * Given:    job      checked without errors
- *           reading  index of the reading that counts, or -1: none, every reading unknown
- * Returned: bench    all of it; it refers to nothing of the job
+ *           reading  index of the reading to use; -1: none, so every reading is unknown
+ * Returned: bench    every field set; it holds no pointers into the job
  */
 void sil_job_bench(const sil_job *job, int reading, sil_bench *bench);
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* A plan to read and a result for programs. */
+/* The bench plan as text to read, and as a JSON result for programs. */
 #ifndef SILLET_REPORT_H
 #define SILLET_REPORT_H
 
@@ -9,20 +9,22 @@
 extern "C" {
 #endif
 
-/* sil_report_text: the bench plan as text, lines of at most 100 columns.
- * sil_report_json: the result as one JSON document in mm, N, deg, Hz, cents, kg/m.
+/* sil_report_text: writes the bench plan as text, in lines of at most 100 columns.
+ * sil_report_json: writes the result as one JSON document, in mm, N, deg, Hz, cents and kg/m.
  * Given:    plan  made
- *           unit  what a person is told lengths in; in JSON only inside the texts
+ *           unit  of the lengths in sentences; the other figures in JSON are always in mm
  *           name  the sheet's name, for the heading
- * Returned: a new NUL-terminated UTF-8 text to be freed with free(); NULL out of memory
+ * Returned: a new NUL-terminated UTF-8 text to be freed with free(); NULL if there is no memory
  */
 char *sil_report_text(const sil_plan *plan, sil_unit unit, const char *name);
 char *sil_report_json(const sil_plan *plan, sil_unit unit);
 
-/* sil_report_line: one sheet of many as JSON, {"sheet": .., "exit": .., "result": ..}.
- * Given:    sheet  its name; bytes that are no UTF-8 come out as U+FFFD
- *           code   the exit code it stands for
- *           plan   NULL: there is none, the result is null
+/* sil_report_line: writes one of several sheets as a line of JSON,
+ * {"sheet": .., "exit": .., "result": ..}.
+ * Given:    sheet  its name; bytes that are not UTF-8 are written as U+FFFD
+ *           code   the exit code for this sheet
+ *           plan   made; NULL where there is none, and the result is then null
+ *           unit   as sil_report_json
  * Returned: as sil_report_json
  */
 char *sil_report_line(const char *sheet, int code, const sil_plan *plan, sil_unit unit);

@@ -1,14 +1,16 @@
 /* SPDX-License-Identifier: MIT */
-/* sillet: from a few readings at the bench to what to cut, in which order and how much.
- * This header takes in the whole library; each part can be taken alone.
+/* sillet: computes from a few readings at the bench what to cut, in which order and how much.
+ * This header includes the whole library; each of the headers can also be included alone.
  *
- * Each function has one block, always in the same order: what it is for; given; returned; status;
- * accuracy; notes; reference. A line that would say nothing is left out. What holds for all:
- * lengths are in mm, angles in rad and forces in N unless the name has another unit; a figure that
- * nobody knows is SIL_UNKNOWN, and what follows from it is unknown too; strings count from 0,
- * frets as on the bench with 0 for the nut; a pointer given is not NULL unless its line says so;
- * what is returned as const belongs to what it was asked of. Calls on different objects may run in
- * different threads, and calls that only look (const) on the same one. */
+ * Each function has one comment block, always in the same order: what it is for; given; returned;
+ * status; accuracy; notes; reference. A line with nothing to say is left out. For all functions:
+ * - Lengths are in mm, angles in rad and forces in N, unless the name has another unit.
+ * - A figure that is not known is SIL_UNKNOWN, and what is computed from it is unknown too.
+ * - Strings are counted from 0. Frets are counted as on the bench, and 0 is the nut.
+ * - A pointer that is given must not be NULL, unless its line allows it.
+ * - What is returned as const belongs to the object it comes from and is not to be freed.
+ * - Calls on different objects may run in different threads. So may calls on the same object, if
+ *   all of them take it as const. */
 #ifndef SILLET_SILLET_H
 #define SILLET_SILLET_H
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* The words of every act, all in one place: what scripts rely on, the two sentences of a step, and
- * the few words of it in a table of many sheets. */
+/* The words of every act, all in one place: the fixed word for scripts, the two sentences of the
+ * step, and the few words for a table of many sheets. */
 #include "acts.h"
 
 act_words act_words_of(sil_act act)

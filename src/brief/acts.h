@@ -8,7 +8,7 @@
 typedef struct act_words {
     const char *word;  /* fixed, for scripts */
     say *what, *check; /* the sentences of its step */
-    const char *next;  /* at most 25 letters; NULL for what is no work on the instrument */
+    const char *next;  /* at most 25 letters; NULL for a step that is not work on the instrument */
 } act_words;
 
 act_words act_words_of(sil_act act);

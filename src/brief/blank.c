@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* What the two parts share: a blank, a lean, a list of slots. */
+/* What nut and saddle share: the words for a blank, an angle, and a list of slots. */
 #include "within.h"
 
-/* ISO 2768-1, class f: what a size may be off by, mm. */
+/* ISO 2768-1, class f: how far a dimension may be off, mm. */
 static double fine(double mm)
 {
     static const double upto[] = {6, 30, 120, 400}, off[] = {0.05, 0.1, 0.15, 0.2};

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* The words of every code, all in one place: what scripts rely on, what a person reads, and why a
- * part waits. */
+/* The words of every code, all in one place: the fixed word for scripts, what a person reads, and
+ * why a part waits. */
 #include "codes.h"
 
 code_words code_words_of(sil_code code)

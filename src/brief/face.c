@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The brief as programs outside see it. */
+/* The public functions of the brief. */
 #include "brief.h"
 
 sil_status sil_brief_make(const sil_plan *plan, sil_unit unit, sil_brief **made)

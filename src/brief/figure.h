@@ -1,16 +1,16 @@
 /* SPDX-License-Identifier: MIT */
-/* Within the brief: the one place where a figure becomes what a person is shown. */
+/* Within the brief: figures as they are shown. All of them are made here. */
 #ifndef SILLET_BRIEF_FIGURE_H
 #define SILLET_BRIEF_FIGURE_H
 
 #include "brief.h"
 
-/* figure_length: a length as a bench reads it: hundredths of a millimetre, thousandths of an inch.
- * figure_size:   one for which a tenth of a millimetre says enough.
- * figure_radius: whole millimetres or tenths of an inch.
- * figure_plain:  a length of the job as it was given, without noughts behind it: a scale.
- * figure_number: anything else, with so many decimals; nearest.
- * figure_none:   nothing to show: "-".
+/* figure_length: a length as read at the bench: to 0.01 mm, or a thousandth of an inch.
+ * figure_size:   a length for which 0.1 mm is close enough.
+ * figure_radius: a radius in whole millimetres or tenths of an inch.
+ * figure_plain:  a length as given in the job, such as the scale, without zeros at the end.
+ * figure_number: any other figure, with a given count of decimals, rounded to the nearest.
+ * figure_none:   "-", where there is nothing to show.
  */
 brief_figure figure_length(sil_unit unit, double mm, sil_rounding way);
 brief_figure figure_size(sil_unit unit, double mm);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* What was found, in words: each finding by itself, and with those that say the same of other
+/* The findings in words: each by itself, and together with those that say the same of other
  * strings. */
 #include <string.h>
 
@@ -8,7 +8,7 @@
 
 #include "../plan/plan.h"
 
-/* A figure with its unit, or bare where one with its unit follows. */
+/* Writes a figure with its unit, or without it where the next figure has it. */
 static void tell_kind(telling *t, code_figure kind, const char *of, int string, double value,
                       bool bare)
 {
@@ -48,7 +48,7 @@ static void tell_subject(telling *t, const char *subject, int fret)
     }
 }
 
-/* " (target 1.50 to 2.00 mm)", or the limit that was passed. */
+/* Writes " (target 1.50 to 2.00 mm)", or the limit that the figure is past. */
 static void tell_range(telling *t, code_figure kind, const sil_finding *finding)
 {
     bool low = sil_known(finding->low), high = sil_known(finding->high);
@@ -77,7 +77,7 @@ static bool speaks_of_action(const sil_finding *finding)
     return finding->code == SIL_SADDLE_LOW || finding->code == SIL_SADDLE_HIGH;
 }
 
-/* What may have been judged without a gauge. */
+/* Whether the figure may have been judged without a gauge. */
 static bool told_by_ear(const sil_finding *finding)
 {
     return finding->code == SIL_SLOT_HIGH || finding->code == SIL_RELIEF_HIGH;
@@ -89,7 +89,7 @@ static bool speaks_of_notes(const sil_finding *finding)
            finding->code == SIL_ATTACK;
 }
 
-/* Whether the figure is what it will be once earlier work is done, not what was measured. */
+/* Whether the figure is the one to expect after earlier work, and not one that was measured. */
 static bool foretold(const sil_plan *plan, const sil_finding *finding)
 {
     const bool *changed = plan->stages.changed;
@@ -131,7 +131,7 @@ static void tell_reading(const sil_finding *finding, telling *t)
     t->fret = -1;
 }
 
-/* How many findings from this one on say the same of other strings. */
+/* How many findings say the same of different strings, counting this one and those after it. */
 static int count_alike(const sil_plan *plan, int first)
 {
     const sil_finding *f = &plan->findings[first];
@@ -197,7 +197,7 @@ void brief_fill_findings(brief *b)
         int alike = count_alike(b->plan, k);
         *finding = (brief_finding){.alone = said(b, k, 1), .alike = alike};
         finding->together = finding->alone;
-        if (k >= told && alike > 1) { /* only the first of a group is told with the others */
+        if (k >= told && alike > 1) { /* the sentence for a group belongs to its first finding */
             finding->together = said(b, k, alike);
             told = k + alike;
         }

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* The brief, filled part by part; each from the plan and from what was filled before it. */
+/* Makes a brief. Its parts are filled one after another, each from the plan and from the parts
+ * before it. */
 #include <stdlib.h>
 
 #include "within.h"

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* What a person is shown of the nut. */
+/* The figures that are shown for the nut. */
 #include "within.h"
 
 static brief_does does(const sil_plan *plan, int i, double deepen)
@@ -20,10 +20,10 @@ static brief_does does(const sil_plan *plan, int i, double deepen)
     return BRIEF_WAITS;
 }
 
-/* Less than this is no pass that a person could take or tell from none, mm. */
+/* Less than this is too little to be a pass, mm. */
 static const double least_pass = 0.005;
 
-/* What is filed at a slot: its own cut, and a shim's thickness back out of every slot. */
+/* How much is filed at a slot: its own cut, plus the thickness of a shim under the nut. */
 static void fill_passes(const brief *b, brief_slot *slot, int i)
 {
     const sil_plan *plan = b->plan;
@@ -43,7 +43,7 @@ static void fill_passes(const brief *b, brief_slot *slot, int i)
     slot->stack = figure_length(b->unit, plan->nut.stack[i], SIL_UP);
 }
 
-/* Whether a slot is under its range by no more than a gap is read to. */
+/* Whether a slot is below its range by no more than the reading error of its gap. */
 static bool hardly_low(const sil_plan *plan, int i)
 {
     sil_hold hold = plan->bench.targets.first_held;

@@ -1,22 +1,22 @@
 /* SPDX-License-Identifier: MIT */
-/* Quick questions: one string, no sheet. */
+/* Quick questions about one string, without a sheet. */
 #include "figure.h"
 
-/* What a tool reads to unless a sheet says otherwise, plus or minus, mm: a ruler at the 12th fret,
- * feelers at the 1st. Common practice, no source. */
+/* How closely the usual tools read, plus or minus, mm: a ruler at the 12th fret, feelers at the
+ * 1st. Common practice, no source. */
 static const double ruler = 0.1;
 static const double feelers = 0.02;
 
-/* Less is inside the feel of a file, mm. */
+/* Less than this is too little to file, mm. */
 static const double least_pass = 0.02;
 
 typedef struct question {
     const char *of;     /* "saddle" or "slot" */
     const char *lower;  /* what to do where something comes off */
-    const char *raise;  /* and where not */
-    const char *after;  /* behind the amount */
+    const char *raise;  /* what to do where it must be raised */
+    const char *after;  /* the words after the amount */
     double change;      /* exact, + comes off, mm */
-    double tool, share; /* read to; of a change at the part, what shows where it is read */
+    double tool, share; /* reading error; how much of a change at the part shows at the reading */
     sil_unit unit;
 } question;
 
@@ -27,7 +27,7 @@ static brief_figure note(brief_quick *answer, const char *of, brief_way way, bri
     return figure;
 }
 
-/* How much of it to take first, so that the target is not passed. */
+/* Says how much to take off first, so that the string does not go below its target. */
 static const char *advice(const question *q, brief_quick *answer, const char *unit)
 {
     double first = sil_first_pass(q->change, q->change, answer->u, SIL_GUARD_ONE);

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Readings now, wanted, and when all steps are done; and the visits so far. */
+/* The readings now, their targets, what they will be when all steps are done, and the visits so
+ * far. */
 #include "within.h"
 
 static brief_figure nearest(const brief *b, double mm)
@@ -12,7 +13,7 @@ static brief_range range_of(const brief *b, sil_band band)
     return (brief_range){nearest(b, band.low), nearest(b, band.aim), nearest(b, band.high)};
 }
 
-/* Less than this is not out of line, mm. */
+/* A fret that is off by less than this counts as sound, mm. */
 static const double least_off = 0.005;
 
 static brief_fret_off worst_fret(const brief *b, int i)

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* A plan in a row of a table: the next work and what the parts wait for, in few words. */
+/* A plan as a row of a table: the next work, and what the parts wait for, in a few words. */
 #include "acts.h"
 #include "codes.h"
 #include "within.h"
@@ -32,7 +32,7 @@ static const char *next_work(const sil_plan *plan, text_store *store)
     return text_keep_made(store, &t);
 }
 
-/* Whether a string of nut or saddle waits for want of a reading. */
+/* Whether a string waits at the nut or saddle because a reading is missing. */
 static bool any_unread(const sil_plan *plan)
 {
     for (int i = 0; i < plan->job->string_count; i++) {

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* What a person is shown of the saddle. */
+/* The figures that are shown for the saddle. */
 #include "within.h"
 
-/* Less than this is no pass that a person could take or tell from none, mm. */
+/* Less than this is too little to be a pass, mm. */
 static const double least_pass = 0.005;
 
 static brief_does does(const sil_plan *plan, int i)
@@ -23,7 +23,7 @@ static brief_does does(const sil_plan *plan, int i)
     return BRIEF_WAITS;
 }
 
-/* How far a string comes down at the saddle in all, mm; unknown while it waits. */
+/* How far a string comes down at the saddle in total, mm; unknown while it waits. */
 static double moved_down(const sil_plan *plan, int i)
 {
     const sil_fit *fit = plan->stages.fit;
@@ -51,7 +51,7 @@ static void fill_move(const brief *b, int i, brief_bearing *string)
     string->turns = turned ? figure_number(fabs(turns), 2) : figure_none();
 }
 
-/* The action at fret 12 once the saddle has come down by so much, the nut done as planned. */
+/* The action at fret 12 after the saddle has come down by `down`, with the nut done as planned. */
 static brief_figure action_after(const brief *b, int i, double down)
 {
     const sil_board *board = &b->plan->bench.board;
@@ -72,7 +72,7 @@ static void fill_actions(const brief *b, int i, brief_bearing *string)
     string->action_rod = figure_length(b->unit, rod, SIL_NEAREST);
 }
 
-/* What comes off its bottom and its top, and what it then stands at. */
+/* How much comes off the bottom and the top, and the heights after that. */
 static void fill_cuts(const brief *b, int i, brief_bearing *string)
 {
     const sil_saddle_work *work = &b->plan->saddle;
@@ -123,7 +123,7 @@ static double end_x(const brief *b, brief_end end)
     return end == BRIEF_TREBLE ? b->saddle_part.length : 0.0;
 }
 
-/* The bottom at its two ends, and where the caliper is to stop. */
+/* The cut at the two ends of the bottom, and the caliper readings to stop at. */
 static void fill_ends(brief *b)
 {
     const part_saddle *part = &b->saddle_part;
@@ -172,7 +172,7 @@ static void fill_neck(brief *b)
     b->saddle.lift_string = neck->string;
 }
 
-/* The best straight slot, and the saddle that would carry every contact point in it. */
+/* The best straight slot, and the thickness of a saddle that has every contact point in it. */
 static void fill_best_slot(brief *b)
 {
     const sil_plan *plan = b->plan;
@@ -221,7 +221,7 @@ static const char *headline(brief *b)
     return "";
 }
 
-/* The highest place of the finished saddle; unknown where a string's is. */
+/* The greatest height of the finished saddle; unknown where the height at a string is unknown. */
 static double highest(const brief *b)
 {
     double high = -(double)INFINITY;

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Within the brief: the sentences of the steps and of what was found between visits. */
+/* Within the brief: the sentences for the steps, and for what changed between visits. */
 #ifndef SILLET_BRIEF_SAY_H
 #define SILLET_BRIEF_SAY_H
 
@@ -26,11 +26,11 @@ say say_sand, say_check_sand, say_dress, say_check_action, say_shim_saddle, say_
     say_new_saddle, say_screws, say_posts, say_curve, say_neck_angle, say_check_neck_angle,
     say_neck_shim, say_neck_reset, say_check_neck;
 
-/* What was found between visits; by: the mean difference of the action. */
+/* What changed between visits. by: the mean difference of the action. */
 void say_off_forecast(const brief *b, double by, telling *t);
 void say_moved(const brief *b, double by, telling *t);
 
-/* "; measured to +-0.02 mm (a dial gauge) a pass can be given", where the tools are too coarse. */
+/* Says how closely to measure so that a pass can be given, where the tools are too coarse. */
 void say_finer(const brief *b, sil_stage_name stage, telling *t);
 
 #endif

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The sentences of the steps at the neck and its frets, and of how the neck moved between visits.
+/* The sentences for the steps at the neck and its frets, and for how the neck moved between visits.
  */
 #include "say.h"
 
@@ -79,7 +79,7 @@ void say_check_rod_by_ear(const brief *b, telling *t)
     tell(t, "By ear is only approximate: measure before cutting.");
 }
 
-/* Frets past the limit in one direction: "fret 1 0.12, fret 2 0.09". */
+/* Names the frets past the limit in one direction: "fret 1 0.12, fret 2 0.09". */
 static void tell_frets(const brief *b, sil_code code, const char *of, telling *t)
 {
     const char *gap = "";
@@ -154,7 +154,7 @@ static void tell_humidity(telling *t, double then, double now)
     }
 }
 
-/* What usually makes an action come out otherwise than planned. */
+/* The usual reasons why an action is not as planned. */
 static const char *usual_reasons(const sil_visit *visit)
 {
     if (visit->worked[SIL_SADDLE]) {

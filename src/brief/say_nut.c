@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The sentences of the steps at the nut. */
+/* The sentences for the steps at the nut. */
 #include "say.h"
 
 typedef brief_figure figure_of(const brief_slot *slot);
@@ -29,7 +29,7 @@ static brief_figure width_of(const brief_slot *slot)
     return slot->width;
 }
 
-/* The chosen slots with another of their figures. */
+/* A list of the same slots with a different figure of each. */
 static tell_list with(const brief *b, tell_list list, figure_of *figure)
 {
     for (int i = 0; i < list.count; i++) {
@@ -47,7 +47,7 @@ static tell_list slots_with(const brief *b, sil_verdict verdict)
     return list;
 }
 
-/* Those of a list for which a figure is known. */
+/* Those slots of a list whose figure is known. */
 static tell_list known(tell_list list)
 {
     for (int i = 0; i < list.count; i++) {
@@ -56,7 +56,7 @@ static tell_list known(tell_list list)
     return list;
 }
 
-/* The feelers to stop at. */
+/* Names the stack of feelers to stop at. */
 static void tell_stack(const brief *b, tell_list slots, figure_of *figure, telling *t)
 {
     tell_list stack = known(with(b, slots, figure));
@@ -79,7 +79,7 @@ static double widest_file(const sil_job *job)
     return widest;
 }
 
-/* The files to take, and the strings no file of the shop is wide enough for. */
+/* Names the files to use, and the strings for which the shop has no file wide enough. */
 static void tell_files(const brief *b, tell_list slots, telling *t)
 {
     double widest = widest_file(b->plan->job);
@@ -116,10 +116,10 @@ static void tell_fall(const brief *b, telling *t)
     tell(t, "down toward the tuners, so that the string leaves from its front edge.");
 }
 
-/* Less than this is nothing a person could file, mm. */
+/* Less than this is too little to file, mm. */
 static const double least_pass = 0.01;
 
-/* Slots that are too high, but so little that the tools cannot tell a safe pass from none. */
+/* Slots that are too high, but by so little that the tools are too coarse for a safe first pass. */
 static tell_list too_coarse(const brief *b, tell_list *filed)
 {
     tell_list coarse = *filed;
@@ -172,7 +172,7 @@ void say_file(const brief *b, telling *t)
     }
 }
 
-/* The gaps at fret 1 that some slots are worked to. */
+/* Gives the gaps at fret 1 that the slots will have when they are done. */
 static void tell_gaps(const brief *b, bool filed, bool raised, telling *t)
 {
     tell_list gaps = {.count = b->strings};

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The sentences of the steps that get ready, measure, and end a visit. */
+/* The sentences for the steps that prepare, measure, and end a visit. */
 #include "say.h"
 
 #include "../plan/plan.h"
@@ -100,7 +100,7 @@ void say_read_crowns(const brief *b, telling *t)
             "sound.");
 }
 
-/* Strings whose gap at fret 1 was not read, or read as 0: nothing there, or on the fret. */
+/* Strings whose gap at fret 1 was read as 0 (on_the_fret), or was not read. */
 static tell_list first_missing(const brief *b, bool on_the_fret)
 {
     const sil_gaps *gaps = &b->plan->bench.gaps;

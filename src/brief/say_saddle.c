@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The sentences of the steps at the saddle. */
+/* The sentences for the steps at the saddle. */
 #include "say.h"
 
 #include "../plan/plan.h"
@@ -19,7 +19,7 @@ static brief_figure action_done_of(const brief_bearing *string)
     return string->action_done;
 }
 
-/* The action at fret 12 of every string. */
+/* Gives the action at fret 12 of every string. */
 static void tell_actions(const brief *b, figure_of *figure, telling *t)
 {
     tell_list action = {.count = b->strings};
@@ -30,7 +30,7 @@ static void tell_actions(const brief *b, figure_of *figure, telling *t)
     tell_each(t, "action", &action);
 }
 
-/* What a saddle's figures count on. */
+/* Says what the figures for the saddle depend on. */
 static void tell_premise(const brief *b, telling *t)
 {
     if (b->plan->stages.changed[SIL_NUT]) {
@@ -38,7 +38,7 @@ static void tell_premise(const brief *b, telling *t)
     }
 }
 
-/* Figures at the two ends of the saddle. */
+/* Gives a figure at each end of the saddle. */
 static void tell_ends(const brief *b, const char *of, const brief_figure *figures, telling *t)
 {
     if (b->strings == 1) {
@@ -51,7 +51,7 @@ static void tell_ends(const brief *b, const char *of, const brief_figure *figure
     }
 }
 
-/* "Stop when the caliper reads 7.85 mm at string 1 and 8.80 mm at string 6." */
+/* Says "Stop when the caliper reads 7.85 mm at string 1 and 8.80 mm at string 6." */
 static void tell_caliper(const brief *b, telling *t)
 {
     const brief_figure *stop = b->saddle.caliper;
@@ -72,7 +72,7 @@ static void tell_caliper(const brief *b, telling *t)
     tell(t, ".");
 }
 
-/* A bridge that only the strings hold. */
+/* Says what to do first with a bridge that only the strings hold in place. */
 static void tell_slide_out(const brief *b, telling *t)
 {
     if (b->saddle.floats) {
@@ -82,7 +82,7 @@ static void tell_slide_out(const brief *b, telling *t)
     }
 }
 
-/* Strings in their range that come down with the others, as far as they may go. */
+/* Names the strings in their range that come down with the others but stay in range. */
 static void tell_others(const brief *b, telling *t)
 {
     tell_list others = {.count = b->strings};

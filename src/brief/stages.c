@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* What each stage comes to, in two or three words. */
+/* What is to do in each stage, in two or three words. */
 #include "within.h"
 
 static brief_stage relief_stage(brief *b)

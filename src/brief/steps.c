@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The steps in words. */
+/* Puts the steps into words. */
 #include "acts.h"
 #include "within.h"
 

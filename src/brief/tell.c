@@ -10,7 +10,7 @@ telling tell_begin(brief *b)
     return (telling){.b = b, .end = BRIEF_NO_END, .fret = -1};
 }
 
-/* The figures of all sentences stand in one list that doubles as it fills. */
+/* The figures of all sentences are kept in one list. When it is full, it is made twice as long. */
 static int keep_said(brief *b, const telling *t)
 {
     int first = b->said_count, room = b->said_room;
@@ -46,7 +46,7 @@ brief_sentence tell_end(telling *t)
 
 void tell(telling *t, const char *format, ...)
 {
-    if (!strchr(format, '%')) { /* as it is: most of a sentence, and no printf for it */
+    if (!strchr(format, '%')) { /* plain text, as most of a sentence is, needs no printf */
         text_put(&t->words, format);
         return;
     }

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* How each string rings, and where it plays in tune. */
+/* The figures that are shown for clearance and for intonation. */
 #include "within.h"
 
 static brief_figure nearest(const brief *b, double mm)
@@ -23,7 +23,7 @@ static brief_weakest weakest(const brief *b, const sil_clearance *clean, int i)
     return found;
 }
 
-/* The cents that are farthest from none. */
+/* The cents that are farthest from 0. */
 static double worst_of(const double *cents)
 {
     double worst = cents[1];

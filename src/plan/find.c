@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Findings: what the readings say, each with the figure that raised it. */
+/* The findings that follow from readings, each with the figure that caused it. */
 #include "plan.h"
 
 static void find_condition(sil_plan *plan)
@@ -57,8 +57,8 @@ static void find_relief(sil_plan *plan)
     }
 }
 
-/* The worst crown of a fret in one direction: one finding a fret, at the string it is worst under.
- */
+/* Finds the worst crown of a fret in one direction. There is one finding for a fret, at the string
+ * where it is worst. */
 static void find_crowns_at(sil_plan *plan, int fret, double sign, sil_code code)
 {
     double limit = plan->bench.wear_limit;
@@ -112,13 +112,14 @@ static void find_frets(sil_plan *plan)
     }
 }
 
-/* A gap read as 0 is at or under the crown: no figure, but a finding all the same. */
+/* A gap read as 0 means that the string touches. There is no figure then, but still a finding. */
 static bool at_nought(double gap, double deciding)
 {
     return gap == 0.0 && !(deciding > 0.0);
 }
 
-/* What work that must be read again first leaves behind is a forecast, not a fault. */
+/* A height that follows from work after which everything is measured again is only a forecast, so
+ * it is not a fault. */
 static sil_level height_level(const sil_plan *plan)
 {
     return plan->stages.forecast[SIL_FRETS] ? SIL_LEVEL_WATCH : SIL_LEVEL_ACT;
@@ -163,7 +164,8 @@ static void find_saddle(sil_plan *plan)
     }
 }
 
-/* One bound a saddle is held against, for every string it goes past it. */
+/* Compares one figure of the saddle with its limits, and adds a finding for every string past them.
+ */
 static void find_bound(sil_plan *plan, sil_code code, const double *values, double low, double high)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
@@ -175,7 +177,7 @@ static void find_bound(sil_plan *plan, sil_code code, const double *values, doub
     }
 }
 
-/* Screws, posts or wheels that end before the action wanted. */
+/* Screws, posts or thumbwheels that reach the end of their travel before the target action. */
 static void find_end_of_travel(sil_plan *plan)
 {
     const sil_job *job = plan->job;
@@ -220,7 +222,7 @@ static void find_gaps_apart(sil_plan *plan)
     }
 }
 
-/* A cut is wanted, but its first pass is 0: these tools cannot tell it from none. */
+/* A cut is needed, but its first pass is 0, because the tools are too coarse to make it safe. */
 static void find_coarse(sil_plan *plan)
 {
     for (int i = 0; i < plan->job->string_count; i++) {

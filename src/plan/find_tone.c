@@ -1,17 +1,18 @@
 /* SPDX-License-Identifier: MIT */
-/* Findings of sound: what was heard, what the pick strength asks, what the strings do not tell. */
+/* The findings about sound: buzzes, pick strength, strings whose data are missing, and
+ * intonation. */
 #include "plan.h"
 
-/* Over this b at fret 12 the formulas of a stiff string are no longer good. */
+/* With b at fret 12 above this, the formulas for a stiff string are no longer accurate. */
 static const double most_stiffness = 0.03;
 
-/* Closer to the board's edge a string is pulled off it; farther than this a screw seldom goes.
- * Common practice, no source. */
+/* A string closer than this to the board's edge can be pulled off it, mm. A screw seldom travels
+ * farther than the second figure, mm. Common practice, no source. */
 static const double least_edge = 1.5;
 static const double most_travel = 2.5;
 
-/* Sides of the board that stand off their aims by amounts this far apart. Common practice, no
- * source. */
+/* When the treble and bass sides differ by more than this in how far they are off target, the neck
+ * may be twisted, mm. Common practice, no source. */
 static const double most_twist = 0.8;
 
 static void found_note(sil_plan *plan, sil_code code, const sil_cause *note, double read,
@@ -36,7 +37,8 @@ static void find_heard(sil_plan *plan)
     }
 }
 
-/* The note of a string that carries least, of those no remedy would carry; NULL for none. */
+/* Of the notes that no remedy would make clean, the one of this string with the lowest clean force;
+ * NULL for none. */
 static const sil_cause *weakest(const sil_plan *plan, int string)
 {
     const sil_cause *worst = NULL;
@@ -72,14 +74,16 @@ static void find_strings(sil_plan *plan)
     }
 }
 
-/* A contact point outside the saddle's thickness cannot be filed there: the slot is at fault.
- * Good to know and no more: by ear it may well pass (R. M. Mottola's blind test). */
+/* Where the best contact point is outside the saddle's thickness, filing the saddle cannot reach
+ * it, and only moving the slot can. This is only a note, because by ear it may be good enough
+ * (R. M. Mottola's blind test). */
 static void find_contacts(sil_plan *plan)
 {
     double half = plan->job->saddle.thickness / 2.0;
-    /* A saddle that floats, or that screws set, is moved to where its string is in tune. */
+    /* A floating bridge, or a saddle with screws, is simply moved until the string is in tune. */
     bool slotted = sil_working_in_slot(plan->saddle.working);
-    half /= cos(plan->bench.board.saddle_slant); /* along the string, where the saddle leans */
+    half /= cos(plan->bench.board
+                    .saddle_slant); /* measured along the string, since the saddle is at an angle */
     for (int i = 0; i < plan->job->string_count; i++) {
         double off = plan->compensation[i].off_slot;
         if (slotted && sil_above(fabs(off), half)) {
@@ -109,7 +113,8 @@ static void found_far(sil_plan *plan, int string, double turned)
     }
 }
 
-/* Where nobody told how far the screws can go: farther than they seldom do. */
+/* Where the travel of the screws is not given: they would have to go farther than they usually can.
+ */
 static void find_travel(sil_plan *plan)
 {
     const sil_saddle_work *work = &plan->saddle;

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
-/* Where a cut is wanted and the tools allow no first pass: which reading would. */
+/* Where a cut is needed but the tools are too coarse for a first pass: how closely to read. */
 #include "plan.h"
 
-/* What tools of the trade read to, plus or minus, mm: feelers, a stepped or dial gauge, a dial
- * indicator. Common practice, no source. */
+/* How closely the usual tools read, plus or minus, mm: feelers, a stepped gauge, a dial gauge, a
+ * dial indicator. Common practice, no source. */
 static const double readings[] = {0.05, 0.02, 0.01, 0.005};
 
 static bool any_coarse(const sil_plan *plan, sil_stage_name stage)
@@ -20,7 +20,8 @@ static bool any_coarse(const sil_plan *plan, sil_stage_name stage)
            !plan_takes_anything(plan, plan->saddle.cut_first);
 }
 
-/* tried: room to work the reading again in, as if it had been taken with a finer tool. */
+/* tried: memory to compute the plan in again, as if the reading had been taken with a finer tool.
+ */
 static double finer_tool(const sil_plan *plan, sil_stage_name stage, sil_plan *tried)
 {
     double *tool = stage == SIL_NUT ? &tried->bench.tools.first : &tried->bench.tools.action;

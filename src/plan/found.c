@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* One more finding. */
+/* Adding a finding to a plan. */
 #include "plan.h"
 
 static const sil_finding nothing = {
@@ -7,7 +7,8 @@ static const sil_finding nothing = {
 
 sil_finding *plan_found(sil_plan *plan, sil_code code, sil_level level)
 {
-    /* The most there can be is counted out in SIL_FINDINGS_MAX; the last place takes any more. */
+    /* SIL_FINDINGS_MAX is enough for every finding there can be. If there were ever more, the last
+     * entry would be overwritten. */
     int at = plan->finding_count < SIL_FINDINGS_MAX ? plan->finding_count++ : SIL_FINDINGS_MAX - 1;
     plan->findings[at] = nothing;
     plan->findings[at].code = code;

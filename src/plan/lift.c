@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* What the neck's angle would have to give, where the saddle has no more to give. See
+/* How far the neck would have to be tilted back where the saddle cannot come down far enough. See
  * docs/arithmetic.md, "The neck's angle". */
 #include "plan.h"
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* A job through the stages to a plan. */
+/* Makes a plan from a job. */
 #include "plan.h"
 
 #include <stdlib.h>
@@ -36,7 +36,7 @@ static void order_blanks(const sil_job *job, sil_plan *plan)
 {
     const sil_allowances *allow = &job->allowances;
     const sil_board *board = &plan->bench.board;
-    /* What is told square across the board is longer along a part that leans. */
+    /* The width is given square across the board, so it is longer along a nut at an angle. */
     double nut = job->nut.width / cos(board->nut_slant);
     double saddle = job->saddle.length / cos(board->saddle_slant);
     plan->nut_blank =
@@ -49,8 +49,8 @@ static void order_blanks(const sil_job *job, sil_plan *plan)
 
 sil_status sil_plan_make(const sil_job *job, sil_plan **plan)
 {
-    /* The plan, and behind it in the same block the room that visits, finer readings and the lowest
-     * setup are worked in, one after another. */
+    /* One block holds the plan and, after it, memory to work in. Visits, finer readings and the
+     * lowest set-up use that memory one after another. */
     size_t room = sil_lowest_room(job->string_count, job->instrument.frets);
     sil_plan *made = malloc(sizeof *made + (room > sizeof *made ? room : sizeof *made));
     *plan = made;

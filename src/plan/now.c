@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* What a person is shown as read. */
+/* The present relief, gap at fret 1 and action, as they are shown. */
 #include "plan.h"
 
 double sil_relief_now(const sil_plan *plan)

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The steps, in the order a bench takes them. */
+/* The steps, in the order in which they are done at the bench. */
 #include "plan.h"
 
 static void step(sil_plan *plan, bool when, sil_stage_name stage, sil_act act)
@@ -9,7 +9,7 @@ static void step(sil_plan *plan, bool when, sil_stage_name stage, sil_act act)
     }
 }
 
-/* Whether a reading that a string's height needs is missing. */
+/* Whether a reading is missing that is needed for the height of a string. */
 static bool any_unsettled(const sil_plan *plan, const double *gaps, const double *instead)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
@@ -20,7 +20,7 @@ static bool any_unsettled(const sil_plan *plan, const double *gaps, const double
     return false;
 }
 
-/* Whether the crowns are to be looked at: a slot waits for it, or may once its gap is read. */
+/* Whether the crowns must be read: a nut slot waits for this, or may once its gap is read. */
 static bool wants_crowns(const sil_plan *plan)
 {
     const sil_reading *reading = sil_plan_reading(plan);
@@ -31,8 +31,7 @@ static bool wants_crowns(const sil_plan *plan)
                        any_unsettled(plan, gaps->first, gaps->first_open)));
 }
 
-/* Readings without which the plan cannot go on, and those it can do without but the bench should
- * not. */
+/* Steps for readings that the plan needs, and for readings that the bench should take anyway. */
 static void order_readings(sil_plan *plan)
 {
     const sil_gaps *gaps = &plan->bench.gaps;
@@ -48,8 +47,9 @@ static void order_readings(sil_plan *plan)
     step(plan, any_unsettled(plan, gaps->action, NULL), SIL_NOW, SIL_ACT_MEASURE_ACTION);
 }
 
-/* Files to feelers that nobody can name without the crown's height; sands without knowing how far
- * the saddle will stand out, or what the caliper is to read. */
+/* Steps to measure what the cuts need: the fret height, without which no stack of feelers can be
+ * given, and the saddle, without which it is not known how far it will be above the bridge or what
+ * the caliper should read. */
 static void order_measures(sil_plan *plan)
 {
     sil_nut_remedy nut = plan->nut.remedy;
@@ -87,7 +87,7 @@ static void order_nut(sil_plan *plan)
     step(plan, files && remedy != SIL_NUT_REPLACE, SIL_NUT, SIL_ACT_FILE_SLOTS);
 }
 
-/* mm: less than this is inside the feel of a file, and no person is asked for it. */
+/* Less than this is too little to file off a saddle's top, so it is left on, mm. */
 static const double least_dressing = 0.1;
 
 static double dress(const sil_plan *plan, int string)
@@ -114,7 +114,8 @@ double sil_action_after(const sil_plan *plan, int string)
            sil_left_on(plan, string) * sil_leverage(board, string);
 }
 
-/* A base that may lose next to nothing is not sanded: all comes off the top. */
+/* Where almost nothing may be sanded off the bottom, it is not sanded and the top is dressed
+ * instead. */
 bool plan_takes_anything(const sil_plan *plan, sil_line line)
 {
     double half = plan->job->saddle.length / 2.0;
@@ -133,7 +134,8 @@ sil_verdict plan_curve_at(const sil_plan *plan, int string)
                                           : SIL_LEAVE;
 }
 
-/* Whether a bridge's own curve is at fault: no line of its posts brings all strings in range. */
+/* Whether the curve of the bridge is wrong: no setting of its two posts brings all strings into
+ * their ranges. */
 static bool curve_off(const sil_plan *plan)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
@@ -166,8 +168,8 @@ static void order_saddle(sil_plan *plan)
     step(plan, !shims && sil_known(plan->neck.heel), SIL_SADDLE, SIL_ACT_NECK_RESET);
 }
 
-/* Every reading there and in its range, and nothing to put right. A buzz still heard with all that
- * right is the hand's or the instrument's, and keeps no setup from being done. */
+/* Whether every reading is given and in its range, and nothing needs to be put right. A buzz that
+ * is still heard then has a cause outside the set-up, so the set-up is done. */
 static bool all_done(const sil_plan *plan)
 {
     const sil_gaps *gaps = &plan->bench.gaps;
@@ -196,7 +198,8 @@ static void order(sil_plan *plan)
     step(plan, true, SIL_NOW, SIL_ACT_PREPARE);
     order_readings(plan);
     if (plan_relief_at_nought(plan)) {
-        return; /* straight or back-bowed: not even the rod is turned before that is known */
+        return; /* not even the rod is turned before it is known whether the neck is straight or
+                   back-bowed */
     }
     step(plan, plan_bowed_for_good(plan), SIL_ROD, SIL_ACT_NECK_BOW);
     step(plan, plan->stages.changed[SIL_ROD], SIL_ROD, SIL_ACT_ROD);

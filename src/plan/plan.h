@@ -1,16 +1,17 @@
 /* SPDX-License-Identifier: MIT */
-/* The plan as the rooms above it see it, and within the plan its parts in the order they run. */
+/* The plan's own fields, which other parts of the source may read, and the functions that fill
+ * them, in the order in which they run. */
 #ifndef SILLET_PLAN_PARTS_H
 #define SILLET_PLAN_PARTS_H
 
 #include <sillet/plan.h>
 
-/* A plan. Nothing in it points into itself: a copy is a plan of its own, of the same job. */
+/* A plan. It has no pointers into itself, so it can be copied. */
 struct sil_plan {
     const sil_job *job;
-    int reading;    /* index of the reading that counts, or -1: none */
-    int only_stage; /* the stage whose findings and steps are left, or -1: all */
-    bool done;      /* every reading is in its range and nothing is left to do */
+    int reading;    /* index of the reading to use, or -1: none */
+    int only_stage; /* the stage whose findings and steps are kept, or -1: all */
+    bool done;      /* every reading is in its range and there is no work left */
     int finding_count, step_count, cause_count, visit_count;
     sil_bench bench;
     sil_stages stages;
@@ -24,88 +25,92 @@ struct sil_plan {
     sil_blank saddle_blank;
     sil_neck neck;
     double finer_first, finer_action;     /* what plan_finer_tool gives */
-    sil_pluck pluck;                      /* with the tension of each string */
-    sil_clearance clean_now, clean_after; /* on the first and the last stage */
-    sil_lowest lowest;                    /* unknown where a tension is */
+    sil_pluck pluck;                      /* including the tension of each string */
+    sil_clearance clean_now, clean_after; /* before any work, and after the last stage */
+    sil_lowest lowest;                    /* unknown where a tension is unknown */
     sil_compensation compensation[SIL_STRINGS_MAX];
-    sil_line slot_as_built; /* setback over z: the straight line nearest to the setbacks built */
-    sil_line slot_best;     /* and to those wanted, the nut as it is */
+    sil_line slot_as_built; /* setback over z: the straight line nearest to the present setbacks */
+    sil_line slot_best;     /* the one nearest to the best setbacks without changing the nut */
 
-    /* Lists, of which only so many as counted above are filled. They stand last: nothing clears
-     * them. */
+    /* Lists. Only as many entries as are counted above are filled. The lists are the last fields,
+     * because they are large and are not cleared. */
     sil_finding findings[SIL_FINDINGS_MAX];
     sil_step steps[SIL_STEPS_MAX];
     sil_cause causes[SIL_CAUSES_MAX];
-    sil_visit visits[SIL_VISITS_MAX]; /* oldest first; one a reading */
+    sil_visit visits[SIL_VISITS_MAX]; /* oldest first; one for each reading */
 };
 
-/* Fills nut_withheld and saddle_withheld, takes the withheld work back and marks its stages. */
+/* Fills nut_withheld and saddle_withheld, removes the figures of withheld work, and marks the
+ * stages that wait. */
 void plan_withhold(sil_plan *plan);
 
-/* From one reading through the stages to the work at nut and saddle: all that a visit rests on.
- * ratio, spread: of the neck, as in sil_bench. */
+/* Computes the stages and the work at nut and saddle from one reading. A visit needs no more than
+ * this. ratio, spread: rod_ratio and rod_spread, as in sil_bench. */
 void plan_work(const sil_job *job, int reading, double ratio, double spread, sil_plan *plan);
 
-/* The same from the bench that is laid in plan already. */
+/* The same, from the bench that is already in plan. */
 void plan_work_bench(const sil_job *job, int reading, sil_plan *plan);
 
-/* Works every visit, oldest first, each with what those before taught of the neck. Left in plan:
- * the work of the last, and the visits. other: a second plan to work them in, which may be as
- * malloc gives it. */
+/* Computes every visit, oldest first, each with the rod ratio that the visits before it showed.
+ * Afterwards plan has the work of the last visit, and the list of visits. other: memory for a
+ * second plan to compute in, which need not be cleared. */
 void plan_visits(sil_plan *plan, sil_plan *other);
 void plan_find_visits(sil_plan *plan);
-/* What a tilted neck would have to give, where the saddle is stopped. */
+
+/* How far the neck would have to be tilted back, where the saddle cannot come down far enough. */
 void plan_lift(sil_plan *plan);
 
-/* Where a string still stands once a bridge's two posts are at their best: over its range SIL_TAKE,
- * under it SIL_RAISE; SIL_LEAVE in it, and for any other bridge. */
+/* On a bridge with two posts: whether a string is still too high (SIL_TAKE) or too low (SIL_RAISE)
+ * when the posts are at their best. SIL_LEAVE if it is in its range, and for any other bridge. */
 sil_verdict plan_curve_at(const sil_plan *plan, int string);
 
-/* Whether a zero fret's crown is too high under a string. Too low it is by a buzz alone: level with
- * its neighbours it leaves next to no gap, and rings as any fret does. */
+/* Whether a zero fret is too high under a string. That it is too low shows only as a buzz, because
+ * a zero fret level with the other frets leaves almost no gap and still rings clean. */
 bool plan_zero_fret_high(const sil_plan *plan, int string);
 
-/* room: for the lowest setup, as sil_lowest_room says. */
+/* room: memory to find the lowest set-up in, of sil_lowest_room bytes. */
 void plan_ring(sil_plan *plan, void *room);
 void plan_tune(sil_plan *plan);
 void plan_find(sil_plan *plan);
 void plan_find_tone(sil_plan *plan);
 
-/* A new finding at the end of the plan's, of no string, no fret and no figure yet. */
+/* Adds a finding at the end of the plan's list, without string, fret or figure. */
 sil_finding *plan_found(sil_plan *plan, sil_code code, sil_level level);
 
-/* A new finding with the figure that raised it and the range or limit it was held against. */
+/* Adds a finding, with the figure that caused it and the range or limit it is compared with. */
 void plan_found_figure(sil_plan *plan, sil_code code, sil_level level, sil_stage_name stage,
                        int string, double read, sil_band range);
 
 void plan_order(sil_plan *plan);
 
-/* Whether a line off the saddle's base is anything a person could take: a hundredth at an end. */
+/* Whether a cut off the saddle's bottom is large enough to make: at least 0.01 mm at one end. */
 bool plan_takes_anything(const sil_plan *plan, sil_line line);
 
-/* What the action (saddle) or the gap at fret 1 (nut) would have to be read to, plus or minus, for
- * every cut that the tools are too coarse for to get a first pass; unknown where no tool does, or
- * no cut is too small for the tools there are. plan_look_finer finds both. */
+/* How closely the action (for the saddle) or the gap at fret 1 (for the nut) must be read, plus or
+ * minus, so that every cut has a first pass. Unknown where the present tools are good enough, and
+ * where no tool is. plan_look_finer finds both figures. */
 double plan_finer_tool(const sil_plan *plan, sil_stage_name stage);
 void plan_look_finer(sil_plan *plan, sil_plan *tried);
 
-/* Whether anything of the instrument's state stops all work: bridge, braces, pitch, climate. */
+/* Whether the state of the instrument stops all work: bridge, braces, pitch or climate. */
 bool plan_stopped(const sil_plan *plan);
 
-/* The saddle would stand too low out of the bridge, on readings that hold: nothing but that keeps
- * it from being cut. On a forecast it may yet come right. */
+/* Whether the saddle is withheld only because it would end up too low above the bridge, or past the
+ * end of its travel. Never true of a forecast, because that may still change. */
 bool plan_sinks_too_low(const sil_plan *plan);
 
-/* Whether a held gap and an open one of the same string tell of different slots: one is wrong. */
+/* Whether the gaps of one string, read held and open, cannot both be right. */
 bool plan_gaps_apart(const sil_plan *plan, int string);
 
-/* Relief out of its range, and nobody said whether there is a rod to mend it. */
+/* Whether relief is out of its range, and it was not given whether there is a rod to put it right.
+ */
 bool plan_rod_unknown(const sil_plan *plan);
 
-/* Relief past all setting up, and no rod to mend it. */
+/* Whether relief is too far out for a set-up, and there is no rod to put it right. */
 bool plan_bowed_for_good(const sil_plan *plan);
 
-/* Relief read as 0 under a string: straight or back-bowed, a string cannot tell. */
+/* Whether relief was read as 0 under a string: the neck is straight or back-bowed, and the string
+ * cannot show which. */
 bool plan_relief_at_nought(const sil_plan *plan);
 
 #endif

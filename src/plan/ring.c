@@ -1,15 +1,15 @@
 /* SPDX-License-Identifier: MIT */
-/* Will it buzz, where and why; and the lowest setup that rings clean. See docs/arithmetic.md,
+/* Finds which notes buzz and why, and the lowest set-up that rings clean. See docs/arithmetic.md,
  * "Clearance". */
 #include "plan.h"
 
-/* How far each thing that a remedy puts right is out of its range; 0: in it. */
+/* How far out of its range each thing is that a remedy can put right; 0: in its range. */
 typedef struct astray {
     double how_far[SIL_STRINGS_MAX][SIL_REMEDIES];
 } astray;
 
-/* How far a reading stands from its aim, in widths of that side of its range or what the tool reads
- * to, the larger; 0 where it is in range, or unknown. */
+/* How far a reading is from its target, divided by the width of that side of its range or by the
+ * tool's reading error, whichever is larger. 0 where the reading is in range, or unknown. */
 static double distance(double read, sil_band range, double tool)
 {
     if (sil_above(read, range.high)) {
@@ -47,7 +47,7 @@ static void judge_readings(const sil_plan *plan, astray *a)
     }
 }
 
-/* The note's clean force with some remedies taken together, in the order of the bench. */
+/* The hardest clean pluck of the note with some remedies together, in the order of the work. */
 static double remedied_together(const sil_plan *plan, int string, int fret, const bool *taken,
                                 sil_clearance *clean)
 {
@@ -61,7 +61,8 @@ static double remedied_together(const sil_plan *plan, int string, int fret, cons
     return clean->force[string][fret];
 }
 
-/* A note that the model says should ring: the hand, or what the model does not see. */
+/* The cause given for a note that should ring clean by the model: playing technique, or something
+ * that the model does not know. */
 static sil_cause_name excuse(const sil_plan *plan, const sil_cause *note)
 {
     bool crowns_read = sil_plan_reading(plan)->crowns_read != SIL_CROWNS_NOT_READ;
@@ -69,7 +70,8 @@ static sil_cause_name excuse(const sil_plan *plan, const sil_cause *note)
     return told ? SIL_CAUSE_TECHNIQUE : SIL_CAUSE_UNEXPLAINED;
 }
 
-/* An open string that lies on the 1st fret: no height follows, and none is needed to tell why. */
+/* Whether this is an open string that rests on the first fret. No height can be computed from that,
+ * but the cause of the buzz is clear without one. */
 static bool lies_on_fret_1(const sil_plan *plan, const sil_cause *note)
 {
     const sil_gaps *gaps = &plan->bench.gaps;
@@ -119,13 +121,14 @@ static bool heard(const sil_reading *reading, int string, int fret)
     return false;
 }
 
-/* A stop's clean force; unknown at the last fret, which has nothing to touch. */
+/* The hardest clean pluck at a fret. Unknown at the last fret, since there is no fret beyond it to
+ * touch. */
 static double force_of(const sil_plan *plan, const sil_clearance *clean, int string, int fret)
 {
     return fret < plan->bench.board.frets ? clean->force[string][fret] : SIL_UNKNOWN;
 }
 
-/* Notes heard to buzz, or that will under this pick. */
+/* Lists the notes that were heard to buzz, or will buzz at this pick strength. */
 static void list_notes(sil_plan *plan)
 {
     const sil_reading *reading = sil_plan_reading(plan);
@@ -141,7 +144,7 @@ static void list_notes(sil_plan *plan)
     }
 }
 
-/* Every note's clean force with one remedy alone. */
+/* The hardest clean pluck of every note with one remedy alone. */
 static void try_remedy(sil_plan *plan, int remedy, sil_clearance *clean)
 {
     sil_fit fit = plan->stages.fit[SIL_NOW];

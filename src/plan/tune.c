@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Will it play in tune: where each string is to leave nut and saddle. See docs/arithmetic.md,
+/* Intonation: where each string should leave the nut and saddle. See docs/arithmetic.md,
  * "Compensation". */
 #include "plan.h"
 
@@ -43,7 +43,8 @@ static void tune_string(sil_plan *plan, const sil_reading *reading, int i)
     }
     told->move = SIL_UNKNOWN;
     if (reading && sil_known(reading->cents[i])) {
-        /* Read at today's heights; what is left to correct is what it will be at the last ones. */
+        /* The cents were read at the present heights. What must be corrected is the error at the
+         * heights after the last stage. */
         sil_pitch_string now = pitch_string(plan, &plan->stages.fit[SIL_NOW], i);
         double change =
             told->as_built[SIL_PITCH_FRETS] - sil_cents(&now, setback, advance, SIL_PITCH_FRETS);
@@ -51,8 +52,8 @@ static void tune_string(sil_plan *plan, const sil_reading *reading, int i)
     }
 }
 
-/* A saddle's slot is straight: how far each contact point lies off its line, as built and at best.
- */
+/* A saddle slot is straight. Finds how far each best contact point is from the line of the present
+ * slot, and the line of the best slot. */
 static void lay_slot(sil_plan *plan)
 {
     int strings = plan->job->string_count;

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* What stands in a plan, to look at from outside. */
+/* The functions by which programs read a plan. */
 #include "plan.h"
 
 const sil_job *sil_plan_job(const sil_plan *plan)

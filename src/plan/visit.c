@@ -1,20 +1,21 @@
 /* SPDX-License-Identifier: MIT */
-/* Visits: what each reading shows of the work before it, and what that teaches of the neck. */
+/* Visits: compares each reading with the plan before it, and learns from it how the neck moves. */
 #include "plan.h"
 
 #include <string.h>
 
-/* Relief must have moved by this much before a neck is judged by it: the tools' spread is then a
- * fifth of the change or less. */
+/* Relief must have changed by at least this much before the rod ratio is computed from it, mm. The
+ * error of the tools is then at most a fifth of the change. */
 static const double least_move = 0.1;
 
-/* A swing of humidity past this moves the top as well as the neck: common practice, no source. */
+/* A larger change of humidity than this moves the top as well as the neck: common practice, no
+ * source. */
 static const double climate_swing_pct = 10.0;
 
-/* How well a first pass is kept to without a caliper, mm: common practice, no source. */
+/* How closely a first pass can be made without a caliper, mm: common practice, no source. */
 static const double pass_kept = 0.05;
 
-/* Past this many standard uncertainties two figures are called unlike. */
+/* Two figures that differ by more than this many standard uncertainties do not agree. */
 static const double coverage = 3.0;
 
 static double over_twelve(const sil_plan *plan, const sil_fit *fit, int i)
@@ -22,8 +23,8 @@ static double over_twelve(const sil_plan *plan, const sil_fit *fit, int i)
     return sil_action(&plan->bench.board, fit, i, 12);
 }
 
-/* What came off the saddle under a string by the caliper, where it was read both times and no shim
- * or new saddle came between. */
+/* How much came off the saddle under a string, by the caliper. Known where it was read at both
+ * visits and neither a shim nor a new saddle was put in between. */
 static double by_caliper(const sil_plan *before, const sil_plan *now, int i)
 {
     const sil_reading *was = sil_plan_reading(before), *is = sil_plan_reading(now);
@@ -39,7 +40,7 @@ static double by_caliper(const sil_plan *before, const sil_plan *now, int i)
     return treble + (bass - treble) * share;
 }
 
-/* What the plan before asked to take off under a string before reading again. */
+/* How much the plan before said to take off under a string before measuring again. */
 static double as_told(const sil_plan *before, int i)
 {
     const sil_saddle_work *work = &before->saddle;
@@ -59,7 +60,8 @@ static double as_told(const sil_plan *before, int i)
     }
 }
 
-/* Whether the saddle was worked: the caliper decides, else that it was asked for. */
+/* Whether the saddle was worked. The caliper decides; without it, work that was in the plan is
+ * taken as done. */
 static bool saddle_worked(const sil_plan *before, const sil_plan *now)
 {
     sil_saddle_remedy remedy = before->saddle.remedy;
@@ -90,8 +92,8 @@ static void work_slots(const sil_plan *before, sil_fit *fit)
     }
 }
 
-/* Whether that plan came as far as its rod and frets: not where all work was stopped, or a back-bow
- * was to be looked for first. */
+/* Whether that plan had work on rod and frets to do. It had none where all work was stopped, or
+ * where it first had to be found out whether the neck is back-bowed. */
 static bool went_on(const sil_plan *plan)
 {
     return !plan_stopped(plan) && !plan_relief_at_nought(plan);
@@ -122,8 +124,9 @@ static void work_frets(const sil_plan *before, sil_fit *fit)
     }
 }
 
-/* The state before, on the neck as it is now; how it moved is foretold by the neck's ratio. A
- * change the tools could make up is none, unless the rod was to be turned. */
+/* Gives the state before the bend that the neck has now; the neck's rod ratio predicts how the
+ * heights change with it. A change that may be only error of the tools is ignored, unless the rod
+ * was to be turned. */
 static void move_neck(const sil_plan *before, const sil_plan *now, double ratio, sil_fit *fit)
 {
     double bend = now->stages.fit[SIL_NOW].bend;
@@ -157,8 +160,9 @@ static void actions(const sil_plan *plan, const sil_fit *fit, double out[SIL_STR
     }
 }
 
-/* Nut and saddle asked for in one plan may be visits apart, and the sheet does not say: without a
- * caliper the saddle is taken as done where that is nearer to what was read. */
+/* Where a plan had work at both nut and saddle, they may have been done at different visits, and
+ * the sheet does not say. Without a caliper, the saddle is taken as done if that is nearer to what
+ * was read. */
 static void foretell_cuts(const sil_plan *before, const sil_plan *now, sil_fit *fit, sil_visit *v)
 {
     double with_nut[SIL_STRINGS_MAX] = {0.0};
@@ -191,7 +195,8 @@ static bool any_worked(const sil_visit *v)
     return false;
 }
 
-/* Standard uncertainties of read less predicted: one string's own, and what all share. */
+/* Standard uncertainties of the reading less the prediction: the part of each string by itself, and
+ * the part that all strings share. */
 static void weigh(const sil_plan *before, const sil_plan *now, const sil_visit *v, double *own,
                   double *shared)
 {
@@ -230,7 +235,8 @@ static bool climate_swung(const sil_plan *before, const sil_plan *now)
            climate_swing_pct;
 }
 
-/* Of the change an even bend gives, what this neck showed: known where the rod alone was turned. */
+/* The change that this neck showed, divided by the change that an even bend gives. Known only where
+ * nothing but the rod was turned. */
 static double neck_ratio(const sil_plan *before, const sil_plan *now, const double *was,
                          const sil_visit *v)
 {
@@ -264,7 +270,7 @@ static void foretell(const sil_plan *before, const sil_plan *now, sil_visit *v)
     compare(before, now, v);
 }
 
-/* As shown; of a string at or under its crowns nothing is known. */
+/* The action as shown; unknown where the string touches. */
 static double read_action(const sil_plan *plan, int i)
 {
     double action = sil_action_now(plan, i);
@@ -290,7 +296,7 @@ void plan_visits(sil_plan *plan, sil_plan *other)
     int last = job->reading_count - 1;
     int first = last >= SIL_VISITS_MAX ? last - SIL_VISITS_MAX + 1 : 0;
     double ratio = 1.0, spread = SIL_ROD_SPREAD;
-    /* Every second visit is worked in `other`, so that the last ends in `plan`. */
+    /* The visits are computed in `plan` and `other` in turn, so that the last one is in `plan`. */
     sil_plan *now = (last - first) % 2 == 0 ? plan : other, *before = NULL;
     if (last < 0) {
         plan_work(job, -1, ratio, spread, plan);

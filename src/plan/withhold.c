@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* What may not be cut today, and why. See docs/arithmetic.md, "What is withheld". */
+/* Which parts may not be cut today, and why. See docs/arithmetic.md, "What is withheld". */
 #include "plan.h"
 
 static void withhold(sil_withheld *withheld, bool when, sil_code code)
@@ -35,8 +35,9 @@ bool plan_gaps_apart(const sil_plan *plan, int string)
     }
     double told =
         sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_NOW], string, gaps->first_held);
-    /* More than the worst the three tools can add up to: a gap counts about twice, the action and
-     * the relief by their small share at the first fret. Held on the fret, 0, is at or under. */
+    /* The largest difference that the errors of the three tools can explain together. The gap
+     * counts about twice, and action and relief by their small share at the first fret. A held gap
+     * read as 0 means that the string touches. */
     double explained = 2.2 * tools->first + 0.2 * (tools->action + tools->relief);
     double held = gaps->first[string];
     return held > 0.0 ? fabs(told - held) > explained : held == 0.0 && told > explained;
@@ -75,7 +76,7 @@ static bool climate_off(const sil_plan *plan)
                        reading->humidity_pct > limits->humidity_high_pct);
 }
 
-/* What holds for both parts. */
+/* The reasons that hold for both parts. */
 static void withhold_all(const sil_plan *plan, sil_withheld *withheld)
 {
     const sil_reading *reading = sil_plan_reading(plan);
@@ -123,7 +124,7 @@ static bool crowns_unread(const sil_plan *plan)
     return !reading || reading->crowns_read == SIL_CROWNS_NOT_READ;
 }
 
-/* Where the saddle turns on posts, how far each goes down counts; else each string's own. */
+/* On two posts, how far each post goes down is what counts; otherwise how far each string does. */
 static double short_on_screws(const sil_plan *plan, int i)
 {
     const sil_saddle_work *work = &plan->saddle;
@@ -144,8 +145,8 @@ static double short_by(const sil_plan *plan, int i)
                : short_on_screws(plan, i);
 }
 
-/* Lowering a saddle that would then stand too low, or past the end of its screws, cures nothing:
- * the neck's angle is at fault. */
+/* Whether lowering the saddle to its target would leave it too low above the bridge, or past the
+ * end of its travel. The angle of the neck is then at fault. */
 static bool is_stopped(sil_plan *plan)
 {
     bool stopped = false;
@@ -169,7 +170,8 @@ bool plan_zero_fret_high(const sil_plan *plan, int string)
     double gap = sil_first_gap(&bench->board, &plan->stages.fit[SIL_FRETS], string,
                                bench->targets.first_held);
     sil_band range = bench->targets.first[string];
-    /* As a slot is judged: where range and cut point opposite ways it is left to the saddle. */
+    /* Judged as a nut slot is: where the range and the cut go in opposite directions, it is left to
+     * the saddle. */
     return bench->zero_fret && sil_above(gap, range.high) && plan->stages.deepen[string] > 0.0;
 }
 

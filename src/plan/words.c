@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Fixed words for programs: they stay as they are, whatever a person is told. */
+/* The fixed words for programs. They do not change when the words for people do. */
 #include <sillet/plan.h>
 
 const char *sil_level_word(sil_level level)

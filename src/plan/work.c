@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* One reading through the stages to the work at nut and saddle. */
+/* Computes the stages and the work at nut and saddle from one reading. */
 #include "plan.h"
 
 static sil_nut_given nut_given(const sil_job *job)

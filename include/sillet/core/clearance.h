@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Clearance: how hard each note may be plucked before it buzzes, on which fret it then does, and
- * the lowest setup that still rings clean. */
+/* Clearance: how hard each note can be plucked before it buzzes, which fret it buzzes on, and the
+ * lowest set-up that still rings clean. */
 #ifndef SILLET_CLEARANCE_H
 #define SILLET_CLEARANCE_H
 
@@ -10,82 +10,89 @@
 extern "C" {
 #endif
 
-/* How a string is plucked: the part of the force that is square to the board. */
+/* Where the strings are plucked, and how tight they are. A pluck force, wherever one is given, is
+ * the part of the force that is square to the board. */
 typedef struct sil_pluck {
     double at;                       /* from the saddle, mm, > 0 */
-    double tension[SIL_STRINGS_MAX]; /* N; unknown: nothing is told of that string */
+    double tension[SIL_STRINGS_MAX]; /* N; where unknown, that string's results are unknown */
 } sil_pluck;
 
-/* Of every string and stop: the hardest clean pluck and the fret that sets it. Stop 0 is the open
- * string; the last fret has nothing to touch. */
+/* For every string, open (index 0) and fretted at each fret: the hardest pluck that still rings
+ * clean, and the fret the string touches first when plucked harder. There is no entry for the last
+ * fret, since there is no fret beyond it to touch. */
 typedef struct sil_clearance {
-    double force[SIL_STRINGS_MAX][SIL_FRETS_MAX]; /* N; negative: stopped dead on that fret */
+    double force[SIL_STRINGS_MAX][SIL_FRETS_MAX]; /* N; negative: rests on that fret unplucked */
     int at_fret[SIL_STRINGS_MAX][SIL_FRETS_MAX];  /* 0 where the force is unknown */
 } sil_clearance;
 
-/* sil_pluck_depth: how far a pluck of 1 N pulls a string aside where it is plucked.
+/* sil_pluck_depth: how far a pluck of 1 N pulls a string aside, at the place it is plucked.
  * Given:    tension  N
- *           length   from the stop to the saddle, mm
+ *           length   sounding length, from the nut or the fret to the saddle, mm
  *           at       from the saddle, mm; taken as 3/4 of the length where it is more
- * Returned: mm by N
+ * Returned: mm per N
  */
 double sil_pluck_depth(double tension, double length, double at);
 
-/* sil_envelope: how deep a string pulled aside by 1 at a place goes elsewhere once let go.
- * Given:    length  mm
- *           at      where it is pulled, from the saddle, mm; as above
- *           u       from the stop, 0..length, mm
+/* sil_envelope: how far a plucked string swings at one place, as a share of how far it was pulled
+ * aside at the place plucked.
+ * Given:    length  sounding length, mm
+ *           at      where it is plucked, from the saddle, mm; limited as in sil_pluck_depth
+ *           u       place in question, from the nut or the fret, 0..length, mm
  * Returned: 0..1
- * Notes:    exact for an ideal string: it stays inside a parallelogram, and goes deepest at the
- *           place pulled and at its mirror image from the stop
- * Reference: the plucked string after d'Alembert; checked against its Fourier sum in the tests
+ * Accuracy: exact for an ideal string
+ * Notes:    an ideal string stays inside a parallelogram. It swings furthest at the place plucked
+ *           and at the mirror image of that place about the middle of the string.
+ * Reference: d'Alembert's plucked string; the tests check it against its Fourier sum
  */
 double sil_envelope(double length, double at, double u);
 
-/* sil_clearance_find: the clean force of every string and stop.
+/* sil_clearance_find: the hardest clean pluck for every string at every fret.
  * Given:    board      laid
  *           fit        bend, crowns and heights; unknown ones give unknown forces
- *           pluck      where, and the tensions
- * Returned: clearance  of the board's strings and frets; the rest is untouched
- * Notes:    an ideal string touches nothing if and only if it is plucked under the clean force, and
- *           just over it touches the fret told, first and alone
- * Accuracy: for stiffness and loss, to about a tenth; optimistic on thick plain strings at the
- *           first frets
+ *           pluck      place of the pluck, and the tensions
+ * Returned: clearance  filled for the board's strings and frets; the rest is untouched
+ * Accuracy: to about a tenth, because stiffness and damping are left out; too optimistic for thick
+ *           plain strings at the first frets
+ * Notes:    an ideal string touches nothing when plucked below this force. Just above it, it
+ *           touches the fret given in at_fret and no other.
  */
 void sil_clearance_find(const sil_board *board, const sil_fit *fit, const sil_pluck *pluck,
                         sil_clearance *clearance);
 
-/* What the lowest clean setup is to keep. */
+/* The limits that the lowest clean set-up must keep. */
 typedef struct sil_lowest_wish {
-    double force[SIL_STRINGS_MAX]; /* every note clean under this pluck, N */
-    double most_relief;            /* mm, over board->relief_at */
-    double least_first;            /* gap at fret 1, borne on 3, mm */
+    double force[SIL_STRINGS_MAX]; /* every note must ring clean at this pluck, N */
+    double most_relief;            /* at fret board->relief_at, mm */
+    double least_first;            /* gap at fret 1, the string held down at fret 3, mm */
 } sil_lowest_wish;
 
 typedef struct sil_lowest {
-    double relief; /* mm, over board->relief_at */
-    sil_fit fit;   /* its bend and heights; crowns as given */
+    double relief; /* at fret board->relief_at, mm */
+    sil_fit fit;   /* the bend and heights of this set-up; the crowns as given */
 } sil_lowest;
 
-/* sil_lowest_room: the room sil_lowest_find works in.
+/* sil_lowest_room: the size of the memory that sil_lowest_find needs to work in.
  * Given:    strings  1..SIL_STRINGS_MAX
  *           frets    1..SIL_FRETS_MAX
  * Returned: bytes
  */
 size_t sil_lowest_room(int strings, int frets);
 
-/* sil_lowest_find: relief and heights with the lowest mean action at fret 12 that ring clean.
+/* sil_lowest_find: the relief and heights that give the lowest mean action at fret 12 and still
+ * ring clean.
  * Given:    board   laid
- *           crowns  as they are, or will be; NULL: all sound
- *           pluck   where, and the tensions
- *           wish    what it is to keep
- *           room    sil_lowest_room bytes, aligned as malloc does; nothing in it is needed after
- * Returned: lowest  of equal means the least relief, then the lowest nut
- * Status:   SIL_DONE; SIL_NOT_KNOWN where a tension or force is, or the board has no third fret:
- *           lowest is then unknown
- * Accuracy: exact to rounding: the programme is solved at its corners
- * Notes:    for a bend, each string is a linear programme in two heights; their sum is convex and
- *           made of straight pieces in the bend, and its lowest point is found by its tangents.
+ *           crowns  the crowns to ring clean over; NULL: all sound
+ *           pluck   place of the pluck, and the tensions
+ *           wish    the limits to keep
+ *           room    sil_lowest_room bytes, aligned as by malloc; free to reuse after the call
+ * Returned: lowest  where several give the same mean, the one with the least relief, then the
+ *                   lowest nut
+ * Status:   SIL_DONE; SIL_NOT_KNOWN where a tension or force is unknown, or the board has no third
+ *           fret: lowest is then unknown
+ * Accuracy: exact but for rounding, because the linear programme is solved at its corners
+ * Notes:    for a given bend, each string is a linear programme in its two heights. The sum over
+ *           the strings is a convex function of the bend made of straight pieces, and its lowest
+ *           point is found from its tangents.
  */
 sil_status sil_lowest_find(const sil_board *board, const sil_crowns *crowns, const sil_pluck *pluck,
                            const sil_lowest_wish *wish, void *room, sil_lowest *lowest);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The nut: where the slots stand, how wide, how deep, and the feelers to file each down to. */
+/* The nut: the place, width and depth of each slot, and the stack of feelers to file it down to. */
 #ifndef SILLET_NUT_H
 #define SILLET_NUT_H
 
@@ -11,14 +11,15 @@ extern "C" {
 
 typedef enum sil_spacing { SIL_EQUAL_GAP, SIL_EQUAL_CENTRE } sil_spacing;
 
-/* Strings by course, and the distance of their centres inside one. */
+/* How the strings are grouped in courses. */
 typedef struct sil_courses {
     int strings;       /* 1..SIL_STRINGS_MAX */
-    const int *course; /* of each string, from 0 and never falling; as sil_board's */
-    double pair;       /* mm; no matter where each string is a course */
+    const int *course; /* the course of each string, from 0, in rising order; as in sil_board */
+    double pair;       /* from centre to centre inside a course, mm; not used where every course
+                          has one string */
 } sil_courses;
 
-/* sil_nut_centres: lateral place of each string at the nut.
+/* sil_nut_centres: how far each string is from the centre line at the nut.
  * Given:    courses      1 or more strings
  *           gauge        of each string, mm
  *           width        board width at the nut, mm
@@ -28,33 +29,38 @@ typedef struct sil_courses {
  *                        centre to centre
  * Returned: nut_z        mm from the centre line, + toward string 1
  *           gap          between string edges, mm; unknown for equal centres and for one course
- * Notes:    one course of several strings stands midway between what the edges leave.
+ * Notes:    a single course of several strings is centred between the two edge distances
  */
 void sil_nut_centres(const sil_courses *courses, const double *gauge, double width,
                      double edge_treble, double edge_bass, sil_spacing spacing, double *nut_z,
                      double *gap);
 
-/* sil_saddle_centres: lateral place of each string at the saddle, in equal steps between courses.
- * Given:    courses   as above
- *           spread    centre to centre of the outer strings, mm
- * Returned: saddle_z  mm from the centre line, + toward string 1; one course stands in the middle
+/* sil_saddle_centres: how far each string is from the centre line at the saddle, with equal steps
+ * between courses.
+ * Given:    courses   as for sil_nut_centres
+ *           spread    string spacing at the saddle, between the centres of the outer strings, mm
+ * Returned: saddle_z  mm from the centre line, + toward string 1; a single course is in the middle
  */
 void sil_saddle_centres(const sil_courses *courses, double spread, double *saddle_z);
 
 /* sil_file_width: the width to cut a slot to.
  * Given:    gauge, allowance  mm
- *           files, count      the shop's nut files, mm, any order; count 0: no list
- * Returned: the file nearest gauge + allowance that is not under the gauge (of two as near, the
- *           narrower); gauge + allowance where no list is given or no file is wide enough
+ *           files, count      the shop's nut files, mm, in any order; count 0: no list
+ * Returned: of the files at least as wide as the gauge, the one nearest to gauge + allowance (of
+ *           two equally near, the narrower); gauge + allowance itself where no list is given or no
+ *           file is wide enough
  */
 double sil_file_width(double gauge, double allowance, const double *files, int count);
 
-/* What a nut is made to, beyond the slots' depths. */
+/* The dimensions and limits for work at the nut. */
 typedef struct sil_nut_given {
-    double seat_to_board;              /* board surface over the nut's seat, centre line, mm */
-    double head_angle_deg, fall_share; /* the head's angle, and the share of it a slot falls by */
+    double seat_to_board;              /* height of the board's surface above the floor of the nut's
+                                          slot in the neck, on the centre line, mm */
+    double head_angle_deg, fall_share; /* headstock angle, and the share of it by which a nut slot
+                                          slopes down toward the tuners */
     double gauge[SIL_STRINGS_MAX];
-    double bury[SIL_STRINGS_MAX]; /* depth under the finished top, in gauges */
+    double bury[SIL_STRINGS_MAX]; /* depth of the slot below the finished top, as a share of the
+                                     gauge */
     double most_shim, shim_step;  /* mm */
 } sil_nut_given;
 
@@ -69,34 +75,39 @@ typedef enum sil_nut_remedy {
 
 typedef struct sil_nut_work {
     sil_nut_remedy remedy;
-    sil_verdict verdict[SIL_STRINGS_MAX]; /* the stage's, or to wait: with others not yet read */
-    double first_pass[SIL_STRINGS_MAX];   /* 0 for a slot left or raised */
-    double floor[SIL_STRINGS_MAX];        /* finished floor over the nut's seat, front face */
-    double stack[SIL_STRINGS_MAX];        /* feelers on the board beside the slot to file down to */
-    double depth[SIL_STRINGS_MAX];        /* slot depth under the finished top */
-    double shim;                          /* unknown where none is asked for */
-    double fall_angle_deg;                /* the slot's fall toward the tuners */
-    double top;                           /* greatest floor + depth, the nut's height */
+    sil_verdict verdict[SIL_STRINGS_MAX]; /* of the nut stage; or to wait, where other strings
+                                             must be read first */
+    double first_pass[SIL_STRINGS_MAX];   /* 0 for a slot that is left or raised */
+    double floor[SIL_STRINGS_MAX];        /* finished slot floor, at the front face, above the floor
+                                             of the nut's slot in the neck */
+    double stack[SIL_STRINGS_MAX];        /* stack of feelers to file down to, on the board in front
+                                             of the slot */
+    double depth[SIL_STRINGS_MAX];        /* depth of the slot below the finished top */
+    double shim;                          /* unknown where no shim is needed */
+    double fall_angle_deg;                /* slope of the slots down toward the tuners */
+    double top;                           /* height of the nut: the greatest floor + depth */
 } sil_nut_work;
 
-/* sil_nut_cut: the work at the nut.
- * Given:    bench, stages  stages run
- *           make           as above; unknown figures give unknown results
+/* sil_nut_cut: computes the work at the nut.
+ * Given:    bench, stages  after sil_stages_run
+ *           make           dimensions and limits; unknown ones give unknown results
  * Returned: work
- * Notes:    floor = B + (f - q) + H - K x_1 x_J and stack = (f - q) + H + drop - K x_1 x_J: the
- *           board's own surface at the nut, in the frame of the crowns. A slot to leave keeps its
- *           height. Two or more slots to raise: the nut is shimmed by the greatest rise, rounded
- *           up to the shim's step, and the others are filed to the same floors.
- *           The fall is fall_share of the head's angle, at least 3 and at most 10 degrees.
+ * Notes:    floor = B + (f - q) + H - K x_1 x_J and stack = (f - q) + H + drop - K x_1 x_J. Both
+ *           take the board's own surface at the nut, with heights above the chord. A slot that is
+ *           left keeps its height. Where two or more slots must be raised, the nut is shimmed by
+ *           the greatest rise, rounded up to a whole step, and the other slots are then filed to
+ *           the floors they should have.
+ *           The slots slope by fall_share of the headstock angle, at least 3 and at most 10
+ *           degrees.
  */
 void sil_nut_cut(const sil_bench *bench, const sil_stages *stages, const sil_nut_given *make,
                  sil_nut_work *work);
 
-/* sil_nut_await: takes back all figures one could cut to: the whole nut is to wait.
+/* sil_nut_await: makes the whole nut wait, by removing every figure that someone could cut to.
  * Given:    strings  1..SIL_STRINGS_MAX
  *           work     as sil_nut_cut gave it
- * Returned: work     remedy and verdicts to wait, first passes, floors, feelers, depths and shim
- *                    unknown
+ * Returned: work     remedy and verdicts are to wait; first passes, floors, feelers, depths and
+ *                    shim are unknown
  */
 void sil_nut_await(int strings, sil_nut_work *work);
 

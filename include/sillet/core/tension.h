@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* A string as a maker lists it: pitch, mass, tension. */
+/* Strings as a maker lists them: material, mass, pitch and tension. */
 #ifndef SILLET_STRING_H
 #define SILLET_STRING_H
 
@@ -9,7 +9,7 @@
 extern "C" {
 #endif
 
-/* A string's material; the key `make` of a sheet. */
+/* A string's material; `make` in a sheet. */
 typedef enum sil_material {
     SIL_MATERIAL_NOT_GIVEN,
     SIL_PLAIN_STEEL,
@@ -29,38 +29,40 @@ typedef enum sil_material {
  */
 bool sil_material_wound(sil_material material);
 
-/* What a material of string weighs and how stiff it is. */
+/* The density and stiffness of a string material. */
 typedef struct sil_material_constants {
     double modulus_gpa;  /* of the core */
     double density;      /* of the core, kg/m^3 */
     double wrap_density; /* of the wrap, kg/m^3; unknown for a plain string */
 } sil_material_constants;
 
-/* sil_note_hz: frequency of a note by name.
- * Given:    name  letter A..G in either case, then # or b (or the Unicode signs), then octave
- *                 -1..9; C4 is middle C
- * Returned: hz    equal temperament on A4 = 440 Hz (ISO 16); untouched on error
- * Status:   SIL_DONE, or SIL_NO_NOTE where the name is none
+/* sil_note_hz: frequency of a note from its name.
+ * Given:    name  letter A..G in either case, then # or b (or the Unicode signs) if any, then the
+ *                 octave -1..9; C4 is middle C
+ * Returned: hz    untouched on error
+ * Status:   SIL_DONE, or SIL_NO_NOTE where it is not the name of a note
+ * Notes:    equal temperament, A4 = 440 Hz
+ * Reference: ISO 16
  */
 sil_status sil_note_hz(const char *name, double *hz);
 
-/* sil_unit_mass: mass of a string by length, kg/m (a sheet and SIL_UNIT_MASS have g/m).
+/* sil_unit_mass: mass of a string per metre.
  * Given:    material   plain or wound
  *           gauge      outer diameter, mm, > 0
- *           core       mm, 0 < core < gauge; no matter for a plain string
- *           constants  its densities
- * Returned: plain: rho pi D^2/4; wound: core and a wrap of round wire w = (D - c)/2 laid turn
- *           against turn, rho_c pi c^2/4 + rho_w pi^2 w (c + w)/4. SIL_UNKNOWN where the core of a
- *           wound string or a density is.
+ *           core       diameter of the core, mm, 0 < core < gauge; not used for a plain string
+ *           constants  its densities are used
+ * Returned: kg/m; SIL_UNKNOWN where the core of a wound string or a density is unknown
+ * Notes:    plain: rho pi D^2/4. Wound, with one close layer of round wire of w = (D - c)/2:
+ *           rho_c pi c^2/4 + rho_w pi^2 w (c + w)/4. A sheet and SIL_UNIT_MASS use g/m.
  */
 double sil_unit_mass(sil_material material, double gauge, double core,
                      const sil_material_constants *constants);
 
-/* sil_tension: tension at pitch.
+/* sil_tension: tension of a string at pitch.
  * Given:    unit_mass  kg/m
  *           length     mm, sounding length of the open string
  *           hz         pitch of the open string
- * Returned: mu (2 l f)^2, N; SIL_UNKNOWN where one of them is
+ * Returned: mu (2 l f)^2, N; SIL_UNKNOWN where one of the figures given is unknown
  */
 double sil_tension(double unit_mass, double length, double hz);
 
