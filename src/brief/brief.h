@@ -336,6 +336,9 @@ brief_row brief_row_of(const sil_plan *plan, text_store *store);
 const char *brief_hold(sil_hold hold);
 const char *brief_waits(sil_code code);
 
+/* brief_level: how much a finding matters, for a person: "stop", "act", "watch" or "note". */
+const char *brief_level(sil_level level);
+
 /* The answer to a quick question about one string, asked without a sheet. */
 typedef struct brief_quick {
     double change, u;   /* exact, mm, + to take off; and its standard uncertainty */
