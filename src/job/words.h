@@ -11,8 +11,8 @@ typedef enum job_where {
     JOB_EVERYWHERE,
     JOB_ON_A_FAN,          /* there are two scales */
     JOB_WHERE_IT_BENDS,    /* there is a fret between the 1st and the body joint */
-    JOB_BOLTED_ON,         /* the neck is bolted on, or this is not given */
-    JOB_SET_IN,            /* the neck is set in, or this is not given */
+    JOB_BOLTED_ON,         /* by the dimensions given, the neck may be bolted on */
+    JOB_SET_IN,            /* by the dimensions given, the neck may be set in */
     JOB_WITH_WOUND,        /* some string is wound */
     JOB_IN_COURSES,        /* some strings are in pairs */
     JOB_SEVERAL_STRINGS,   /* more than one */

@@ -1,7 +1,6 @@
 #!/usr/bin/python3
 # SPDX-License-Identifier: MIT
-"""Whether the tests of the arithmetic notice when it is wrong: one token of src/core changed at a
-time.
+"""Checks that the tests of the arithmetic notice a fault, by changing one token of src/core at a time.
 
     mutants.py [COUNT [SEED]]       200 changes drawn by chance
 
