@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* UTF-8 as the Unicode Standard has it, table 3-7 (well-formed byte sequences; from memory): which
- * second byte each first one takes, the others being 80..BF. */
+/* Well-formed UTF-8, after table 3-7 of the Unicode Standard (from memory): the second bytes that
+ * may follow each first byte. All later bytes are 80..BF. */
 #include <sillet/core/units.h>
 #include <string.h>
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* The check of a job that no sheet stands behind: each row spoils one thing of a sound job and says
- * which path must be told of, how gravely, and a word of what is said. */
+/* The check of a job that was not read from a sheet. Each row spoils one thing in a sound job, and
+ * gives the path that must be reported, the severity, and a word from the message. */
 #include <stdio.h>
 #include <string.h>
 

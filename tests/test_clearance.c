@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* The clean pluck against waves: the travelling halves of d'Alembert, their Fourier sum, a string
- * stepped through time over rigid frets, and a measured board. */
+/* Checks the hardest clean pluck against waves: d'Alembert's travelling waves, their Fourier sum, a
+ * simulated string over rigid frets, and a measured board. */
 #include <sillet/sillet.h>
 #include <string.h>
 

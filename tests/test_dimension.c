@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Dimensions that do not crowd each other, and the smooth lines of a part's top. */
+/* Dimension lines do not overlap, and the curve of a part's top is smooth. */
 #include <string.h>
 
 #include "../src/drawing/views/views.h"

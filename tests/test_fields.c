@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* The words of fields against the fields themselves, and which of them an instrument has, told by
- * hand. */
+/* Every field has words, and the fields that apply to an instrument are those listed here by hand.
+ */
 #include <stdio.h>
 #include <string.h>
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The pages that name the keys of a sheet, against the table of its fields. */
+/* The documents that list the keys of a sheet agree with the table of its fields. */
 #include <ctype.h>
 #include <stdio.h>
 #include <stdlib.h>

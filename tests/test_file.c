@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Saving a file: whole or not at all. */
+/* A file is saved either whole or not at all. */
 #include <dirent.h>
 #include <signal.h>
 #include <stdio.h>

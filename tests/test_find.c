@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Findings, withholding and steps: one sheet a case, sound but for what the case puts wrong. */
+/* Findings, withheld parts and steps. Each case starts from a sound sheet and makes one thing
+ * wrong. */
 #include <sillet/sillet.h>
 
 #include <stdio.h>

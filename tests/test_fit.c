@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Readings to heights and through the stages. */
+/* Heights from readings, and the stages that follow from them. */
 #include "instrument.h"
 #include "published/values.h"
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The bench of a job: what the plan is given of it. */
+/* The figures that a plan is computed from, as a job gives them. */
 #include "tone_job.h"
 
 static void the_bench_holds_the_reading_that_counts(void **state)

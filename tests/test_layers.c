@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The include list is the architecture: arrows run one way. */
+/* Each folder of the source includes only the folders below it. */
 #include <dirent.h>
 #include <stdbool.h>
 #include <stdio.h>

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* The lowest clean setup: every note stands the pluck, nothing can go lower, and on a straight neck
- * it is what every corner of the programme, tried one by one, gives. */
+/* The lowest clean set-up: every note rings clean at the pluck, and nothing can go lower. On a
+ * straight neck it is the best of all corners of the linear programme, tried one by one. */
 #include "lowest.h"
 
 /* By how much the string that comes worst off misses what is asked of it, in mm of height. */

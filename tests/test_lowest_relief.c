@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The lowest setup over all reliefs: none beside it is lower. */
+/* The lowest set-up over all reliefs: no other relief allows a lower one. */
 #include "lowest.h"
 
 /* The least mean at one relief alone: the bend is put into the crowns, and none is left to find. */

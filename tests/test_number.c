@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Figures in full read back as themselves, by the C library's own reader. */
+/* Numbers written with all their digits are read back unchanged by the C library. */
 #include <sillet/core/units.h>
 
 #include <stdlib.h>

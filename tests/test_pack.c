@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* What must hold of every sheet, whatever the job. */
+/* What must be true of every drawing sheet, for any job. */
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>

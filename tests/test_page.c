@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* The page's answers, asked for without a server. What a plan, a drawing and a complaint are is
- * held against the library's own; the rules of requests against RFC 9110 (Host and Origin 7.2,
- * Allow 10.2.1). */
+/* The answers of the page, without a server. Plans, drawings and complaints are compared with those
+ * of the library, and the rules for requests with RFC 9110 (Host and Origin 7.2, Allow 10.2.1). */
 #define _GNU_SOURCE /* NOLINT: memmem */
 #include "asked.h"
 #include "planned.h"

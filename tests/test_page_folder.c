@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The page's folder: what is let out of it and what into it. The rules of versions are those of RFC
+/* The page's folder: which files may be read from it and written to it. Versions follow RFC
  * 9110 (If-Match 13.1.1, If-None-Match 13.1.2) and RFC 6585, 3 (428). */
 #define _GNU_SOURCE /* NOLINT: memmem */
 #include "asked.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Compensation against the authors' manuscript, stiffness against exact roots, and what must hold
- * whatever the string. */
+/* Compensation is compared with the authors' manuscript and stiffness with exact roots. Other tests
+ * check what must be true of any string. */
 #include <sillet/sillet.h>
 
 #include "instrument.h"

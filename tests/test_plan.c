@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The plan from outside: what its views show, that a copy stands on its own, and what a status
- * means in words. */
+/* The public functions of a plan, copies of a plan, and the words for a status. */
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* What must hold of any instrument, whatever its figures: laws of the model, each with its reason.
- * Random jobs; the seed of one that breaks a law is printed. */
+/* Laws of the model that must be true of any instrument, each with its reason. They are tried on
+ * random jobs, and the seed of a job that breaks one is printed. */
 #include <sillet/sheet.h>
 #include <string.h>
 

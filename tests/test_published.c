@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The arithmetic against values from outside the project; each with its source in
+/* Compares the arithmetic with values from outside the project. Their sources are in
  * tests/published/values.h. */
 #include <sillet/sillet.h>
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The result's figures of each sentence, and the text's columns. */
+/* The figures in the result for each sentence, and the columns of the text report. */
 #include "planned.h"
 #include "random_job.h"
 #include "tone_job.h"

@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* A plan in a row: few words for every work that can come next, and for all that can be waited for.
- */
+/* A plan as a row of a table: the words for the next work, and for what the parts wait for. */
 #include "instrument.h"
 #include "planned.h"
 

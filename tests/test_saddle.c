@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The saddle: the line off its base, dressing, shims, heights, radius. */
+/* The saddle: the cut off its bottom, dressing, shims, heights and radius. */
 #include "instrument.h"
 
 static void make_saddle(sil_saddle_given *make)

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The edge laid on the crowns, from which the bridge's top is read. */
+/* The straightedge on the crowns, from which the height of the bridge's top is measured. */
 #include <sillet/sillet.h>
 
 #include "instrument.h"

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Letters and shapes: what is measured before it is drawn. */
+/* Letters and shapes, and how they are measured before they are drawn. */
 #include <string.h>
 
 #include "../src/drawing/board/shapes.h"

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Sheets: what is refused, what is told, and where. */
+/* Reading sheets: what is refused, the messages, and their places. */
 #include <dirent.h>
 #include <stdio.h>
 #include <stdlib.h>

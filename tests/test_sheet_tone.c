@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The sheet on buzz and intonation: every figure of the plan stands on it, marked as it should be.
- */
+/* The drawing sheet for buzz and intonation has every figure of the plan, with the right marks. */
 #include <stdlib.h>
 #include <string.h>
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Sheets: the forms of their values, and the profiles they lie over. */
+/* Reading sheets: the forms of their values, and their profiles. */
 #include <dirent.h>
 #include <stdio.h>
 #include <stdlib.h>

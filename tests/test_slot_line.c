@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The straight line for a saddle's slot. */
+/* The best straight line for a saddle slot. */
 #include <sillet/sillet.h>
 
 #include "instrument.h"

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Texts that grow: nothing is lost, and no letter is cut. */
+/* Texts that grow: nothing is lost, and no letter is cut in two. */
 #include "near.h"
 
 #include <stdio.h>

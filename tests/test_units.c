@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Lengths and figures as a workshop writes them. Units are held to their definitions: the inch is
+/* Lengths and figures as a workshop writes them. Units are checked by definition: the inch is
  * 25.4 mm, the pound 0.45359237 kg, standard gravity 9.80665 m/s2, all exactly. */
 #include <locale.h>
 #include <stdio.h>

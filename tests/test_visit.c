@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Visits, worked by hand: what was foretold, what came, and what it taught of the neck. */
+/* Visits computed by hand: what was predicted, what was read, and the rod ratio that follows. */
 #include <stdio.h>
 #include <string.h>
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* The file formats: the same drawing is the same bytes, whatever the locale; and what only a caller
- * in C can ask for. Their geometry is measured back by tests/drawing/. */
+/* The file formats. The same drawing gives the same bytes in any locale. This also tests what only
+ * a C program can ask for. The geometry in the files is measured by tests/drawing/. */
 #include <locale.h>
 #include <stdio.h>
 #include <stdlib.h>

@@ -105,10 +105,10 @@ typedef struct brief_nut {
     sil_nut_remedy remedy;
     const char *headline; /* what to do with it, one line */
     bool zero_fret;
-    bool one_pass; /* the first pass takes all there is to file */
+    bool one_pass; /* the first pass takes the whole cut */
     brief_slot slot[SIL_STRINGS_MAX];
     brief_figure length, thickness, height, top_radius, floor_radius;
-    brief_figure fall; /* degrees, whole ones */
+    brief_figure fall; /* slope of the slots, in whole degrees */
     brief_figure gap;  /* between string edges, along the nut */
     brief_figure gap_across;
     brief_figure spacing[SIL_STRINGS_MAX + 1]; /* along the nut: from the treble end to slot 1, from
@@ -296,10 +296,10 @@ struct sil_brief {
     int strings;
     part_nut nut_part;
     part_saddle saddle_part;
-    brief_figure scale, scale_bass; /* "-" where it is not a fan */
+    brief_figure scale, scale_bass; /* scale_bass is "-" with one scale */
     brief_stage stage[BRIEF_STAGES];
     brief_reading relief, first[SIL_STRINGS_MAX], action[SIL_STRINGS_MAX];
-    brief_figure humidity; /* at the reading that counts, % */
+    brief_figure humidity; /* at the last reading, % */
     brief_fret_off worst[SIL_STRINGS_MAX];
     bool forecast; /* what follows depends on work after which everything must be measured again */
     brief_nut nut;
@@ -335,6 +335,9 @@ brief_row brief_row_of(const sil_plan *plan, text_store *store);
  */
 const char *brief_hold(sil_hold hold);
 const char *brief_waits(sil_code code);
+
+/* brief_level: how much a finding matters, for a person: "stop", "act", "watch" or "note". */
+const char *brief_level(sil_level level);
 
 /* The answer to a quick question about one string, asked without a sheet. */
 typedef struct brief_quick {

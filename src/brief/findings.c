@@ -216,3 +216,18 @@ const char *brief_hold(sil_hold hold)
     }
     return "";
 }
+
+const char *brief_level(sil_level level)
+{
+    switch (level) {
+    case SIL_LEVEL_FINE:
+        return "note";
+    case SIL_LEVEL_WATCH:
+        return "watch";
+    case SIL_LEVEL_ACT:
+        return "act";
+    case SIL_LEVEL_STOP:
+        return "stop";
+    }
+    return "";
+}

@@ -21,8 +21,8 @@ typedef struct telling {
     int fret;             /* the fret that those figures belong to, or -1 */
 } telling;
 
-/* tell_begin, tell_end: begin and end one sentence, or several in a row. The words and data are kept
- * in the brief. */
+/* tell_begin, tell_end: begin and end one sentence, or several in a row. The words and data are
+ * kept in the brief. */
 telling tell_begin(brief *b);
 brief_sentence tell_end(telling *t);
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* How the height at the saddle is worked: asked here and nowhere else. */
+/* How the string height at the saddle is changed. Everything else asks these functions. */
 #include <sillet/core/saddle.h>
 
 sil_working sil_saddle_working(sil_saddle_kind kind, double pitch)

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* On which instruments a field makes sense. */
+/* Which instruments a field applies to. */
 #include "words.h"
 
 static bool any_wound(const sil_job *job)
@@ -23,7 +23,7 @@ bool sil_field_applies(const char *path, const sil_job *job)
     const job_words *words = job_words_of(path);
     const sil_instrument *it = &job->instrument;
     sil_working working = sil_saddle_working(job->saddle.kind, job->saddle.pitch);
-    bool open = working == SIL_WORKING_NOT_GIVEN; /* it may be any */
+    bool open = working == SIL_WORKING_NOT_GIVEN; /* it may be any kind */
     switch (words ? words->where : JOB_NOWHERE) {
     case JOB_NOWHERE:
         return false;

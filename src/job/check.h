@@ -27,7 +27,7 @@ typedef struct job_check {
     sil_tell *tell;
     void *with;
     int errors;
-    bool failed; /* no memory: nothing more is told */
+    bool failed; /* there was no memory: nothing more is reported */
     job_range ranges[JOB_RANGES_MAX];
     int range_count;
 } job_check;
@@ -63,12 +63,12 @@ bool job_check_can_lay(const sil_job *job);
  * over. */
 sil_relief_reading job_relief_laid(const sil_job *job, const sil_reading *reading);
 
-/* The board of a job that can be laid out, but for the fret relief is told over; and the crowns of a
- * reading into crowns that are all 0. */
+/* Lays out the board of a job that can be laid out, without relief_at. The other function puts the
+ * crowns of a reading into crowns that are all 0. */
 void job_lay_board(const sil_job *job, sil_board *board);
 void job_lay_crowns(const sil_reading *reading, sil_crowns *crowns);
 
-/* What must agree across fields. */
+/* Checks that fields agree with each other. */
 void job_check_instrument(job_check *check);
 void job_check_readings(job_check *check);
 

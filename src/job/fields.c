@@ -3,7 +3,7 @@
  * source; a profile narrows them for its own kind. */
 #include "fields.h"
 
-/* What a function cannot do: parts of a constant row. */
+/* Macros, because a function cannot make part of a constant row. */
 #define AT(type, member) .at = offsetof(type, member)
 #define REQUIRED .required = true
 #define LIKELY(in, from, least, most)                                                              \
@@ -63,7 +63,7 @@ static const job_field about_fields[] = {
 };
 static const job_table about_table = {about_fields, COUNT_OF(about_fields)};
 
-/* Within the scale of a fan; what is likely of them stands in the row of the scale itself. */
+/* The fields of a scale with two lengths. Their likely ranges are in the row of the scale. */
 #define IN_SCALE(member) (offsetof(sil_instrument, member) - offsetof(sil_instrument, scale))
 static const job_field scale_fields[] = {
     {"treble", JOB_AS_FIGURE, .at = IN_SCALE(scale)},

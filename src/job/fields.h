@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* What a job holds, one row a field: its key, how it is written, where it is kept, and what it is
- * likely to be. The check walks these rows over a job; the sheet reader walks them over a sheet. */
+/* The fields of a job, one row for each: its key, how it is written, where it is kept, and its
+ * likely range. The check goes through these rows for a job, and the sheet reader for a sheet. */
 #ifndef SILLET_JOB_FIELDS_H
 #define SILLET_JOB_FIELDS_H
 
@@ -41,7 +41,7 @@ typedef enum job_kind {
 
 typedef enum job_sign { JOB_ANY_SIGN, JOB_FROM_ZERO, JOB_OVER_ZERO } job_sign;
 
-/* A word and what it stands for. */
+/* A word and its value. */
 typedef struct job_word {
     const char *text;
     int value;

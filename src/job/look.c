@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* A field looked up: its words beside what the machine knows of it, and what a job has for it. */
+/* Looks up a field: its words, its row, and its value in a job. */
 #include <string.h>
 
 #include "fields.h"
@@ -15,7 +15,7 @@ const job_words *job_words_of(const char *path)
     return NULL;
 }
 
-/* The row of the key a path begins with, NULL where there is none; the path goes on behind it. */
+/* The row of the first key in a path, or NULL; the path is moved past that key. */
 static const job_field *take_key(const job_table *table, const char **path)
 {
     size_t length = strcspn(*path, ".");
@@ -38,8 +38,8 @@ static const job_field *row_of(const char *path)
     return row;
 }
 
-/* The struct that holds the field of a path; NULL where there is none: in a reading that is not
- * there, and within the rows of any other list. */
+/* The struct that has the field of a path. NULL for a reading that does not exist, and for fields
+ * inside the rows of any other list. */
 static const void *holder_of(const char *path, const sil_job *job, int reading)
 {
     const void *holder = job;
@@ -160,7 +160,7 @@ bool sil_field_within(const char *path, const char *part)
            !strchr(path + length + 1, '.');
 }
 
-/* The place of a value's word among the choices a person reads. */
+/* The index of a value among the choices that are shown. */
 static int choice_of(const sil_field *field, const job_word *words, int value)
 {
     while (words->text && words->value != value) {
@@ -184,7 +184,8 @@ static bool read_figures(const job_field *row, const void *seen, sil_field_value
     return any;
 }
 
-/* A count whose range begins over 0 has 0 for "not given"; a string is kept from 0, -1 for it. */
+/* For a count whose range begins above 0, 0 means "not given". For a string, which is kept from 0,
+ * -1 does. */
 static bool read_count(const job_field *row, const void *seen, sil_field_value *value)
 {
     int count = *(const int *)seen + (row->kind == JOB_AS_INDEX);

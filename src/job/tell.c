@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Complaints of the check of a job: the place, and what was wanted there. */
+/* Complaints of the check of a job: the place, and what is expected there. */
 #include "../text/text.h"
 #include "check.h"
 

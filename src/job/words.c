@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
-/* The fields' words. A new field needs its row here and its row in fields.c; its place among these
- * rows is its place on the measuring sheet. The hint is named so that a row may end behind it. */
+/* The words for the fields. A new field needs a row here and a row in fields.c. The order of these
+ * rows is their order on the measuring sheet. The hint is named, so that a row may end after it. */
 #include "words.h"
 
-/* What a function cannot do: a part of a constant row. */
+/* A macro, because a function cannot make part of a constant row. */
 #define ASKED .asked = true
 
 static const sil_choice units[] = {{"mm", "millimetres"}, {"in", "inches"}, {NULL, NULL}};

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "within.h"
 
-/* Slope at a point: of the chord between its neighbours. */
+/* The slope at a point is that of the straight line between the points on either side. */
 static double slope(const part_curve *c, int i)
 {
     int before = i > 0 ? i - 1 : i, after = i + 1 < c->count ? i + 1 : i;
@@ -9,7 +9,7 @@ static double slope(const part_curve *c, int i)
     return run > 0 ? (c->y[after] - c->y[before]) / run : 0;
 }
 
-/* Cubic Hermite pieces. */
+/* Between two points the curve is a cubic Hermite polynomial. */
 double part_curve_at(const part_curve *c, double x)
 {
     int last = c->count - 1;

@@ -30,8 +30,8 @@ void part_nut_solve(const sil_plan *plan, part_nut *nut)
     nut->floor_radius = sil_top_radius(nut->strings, z, nut->floor);
 }
 
-/* A slot as the file leaves it, from its treble edge down and up to its bass edge: upright walls on
- * a round floor. */
+/* The outline of a slot as the file leaves it, with upright walls and a round floor, from its
+ * treble edge to its bass edge. */
 static int add_slot(part_point *out, double x, double floor, double width, const part_curve *top)
 {
     double r = width / 2;

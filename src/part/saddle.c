@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "within.h"
 
-/* The same line, over places that lie farther apart. */
+/* The same line over z stretched by a factor, as along a saddle that is at an angle. */
 static sil_line over_longer(sil_line line, double longer)
 {
     return (sil_line){line.b0, line.b1 / longer};

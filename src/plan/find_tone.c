@@ -76,7 +76,7 @@ static void find_strings(sil_plan *plan)
 
 /* Where the best contact point is outside the saddle's thickness, filing the saddle cannot reach
  * it, and only moving the slot can. This is only a note, because by ear it may be good enough
- * (R. M. Mottola's blind test). */
+ * (a blind test in the Savart Journal). */
 static void find_contacts(sil_plan *plan)
 {
     double half = plan->job->saddle.thickness / 2.0;

@@ -98,28 +98,12 @@ static void put_readings(text *t, const brief *b)
     put_forms(t, b->plan);
 }
 
-/* The word for a level in the text. */
-static const char *level_words(sil_level level)
-{
-    switch (level) {
-    case SIL_LEVEL_FINE:
-        return "note";
-    case SIL_LEVEL_WATCH:
-        return "watch";
-    case SIL_LEVEL_ACT:
-        return "act";
-    case SIL_LEVEL_STOP:
-        return "stop";
-    }
-    return "";
-}
-
 static void put_findings(text *t, const brief *b)
 {
     const sil_plan *plan = b->plan;
     text_put(t, "\nWHAT WAS FOUND\n");
     for (int k = 0; k < plan->finding_count; k += b->findings[k].alike) {
-        text_add(t, "  %-6s ", level_words(plan->findings[k].level));
+        text_add(t, "  %-6s ", brief_level(plan->findings[k].level));
         text_wrap(t, b->findings[k].together.words, 9, REPORT_COLUMNS);
     }
     if (plan->finding_count == 0) {

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* UTF-8 by the letter. */
+/* Letters in UTF-8 texts. */
 #include "letters.h"
 
 #include <string.h>
@@ -38,7 +38,7 @@ uint32_t text_next(const char **words)
     const uint32_t broken = 0xFFFD;
     unsigned long code = 0;
     unsigned char first = (unsigned char)**words;
-    if (first < 0x80) { /* most letters by far, taken at once */
+    if (first < 0x80) { /* one byte, as most letters are */
         *words += first > 0;
         return first;
     }

@@ -4,8 +4,8 @@
 
 #include <stddef.h>
 
-/* letter_size: bytes of the letter at the front of a text that is not empty; a broken one is taken
- * byte by byte. */
+/* letter_size: how many bytes the letter at the start of a text has. The text must not be empty.
+ * Where it is not valid UTF-8, each byte counts as a letter. */
 size_t letter_size(const char *words);
 
 #endif

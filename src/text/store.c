@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Texts kept together: taken from blocks, freed with them. */
+/* Texts that are kept together in blocks of memory and freed together. */
 #include <stdarg.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -41,7 +41,7 @@ static char *here(const text_store *store)
     return (char *)store->newest->start + store->used;
 }
 
-/* What was written here is kept; what comes next begins aligned. */
+/* Marks bytes as used. The next ones begin aligned. */
 static void used(text_store *store, size_t size)
 {
     const size_t step = sizeof(max_align_t);

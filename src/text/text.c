@@ -8,7 +8,7 @@
 
 #include "letters.h"
 
-/* Nothing of a text counts once memory ran out. Always false. */
+/* Marks a text as failed, since there is no memory, and empties it. Always returns false. */
 static bool fail(text *t)
 {
     t->failed = true;
@@ -16,7 +16,7 @@ static bool fail(text *t)
     return false;
 }
 
-/* Room for so many more bytes and the NUL behind them. */
+/* Makes room for `more` bytes and the NUL after them. */
 static bool reserve(text *t, size_t more)
 {
     enum { LEAST = 256 };

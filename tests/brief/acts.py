@@ -98,6 +98,8 @@ ROWS = [
     ("glued and low", "new-saddle", sheet(STEEL, action=LOW, saddle__kind="glued")),
     ("height screws", "turn-screws",
      sheet(ELECTRIC, action=[2.1, 1.58, 1.0, 1.74, 2.4, 1.2])),
+    ("height screws, far too high", "turn-screws",
+     sheet(ELECTRIC, action=[4.4, 4.4, 4.4, 4.4, 4.4, 4.4])),
     ("two posts", "turn-posts",
      sheet(ELECTRIC, action=[2.1, 2.1, 2.1, 2.1, 2.1, 2.1], saddle__kind="two-post",
            saddle__post_spread=74, saddle__pitch=0.7)),

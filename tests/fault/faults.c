@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
-/* Every allocation and every system call of the programs failed in turn.
+/* Makes every allocation and every system call of the programs fail, one at a time.
  *
- * Each try is a process of its own, forked from this one, that runs a program's main with one
- * fault. It must then end by itself, with 0 and all it owes or with 3 and a message, the file on
- * disk whole, the old or the new; and nothing of ours left in memory.
+ * Each try is a process forked from this one, which runs the main function of a program with one
+ * fault. It must end by itself, either with 0 and its complete output or with 3 and a message. The
+ * file on disk must be whole, either the old one or the new one, and no memory may leak.
  *
  *   faults        the first allocation of each way to come by one (a way: the calls that led there)
  *   faults all    each allocation there is, once alone, and again with all behind it failing too

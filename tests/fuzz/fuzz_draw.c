@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* Nonsense to the drawings and their writers: whatever sheet is read without error is drawn, as its
- * measuring sheet, its pack, its outlines, in every format, in an order its bytes choose. A sheet
- * may be doubtful; a drawing may not come out wrong. */
+/* Feeds random bytes to the drawings and their writers. A sheet that is read without error is drawn
+ * as a measuring sheet, as a pack and as outlines, in every format, with options chosen by its
+ * bytes. The sheet may have warnings, but no drawing may fail. */
 #include <stdint.h>
 #include <stdlib.h>
 

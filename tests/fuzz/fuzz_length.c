@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Nonsense to the reader of quantities (clang -fsanitize=fuzzer). The first byte says what is
- * measured and in which unit a bare figure is. */
+/* Feeds random bytes to the reader of quantities (clang -fsanitize=fuzzer). The first byte chooses
+ * the measure and the unit of a figure without one. */
 #include <stdint.h>
 #include <stdlib.h>
 #include <string.h>

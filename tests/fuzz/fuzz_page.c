@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* Nonsense to the page (clang -fsanitize=fuzzer). The first lines of what comes are the method, the
- * target, Host, Origin, If-Match and If-None-Match ("-": not sent), the rest is the body. Beside
- * the folder lies a file that no answer may show and no request may change; a link in the folder
- * names it. */
+/* Feeds random bytes to the page (clang -fsanitize=fuzzer). The first lines are the method, the
+ * target, Host, Origin, If-Match and If-None-Match ("-": not sent), and the rest is the body. Next
+ * to the folder there is a file that no answer may show and no request may change. A link in the
+ * folder points to it. */
 #define _GNU_SOURCE /* NOLINT: memmem */
 #include <cjson/cJSON.h>
 #include <dirent.h>

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* Nonsense to the sheet reader (clang -fsanitize=fuzzer), and where a job comes out of it, on
- * through the plan to the result. Profiles: $SILLET_PROFILES, else those where it is run. */
+/* Feeds random bytes to the sheet reader (clang -fsanitize=fuzzer). If they give a job, the plan and
+ * the result are made too. Profiles are those of $SILLET_PROFILES, otherwise those in the folder it
+ * is run in. */
 #include <stdint.h>
 #include <stdlib.h>
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Feeds files, or all files of folders, to the fuzz target: the corpus again without a fuzzer. */
+/* Feeds files, or all files of folders, to a fuzz target, to run a corpus without a fuzzer. */
 #include <dirent.h>
 #include <stdint.h>
 #include <stdio.h>

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-"""The bench arithmetic once more, by general methods, to check the program against.
+"""The arithmetic of the bench, computed a second time by general methods to check the program.
 
 Every height comes from solving the equations of the readings as a linear system; every
 uncertainty from moving one reading by a whole unit through all the stages with the verdicts held

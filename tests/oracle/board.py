@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-"""The board once more: frets in plan, strings across, the bent neck."""
+"""The board, computed a second time: places of frets and strings, and the bent neck."""
 import math
 
 import numpy as np

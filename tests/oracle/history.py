@@ -1,6 +1,6 @@
 # SPDX-License-Identifier: MIT
-"""A sheet's readings one after the other: what each shows of the work that the one before asked for,
-what that teaches of the neck, and whether all is done."""
+"""The readings of a sheet in order: how each compares with the plan before it, the rod ratio that
+follows, and whether all work is done."""
 import functools
 import math
 from types import SimpleNamespace as Plain

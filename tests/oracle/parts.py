@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-"""What is done to the nut and the saddle: what may be cut, to which figure, and what is left."""
+"""The work at nut and saddle: what may be cut, how much, and what remains."""
 import math
 from types import SimpleNamespace as Plain
 

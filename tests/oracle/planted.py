@@ -1,6 +1,6 @@
 #!/usr/bin/python3
 # SPDX-License-Identifier: MIT
-"""Faults planted in sound instruments: is the cause of the buzz named?
+"""Puts faults into sound instruments, and checks that the cause of the buzz is named.
 
     /usr/bin/python3 tests/oracle/planted.py [--program build/sillet] [--count 200]
 

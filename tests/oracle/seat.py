@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-"""Where the saddle's seat lies, by caliper and by a straightedge on the crowns."""
+"""The height of the saddle's bottom, by caliper and by a straightedge on the crowns."""
 import math
 
 import numpy as np

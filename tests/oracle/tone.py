@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-"""Whether a note buzzes, on which fret and why, and how far off pitch it plays, once more.
+"""Whether a note buzzes, on which fret and why, and how far off pitch it is, computed a second time.
 
 The envelope comes from the travelling waves themselves, taken at the moments where they turn;
 compensation from general root finding and Gauss-Newton steps with exact slopes (complex steps).

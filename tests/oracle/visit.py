@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-"""Random readings: crowns off line, a true state of neck and strings, and that state read."""
+"""Random readings: an invented state of crowns, neck and strings, and the readings of that state."""
 import copy
 import math
 from types import SimpleNamespace as Plain

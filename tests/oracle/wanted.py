@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-"""What is wanted of a random instrument: its targets, the shop's limits, how it is played."""
+"""Random targets for an instrument, limits of the shop, and how the instrument is played."""
 import sheet
 
 

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-"""True instruments of a simulated shop: heights nobody sees, only reads.
+"""The instruments of a simulated shop. Their true heights are known only through readings.
 
 Everything stands in the frame of the body: the saddle is fixed there, and the neck bends from the
 joint on. Its curvature is not even along it, and the joint gives way too, so that the action moves

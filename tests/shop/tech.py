@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-"""A tech who does what the plan asks and nothing else, not quite exactly, and reads again."""
+"""A simulated tech, who does what the plan says with small errors, and then measures again."""
 import json
 import os
 import subprocess

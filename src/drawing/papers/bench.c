@@ -66,21 +66,6 @@ static void put_steps(draw_flow *flow)
     }
 }
 
-static const char *level_word(sil_level level)
-{
-    switch (level) {
-    case SIL_LEVEL_FINE:
-        return "note";
-    case SIL_LEVEL_WATCH:
-        return "watch";
-    case SIL_LEVEL_ACT:
-        return "act";
-    case SIL_LEVEL_STOP:
-        return "STOP";
-    }
-    return "";
-}
-
 static draw_shapes *finding(const draw_flow *flow, int i)
 {
     const double indent = 15;
@@ -88,7 +73,7 @@ static draw_shapes *finding(const draw_flow *flow, int i)
     sil_level level = draft->plan->findings[i].level;
     draw_shapes *list = draw_flow_list(flow);
     draw_text(list, level == SIL_LEVEL_STOP ? DRAW_WARNING : DRAW_TEXT, (draw_point){0, -DRAW_NOTE},
-              DRAW_NOTE, DRAW_LEFT, 0, level_word(level));
+              DRAW_NOTE, DRAW_LEFT, 0, brief_level(level));
     double y = draw_paragraph(list, indent, 0, DRAW_COLUMN - indent, DRAW_NOTE,
                               draw_set_decimals(draft, draft->brief->findings[i].together.words));
     draw_shapes_strut(list, (draw_box){0, y - 0.8, 1, 0});

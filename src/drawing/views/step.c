@@ -172,10 +172,9 @@ static blanks blanks_of(sil_act act)
     case SIL_ACT_SHIM_SADDLE:
     case SIL_ACT_NEW_SADDLE:
     case SIL_ACT_TURN_SCREWS:
-        return (blanks){SADDLE_FORM, NULL, true};
     case SIL_ACT_TURN_POSTS:
     case SIL_ACT_BRIDGE_CURVE:
-        return (blanks){ACTION_FORM, NULL, true};
+        return (blanks){SADDLE_FORM, NULL, true};
     case SIL_ACT_PREPARE:
     case SIL_ACT_STOP:
     case SIL_ACT_FIND_ROD:

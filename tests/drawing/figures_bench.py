@@ -1,0 +1,133 @@
+# SPDX-License-Identifier: MIT
+"""The bench plan on paper: readings, visits, the steps with their forms, findings; and the papers of
+a part that waits."""
+import re
+
+from packs import band, length, once
+from shown import rounded, unknown
+
+
+def bench_readings(pack):
+    targets, shown_of = pack.job.targets, pack.part
+
+    def wanted(i):
+        action = pack.result["saddle"]["strings"][i]
+        return [length(pack, pack.job.strings[i].gauge),
+                *band(pack, action["now"], targets.action[i],
+                      length(pack, action["asked"]["action"])),
+                *band(pack, shown_of.first_now(i), targets.first[i],
+                      length(pack, shown_of.first_after(i)))]
+    exact = all(not hasattr(length(pack, v), "other") for i in range(pack.count)
+                for v in (*targets.action[i], *targets.first[i]))
+    if exact:  # a range half way between two figures could be either pair
+        pack.table("Bench plan", wanted)
+    stages = pack.part.stages
+    line = next((t for t in pack.texts("Bench plan") if re.match(r"Relief .*: .*now", t)), "")
+    if all(not hasattr(length(pack, v), "other") for v in targets.relief):
+        numbers = re.findall(r"(?<![\d.])-?\d*\.\d+|- *(?=,)|-$", line)
+        low, aim, high = (length(pack, v) for v in targets.relief)
+        pack.same("bench plan: relief", [n.strip() for n in numbers], [
+            length(pack, stages["now"]["relief"]), aim, low, high,
+            length(pack, stages["saddle"]["relief"])])
+
+
+def bench_visits(pack):
+    visits = pack.result["visits"]
+    if len(visits) < 2:
+        return
+    stride = 2 if pack.count > 8 else 1
+    for k, visit in list(enumerate(visits))[-4:]:
+        humid = "-" if unknown(visit["humidity"]) else f"{rounded(visit['humidity'], 0)} %"
+        cells = ["read", humid, length(pack, visit["relief"]),
+                 *(length(pack, v) for v in visit["read"][::stride])]
+        if not unknown(visit["ratio"]) and visit["ratio"] > 0:
+            cells.append(f"{rounded(100 * visit['ratio'], 0)} % of it")
+        pack.row("Bench plan", f"visit {k + 1}", cells)
+        if k > 0:
+            due = [length(pack, v) for v in visit["predicted"][::stride]]
+            pack.row("Bench plan", f"visit {k + 1}: due", due)
+
+
+def action_then(pack, i):
+    cut = pack.result["saddle"]["bottom_cut"]["first_pass"]
+    before = pack.part.stages["nut"]["strings"][i]["action"]
+    if unknown(before):
+        return "-"
+    lever = pack.result["strings"][i]["leverage"]
+    return length(pack, before - pack.part.base_at(cut, i) * lever)
+
+
+FORMS = {
+    "nut": [("first pass", lambda pack, i: pack.part.slot(i)["first"]),
+            ("gap when done", lambda pack, i: length(pack, pack.part.first_after(i)) if
+             pack.part.slot(i)["does"] in ("deeper", "fill", "new") else "-")],
+    "sand": [("off the bottom", lambda pack, i: pack.part.bearing(i)["base_first"]),
+             ("action then", action_then)],
+    "dress": [("off the top", lambda pack, i: pack.part.bearing(i)["dress"]),
+              ("action", lambda pack, i: pack.part.bearing(i)["action_done"])],
+    "saddle": [("action", lambda pack, i: pack.part.bearing(i)["action_done"])]}
+ACTS = {"file-slots": "nut", "fill-slot": "nut", "shim-nut": "nut", "new-nut": "nut",
+        "sand-saddle": "sand", "dress-saddle": "dress", "shim-saddle": "saddle",
+        "new-saddle": "saddle", "turn-screws": "saddle", "turn-posts": "saddle",
+        "bridge-curve": "saddle"}
+
+
+def bench_steps(pack):
+    """The figures of each string in the form under a step; the step's own as its sentence has them."""
+    told = words(pack, "Bench plan")
+    for step in pack.result["steps"]:
+        if step["act"] in ACTS and not (step["act"] == "sand-saddle" and not
+                                        pack.result["saddle"]["bottom_cut"]):
+            for what, figure in FORMS[ACTS[step["act"]]]:
+                cells = [figure(pack, i) for i in range(pack.count)]
+                if any(cell != "-" for cell in cells):
+                    pack.row("Bench plan", f"{step['act']}: {what}", cells)
+        at = 0
+        for row in step["figures"]:
+            at = told.find(row["shown"], at)
+            if at < 0:
+                pack.report.wrong(f"step {step['step']}", row["shown"], "nowhere")
+                break
+    checks = [step["check"] for step in pack.result["steps"] if step["act"] not in ACTS]
+    for step in pack.result["steps"]:  # where the form has the figures, it need not be said
+        pack.same(f"check of {step['act']}", told.count(step["check"]),
+                  sum(step["check"] in check for check in checks) if step["check"] else len(told) + 1)
+
+
+def words(pack, title):
+    return " ".join(" ".join(row) for row in pack.rows(title))
+
+
+def waits(pack):
+    """In place of a part that waits: why, and the steps that come before it, and no others."""
+    order = ("now", "rod", "frets", "nut", "saddle")
+    for which, title in (("nut", "Nut"), ("saddle", "Saddle")):
+        if not pack.waits(which):
+            continue
+        told = words(pack, title)
+        for step in pack.result["steps"]:
+            first = order.index(step["stage"]) < order.index(which) or step["act"] == "neck-angle"
+            pack.same(f"{which} waits: {step['act']}", step["do"] in told, first)
+        codes = pack.result[which]["withheld_by"]
+        for finding in pack.result["findings"]:
+            if finding["code"] in codes:
+                for figure in finding["figures"]:
+                    pack.same(f"{which} waits: {finding['code']}", figure["shown"] in told, True)
+        rows = [row[0] for row in pack.rows(title)]
+        step = next((row["do"] for row in pack.result["steps"]), "")
+        until = next((k for k, row in enumerate(rows) if step.startswith(row)), len(rows))
+        pack.same(f"{which} waits: for a reason", until > 4, True)  # WAIT, what, why, .., first
+
+
+def bench_findings(pack):
+    """Each under its level, and all under one title."""
+    words = {"fine": "note", "watch": "watch", "act": "act", "stop": "stop"}
+    levels = [words[row["level"]] for row in pack.result["findings"]]
+    rows = pack.rows("Bench plan")
+    found = [k for k, row in enumerate(rows) if len(row) > 1 and row[0] in words.values()]
+    pack.same("findings: levels", once([rows[k][0] for k in found]), once(levels))
+    if found:
+        pack.same("findings: titles", rows.count(rows[found[0] - 1]), 1)
+
+
+CHECKS = (bench_readings, bench_visits, bench_steps, bench_findings, waits)

@@ -1,0 +1,121 @@
+# SPDX-License-Identifier: MIT
+"""The papers of one sheet, drawn and read back, with the result and what of it is to be shown."""
+import json
+import math
+import os
+import re
+import sys
+
+import drawn
+import pdf
+
+sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "brief"))
+import part
+import sheets  # which finds the oracle
+import sheet
+from shown import NEAREST, shown
+
+FRAME_LEFT, FRAME_BOTTOM = 26, 56  # mm: the rulers and the title lie outside
+
+
+def rows_of(page):
+    """The texts of a page within its frame in rows from the top, each from the left."""
+    rows, low = [], None
+    inside = (t for t in page.texts if t[1] > FRAME_BOTTOM and t[0] > FRAME_LEFT)
+    for x, y, text in sorted(inside, key=lambda t: -t[1]):
+        if low is None or low - y > 1.2:
+            rows.append([])
+            low = y
+        rows[-1].append((x, text))
+    return [[text for _, text in sorted(row)] for row in rows]
+
+
+class Pack:
+    """The papers of one sheet, and what they are to print."""
+
+    def __init__(self, folder, number, name, text, doc):
+        self.unit = ("mm", "in")[number % 2]
+        self.report = drawn.Report(f"{name} in {self.unit}")
+        path = os.path.join(folder, f"{number}.yaml")
+        with open(path, "w", encoding="utf-8") as file:
+            file.write(text)
+        self.result = json.loads(drawn.run("plan", path, "--json", "--units", self.unit).stdout)
+        self.doc, self.job = doc, sheet.read(doc)
+        self.part = part.Shown(self.job, doc, self.result, self.unit)
+        self.count, self.left = self.part.count, doc["instrument"].get("handed") == "left"
+        done = drawn.draw(path, "-o", path + ".pdf", "--units", self.unit)
+        self.pages = {}
+        if done.returncode or done.stderr.decode().count("error"):
+            self.report.wrong("the program", "a drawing", done.stderr.decode())
+            return
+        for page in pdf.read(path + ".pdf"):
+            self.pages.setdefault(pdf.title(page), []).append(page)
+        self.same("papers", list(self.pages), list(pdf.SHEETS))
+
+    def same(self, what, got, wanted):
+        if got != wanted:
+            self.report.wrong(what, wanted, got)
+
+    def rows(self, title):
+        return [row for page in self.pages.get(title, []) for row in rows_of(page)]
+
+    def texts(self, title):
+        return [text for page in self.pages[title] for _, _, text in page.texts]
+
+    def note(self, i):
+        return self.result["strings"][i]["note"] or "-"
+
+    def table(self, title, wanted):
+        """A row for each string, behind its number and note."""
+        rows = self.rows(title)
+        for i in range(self.count):
+            cells = [str(i + 1), self.note(i), *wanted(i)]
+            if cells not in rows:
+                self.report.wrong(f"{title}: string {i + 1}", cells,
+                                  [row for row in rows if row[:2] == cells[:2]])
+
+    def has(self, title, what, *figures):
+        """Figures that stand somewhere on a paper, each as often as it is wanted."""
+        texts = self.texts(title)
+        for figure in figures:
+            often = sum(str(figure) == str(other) for other in figures)
+            if figure != "-" and sum(figure == text for text in texts) < often:
+                self.report.wrong(f"{title}: {what}", figures, sorted(texts))
+                return
+
+    def row(self, title, what, cells):
+        """A row of exactly these cells behind its label; many strings may lie in two rows."""
+        rows, half = [row[1:] for row in self.rows(title)], math.ceil(len(cells) / 2)
+        if cells not in rows and not (cells[:half] in rows and cells[half:] in rows):
+            self.report.wrong(f"{title}: {what}", cells, "no such row")
+
+    def waits(self, which):
+        return self.result[which]["remedy"] == "wait"
+
+
+def length(pack, value, way=NEAREST):
+    return shown(value, way, pack.unit)
+
+
+def band(pack, reading, band_of, after):
+    low, aim, high = (length(pack, value) for value in band_of)
+    return [length(pack, reading), aim, f"{low}–{high}", after]
+
+
+def once(words):
+    """Without those that are as the one before."""
+    return [word for k, word in enumerate(words) if k == 0 or word != words[k - 1]]
+
+
+def inside(row, cells):
+    return any(row[k:k + len(cells)] == cells for k in range(len(row) - len(cells) + 1))
+
+
+def stands_led_out(pack, title, figures):
+    """Whether figures stand side by side in that order; upright ones need not begin level."""
+    for page in pack.pages[title]:
+        texts = sorted(t for t in page.texts if re.fullmatch(r"0|-|-?\d*\.\d+", t[2]))
+        for top in {y for _, y, _ in texts}:
+            if inside([t for _, y, t in texts if top - 9 < y <= top], figures):
+                return True
+    return False
