@@ -3,7 +3,7 @@
 #   make            the program build/sillet and the library build/libsillet.a
 #   make demo       installs what is missing, builds, and runs the main job on a sheet of examples/
 #   make check      installs what tests need, builds with sanitizers, runs every test
-#   make unit       the tests of tests/test_*.c alone
+#   make unit       the tests of tests/test_*.c alone: half a minute on two processors, once built
 #   make mutants    changes the sources token by token and tells which change no test notices
 #   make bench      speed and memory as ratios to yardsticks measured in the same run; a simulated shop
 #   make thorough   every allocation failed in turn, every sheet under valgrind: longer than a check
