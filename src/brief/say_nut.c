@@ -137,7 +137,7 @@ static void tell_passes(const brief *b, tell_list slots, telling *t)
     for (int i = 0; i < slots.count; i++) {
         most_left = slots.chosen[i] ? fmax(most_left, left.figure[i].exact) : most_left;
     }
-    tell(t, "File the nut slots of ");
+    tell(t, tell_chosen(&first) == 1 ? "File the nut slot of " : "File the nut slots of ");
     tell_which(t, &first);
     tell(t, " deeper: ");
     t->figure_way = BRIEF_DOWN;

@@ -137,7 +137,7 @@ typedef struct blanks {
     bool told;         /* the grid shows what to check */
 } blanks;
 
-static blanks blanks_of(sil_act act)
+static blanks blanks_of(const brief *b, sil_act act)
 {
     switch (act) {
     case SIL_ACT_MEASURE_RELIEF:
@@ -165,8 +165,9 @@ static blanks blanks_of(sil_act act)
     case SIL_ACT_SHIM_NUT:
     case SIL_ACT_NEW_NUT:
         return (blanks){NUT_FORM, NULL, true};
-    case SIL_ACT_SAND_SADDLE:
-        return (blanks){SAND_FORM, NULL, true};
+    case SIL_ACT_SAND_SADDLE: /* where no pass is safe, the action is measured with a finer tool */
+        return b->saddle.takes_first ? (blanks){SAND_FORM, NULL, true}
+                                     : (blanks){ACTION_FORM, NULL, false};
     case SIL_ACT_DRESS_SADDLE:
         return (blanks){DRESS_FORM, NULL, true};
     case SIL_ACT_SHIM_SADDLE:
@@ -204,7 +205,7 @@ static double draw_blank(draw_shapes *list, double x, double y, const char *labe
 void view_step(const draw_draft *draft, draw_shapes *list, int step, double width)
 {
     const brief_step *it = &draft->brief->steps[step];
-    blanks left = blanks_of(it->act);
+    blanks left = blanks_of(draft->brief, it->act);
     draw_grid grid = {0};
     draw_rectangle(list, DRAW_OUTLINE, (draw_box){0, -tick_box, tick_box, 0});
     draw_number(list, (draw_point){11, -0.45 - DRAW_HEAD}, DRAW_HEAD, DRAW_RIGHT, step + 1);
