@@ -58,6 +58,11 @@ static const find_row rows[] = {
     {.code = "crowns-unread", .level = "watch", .withholds = "", .frets = "~"},
     {.code = "crowns-unread", .level = "act", .withholds = "nut", .frets = "~", .first = "0.2"},
     {.code = "slot-high", .level = "act", .withholds = "", .first = "0.2"},
+    {.code = "slot-high", /* an open gap has nothing to disagree with */
+     .level = "act",
+     .withholds = "",
+     .first = "0.5",
+     .more = "first_held: open\n    first_open: 0.9"},
     {.code = "slot-low", .level = "act", .withholds = "", .first = "[0.01, ~, ~, ~, ~, ~]"},
     {.code = "slot-low",
      .level = "act",

@@ -79,7 +79,7 @@ ROOMS = {
          "prescription": [PYTHON, "tests/brief/check_prescription"],
          "quick": [PYTHON, "tests/brief/check_quick"],
          "tables": [PYTHON, "tests/report/check_tables"],
-         "figures": [PYTHON, "tests/drawing/check_figures", "10"],
+         "figures": [PYTHON, "tests/drawing/check_figures"],
          "plans": [PYTHON, "tests/oracle/compare.py", "--program", "build/check/sillet",
                    "--count", "100"]}, 200, 0.95, 0.08, [WATCHED]),
     "paper": Room(
@@ -90,7 +90,7 @@ ROOMS = {
          "a few blanks": [PYTHON, "tests/drawing/check_measuring", "8", "11"],
          "told": [PYTHON, "tests/drawing/check_told"],
          "comma": [PYTHON, "tests/drawing/check_comma"],
-         "figures": [PYTHON, "tests/drawing/check_figures", "10"],
+         "figures": [PYTHON, "tests/drawing/check_figures"],
          "measuring": [PYTHON, "tests/drawing/check_measuring"],
          "measured": [PYTHON, "tests/drawing/check_measured", "12", "64"]}, 100, 0.90, 0.08, [WATCHED])}
 
