@@ -157,6 +157,11 @@ void json_put_word(json_at object, const char *key, const char *word)
     put(object, key, word ? clean_word(word) : cJSON_CreateNull());
 }
 
+void json_put_lent(json_at object, const char *key, const char *word)
+{
+    put(object, key, word ? cJSON_CreateStringReference(word) : cJSON_CreateNull());
+}
+
 void json_put_bool(json_at object, const char *key, bool value)
 {
     put(object, key, cJSON_CreateBool(value));

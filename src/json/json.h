@@ -40,6 +40,9 @@ void json_drop(json *j);
 void json_put_number(json_at object, const char *key, double value);
 void json_put_int(json_at object, const char *key, int value);
 void json_put_word(json_at object, const char *key, const char *word);
+
+/* json_put_lent: a word of our own that outlives the JSON, not copied; null if NULL. */
+void json_put_lent(json_at object, const char *key, const char *word);
 void json_put_bool(json_at object, const char *key, bool value);
 void json_put_null(json_at object, const char *key);
 void json_put_numbers(json_at object, const char *key, const double *values, int count);

@@ -252,8 +252,9 @@ char *sil_report_json(const sil_plan *plan, sil_unit unit)
         return NULL;
     }
     put_all(b, json_object(&j));
+    char *made = json_end(&j); /* the brief lends it its words */
     brief_free(b);
-    return json_end(&j);
+    return made;
 }
 
 char *sil_report_line(const char *sheet, int code, const sil_plan *plan, sil_unit unit)
@@ -271,6 +272,7 @@ char *sil_report_line(const char *sheet, int code, const sil_plan *plan, sil_uni
     } else {
         json_put_null(root, "result");
     }
+    char *made = json_end(&j); /* the brief lends it its words */
     brief_free(b);
-    return json_end(&j);
+    return made;
 }

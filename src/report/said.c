@@ -29,7 +29,7 @@ static const char *way_word(brief_way way)
 static void add_said(const brief_said *said, json_at array)
 {
     json_at row = json_add_object(array);
-    json_put_word(row, "of", said->of);
+    json_put_lent(row, "of", said->of);
     if (said->string >= 0) {
         json_put_int(row, "string", said->string + 1);
     }
@@ -37,13 +37,13 @@ static void add_said(const brief_said *said, json_at array)
         json_put_int(row, "fret", said->fret);
     }
     if (said->end != BRIEF_NO_END) {
-        json_put_word(row, "end", said->end == BRIEF_TREBLE ? "treble" : "bass");
+        json_put_lent(row, "end", said->end == BRIEF_TREBLE ? "treble" : "bass");
     }
     if (said->way != BRIEF_NO_WAY) {
-        json_put_word(row, "way", way_word(said->way));
+        json_put_lent(row, "way", way_word(said->way));
     }
     json_put_number(row, "value", said->figure.exact);
-    json_put_word(row, "shown", said->figure.shown);
+    json_put_lent(row, "shown", said->figure.shown);
 }
 
 static void put_figures(const brief *b, json_at row, const char *key, const brief_sentence *told)
@@ -71,8 +71,8 @@ void result_findings(const brief *b, json_at root)
         const sil_finding *finding = &b->plan->findings[k];
         const brief_sentence *told = &b->findings[k].alone;
         json_at row = json_add_object(array);
-        json_put_word(row, "code", sil_code_word(finding->code));
-        json_put_word(row, "level", sil_level_word(finding->level));
+        json_put_lent(row, "code", sil_code_word(finding->code));
+        json_put_lent(row, "level", sil_level_word(finding->level));
         put_index(row, "string", finding->string, 1);
         put_index(row, "fret", finding->fret, 0);
         json_put_word(row, "text", told->words);
@@ -87,11 +87,11 @@ void result_steps(const brief *b, json_at root)
         const brief_step *step = &b->steps[k];
         json_at row = json_add_object(array);
         json_put_int(row, "step", k + 1);
-        json_put_word(row, "stage", sil_stage_word(step->stage));
-        json_put_word(row, "act", sil_act_word(step->act));
+        json_put_lent(row, "stage", sil_stage_word(step->stage));
+        json_put_lent(row, "act", sil_act_word(step->act));
         json_put_word(row, "do", step->what.words);
         json_put_word(row, "check", step->check.words);
-        json_put_word(row, "way", way_word(step->what.way));
+        json_put_lent(row, "way", way_word(step->what.way));
         put_strings(b, row, &step->what);
         put_figures(b, row, "figures", &step->what);
         put_figures(b, row, "check_figures", &step->check);
