@@ -85,7 +85,7 @@ ROOMS = {
     "paper": Room(
         ["src/drawing/views/[!f]*.c", "src/drawing/views/facts.c", "src/drawing/papers/*.c",
          *(f"src/drawing/board/{name}.c" for name in ("dimension", "table", "words"))],
-        unit("dimension", "sheet_sound", "pack"),
+        unit("dimension", "sheet_tone", "pack"),
         {"a few figures": [PYTHON, "tests/drawing/check_figures", "4", "9"],
          "a few blanks": [PYTHON, "tests/drawing/check_measuring", "8", "11"],
          "told": [PYTHON, "tests/drawing/check_told"],
