@@ -93,6 +93,7 @@ typedef struct sil_job_saddle {
     double pitch;       /* travel of a screw or thumbwheel in one turn */
     double travel;      /* how far screws, posts or thumbwheels can still go down; unknown: no
                            limit */
+    double travel_up;   /* and up, if that was given as well */
     double post_spread; /* from post to post */
     double pair;        /* from centre to centre inside a course */
     const char *material;
@@ -133,6 +134,9 @@ typedef struct sil_reading {
     int crown_count;
     double saddle_height_treble, saddle_height_bass;
     double bridge_top_treble, bridge_top_bass;
+    double stands_out[SIL_STRINGS_MAX]; /* how far the saddle stands over the bridge's top, to the
+                                           underside of the string, by ruler; perhaps at the outer
+                                           strings alone */
     const sil_buzz *buzz;
     int buzz_count;
     double cents[SIL_STRINGS_MAX]; /* of fret 12 against the octave of the open string, + sharp */
@@ -153,6 +157,7 @@ typedef struct sil_limits {
     double wear, least_crown; /* how far a crown may be off its line; least fret height */
     double least_protrusion, most_protrusion, least_break_deg; /* saddle above the bridge; break
                                                                   angle */
+    double good_protrusion; /* what a neck is set for; unknown: least_protrusion */
     double least_in_slot; /* share of the saddle's height inside its slot, 0..1 */
     double most_shim, most_relief, least_first;
     double humidity_low_pct, humidity_high_pct;
@@ -162,6 +167,9 @@ typedef struct sil_allowances {
     double slot_plain, slot_wound; /* how much wider than the gauge a nut slot is cut */
     double bury_plain, bury_wound; /* depth of a nut slot, as a share of the gauge */
     double fall_share, shim_step;  /* slope of a nut slot, as a share of the headstock angle */
+    double leave_slot, leave_base, leave_top; /* what a first pass leaves on for a later one: in a
+                                                 nut slot, at the bottom and at the top of the
+                                                 saddle */
     double band_relief, band_action, band_first; /* range on either side of a target given as one
                                                     value */
     double blank_length, blank_thickness, blank_height;

@@ -135,6 +135,7 @@ typedef struct brief_bearing {
     brief_figure base_first, base_all; /* off the bottom under it, in the first pass and in all,
                                           rounded down; "-": not sanded */
     brief_figure dress;     /* off the top after that, rounded down; "-" where nothing comes off */
+    brief_figure dress_first, dress_left; /* its first pass, and about how much is left after it */
     brief_figure left_on;   /* left on the top, because it is too little to file */
     brief_figure present;   /* from the saddle's bottom to the string, now */
     brief_figure height;    /* the same when all steps are done */
@@ -191,6 +192,8 @@ typedef struct brief_saddle {
     brief_figure best_thickness;    /* of a saddle thick enough for all contact points in that slot,
                                        rounded up; "-" where the present one is thick enough */
     brief_figure lift, wedge, heel; /* for tilting the neck back, see sil_neck */
+    brief_figure wedge_angle;       /* degrees */
+    brief_figure bow;               /* what the neck's bow costs the saddle */
     int lift_string;                /* the string that needs most, or -1 */
     brief_blank blank;
 } brief_saddle;
@@ -342,6 +345,7 @@ const char *brief_level(sil_level level);
 /* The answer to a quick question about one string, asked without a sheet. */
 typedef struct brief_quick {
     double change, u;   /* exact, mm, + to take off; and its standard uncertainty */
+    double first_pass;  /* exact, mm; 0 where nothing comes off */
     const char *words;  /* the answer, two sentences */
     brief_said said[4]; /* its figures */
     int said_count;

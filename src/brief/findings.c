@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "codes.h"
+#include "say.h"
 #include "within.h"
 
 #include "../plan/plan.h"
@@ -160,9 +161,15 @@ static void tell_place(const brief *b, const sil_finding *finding, bool leads, t
 static void tell_findings(const brief *b, const sil_finding *f, int count, telling *t)
 {
     if (f->code == SIL_READINGS_DISAGREE && f->stage == SIL_SADDLE) {
-        tell(t, "Saddle height by caliper and by the bridge's top differ by more than ");
+        tell(t, "What was measured at the saddle does not fit together: how far it stands out of "
+                "the bridge comes out more than ");
         tell_length(t, "high", -1, figure_length(b->unit, 0.3, SIL_NEAREST));
-        tell(t, ". The plan uses neither: measure both again.");
+        tell(t, " apart, and by more than the tools explain. The plan uses none of it: measure it "
+                "again.");
+        return;
+    }
+    if (f->code == SIL_AIM_SHORT) {
+        say_aim_short(b, f, count, t);
         return;
     }
     code_words words = code_words_of(f->code);

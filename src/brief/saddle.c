@@ -85,6 +85,11 @@ static void fill_cuts(const brief *b, int i, brief_bearing *string)
                            ? figure_length(b->unit, b->saddle.one_pass ? first : all, SIL_DOWN)
                            : figure_none();
     string->dress = dress > 0.0 ? figure_length(b->unit, dress, SIL_DOWN) : figure_none();
+    double now = work->dress_first[i];
+    bool whole = dress - now < least_pass;
+    string->dress_first = dress > 0.0 ? figure_length(b->unit, now, SIL_DOWN) : figure_none();
+    string->dress_left =
+        dress > 0.0 ? figure_length(b->unit, whole ? 0.0 : dress - now, SIL_NEAREST) : figure_none();
     string->left_on =
         left_on >= least_pass ? figure_length(b->unit, left_on, SIL_NEAREST) : figure_none();
     double height = work->height[i] + left_on;
@@ -168,6 +173,8 @@ static void fill_neck(brief *b)
     const sil_neck *neck = &b->plan->neck;
     b->saddle.lift = figure_length(b->unit, neck->lift, SIL_NEAREST);
     b->saddle.wedge = figure_length(b->unit, neck->shim, SIL_NEAREST);
+    b->saddle.wedge_angle = figure_number(neck->degrees, 2);
+    b->saddle.bow = figure_length(b->unit, neck->explains, SIL_NEAREST);
     b->saddle.heel = figure_length(b->unit, neck->heel, SIL_NEAREST);
     b->saddle.lift_string = neck->string;
 }

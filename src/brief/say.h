@@ -30,6 +30,9 @@ say say_sand, say_check_sand, say_dress, say_check_action, say_shim_saddle, say_
 void say_off_forecast(const brief *b, double by, telling *t);
 void say_moved(const brief *b, double by, telling *t);
 
+/* Says which strings end above their targets, and why. f, count: findings that say the same. */
+void say_aim_short(const brief *b, const sil_finding *f, int count, telling *t);
+
 /* Says how closely to measure so that a pass can be given, where the tools are too coarse. */
 void say_finer(const brief *b, sil_stage_name stage, telling *t);
 

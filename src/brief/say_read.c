@@ -165,8 +165,11 @@ void say_measure_crown(const brief *b, telling *t)
 
 void say_measure_saddle(const brief *b, telling *t)
 {
-    tell(t,
-         "Measure the saddle before you sand it: by caliper from its bottom to the underside of ");
+    tell(t, b->plan->saddle.present_disagree
+                ? "Measure the saddle again, since its readings do not fit together: how far it "
+                  "stands out of the bridge, by ruler from the bridge's top to the underside of "
+                : "Measure how far the saddle stands out of the bridge, by ruler from the bridge's "
+                  "top to the underside of ");
     if (b->strings > 1) {
         tell(t, "strings ");
         tell_string(t, 0);
@@ -175,8 +178,11 @@ void say_measure_saddle(const brief *b, telling *t)
     } else {
         tell(t, "the string");
     }
-    tell(t, ", and the depth of its slot in the bridge. Without these nobody knows how far it will "
-            "stand out of the bridge, nor where the caliper is to stop.");
+    tell(t, b->saddle.working == SIL_WORKING_TOP
+                ? ". Nothing is cut off it blind."
+                : ". If it comes out, better still by caliper from its bottom, with the depth of "
+                  "its slot: then the caliper can also say where to stop. Nothing is cut off it "
+                  "blind.");
 }
 
 void say_check_written(const brief *b, telling *t)

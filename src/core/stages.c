@@ -2,6 +2,7 @@
 /* The work in its order: now, rod, frets, nut, saddle. See docs/arithmetic.md, "The order of
  * work" and "How sure". */
 #include "height.h"
+#include "pass.h"
 
 /* A small change of the readings, to see how much a cut changes with it. */
 typedef struct nudge {
@@ -155,6 +156,7 @@ static void work_nut(const sil_bench *bench, sil_stages *stages)
         double wanted = wanted_nut_height(bench, fit, i);
         stages->deepen[i] = fit->nut_height[i] - wanted;
         stages->nut[i] = judge(gap, bench->targets.first[i], stages->deepen[i]);
+        stages->nut[i] = stages->finish_slot[i] ? SIL_TAKE : stages->nut[i];
         if (bench->zero_fret && stages->nut[i] != SIL_WAIT) {
             stages->nut[i] = SIL_LEAVE; /* the nut slots only guide */
         }
@@ -173,6 +175,7 @@ static void work_saddle(const sil_bench *bench, sil_stages *stages)
         double wanted = wanted_saddle_height(bench, fit, i);
         stages->lower[i] = fit->saddle_height[i] - wanted;
         stages->saddle[i] = judge(action, bench->targets.action[i], stages->lower[i]);
+        stages->saddle[i] = stages->finish_saddle[i] ? SIL_TAKE : stages->saddle[i];
         if (is_worked(stages->saddle[i])) {
             fit->saddle_height[i] = wanted;
             stages->changed[SIL_SADDLE] = true;
@@ -263,10 +266,12 @@ double sil_rectangular(double half_width)
     return half_width / sqrt(3.0);
 }
 
-/* For stages that start with no uncertainty. */
 static void weigh(const sil_bench *bench, sil_stages *stages)
 {
     const sil_tools *tools = &bench->tools;
+    for (int i = 0; i < bench->board.strings; i++) {
+        stages->deepen_u[i] = stages->lower_u[i] = 0.0;
+    }
     add_spread(bench, &(nudge){.action = 1.0}, sil_rectangular(tools->action), stages);
     add_spread(bench, &(nudge){.first = 1.0}, sil_rectangular(tools->first), stages);
     add_spread(bench, &(nudge){.relief = 1.0}, sil_rectangular(tools->relief), stages);
@@ -290,6 +295,7 @@ static void clear(sil_stages *stages)
         stages->nut[i] = stages->saddle[i] = SIL_LEAVE;
         stages->deepen[i] = stages->deepen_u[i] = 0.0;
         stages->lower[i] = stages->lower_u[i] = 0.0;
+        stages->finish_slot[i] = stages->finish_saddle[i] = false;
     }
 }
 
@@ -300,20 +306,19 @@ void sil_stages_run(const sil_bench *bench, sil_stages *stages)
     stages->changed[SIL_FRETS] = stages->fretwork != SIL_FRETS_LEAVE;
     run(bench, stages);
     weigh(bench, stages);
+    if (core_finish_slots(bench, stages)) {
+        run(bench, stages);
+        weigh(bench, stages); /* what is worked at the nut counts at the saddle */
+    }
+    if (core_finish_saddle(bench, stages)) {
+        run(bench, stages);
+    }
     bool awaited = stages->changed[SIL_ROD];
     stages->forecast[SIL_ROD] = awaited;
     awaited = awaited || stages->fretwork >= SIL_FRETS_LEVEL;
     for (int stage = SIL_FRETS; stage < SIL_STAGES; stage++) {
         stages->forecast[stage] = awaited;
     }
-}
-
-double sil_first_pass(double cut, double to_low, double u, double guard)
-{
-    if (!sil_known(cut) || !sil_known(to_low) || !sil_known(u)) {
-        return SIL_UNKNOWN;
-    }
-    return fmax(0.0, fmin(cut, to_low - guard * u));
 }
 
 double sil_shim_thickness(double rise, double step)

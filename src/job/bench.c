@@ -93,5 +93,12 @@ void sil_job_bench(const sil_job *job, int reading, sil_bench *bench)
     bench->wear_limit = job->limits.wear;
     bench->crown = job->instrument.crown;
     bench->least_crown = job->limits.least_crown;
+    bench->leave_slot = job->allowances.leave_slot;
+    sil_working working = sil_saddle_working(job->saddle.kind, job->saddle.pitch);
+    bench->leave_saddle = working == SIL_WORKING_TOP ? job->allowances.leave_top
+                                                     : job->allowances.leave_base;
+    for (int i = 0; i < SIL_STRINGS_MAX; i++) {
+        bench->finish_slot[i] = bench->finish_saddle[i] = false;
+    }
     bench->zero_fret = job->nut.kind == SIL_NUT_ZERO_FRET;
 }

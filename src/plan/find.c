@@ -140,7 +140,7 @@ static void find_slots(sil_plan *plan)
         } else if (plan_zero_fret_high(plan, i)) {
             plan_found_figure(plan, SIL_ZERO_FRET_HIGH, height_level(plan), SIL_NUT, i, read,
                               range);
-        } else if (verdict == SIL_TAKE || verdict == SIL_RAISE) {
+        } else if ((verdict == SIL_TAKE && !plan->stages.finish_slot[i]) || verdict == SIL_RAISE) {
             plan_found_figure(plan, verdict == SIL_TAKE ? SIL_SLOT_HIGH : SIL_SLOT_LOW,
                               height_level(plan), SIL_NUT, i, read, range);
         } else if (gaps->first_tap[i] == SIL_TAP_WIDE && !sil_known(gaps->first_open[i])) {
@@ -157,7 +157,7 @@ static void find_saddle(sil_plan *plan)
         double read = sil_action(&plan->bench.board, &plan->stages.fit[SIL_NUT], i, 12);
         if (plan->bench.gaps.action[i] == 0.0) {
             plan_found_figure(plan, SIL_SADDLE_LOW, SIL_LEVEL_ACT, SIL_SADDLE, i, 0.0, range);
-        } else if (verdict == SIL_TAKE || verdict == SIL_RAISE) {
+        } else if ((verdict == SIL_TAKE && !plan->stages.finish_saddle[i]) || verdict == SIL_RAISE) {
             plan_found_figure(plan, verdict == SIL_TAKE ? SIL_SADDLE_HIGH : SIL_SADDLE_LOW,
                               height_level(plan), SIL_SADDLE, i, read, range);
         }
@@ -181,7 +181,8 @@ static void find_bound(sil_plan *plan, sil_code code, const double *values, doub
 static void find_end_of_travel(sil_plan *plan)
 {
     const sil_job *job = plan->job;
-    for (int i = 0; i < job->string_count && !sil_working_in_slot(plan->saddle.working); i++) {
+    bool stops = plan->saddle.stops && !sil_working_in_slot(plan->saddle.working);
+    for (int i = 0; i < job->string_count && stops; i++) {
         double over = plan->neck.short_by[i];
         if (sil_above(over, 0.0)) {
             plan_found_figure(plan, SIL_ADJUST_LIMIT,
@@ -189,6 +190,37 @@ static void find_end_of_travel(sil_plan *plan)
                               SIL_SADDLE, i, job->saddle.travel + over,
                               (sil_band){SIL_UNKNOWN, SIL_UNKNOWN, job->saddle.travel});
         }
+    }
+}
+
+/* Strings that stop above their targets. Each is given with the action it goes to, and its target. */
+static void find_short_of_aim(sil_plan *plan)
+{
+    const sil_board *board = &plan->bench.board;
+    for (int i = 0; i < plan->job->string_count && plan->saddle_withheld.count == 0; i++) {
+        double aim = plan->bench.targets.action[i].aim;
+        if (plan->saddle.aim_short[i]) {
+            plan_found_figure(plan, SIL_AIM_SHORT, SIL_LEVEL_WATCH, SIL_SADDLE, i,
+                              sil_action(board, &plan->stages.fit[SIL_SADDLE], i, 12),
+                              (sil_band){aim, aim, aim});
+        }
+    }
+}
+
+/* Why the saddle cannot come down far enough, the likeliest first. */
+static void find_stopped(sil_plan *plan)
+{
+    sil_short_cause cause = plan->neck.cause;
+    if (cause == SIL_SHORT_RELIEF || cause == SIL_SHORT_BOTH) {
+        sil_finding *f = plan_found(plan, SIL_SHORT_BY_BOW, SIL_LEVEL_STOP);
+        f->stage = SIL_SADDLE;
+        f->read = plan->neck.explains;
+    }
+    if (cause == SIL_SHORT_BRIDGE) {
+        plan_found(plan, SIL_SHORT_BY_BRIDGE, SIL_LEVEL_STOP)->stage = SIL_SADDLE;
+    }
+    if (cause == SIL_SHORT_ANGLE || cause == SIL_SHORT_BOTH) {
+        plan_found(plan, SIL_NECK_ANGLE, SIL_LEVEL_STOP)->stage = SIL_SADDLE;
     }
 }
 
@@ -202,8 +234,10 @@ static void find_seat(sil_plan *plan)
     find_bound(plan, SIL_BREAK_ANGLE_LOW, work->break_angle_deg, limits->least_break_deg,
                SIL_UNKNOWN);
     find_end_of_travel(plan);
-    if (plan_sinks_too_low(plan)) {
-        plan_found(plan, SIL_NECK_ANGLE, SIL_LEVEL_STOP)->stage = SIL_SADDLE;
+    find_short_of_aim(plan);
+    find_stopped(plan);
+    if (sil_withheld_by(&plan->saddle_withheld, SIL_SADDLE_UNREAD)) {
+        plan_found(plan, SIL_SADDLE_UNREAD, SIL_LEVEL_ACT)->stage = SIL_SADDLE;
     }
     if (work->present_disagree) {
         sil_finding *f = plan_found(plan, SIL_READINGS_DISAGREE, SIL_LEVEL_ACT);

@@ -55,10 +55,9 @@ static void order_measures(sil_plan *plan)
     sil_nut_remedy nut = plan->nut.remedy;
     bool works_nut = nut != SIL_NUT_NONE && nut != SIL_NUT_WAIT;
     step(plan, works_nut && !sil_known(plan->bench.crown), SIL_NOW, SIL_ACT_MEASURE_CROWN);
-    bool blind = plan->saddle.remedy == SIL_SADDLE_SAND &&
-                 sil_working_in_slot(plan->saddle.working) &&
-                 !sil_known(plan->saddle.protrusion[0]);
-    step(plan, blind, SIL_NOW, SIL_ACT_MEASURE_SADDLE);
+    bool blind = sil_withheld_by(&plan->saddle_withheld, SIL_SADDLE_UNREAD);
+    bool disagree = plan->saddle.present_disagree && sil_working_in_slot(plan->saddle.working);
+    step(plan, blind || disagree, SIL_NOW, SIL_ACT_MEASURE_SADDLE);
 }
 
 static void order_frets(sil_plan *plan)

@@ -51,6 +51,14 @@ void plan_work(const sil_job *job, int reading, double ratio, double spread, sil
 /* The same, from the bench that is already in plan. */
 void plan_work_bench(const sil_job *job, int reading, sil_plan *plan);
 
+/* Marks the strings that were cut since the visit before by less than their cut; whether there are
+ * any, so that the work is computed again. */
+bool plan_finish(const sil_plan *before, sil_plan *now);
+
+/* How much the plan asks to take off under a string before it is measured again: off the bottom, or
+ * where nothing comes off there, off the top. */
+double plan_saddle_pass(const sil_plan *plan, int string);
+
 /* Computes every visit, oldest first, each with the rod ratio that the visits before it showed.
  * Afterwards plan has the work of the last visit, and the list of visits. other: memory for a
  * second plan to compute in, which need not be cleared. */

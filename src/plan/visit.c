@@ -44,13 +44,11 @@ static double by_caliper(const sil_plan *before, const sil_plan *now, int i)
 static double as_told(const sil_plan *before, int i)
 {
     const sil_saddle_work *work = &before->saddle;
-    double base = sil_line_at(work->cut_first, before->bench.board.saddle_z[i]);
     switch (work->remedy) {
     case SIL_SADDLE_SAND:
-        return work->bottom && plan_takes_anything(before, work->cut_first) ? base
-                                                                            : work->first_pass[i];
+        return plan_saddle_pass(before, i);
     case SIL_SADDLE_SHIM:
-        return work->dress[i] - work->shim;
+        return work->dress_first[i] - work->shim;
     case SIL_SADDLE_SCREW:
     case SIL_SADDLE_REPLACE:
         return before->stages.fit[SIL_NUT].saddle_height[i] -
@@ -313,6 +311,9 @@ void plan_visits(sil_plan *plan, sil_plan *other)
             ratio = fmin(fmax(v->ratio, SIL_ROD_RATIO_LEAST), SIL_ROD_RATIO_MOST);
             spread = SIL_ROD_SPREAD_KNOWN;
             plan_work(job, k, ratio, spread, now);
+        }
+        if (before && plan_finish(before, now)) {
+            plan_work_bench(job, k, now);
         }
         before = now;
         now = now == plan ? other : plan;

@@ -50,7 +50,12 @@ static void work_saddle(const sil_job *job, const sil_reading *reading, sil_plan
                              .present_treble = SIL_UNKNOWN,
                              .present_bass = SIL_UNKNOWN,
                              .bridge_top_treble = SIL_UNKNOWN,
-                             .bridge_top_bass = SIL_UNKNOWN};
+                             .bridge_top_bass = SIL_UNKNOWN,
+                             .least_protrusion = job->limits.least_protrusion,
+                             .least_break_deg = job->limits.least_break_deg,
+                             .travel = sheet->travel,
+                             .leave_base = job->allowances.leave_base,
+                             .leave_top = job->allowances.leave_top};
     if (reading) {
         make.present_treble = reading->saddle_height_treble;
         make.present_bass = reading->saddle_height_bass;
@@ -59,6 +64,7 @@ static void work_saddle(const sil_job *job, const sil_reading *reading, sil_plan
     }
     for (int i = 0; i < job->string_count; i++) {
         make.pin_distance[i] = sheet->pin_distance[i];
+        make.stands_out[i] = reading ? reading->stands_out[i] : SIL_UNKNOWN;
     }
     sil_saddle_cut(&plan->bench, &make, &plan->stages, &plan->saddle);
 }

@@ -138,6 +138,20 @@ static void put_posts(const sil_plan *plan, json_at saddle)
     json_put_number(turns, "bass", work->post_turns[1]);
 }
 
+/* Puts why the saddle cannot come down far enough. */
+static void put_short(const sil_plan *plan, json_at saddle)
+{
+    static const char *const causes[] = {NULL, "relief", "relief-and-angle", "bridge", "angle"};
+    const sil_neck *neck = &plan->neck;
+    if (neck->cause == SIL_NOT_SHORT) {
+        json_put_null(saddle, "short");
+        return;
+    }
+    json_at object = json_put_object(saddle, "short");
+    json_put_word(object, "cause", causes[neck->cause]);
+    json_put_number(object, "bow", neck->explains);
+}
+
 static void put_neck(const sil_plan *plan, json_at saddle)
 {
     const sil_neck *neck = &plan->neck;
@@ -149,6 +163,7 @@ static void put_neck(const sil_plan *plan, json_at saddle)
     json_put_number(object, "lift", neck->lift);
     json_put_number(object, "shim", neck->shim);
     json_put_number(object, "heel", neck->heel);
+    json_put_number(object, "degrees", neck->degrees);
 }
 
 /* Puts what the steps ask for: the figures of the plan, less the amount that is left on because
@@ -181,9 +196,13 @@ static void put_saddle(const brief *b, json_at root)
         json_put_number(row, "lower_u", plan->stages.lower_u[i]);
         json_put_number(row, "first_pass", work->first_pass[i]);
         json_put_word(row, "verdict", verdicts[work->verdict[i]]);
+        json_put_number(row, "goal", work->goal[i]);
         json_put_number(row, "dress", work->dress[i]);
+        json_put_number(row, "dress_first", work->dress_first[i]);
         json_put_number(row, "present", work->present[i]);
         json_put_number(row, "height", work->height[i]);
+        json_put_number(row, "stands_out", work->stands[i]);
+        json_put_number(row, "room", work->room[i]);
         json_put_number(row, "protrusion", work->protrusion[i]);
         json_put_number(row, "in_slot", work->in_slot[i]);
         json_put_number(row, "break_angle", work->break_angle_deg[i]);
@@ -196,6 +215,7 @@ static void put_saddle(const brief *b, json_at root)
     put_blank(saddle, b->saddle.blank.ordered, plan->saddle_blank);
     put_degrees(saddle, "slant", plan->bench.board.saddle_slant);
     put_posts(plan, saddle);
+    put_short(plan, saddle);
     put_neck(plan, saddle);
 }
 

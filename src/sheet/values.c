@@ -350,6 +350,31 @@ void sheet_fill_per_string(sheet_filler *filler, sheet_node *node, const job_fie
     fill_strings(filler, node, field, SIL_UNKNOWN, job_field_place(field, base));
 }
 
+/* What lies between the outer strings does not run straight from one to the other, so two ends, or
+ * one value, are of the outer strings alone. */
+void sheet_fill_outer(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
+{
+    double *figures = job_field_place(field, base);
+    int strings = filler->job->string_count;
+    fill_strings(filler, node, field, SIL_UNKNOWN, figures);
+    for (int i = 1; i < strings - 1 && node->shape != SHEET_SEQUENCE; i++) {
+        figures[i] = SIL_UNKNOWN;
+    }
+}
+
+void sheet_fill_travel(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
+{
+    static const char *const ways[2] = {"down", "up"};
+    double ends[2], *travel = job_field_place(field, base);
+    if (node->shape == SHEET_MAPPING) {
+        if (fill_ends(filler, node, field, ways, SIL_UNKNOWN, ends)) {
+            memcpy(travel, ends, sizeof ends);
+        }
+    } else {
+        sheet_fill_quantity(filler, node, field, travel);
+    }
+}
+
 void sheet_fill_files(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
     (void)base;

@@ -11,6 +11,7 @@ from types import SimpleNamespace as Plain
 import numpy as np
 
 import parts
+import room
 import tone
 from board import Board
 
@@ -149,7 +150,7 @@ def nut_aim(board, job, state, i):
     return np.linalg.solve(rows, [aim + crown1, job.targets.action[i][1] + crown12])[0]
 
 
-def nut_stage(board, job, state, held):
+def nut_stage(board, job, state, held, finish):
     count = range(job.count)
     first = np.array([first_of(board, state, i, job.targets.held) for i in count])
     aim = np.array([nut_aim(board, job, state, i) for i in count])
@@ -158,6 +159,7 @@ def nut_stage(board, job, state, held):
     for i in count:
         if (verdict[i] == "file" and deepen[i] <= 0) or (verdict[i] == "raise" and deepen[i] >= 0):
             verdict[i] = "leave"
+    verdict = [v if v != "leave" or not again else "file" for v, again in zip(verdict, finish.nut)]
     zero_fret = list(verdict)   # what its crown would be said of, over a zero fret
     if job.nut.zero_fret:
         verdict = ["wait" if v == "wait" else "leave" for v in verdict]
@@ -170,7 +172,7 @@ def nut_stage(board, job, state, held):
                  zero_fret=zero_fret if job.nut.zero_fret else [])
 
 
-def saddle_stage(board, job, state):
+def saddle_stage(board, job, state, finish):
     """Judges the saddle on the nut as it now is; the bottom cut comes after, in parts."""
     count = range(job.count)
     action = np.array([action_of(board, state, i) for i in count])
@@ -180,6 +182,8 @@ def saddle_stage(board, job, state):
         crown = board.crown(state.bend, state.off, i, 12)
         aim[i] = (job.targets.action[i][1] + crown - row[0] * state.nut[i]) / row[1]
     verdict = [judge(action[i], job.targets.action[i], "lower", "raise") for i in count]
+    verdict = [v if v != "leave" or not again else "lower"
+               for v, again in zip(verdict, finish.saddle)]
     moved = np.array([v in ("lower", "raise") for v in verdict])
     after = Plain(bend=state.bend, off=state.off, nut=state.nut,
                   end=np.where(moved, aim, state.end))
@@ -187,17 +191,56 @@ def saddle_stage(board, job, state):
                  before=state.end, on_posts=parts.on_posts(job.saddle))
 
 
-def work(board, job, read, held=None):
-    """All five stages on one set of readings."""
+NONE = Plain(nut=[], saddle=[])
+
+
+def work(board, job, read, held=None, finish=NONE):
+    """All five stages on one set of readings. finish: strings in range that are worked all the same.
+    """
+    finish = Plain(nut=finish.nut or [False] * job.count,
+                   saddle=finish.saddle or [False] * job.count)
     bend = bend_of(board, job.readings.relief, read.relief)
     nut, end = heights_of(board, job, bend, read)
     now = Plain(bend=bend, off=board.off, nut=nut, end=end)
     turned, rod = rod_stage(board, job, now, read.ratio, held)
     crowns, level, frets = frets_stage(job, rod)
-    slots = nut_stage(board, job, frets, held)
-    bone = saddle_stage(board, job, slots.after)
+    slots = nut_stage(board, job, frets, held, finish)
+    bone = saddle_stage(board, job, slots.after, finish)
     return Plain(now=now, turned=turned, rod=rod, crowns=crowns, level=level, frets=frets,
                  slots=slots, bone=bone)
+
+
+def to_finish(cut, verdict, again, leave, to_low, u, guard):
+    """In range, cut before by less than its cut, and over its aim by more than may be left."""
+    return [bool(a and v == "leave" and c > max(s, leave / 2)
+                 and parts.guarded(c, low, s, 0.0, guard) >= 0.01)
+            for c, v, a, low, s in zip(cut, verdict, again, to_low, u)]
+
+
+def work_finished(board, job, read):
+    """The stages, with what was cut short at the visit before brought to its aim."""
+    leave, finish = job.allowances.leave, Plain(nut=[], saddle=[])
+    done = work(board, job, read)
+    done.u_nut, done.u_saddle = uncertainty(board, job, read, done)
+    held = job.targets.held
+    lever = np.array([held_row(board, i, held)[0] if held else open_row(board, i, 1)[0]
+                      for i in range(job.count)])
+    low = (done.slots.first - np.array([band[0] for band in job.targets.first])) / lever
+    if not job.nut.zero_fret:
+        finish.nut = to_finish(done.slots.deepen, done.slots.verdict, job.finish.nut, leave.slot,
+                               low, done.u_nut, parts.FIRST_CUT)
+    if any(finish.nut):
+        done = work(board, job, read, None, finish)
+        done.u_nut, done.u_saddle = uncertainty(board, job, read, done)
+    spare = leave.top if job.saddle.kind == "glued" else leave.base
+    finish.saddle = to_finish(done.bone.lower, done.bone.verdict, job.finish.saddle, spare,
+                              room.to_edge(board, job, done.bone, 0), done.u_saddle,
+                              parts.FIRST_BOTTOM)
+    if any(finish.saddle):
+        u = done.u_nut, done.u_saddle
+        done = work(board, job, read, None, finish)
+        done.u_nut, done.u_saddle = u
+    return done
 
 
 def uncertainty(board, job, read, done):
@@ -294,8 +337,7 @@ def plan(job):
 def plan_and_cuts(job):
     """The part of the result that is arithmetic, NaN as None; and what stands behind the cuts."""
     board, read = Board(job), reading_of(job)
-    done = work(board, job, read)
-    done.u_nut, done.u_saddle = uncertainty(board, job, read, done)
+    done = work_finished(board, job, read)
     codes = withheld(board, job, done)
     nut = parts.nut(board, job, done, codes)
     saddle, last = parts.saddle(board, job, done, codes)
@@ -310,7 +352,7 @@ def plan_and_cuts(job):
     strings = string_rows(board, job)
     result = plain({"strings": strings, "stages": [stage_row(board, job, *row) for row in rows],
                     "nut": nut, "saddle": saddle})
-    found = Plain(board=board, verdict=done.bone.verdict, cuts=last.cuts, radius=last.radius,
+    found = Plain(board=board, verdict=last.cuts.verdict, cuts=last.cuts, radius=last.radius,
                   now=done.now, last=last.state, tension=[s["tension"] for s in strings])
     return result, found
 

@@ -9,6 +9,7 @@ import numpy as np
 import yaml
 
 import bench
+import seat
 import sheet
 
 STOPS = {"climate", "bridge-lifted", "braces-loose", "not-tuned", "back-bow"}
@@ -78,9 +79,9 @@ def asked_for(before):
         if first and max(first) >= 0.01:
             half = before.job.saddle.length / 2
             return np.interp(before.board.z_saddle, [-half, half], first[::-1])
-        return np.array([number(row["first_pass"]) for row in rows])
+        return np.array([number(row["dress_first"]) for row in rows])
     if part["remedy"] == "shim":
-        return np.array([number(row["dress"]) for row in rows]) - part["shim"]
+        return np.array([number(row["dress_first"]) for row in rows]) - part["shim"]
     return np.array([number(nut["saddle_height"]) - number(end["saddle_height"])
                      for nut, end in zip(stages[3]["strings"], stages[4]["strings"])])
 
@@ -140,6 +141,42 @@ def foretell(before, now, near):
     return worked + ["saddle"], expected
 
 
+def to_finish(asked, passes, whole, change, fell, again, near):
+    """Cut since the reading before by less than its cut; or to be finished then, and not cut yet."""
+    flags = []
+    for n in range(len(passes)):
+        if not asked[n] or not passes[n] >= 0.01:
+            flags.append(False)
+            continue
+        near(fell[n], change[n] / 2)
+        made = fell[n] >= change[n] / 2
+        flags.append(bool(passes[n] < whole[n] - EDGE) if made else bool(again[n]))
+    return flags
+
+
+def unfinished(before, now, near):
+    """Which slots, and which strings at the saddle."""
+    job, part, slots = before.job, before.result["saddle"], before.result["nut"]
+    hold = job.targets.held or 2
+    lever = [1 - now.board.x[i, 1] / now.board.x[i, hold] for i in range(job.count)]
+    passes = [number(row["first_pass"]) for row in slots["strings"]]
+
+    def gaps(view):
+        return [bench.first_of(view.board, view.done.now, i, hold) for i in range(job.count)]
+    fell = np.array(gaps(before)) - np.array(gaps(now))
+    filed = [row["verdict"] == "file" and slots["remedy"] != "replace" for row in slots["strings"]]
+    nut = to_finish(filed, passes, [row["deepen"] for row in slots["strings"]],
+                    np.array(lever) * passes, fell, job.finish.nut, near)
+    saddle = [False] * job.count
+    if part["remedy"] == "sand":
+        passes = asked_for(before)
+        fell = actions(before, before.done.now) - actions(now, now.done.now)
+        saddle = to_finish([row["verdict"] == "lower" for row in part["strings"]], passes,
+                           [number(row["goal"]) for row in part["strings"]],
+                           now.board.t12 * passes, fell, job.finish.saddle, near)
+    return Plain(nut=nut, saddle=saddle)
+
+
 def ratio_of(before, now, worked, expected, near):
     """Of the change that was foretold, or for a neck of that an even bend gives, what came."""
     was, read = actions(before, before.done.now), as_read(now)
@@ -170,8 +207,7 @@ def finished(view):
     sound = all(abs(off) <= job.limits.wear + bench.EDGE for _, _, off in r.off)
     parts = result["nut"], result["saddle"]
     idle = all(part["remedy"] == "none" and not part["withheld_by"] for part in parts)
-    settled = result["saddle"]["strings"][0]["present"] is not None \
-        or any(math.isnan(h) for h in (*r.saddle_height, *r.bridge_top))
+    settled = not seat.present_heights(view.board, job, view.done.now)[2]
     return bool(there and straight and not bowed_back and sound and idle and gaps and settled)
 
 
@@ -197,6 +233,9 @@ def follow(text):
             known = min(max(ratio, RATIO[0]), RATIO[1]), KNOWN
             job.ratio, job.spread = known
             now = look(job)
+        if before:
+            job.finish = unfinished(before, now, near)
+            now = look(job) if any(job.finish.nut + job.finish.saddle) else now
         node = doc["readings"][k]
         rows.append(bench.plain({
             "date": node.get("date"), "humidity": job.readings.humidity, "work": worked,

@@ -166,6 +166,21 @@ def nut(sheet, count):
                  pair=sheet.length(node.get("pair")), zero_fret=node.get("kind") == "zero-fret")
 
 
+def travel(sheet, node):
+    """(down, up); up only from a mapping."""
+    if isinstance(node, dict):
+        return sheet.length(node["down"]), sheet.length(node["up"])
+    return sheet.length(node), NAN
+
+
+def outer(sheet, node, count):
+    """A list of every string; or what was read at the outer strings alone."""
+    if isinstance(node, list):
+        return [sheet.length(item) for item in node]
+    ends = sheet.pair(node)
+    return [ends[0]] + [NAN] * (count - 2) + [ends[1]] * (count > 1)
+
+
 def saddle(sheet, count):
     node = sheet.doc["saddle"]
     pin = node.get("pin_distance")
@@ -177,7 +192,8 @@ def saddle(sheet, count):
                  pin=sheet.each(None if pin == "none" else pin, count),
                  pitch=sheet.length(node.get("pitch")), pair=sheet.length(node.get("pair")),
                  post_spread=sheet.length(node.get("post_spread")),
-                 travel=sheet.length(node.get("travel")))
+                 exit_height=sheet.length(node.get("exit_height", "0")),
+                 travel=travel(sheet, node.get("travel")))
 
 
 def relief(sheet, node, join):
@@ -206,6 +222,7 @@ def readings(sheet, count, join):
     condition = node.get("condition") or {}
     held = node.get("first_held", "3")
     pair = {key: sheet.pair(node.get(key)) for key in ("saddle_height", "bridge_top")}
+    pair["stands_out"] = outer(sheet, node.get("stands_out"), count)
     return Plain(
         relief=relief(sheet, node.get("relief"), join), humidity=sheet.figure(node.get("humidity")),
         action=above_nothing(sheet.each(node.get("action"), count)),
@@ -253,27 +270,40 @@ def lengths(sheet, node, *keys):
     return Plain(**{key: sheet.length(node.get(key)) for key in keys})
 
 
+def tools(sheet):
+    read = lengths(sheet, sheet.doc["tools"], "action", "first", "relief", "caliper", "ruler")
+    read.ruler = 0.3 if math.isnan(read.ruler) else read.ruler
+    return read
+
+
 def read(text):
     sheet = Sheet(text)
     doc, count = sheet.doc, len(sheet.doc["strings"])
     board = instrument(sheet)
     limits = lengths(sheet, doc["limits"], "wear", "least_crown", "least_protrusion", "most_shim",
-                     "most_relief", "least_first")
+                     "most_relief", "least_first", "good_protrusion")
+    limits.least_break = sheet.figure(doc["limits"]["least_break"])
     limits.humidity = [sheet.figure(doc["limits"]["humidity"][end]) for end in ("low", "high")]
     spare = doc["allowances"]
     allowances = lengths(sheet, spare, "slot_plain", "slot_wound", "shim_step")
+    leave = doc["allowances"].get("leave") or {}
+    allowances.leave = Plain(**{key: sheet.length(leave.get(key, usual))
+                                for key, usual in (("slot", "0.05 mm"), ("base", "0.15 mm"),
+                                                   ("top", "0.10 mm"))})
     allowances.blank = lengths(sheet, spare["blank"], "length", "thickness", "height")
     for key in ("bury_plain", "bury_wound", "fall_share"):
         setattr(allowances, key, float(spare[key]))
-    # ratio, spread: what the readings before taught of the neck, and how far that is from sure.
-    return Plain(count=count, ratio=1.0, spread=0.25, courses=sheet.courses, shares=sheet.shares,
+    # finish: which strings were cut by less than their cut since the reading before, at nut and
+    # saddle. ratio, spread: what the readings before taught of the neck, and how far that is from sure.
+    return Plain(count=count, ratio=1.0, spread=0.25,
+                 finish=Plain(nut=[False] * count, saddle=[False] * count), courses=sheet.courses, shares=sheet.shares,
                  board=board, attack=attack(sheet, count), model=model(sheet),
                  strings=[string(sheet, node) for node in doc["strings"]],
                  nut=nut(sheet, count), saddle=saddle(sheet, count),
                  readings=readings(sheet, count, board.join),
                  files=[sheet.length(f) for f in doc.get("files") or []],
                  targets=targets(sheet, count),
-                 tools=lengths(sheet, doc["tools"], "action", "first", "relief", "caliper"),
+                 tools=tools(sheet),
                  limits=limits, allowances=allowances)
 
 

@@ -152,7 +152,23 @@ def read_saddle(m, job, board, state):
         slip = m.rng.choice([0, 0, 0, 0.8]) if form == "both" else 0
         node["saddle_height"] = {"treble": m.length(present[0] + slip),
                                  "bass": m.length(present[1])}
+    if bone.kind in ("slotted", "glued") and min(over) > 0.3 and m.chance(0.4):
+        node["stands_out"] = ruled(m, board, state, over)
     return node
+
+
+def ruled(m, board, state, over):
+    """How far the saddle stands out, by a ruler that may slip: of every string, or at the ends."""
+    top = seat.linear(board.z_saddle, *(state.end[[0, -1]] - over))
+    out = np.maximum(0.05, state.end - top + m.rng.choice([0, 0, 0, 1.0]))
+    out = [float(value) + m.between(-0.2, 0.2) * (value > 0.5) for value in out]
+    each = [m.length(value) for value in out]
+    if m.chance(0.15):
+        each = [m.rng.choice([value, None]) for value in each]
+    form = m.rng.choice(["list", "pair", "pair", "one"])
+    if form == "pair" and len(out) > 1:
+        return {"treble": m.length(out[0]), "bass": m.length(out[-1])}
+    return m.length(out[0]) if form == "one" else each
 
 
 def worked(m, doc, state, seen):

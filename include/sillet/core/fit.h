@@ -41,9 +41,10 @@ typedef struct sil_targets {
     sil_hold first_held;
 } sil_targets;
 
-/* How closely each tool reads, plus or minus, mm. */
+/* How closely each tool reads, plus or minus, mm. The ruler is for how far the saddle stands out of
+ * the bridge. */
 typedef struct sil_tools {
-    double action, first, relief, caliper;
+    double action, first, relief, caliper, ruler;
 } sil_tools;
 
 /* The rod ratio compares how far string heights really change when the rod is turned with how far
@@ -70,6 +71,11 @@ typedef struct sil_bench {
     double crown;       /* fret height of the sound frets, mm; may be unknown */
     double least_crown; /* with a fret height below this, the frets are replaced, mm */
     bool zero_fret;     /* the crown of fret 0 sets the height at the nut: no slot is filed */
+    /* What a first pass leaves on for a later one, in a slot and at the saddle, mm; and which
+     * strings were cut since they were last read, by less than their cut. These are finished: their
+     * next pass leaves nothing on, and is made though they may be in range by now. */
+    double leave_slot, leave_saddle;
+    bool finish_slot[SIL_STRINGS_MAX], finish_saddle[SIL_STRINGS_MAX];
 } sil_bench;
 
 typedef enum sil_stage_name {
@@ -104,6 +110,8 @@ typedef struct sil_stages {
     sil_verdict nut[SIL_STRINGS_MAX];
     double deepen[SIL_STRINGS_MAX];   /* slot to its target, mm, + deeper, for any verdict */
     double deepen_u[SIL_STRINGS_MAX]; /* its standard uncertainty, mm */
+    /* In range, and brought to the target all the same: cut before, and not all the way. */
+    bool finish_slot[SIL_STRINGS_MAX], finish_saddle[SIL_STRINGS_MAX];
     sil_verdict saddle[SIL_STRINGS_MAX];
     double lower[SIL_STRINGS_MAX];   /* saddle to its target, mm, + down, for any verdict */
     double lower_u[SIL_STRINGS_MAX]; /* its standard uncertainty, mm */
@@ -209,6 +217,22 @@ double sil_rectangular(double half_width);
  *           figures given is unknown
  */
 double sil_first_pass(double cut, double to_low, double u, double guard);
+
+/* sil_stroke: a cut less what is left on for a later pass.
+ * Given:    cut    whole cut, mm, >= 0
+ *           leave  what to leave on, mm, >= 0
+ * Returned: max(cut - leave, min(cut, leave)), mm: a cut of no more than leave is made whole, and
+ *           of one up to twice as large no less than leave is taken; SIL_UNKNOWN where the cut is
+ *           unknown
+ */
+double sil_stroke(double cut, double leave);
+
+/* sil_first_stroke: the first pass of a cut of which a stroke is left on.
+ * Given:    cut, to_low, u, guard  as for sil_first_pass
+ *           leave                  as for sil_stroke
+ * Returned: the lesser of the two, mm; SIL_UNKNOWN where one of the figures given is unknown
+ */
+double sil_first_stroke(double cut, double leave, double to_low, double u, double guard);
 
 /* sil_below, sil_above: whether a figure is past the edge of a range.
  * Given:    value, low, high  mm

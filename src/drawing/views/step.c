@@ -38,7 +38,8 @@ static brief_figure action_first(const brief *b, int i)
 
 static brief_figure dress(const brief *b, int i)
 {
-    return b->saddle.string[i].dress;
+    const brief_bearing *string = &b->saddle.string[i];
+    return b->saddle.takes_all ? string->dress : string->dress_first;
 }
 
 static brief_figure action_done(const brief *b, int i)
