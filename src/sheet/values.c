@@ -354,11 +354,19 @@ void sheet_fill_per_string(sheet_filler *filler, sheet_node *node, const job_fie
  * one value, are of the outer strings alone. */
 void sheet_fill_outer(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
-    double *figures = job_field_place(field, base);
+    double ends[2] = {SIL_UNKNOWN, SIL_UNKNOWN}, *figures = job_field_place(field, base);
     int strings = filler->job->string_count;
-    fill_strings(filler, node, field, SIL_UNKNOWN, figures);
-    for (int i = 1; i < strings - 1 && node->shape != SHEET_SEQUENCE; i++) {
-        figures[i] = SIL_UNKNOWN;
+    if (node->shape == SHEET_SEQUENCE) {
+        fill_strings(filler, node, field, SIL_UNKNOWN, figures);
+        return;
+    }
+    bool read = node->shape == SHEET_MAPPING
+                    ? fill_ends(filler, node, field, string_ends, SIL_UNKNOWN, ends)
+                    : sheet_fill_quantity(filler, node, field, &ends[0]);
+    ends[1] = node->shape == SHEET_MAPPING ? ends[1] : ends[0];
+    if (read && strings > 0) {
+        figures[strings - 1] = ends[1];
+        figures[0] = ends[0];
     }
 }
 
