@@ -90,6 +90,7 @@ static void scale_job(sil_job *job, sil_reading *reading, sil_crown_off *crowns,
                          &job->saddle.pair,
                          &job->saddle.post_spread,
                          &job->saddle.travel,
+                         &job->saddle.travel_up,
                          &job->instrument.radius_nut,
                          &job->instrument.radius_end,
                          &job->instrument.crown,
@@ -110,13 +111,18 @@ static void scale_job(sil_job *job, sil_reading *reading, sil_crown_off *crowns,
                          &job->tools.first,
                          &job->tools.relief,
                          &job->tools.caliper,
+                         &job->tools.ruler,
                          &job->limits.wear,
                          &job->limits.least_crown,
                          &job->limits.least_protrusion,
                          &job->limits.most_protrusion,
+                         &job->limits.good_protrusion,
                          &job->limits.most_shim,
                          &job->limits.most_relief,
                          &job->allowances.shim_step,
+                         &job->allowances.leave_slot,
+                         &job->allowances.leave_base,
+                         &job->allowances.leave_top,
                          &reading->relief.gap,
                          &reading->saddle_height_treble,
                          &reading->saddle_height_bass};
@@ -158,7 +164,9 @@ static void every_length_times_k_gives_every_cut_times_k(void **state)
                     alike(a->stages.lower_u[i] * k, b->stages.lower_u[i], 1e-8),
                 "a cut does not scale", from);
             law(alike(a->nut.stack[i] * k, b->nut.stack[i], 1e-8), "a stack does not scale", from);
-            law(alike(a->saddle.height[i] * k, b->saddle.height[i], 1e-8),
+            /* The most that is dressed off one string's top is a length of the model's own. */
+            law(a->saddle.bottom != b->saddle.bottom ||
+                    alike(a->saddle.height[i] * k, b->saddle.height[i], 1e-8),
                 "a height does not scale", from);
         }
     }

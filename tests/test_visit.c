@@ -100,8 +100,8 @@ static void the_caliper_tells_what_came_off(void **state)
 static void what_was_asked_for_counts_without_a_caliper(void **state)
 {
     (void)state;
-    make_plan("  - {relief: 0.20, action: 2.9, first: 0.08, " SOUND "}\n"
-              "  - {relief: 0.20, action: 2.5, first: 0.08, " SOUND "}\n");
+    make_plan("  - {relief: 0.20, action: 2.9, first: 0.08, stands_out: 4.5, " SOUND "}\n"
+              "  - {relief: 0.20, action: 2.5, first: 0.08, stands_out: 4, " SOUND "}\n");
     const sil_visit *v = &plan.visits[1];
     assert_true(v->worked[SIL_SADDLE]);
     assert_true(v->predicted[0] < 2.0 && v->predicted[0] > 1.5); /* in the range wanted */

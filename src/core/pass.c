@@ -18,7 +18,7 @@ double sil_stroke(double cut, double leave)
 double sil_first_stroke(double cut, double leave, double to_low, double u, double guard)
 {
     double pass = sil_first_pass(cut, to_low, u, guard);
-    return sil_known(pass) ? fmin(pass, sil_stroke(cut, leave)) : SIL_UNKNOWN;
+    return sil_known(pass) ? fmax(0.0, fmin(pass, sil_stroke(cut, leave))) : SIL_UNKNOWN;
 }
 
 /* Less than this is no pass that a person could make, mm. */

@@ -233,7 +233,7 @@ static const job_field tools_fields[] = {
      LIKELY(LENGTH, FROM_ZERO, 0.002, 0.5)},
     {"caliper", JOB_AS_FIGURE, AT(sil_tools, caliper), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 0.002, 0.5)},
-    {"ruler", JOB_AS_FIGURE, AT(sil_tools, ruler), REQUIRED, LIKELY(LENGTH, FROM_ZERO, 0.05, 1)},
+    {"ruler", JOB_AS_FIGURE, AT(sil_tools, ruler), LIKELY(LENGTH, FROM_ZERO, 0.05, 1)},
 };
 static const job_table tools_table = {tools_fields, COUNT_OF(tools_fields)};
 
@@ -290,12 +290,9 @@ static const job_field blank_fields[] = {
 static const job_table blank_table = {blank_fields, COUNT_OF(blank_fields)};
 
 static const job_field leave_fields[] = {
-    {"slot", JOB_AS_FIGURE, AT(sil_allowances, leave_slot), REQUIRED,
-     LIKELY(LENGTH, FROM_ZERO, 0, 0.2)},
-    {"base", JOB_AS_FIGURE, AT(sil_allowances, leave_base), REQUIRED,
-     LIKELY(LENGTH, FROM_ZERO, 0, 0.5)},
-    {"top", JOB_AS_FIGURE, AT(sil_allowances, leave_top), REQUIRED,
-     LIKELY(LENGTH, FROM_ZERO, 0, 0.5)},
+    {"slot", JOB_AS_FIGURE, AT(sil_allowances, leave_slot), LIKELY(LENGTH, FROM_ZERO, 0, 0.2)},
+    {"base", JOB_AS_FIGURE, AT(sil_allowances, leave_base), LIKELY(LENGTH, FROM_ZERO, 0, 0.5)},
+    {"top", JOB_AS_FIGURE, AT(sil_allowances, leave_top), LIKELY(LENGTH, FROM_ZERO, 0, 0.5)},
 };
 static const job_table leave_table = {leave_fields, COUNT_OF(leave_fields)};
 

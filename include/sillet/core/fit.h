@@ -230,7 +230,7 @@ double sil_stroke(double cut, double leave);
 /* sil_first_stroke: the first pass of a cut of which a stroke is left on.
  * Given:    cut, to_low, u, guard  as for sil_first_pass
  *           leave                  as for sil_stroke
- * Returned: the lesser of the two, mm; SIL_UNKNOWN where one of the figures given is unknown
+ * Returned: the lesser of the two, mm, never negative; SIL_UNKNOWN where one of the figures given is unknown
  */
 double sil_first_stroke(double cut, double leave, double to_low, double u, double guard);
 
