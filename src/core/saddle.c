@@ -333,6 +333,39 @@ static void go_as_far(const sil_bench *bench, const sil_saddle_given *make, sil_
     }
 }
 
+/* Less than this at both ends of the bottom is no pass that a person could make, mm. */
+static const double least_sanded = 0.01;
+
+/* Whether strings in range are all there is to bring down, and by too little to sand or to file. */
+static bool too_little(const sil_bench *bench, const sil_saddle_given *make,
+                       const sil_stages *stages, const sil_saddle_work *work)
+{
+    double half = make->length / 2.0;
+    bool sanded = work->bottom && fmax(sil_line_at(work->cut, half),
+                                       sil_line_at(work->cut, -half)) >= least_sanded;
+    for (int i = 0; i < bench->board.strings; i++) {
+        bool again = stages->finish_saddle[i] && work->dress[i] < SIL_LEAST_DRESSED;
+        if (work->verdict[i] == SIL_TAKE && !again) {
+            return false;
+        }
+    }
+    return work->remedy == SIL_SADDLE_SAND && !sanded;
+}
+
+static void leave_all(const sil_bench *bench, sil_stages *stages, sil_saddle_work *work)
+{
+    for (int i = 0; i < bench->board.strings; i++) {
+        stages->finish_saddle[i] = false;
+        stages->fit[SIL_SADDLE].saddle_height[i] = stages->fit[SIL_NUT].saddle_height[i];
+        work->verdict[i] = stages->saddle[i] = SIL_LEAVE;
+        work->goal[i] = work->dress[i] = 0.0;
+        work->aim_short[i] = false;
+    }
+    stages->changed[SIL_SADDLE] = work->bottom = false;
+    work->cut = work->cut_first = (sil_line){0.0, 0.0};
+    work->remedy = SIL_SADDLE_NONE;
+}
+
 void sil_saddle_cut(const sil_bench *bench, const sil_saddle_given *make, sil_stages *stages,
                     sil_saddle_work *work)
 {
@@ -350,6 +383,9 @@ void sil_saddle_cut(const sil_bench *bench, const sil_saddle_given *make, sil_st
     sil_saddle_present(bench, make, stages, work);
     go_as_far(bench, make, stages, work);
     choose_work(bench, make, stages, work);
+    if (too_little(bench, make, stages, work)) {
+        leave_all(bench, stages, work);
+    }
     set_passes(bench, make, stages, work);
     for (int i = 0; i < strings; i++) {
         double off = change_at(bench, make, stages, work, i);

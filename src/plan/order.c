@@ -86,9 +86,6 @@ static void order_nut(sil_plan *plan)
     step(plan, files && remedy != SIL_NUT_REPLACE, SIL_NUT, SIL_ACT_FILE_SLOTS);
 }
 
-/* Less than this is too little to file off a saddle's top, so it is left on, mm. */
-static const double least_dressing = 0.1;
-
 static double dress(const sil_plan *plan, int string)
 {
     double off = plan->saddle.dress[string];
@@ -98,7 +95,7 @@ static double dress(const sil_plan *plan, int string)
 double sil_dressed_off(const sil_plan *plan, int string)
 {
     double off = dress(plan, string);
-    return off >= least_dressing ? off : 0.0;
+    return off >= SIL_LEAST_DRESSED ? off : 0.0;
 }
 
 double sil_left_on(const sil_plan *plan, int string)

@@ -240,6 +240,8 @@ def work_finished(board, job, read):
         u = done.u_nut, done.u_saddle
         done = work(board, job, read, None, finish)
         done.u_nut, done.u_saddle = u
+    done.finish = Plain(nut=finish.nut or [False] * job.count,
+                        saddle=finish.saddle or [False] * job.count)
     return done
 
 

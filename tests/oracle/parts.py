@@ -306,6 +306,15 @@ def dress_first(board, job, done, dress, cut, under, i):
     return first_pass("lower", "lower", dress, low, done.u_saddle[i], spare)
 
 
+def too_little(done, to, cut, board):
+    """Strings in range are all there is to bring down, by less than can be sanded or filed."""
+    if cut and max(cut.ends) >= 0.01:
+        return False
+    falls = [i for i, v in enumerate(to.verdict) if v == "lower"]
+    left = [to.goal[i] - (cut.at(board.z_saddle[i]) if cut else 0.0) for i in falls]
+    return all(done.finish.saddle[i] and by < 0.1 for i, by in zip(falls, left))
+
+
 def saddle(board, job, done, codes):
     bone, kind, codes = done.bone, job.saddle.kind, set(codes)
     slotted = kind in ("slotted", "glued")
@@ -317,6 +326,8 @@ def saddle(board, job, done, codes):
         and not {"raise", "wait"} & set(to.verdict)
     if sands and where != "top":
         cut, first, caps, most = bottom_cuts(board, job, done, where, to)
+    if sands and too_little(done, to, cut, board):
+        to.verdict, to.goal, cut = ["leave"] * job.count, np.zeros(job.count), None
     posts, missing = turned_posts(board, job, bone)
     wished = posts
     if posts and np.max(np.abs(posts.ends)) < 0.01:

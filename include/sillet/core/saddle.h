@@ -140,6 +140,9 @@ typedef struct sil_saddle_work {
                                       of them is used */
 } sil_saddle_work;
 
+/* Less than this is too little to file off a saddle's top, so it is left on, mm. */
+#define SIL_LEAST_DRESSED 0.1
+
 /* sil_saddle_line: the best straight line to sand off a saddle's bottom.
  * Given:    count   of strings, 1 or more
  *           z       of each string, mm from the centre line
