@@ -326,7 +326,9 @@ def saddle(board, job, done, codes):
         and not {"raise", "wait"} & set(to.verdict)
     if sands and where != "top":
         cut, first, caps, most = bottom_cuts(board, job, done, where, to)
-    if sands and too_little(done, to, cut, board):
+    works = (sands or kind == "glued") and "lower" in to.verdict \
+        and not {"raise", "wait"} & set(to.verdict)
+    if works and too_little(done, to, cut, board):
         to.verdict, to.goal, cut = ["leave"] * job.count, np.zeros(job.count), None
     posts, missing = turned_posts(board, job, bone)
     wished = posts
