@@ -194,7 +194,7 @@ static tell_list take_coarse(tell_list *dress)
     return coarse;
 }
 
-/* The top is all there is to work: its first pass now, and about how much is left. */
+/* Nothing more comes off the bottom: the first pass at the top now, and about how much is left. */
 static void tell_dress_first(const brief *b, telling *t)
 {
     tell_list dress = dressed(b, dress_first_of), coarse = take_coarse(&dress);
@@ -232,7 +232,7 @@ static void tell_dress_first(const brief *b, telling *t)
 void say_dress(const brief *b, telling *t)
 {
     t->way = t->figure_way = BRIEF_DOWN;
-    if (!b->saddle.takes_all) {
+    if (!b->saddle.takes_all || b->saddle.one_pass) {
         tell_dress_first(b, t);
         return;
     }

@@ -288,6 +288,17 @@ static double first_of(const sil_bench *bench, const sil_saddle_given *make,
     return work->verdict[i] == SIL_TAKE || !sil_known(pass) ? pass : 0.0;
 }
 
+/* Less than this is too little to be left at the bottom for another pass, mm. */
+static const double least_left = 0.005;
+
+/* Whether the bottom has more to lose after its first pass, so that the top waits. */
+static bool bottom_first(const sil_saddle_given *make, const sil_saddle_work *work)
+{
+    sil_line left = {work->cut.b0 - work->cut_first.b0, work->cut.b1 - work->cut_first.b1};
+    double half = make->length / 2.0;
+    return work->bottom && fmax(sil_line_at(left, half), sil_line_at(left, -half)) >= least_left;
+}
+
 /* The first pass at the top. A string counts from where the bottom, or a shim, has brought it. */
 static double dress_first_of(const sil_bench *bench, const sil_saddle_given *make,
                              const sil_stages *stages, const sil_saddle_work *work, int i)
@@ -298,7 +309,7 @@ static double dress_first_of(const sil_bench *bench, const sil_saddle_given *mak
     double leave = bench->finish_saddle[i] ? 0.0 : make->leave_top;
     double pass = sil_first_stroke(work->dress[i], leave, to_low + under - off,
                                    stages->lower_u[i], SIL_GUARD_ONE);
-    return work->dress[i] == 0.0 ? 0.0 : pass;
+    return work->dress[i] == 0.0 || bottom_first(make, work) ? 0.0 : pass;
 }
 
 static void set_passes(const sil_bench *bench, const sil_saddle_given *make,

@@ -55,8 +55,8 @@ void plan_work_bench(const sil_job *job, int reading, sil_plan *plan);
  * any, so that the work is computed again. */
 bool plan_finish(const sil_plan *before, sil_plan *now);
 
-/* How much the plan asks to take off under a string before it is measured again: off the bottom, or
- * where nothing comes off there, off the top. */
+/* How much the plan asks to take off under a string before it is measured again: off the bottom and off
+ * the top. */
 double plan_saddle_pass(const sil_plan *plan, int string);
 
 /* Computes every visit, oldest first, each with the rod ratio that the visits before it showed.

@@ -296,10 +296,10 @@ def first_of_string(board, job, done, to, cut, remedy, i):
                       done.u_saddle[i], spare, FIRST_BOTTOM if base else FIRST_CUT)
 
 
-def dress_first(board, job, done, dress, cut, under, i):
+def dress_first(board, job, done, dress, cut, first, under, i):
     """The first pass at the top, from where the bottom or a shim has brought the string."""
-    if not dress:
-        return 0.0
+    if not dress or (cut and max(cut.ends - first.ends) >= 0.005):
+        return 0.0   # the bottom has more to lose: the top waits
     low = room.to_edge(board, job, done.bone, 0)[i] + under
     low -= cut.at(board.z_saddle[i]) if cut else 0.0
     spare = 0.0 if job.finish.saddle[i] else job.allowances.leave.top
@@ -374,7 +374,7 @@ def saddle(board, job, done, codes):
                      first_of_string(board, job, done, to, cut, would, i),
                      "verdict": verdict, "goal": to.goal[i], "dress": dress,
                      "dress_first": math.nan if verdict == "wait" else
-                     dress_first(board, job, done, dress, cut, under, i),
+                     dress_first(board, job, done, dress, cut, first, under, i),
                      "stands_out": out[i] if slotted else math.nan, "room": to.room[i],
                      "present": present[i], "height": height[i], "protrusion": protrusion,
                      "in_slot": (depth - under) / (height[i] - under),

@@ -167,7 +167,10 @@ class Tech:
         cut = part["bottom_cut"]
         first = cut and cut["first_pass"]
         if remedy == "sand" and cut and max(first["treble"], first["bass"]) >= LEAST:
-            return self.sand(first)
+            self.sand(first)
+            tops = {i: row["dress_first"] for i, row in enumerate(rows)
+                    if row["dress"] >= DRESSED and row["dress_first"] >= LEAST}
+            return self.dress(tops) if tops else None
         if remedy == "sand" and cut and max(cut["treble"], cut["bass"]) >= LEAST:
             return self.finer_tool("action")   # the bottom has to come down, but no pass is safe
         if remedy == "sand":

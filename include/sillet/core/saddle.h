@@ -112,7 +112,8 @@ typedef struct sil_saddle_work {
     sil_line cut, cut_first;              /* off the bottom: the whole cut, and its first pass */
     double dress[SIL_STRINGS_MAX];        /* off the top, after the bottom is sanded or shimmed; 0
                                              where the saddle is to be replaced */
-    double dress_first[SIL_STRINGS_MAX];  /* the part of it to take before measuring again */
+    double dress_first[SIL_STRINGS_MAX];  /* the part of it to take before measuring again; 0 while
+                                             the bottom has more to lose after its first pass */
     double goal[SIL_STRINGS_MAX];         /* how far the string comes down in all, + down: to its
                                              target, or less where the saddle has no room */
     double stands[SIL_STRINGS_MAX];       /* above the bridge's top, now; unknown where not read, or
