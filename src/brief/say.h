@@ -33,6 +33,9 @@ void say_moved(const brief *b, double by, telling *t);
 /* Says which strings end above their targets, and why. f, count: findings that say the same. */
 void say_aim_short(const brief *b, const sil_finding *f, int count, telling *t);
 
+/* Says that what is in range already is worked all the same, where a stage finishes such a string. */
+void say_finished(const brief *b, sil_stage_name stage, telling *t);
+
 /* Says how closely to measure so that a pass can be given, where the tools are too coarse. */
 void say_finer(const brief *b, sil_stage_name stage, telling *t);
 

@@ -159,6 +159,7 @@ void say_file(const brief *b, telling *t)
     t->way = BRIEF_DOWN;
     if (tell_chosen(&slots) > 0) {
         tell_passes(b, slots, t);
+        say_finished(b, SIL_NUT, t);
         tell_stack(b, slots, stack_first_of, t);
         tell_files(b, slots, t);
         tell_fall(b, t);

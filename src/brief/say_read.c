@@ -219,6 +219,20 @@ void say_check_check(const brief *b, telling *t)
     tell(t, "Done when every reading is in its range.");
 }
 
+void say_finished(const brief *b, sil_stage_name stage, telling *t)
+{
+    const sil_stages *stages = &b->plan->stages;
+    const bool *again = stage == SIL_NUT ? stages->finish_slot : stages->finish_saddle;
+    bool any = false;
+    for (int i = 0; i < b->strings; i++) {
+        any = any || again[i];
+    }
+    if (any) {
+        tell(t, " What is in its range already was cut short of its target last time: this is the "
+                "rest of that cut.");
+    }
+}
+
 void say_finer(const brief *b, sil_stage_name stage, telling *t)
 {
     double tool = plan_finer_tool(b->plan, stage);

@@ -123,12 +123,14 @@ void say_sand(const brief *b, telling *t)
         return;
     }
     tell_slide_out(b, t);
-    tell(t, b->plan->stages.changed[SIL_NUT] ? "With the nut done and measured again, sand "
-                                             : "Sand ");
+    tell(t, b->nut.remedy == SIL_NUT_FILE         ? "With the nut slots filed as above, sand "
+            : b->plan->stages.changed[SIL_NUT] ? "With the nut done and measured again, sand "
+                                               : "Sand ");
     tell(t, at_the_feet(b) ? "the feet of the bridge, both to one straight line: "
                            : "the bottom of the saddle, straight from end to end: ");
     tell_ends(b, "base", saddle->base_first, t);
     tell(t, saddle->one_pass ? ", all of it in this pass." : " in this first pass.");
+    say_finished(b, SIL_SADDLE, t);
     tell_others(b, t);
     t->figure_way = BRIEF_NO_WAY;
     tell_caliper(b, t);
@@ -216,6 +218,9 @@ static void tell_dress_first(const brief *b, telling *t)
     if (tell_chosen(&dress) > 0 && most_left > 0.0) {
         tell_each(t, "top-left", &left);
         tell(t, " more.");
+    }
+    if (tell_chosen(&dress) > 0 && !b->saddle.base) {
+        say_finished(b, SIL_SADDLE, t);
     }
     if (tell_chosen(&dress) > 0) {
         tell(t, " Keep the point where the string leaves the saddle.");
