@@ -148,8 +148,9 @@ typedef struct sil_model {
 } sil_model;
 
 typedef struct sil_attack {
-    const char *name;              /* light, medium or firm; NULL where newtons are given */
-    double force[SIL_STRINGS_MAX]; /* N, square to the board */
+    const char *name;              /* light, medium, firm or any; NULL where newtons are given */
+    bool chosen;                   /* given in the sheet, so that nothing is cut to buzz under it */
+    double force[SIL_STRINGS_MAX]; /* N, square to the board; unknown: any, a rattle is accepted */
     double at;                     /* from the saddle, mm */
 } sil_attack;
 

@@ -55,6 +55,7 @@ typedef enum sil_code {
     SIL_ZERO_FRET_LOW,
     SIL_ZERO_FRET_HIGH,
     SIL_SADDLE_UNREAD,   /* it is not known how far the saddle stands out of the bridge */
+    SIL_AIM_RAISED,      /* a string ends above its target, where it still rings clean */
     SIL_AIM_SHORT,       /* a string stops above its target, since the saddle has no room left */
     SIL_SHORT_BY_BOW,    /* the saddle has no room left, and the neck's bow accounts for it */
     SIL_SHORT_BY_BRIDGE, /* the same on a floating bridge: its notches or feet come first */
@@ -115,7 +116,8 @@ typedef enum sil_act {
     SIL_ACT_NECK_ANGLE,
     SIL_ACT_NECK_SHIM,
     SIL_ACT_NECK_RESET,
-    SIL_ACT_CHECK, /* tune, and read everything again */
+    SIL_ACT_CHOOSE, /* a target would have strings buzz under the pick: say which gives way */
+    SIL_ACT_CHECK,  /* tune, and read everything again */
     SIL_ACTS
 } sil_act;
 

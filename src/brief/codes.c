@@ -272,6 +272,11 @@ code_words code_words_of(sil_code code)
                             .meaning = "It is not cut blind: measure it first.",
                             .why = "it is not known how far the saddle stands out of the bridge",
                             .for_what = "the saddle's height"};
+    case SIL_AIM_RAISED:
+        return (code_words){.word = "aim-raised",
+                            .figure = LENGTH,
+                            .subject = "Ends above its target",
+                            .meaning = "In range, and as low as it rings clean under this pick."};
     case SIL_AIM_SHORT:
         return (code_words){.word = "aim-short",
                             .figure = LENGTH,

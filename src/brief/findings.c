@@ -168,6 +168,14 @@ static void tell_findings(const brief *b, const sil_finding *f, int count, telli
                 "again.");
         return;
     }
+    if (f->code == SIL_ATTACK && f->level == SIL_LEVEL_ACT) {
+        say_attack(b, f, count, t);
+        return;
+    }
+    if (f->code == SIL_AIM_RAISED) {
+        say_aim_raised(b, f, count, t);
+        return;
+    }
     if (f->code == SIL_AIM_SHORT) {
         say_aim_short(b, f, count, t);
         return;

@@ -28,7 +28,8 @@ static void fill_passes(const brief *b, brief_slot *slot, int i)
 {
     const sil_plan *plan = b->plan;
     bool takes = slot->verdict == SIL_TAKE && plan->nut.remedy != SIL_NUT_REPLACE;
-    double shim = b->nut_part.shim, own = slot->verdict == SIL_LEAVE ? 0.0 : plan->stages.deepen[i];
+    double shim = b->nut_part.shim, own = plan->stages.deepen[i] - plan->stages.nut_raised[i];
+    own = slot->verdict == SIL_LEAVE ? 0.0 : own;
     double whole = own + shim, first = plan->nut.first_pass[i] + shim, left = whole - first;
     slot->does = does(plan, i, whole);
     bool files = slot->does == BRIEF_FILES;

@@ -30,6 +30,11 @@ say say_sand, say_check_sand, say_dress, say_check_action, say_shim_saddle, say_
 void say_off_forecast(const brief *b, double by, telling *t);
 void say_moved(const brief *b, double by, telling *t);
 
+/* A target that would have strings buzz under the pick. */
+say say_choose;
+void say_attack(const brief *b, const sil_finding *f, int count, telling *t);
+void say_aim_raised(const brief *b, const sil_finding *f, int count, telling *t);
+
 /* Says which strings end above their targets, and why. f, count: findings that say the same. */
 void say_aim_short(const brief *b, const sil_finding *f, int count, telling *t);
 

@@ -40,3 +40,75 @@ void say_aim_short(const brief *b, const sil_finding *f, int count, telling *t)
                 ? ". That is in range, and leaves the saddle and its break angle sound."
                 : ". That is in range, and as far as the screws, posts or thumbwheels go.");
 }
+
+/* What a finding speaks of: the gap at the 1st fret, as its target is held, or the action. */
+static void tell_what(const brief *b, const sil_finding *f, telling *t)
+{
+    if (f->stage == SIL_NUT) {
+        tell(t, "a gap at the 1st fret, %s, of ", brief_hold(b->plan->bench.targets.first_held));
+    } else {
+        tell(t, "an action at the 12th of ");
+    }
+}
+
+void say_aim_raised(const brief *b, const sil_finding *f, int count, telling *t)
+{
+    tell(t, "Ends above its target, so as to ring clean under this pick");
+    for (int k = 0; k < count; k++) {
+        tell(t, k == 0 ? ": " : "; ");
+        if (b->strings > 1) {
+            tell(t, "string ");
+            tell_string(t, f[k].string);
+            tell(t, " ");
+        }
+        tell(t, "at ");
+        tell_what(b, &f[k], t);
+        tell_length(t, "read", f[k].string, nearest(t, f[k].read));
+        tell(t, ", not ");
+        tell_length(t, "aim", f[k].string, nearest(t, f[k].low));
+    }
+    tell(t, ". That is in range.");
+}
+
+/* Says where each string rings clean, and what its target is. */
+static void tell_clean_from(const brief *b, const sil_finding *f, int count, telling *t)
+{
+    for (int k = 0; k < count; k++) {
+        tell(t, k == 0 ? "" : "; ");
+        if (b->strings > 1) {
+            tell(t, "string ");
+            tell_string(t, f[k].string);
+            tell(t, " ");
+        }
+        tell(t, "from ");
+        tell_what(b, &f[k], t);
+        tell_length(t, "read", f[k].string, nearest(t, f[k].read));
+        tell(t, " up, over its target range of ");
+        tell_figure(t, "low", f[k].string, nearest(t, f[k].low));
+        tell(t, " to ");
+        tell_length(t, "high", f[k].string, nearest(t, f[k].high));
+    }
+}
+
+void say_attack(const brief *b, const sil_finding *f, int count, telling *t)
+{
+    tell(t, "Rings clean under this pick only ");
+    tell_clean_from(b, f, count, t);
+    tell(t, ". A cut to the target would buzz.");
+}
+
+void say_choose(const brief *b, telling *t)
+{
+    const char *gap = "";
+    tell(t, "Choose before you cut any further. Under this pick the notes ring clean only ");
+    for (int k = 0; k < b->plan->finding_count; k++) {
+        const sil_finding *f = &b->plan->findings[k];
+        if (f->code == SIL_ATTACK && f->level == SIL_LEVEL_ACT) {
+            tell(t, "%s", gap);
+            tell_clean_from(b, f, 1, t);
+            gap = "; ";
+        }
+    }
+    tell(t, ". Give a higher target, choose a lighter pick, or write attack: any and accept the "
+            "buzz.");
+}

@@ -2,6 +2,8 @@
 /* The sentences for the steps at the nut. */
 #include "say.h"
 
+#include "../plan/plan.h"
+
 typedef brief_figure figure_of(const brief_slot *slot);
 
 static brief_figure first_of(const brief_slot *slot)
@@ -124,8 +126,10 @@ static tell_list too_coarse(const brief *b, tell_list *filed)
 {
     tell_list coarse = *filed;
     for (int i = 0; i < filed->count; i++) {
-        coarse.chosen[i] = filed->chosen[i] && b->nut.slot[i].first.exact < least_pass;
-        filed->chosen[i] = filed->chosen[i] && !coarse.chosen[i];
+        bool held = sil_known(b->plan->stages.slot_hold[i]); /* to ring clean: no tool helps */
+        bool little = filed->chosen[i] && b->nut.slot[i].first.exact < least_pass;
+        coarse.chosen[i] = little && !held;
+        filed->chosen[i] = filed->chosen[i] && !little;
     }
     return coarse;
 }

@@ -186,12 +186,14 @@ static brief_figure dress_left_of(const brief_bearing *string)
 }
 
 /* Takes the strings out of a list for which no pass is safe with these tools. */
-static tell_list take_coarse(tell_list *dress)
+static tell_list take_coarse(const brief *b, tell_list *dress)
 {
     tell_list coarse = *dress;
     for (int i = 0; i < dress->count; i++) {
-        coarse.chosen[i] = dress->chosen[i] && dress->figure[i].exact < 0.01;
-        dress->chosen[i] = dress->chosen[i] && !coarse.chosen[i];
+        bool held = sil_known(b->plan->saddle.hold[i]); /* so that it rings clean: no tool helps */
+        bool little = dress->chosen[i] && dress->figure[i].exact < 0.01;
+        coarse.chosen[i] = little && !held;
+        dress->chosen[i] = dress->chosen[i] && !little;
     }
     return coarse;
 }
@@ -199,7 +201,7 @@ static tell_list take_coarse(tell_list *dress)
 /* Nothing more comes off the bottom: the first pass at the top now, and about how much is left. */
 static void tell_dress_first(const brief *b, telling *t)
 {
-    tell_list dress = dressed(b, dress_first_of), coarse = take_coarse(&dress);
+    tell_list dress = dressed(b, dress_first_of), coarse = take_coarse(b, &dress);
     tell_list left = dressed(b, dress_left_of);
     double most_left = 0.0;
     for (int i = 0; i < dress.count; i++) {

@@ -95,10 +95,10 @@ static void size_slot(const sil_bench *bench, const sil_stages *stages, const si
     double u = stages->deepen_u[i];
     double to_low = sil_nut_to_low(bench, stages, i);
     double leave = bench->finish_slot[i] ? 0.0 : bench->leave_slot;
-    work->first_pass[i] =
-        work->verdict[i] == SIL_TAKE
-            ? sil_first_stroke(stages->deepen[i], leave, to_low, u, SIL_GUARD_ONE)
-            : 0.0;
+    double pass = sil_first_stroke(stages->deepen[i] - stages->nut_raised[i], leave, to_low, u,
+                                   SIL_GUARD_ONE);
+    /* Not into the string's own buzz; where nothing limits it, that is unknown. */
+    work->first_pass[i] = work->verdict[i] == SIL_TAKE ? fmin(pass, stages->slot_hold[i]) : 0.0;
     /* The board's surface at the nut, on the centre line, in the frame of the crowns. */
     double crown = bench->crown - stages->level_depth;
     double surface = -sil_sag(board, fit->bend, board->nut_x[i]) - crown;

@@ -3,6 +3,8 @@
  * docs/arithmetic.md, "How far a saddle can come down". */
 #include "room.h"
 
+#include "clean.h"
+
 static const double per_degree = 3.14159265358979323846 / 180.0;
 
 double core_to_high(const sil_bench *bench, const sil_stages *stages, int string)
@@ -51,6 +53,29 @@ static void set_goal(const sil_bench *bench, const sil_saddle_given *make,
     }
 }
 
+/* Ends a string where it still rings clean under the pluck, if that is in its range; otherwise says
+ * how far down a first pass may go. */
+static void keep_clean(const sil_bench *bench, const sil_stages *stages, sil_saddle_work *work,
+                       int i)
+{
+    const sil_fit *before = &stages->fit[SIL_NUT];
+    double down = before->saddle_height[i] - core_clean_saddle(bench, before, i);
+    double action = sil_action(&bench->board, before, i, 12);
+    double clean = action - down * sil_leverage(&bench->board, i);
+    work->to_clean[i] = down;
+    if (work->verdict[i] != SIL_TAKE || !sil_above(work->goal[i], down)) {
+        return;
+    }
+    work->clean[i] = clean;
+    if (sil_above(clean, bench->targets.action[i].high)) {
+        work->hold[i] = fmax(0.0, down);
+    } else {
+        work->goal[i] = fmax(0.0, down);
+        work->aim_raised[i] = true;
+        work->aim_short[i] = false;
+    }
+}
+
 void core_saddle_room(const sil_bench *bench, const sil_saddle_given *make, sil_stages *stages,
                       sil_saddle_work *work)
 {
@@ -58,7 +83,8 @@ void core_saddle_room(const sil_bench *bench, const sil_saddle_given *make, sil_
     work->stops = false;
     for (int i = 0; i < strings; i++) {
         work->room[i] = room_of(make, work, i);
-        work->aim_short[i] = false;
+        work->aim_short[i] = work->aim_raised[i] = false;
+        work->hold[i] = work->clean[i] = work->to_clean[i] = SIL_UNKNOWN;
         work->missing[i] = 0.0;
         set_goal(bench, make, stages, work, i);
         work->stops = work->stops || work->missing[i] > 0.0;
@@ -68,6 +94,10 @@ void core_saddle_room(const sil_bench *bench, const sil_saddle_given *make, sil_
             work->goal[i] = stages->lower[i]; /* a forecast, which shows what is missing */
             work->aim_short[i] = false;
         }
+    }
+    bool on_two = sil_working_on_two(make->working); /* they move together, and can be turned back */
+    for (int i = 0; i < strings && !work->stops && !on_two; i++) {
+        keep_clean(bench, stages, work, i);
     }
 }
 

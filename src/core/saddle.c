@@ -17,8 +17,8 @@ static double spare(const sil_bench *bench, const sil_stages *stages, const sil_
                     int i)
 {
     double in_range = sil_saddle_to_low(bench, stages, i) - SIL_GUARD_ONE * stages->lower_u[i];
-    double room = work->stops ? SIL_UNKNOWN : work->room[i];
-    return fmax(0.0, fmin(in_range, room));
+    double room = work->stops ? SIL_UNKNOWN : fmin(work->room[i], work->to_clean[i]);
+    return fmax(0.0, fmin(in_range, room)); /* what is unknown does not limit it */
 }
 
 /* The bottom: each string allows what it has to come down by, or what it can spare. A first pass,
@@ -36,7 +36,8 @@ static sil_line cut_base(const sil_bench *bench, const sil_stages *stages,
         double to_low = sil_saddle_to_low(bench, stages, i);
         cap[i] = wanted[i] ? work->goal[i] : spare(bench, stages, work, i);
         if (most) {
-            cap[i] = fmin(cap[i], fmax(0.0, to_low - SIL_GUARD_SET * stages->lower_u[i]));
+            double guarded = fmax(0.0, to_low - SIL_GUARD_SET * stages->lower_u[i]);
+            cap[i] = fmin(cap[i], fmin(guarded, work->hold[i]));
         }
     }
     return side ? core_saddle_tilt(strings, z, cap, half, side, most)
@@ -285,7 +286,10 @@ static double first_of(const sil_bench *bench, const sil_saddle_given *make,
     double leave = whole ? 0.0 : base ? make->leave_base : make->leave_top;
     double pass = sil_first_stroke(work->goal[i], leave, sil_saddle_to_low(bench, stages, i),
                                    stages->lower_u[i], base ? SIL_GUARD_SET : SIL_GUARD_ONE);
-    return work->verdict[i] == SIL_TAKE || !sil_known(pass) ? pass : 0.0;
+    if (work->verdict[i] != SIL_TAKE && sil_known(pass)) {
+        return 0.0;
+    }
+    return sil_known(pass) ? fmin(pass, work->hold[i]) : pass;
 }
 
 /* Less than this is too little to be left at the bottom for another pass, mm. */
@@ -309,7 +313,10 @@ static double dress_first_of(const sil_bench *bench, const sil_saddle_given *mak
     double leave = bench->finish_saddle[i] ? 0.0 : make->leave_top;
     double pass = sil_first_stroke(work->dress[i], leave, to_low + under - off,
                                    stages->lower_u[i], SIL_GUARD_ONE);
-    return work->dress[i] == 0.0 || bottom_first(make, work) ? 0.0 : pass;
+    if (work->dress[i] == 0.0 || bottom_first(make, work)) {
+        return 0.0;
+    }
+    return sil_known(pass) ? fmin(pass, fmax(0.0, work->hold[i] + under - off)) : pass;
 }
 
 static void set_passes(const sil_bench *bench, const sil_saddle_given *make,

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The work in its order: now, rod, frets, nut, saddle. See docs/arithmetic.md, "The order of
  * work" and "How sure". */
+#include "clean.h"
 #include "height.h"
 #include "pass.h"
 
@@ -148,6 +149,26 @@ static bool is_worked(sil_verdict verdict)
     return verdict == SIL_TAKE || verdict == SIL_RAISE;
 }
 
+/* Where a slot to be filed is to end: at its target, or where its open string still rings clean, if
+ * that is in range. */
+static double clean_goal(const sil_bench *bench, sil_stages *stages, int i, double wanted)
+{
+    sil_fit clean = stages->fit[SIL_FRETS];
+    double present = clean.nut_height[i], action = sil_action(&bench->board, &clean, i, 12);
+    bool high = sil_above(action, bench->targets.action[i].high);
+    clean.nut_height[i] =
+        core_clean_nut(bench, &clean, high ? bench->targets.action[i].aim : action, i);
+    if (!sil_below(wanted, clean.nut_height[i])) {
+        return wanted;
+    }
+    stages->slot_clean[i] = sil_first_gap(&bench->board, &clean, i, bench->targets.first_held);
+    if (sil_above(stages->slot_clean[i], bench->targets.first[i].high)) {
+        stages->slot_hold[i] = fmax(0.0, present - clean.nut_height[i]);
+        return wanted;
+    }
+    return fmin(present, clean.nut_height[i]);
+}
+
 static void work_nut(const sil_bench *bench, sil_stages *stages)
 {
     sil_fit *fit = &stages->fit[SIL_NUT];
@@ -160,8 +181,14 @@ static void work_nut(const sil_bench *bench, sil_stages *stages)
         if (bench->zero_fret && stages->nut[i] != SIL_WAIT) {
             stages->nut[i] = SIL_LEAVE; /* the nut slots only guide */
         }
+        stages->nut_raised[i] = 0.0;
+        if (stages->nut[i] == SIL_TAKE) {
+            stages->nut_raised[i] = clean_goal(bench, stages, i, wanted) - wanted;
+            bool goes = sil_above(stages->deepen[i], stages->nut_raised[i]);
+            stages->nut[i] = goes ? SIL_TAKE : SIL_LEAVE;
+        }
         if (is_worked(stages->nut[i])) {
-            fit->nut_height[i] = wanted;
+            fit->nut_height[i] = wanted + stages->nut_raised[i];
             stages->changed[SIL_NUT] = true;
         }
     }
@@ -241,7 +268,8 @@ static void run_nudged(const sil_bench *bench, const nudge *by, const sil_stages
     for (int i = 0; i < bench->board.strings; i++) {
         double nut = wanted_nut_height(bench, &fit, i);
         deepen[i] = fit.nut_height[i] - nut;
-        fit.nut_height[i] = is_worked(held->nut[i]) ? nut : fit.nut_height[i];
+        fit.nut_height[i] =
+            is_worked(held->nut[i]) ? nut + held->nut_raised[i] : fit.nut_height[i];
         lower[i] = fit.saddle_height[i] - wanted_saddle_height(bench, &fit, i);
     }
 }
@@ -296,6 +324,8 @@ static void clear(sil_stages *stages)
         stages->deepen[i] = stages->deepen_u[i] = 0.0;
         stages->lower[i] = stages->lower_u[i] = 0.0;
         stages->finish_slot[i] = stages->finish_saddle[i] = false;
+        stages->nut_raised[i] = 0.0;
+        stages->slot_hold[i] = stages->slot_clean[i] = SIL_UNKNOWN;
     }
 }
 

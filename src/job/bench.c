@@ -99,6 +99,8 @@ void sil_job_bench(const sil_job *job, int reading, sil_bench *bench)
                                                      : job->allowances.leave_base;
     for (int i = 0; i < SIL_STRINGS_MAX; i++) {
         bench->finish_slot[i] = bench->finish_saddle[i] = false;
+        bench->attack[i] = bench->tension[i] = SIL_UNKNOWN;
     }
+    bench->pluck_at = SIL_UNKNOWN;
     bench->zero_fret = job->nut.kind == SIL_NUT_ZERO_FRET;
 }

@@ -54,7 +54,7 @@ static const sil_choice ends[] = {{"clamped-pinned", "clamped at the nut, free a
                                   {"clamped", "clamped at both"},
                                   {NULL, NULL}};
 static const sil_choice attacks[] = {
-    {"light", "light"}, {"medium", "medium"}, {"firm", "firm"}, {NULL, NULL}};
+    {"light", "light"}, {"medium", "medium"}, {"firm", "firm"}, {"any", "any"}, {NULL, NULL}};
 
 const job_words job_words_table[] = {
     {"sillet", "Format", .hint = "1: the form this sheet is written in"},
@@ -225,7 +225,7 @@ const job_words job_words_table[] = {
     {"model.ends", "Ends of the string", .hint = "how they are held", .choices = ends},
     {"model.press", "Pressed behind the fret", .hint = "how far behind it the finger is"},
 
-    {"attack", "Pick strength", .hint = "as the profile has them, or {force: 0.6 N, at: 110}",
+    {"attack", "Pick strength", .hint = "of the profile, or {force: 0.6 N, at: 110}; any accepts a rattle",
      .choices = attacks},
     {"attack.force", "Force", .hint = "the part square to the board, such as 0.6 N"},
     {"attack.at", "Plucked at", .hint = "from the saddle"},

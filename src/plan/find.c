@@ -207,6 +207,36 @@ static void find_short_of_aim(sil_plan *plan)
     }
 }
 
+/* Strings that end above their targets so as to ring clean under the pick, and those that could not do
+ * so in their range. Each is given with where it rings clean, and its range. */
+static void find_buzz_ahead(sil_plan *plan)
+{
+    const sil_stages *stages = &plan->stages;
+    for (int i = 0; i < plan->job->string_count && plan->nut_withheld.count == 0; i++) {
+        sil_band range = plan->bench.targets.first[i];
+        if (plan->nut.verdict[i] == SIL_TAKE && stages->nut_raised[i] > 0.0) {
+            plan_found_figure(plan, SIL_AIM_RAISED, SIL_LEVEL_WATCH, SIL_NUT, i,
+                              stages->slot_clean[i], (sil_band){range.aim, range.aim, range.aim});
+        }
+        if (plan->nut.verdict[i] == SIL_TAKE && sil_known(stages->slot_hold[i])) {
+            plan_found_figure(plan, SIL_ATTACK, SIL_LEVEL_ACT, SIL_NUT, i, stages->slot_clean[i],
+                              range);
+        }
+    }
+    for (int i = 0; i < plan->job->string_count && plan->saddle_withheld.count == 0; i++) {
+        sil_band range = plan->bench.targets.action[i];
+        bool taken = plan->saddle.verdict[i] == SIL_TAKE;
+        if (taken && plan->saddle.aim_raised[i]) {
+            plan_found_figure(plan, SIL_AIM_RAISED, SIL_LEVEL_WATCH, SIL_SADDLE, i,
+                              plan->saddle.clean[i], (sil_band){range.aim, range.aim, range.aim});
+        }
+        if (taken && sil_known(plan->saddle.hold[i])) {
+            plan_found_figure(plan, SIL_ATTACK, SIL_LEVEL_ACT, SIL_SADDLE, i,
+                              plan->saddle.clean[i], range);
+        }
+    }
+}
+
 /* Why the saddle cannot come down far enough, the likeliest first. */
 static void find_stopped(sil_plan *plan)
 {
@@ -235,6 +265,7 @@ static void find_seat(sil_plan *plan)
                SIL_UNKNOWN);
     find_end_of_travel(plan);
     find_short_of_aim(plan);
+    find_buzz_ahead(plan);
     find_stopped(plan);
     if (sil_withheld_by(&plan->saddle_withheld, SIL_SADDLE_UNREAD)) {
         plan_found(plan, SIL_SADDLE_UNREAD, SIL_LEVEL_ACT)->stage = SIL_SADDLE;
@@ -260,11 +291,13 @@ static void find_gaps_apart(sil_plan *plan)
 static void find_coarse(sil_plan *plan)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
-        if (plan->nut.verdict[i] == SIL_TAKE && plan->nut.first_pass[i] == 0.0) {
+        if (plan->nut.verdict[i] == SIL_TAKE && plan->nut.first_pass[i] == 0.0 &&
+            !sil_known(plan->stages.slot_hold[i])) {
             plan_found_figure(plan, SIL_TOOL_COARSE, SIL_LEVEL_WATCH, SIL_NUT, i,
                               plan->stages.deepen_u[i], (sil_band){0});
         }
-        if (plan->saddle.verdict[i] == SIL_TAKE && plan->saddle.first_pass[i] == 0.0) {
+        if (plan->saddle.verdict[i] == SIL_TAKE && plan->saddle.first_pass[i] == 0.0 &&
+            !sil_known(plan->saddle.hold[i])) {
             plan_found_figure(plan, SIL_TOOL_COARSE, SIL_LEVEL_WATCH, SIL_SADDLE, i,
                               plan->stages.lower_u[i], (sil_band){0});
         }

@@ -39,7 +39,7 @@ static bool finishes_slot(const sil_plan *before, const sil_plan *now, int i)
     double pass = before->nut.first_pass[i];
     bool filed = before->nut.verdict[i] == SIL_TAKE && before->nut.remedy != SIL_NUT_REPLACE;
     return filed && to_finish((asked_cut){.pass = pass,
-                                          .whole = before->stages.deepen[i],
+                                          .whole = before->stages.deepen[i] - before->stages.nut_raised[i],
                                           .change = pass * share,
                                           .changed = was - is,
                                           .awaited = before->bench.finish_slot[i]});

@@ -8,15 +8,8 @@
 static void weigh_strings(const sil_job *job, sil_plan *plan)
 {
     for (int i = 0; i < job->string_count; i++) {
-        const sil_string *string = &job->strings[i];
-        const sil_material_constants *material = &job->materials[string->material];
-        double mass = string->unit_mass_kg_m;
-        if (!sil_known(mass)) {
-            mass = sil_unit_mass(string->material, string->gauge, string->core, material);
-        }
-        double length = plan->bench.board.saddle_x[i] - job->nut.advance;
-        plan->unit_mass_kg_m[i] = mass;
-        plan->pluck.tension[i] = sil_tension(mass, length, string->hz);
+        plan->unit_mass_kg_m[i] = plan_unit_mass(job, i);
+        plan->pluck.tension[i] = plan->bench.tension[i];
     }
 }
 

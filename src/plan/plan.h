@@ -44,6 +44,13 @@ struct sil_plan {
  * stages that wait. */
 void plan_withhold(sil_plan *plan);
 
+/* The mass of a string by its length, kg/m. */
+double plan_unit_mass(const sil_job *job, int string);
+
+/* Puts the pluck that was chosen in the sheet into a bench, for the strings that are known well enough.
+ */
+void plan_hold_to_pluck(const sil_job *job, sil_bench *bench);
+
 /* Computes the stages and the work at nut and saddle from one reading. A visit needs no more than
  * this. ratio, spread: rod_ratio and rod_spread, as in sil_bench. */
 void plan_work(const sil_job *job, int reading, double ratio, double spread, sil_plan *plan);

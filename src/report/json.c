@@ -88,6 +88,8 @@ static void put_nut(const brief *b, json_at root)
         json_put_number(row, "now", b->first[i].now.exact);
         json_put_number(row, "deepen", plan->stages.deepen[i]);
         json_put_number(row, "deepen_u", plan->stages.deepen_u[i]);
+        double goal = plan->stages.deepen[i] - plan->stages.nut_raised[i];
+        json_put_number(row, "goal", work->verdict[i] == SIL_LEAVE ? 0.0 : goal);
         json_put_number(row, "first_pass", work->first_pass[i]);
         json_put_word(row, "verdict", verdicts[work->verdict[i]]);
         json_put_number(row, "floor", work->floor[i]);

@@ -76,6 +76,9 @@ typedef struct sil_bench {
      * next pass leaves nothing on, and is made though they may be in range by now. */
     double leave_slot, leave_saddle;
     bool finish_slot[SIL_STRINGS_MAX], finish_saddle[SIL_STRINGS_MAX];
+    /* The pluck that nothing may be cut to buzz under: its force for each string, square to the
+     * board, N (0 or unknown: none), where it is, from the saddle, mm, and the tensions, N. */
+    double attack[SIL_STRINGS_MAX], pluck_at, tension[SIL_STRINGS_MAX];
 } sil_bench;
 
 typedef enum sil_stage_name {
@@ -110,6 +113,10 @@ typedef struct sil_stages {
     sil_verdict nut[SIL_STRINGS_MAX];
     double deepen[SIL_STRINGS_MAX];   /* slot to its target, mm, + deeper, for any verdict */
     double deepen_u[SIL_STRINGS_MAX]; /* its standard uncertainty, mm */
+    /* Where the slot at its target would have the open string buzz under the pluck: how far over its
+     * target it ends instead, where that is in range, mm (otherwise 0); or else how far down a first
+     * pass may go (otherwise unknown), and the gap at which the string rings clean. */
+    double nut_raised[SIL_STRINGS_MAX], slot_hold[SIL_STRINGS_MAX], slot_clean[SIL_STRINGS_MAX];
     /* In range, and brought to the target all the same: cut before, and not all the way. */
     bool finish_slot[SIL_STRINGS_MAX], finish_saddle[SIL_STRINGS_MAX];
     sil_verdict saddle[SIL_STRINGS_MAX];

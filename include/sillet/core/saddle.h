@@ -124,6 +124,13 @@ typedef struct sil_saddle_work {
     double missing[SIL_STRINGS_MAX];      /* how much too little room it has to reach the high edge
                                              of its range; 0 where it reaches it */
     bool stops;                           /* a string does not reach it */
+    /* Where a string at its goal would buzz under the pluck: it ends above its target, where the
+     * action at which it rings clean is in range (aim_raised); or else how far down a first pass may
+     * go (hold, otherwise unknown), and that action (clean). */
+    bool aim_raised[SIL_STRINGS_MAX];
+    double hold[SIL_STRINGS_MAX], clean[SIL_STRINGS_MAX];
+    double to_clean[SIL_STRINGS_MAX]; /* how far the string can come down and still ring clean, mm;
+                                         unknown where there is no pluck to hold to */
     double present[SIL_STRINGS_MAX];      /* from the saddle's bottom to the underside of the
                                              string, now */
     double height[SIL_STRINGS_MAX];       /* the same when finished, including a shim */

@@ -1,0 +1,31 @@
+/* SPDX-License-Identifier: MIT */
+/* The pluck that nothing may be cut to buzz under. See docs/arithmetic.md, "Not into its own buzz". */
+#include "plan.h"
+
+/* Whether enough is known of a string to cut by how it swings. Everything that cuts by a string's
+ * tension asks here. */
+static bool sure_of(const sil_string *string)
+{
+    return !sil_material_wound(string->material) || sil_known(string->core) ||
+           sil_known(string->unit_mass_kg_m);
+}
+
+double plan_unit_mass(const sil_job *job, int i)
+{
+    const sil_string *string = &job->strings[i];
+    double given = string->unit_mass_kg_m;
+    return sil_known(given) ? given
+                            : sil_unit_mass(string->material, string->gauge, string->core,
+                                            &job->materials[string->material]);
+}
+
+void plan_hold_to_pluck(const sil_job *job, sil_bench *bench)
+{
+    bench->pluck_at = job->attack.at;
+    for (int i = 0; i < job->string_count; i++) {
+        double length = bench->board.saddle_x[i] - job->nut.advance;
+        bool chosen = job->attack.chosen && sure_of(&job->strings[i]);
+        bench->attack[i] = chosen ? job->attack.force[i] : SIL_UNKNOWN;
+        bench->tension[i] = sil_tension(plan_unit_mass(job, i), length, job->strings[i].hz);
+    }
+}
