@@ -83,9 +83,7 @@ static void tell_clean_from(const brief *b, const sil_finding *f, int count, tel
         tell(t, "from ");
         tell_what(b, &f[k], t);
         tell_length(t, "read", f[k].string, nearest(t, f[k].read));
-        tell(t, " up, over its target range of ");
-        tell_figure(t, "low", f[k].string, nearest(t, f[k].low));
-        tell(t, " to ");
+        tell(t, " up, and its target range ends at ");
         tell_length(t, "high", f[k].string, nearest(t, f[k].high));
     }
 }

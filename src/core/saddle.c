@@ -316,7 +316,8 @@ static double dress_first_of(const sil_bench *bench, const sil_saddle_given *mak
     if (work->dress[i] == 0.0 || bottom_first(make, work)) {
         return 0.0;
     }
-    return sil_known(pass) ? fmin(pass, fmax(0.0, work->hold[i] + under - off)) : pass;
+    bool held = sil_known(pass) && sil_known(work->hold[i]);
+    return held ? fmin(pass, fmax(0.0, work->hold[i] + under - off)) : pass;
 }
 
 static void set_passes(const sil_bench *bench, const sil_saddle_given *make,

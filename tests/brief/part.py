@@ -42,7 +42,7 @@ class Shown:
         row, remedy = self.nut["strings"][i], self.nut["remedy"]
         shim = self.nut["shim"] if remedy == "shim" else 0.0
         verdict = row["verdict"]
-        own = 0.0 if verdict == "leave" else row["deepen"]
+        own = row["goal"]
         takes = verdict == "file" and remedy != "replace"
         does = {"file": "deeper", "raise": "deeper" if remedy == "shim" else "fill",
                 "leave": "deeper" if shim > 0 else "leave", "wait": "wait"}[verdict]

@@ -11,6 +11,7 @@ from types import SimpleNamespace as Plain
 import numpy as np
 
 import parts
+import ring
 import room
 import tone
 from board import Board
@@ -165,11 +166,36 @@ def nut_stage(board, job, state, held, finish):
         verdict = ["wait" if v == "wait" else "leave" for v in verdict]
     if held is not None:
         verdict = held.nut
+    raised, hold = kept_clean(board, job, state, aim, verdict, deepen, held)
     moved = np.array([v in ("file", "raise") for v in verdict])
-    after = Plain(bend=state.bend, off=state.off, nut=np.where(moved, aim, state.nut),
+    after = Plain(bend=state.bend, off=state.off, nut=np.where(moved, aim + raised, state.nut),
                   end=state.end)
-    return Plain(first=first, deepen=deepen, verdict=verdict, after=after,
+    return Plain(first=first, deepen=deepen, verdict=verdict, after=after, raised=raised,
+                 hold=hold,
                  zero_fret=zero_fret if job.nut.zero_fret else [])
+
+
+def kept_clean(board, job, state, aim, verdict, deepen, held):
+    """(how far over its aim each slot ends, how far down a first pass may go; NaN where it may go all
+    the way), so that the open string rings clean. A string with nothing left to file is left."""
+    raised, hold = np.zeros(job.count), np.full(job.count, math.nan)
+    if held is not None:
+        return held.raised, hold
+    for i in range(job.count):
+        if verdict[i] != "file":
+            continue
+        action, band = action_of(board, state, i), job.targets.action[i]
+        least = ring.nut(board, job, state, i, band[1] if action > band[2] + ring.EDGE else action)
+        if not least > aim[i] + ring.EDGE:
+            continue
+        there = Plain(**{**vars(state), "nut": np.where(np.arange(job.count) == i, least, state.nut)})
+        if first_of(board, there, i, job.targets.held) > job.targets.first[i][2] + ring.EDGE:
+            hold[i] = max(0.0, state.nut[i] - least)
+        else:
+            raised[i] = min(state.nut[i], least) - aim[i]
+        if not deepen[i] > raised[i] + ring.EDGE:
+            verdict[i] = "leave"
+    return raised, hold
 
 
 def saddle_stage(board, job, state, finish):
@@ -197,6 +223,7 @@ NONE = Plain(nut=[], saddle=[])
 def work(board, job, read, held=None, finish=NONE):
     """All five stages on one set of readings. finish: strings in range that are worked all the same.
     """
+    give_pluck(board, job)
     finish = Plain(nut=finish.nut or [False] * job.count,
                    saddle=finish.saddle or [False] * job.count)
     bend = bend_of(board, job.readings.relief, read.relief)
@@ -247,7 +274,7 @@ def work_finished(board, job, read):
 
 def uncertainty(board, job, read, done):
     """u of each string's cuts at nut and saddle, verdicts held (JCGM 100 5.1.2, 4.3.7)."""
-    held = Plain(turned=done.turned, nut=done.slots.verdict)
+    held = Plain(turned=done.turned, nut=done.slots.verdict, raised=done.slots.raised)
     third = 1 / math.sqrt(3)
     moves = {("relief",): job.tools.relief * third, ("action",): job.tools.action * third,
              ("first", "first_open"): job.tools.first * third, ("ratio",): job.spread}
@@ -271,6 +298,12 @@ def reading_of(job):
         first = np.where(np.array(r.first_open) == 0, math.nan, first)
     return Plain(relief=r.relief.gap, action=np.array(r.action), first=first, first_open=opened,
                  ratio=job.ratio)
+
+
+def give_pluck(board, job):
+    """The tension of each string; no pluck is held to on one whose mass nobody knows."""
+    job.tension = [s.mass * (2 * (board.end[i] - job.nut.advance[i]) / 1000 * s.hz) ** 2
+                   for i, s in enumerate(job.strings)]
 
 
 def string_rows(board, job):
@@ -339,6 +372,7 @@ def plan(job):
 def plan_and_cuts(job):
     """The part of the result that is arithmetic, NaN as None; and what stands behind the cuts."""
     board, read = Board(job), reading_of(job)
+    give_pluck(board, job)
     done = work_finished(board, job, read)
     codes = withheld(board, job, done)
     nut = parts.nut(board, job, done, codes)

@@ -247,7 +247,8 @@ def check_again(report, got, job, first):
         short = abs(bone["goal"] - bone["lower"]) > 1e-6   # it ends where its room does
         if bone["verdict"] in ("lower", "raise") and not short:
             report.same(f"now.{i}.action", job.targets.action[i][1], now["action"])
-        if first["nut"]["strings"][i]["verdict"] in ("file", "raise"):
+        slot = first["nut"]["strings"][i]
+        if slot["verdict"] in ("file", "raise") and abs(slot["goal"] - slot["deepen"]) < 1e-6:
             report.same(f"now.{i}.first", job.targets.first[i][1],
                         now[f"first_held{job.targets.held}"])
 

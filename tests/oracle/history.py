@@ -167,7 +167,7 @@ def unfinished(before, now, near):
         return [bench.first_of(view.board, view.done.now, i, hold) for i in range(job.count)]
     fell = np.array(gaps(before)) - np.array(gaps(now))
     filed = [row["verdict"] == "file" and slots["remedy"] != "replace" for row in slots["strings"]]
-    nut = to_finish(filed, passes, [row["deepen"] for row in slots["strings"]],
+    nut = to_finish(filed, passes, [number(row["goal"]) for row in slots["strings"]],
                     np.array(lever) * passes, fell, job.finish.nut, near)
     saddle = [False] * job.count
     if part["remedy"] == "sand":

@@ -92,10 +92,12 @@ def nut(board, job, done, codes):
         rows.append({"number": i + 1, "centre": job.nut.width / 2 + board.z_nut[i],
                      "width": slot_width(job, s), "deepen": slots.deepen[i],
                      "deepen_u": done.u_nut[i], "verdict": verdict,
-                     "first_pass": first_pass(verdict, "file", slots.deepen[i],
-                                              (slots.first[i] - low) / lever, done.u_nut[i],
-                                              0.0 if job.finish.nut[i]
-                                              else job.allowances.leave.slot),
+                     "goal": 0.0 if verdict == "leave" else slots.deepen[i] - slots.raised[i],
+                     "first_pass": least_of(first_pass(
+                         verdict, "file", slots.deepen[i] - slots.raised[i],
+                         (slots.first[i] - low) / lever, done.u_nut[i],
+                         0.0 if job.finish.nut[i] else job.allowances.leave.slot),
+                         slots.hold[i] if verdict == "file" else math.nan),
                      "floor": shown + job.nut.seat_to_board + crown + after.nut[i] - lift,
                      "stack": shown + crown + after.nut[i] + board.drop(board.nut_at[i], board.z_nut[i])
                      - lift,
@@ -170,9 +172,10 @@ def bottom_cuts(board, job, done, way, to):
     to_low = room.to_edge(board, job, bone, 0)
     kept = to_low - FIRST_CUT * done.u_saddle
     if not to.stops:
-        kept = np.fmin(kept, to.room)
+        kept = np.fmin(np.fmin(kept, to.room), to.clean)
     caps = np.where(lowering, to.goal, np.maximum(0.0, kept))
     caps_first = np.minimum(caps, np.maximum(0.0, to_low - FIRST_BOTTOM * done.u_saddle))
+    caps_first = np.fmin(caps_first, to.hold)
     end = {"treble": 0, "bass": 1}.get(way)
     tilts = end is not None
     whole = tilted(length, z, caps, end, math.inf) if tilts else bottom(length, z, caps, lowering)
@@ -292,18 +295,25 @@ def first_of_string(board, job, done, to, cut, remedy, i):
     spare = leave.base if base else leave.top
     if kind in ("individual", "two-post") or on_posts(job.saddle) or job.finish.saddle[i]:
         spare = 0.0
-    return first_pass(to.verdict[i], "lower", to.goal[i], room.to_edge(board, job, done.bone, 0)[i],
+    took = first_pass(to.verdict[i], "lower", to.goal[i], room.to_edge(board, job, done.bone, 0)[i],
                       done.u_saddle[i], spare, FIRST_BOTTOM if base else FIRST_CUT)
+    return least_of(took, to.hold[i]) if to.verdict[i] == "lower" else took
 
 
-def dress_first(board, job, done, dress, cut, first, under, i):
+def least_of(took, hold):
+    """Held back so that it rings clean; a pass that is not known stays so."""
+    return took if math.isnan(took) or math.isnan(hold) else min(took, hold)
+
+
+def dress_first(board, job, done, dress, cut, first, under, hold, i):
     """The first pass at the top, from where the bottom or a shim has brought the string."""
     if not dress or (cut and max(cut.ends - first.ends) >= 0.005):
         return 0.0   # the bottom has more to lose: the top waits
-    low = room.to_edge(board, job, done.bone, 0)[i] + under
-    low -= cut.at(board.z_saddle[i]) if cut else 0.0
+    moved = under - (cut.at(board.z_saddle[i]) if cut else 0.0)
+    low = room.to_edge(board, job, done.bone, 0)[i] + moved
     spare = 0.0 if job.finish.saddle[i] else job.allowances.leave.top
-    return first_pass("lower", "lower", dress, low, done.u_saddle[i], spare)
+    took = first_pass("lower", "lower", dress, low, done.u_saddle[i], spare)
+    return least_of(took, max(0.0, hold + moved) if hold == hold else hold)
 
 
 def too_little(done, to, cut, board):
@@ -374,7 +384,7 @@ def saddle(board, job, done, codes):
                      first_of_string(board, job, done, to, cut, would, i),
                      "verdict": verdict, "goal": to.goal[i], "dress": dress,
                      "dress_first": math.nan if verdict == "wait" else
-                     dress_first(board, job, done, dress, cut, first, under, i),
+                     dress_first(board, job, done, dress, cut, first, under, to.hold[i], i),
                      "stands_out": out[i] if slotted else math.nan, "room": to.room[i],
                      "present": present[i], "height": height[i], "protrusion": protrusion,
                      "in_slot": (depth - under) / (height[i] - under),

@@ -5,6 +5,8 @@ from types import SimpleNamespace as Plain
 
 import numpy as np
 
+import ring
+
 EDGE = 1e-6
 DRESSED = 0.8   # more than this is not dressed off one string's top, mm
 
@@ -40,9 +42,25 @@ def goals(board, job, bone, out):
             if goal[i] > room[i] + EDGE:
                 goal[i] = room[i]
             goal[i] = max(0.0, goal[i])
+    hold, raised = np.full(job.count, math.nan), np.zeros(job.count, bool)
+    clean = np.full(job.count, math.nan)
+    if not missing.any() and not two_posts(job.saddle):
+        state = Plain(bend=bone.after.bend, off=bone.after.off, nut=bone.after.nut, end=bone.before)
+        clean = np.array([bone.before[i] - ring.saddle(board, job, state, i)
+                          for i in range(job.count)])
+        for i in np.flatnonzero(falls & (goal > clean + EDGE)):
+            if bone.action[i] - clean[i] * board.t12[i] > job.targets.action[i][2] + EDGE:
+                hold[i] = max(0.0, clean[i])
+            else:
+                goal[i], raised[i] = max(0.0, clean[i]), True
     verdict = ["leave" if falls[i] and not goal[i] > EDGE else v
                for i, v in enumerate(bone.verdict)]
-    return Plain(room=room, goal=goal, missing=missing, stops=missing.any(), verdict=verdict)
+    return Plain(room=room, goal=goal, missing=missing, stops=missing.any(), verdict=verdict,
+                 hold=hold, raised=raised, clean=clean)
+
+
+def two_posts(bone):
+    return bone.kind == "two-post" or (bone.kind == "floating" and not math.isnan(bone.pitch))
 
 
 def of_posts(board, job, bone, ends, at):

@@ -255,9 +255,11 @@ def targets(sheet, count):
 def attack(sheet, count):
     """Newtons on the sheet, or a word and what the sheet says it is worth."""
     node = sheet.doc["attack"]
+    any_ = node == "any"
     if isinstance(node, str):
-        node = sheet.doc["attacks"][node]
-    return Plain(force=sheet.each(node["force"], count, sheet.figure), at=sheet.length(node["at"]))
+        node = sheet.doc["attacks"]["medium" if any_ else node]
+    force = [NAN] * count if any_ else sheet.each(node["force"], count, sheet.figure)
+    return Plain(force=force, hold=list(force), at=sheet.length(node["at"]))
 
 
 def model(sheet):

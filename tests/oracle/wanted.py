@@ -80,7 +80,9 @@ def playing(m, count, scale):
              "at": m.length(scale * m.between(0.05, 0.4), 1)}
     node = {"attack": pluck}
     if m.chance(0.1):
-        node = {"attack": "firm", "attacks": {"light": {"force": "0.4 N", "at": 1}, "firm": pluck}}
+        said = m.rng.choice(["firm", "firm", "any"])
+        named = "medium" if said == "any" else said
+        node = {"attack": said, "attacks": {"light": {"force": "0.4 N", "at": 1}, named: pluck}}
     if m.chance(0.9):
         node["model"] = {"ends": m.rng.choice(["clamped-pinned", "pinned", "clamped"]),
                          "press": m.rng.choice([0, m.length(scale * m.between(0.001, 0.014))])}

@@ -159,6 +159,7 @@ static blanks blanks_of(const brief *b, sil_act act)
     case SIL_ACT_ROD:
         return (blanks){ACTION_FORM, "relief read", false};
     case SIL_ACT_READ_AGAIN:
+    case SIL_ACT_CHOOSE:
     case SIL_ACT_CHECK:
         return (blanks){AGAIN_FORM, "relief read", false};
     case SIL_ACT_FILE_SLOTS:
