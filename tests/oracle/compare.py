@@ -171,7 +171,7 @@ def compare_tuning(report, wanted, got):
 
 def compare_lowest(report, job, found, got, joint):
     """What the program calls the lowest setup, as a programme's answer."""
-    if not lowest.asked(found.board, found.tension):
+    if not lowest.asked(found.board, found.tension, job.attack.force):
         if got is not None:
             report.wrong("lowest", None, got)
     elif got is None:

@@ -160,7 +160,7 @@ class Causes:
         now, enough = self.after((), i, k), self.job.attack.force[i]
         if math.isnan(now):
             return ["slot" if k == 0 and self.job.readings.on_fret_1[i] else "unexplained"]
-        if heard and now >= enough:
+        if heard and not now < enough:   # of any pick nothing is asked
             plain = k > 0 and self.job.readings.crowns_read
             return ["technique" if plain else "unexplained"]
         far = candidates(self.board, self.job, self.state, i)
