@@ -160,6 +160,13 @@ ROWS = [
     ("heel at a wrong angle", "neck-reset",
      sheet(STEEL, action=[3.9, 4.0, 4.1, 4.2, 4.3, 4.4], saddle_height={"treble": 6.5, "bass": 7.0},
            instrument__heel=90)),
+    ("low, under a firm pick", "choose-attack",
+     {**sheet(STEEL, action=HIGH), "attack": {"force": {"treble": "1.6 N", "bass": "2.6 N"}, "at": 110}}),
+    ("as low as it is clean", "sand-saddle",
+     {**sheet(STEEL, action=HIGH), "attack": "medium"}),
+    ("a slot that would buzz", "choose-attack",
+     {**sheet(STEEL, first=[0.20, 0.22, 0.07, 0.25, 0.09, 0.30]), "attack":
+      {"force": {"treble": "2.4 N", "bass": "5 N"}, "at": 200}}),
     ("all well", "check", sheet(STEEL)),
     ("more to do", "check", sheet(STEEL, action=HIGH)),
 ]
