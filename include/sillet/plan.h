@@ -55,6 +55,7 @@ typedef enum sil_code {
     SIL_ZERO_FRET_LOW,
     SIL_ZERO_FRET_HIGH,
     SIL_SADDLE_UNREAD,   /* it is not known how far the saddle stands out of the bridge */
+    SIL_SADDLE_MOVED,    /* its height by caliper changed, though it was not worked */
     SIL_AIM_RAISED,      /* a string ends above its target, where it still rings clean */
     SIL_AIM_SHORT,       /* a string stops above its target, since the saddle has no room left */
     SIL_SHORT_BY_BOW,    /* the saddle has no room left, and the neck's bow accounts for it */

@@ -272,6 +272,14 @@ code_words code_words_of(sil_code code)
                             .meaning = "It is not cut blind: measure it first.",
                             .why = "it is not known how far the saddle stands out of the bridge",
                             .for_what = "the saddle's height"};
+    case SIL_SADDLE_MOVED:
+        return (code_words){.word = "saddle-moved",
+                            .figure = LENGTH,
+                            .subject = "Saddle height by caliper since the visit before, by",
+                            .meaning = "It was not worked since, so one of the two readings is "
+                                       "wrong: measure it again.",
+                            .why = "the saddle was not worked, and yet the caliper reads otherwise",
+                            .for_what = "the saddle's height"};
     case SIL_AIM_RAISED:
         return (code_words){.word = "aim-raised",
                             .figure = LENGTH,

@@ -165,7 +165,9 @@ void say_measure_crown(const brief *b, telling *t)
 
 void say_measure_saddle(const brief *b, telling *t)
 {
-    tell(t, b->plan->saddle.present_disagree
+    bool again = b->plan->saddle.present_disagree ||
+                 sil_withheld_by(&b->plan->saddle_withheld, SIL_SADDLE_MOVED);
+    tell(t, again
                 ? "Measure the saddle again, since its readings do not fit together: how far it "
                   "stands out of the bridge, by ruler from the bridge's top to the underside of "
                 : "Measure how far the saddle stands out of the bridge, by ruler from the bridge's "

@@ -270,6 +270,11 @@ static void find_seat(sil_plan *plan)
     if (sil_withheld_by(&plan->saddle_withheld, SIL_SADDLE_UNREAD)) {
         plan_found(plan, SIL_SADDLE_UNREAD, SIL_LEVEL_ACT)->stage = SIL_SADDLE;
     }
+    if (sil_withheld_by(&plan->saddle_withheld, SIL_SADDLE_MOVED)) {
+        sil_finding *f = plan_found(plan, SIL_SADDLE_MOVED, SIL_LEVEL_ACT);
+        f->stage = SIL_SADDLE;
+        f->read = plan->saddle_jump;
+    }
     if (work->present_disagree) {
         sil_finding *f = plan_found(plan, SIL_READINGS_DISAGREE, SIL_LEVEL_ACT);
         f->stage = SIL_SADDLE;

@@ -57,7 +57,8 @@ static void order_measures(sil_plan *plan)
     step(plan, works_nut && !sil_known(plan->bench.crown), SIL_NOW, SIL_ACT_MEASURE_CROWN);
     bool blind = sil_withheld_by(&plan->saddle_withheld, SIL_SADDLE_UNREAD);
     bool disagree = plan->saddle.present_disagree && sil_working_in_slot(plan->saddle.working);
-    step(plan, blind || disagree, SIL_NOW, SIL_ACT_MEASURE_SADDLE);
+    bool moved = sil_withheld_by(&plan->saddle_withheld, SIL_SADDLE_MOVED);
+    step(plan, blind || disagree || moved, SIL_NOW, SIL_ACT_MEASURE_SADDLE);
 }
 
 static void order_frets(sil_plan *plan)

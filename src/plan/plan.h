@@ -24,6 +24,8 @@ struct sil_plan {
     sil_saddle_work saddle;
     sil_blank saddle_blank;
     sil_neck neck;
+    double saddle_jump; /* how far its height by caliper is from that of the visit before, where it
+                           was not worked and the tools do not explain it, mm; otherwise unknown */
     double finer_first, finer_action;     /* what plan_finer_tool gives */
     sil_pluck pluck;                      /* including the tension of each string */
     sil_clearance clean_now, clean_after; /* before any work, and after the last stage */
@@ -61,6 +63,9 @@ void plan_work_bench(const sil_job *job, int reading, sil_plan *plan);
 /* Marks the strings that were cut since the visit before by less than their cut; whether there are
  * any, so that the work is computed again. */
 bool plan_finish(const sil_plan *before, sil_plan *now);
+
+/* saddle_jump, from two visits. */
+double plan_jump(const sil_plan *before, const sil_plan *now);
 
 /* How much the plan asks to take off under a string before it is measured again: off the bottom and off
  * the top. */

@@ -312,8 +312,11 @@ void plan_visits(sil_plan *plan, sil_plan *other)
             spread = SIL_ROD_SPREAD_KNOWN;
             plan_work(job, k, ratio, spread, now);
         }
-        if (before && plan_finish(before, now)) {
-            plan_work_bench(job, k, now);
+        if (before) {
+            now->saddle_jump = plan_jump(before, now);
+            if (plan_finish(before, now) || sil_known(now->saddle_jump)) {
+                plan_work_bench(job, k, now);
+            }
         }
         before = now;
         now = now == plan ? other : plan;

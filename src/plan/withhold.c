@@ -158,6 +158,17 @@ static bool would_cut(const sil_plan *plan)
     return cuts && sil_working_in_slot(plan->saddle.working);
 }
 
+/* Whether the saddle is to be worked at all. */
+static bool would_work(const sil_plan *plan)
+{
+    for (int i = 0; i < plan->job->string_count; i++) {
+        if (plan->stages.saddle[i] == SIL_TAKE || plan->stages.saddle[i] == SIL_RAISE) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* A saddle loses nothing while it is not known how far it stands out of the bridge. */
 static void withhold_blind(sil_plan *plan)
 {
@@ -215,6 +226,8 @@ void plan_withhold(sil_plan *plan)
     withhold(&plan->saddle_withheld, is_stopped(plan),
              sil_working_in_slot(plan->saddle.working) ? SIL_PROTRUSION_LOW : SIL_ADJUST_LIMIT);
     withhold_blind(plan);
+    withhold(&plan->saddle_withheld, sil_known(plan->saddle_jump) && would_work(plan),
+             SIL_SADDLE_MOVED);
     bool *forecast = plan->stages.forecast;
     if (plan->nut_withheld.count > 0) {
         sil_nut_await(strings, &plan->nut);

@@ -85,6 +85,7 @@ void plan_work(const sil_job *job, int reading, double ratio, double spread, sil
     sil_job_bench(job, reading, &plan->bench);
     plan->bench.rod_ratio = ratio;
     plan->bench.rod_spread = spread;
+    plan->saddle_jump = SIL_UNKNOWN;
     plan_hold_to_pluck(job, &plan->bench);
     plan_work_bench(job, reading, plan);
 }

@@ -56,6 +56,10 @@ ROWS = [
     ("no action of one", "measure-action", sheet(STEEL, action=[1.75, 1.85, "~", 2.05, 2.15, 2.25])),
     ("two gaps apart", "measure-gaps-again",
      sheet(STEEL, first_open=[0.9, "~", "~", 0.9, "~", "~"])),
+    ("a saddle that moved", "measure-saddle",
+     {**sheet(STEEL), "readings": [
+         sheet(STEEL, humidity="25 %", action=list(HIGH))["readings"][0],
+         sheet(STEEL, action=list(HIGH), saddle_height={"treble": 9.0, "bass": 9.2})["readings"][0]]}),
     ("no fret height", "measure-fret-height",
      sheet(STEEL, instrument__crown=None, first=[0.2, 0.2, 0.2, 0.2, 0.2, 0.2])),
     ("saddle not measured", "measure-saddle",

@@ -179,6 +179,18 @@ def unfinished(before, now, near):
     return Plain(nut=nut, saddle=saddle)
 
 
+def jumped(before, now, near):
+    """Whether the caliper reads a saddle that was not worked otherwise than before."""
+    if now.job.saddle.kind not in ("slotted", "glued") or is_done(before.result["saddle"]):
+        return False
+    moved = np.abs(np.array(before.job.readings.saddle_height)
+                   - np.array(now.job.readings.saddle_height))
+    most = 3 * math.sqrt(2) * now.job.tools.caliper / math.sqrt(3)
+    for by in moved:
+        near(by, most)
+    return bool((moved > most + EDGE).any())
+
+
 def ratio_of(before, now, worked, expected, near):
     """Of the change that was foretold, or for a neck of that an even bend gives, what came."""
     was, read = actions(before, before.done.now), as_read(now)
@@ -237,7 +249,8 @@ def follow(text):
             now = look(job)
         if before:
             job.finish = unfinished(before, now, near)
-            now = look(job) if any(job.finish.nut + job.finish.saddle) else now
+            job.jumped = jumped(before, now, near)
+            now = look(job) if job.jumped or any(job.finish.nut + job.finish.saddle) else now
         node = doc["readings"][k]
         rows.append(bench.plain({
             "date": node.get("date"), "humidity": job.readings.humidity, "work": worked,

@@ -365,6 +365,8 @@ def saddle(board, job, done, codes):
             codes.add("readings-disagree")
         elif np.isnan(out).any():
             codes.add("saddle-unread")
+    if job.jumped and {"lower", "raise"} & set(to.verdict):
+        codes.add("saddle-moved")
     stops_alone = len(codes) == 1 and bool(codes & {"protrusion-low", "adjust-limit"})
     shim = saddle_shim(job, to.verdict, bone.lower)
     remedy, waiting = saddle_remedy(job, to.verdict, shim, bool(codes), posts)

@@ -298,7 +298,7 @@ def read(text):
     # finish: which strings were cut by less than their cut since the reading before, at nut and
     # saddle. ratio, spread: what the readings before taught of the neck, and how far that is from sure.
     return Plain(count=count, ratio=1.0, spread=0.25,
-                 finish=Plain(nut=[False] * count, saddle=[False] * count), courses=sheet.courses, shares=sheet.shares,
+                 jumped=False, finish=Plain(nut=[False] * count, saddle=[False] * count), courses=sheet.courses, shares=sheet.shares,
                  board=board, attack=attack(sheet, count), model=model(sheet),
                  strings=[string(sheet, node) for node in doc["strings"]],
                  nut=nut(sheet, count), saddle=saddle(sheet, count),
