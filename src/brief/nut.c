@@ -49,7 +49,8 @@ static bool hardly_low(const sil_plan *plan, int i)
 {
     sil_hold hold = plan->bench.targets.first_held;
     double gap = sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_FRETS], i, hold);
-    return !sil_above(plan->bench.targets.first[i].low - gap, plan->bench.tools.first);
+    return sil_known(gap) &&
+           !sil_above(plan->bench.targets.first[i].low - gap, plan->bench.tools.first);
 }
 
 static void fill_slot(const brief *b, int i, brief_slot *slot)

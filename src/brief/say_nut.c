@@ -220,18 +220,27 @@ static bool all_hardly_low(const brief *b, const tell_list *slots)
 
 void say_fill(const brief *b, telling *t)
 {
-    tell_list slots = slots_with(b, SIL_RAISE);
+    tell_list slots = slots_with(b, SIL_RAISE), low = slots;
     for (int i = 0; i < slots.count; i++) {
-        slots.figure[i] = figure_length(b->unit, -b->plan->stages.deepen[i], SIL_NEAREST);
+        low.figure[i] = figure_length(b->unit, -b->plan->stages.deepen[i], SIL_NEAREST);
     }
-    tell(t, "The nut slot of ");
+    low = known(low);
+    bool one = tell_chosen(&slots) == 1;
+    tell(t, one ? "The nut slot of " : "The nut slots of ");
     tell_which(t, &slots);
-    tell(t, " is too low by ");
+    tell(t, one ? " is too low" : " are too low");
     t->way = t->figure_way = BRIEF_UP;
-    tell_each(t, "slot", &slots);
-    tell_unit(t);
+    if (tell_chosen(&low) == tell_chosen(&slots)) {
+        tell(t, " by ");
+        tell_each(t, "slot", &low);
+        tell_unit(t);
+    }
     t->figure_way = BRIEF_NO_WAY;
-    tell(t, ". Fill it with dust of the same material and glue, let it harden, and recut.");
+    tell(t, tell_chosen(&low) < tell_chosen(&slots)
+                ? ": a string lies on the 1st fret, so nobody knows by how much, and nobody has to."
+                : ".");
+    tell(t, " Fill %s with dust of the same material and glue, let it harden, and recut.",
+         one ? "it" : "them");
     tell_stack(b, slots, stack_of, t);
     tell_fall(b, t);
     if (all_hardly_low(b, &slots)) {
@@ -270,9 +279,14 @@ void say_new_nut(const brief *b, telling *t)
         all.chosen[i] = true;
     }
     all = known(with(b, all, stack_of));
-    tell(t, "Make a new nut: two slots or more are too low, and a shim of ");
-    tell_length(t, "shim", -1, b->nut.shim);
-    tell(t, " is thicker than is good practice.");
+    if (brief_known(b->nut.shim)) {
+        tell(t, "Make a new nut: two slots or more are too low, and a shim of ");
+        tell_length(t, "shim", -1, b->nut.shim);
+        tell(t, " is thicker than is good practice.");
+    } else {
+        tell(t, "Make a new nut: more slots are too low than are worth filling, and with a string on "
+                "the 1st fret nobody knows by how much.");
+    }
     if (tell_chosen(&all) > 0) {
         tell(t, " Cut its slots to a feeler stack of ");
         tell_each(t, "stack", &all);

@@ -108,7 +108,8 @@ static tell_list first_missing(const brief *b, bool on_the_fret)
     for (int i = 0; i < list.count; i++) {
         bool settled = gaps->first[i] > 0.0 || gaps->first_open[i] > 0.0;
         bool nought = gaps->first[i] == 0.0 || gaps->first_open[i] == 0.0;
-        list.chosen[i] = !settled && nought == on_the_fret;
+        bool mended = b->plan->stages.on_fret[i]; /* without a figure */
+        list.chosen[i] = !settled && nought == on_the_fret && !mended;
     }
     return list;
 }

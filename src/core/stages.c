@@ -149,6 +149,13 @@ static bool is_worked(sil_verdict verdict)
     return verdict == SIL_TAKE || verdict == SIL_RAISE;
 }
 
+/* A string on its fret needs no figure to be put right, once nothing else can be why it lies there. */
+static bool lies_on_fret(const sil_bench *bench, int i)
+{
+    const sil_gaps *gaps = &bench->gaps;
+    return bench->looked_at && (gaps->first[i] == 0.0 || gaps->first_open[i] == 0.0);
+}
+
 /* Where a slot to be filed is to end: at its target, or where its open string still rings clean, if
  * that is in range. */
 static double clean_goal(const sil_bench *bench, sil_stages *stages, int i, double wanted)
@@ -181,6 +188,9 @@ static void work_nut(const sil_bench *bench, sil_stages *stages)
         if (bench->zero_fret && stages->nut[i] != SIL_WAIT) {
             stages->nut[i] = SIL_LEAVE; /* the nut slots only guide */
         }
+        stages->on_fret[i] = stages->nut[i] == SIL_WAIT && lies_on_fret(bench, i) &&
+                             sil_known(wanted) && !bench->zero_fret;
+        stages->nut[i] = stages->on_fret[i] ? SIL_RAISE : stages->nut[i];
         stages->nut_raised[i] = 0.0;
         if (stages->nut[i] == SIL_TAKE) {
             stages->nut_raised[i] = clean_goal(bench, stages, i, wanted) - wanted;
@@ -325,6 +335,7 @@ static void clear(sil_stages *stages)
         stages->lower[i] = stages->lower_u[i] = 0.0;
         stages->finish_slot[i] = stages->finish_saddle[i] = false;
         stages->nut_raised[i] = 0.0;
+        stages->on_fret[i] = false;
         stages->slot_hold[i] = stages->slot_clean[i] = SIL_UNKNOWN;
     }
 }

@@ -93,6 +93,8 @@ void sil_job_bench(const sil_job *job, int reading, sil_bench *bench)
     bench->wear_limit = job->limits.wear;
     bench->crown = job->instrument.crown;
     bench->least_crown = job->limits.least_crown;
+    bool looked = read->crowns_read != SIL_CROWNS_NOT_READ;
+    bench->looked_at = looked && (bench->relief.straightedge || bench->relief.gap > 0.0);
     bench->leave_slot = job->allowances.leave_slot;
     sil_working working = sil_saddle_working(job->saddle.kind, job->saddle.pitch);
     bench->leave_saddle = working == SIL_WORKING_TOP ? job->allowances.leave_top

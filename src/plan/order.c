@@ -13,7 +13,8 @@ static void step(sil_plan *plan, bool when, sil_stage_name stage, sil_act act)
 static bool any_unsettled(const sil_plan *plan, const double *gaps, const double *instead)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
-        if (!(gaps[i] > 0.0) && !(instead && instead[i] > 0.0)) {
+        bool on_fret = instead && plan->stages.on_fret[i]; /* put right without a figure */
+        if (!(gaps[i] > 0.0) && !(instead && instead[i] > 0.0) && !on_fret) {
             return true;
         }
     }

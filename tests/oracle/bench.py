@@ -164,6 +164,11 @@ def nut_stage(board, job, state, held, finish):
     zero_fret = list(verdict)   # what its crown would be said of, over a zero fret
     if job.nut.zero_fret:
         verdict = ["wait" if v == "wait" else "leave" for v in verdict]
+    r = job.readings
+    told = r.crowns_read and (r.relief.gap > 0 or not r.relief.by_string)
+    on_fret = [bool(told and verdict[i] == "wait" and r.on_fret_1[i] and not math.isnan(aim[i])
+                    and not job.nut.zero_fret) for i in count]
+    verdict = ["raise" if on else v for on, v in zip(on_fret, verdict)]
     if held is not None:
         verdict = held.nut
     raised, hold = kept_clean(board, job, state, aim, verdict, deepen, held)
@@ -171,7 +176,7 @@ def nut_stage(board, job, state, held, finish):
     after = Plain(bend=state.bend, off=state.off, nut=np.where(moved, aim + raised, state.nut),
                   end=state.end)
     return Plain(first=first, deepen=deepen, verdict=verdict, after=after, raised=raised,
-                 hold=hold,
+                 hold=hold, on_fret=on_fret,
                  zero_fret=zero_fret if job.nut.zero_fret else [])
 
 

@@ -101,7 +101,7 @@ def slots_filed(before, state):
         if row["verdict"] == "file":
             state.nut[i] -= row["first_pass"]
         elif row["verdict"] == "raise":
-            state.nut[i] -= row["deepen"]
+            state.nut[i] -= number(row["deepen"])
 
 
 def foretell(before, now, near):

@@ -27,7 +27,7 @@ def guarded(cut, to_low, u, leave, guard=FIRST_CUT):
 
 
 def first_pass(verdict, down, cut, to_low, u, leave=0.0, guard=FIRST_CUT):
-    if verdict == "wait" or math.isnan(cut + to_low + u):
+    if verdict == "wait" or (verdict == down and math.isnan(cut + to_low + u)):
         return math.nan
     return guarded(cut, to_low, u, leave, guard) if verdict == down else 0.0
 
@@ -48,8 +48,11 @@ def nut_remedy(job, done, held_back):
     """(remedy, shim, every string waits)."""
     verdict = done.slots.verdict
     rising = [-done.slots.deepen[i] for i, v in enumerate(verdict) if v == "raise"]
-    if held_back or ("wait" in verdict and rising):
+    on_fret = sum(done.slots.on_fret)
+    if held_back or ("wait" in verdict and (len(rising) > on_fret or on_fret > 2)):
         return "wait", math.nan, True
+    if on_fret:   # nobody knows by how much: no shim can be chosen
+        return ("fill" if len(rising) <= 2 else "replace"), math.nan, False
     if len(rising) == 1:
         return "fill", math.nan, False
     if rising:

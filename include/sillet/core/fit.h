@@ -67,6 +67,8 @@ typedef struct sil_bench {
     bool rod_works;     /* a rod is there and moves */
     double rod_ratio;   /* see SIL_ROD_RATIO_LEAST; 1 until it is measured */
     double rod_spread;  /* standard uncertainty of that ratio */
+    bool looked_at;     /* somebody looked at the crowns, and relief was read in a way that can be
+                           relied on: under a straightedge, or over 0 */
     double wear_limit;  /* a crown further than this from the line is put right, mm */
     double crown;       /* fret height of the sound frets, mm; may be unknown */
     double least_crown; /* with a fret height below this, the frets are replaced, mm */
@@ -113,6 +115,8 @@ typedef struct sil_stages {
     sil_verdict nut[SIL_STRINGS_MAX];
     double deepen[SIL_STRINGS_MAX];   /* slot to its target, mm, + deeper, for any verdict */
     double deepen_u[SIL_STRINGS_MAX]; /* its standard uncertainty, mm */
+    bool on_fret[SIL_STRINGS_MAX];    /* the string lies on fret 1, so that by how much its slot is too
+                                         low is not known; it is raised to its target all the same */
     /* Where the slot at its target would have the open string buzz under the pluck: how far over its
      * target it ends instead, where that is in range, mm (otherwise 0); or else how far down a first
      * pass may go (otherwise unknown), and the gap at which the string rings clean. */
