@@ -372,14 +372,20 @@ void sheet_fill_outer(sheet_filler *filler, sheet_node *node, const job_field *f
 
 void sheet_fill_travel(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
-    static const char *const ways[2] = {"down", "up"};
-    double ends[2], *travel = job_field_place(field, base);
-    if (node->shape == SHEET_MAPPING) {
-        if (fill_ends(filler, node, field, ways, SIL_UNKNOWN, ends)) {
-            memcpy(travel, ends, sizeof ends);
-        }
-    } else {
+    double *travel = job_field_place(field, base);
+    if (node->shape != SHEET_MAPPING) {
         sheet_fill_quantity(filler, node, field, travel);
+        return;
+    }
+    for (sheet_node *child = node->first; child; child = child->next) {
+        bool down = strcmp(child->key, "down") == 0;
+        if (!down && strcmp(child->key, "up") != 0) {
+            sheet_tell_at(filler->sheet, SIL_ERROR, child->source, child->key_at,
+                          "unknown key %s: wanted down, and up where it is known",
+                          sheet_quote_of(child->key, child->key_length).text);
+        } else if (child->given) {
+            sheet_fill_quantity(filler, child, field, down ? &travel[0] : &travel[1]);
+        }
     }
 }
 
