@@ -159,7 +159,7 @@ typedef struct sil_limits {
     double least_protrusion, most_protrusion, least_break_deg; /* saddle above the bridge; break
                                                                   angle */
     double good_protrusion; /* what a neck is set for; unknown: least_protrusion */
-    double least_in_slot; /* share of the saddle's height inside its slot, 0..1 */
+    double least_in_slot;   /* share of the saddle's height inside its slot, 0..1 */
     double most_shim, most_relief, least_first;
     double humidity_low_pct, humidity_high_pct;
 } sil_limits;

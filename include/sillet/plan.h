@@ -212,14 +212,14 @@ typedef struct sil_neck {
     sil_short_cause cause; /* why the saddle cannot come down far enough */
     double explains;       /* how much farther it would reach with the neck's relief at its target,
                               where that is a cause, mm at the saddle */
-    double lift; /* how much higher the neck's line must pass the saddle, mm: so that the saddle
+    double lift;    /* how much higher the neck's line must pass the saddle, mm: so that the saddle
                     then stands out by good_protrusion, or the screws are in the middle of their
                     travel; where how far they go up is not known, only what is missing */
     double degrees; /* the angle that tilts the neck by so much */
-    double shim; /* at the body end of a bolt-on neck's pocket: pocket lift / (X - x_pocket) */
-    double heel; /* off the end of a set neck's heel, tapering to nothing at the board:
+    double shim;    /* at the body end of a bolt-on neck's pocket: pocket lift / (X - x_pocket) */
+    double heel;    /* off the end of a set neck's heel, tapering to nothing at the board:
                     heel lift / (X - x_J) */
-    int string;  /* the string that needs most, or -1 */
+    int string;     /* the string that needs most, or -1 */
 } sil_neck;
 
 /* A plan. It refers to its job, which must outlive it. The functions below read it, and what they

@@ -84,8 +84,7 @@ act_words act_words_of(sil_act act)
     case SIL_ACT_NECK_RESET:
         return (act_words){"neck-reset", say_neck_reset, say_check_neck, "neck to a repairer"};
     case SIL_ACT_CHOOSE:
-        return (act_words){"choose-attack", say_choose, say_check_written,
-                           "choose target or pick"};
+        return (act_words){"choose-attack", say_choose, say_check_written, "choose target or pick"};
     case SIL_ACT_CHECK:
         return (act_words){"check", say_check, say_check_check, NULL};
     case SIL_ACTS:

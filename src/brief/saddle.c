@@ -88,8 +88,9 @@ static void fill_cuts(const brief *b, int i, brief_bearing *string)
     double now = work->dress_first[i];
     bool whole = dress - now < least_pass;
     string->dress_first = dress > 0.0 ? figure_length(b->unit, now, SIL_DOWN) : figure_none();
-    string->dress_left =
-        dress > 0.0 ? figure_length(b->unit, whole ? 0.0 : dress - now, SIL_NEAREST) : figure_none();
+    string->dress_left = dress > 0.0
+                             ? figure_length(b->unit, whole ? 0.0 : dress - now, SIL_NEAREST)
+                             : figure_none();
     string->left_on =
         left_on >= least_pass ? figure_length(b->unit, left_on, SIL_NEAREST) : figure_none();
     double height = work->height[i] + left_on;

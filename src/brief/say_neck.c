@@ -200,7 +200,8 @@ void say_moved(const brief *b, double by, telling *t)
     tell_length(t, "action-apart", -1, nearest(b, by));
     tell(t, " on average");
     tell_humidity(t, was->humidity_pct, sil_plan_reading(b->plan)->humidity_pct);
-    tell(t, saddle_still ? ". By the caliper the saddle is as it was, so it is not the saddle." : ".");
+    tell(t,
+         saddle_still ? ". By the caliper the saddle is as it was, so it is not the saddle." : ".");
     tell(t, " The season does that, new strings, or a joint. The season takes back what it did: "
             "measure again at the humidity the instrument lives in before you cut anything.");
 }

@@ -284,8 +284,9 @@ void say_new_nut(const brief *b, telling *t)
         tell_length(t, "shim", -1, b->nut.shim);
         tell(t, " is thicker than is good practice.");
     } else {
-        tell(t, "Make a new nut: more slots are too low than are worth filling, and with a string on "
-                "the 1st fret nobody knows by how much.");
+        tell(t,
+             "Make a new nut: more slots are too low than are worth filling, and with a string on "
+             "the 1st fret nobody knows by how much.");
     }
     if (tell_chosen(&all) > 0) {
         tell(t, " Cut its slots to a feeler stack of ");

@@ -123,7 +123,7 @@ void say_sand(const brief *b, telling *t)
         return;
     }
     tell_slide_out(b, t);
-    tell(t, b->nut.remedy == SIL_NUT_FILE         ? "With the nut slots filed as above, sand "
+    tell(t, b->nut.remedy == SIL_NUT_FILE      ? "With the nut slots filed as above, sand "
             : b->plan->stages.changed[SIL_NUT] ? "With the nut done and measured again, sand "
                                                : "Sand ");
     tell(t, at_the_feet(b) ? "the feet of the bridge, both to one straight line: "

@@ -49,10 +49,9 @@ bool core_finish_saddle(const sil_bench *bench, sil_stages *stages)
     bool any = false;
     for (int i = 0; i < bench->board.strings; i++) {
         bool left = stages->saddle[i] == SIL_LEAVE && bench->finish_saddle[i];
-        stages->finish_saddle[i] =
-            left && finishes(stages->lower[i], bench->leave_saddle,
-                             sil_saddle_to_low(bench, stages, i), stages->lower_u[i],
-                             SIL_GUARD_SET);
+        stages->finish_saddle[i] = left && finishes(stages->lower[i], bench->leave_saddle,
+                                                    sil_saddle_to_low(bench, stages, i),
+                                                    stages->lower_u[i], SIL_GUARD_SET);
         any = any || stages->finish_saddle[i];
     }
     return any;

@@ -40,8 +40,8 @@ static double goal_of(double lower, double to_high, double sound, double room)
     return fmax(0.0, sil_above(goal, room) ? room : goal);
 }
 
-static void set_goal(const sil_bench *bench, const sil_saddle_given *make,
-                     const sil_stages *stages, sil_saddle_work *work, int i)
+static void set_goal(const sil_bench *bench, const sil_saddle_given *make, const sil_stages *stages,
+                     sil_saddle_work *work, int i)
 {
     double lower = stages->lower[i], to_high = core_to_high(bench, stages, i);
     work->goal[i] = work->verdict[i] == SIL_LEAVE ? 0.0 : lower;
@@ -95,7 +95,8 @@ void core_saddle_room(const sil_bench *bench, const sil_saddle_given *make, sil_
             work->aim_short[i] = false;
         }
     }
-    bool on_two = sil_working_on_two(make->working); /* they move together, and can be turned back */
+    bool on_two =
+        sil_working_on_two(make->working); /* they move together, and can be turned back */
     for (int i = 0; i < strings && !work->stops && !on_two; i++) {
         keep_clean(bench, stages, work, i);
     }

@@ -311,8 +311,8 @@ static double dress_first_of(const sil_bench *bench, const sil_saddle_given *mak
     double under = work->remedy == SIL_SADDLE_SHIM ? work->shim : 0.0;
     double off = work->bottom ? sil_line_at(work->cut, bench->board.saddle_z[i]) : 0.0;
     double leave = bench->finish_saddle[i] ? 0.0 : make->leave_top;
-    double pass = sil_first_stroke(work->dress[i], leave, to_low + under - off,
-                                   stages->lower_u[i], SIL_GUARD_ONE);
+    double pass = sil_first_stroke(work->dress[i], leave, to_low + under - off, stages->lower_u[i],
+                                   SIL_GUARD_ONE);
     if (work->dress[i] == 0.0 || bottom_first(make, work)) {
         return 0.0;
     }
@@ -360,8 +360,8 @@ static bool too_little(const sil_bench *bench, const sil_saddle_given *make,
                        const sil_stages *stages, const sil_saddle_work *work)
 {
     double half = make->length / 2.0;
-    bool sanded = work->bottom && fmax(sil_line_at(work->cut, half),
-                                       sil_line_at(work->cut, -half)) >= least_sanded;
+    bool sanded = work->bottom &&
+                  fmax(sil_line_at(work->cut, half), sil_line_at(work->cut, -half)) >= least_sanded;
     for (int i = 0; i < bench->board.strings; i++) {
         bool again = stages->finish_saddle[i] && work->dress[i] < SIL_LEAST_DRESSED;
         if (work->verdict[i] == SIL_TAKE && !again) {

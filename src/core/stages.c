@@ -278,8 +278,7 @@ static void run_nudged(const sil_bench *bench, const nudge *by, const sil_stages
     for (int i = 0; i < bench->board.strings; i++) {
         double nut = wanted_nut_height(bench, &fit, i);
         deepen[i] = fit.nut_height[i] - nut;
-        fit.nut_height[i] =
-            is_worked(held->nut[i]) ? nut + held->nut_raised[i] : fit.nut_height[i];
+        fit.nut_height[i] = is_worked(held->nut[i]) ? nut + held->nut_raised[i] : fit.nut_height[i];
         lower[i] = fit.saddle_height[i] - wanted_saddle_height(bench, &fit, i);
     }
 }

@@ -97,8 +97,8 @@ void sil_job_bench(const sil_job *job, int reading, sil_bench *bench)
     bench->looked_at = looked && (bench->relief.straightedge || bench->relief.gap > 0.0);
     bench->leave_slot = job->allowances.leave_slot;
     sil_working working = sil_saddle_working(job->saddle.kind, job->saddle.pitch);
-    bench->leave_saddle = working == SIL_WORKING_TOP ? job->allowances.leave_top
-                                                     : job->allowances.leave_base;
+    bench->leave_saddle =
+        working == SIL_WORKING_TOP ? job->allowances.leave_top : job->allowances.leave_base;
     for (int i = 0; i < SIL_STRINGS_MAX; i++) {
         bench->finish_slot[i] = bench->finish_saddle[i] = false;
         bench->attack[i] = bench->tension[i] = SIL_UNKNOWN;

@@ -54,7 +54,8 @@ const job_word job_material_words[] = {{"plain-steel", SIL_PLAIN_STEEL},
                                        {"wound-steel", SIL_WOUND_STEEL},
                                        {"wound-nylon", SIL_WOUND_NYLON},
                                        {NULL, 0}};
-const job_word job_attack_words[] = {{"light", 0}, {"medium", 1}, {"firm", 2}, {"any", 3}, {NULL, 0}};
+const job_word job_attack_words[] = {
+    {"light", 0}, {"medium", 1}, {"firm", 2}, {"any", 3}, {NULL, 0}};
 
 static const job_field about_fields[] = {
     {"title", JOB_AS_TEXT, AT(sil_about, title)}, {"ref", JOB_AS_TEXT, AT(sil_about, ref)},

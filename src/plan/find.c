@@ -157,7 +157,8 @@ static void find_saddle(sil_plan *plan)
         double read = sil_action(&plan->bench.board, &plan->stages.fit[SIL_NUT], i, 12);
         if (plan->bench.gaps.action[i] == 0.0) {
             plan_found_figure(plan, SIL_SADDLE_LOW, SIL_LEVEL_ACT, SIL_SADDLE, i, 0.0, range);
-        } else if ((verdict == SIL_TAKE && !plan->stages.finish_saddle[i]) || verdict == SIL_RAISE) {
+        } else if ((verdict == SIL_TAKE && !plan->stages.finish_saddle[i]) ||
+                   verdict == SIL_RAISE) {
             plan_found_figure(plan, verdict == SIL_TAKE ? SIL_SADDLE_HIGH : SIL_SADDLE_LOW,
                               height_level(plan), SIL_SADDLE, i, read, range);
         }
@@ -231,8 +232,8 @@ static void find_buzz_ahead(sil_plan *plan)
                               plan->saddle.clean[i], (sil_band){range.aim, range.aim, range.aim});
         }
         if (taken && sil_known(plan->saddle.hold[i])) {
-            plan_found_figure(plan, SIL_ATTACK, SIL_LEVEL_ACT, SIL_SADDLE, i,
-                              plan->saddle.clean[i], range);
+            plan_found_figure(plan, SIL_ATTACK, SIL_LEVEL_ACT, SIL_SADDLE, i, plan->saddle.clean[i],
+                              range);
         }
     }
 }

@@ -46,7 +46,8 @@ static double wants(const sil_plan *plan, int i)
     const sil_job_saddle *saddle = &plan->job->saddle;
     const sil_limits *limits = &plan->job->limits;
     double middle = (saddle->travel_up + saddle->travel) / 2.0;
-    double good = fmax(limits->good_protrusion, limits->least_protrusion) - limits->least_protrusion;
+    double good =
+        fmax(limits->good_protrusion, limits->least_protrusion) - limits->least_protrusion;
     bool in_slot = sil_working_in_slot(plan->saddle.working);
     double more = in_slot ? good : sil_known(middle) ? middle : 0.0;
     return plan->neck.short_by[i] + more;

@@ -77,7 +77,7 @@ static double run_pitch(const sil_plan *plan)
                                   .hz = string->hz,
                                   .modulus_gpa = plan->job->materials[string->material].modulus_gpa,
                                   .core = sil_material_wound(string->material) ? string->core
-                                                                           : string->gauge};
+                                                                               : string->gauge};
         for (int n = 1; n <= SIL_PITCH_FRETS; n++) {
             pitch.crown[n] = sil_crown_height(board, fit, i, n);
         }

@@ -115,7 +115,7 @@ typedef struct sil_stages {
     sil_verdict nut[SIL_STRINGS_MAX];
     double deepen[SIL_STRINGS_MAX];   /* slot to its target, mm, + deeper, for any verdict */
     double deepen_u[SIL_STRINGS_MAX]; /* its standard uncertainty, mm */
-    bool on_fret[SIL_STRINGS_MAX];    /* the string lies on fret 1, so that by how much its slot is too
+    bool on_fret[SIL_STRINGS_MAX]; /* the string lies on fret 1, so that by how much its slot is too
                                          low is not known; it is raised to its target all the same */
     /* Where the slot at its target would have the open string buzz under the pluck: how far over its
      * target it ends instead, where that is in range, mm (otherwise 0); or else how far down a first

@@ -73,10 +73,10 @@ typedef struct sil_saddle_given {
     double stands_out[SIL_STRINGS_MAX]; /* from the bridge's top to the underside of the string, by
                                            ruler, mm; where only the outer strings are known, the
                                            others follow from their heights */
-    double least_protrusion; /* the least that the saddle may stand out, mm */
-    double least_break_deg;  /* the least break angle */
-    double travel;           /* how far screws, posts or thumbwheels can go down, mm */
-    double leave_base, leave_top; /* what a first pass leaves on, mm */
+    double least_protrusion;            /* the least that the saddle may stand out, mm */
+    double least_break_deg;             /* the least break angle */
+    double travel;                      /* how far screws, posts or thumbwheels can go down, mm */
+    double leave_base, leave_top;       /* what a first pass leaves on, mm */
 } sil_saddle_given;
 
 typedef enum sil_saddle_remedy {
@@ -131,11 +131,11 @@ typedef struct sil_saddle_work {
     double hold[SIL_STRINGS_MAX], clean[SIL_STRINGS_MAX];
     double to_clean[SIL_STRINGS_MAX]; /* how far the string can come down and still ring clean, mm;
                                          unknown where there is no pluck to hold to */
-    double present[SIL_STRINGS_MAX];      /* from the saddle's bottom to the underside of the
+    double present[SIL_STRINGS_MAX];  /* from the saddle's bottom to the underside of the
                                              string, now */
-    double height[SIL_STRINGS_MAX];       /* the same when finished, including a shim */
-    double protrusion[SIL_STRINGS_MAX];   /* above the bridge's top, finished */
-    double in_slot[SIL_STRINGS_MAX];      /* share of the saddle's height inside its slot, 0..1 */
+    double height[SIL_STRINGS_MAX];   /* the same when finished, including a shim */
+    double protrusion[SIL_STRINGS_MAX]; /* above the bridge's top, finished */
+    double in_slot[SIL_STRINGS_MAX];    /* share of the saddle's height inside its slot, 0..1 */
     double break_angle_deg[SIL_STRINGS_MAX];
     double turns[SIL_STRINGS_MAX]; /* + down; unknown unless each string has height screws */
     bool posts;                    /* two posts or thumbwheels are to be turned */
