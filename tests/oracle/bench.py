@@ -22,7 +22,8 @@ def bend_of(board, relief, gap):
     if board.join < 3:
         return 0.0
     a, b = relief.held
-    share = (board.spine[relief.at] - board.spine[a]) / (board.spine[b] - board.spine[a])
+    x = board.spine if relief.string is None else board.place[relief.string]
+    share = (x[relief.at] - x[a]) / (x[b] - x[a])
 
     def shown(bend):
         c = [board.crown(bend, board.off, relief.string, n) for n in (a, b, relief.at)]
