@@ -198,7 +198,7 @@ typedef struct brief_saddle {
 /* The fretted note of a string that buzzes most easily, and its hardest clean pluck. */
 typedef struct brief_weakest {
     int stop;           /* where it is fretted, or -1 where that is not known */
-    int on;             /* the fret it would touch */
+    int on;             /* the fret it would touch, or one near it */
     brief_figure force; /* N, square to the board */
 } brief_weakest;
 
@@ -335,6 +335,9 @@ brief_row brief_row_of(const sil_plan *plan, text_store *store);
  */
 const char *brief_hold(sil_hold hold);
 const char *brief_waits(sil_code code);
+
+/* brief_bound: how far the hardest clean pluck and the fret it names may be relied on. */
+const char *brief_bound(void);
 
 /* brief_level: how much a finding matters, for a person: "stop", "act", "watch" or "note". */
 const char *brief_level(sil_level level);

@@ -33,6 +33,8 @@ static void put_clearance(text *t, const brief *b)
         put_weakest(t, &tone->after);
         text_put(t, "\n");
     }
+    text_put(t, "  ");
+    text_wrap(t, brief_bound(), 2, REPORT_COLUMNS);
 }
 
 static const char *cause_words(sil_cause_name cause)
