@@ -122,6 +122,17 @@ typedef struct sil_buzz {
     int string, fret; /* string from 1; fret 0 is the open string */
 } sil_buzz;
 
+/* The keys of a reading whose lengths may be read on a scale marked in fractions of an inch. */
+typedef enum sil_marked {
+    SIL_MARKED_RELIEF,
+    SIL_MARKED_ACTION,
+    SIL_MARKED_FIRST,
+    SIL_MARKED_FIRST_OPEN,
+    SIL_MARKED_SADDLE_HEIGHT,
+    SIL_MARKED_BRIDGE_TOP,
+    SIL_MARKED
+} sil_marked;
+
 typedef struct sil_reading {
     const char *date, *notes;
     double humidity_pct, temperature_c;
@@ -136,6 +147,8 @@ typedef struct sil_reading {
     const sil_buzz *buzz;
     int buzz_count;
     double cents[SIL_STRINGS_MAX]; /* of fret 12 against the octave of the open string, + sharp */
+    int marked[SIL_MARKED]; /* the greatest denominator of the fractions that the lengths of a key
+                               are written with; 0: no fraction */
 } sil_reading;
 
 typedef struct sil_model {
@@ -236,6 +249,17 @@ int sil_job_check(const sil_job *job, sil_tell *tell, void *with);
  *                   same course number share one
  */
 void sil_job_courses(const sil_job *job, int *course);
+
+/* sil_job_tools: how closely the tools read at one visit.
+ * Given:    job      its tools and readings are used
+ *           reading  index of the reading; -1: none
+ * Returned: plus or minus, mm: the job's tools, or the graduation of what they were read on where
+ *           that is coarser
+ * Notes:    a key read in fractions of an inch is no finer than 1/(2 d) in, where d is the greatest
+ *           denominator of that key in all readings, at least 32 (see sil_graduation). The
+ *           caliper's is that of saddle_height and bridge_top. Dimensions have no graduation.
+ */
+sil_tools sil_job_tools(const sil_job *job, int reading);
 
 /* sil_job_bench: lays out the instrument, one reading and the targets as figures for the stages.
  * Given:    job      checked without errors

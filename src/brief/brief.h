@@ -84,6 +84,8 @@ typedef struct brief_slot {
     brief_figure left;        /* about how much remains after the first pass */
     brief_figure stack_first; /* stack of feelers to stop at in the first pass, rounded up */
     brief_figure stack;       /* stack of feelers for the finished slot, rounded up */
+    bool stack_moved;         /* the stack follows from the one filed to at the visit before */
+    bool stack_stays;         /* it was to be filed before, and its gap did not come down */
     brief_figure gap;         /* at fret 1 when the slot is done */
     bool hardly_low;          /* below its range, but by no more than the reading error */
     bool zero_fret_high;      /* the zero fret is too high under this string */
@@ -117,6 +119,12 @@ typedef struct brief_nut {
     brief_figure crossing;                     /* thickness of the nut along a slot, which is more
                                                   where the nut is at an angle */
     brief_figure within;                       /* reading error of a gap at fret 1, plus or minus */
+    brief_figure stack_sure; /* error of the stacks of the slots that are worked, plus or minus: two
+                                standard uncertainties of the least sure; "-" without a stack */
+    brief_figure stack_bend; /* the most by which stiffness may lift a string over the floor of a
+                                slot that is worked; "-" where that is next to nothing, or not
+                                known of any */
+    const char *stack_words; /* both in a sentence; "" without a stack */
     brief_figure shim; /* under the nut; for one to be replaced, the shim it would have needed */
     brief_figure lean; /* angle to square across, in tenths of a degree; "-" where it is square */
     bool bass_to_head; /* the bass end is nearer the headstock, otherwise nearer the tail */
@@ -354,15 +362,16 @@ typedef struct brief_quick {
 /* brief_quick_saddle, brief_quick_nut: how far to lower the saddle, or to deepen a nut slot.
  * Given:    scale, setback  of the string, mm
  *           now, want       the reading and its target, mm
+ *           fraction        denominator, where the reading is in fractions of an inch; otherwise 0
  *           held            how the gap at fret 1 was read
  *           unit            of the answer
  * Returned: answer          to be freed with brief_quick_free; its words are NULL if there is no
  *                           memory
  */
-void brief_quick_saddle(double scale, double setback, double now, double want, sil_unit unit,
-                        brief_quick *answer);
-void brief_quick_nut(double scale, double now, double want, sil_hold held, sil_unit unit,
-                     brief_quick *answer);
+void brief_quick_saddle(double scale, double setback, double now, double want, int fraction,
+                        sil_unit unit, brief_quick *answer);
+void brief_quick_nut(double scale, double now, double want, int fraction, sil_hold held,
+                     sil_unit unit, brief_quick *answer);
 void brief_quick_free(brief_quick *answer);
 
 #endif

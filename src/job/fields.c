@@ -8,6 +8,7 @@
 #define REQUIRED .required = true
 #define LIKELY(in, from, least, most)                                                              \
     .measure = SIL_##in, .sign = JOB_##from, .low = (least), .high = (most)
+#define MARKED(as) .marked = 1 + SIL_MARKED_##as
 #define COUNT_OF(list) ((int)(sizeof(list) / sizeof(list)[0]))
 
 static const job_word unit_words[] = {{"mm", SIL_MM}, {"in", SIL_INCH}, {NULL, 0}};
@@ -146,7 +147,7 @@ static const job_table saddle_table = {saddle_fields, COUNT_OF(saddle_fields)};
 
 static const job_field relief_fields[] = {
     {"gap", JOB_AS_RELIEF_GAP, AT(sil_relief_reading, gap), LIKELY(LENGTH, ANY_SIGN, -1, 1.5),
-     .words = tap_words},
+     .words = tap_words, MARKED(RELIEF)},
     {"at", JOB_AS_COUNT, AT(sil_relief_reading, over), .low = 1, .high = 36},
     {"held", JOB_AS_SPAN, AT(sil_relief_reading, low), .low = 1, .high = 36},
     {"by", JOB_AS_FLAG, AT(sil_relief_reading, straightedge), .words = by_words},
@@ -184,20 +185,20 @@ static const job_field reading_fields[] = {
     {"condition", JOB_AS_PART, AT(sil_reading, condition), .of = &condition_table},
     {"relief", JOB_AS_RELIEF, AT(sil_reading, relief), .of = &relief_table},
     {"action", JOB_AS_PER_STRING, AT(sil_reading, gaps.action),
-     LIKELY(LENGTH, FROM_ZERO, 0.4, 4.5)},
+     LIKELY(LENGTH, FROM_ZERO, 0.4, 4.5), MARKED(ACTION)},
     {"action_at", JOB_AS_COUNT, AT(sil_reading, gaps.action_at), .low = 5, .high = 36},
     {"action_capo", JOB_AS_FLAG, AT(sil_reading, gaps.capo), .words = capo_words},
     {"first", JOB_AS_FIRST, AT(sil_reading, gaps.first), LIKELY(LENGTH, FROM_ZERO, 0, 1.5),
-     .words = tap_words},
+     .words = tap_words, MARKED(FIRST)},
     {"first_held", JOB_AS_WORD, AT(sil_reading, gaps.first_held), .words = hold_words},
     {"first_open", JOB_AS_PER_STRING, AT(sil_reading, gaps.first_open),
-     LIKELY(LENGTH, FROM_ZERO, 0, 1.5)},
+     LIKELY(LENGTH, FROM_ZERO, 0, 1.5), MARKED(FIRST_OPEN)},
     {"frets", JOB_AS_CROWNS, AT(sil_reading, crowns), .of = &job_table_crown,
      .words = crowns_words},
     {"saddle_height", JOB_AS_PAIR, AT(sil_reading, saddle_height_treble),
-     LIKELY(LENGTH, OVER_ZERO, 2, 25)},
+     LIKELY(LENGTH, OVER_ZERO, 2, 25), MARKED(SADDLE_HEIGHT)},
     {"bridge_top", JOB_AS_PAIR, AT(sil_reading, bridge_top_treble),
-     LIKELY(LENGTH, ANY_SIGN, -5, 8)},
+     LIKELY(LENGTH, ANY_SIGN, -5, 8), MARKED(BRIDGE_TOP)},
     {"buzz", JOB_AS_BUZZ, AT(sil_reading, buzz), .of = &job_table_buzz},
     {"cents", JOB_AS_PER_STRING, AT(sil_reading, cents), LIKELY(RATIO, ANY_SIGN, -40, 40)},
 };

@@ -61,6 +61,7 @@ typedef struct job_field {
     double low, high; /* likely range; for a count, the only range possible */
     const job_table *of;
     const job_word *words; /* ends with a NULL text */
+    int marked; /* 1 + a sil_marked: fractions of an inch tell how closely it was read; 0: not */
 } job_field;
 
 struct job_table {

@@ -68,7 +68,8 @@ static bool saddle_worked(const sil_plan *before, const sil_plan *now)
     double treble = by_caliper(before, now, 0);
     double bass = by_caliper(before, now, now->job->string_count - 1);
     return sil_known(treble) && sil_known(bass)
-               ? sil_above(fmax(fabs(treble), fabs(bass)), 2.0 * now->bench.tools.caliper)
+               ? sil_above(fmax(fabs(treble), fabs(bass)),
+                           before->bench.tools.caliper + now->bench.tools.caliper)
                : remedy != SIL_SADDLE_NONE && remedy != SIL_SADDLE_WAIT;
 }
 
@@ -135,7 +136,8 @@ static void move_neck(const sil_plan *before, const sil_plan *now, double ratio,
     if (turned && !sil_known(bend)) {
         bend = before->stages.fit[SIL_ROD].bend;
     }
-    if (sil_known(bend) && (turned || sil_above(moved, 2.0 * now->bench.tools.relief))) {
+    double errors = before->bench.tools.relief + now->bench.tools.relief;
+    if (sil_known(bend) && (turned || sil_above(moved, errors))) {
         sil_neck_moves(&before->bench.board, bend, ratio, fit);
     }
 }
@@ -200,7 +202,7 @@ static bool any_worked(const sil_visit *v)
 static void weigh(const sil_plan *before, const sil_plan *now, const sil_visit *v, double *own,
                   double *shared)
 {
-    const sil_tools *tools = &now->bench.tools;
+    const sil_tools *tools = &now->bench.tools, *then = &before->bench.tools;
     const sil_fit *was = &before->stages.fit[SIL_NOW];
     sil_fit by_one = *was;
     double per_relief = 0.0, moved = fabs(sil_relief_now(now) - sil_relief_now(before));
@@ -209,10 +211,10 @@ static void weigh(const sil_plan *before, const sil_plan *now, const sil_visit *
                        &by_one);
         per_relief = over_twelve(before, &by_one, 0) - over_twelve(before, was, 0);
     }
-    double neck = per_relief * sil_rectangular(tools->relief) * sqrt(2.0);
+    double neck = per_relief * sil_rectangular(hypot(tools->relief, then->relief));
     double ratio = sil_known(moved) ? per_relief * moved * before->bench.rod_spread : 0.0;
-    double cut = v->worked[SIL_SADDLE] ? sil_rectangular(fmax(pass_kept, tools->caliper)) : 0.0;
-    *own = sil_rectangular(tools->action) * sqrt(2.0);
+    double cut = v->worked[SIL_SADDLE] ? sil_rectangular(fmax(pass_kept, fmax(tools->caliper, then->caliper))) : 0.0;
+    *own = sil_rectangular(hypot(tools->action, then->action));
     *shared = hypot(hypot(sil_known(neck) ? neck : 0.0, ratio), cut);
 }
 
@@ -313,6 +315,9 @@ void plan_visits(sil_plan *plan, sil_plan *other)
             ratio = fmin(fmax(v->ratio, SIL_ROD_RATIO_LEAST), SIL_ROD_RATIO_MOST);
             spread = SIL_ROD_SPREAD_KNOWN;
             plan_work(job, k, ratio, spread, now);
+        }
+        if (before) {
+            plan_move_stacks(before, now);
         }
         before = now;
         now = now == plan ? other : plan;

@@ -92,6 +92,8 @@ static void put_nut(const brief *b, json_at root)
         json_put_word(row, "verdict", verdicts[work->verdict[i]]);
         json_put_number(row, "floor", work->floor[i]);
         json_put_number(row, "stack", work->stack[i]);
+        json_put_number(row, "stack_u", work->stack_u[i]);
+        json_put_number(row, "stack_bend", work->stack_bend[i]);
         json_put_number(row, "depth", work->depth[i]);
     }
     json_put_number(nut, "gap", plan->nut_gap);

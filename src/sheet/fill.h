@@ -17,6 +17,7 @@ struct sheet_filler {
     sheet_node *root;
     sheet_fill *const *fills;    /* what reads each kind of field */
     int course[SIL_STRINGS_MAX]; /* of the strings, once they are filled in */
+    sil_reading *reading;        /* the reading being filled; NULL outside the readings */
 };
 
 /* Fills a struct from a mapping, row by row; complains of keys the table does not have. */

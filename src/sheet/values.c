@@ -55,6 +55,17 @@ static void list_words(const job_word *words, char *out, size_t size)
     }
 }
 
+/* Keeps the finest fraction of an inch that a key of a reading is written in. */
+static void note_fraction(const sheet_filler *filler, const sheet_node *node,
+                          const job_field *field)
+{
+    if (filler->reading && field->marked > 0) {
+        int *finest = &filler->reading->marked[field->marked - 1];
+        int fraction = sil_fraction_of(node->text, node->length);
+        *finest = fraction > *finest ? fraction : *finest;
+    }
+}
+
 bool sheet_fill_quantity(sheet_filler *filler, sheet_node *node, const job_field *field,
                          double *value)
 {
@@ -69,6 +80,7 @@ bool sheet_fill_quantity(sheet_filler *filler, sheet_node *node, const job_field
     switch (status) {
     case SIL_DONE:
         *value = read * job_field_factor(field);
+        note_fraction(filler, node, field);
         return true;
     case SIL_NO_UNIT:
         sheet_tell_value(filler->sheet, SIL_ERROR, node, "wanted %s with its unit, such as %s",

@@ -94,7 +94,25 @@ def some_missing(m, values):
     return [m.rng.choice([v] * 8 + [None, 0.0]) for v in values]
 
 
+def fraction(mm, most=64):
+    """Inches to the nearest 64th, or to another fraction."""
+    whole, part = divmod(round(mm / 25.4 * most), most)
+    if part == 0:
+        return f"{whole} in"
+    shared = math.gcd(part, most)
+    text = f"{part // shared}/{most // shared} in"
+    return f"{whole} {text}" if whole else text
+
+
+def on_a_rule(m, values):
+    """Now and then in fractions of an inch, all of them or some."""
+    most, some = m.rng.choice([16, 32, 64, 128]), m.chance(0.3)
+    return [m.length(v, 2) if some and m.chance(0.5) else fraction(v, most) for v in values]
+
+
 def per_string(m, values, digits):
+    if digits == 2 and min(values) > 0.6 and m.chance(0.1):
+        return on_a_rule(m, values)
     form = m.rng.choice(["list"] * 5 + ["pair", "pair", "one"])
     if form == "pair":
         return {"treble": m.length(values[0], digits), "bass": m.length(values[-1], digits)}
@@ -150,8 +168,9 @@ def read_saddle(m, job, board, state):
             node["bridge_top"] = {"treble": m.length(gap[0]), "bass": m.length(gap[1])}
     if form in ("caliper", "both") and min(present) > 1:
         slip = m.rng.choice([0, 0, 0, 0.8]) if form == "both" else 0
-        node["saddle_height"] = {"treble": m.length(present[0] + slip),
-                                 "bass": m.length(present[1])}
+        ends = [present[0] + slip, present[1]]
+        ends = on_a_rule(m, ends) if m.chance(0.1) else m.lengths(ends)
+        node["saddle_height"] = {"treble": ends[0], "bass": ends[1]}
     return node
 
 

@@ -104,6 +104,9 @@ typedef struct sil_stages {
     sil_verdict nut[SIL_STRINGS_MAX];
     double deepen[SIL_STRINGS_MAX];   /* slot to its target, mm, + deeper, for any verdict */
     double deepen_u[SIL_STRINGS_MAX]; /* its standard uncertainty, mm */
+    double stand_u[SIL_STRINGS_MAX];  /* standard uncertainty of the height of the finished slot
+                                         over the board's end, without the error of the fret
+                                         height, mm */
     sil_verdict saddle[SIL_STRINGS_MAX];
     double lower[SIL_STRINGS_MAX];   /* saddle to its target, mm, + down, for any verdict */
     double lower_u[SIL_STRINGS_MAX]; /* its standard uncertainty, mm */

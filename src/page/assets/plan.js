@@ -114,9 +114,10 @@ const sure = (more = "") => make("p", {class: "hint"}, "Too high by: the whole w
 const verdicts = {leave: "leave", file: "deeper", raise: "raise", lower: "lower", wait: "wait"};
 
 function nut(result) {
-  return [table("Nut", ["String", "Verdict", "Too high by", "±", "First pass", "Feelers to stop at"],
+  return [table("Nut", ["String", "Verdict", "Too high by", "±", "First pass", "Feelers to stop at", "± of the feelers", "Stiffness may lift it by"],
     result.nut.strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, [verdicts[one.verdict]], figure(one.deepen),
-      figure(one.deepen_u == null ? null : 2 * one.deepen_u), figure(one.first_pass, down), figure(one.stack, up)])), sure()];
+      figure(one.deepen_u == null ? null : 2 * one.deepen_u), figure(one.first_pass, down), figure(one.stack, up),
+      figure(one.stack_u == null ? null : 2 * one.stack_u), figure(one.stack_bend)])), sure(" Feelers stand on the board, hard against the nut's front face; the gap decides.")];
 }
 
 function saddle(result) {
