@@ -15,9 +15,10 @@ STOPS = {"climate", "bridge-lifted", "braces-loose", "not-tuned", "back-bow"}
 EDGE = 1e-6             # what stands on an edge is not past it, mm
 LEARNS = 0.1            # how far relief, or a foretold action, must have moved to judge by, mm
 SWING = 10.0            # of humidity, in %: past it the top moves as well
-RATIO = (0.4, 1.2)
 PASS = 0.01             # less off a slot is no pass, mm
-KNOWN = 0.1             # standard uncertainty of a shift, as a share of it, once the ratio is learned
+RATIO = (0.3, 1.2)
+SPREAD = 0.25           # standard uncertainty of a neck's ratio before it is learned
+KNOWN = 0.1             # and the least it has once it is learned
 HAIR = 1e-7             # figures this near a threshold are nobody's to call
 
 
@@ -152,8 +153,9 @@ def ratio_of(before, now, worked, expected, near):
         if before.done.crowns in ("fret-worn", "crown-thin") or swing > SWING \
                 or not moved >= LEARNS - 1e-9:
             return math.nan
-        even = bent(before.done.now, before.board, now.done.now.bend, 1.0)
-        return mean(read - was) / mean(actions(before, even) - was)
+        followed = [bent(before.done.now, before.board, now.done.now.bend, by) for by in (0.0, 1.0)]
+        sag, even = (mean(actions(before, state) - was) for state in followed)
+        return (mean(read - was) - sag) / (even - sag)
     foretold = mean(expected - was)
     near(abs(foretold), LEARNS)
     return mean(read - was) / foretold if worked and abs(foretold) >= LEARNS else math.nan
@@ -185,6 +187,29 @@ def stacks_after(before, now, near):
     return found
 
 
+def spread_of(before, now, near):
+    """The standard uncertainty of the neck's ratio, by a step in each reading it is made of."""
+    was, read = actions(before, before.done.now), as_read(now)
+    spans = [view.board.span(view.job.readings.relief.at) for view in (before, now)]
+
+    def ratio(more_action, more_bend):
+        bend = now.done.now.bend + more_bend
+        followed = [bent(before.done.now, before.board, bend, by) for by in (0.0, 1.0)]
+        sag, even = (mean(actions(before, state) - was) for state in followed)
+        return (mean(read - was) + more_action - sag) / (even - sag)
+
+    step, root3 = 1e-6, math.sqrt(3)
+    by_action = (ratio(step, 0) - ratio(-step, 0)) / (2 * step)
+    tilt = step * abs(now.done.now.bend - before.done.now.bend)
+    by_bend = (ratio(0, tilt) - ratio(0, -tilt)) / (2 * tilt)
+    tools = [view.job.tools for view in (before, now)]
+    u = math.hypot(*(by_action * tool.action / math.sqrt(3 * now.job.count) for tool in tools),
+                   *(by_bend * tool.relief / root3 / span for tool, span in zip(tools, spans)))
+    near(u, KNOWN)
+    near(u, SPREAD)
+    return max(u, KNOWN)
+
+
 def finished(view):
     """Every reading there and in its range, and nothing left to do, wait for or doubt."""
     job, result, read = view.job, view.result, bench.reading_of(view.job)
@@ -212,7 +237,7 @@ def follow(text):
     def near(value, threshold):
         if 1e-12 < abs(value - threshold) < HAIR or value == threshold:
             hairs.append((value, threshold))
-    before, known = None, (1.0, 0.25)
+    before, known = None, (1.0, SPREAD)
     for k in range(len(doc["readings"])):
         job = up_to(doc, k + 1)
         job.ratio, job.spread = known
@@ -222,7 +247,9 @@ def follow(text):
             worked, expected = foretell(before, now, near)
             ratio = ratio_of(before, now, worked, expected, near)
         if "rod" in worked and not math.isnan(ratio):
-            known = min(max(ratio, RATIO[0]), RATIO[1]), KNOWN
+            spread = spread_of(before, now, near)
+            if spread < SPREAD:
+                known = min(max(ratio, RATIO[0]), RATIO[1]), spread
             job.ratio, job.spread = known
             now = look(job)
         job.stacks = stacks_after(before, now, near) if before else job.stacks
