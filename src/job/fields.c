@@ -63,6 +63,12 @@ static const job_field about_fields[] = {
 };
 static const job_table about_table = {about_fields, COUNT_OF(about_fields)};
 
+static const job_field shop_fields[] = {
+    {"name", JOB_AS_TEXT, AT(sil_shop, name)},
+    {"contact", JOB_AS_TEXT, AT(sil_shop, contact)},
+};
+static const job_table shop_table = {shop_fields, COUNT_OF(shop_fields)};
+
 /* The fields of a scale with two lengths. Their likely ranges are in the row of the scale. */
 #define IN_SCALE(member) (offsetof(sil_instrument, member) - offsetof(sil_instrument, scale))
 static const job_field scale_fields[] = {
@@ -317,6 +323,7 @@ static const job_field job_fields[] = {
     {"sillet", JOB_AS_FORMAT, .at = JOB_NOT_KEPT},
     {"units", JOB_AS_WORD, AT(sil_job, units), .words = unit_words},
     {"job", JOB_AS_PART, AT(sil_job, about), .of = &about_table},
+    {"shop", JOB_AS_PART, AT(sil_job, shop), .of = &shop_table},
     {"profile", JOB_AS_TEXT, AT(sil_job, profile)},
     {"instrument", JOB_AS_PART, AT(sil_job, instrument), .of = &instrument_table},
     {"strings", JOB_AS_STRINGS, AT(sil_job, strings), REQUIRED, .of = &job_table_string},

@@ -71,6 +71,10 @@ const job_words job_words_table[] = {
     {"job.date", "Date", .hint = "such as 2026-03-14"},
     {"job.notes", "Notes", .hint = "anything worth keeping"},
 
+    {"shop", "Shop", .hint = "who does the work; better kept in shop.yaml"},
+    {"shop.name", "Shop's name", .hint = "as it is to be printed"},
+    {"shop.contact", "Contact", .hint = "telephone, street or address"},
+
     {"instrument", "The instrument", .hint = "as the profile has it: put yours in its place"},
     {"instrument.scale", "Scale", .hint = "nut to saddle, without compensation", ASKED},
     {"instrument.scale.treble", "Scale, string 1", .hint = "nut to saddle at string 1",
