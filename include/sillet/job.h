@@ -197,6 +197,7 @@ typedef struct sil_job {
     sil_targets targets;
     sil_model model;
     sil_attack attack;
+    const char *style; /* of playing, one of the profile's: targets and attack may be from it */
     sil_tools tools;
     sil_limits limits;
     sil_allowances allowances;

@@ -230,6 +230,13 @@ static const job_field attack_fields[] = {
 };
 static const job_table attack_table = {attack_fields, COUNT_OF(attack_fields)};
 
+static const job_field style_fields[] = {
+    {"targets", JOB_AS_PART, AT(job_style, targets), .of = &targets_table},
+    {"attack", JOB_AS_ATTACK, AT(job_style, attack), .of = &attack_table,
+     .words = job_attack_words},
+};
+static const job_table style_table = {style_fields, COUNT_OF(style_fields)};
+
 static const job_field tools_fields[] = {
     {"action", JOB_AS_FIGURE, AT(sil_tools, action), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 0.002, 0.5)},
@@ -335,6 +342,8 @@ static const job_field job_fields[] = {
     {"model", JOB_AS_PART, AT(sil_job, model), .of = &model_table},
     {"attack", JOB_AS_ATTACK, AT(sil_job, attack), .of = &attack_table, .words = job_attack_words},
     {"attacks", JOB_AS_ATTACKS, .at = JOB_NOT_KEPT, .of = &attack_table},
+    {"style", JOB_AS_STYLE, AT(sil_job, style)},
+    {"styles", JOB_AS_STYLES, .at = JOB_NOT_KEPT, .of = &style_table},
     {"tools", JOB_AS_PART, AT(sil_job, tools), .of = &tools_table},
     {"limits", JOB_AS_PART, AT(sil_job, limits), .of = &limits_table},
     {"allowances", JOB_AS_PART, AT(sil_job, allowances), .of = &allowances_table},

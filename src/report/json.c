@@ -243,6 +243,7 @@ static void put_all(const brief *b, json_at root)
     json_put_word(about, "version", SILLET_VERSION);
     json_put_int(about, "result", 1);
     put_shop(&plan->job->shop, root);
+    json_put_word(root, "style", plan->job->style);
     put_strings(plan, root);
     json_at stages = json_put_array(root, "stages");
     for (int stage = SIL_NOW; stage < SIL_STAGES; stage++) {

@@ -32,11 +32,13 @@ static void put_heading(text *t, const brief *b, const char *name)
     const sil_reading *reading = sil_plan_reading(b->plan);
     text_add(t, "BENCH PLAN%s%s\n", job->about.title ? ": " : "",
              job->about.title ? job->about.title : "");
-    const char *labels[] = {"reference", "owner", "by", "read on", "sheet"};
-    const char *values[] = {job->about.ref, job->about.owner, job->about.by,
-                            reading && reading->date ? reading->date : job->about.date, name};
+    const char *labels[] = {"reference", "owner", "by", "read on", "style", "sheet"};
+    const char *values[] = {
+        job->about.ref, job->about.owner,
+        job->about.by,  reading && reading->date ? reading->date : job->about.date,
+        job->style,     name};
     const char *gap = "";
-    for (int k = 0; k < 5; k++) {
+    for (int k = 0; k < 6; k++) {
         if (values[k]) {
             text_add(t, "%s%s %s", gap, labels[k], values[k]);
             gap = "   ";

@@ -68,30 +68,79 @@ static sheet_node *read_one(sil_sheet *sheet, sheet_node *node, const char *fold
     return root;
 }
 
+/* The roots of a sheet's files, the sheet itself first. */
+typedef struct levels {
+    sheet_node *root[SHEET_UNDER_MAX + 1];
+    int count;
+} levels;
+
+static void add_level(levels *all, sheet_node *root)
+{
+    if (root) {
+        all->root[all->count++] = root;
+    }
+}
+
+static void read_levels(sil_sheet *sheet, sheet_node *root, const char *folder, levels *all)
+{
+    sheet_node *node = next_profile(sheet, root), *by_name = NULL;
+    add_level(all, root);
+    while (node) {
+        bool path = sheet_profile_is_path(node->text);
+        sheet_node *profile = read_one(sheet, node, folder);
+        sheet->profile_lost = sheet->profile_lost || !profile || profile->source->cut;
+        node = profile && path ? next_profile(sheet, profile) : NULL;
+        add_level(all, path ? profile : NULL);
+        by_name = path ? NULL : profile;
+    }
+    add_level(all, sheet_shop_read(sheet));
+    add_level(all, by_name);
+}
+
+/* The first file that chooses a style; *name: which. Below the last: none does. */
+static int find_chooser(const levels *all, const sheet_node **name)
+{
+    for (int k = 0; k < all->count; k++) {
+        const sheet_node *node = sheet_node_find(all->root[k], "style", strlen("style"));
+        if (node && node->given && node->shape == SHEET_SCALAR) {
+            *name = node;
+            return k;
+        }
+    }
+    return all->count;
+}
+
+/* Takes the attack out of the files below one: an attack is replaced as a whole. */
+static void drop_attacks(sil_sheet *sheet, levels *all, int below)
+{
+    sheet_node *dropped = sheet_take(sheet, sizeof *dropped);
+    for (int k = below + 1; dropped && k < all->count; k++) {
+        sheet_node_move(all->root[k], "attack", dropped);
+    }
+}
+
+/* A style stands just below the file that chooses it: what that file says itself comes first. */
 void sheet_files_lay(sil_sheet *sheet, sheet_node *root, const char *folder)
 {
     char found[PATH_SIZE] = "profiles";
-    sheet_node *node = next_profile(sheet, root), *by_name = NULL;
+    levels all = {.count = 0};
+    const sheet_node *name = NULL;
     if (!folder) {
         sil_profiles_folder(found, sizeof found);
     }
-    while (node) {
-        bool path = sheet_profile_is_path(node->text);
-        sheet_node *profile = read_one(sheet, node, folder ? folder : found);
-        sheet->profile_lost = sheet->profile_lost || !profile || profile->source->cut;
-        node = profile && path ? next_profile(sheet, profile) : NULL;
-        if (profile && path) {
-            sheet_tree_merge(root, profile);
-        } else {
-            by_name = profile;
+    read_levels(sheet, root, folder ? folder : found, &all);
+    int chooser = find_chooser(&all, &name);
+    sheet_node *style = name ? sheet_style_gather(sheet, name, all.root, all.count) : NULL;
+    if (style && sheet_node_find(style, "attack", strlen("attack"))) {
+        drop_attacks(sheet, &all, chooser);
+    }
+    for (int k = 0; k < all.count; k++) {
+        if (k > 0) {
+            sheet_tree_merge(root, all.root[k]);
         }
-    }
-    sheet_node *shop = sheet_shop_read(sheet);
-    if (shop) {
-        sheet_tree_merge(root, shop);
-    }
-    if (by_name) {
-        sheet_tree_merge(root, by_name);
+        if (style && k == chooser) {
+            sheet_tree_merge(root, style);
+        }
     }
 }
 

@@ -65,6 +65,11 @@ void sheet_under_check(sil_sheet *sheet, const sheet_node *root, const char *kin
  * there is none, or none to be used. The name of the one used is put into the job. */
 sheet_node *sheet_shop_read(sil_sheet *sheet);
 
+/* sheet_style_gather: targets and attack of the style that a node names, from all files that have
+ * it, the first one's first, as copies; NULL where none has it. */
+sheet_node *sheet_style_gather(sil_sheet *sheet, const sheet_node *name, sheet_node *const *levels,
+                               int count);
+
 /* sheet_files_lay: reads every file that a sheet stands on, and merges them under its root in their
  * order: profiles given by path, the shop file, the profile given by name.
  * sheet_files_tell: reports that a file has errors also where its path was given, and of a shop file

@@ -196,21 +196,6 @@ static sheet_node *seek(sil_sheet *sheet)
     return root;
 }
 
-/* Moves a key of the file's root into another mapping. */
-static void move(sheet_node *root, const char *key, sheet_node *to)
-{
-    sheet_node **link = &root->first;
-    while (*link && strcmp((*link)->key, key) != 0) {
-        link = &(*link)->next;
-    }
-    sheet_node *node = *link;
-    if (node) {
-        *link = node->next;
-        node->next = NULL;
-        sheet_node_add(to, node);
-    }
-}
-
 static void refuse_rest(sil_sheet *sheet, const sheet_node *root)
 {
     for (const sheet_node *node = root->first; node; node = node->next) {
@@ -235,12 +220,12 @@ static sheet_node *as_sheet(sil_sheet *sheet, sheet_node *root)
     shop->key = "shop";
     shop->key_length = strlen(shop->key);
     shop->key_at = root->at;
-    move(root, "sillet", format);
-    move(root, "units", format);
-    move(root, "name", shop);
-    move(root, "contact", shop);
+    sheet_node_move(root, "sillet", format);
+    sheet_node_move(root, "units", format);
+    sheet_node_move(root, "name", shop);
+    sheet_node_move(root, "contact", shop);
     for (size_t i = 0; i < sizeof kept / sizeof *kept; i++) {
-        move(root, kept[i], made);
+        sheet_node_move(root, kept[i], made);
     }
     sheet_node_add(made, shop);
     refuse_rest(sheet, root);

@@ -98,6 +98,10 @@ sheet_node *sheet_node_find(const sheet_node *mapping, const char *key, size_t l
 /* sheet_node_add: puts a child at the end of a collection. */
 void sheet_node_add(sheet_node *up, sheet_node *child);
 
+/* sheet_node_move: moves the value of a key to the end of another mapping; nothing if there is
+ * none. */
+void sheet_node_move(sheet_node *from, const char *key, sheet_node *to);
+
 /* sheet_tree_merge: merges the mapping of a file under a sheet's; its nodes are used up. */
 void sheet_tree_merge(sheet_node *over, sheet_node *under);
 
