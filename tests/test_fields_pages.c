@@ -186,7 +186,8 @@ static void paths_in_the_pages_are_fields(void **state)
                 }
             }
             part_of(path, part);
-            if (strchr(path, '.') && find(part)) {
+            bool file = strcmp(path, "shop.yaml") == 0;
+            if (strchr(path, '.') && !file && find(part)) {
                 count++;
                 if (!find(path)) {
                     fail_msg("%s names %s, which no sheet has", pages[p], path);

@@ -28,6 +28,13 @@ typedef struct sil_about {
     const char *title, *ref, *owner, *by, *date, *notes;
 } sil_about;
 
+/* The shop that does the work. */
+typedef struct sil_shop {
+    const char *name, *contact;
+    const char *file; /* the shop file that the job's tools, files and allowances may be from; NULL:
+                         none was used */
+} sil_shop;
+
 typedef enum sil_rod { SIL_ROD_NOT_GIVEN, SIL_ROD_NONE, SIL_ROD_ONE_WAY, SIL_ROD_TWO_WAY } sil_rod;
 typedef enum sil_rod_state {
     SIL_ROD_STATE_NOT_GIVEN, /* treated as SIL_ROD_WORKS */
@@ -189,6 +196,7 @@ typedef struct sil_plausible {
 typedef struct sil_job {
     sil_unit units;
     sil_about about;
+    sil_shop shop;
     const char *profile;
     sil_instrument instrument;
     int string_count;
@@ -202,6 +210,7 @@ typedef struct sil_job {
     sil_targets targets;
     sil_model model;
     sil_attack attack;
+    const char *style; /* of playing, one of the profile's: targets and attack may be from it */
     sil_tools tools;
     sil_limits limits;
     sil_allowances allowances;

@@ -374,4 +374,40 @@ void brief_quick_nut(double scale, double now, double want, int fraction, sil_ho
                      sil_unit unit, brief_quick *answer);
 void brief_quick_free(brief_quick *answer);
 
+/* Readings of the same thing with one tool, two by two. */
+typedef struct brief_pairs {
+    double *difference;             /* of each pair, mm */
+    double *readings;               /* both of each pair, mm */
+    int count;                      /* pairs */
+    double stated_low, stated_high; /* the least and most the sheets give the tool, plus or minus,
+                                       mm */
+    double stated_squares;          /* the sum of its squares over all pairs */
+} brief_pairs;
+
+/* What one tool proves to read to. */
+typedef struct brief_tool {
+    int pairs, dropped, more; /* pairs that count, those left out, those that are still missing */
+    double graduation;        /* mm; 0: not known */
+    double u, half_width;     /* of one reading, mm: standard uncertainty; plus or minus. Unknown
+                                 with too few pairs */
+    brief_figure found;       /* half_width */
+} brief_tool;
+
+typedef struct brief_proof {
+    brief_tool tool[SIL_TOOLS];
+    const char *words; /* a sentence or two for each tool, and the line for a shop file */
+    text_store store;
+} brief_proof;
+
+/* brief_prove: what tools prove to read to.
+ * Given:    pairs           of each tool; their differences are sorted
+ *           sheets, visits  they are from
+ *           unit            of the words
+ * Returned: proof           to be freed with brief_proof_free; its words are NULL if there is no
+ *                           memory
+ */
+void brief_prove(const brief_pairs *pairs, int sheets, int visits, sil_unit unit,
+                 brief_proof *proof);
+void brief_proof_free(brief_proof *proof);
+
 #endif

@@ -64,6 +64,12 @@ static const job_field about_fields[] = {
 };
 static const job_table about_table = {about_fields, COUNT_OF(about_fields)};
 
+static const job_field shop_fields[] = {
+    {"name", JOB_AS_TEXT, AT(sil_shop, name)},
+    {"contact", JOB_AS_TEXT, AT(sil_shop, contact)},
+};
+static const job_table shop_table = {shop_fields, COUNT_OF(shop_fields)};
+
 /* The fields of a scale with two lengths. Their likely ranges are in the row of the scale. */
 #define IN_SCALE(member) (offsetof(sil_instrument, member) - offsetof(sil_instrument, scale))
 static const job_field scale_fields[] = {
@@ -225,6 +231,13 @@ static const job_field attack_fields[] = {
 };
 static const job_table attack_table = {attack_fields, COUNT_OF(attack_fields)};
 
+static const job_field style_fields[] = {
+    {"targets", JOB_AS_PART, AT(job_style, targets), .of = &targets_table},
+    {"attack", JOB_AS_ATTACK, AT(job_style, attack), .of = &attack_table,
+     .words = job_attack_words},
+};
+static const job_table style_table = {style_fields, COUNT_OF(style_fields)};
+
 static const job_field tools_fields[] = {
     {"action", JOB_AS_FIGURE, AT(sil_tools, action), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 0.002, 0.5)},
@@ -318,6 +331,7 @@ static const job_field job_fields[] = {
     {"sillet", JOB_AS_FORMAT, .at = JOB_NOT_KEPT},
     {"units", JOB_AS_WORD, AT(sil_job, units), .words = unit_words},
     {"job", JOB_AS_PART, AT(sil_job, about), .of = &about_table},
+    {"shop", JOB_AS_PART, AT(sil_job, shop), .of = &shop_table},
     {"profile", JOB_AS_TEXT, AT(sil_job, profile)},
     {"instrument", JOB_AS_PART, AT(sil_job, instrument), .of = &instrument_table},
     {"strings", JOB_AS_STRINGS, AT(sil_job, strings), REQUIRED, .of = &job_table_string},
@@ -329,6 +343,8 @@ static const job_field job_fields[] = {
     {"model", JOB_AS_PART, AT(sil_job, model), .of = &model_table},
     {"attack", JOB_AS_ATTACK, AT(sil_job, attack), .of = &attack_table, .words = job_attack_words},
     {"attacks", JOB_AS_ATTACKS, .at = JOB_NOT_KEPT, .of = &attack_table},
+    {"style", JOB_AS_STYLE, AT(sil_job, style)},
+    {"styles", JOB_AS_STYLES, .at = JOB_NOT_KEPT, .of = &style_table},
     {"tools", JOB_AS_PART, AT(sil_job, tools), .of = &tools_table},
     {"limits", JOB_AS_PART, AT(sil_job, limits), .of = &limits_table},
     {"allowances", JOB_AS_PART, AT(sil_job, allowances), .of = &allowances_table},

@@ -8,8 +8,10 @@ Each instrument is read with tools of their stated error, worked as the plan say
 exactly, and read again, until the plan calls it done or has nothing more to ask.
 """
 import argparse
+import json
 import os
 import random
+import subprocess
 import sys
 import tempfile
 from collections import Counter
@@ -138,6 +140,27 @@ def judge(name, shop, rows):
     return [f"{name}: {line}" for line in wrong]
 
 
+def true_u(half, step):
+    """Of a reading off by up to half less half a step, rounded to the step: two rectangles."""
+    return float(np.hypot((half - step / 2) / 3 ** 0.5, step / 12 ** 0.5))
+
+
+def tools_found(program, folder, tools):
+    """{tool: (pairs, u found, u true)}, of tools of which the shop has only one."""
+    done = subprocess.run([program, "tools", folder, "--json"], capture_output=True, text=True,
+                          check=False)
+    found = json.loads(done.stdout)["tools"]
+    return {name: (found[name]["pairs"], found[name]["u"], true_u(*choice[0]))
+            for name, choice in tools.items() if len(set(choice)) == 1}
+
+
+def judge_tools(name, found):
+    """Found within 15 %, or within three of what so few pairs can tell."""
+    return [f"{name}: {tool} reads to {u:.4f} by {pairs} pairs, in truth to {true:.4f}"
+            for tool, (pairs, u, true) in found.items() if pairs >= 12
+            and not abs(u / true - 1) <= max(0.15, 3 / (2 * (pairs - 1)) ** 0.5)]
+
+
 def main():
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     parser.add_argument("--program", default="build/sillet")
@@ -146,7 +169,7 @@ def main():
     parser.add_argument("--seed", default="1")
     parser.add_argument("--keep", help="a folder that keeps the sheets")
     options = parser.parse_args()
-    found, wrong, total = {}, [], 0
+    found, wrong, told, total = {}, [], [], 0
     with tempfile.TemporaryDirectory() as scratch, ThreadPoolExecutor(2) as two:
         for name, shop in SHOPS.items():
             folder = os.path.join(options.keep or scratch, name)
@@ -154,8 +177,13 @@ def main():
             numbers = range(options.start, options.start + options.count // shop.part)
             found[name] = list(two.map(lambda n, f=folder, s=shop: one(options, f, n, s), numbers))
             wrong += judge(name, shop, found[name])
+            proved = tools_found(options.program, folder, shop.tools)
+            wrong += judge_tools(name, proved)
+            for tool, (pairs, u, true) in proved.items():
+                told.append(f"{name}: {tool} reads to u {u or 0:.4f} by {pairs} pairs, in truth {true:.4f}")
+            total += len(proved)
             total += len(found[name]) + len(shop.least) + len(shop.most)
-    print("\n".join([table(found), *wrong]))
+    print("\n".join([table(found), *told, *wrong]))
     print(f"{total - len(wrong)} passed, {len(wrong)} failed")
     return 1 if wrong else 0
 
