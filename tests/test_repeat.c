@@ -109,20 +109,20 @@ static void the_graduation_is_the_largest_step_of_nine_in_ten(void **state)
         fractions[i] = (5 + i) / 64.0 * 25.4;
         fine[i] = 0.05 + 0.01 * i;
     }
-    near(sil_graduation(coarse, 20), 0.05, 0.0);
-    near(sil_graduation(fine, 20), 0.01, 0.0);
-    near(sil_graduation(inches, 20), 0.0254, 0.0);
-    near(sil_graduation(fractions, 20), 25.4 / 64.0, 0.0);
+    near(sil_readings_step(coarse, 20), 0.05, 0.0);
+    near(sil_readings_step(fine, 20), 0.01, 0.0);
+    near(sil_readings_step(inches, 20), 0.0254, 0.0);
+    near(sil_readings_step(fractions, 20), 25.4 / 64.0, 0.0);
     coarse[3] += 0.01; /* two of twenty may be between */
     coarse[5] += 0.02;
-    near(sil_graduation(coarse, 20), 0.05, 0.0);
+    near(sil_readings_step(coarse, 20), 0.05, 0.0);
     coarse[7] += 0.01;
-    near(sil_graduation(coarse, 20), 0.01, 0.0);
+    near(sil_readings_step(coarse, 20), 0.01, 0.0);
     fine[1] = 0.1234567;
     fine[2] = 0.2234567;
     fine[4] = 0.3234567;
-    near(sil_graduation(fine, 20), 0.0, 0.0);
-    near(sil_graduation(fine, 0), 0.0, 0.0);
+    near(sil_readings_step(fine, 20), 0.0, 0.0);
+    near(sil_readings_step(fine, 0), 0.0, 0.0);
 }
 
 int main(void)

@@ -87,7 +87,7 @@ static void find_tool(const brief_pairs *pairs, sil_unit unit, brief_tool *tool)
     sil_repeat repeat;
     double stated = root_mean(pairs);
     bool enough = pairs->count >= SIL_PAIRS_LEAST;
-    tool->graduation = enough ? sil_graduation(pairs->readings, 2 * pairs->count) : 0.0;
+    tool->graduation = enough ? sil_readings_step(pairs->readings, 2 * pairs->count) : 0.0;
     sil_repeat_find(pairs->difference, pairs->count, tool->graduation,
                     pairs->count > 0 ? sil_rectangular(stated) : 0.0, &repeat);
     tool->dropped = repeat.dropped;

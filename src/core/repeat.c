@@ -31,7 +31,7 @@ static bool is_step(const double *values, int count, double step)
     return count > 0 && 10 * multiples >= 9 * count;
 }
 
-double sil_graduation(const double *values, int count)
+double sil_readings_step(const double *values, int count)
 {
     /* from coarse to fine; of two alike, rulers in mm first */
     static const double mm[] = {1.0, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01, 0.005, 0.002, 0.001};

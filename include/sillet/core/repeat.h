@@ -17,12 +17,12 @@ typedef struct sil_repeat {
                     SIL_PAIRS_LEAST pairs */
 } sil_repeat;
 
-/* sil_graduation: the step in which readings were taken.
+/* sil_readings_step: the step in which readings were taken.
  * Given:    values, count  readings, mm
  * Returned: the largest usual step, in mm or in inches, that nine readings in ten are a multiple
  *           of, mm; 0 where there is none
  */
-double sil_graduation(const double *values, int count);
+double sil_readings_step(const double *values, int count);
 
 /* sil_repeat_find: the standard uncertainty of a reading, from pairs of readings of the same thing.
  * Given:    difference, count  between the readings of each pair, mm
