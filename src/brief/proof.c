@@ -46,7 +46,7 @@ static const char *compared(const brief_tool *tool, double stated)
     double apart = tool->half_width / stated - 1.0;
     return apart > sure    ? ", which is too little"
            : apart < -sure ? ", which is more than need be"
-                           : ", which is right";
+                           : ", which agrees";
 }
 
 static void put_found(text *t, const brief_tool *tool, const brief_pairs *pairs, tool_words say,

@@ -76,7 +76,9 @@ static bool look_at(void *with, const char *path)
         s->job = sil_sheet_job(sheet);
         s->sheets++;
         s->visits += s->job->reading_count > 1 ? s->job->reading_count - 1 : 0;
-        s->failed = s->failed || sil_plan_pairs(s->job, keep_pair, s) != SIL_DONE;
+        if (sil_plan_pairs(s->job, keep_pair, s) != SIL_DONE) {
+            s->failed = true; /* keep_pair may have set it as well */
+        }
     }
     s->worst = code > s->worst ? code : s->worst;
     sil_sheet_free(sheet);

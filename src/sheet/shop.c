@@ -41,6 +41,18 @@ static bool is_same(const struct stat *one, const struct stat *other)
     return one->st_dev == other->st_dev && one->st_ino == other->st_ino;
 }
 
+/* What stands at a path; false if nothing can be seen there. *status: the errno, if that is the
+ * system's failure and not the path's. */
+static bool look(const char *path, struct stat *about, int *status)
+{
+    if (stat(path, about) == 0) {
+        return true;
+    }
+    bool absent = errno == ENOENT || errno == ENOTDIR || errno == EACCES;
+    *status = absent ? *status : errno;
+    return false;
+}
+
 /* The folder of a file, as a name. */
 static bool folder_of(const char *file, char *out)
 {
@@ -70,10 +82,11 @@ static bool go_up(place *at)
     if (!open_place(at)) {
         return false;
     }
-    if (whole && stat(cut, &shorter) == 0 && is_same(&shorter, &at->about)) {
+    bool there = whole && look(cut, &shorter, &at->status);
+    if (there && is_same(&shorter, &at->about)) {
         memcpy(at->name, cut, sizeof cut);
     }
-    return !is_same(&below, &at->about);
+    return at->status == 0 && !is_same(&below, &at->about);
 }
 
 /* The next of the sheet's files, by the name that complaints show. */
@@ -135,14 +148,30 @@ static sheet_node *read_nodes(sil_sheet *sheet, int folder, sheet_source *source
     return root;
 }
 
+/* A folder that may not be looked into ends the search; one that the system failed to open might
+ * have had the shop's tools. */
+static void tell_unsearched(sil_sheet *sheet, int status)
+{
+    const sheet_mark start = {1, 1};
+    if (status != 0 && status != EACCES && status != ENOENT && status != ENOTDIR) {
+        sheet->store.failed = sheet->store.failed || status == ENOMEM;
+        sheet->unreadable = true;
+        sheet_tell_at(sheet, SIL_ERROR, &sheet->sheet, start, "%s cannot be looked for: %s",
+                      file_name, strerror(status));
+    }
+}
+
 /* Reads the file in an open folder, whose name is shown; *found: there is one. own: of the sheet,
  * which may be such a file itself; NULL: the folder is all there is to know. */
 static sheet_node *read_in(sil_sheet *sheet, int folder, const char *name, const struct stat *own,
                            bool *found)
 {
     struct stat about;
-    *found = fstatat(folder, file_name, &about, AT_SYMLINK_NOFOLLOW) == 0 &&
-             !(own && is_same(own, &about));
+    bool there = fstatat(folder, file_name, &about, AT_SYMLINK_NOFOLLOW) == 0;
+    if (!there && errno != ENOENT) {
+        tell_unsearched(sheet, errno);
+    }
+    *found = there && !(own && is_same(own, &about));
     sheet_source *source = *found ? add_source(sheet, name) : NULL;
     if (!source) {
         return NULL;
@@ -158,36 +187,30 @@ static sheet_node *read_in(sil_sheet *sheet, int folder, const char *name, const
     return read_nodes(sheet, folder, source);
 }
 
-/* A folder that may not be looked into ends the search; one that the system failed to open might
- * have had the shop's tools. */
-static void tell_unsearched(sil_sheet *sheet, int status)
+/* Goes up from the sheet's folder to the first shop file. */
+static sheet_node *climb(sil_sheet *sheet, const struct stat *own, const struct stat *home,
+                         place *at)
 {
-    const sheet_mark start = {1, 1};
-    if (status != 0 && status != EACCES && status != ENOENT && status != ENOTDIR) {
-        sheet->store.failed = sheet->store.failed || status == ENOMEM;
-        sheet->unreadable = true;
-        sheet_tell_at(sheet, SIL_ERROR, &sheet->sheet, start, "%s cannot be looked for: %s",
-                      file_name, strerror(status));
+    bool found = false;
+    while (at->folder >= 0 && at->about.st_uid == own->st_uid) {
+        sheet_node *root = read_in(sheet, at->folder, at->name, own, &found);
+        if (found || (home && is_same(home, &at->about)) || !go_up(at)) {
+            return root;
+        }
     }
+    return NULL;
 }
 
-/* Goes up from the sheet's folder to the first shop file. */
 static sheet_node *seek(sil_sheet *sheet)
 {
     struct stat own, home;
     const char *said = getenv("HOME");
-    bool has_home = said && *said && stat(said, &home) == 0, found = false;
+    place at = {.folder = -1};
     sheet_node *root = NULL;
-    place at;
-    if (stat(sheet->sheet.name, &own) != 0 || !folder_of(sheet->sheet.name, at.name)) {
-        return NULL;
-    }
-    open_place(&at);
-    while (at.folder >= 0 && at.about.st_uid == own.st_uid) {
-        root = read_in(sheet, at.folder, at.name, &own, &found);
-        if (found || (has_home && is_same(&home, &at.about)) || !go_up(&at)) {
-            break;
-        }
+    bool has_home = said && *said && look(said, &home, &at.status);
+    bool there = look(sheet->sheet.name, &own, &at.status);
+    if (there && at.status == 0 && folder_of(sheet->sheet.name, at.name) && open_place(&at)) {
+        root = climb(sheet, &own, has_home ? &home : NULL, &at);
     }
     tell_unsearched(sheet, at.status);
     if (at.folder >= 0) {
@@ -236,9 +259,12 @@ sheet_node *sheet_shop_read(sil_sheet *sheet)
 {
     static const char *const own[] = {NULL};
     bool found;
-    sheet_node *root = sheet->confined  ? read_in(sheet, sheet->folder, ".", NULL, &found)
-                       : sheet->on_disk ? seek(sheet)
-                                        : NULL;
+    sheet_node *root = NULL;
+    if (sheet->confined && sheet->folder >= 0) {
+        root = read_in(sheet, sheet->folder, ".", NULL, &found);
+    } else if (sheet->on_disk) {
+        root = seek(sheet);
+    }
     if (!root) {
         return NULL;
     }
