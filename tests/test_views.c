@@ -307,13 +307,13 @@ static void the_saddle_is_seen_from_the_tail(void **state)
 
 /* A cross where each string is in tune: off behind the middle along the string, and with it aside
  * where the saddle stands aslant; the nut is at the top. */
-static void take_crosses(draw_shapes *list, const part_saddle *part, seen v, const bool *drawn)
+static void take_crosses(draw_shapes *list, const part_saddle *part, seen v, const bool *crossed)
 {
     const double arm = 1.2;
     for (int i = 0; i < part->strings; i++) {
         double off = part->contact[i];
         draw_point c = at(v, part->along[i] - off * sin(part->slant), -off * cos(part->slant));
-        for (int k = 0; k < 2 && drawn[i]; k++) {
+        for (int k = 0; k < 2 && crossed[i]; k++) {
             double x = k == 0 ? arm : 0, y = k == 0 ? 0 : arm;
             assert_true(take_line(list, DRAW_CONTACT, i + 1, (draw_point){c.x - x, c.y - y},
                                   (draw_point){c.x + x, c.y + y}));
@@ -330,11 +330,11 @@ static void the_saddle_is_seen_from_above(void **state)
         set_up_random(&s, &seed, 1 + job % SIL_STRINGS_MAX);
         const part_saddle *part = &s.b->saddle_part;
         double half = part->thickness / 2, reach = half + 0.5;
-        bool drawn[SIL_STRINGS_MAX];
+        bool crossed[SIL_STRINGS_MAX];
         seen v = {part->length, 2, s.left};
         draw_shapes *list = empty_list(&s);
         for (int i = 0; i < part->strings; i++) {
-            drawn[i] = fabs(part->contact[i]) <= reach;
+            crossed[i] = fabs(part->contact[i]) <= reach;
         }
         if (is_a_piece(&s)) {
             draw_place place = draw_place_part(s.draft, part->length, v.scale);
@@ -342,7 +342,7 @@ static void the_saddle_is_seen_from_above(void **state)
             assert_true(take_box(list, DRAW_OUTLINE, v, (draw_box){0, -half, part->length, half}));
             assert_true(take_line(list, DRAW_CENTRE, 0, (draw_point){-3, 0},
                                   (draw_point){part->length * v.scale + 3, 0}));
-            take_crosses(list, part, v, drawn);
+            take_crosses(list, part, v, crossed);
         }
         nothing_left(list);
         draw_shapes_free(list);

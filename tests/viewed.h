@@ -278,4 +278,29 @@ static inline int hold_dimensions(const draw_shapes *list, double scale)
     return count;
 }
 
+/* A scene for tests of the drawing board itself, which lends them its letters. */
+static scene drawn;
+
+static inline int set_up_letters(void **state)
+{
+    (void)state;
+    uint64_t seed = 7;
+    set_up_random(&drawn, &seed, 6);
+    return 0;
+}
+
+static inline int take_down_letters(void **state)
+{
+    (void)state;
+    take_down(&drawn);
+    return 0;
+}
+
+static inline brief_figure figure_of(double value)
+{
+    brief_figure made = {.exact = value};
+    snprintf(made.shown, sizeof made.shown, "%.2f", value);
+    return made;
+}
+
 #endif
