@@ -194,7 +194,7 @@ def worked(m, doc, state, seen):
         nut, end = board.moved(ratio * change)
         after.nut, after.end = after.nut + nut, after.end + end
         return after, seen
-    share, slip = m.rng.choice([0, 0.5, 1, 1]), m.between(-0.05, 0.05)
+    share, slip = m.rng.choice([0, 0.5, 0.6, 0.75, 1, 1]), m.between(-0.05, 0.05)
     for name, wanted in (("nut", done.slots), ("end", done.bone)):
         cut = np.nan_to_num(wanted.deepen if name == "nut" else wanted.lower)
         asked = [v not in ("leave", "wait") for v in wanted.verdict]
