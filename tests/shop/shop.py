@@ -35,7 +35,7 @@ SHOPS = {
         most={"visits": 8, "past": 0.02, "spoiled": 0.01}),
     "scales alone, to feelers": Plain(
         tools=instrument.MARKED, kept=tech.STEADY, many=1.5, few=0.5, feelers=True,
-        least={"done": 0.75, "in range": 0.60, "within the tools": 0.95},
+        least={"done": 0.70, "in range": 0.50, "within the tools": 0.95},
         most={"visits": 8, "past": 0.05, "spoiled": 0.01}),
 }
 MANY = 1000   # instruments: with fewer, a shop's part of them is another
