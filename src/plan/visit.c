@@ -213,7 +213,9 @@ static void weigh(const sil_plan *before, const sil_plan *now, const sil_visit *
     }
     double neck = per_relief * sil_rectangular(hypot(tools->relief, then->relief));
     double ratio = sil_known(moved) ? per_relief * moved * before->bench.rod_spread : 0.0;
-    double cut = v->worked[SIL_SADDLE] ? sil_rectangular(fmax(pass_kept, fmax(tools->caliper, then->caliper))) : 0.0;
+    double cut = v->worked[SIL_SADDLE]
+                     ? sil_rectangular(fmax(pass_kept, fmax(tools->caliper, then->caliper)))
+                     : 0.0;
     *own = sil_rectangular(hypot(tools->action, then->action));
     *shared = hypot(hypot(sil_known(neck) ? neck : 0.0, ratio), cut);
 }

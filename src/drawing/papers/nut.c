@@ -207,8 +207,7 @@ static draw_shapes *table(const draw_flow *flow)
                   "Feelers on the board, hard against the nut's front face: file until the file "
                   "touches them at that edge.");
         if (draft->brief->nut.stack_words[0]) {
-            draw_note(list, 0, bottom - 9,
-                      draw_set_decimals(draft, draft->brief->nut.stack_words));
+            draw_note(list, 0, bottom - 9, draw_set_decimals(draft, draft->brief->nut.stack_words));
         }
     }
     return list;
