@@ -72,29 +72,31 @@ static void tell_last_stack(const brief *b, tell_list stack, telling *t)
 {
     tell_list moved = those(b, stack, false), stays = those(b, stack, true);
     if (tell_chosen(&moved) > 0) {
-        tell(t, " For ");
+        tell(t, " The stack for ");
         tell_which(t, &moved);
-        tell(t, " that follows from the last stack and the gap measured since.");
+        tell(t, " follows from the last one and the gap measured since.");
     }
     if (tell_chosen(&stays) > 0) {
         tell(t, " If you filed down to the last stack and the gap of ");
         tell_which(t, &stays);
-        tell(t, " did not change, stiffness holds the string up: file by the amount, not by the "
-                "feelers.");
+        tell(t, " did not change, stiffness holds it up: file by the amount, not by the feelers.");
     }
 }
 
-/* Says how closely the feelers give the height of the string. */
+/* Says how closely a stack of feelers gives the height of the string, and ends the sentence. */
 static void tell_sure(const brief *b, telling *t)
 {
     const brief_nut *nut = &b->nut;
-    tell(t, " That is good to \u00b1");
+    tell(t, ", good to \u00b1");
     tell_length(t, "stack-sure", -1, nut->stack_sure);
+    tell(t, ".");
     if (brief_known(nut->stack_bend)) {
-        tell(t, ", and stiffness may lift a string over its floor by up to ");
+        tell(t, " Stiffness may lift a string over its floor by up to ");
         tell_length(t, "stack-bend", -1, nut->stack_bend);
+        tell(t, ": the gap decides.");
+    } else {
+        tell(t, " The gap decides.");
     }
-    tell(t, ": the gap decides.");
 }
 
 /* Names the stack of feelers to stop at. */
@@ -106,9 +108,8 @@ static void tell_stack(const brief *b, tell_list slots, figure_of *figure, telli
                 "file touches them at that edge: a stack of ");
         tell_each(t, "stack", &stack);
         tell_unit(t);
-        tell(t, ".");
-        tell_last_stack(b, stack, t);
         tell_sure(b, t);
+        tell_last_stack(b, stack, t);
     }
 }
 
@@ -296,7 +297,6 @@ void say_shim_nut(const brief *b, telling *t)
         tell(t, " back to a feeler stack, hard against the nut's front face, of ");
         tell_each(t, "stack", &back);
         tell_unit(t);
-        tell(t, ".");
         tell_sure(b, t);
     } else {
         tell(t, ".");
@@ -317,7 +317,6 @@ void say_new_nut(const brief *b, telling *t)
         tell(t, " Cut its slots to a feeler stack, hard against the nut's front face, of ");
         tell_each(t, "stack", &all);
         tell_unit(t);
-        tell(t, ".");
         tell_sure(b, t);
     }
     tell_fall(b, t);

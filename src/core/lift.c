@@ -31,8 +31,7 @@ double sil_slot_lift(const sil_slot_bend *bend)
         return lambda * fall / 2.0;
     }
     double e = exp(-length / lambda);
-    double front =
-        (length * fall - lambda / 2.0 * all * (1.0 - e)) / (length - lambda * (1.0 - e));
+    double front = (length * fall - lambda / 2.0 * all * (1.0 - e)) / (length - lambda * (1.0 - e));
     if (!(front > 0.0)) {
         return lambda / 2.0 * all - length * fall; /* over the back edge alone */
     }

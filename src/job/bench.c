@@ -93,12 +93,10 @@ static void coarsen(double *tool, double scale)
 sil_tools sil_job_tools(const sil_job *job, int reading)
 {
     sil_tools tools = job->tools;
-    double *const of[SIL_MARKED] = {[SIL_MARKED_RELIEF] = &tools.relief,
-                                    [SIL_MARKED_ACTION] = &tools.action,
-                                    [SIL_MARKED_FIRST] = &tools.first,
-                                    [SIL_MARKED_FIRST_OPEN] = &tools.first,
-                                    [SIL_MARKED_SADDLE_HEIGHT] = &tools.caliper,
-                                    [SIL_MARKED_BRIDGE_TOP] = &tools.caliper};
+    double *const of[SIL_MARKED] = {
+        [SIL_MARKED_RELIEF] = &tools.relief,         [SIL_MARKED_ACTION] = &tools.action,
+        [SIL_MARKED_FIRST] = &tools.first,           [SIL_MARKED_FIRST_OPEN] = &tools.first,
+        [SIL_MARKED_SADDLE_HEIGHT] = &tools.caliper, [SIL_MARKED_BRIDGE_TOP] = &tools.caliper};
     for (int key = 0; key < SIL_MARKED && reading >= 0 && reading < job->reading_count; key++) {
         coarsen(of[key], graduation(job, reading, (sil_marked)key));
     }

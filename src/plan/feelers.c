@@ -10,6 +10,18 @@ static const double least_pass = 0.01;
  * to it. */
 static const double coverage = 3.0;
 
+/* By the core as given: where nobody gave it, how far stiffness lifts a string is not told. */
+static double tension(const sil_plan *plan, int i)
+{
+    const sil_job *job = plan->job;
+    const sil_string *string = &job->strings[i];
+    double mass = sil_known(string->unit_mass_kg_m)
+                      ? string->unit_mass_kg_m
+                      : sil_unit_mass(string->material, string->gauge, string->core,
+                                      &job->materials[string->material]);
+    return sil_tension(mass, plan->bench.board.saddle_x[i] - job->nut.advance, string->hz);
+}
+
 double plan_stack_bend(const sil_plan *plan, int i)
 {
     const sil_job *job = plan->job;
@@ -21,7 +33,7 @@ double plan_stack_bend(const sil_plan *plan, int i)
     /* A round wire: I = pi d^4/64; 1 GPa is 1000 N/mm2. */
     const sil_slot_bend bend = {.stiffness_n_mm2 = modulus * 1000.0 * 3.14159265358979323846 *
                                                    square * square / 64.0,
-                                .tension = plan->pluck.tension[i],
+                                .tension = tension(plan, i),
                                 .length = job->nut.thickness / cos(plan->bench.board.nut_slant),
                                 .fall_deg = plan->nut.fall_angle_deg,
                                 .behind_deg = job->instrument.head_angle_deg};
@@ -86,7 +98,6 @@ static void move_stack(const sil_plan *before, sil_plan *now, int i)
 void plan_move_stacks(const sil_plan *before, sil_plan *now)
 {
     sil_nut_work *nut = &now->nut;
-    plan_weigh(now->job, now);
     for (int i = 0; i < now->job->string_count; i++) {
         move_stack(before, now, i);
     }

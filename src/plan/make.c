@@ -5,7 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-void plan_weigh(const sil_job *job, sil_plan *plan)
+static void weigh_strings(const sil_job *job, sil_plan *plan)
 {
     for (int i = 0; i < job->string_count; i++) {
         const sil_string *string = &job->strings[i];
@@ -63,7 +63,7 @@ sil_status sil_plan_make(const sil_job *job, sil_plan **plan)
     plan_visits(made, made + 1);
     plan_look_finer(made, made + 1);
     plan_lift(made);
-    plan_weigh(job, made);
+    weigh_strings(job, made);
     plan_bend_stacks(made);
     order_blanks(job, made);
     plan_ring(made, made + 1);

@@ -51,12 +51,8 @@ void plan_work(const sil_job *job, int reading, double ratio, double spread, sil
 /* The same, from the bench that is already in plan. */
 void plan_work_bench(const sil_job *job, int reading, sil_plan *plan);
 
-/* Unit mass and tension of each string; the bench is set. */
-void plan_weigh(const sil_job *job, sil_plan *plan);
-
 /* How far stiffness may lift a string over the floor of its slot, mm; unknown where its core or its
- * modulus is. plan_bend_stacks keeps it for every string with a stack of feelers. Strings are
- * weighed. */
+ * modulus is. plan_bend_stacks keeps it for every string with a stack of feelers. */
 double plan_stack_bend(const sil_plan *plan, int string);
 void plan_bend_stacks(sil_plan *plan);
 

@@ -28,14 +28,19 @@ import tech
 # hundreds of instruments. Past the low edge: one cut in twenty at most, by design.
 SHOPS = {
     "as shops are": Plain(
-        tools=instrument.TOOLS, kept=tech.KEPT, part=1,
+        tools=instrument.TOOLS, kept=tech.KEPT, many=1, few=1, feelers=False,
         least={"done": 0.85, "in range": 0.80, "within the tools": 0.98},
         most={"visits": 5, "past": 0.03, "spoiled": 0.01}),
     "coarse tools, steady hand": Plain(
-        tools=instrument.COARSE, kept=tech.STEADY, part=4,
+        tools=instrument.COARSE, kept=tech.STEADY, many=0.25, few=0.25, feelers=False,
         least={"done": 0.75, "in range": 0.60, "within the tools": 0.95},
         most={"visits": 8, "past": 0.02, "spoiled": 0.01}),
+    "scales alone, to feelers": Plain(
+        tools=instrument.MARKED, kept=tech.STEADY, many=1.5, few=0.5, feelers=True,
+        least={"done": 0.70, "in range": 0.50, "within the tools": 0.95},
+        most={"visits": 8, "past": 0.05, "spoiled": 0.01}),
 }
+MANY = 1000   # instruments: with fewer, a shop's part of them is another
 FEW = 0.1   # what shares of only tens of instruments may miss theirs by; of cuts, which are more, half
 
 
@@ -54,7 +59,9 @@ def one(options, folder, number, shop):
     rng = random.Random(f"{options.seed}/{number}")
     kinds, weights = zip(*instrument.KINDS.items())
     it = instrument.Instrument(rng, rng.choices(kinds, weights)[0], shop.tools)
-    bench = tech.Tech(it, shop.kept, options.program, folder, number)
+    if shop.feelers:
+        it.measure_frets()
+    bench = tech.Tech(it, shop.kept, options.program, folder, number, shop.feelers)
     end = bench.follow()
     action, first = it.gaps()
     relief, wanted = np.array([it.relief_under(None)]), np.array([it.relief_band])
@@ -65,7 +72,8 @@ def one(options, folder, number, shop):
     return Plain(number=number, kind=it.kind, end=end, visits=len(bench.readings), out=out,
                  in_range=max(out) <= 0, within=all(o <= s for o, s in zip(out, spare)),
                  low=max(low), spoiled=any(o > s for o, s in zip(low, spare[1:])),
-                 cuts=bench.cuts, past=bench.past, finer=bench.finer, asked=bench.asked,
+                 cuts=bench.cuts, past=bench.past, sets=bench.sets,
+                 sets_past=bench.sets_past, finer=bench.finer, asked=bench.asked,
                  needless=bench.needless)
 
 
@@ -108,6 +116,10 @@ def column(rows):
         lines[f"cuts at the {what}, of these past the low edge"] = \
             f"{count}, {past[what] / max(1, count):.1%}"
     lines["all cuts, past the low edge"] = f"{sum(cuts.values())}, {got['past']:.1%}"
+    sets, sets_past = summed(rows, "sets"), summed(rows, "sets_past")
+    for what, count in sets.items():
+        lines[f"sets of cuts at the {what} in one visit, with one past the low edge"] = \
+            f"{count}, {sets_past[what] / max(1, count):.1%}"
     lines["left with a string truly under its low edge by a cut"] = len(low)
     lines["- by, in the middle and at most"] = \
         f"{np.median(low or [0]):.3f}, {max(low or [0]):.3f} mm"
@@ -174,7 +186,8 @@ def main():
         for name, shop in SHOPS.items():
             folder = os.path.join(options.keep or scratch, name)
             os.makedirs(folder, exist_ok=True)
-            numbers = range(options.start, options.start + options.count // shop.part)
+            share = shop.many if options.count >= MANY else shop.few
+            numbers = range(options.start, options.start + int(options.count * share))
             found[name] = list(two.map(lambda n, f=folder, s=shop: one(options, f, n, s), numbers))
             wrong += judge(name, shop, found[name])
             proved = tools_found(options.program, folder, shop.tools)
