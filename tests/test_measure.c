@@ -222,6 +222,57 @@ static void look_for_readings(const sil_drawing *sheet, const sil_plan *plan)
     }
 }
 
+/* The readings are numbered in the order of the work, one after the other. */
+static void look_for_numbers(const sil_drawing *sheet)
+{
+    int number = 0;
+    for (int page = 0; page < sheet->paper_count; page++) {
+        const draw_shapes *list = sheet->papers[page].shapes;
+        for (int i = 1; i + 1 < list->count; i++) {
+            bool title = list->shapes[i - 1].kind == DRAW_SHAPE_ARC &&
+                         list->shapes[i].kind == DRAW_SHAPE_TEXT &&
+                         list->shapes[i + 1].kind == DRAW_SHAPE_TEXT &&
+                         list->shapes[i + 1].size == DRAW_HEAD;
+            number += title;
+            assert_true(!title || atoi(words_of(list, i)) == number);
+        }
+    }
+    assert_true(number >= 7);
+}
+
+/* A row for each plain reading of a visit: two words to tick, or a blank, and its unit beside it
+ * unless that is the sheet's. */
+static void look_for_rows(const draw_draft *draft, const char *part)
+{
+    view_form form = {0};
+    int row = 0;
+    view_form_part(draft, &form, part);
+    for (int k = 0; k < sil_field_count(); k++) {
+        sil_field field = sil_field_at(k);
+        bool plain = field.kind == SIL_FIELD_FIGURE || field.kind == SIL_FIELD_COUNT ||
+                     field.kind == SIL_FIELD_CHOICE || field.kind == SIL_FIELD_TEXT;
+        if (!plain || !field.asked || !sil_field_within(field.path, part) ||
+            !sil_field_applies(field.path, draft->plan->job)) {
+            continue;
+        }
+        const view_entry *entry = &form.row[row++];
+        bool ticked = field.kind == SIL_FIELD_CHOICE && field.choice_count == 2;
+        bool unit = field.unit[0] != '\0' && field.measure != SIL_LENGTH;
+        assert_int_equal(entry->cell, ticked ? VIEW_CELL_CHOICE : VIEW_CELL_FIGURE);
+        if (strcmp(field.path, "readings.humidity") == 0) {
+            assert_string_equal(entry->label, draw_say(draft, "%s, 35 to 65 %%", field.label));
+        } else {
+            assert_string_equal(entry->label,
+                                unit ? draw_say(draft, "%s, %s", field.label, field.unit)
+                                     : field.label);
+        }
+        for (int c = 0; c < 2 && ticked; c++) {
+            assert_string_equal(entry->choice[c], field.choices[c].shown);
+        }
+    }
+    assert_int_equal(form.rows, row);
+}
+
 static void the_sheet_asks_for_everything(void **state)
 {
     (void)state;
@@ -250,6 +301,9 @@ static void the_sheet_asks_for_everything(void **state)
         look_for_blanks(sheet, &s.made.job);
         look_for_ways(sheet, &s.plan.bench);
         look_for_readings(sheet, &s.plan);
+        look_for_numbers(sheet);
+        look_for_rows(&sheet->draft, "readings");
+        look_for_rows(&sheet->draft, "readings.condition");
         sil_drawing_free(sheet);
         take_down(&s);
     }

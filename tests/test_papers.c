@@ -41,6 +41,97 @@ static void every_dimension_is_to_scale(void **state)
     assert_true(count > 300);
 }
 
+/* The row of centres that begins with 0 at the bass end: one line for each string beside it, all
+ * from one edge, each as far along as its figure says. Returned: whether there is one. */
+static bool look_at_centres(const draw_shapes *list, int strings)
+{
+    double x[SIL_STRINGS_MAX + 2], value[SIL_STRINGS_MAX + 2], zero = SIL_UNKNOWN, scale = 0;
+    double edge = SIL_UNKNOWN, reach = SIL_UNKNOWN;
+    int count = 0;
+    for (int pass = 0; pass < 2; pass++) {
+        for (int i = 0; i + 1 < list->count; i++) {
+            const draw_point *p = points_of(list, i);
+            if (!is_path(list, i, DRAW_DIMENSION, 4) ||
+                list->shapes[i + 1].kind != DRAW_SHAPE_TEXT) {
+                continue;
+            }
+            bool origin = strcmp(words_of(list, i + 1), "0") == 0;
+            if (pass == 0 && origin) {
+                zero = p[0].x;
+                edge = p[0].y;
+                reach = p[3].y;
+            } else if (pass == 1 && !origin && fabs(p[3].y - reach) < 1e-6) {
+                assert_true(count < SIL_STRINGS_MAX);
+                near(p[0].y, edge, 1e-9);
+                value[count] = atof(words_of(list, i + 1));
+                x[count++] = p[0].x;
+            }
+        }
+    }
+    if (!sil_known(zero)) {
+        return false;
+    }
+    assert_int_equal(count, strings);
+    assert_true(has_edge(list, true, edge + 0.8) && has_edge(list, false, zero));
+    for (int k = 0; k < count; k++) {
+        scale = k == 0 ? round(fabs(x[k] - zero) / value[k]) : scale;
+        near(fabs(x[k] - zero), value[k] * scale, 0.006 * scale);
+    }
+    return true;
+}
+
+static void centres_are_told_from_the_bass_end(void **state)
+{
+    (void)state;
+    static scene s;
+    uint64_t seed = 68;
+    int rows[2] = {0, 0};
+    for (int job = 0; job < JOBS; job++) {
+        set_up_random(&s, &seed, 1 + job % SIL_STRINGS_MAX);
+        bool waits[] = {s.b->nut.remedy == SIL_NUT_WAIT,
+                        s.b->saddle.remedy == SIL_SADDLE_WAIT ||
+                            sil_working_turns(s.b->saddle.working)};
+        for (int k = 0; k < 2; k++) {
+            int page = sil_drawing_find(s.drawing, k == 0 ? "nut" : "saddle");
+            bool any = look_at_centres(s.drawing->papers[page].shapes, s.b->strings);
+            assert_true(any != waits[k]);
+            rows[k] += any;
+        }
+        take_down(&s);
+    }
+    assert_true(rows[0] > 20 && rows[1] > 20);
+}
+
+/* The key explains just those lines that are drawn. */
+static void keys_explain_what_is_drawn(void **state)
+{
+    (void)state;
+    static scene s;
+    uint64_t seed = 69;
+    int keys = 0;
+    for (int job = 0; job < 2 * JOBS; job++) {
+        set_up_random(&s, &seed, 1 + job % SIL_STRINGS_MAX);
+        const brief_saddle *saddle = &s.b->saddle;
+        if (saddle->remedy != SIL_SADDLE_WAIT && !sil_working_turns(saddle->working)) {
+            const draw_shapes *list =
+                s.drawing->papers[sil_drawing_find(s.drawing, "saddle")].shapes;
+            bool worked = saddle->remedy != SIL_SADDLE_NONE;
+            bool old = worked && s.b->saddle_part.present_top.count > 0;
+            int now = count_words(list, saddle->replaced ? "the old saddle" : "as it is now");
+            int whole = count_words(list, "whole cut, by today's reading");
+            assert_int_equal(now, saddle->base || old);
+            assert_int_equal(whole, saddle->base && !saddle->one_pass);
+            assert_int_equal(count_words(list, "sand to here: all of it in one pass"),
+                             saddle->takes_first && saddle->one_pass);
+            assert_int_equal(count_words(list, "sand to here, then measure"),
+                             saddle->takes_first && !saddle->one_pass);
+            keys += now + whole;
+        }
+        take_down(&s);
+    }
+    assert_true(keys > 20);
+}
+
 /* Bass and treble at their own ends: within the part where there is room, else beside it. */
 static void the_ends_are_named(void **state)
 {
@@ -286,6 +377,8 @@ int main(void)
         cmocka_unit_test(the_ends_are_named),
         cmocka_unit_test(screws_are_turned_as_far_as_drawn),
         cmocka_unit_test(templates_say_what_they_leave_out),
+        cmocka_unit_test(centres_are_told_from_the_bass_end),
+        cmocka_unit_test(keys_explain_what_is_drawn),
         cmocka_unit_test(reasons_are_sentences),
         cmocka_unit_test(a_blank_is_ordered_with_its_facts),
     };

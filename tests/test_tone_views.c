@@ -256,11 +256,84 @@ static void notes_are_shaded_that_buzz(void **state)
     }
 }
 
+/* As many notes as a table of clean force tells, or just those under the pick. */
+static int count_notes(const scene *s, const sil_clearance *clean, bool under)
+{
+    int count = 0;
+    for (int i = 0; i < s->b->strings; i++) {
+        for (int stop = 0; stop < s->plan.bench.board.frets; stop++) {
+            double force = clean->force[i][stop];
+            count += under ? force < s->made.job.attack.force[i] : sil_known(force);
+        }
+    }
+    return count;
+}
+
+static const char *buzz_title(const scene *s)
+{
+    int now = count_notes(s, &s->plan.clean_now, true), heard = 0;
+    int after = count_notes(s, &s->plan.clean_after, true);
+    int all = s->b->strings * s->plan.bench.board.frets;
+    int known = count_notes(s, &s->plan.clean_now, false);
+    for (int k = 0; k < s->plan.cause_count; k++) {
+        heard += s->plan.causes[k].heard;
+    }
+    if (known == 0) {
+        return "Will it buzz?";
+    }
+    if (now + after == 0) {
+        return draw_say(s->draft, "Will it buzz? Not under a light pick%s%s",
+                        known < all ? ", where known" : "",
+                        heard > 0 ? draw_say(s->draft, "; yet %d heard", heard) : "");
+    }
+    const char *so_many = now > 0 ? draw_say(s->draft, "%d now", now) : "none now";
+    const char *then = after > 0
+                           ? draw_say(s->draft, "%s%d after", s->b->forecast ? "about " : "", after)
+                           : "none after";
+    return draw_say(s->draft, "Will it buzz? Notes under a light pick: %s, %s", so_many, then);
+}
+
+/* The title counts the notes; the saddle from above is at the largest scale that fits. */
+static void buzz_and_tune_are_summed_up(void **state)
+{
+    (void)state;
+    static scene s;
+    uint64_t seed = 70;
+    int clean = 0, long_ = 0, slots = 0;
+    for (int job = 0; job < 3 * JOBS; job++) {
+        make_random_job(&s.made, &seed, 1 + job % SIL_STRINGS_MAX);
+        for (int i = 0; i < s.made.job.string_count; i++) {
+            s.made.job.attack.force[i] = job % 2 == 0 ? 0.01 : 0.6;
+        }
+        s.made.job.saddle.thickness = 0.5;
+        set_up(&s);
+        int page = sil_drawing_find(s.drawing, "clearance");
+        const draw_shapes *list = s.drawing->papers[page].shapes;
+        const char *title = buzz_title(&s), *caption = NULL;
+        assert_int_equal(count_words(list, title), 1);
+        clean += strstr(title, "where known") != NULL;
+        for (; caption == NULL && page < s.drawing->paper_count; page++) {
+            caption = text_with(s.drawing->papers[page].shapes, "Saddle from above ");
+        }
+        if (caption != NULL) {
+            bool fits = 2 * s.b->saddle_part.length <= DRAW_COLUMN;
+            assert_int_equal(strncmp(caption + 18, fits ? "2:1" : "1:1", 3), 0);
+            assert_true((strstr(caption, "; dashed, the best slot") != NULL) ==
+                        view_best_slot_fits(s.draft));
+            long_ += !fits;
+            slots++;
+        }
+        take_down(&s);
+    }
+    assert_true(clean > 0 && long_ > 0 && slots > 30);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(cents_are_drawn_over_frets),
         cmocka_unit_test(notes_are_shaded_that_buzz),
+        cmocka_unit_test(buzz_and_tune_are_summed_up),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
