@@ -90,6 +90,22 @@ static void a_table_shows_every_cell(void **state)
     draw_shapes_free(list);
 }
 
+/* Any column that states a tolerance makes room for it. */
+static void one_tolerance_makes_room(void **state)
+{
+    (void)state;
+    for (int within = -1; within < 3; within++) {
+        draw_table t = {.columns = 3, .rows = 2, .row_height = 5};
+        draw_shapes *list = empty_list(&drawn);
+        if (within >= 0) {
+            t.within[within] = "within";
+        }
+        near(draw_add_table(list, 0, 0, 90, &t), -11.5 - (within >= 0 ? 3.4 : 0) - 10, 1e-9);
+        assert_int_equal(count_words(list, "within"), within >= 0);
+        draw_shapes_free(list);
+    }
+}
+
 /* A size under half a millimetre states what it holds to, since ISO 2768-1 has no tolerance for it;
  * one that rounds to nothing, or needs none, does not. */
 static void small_sizes_state_their_tolerance(void **state)
@@ -164,6 +180,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_table_shows_every_cell),
+        cmocka_unit_test(one_tolerance_makes_room),
         cmocka_unit_test(small_sizes_state_their_tolerance),
         cmocka_unit_test(texts_are_broken_and_cut_where_they_fit),
         cmocka_unit_test(words_are_put_together),

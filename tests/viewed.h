@@ -303,4 +303,63 @@ static inline brief_figure figure_of(double value)
     return made;
 }
 
+/* --- rows of words ---------------------------------------------------------------------------- */
+
+static inline double level_of_text(const draw_shape *told)
+{
+    return told->at.y + told->size / 2;
+}
+
+/* The texts on a level, from left to right, with a bar between each two. */
+static inline const char *row_at(const draw_shapes *list, double level, double from, double to)
+{
+    static char row[4096];
+    row[0] = '\0';
+    for (double after = from;;) {
+        int next = -1;
+        for (int i = 0; i < list->count; i++) {
+            const draw_shape *told = &list->shapes[i];
+            if (told->kind == DRAW_SHAPE_TEXT && fabs(level_of_text(told) - level) < 0.05 &&
+                told->box.left > after && told->box.left < to &&
+                (next < 0 || told->box.left < list->shapes[next].box.left)) {
+                next = i;
+            }
+        }
+        if (next < 0) {
+            return row;
+        }
+        size_t used = strlen(row);
+        snprintf(row + used, sizeof row - used, "%s%s", used > 0 ? "|" : "", words_of(list, next));
+        after = list->shapes[next].box.left;
+    }
+}
+
+/* How many rows of a list are just these words. */
+static inline int count_rows(const draw_shapes *list, const char *row)
+{
+    int count = 0;
+    size_t first = strcspn(row, "|");
+    for (int i = 0; i < list->count; i++) {
+        const char *words = words_of(list, i);
+        if (strlen(words) == first && strncmp(words, row, first) == 0) {
+            const draw_shape *told = &list->shapes[i];
+            count +=
+                strcmp(row_at(list, level_of_text(told), told->box.left - 1e-6, 1e4), row) == 0;
+        }
+    }
+    return count;
+}
+
+/* The same over all papers of that name from one on; a text may be the whole of a row's rest. */
+static inline int rows_on(const scene *s, int from, const char *part, const char *row)
+{
+    int count = 0;
+    for (int page = from; page < s->drawing->paper_count; page++) {
+        if (strcmp(s->drawing->papers[page].heading.part, part) == 0) {
+            count += count_rows(s->drawing->papers[page].shapes, row);
+        }
+    }
+    return count;
+}
+
 #endif

@@ -195,7 +195,6 @@ void brief_fill_nut(brief *b)
     nut->floor_radius = figure_radius(b->unit, part->floor_radius);
     nut->fall = figure_number(part->fall_deg, 0);
     nut->gap = figure_length(b->unit, part->gap, SIL_NEAREST);
-    nut->gap_across = figure_length(b->unit, plan->nut_gap, SIL_NEAREST);
     nut->crossing = figure_size(b->unit, part->thickness / cos(part->slant));
     nut->within = figure_length(b->unit, plan->bench.tools.first, SIL_NEAREST);
     fill_spacing(b);
