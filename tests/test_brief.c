@@ -183,9 +183,9 @@ static void a_quick_answer_has_its_figures(void **state)
     for (int k = 0; k < 4; k++) {
         brief_quick answer;
         if (k < 2) {
-            brief_quick_saddle(645, 2, k == 0 ? 2.4 : 1.2, 1.8, SIL_MM, &answer);
+            brief_quick_saddle(645, 2, k == 0 ? 2.4 : 1.2, 1.8, 0, SIL_MM, &answer);
         } else {
-            brief_quick_nut(645, k == 2 ? 0.3 : 0.02, 0.07, SIL_HOLD_3, SIL_MM, &answer);
+            brief_quick_nut(645, k == 2 ? 0.3 : 0.02, 0.07, 0, SIL_HOLD_3, SIL_MM, &answer);
         }
         const brief_way way = k % 2 == 0 ? BRIEF_DOWN : BRIEF_UP;
         assert_non_null(answer.words);

@@ -92,7 +92,7 @@ def instrument(m):
 def scale(m, frets):
     """One, or a fan's two; now and then a fan of two that are the same."""
     plain = m.rng.choice([m.between(600, 690), m.between(330, 880)])
-    if m.chance(0.75):
+    if m.chance(0.65):
         return m.length(plain, 1)
     wider = m.rng.choice([0.0, m.between(5, 60)])
     return {"treble": m.length(plain, 1), "bass": m.length(plain + wider, 1),
