@@ -28,6 +28,11 @@ static bool to_finish(asked_cut cut)
     return asked && (made ? !whole : cut.awaited);
 }
 
+double plan_slot_goal(const sil_plan *plan, int i)
+{
+    return plan->stages.deepen[i] - plan->stages.nut_raised[i];
+}
+
 static bool finishes_slot(const sil_plan *before, const sil_plan *now, int i)
 {
     const sil_board *board = &now->bench.board;
@@ -40,7 +45,7 @@ static bool finishes_slot(const sil_plan *before, const sil_plan *now, int i)
     bool filed = before->nut.verdict[i] == SIL_TAKE && before->nut.remedy != SIL_NUT_REPLACE;
     return filed &&
            to_finish((asked_cut){.pass = pass,
-                                 .whole = before->stages.deepen[i] - before->stages.nut_raised[i],
+                                 .whole = plan_slot_goal(before, i),
                                  .change = pass * share,
                                  .changed = was - is,
                                  .awaited = before->bench.finish_slot[i]});

@@ -14,7 +14,8 @@ double plan_jump(const sil_plan *before, const sil_plan *now)
     if (worked || !sil_working_in_slot(now->saddle.working)) {
         return SIL_UNKNOWN;
     }
-    double u = sil_rectangular(now->bench.tools.caliper) * sqrt(2.0);
+    double u = hypot(sil_rectangular(before->bench.tools.caliper),
+                     sil_rectangular(now->bench.tools.caliper));
     double treble = is->saddle_height_treble - was->saddle_height_treble;
     double bass = is->saddle_height_bass - was->saddle_height_bass;
     bool more = fabs(bass) > fabs(treble) || !sil_known(treble);

@@ -24,7 +24,8 @@ def bend_of(board, relief, gap):
     if board.join < 3:
         return 0.0
     a, b = relief.held
-    share = (board.spine[relief.at] - board.spine[a]) / (board.spine[b] - board.spine[a])
+    x = board.spine if relief.string is None else board.place[relief.string]
+    share = (x[relief.at] - x[a]) / (x[b] - x[a])
 
     def shown(bend):
         c = [board.crown(bend, board.off, relief.string, n) for n in (a, b, relief.at)]
@@ -253,7 +254,7 @@ def work_finished(board, job, read):
     """The stages, with what was cut short at the visit before brought to its aim."""
     leave, finish = job.allowances.leave, Plain(nut=[], saddle=[])
     done = work(board, job, read)
-    done.u_nut, done.u_saddle = uncertainty(board, job, read, done)
+    done.u_nut, done.u_saddle, done.u_stand = uncertainty(board, job, read, done)
     held = job.targets.held
     lever = np.array([held_row(board, i, held)[0] if held else open_row(board, i, 1)[0]
                       for i in range(job.count)])
@@ -263,34 +264,38 @@ def work_finished(board, job, read):
                                low, done.u_nut, parts.FIRST_CUT)
     if any(finish.nut):
         done = work(board, job, read, None, finish)
-        done.u_nut, done.u_saddle = uncertainty(board, job, read, done)
+        done.u_nut, done.u_saddle, done.u_stand = uncertainty(board, job, read, done)
     spare = leave.top if job.saddle.kind == "glued" else leave.base
     finish.saddle = to_finish(done.bone.lower, done.bone.verdict, job.finish.saddle, spare,
                               room.to_edge(board, job, done.bone, 0), done.u_saddle,
                               parts.FIRST_BOTTOM)
     if any(finish.saddle):
-        u = done.u_nut, done.u_saddle
+        u = done.u_nut, done.u_saddle, done.u_stand
         done = work(board, job, read, None, finish)
-        done.u_nut, done.u_saddle = u
+        done.u_nut, done.u_saddle, done.u_stand = u
     done.finish = Plain(nut=finish.nut or [False] * job.count,
                         saddle=finish.saddle or [False] * job.count)
     return done
 
 
 def uncertainty(board, job, read, done):
-    """u of each string's cuts at nut and saddle, verdicts held (JCGM 100 5.1.2, 4.3.7)."""
+    """u of each string's cuts at nut and saddle, and of its finished slot over the board's end,
+    verdicts held (JCGM 100 5.1.2, 4.3.7)."""
+    def stand(then):
+        return then.slots.after.nut + then.slots.after.bend * np.array(
+            [board.span_at(x) for x in board.nut_at])
     held = Plain(turned=done.turned, nut=done.slots.verdict, raised=done.slots.raised)
     third = 1 / math.sqrt(3)
     moves = {("relief",): job.tools.relief * third, ("action",): job.tools.action * third,
              ("first", "first_open"): job.tools.first * third, ("ratio",): job.spread}
-    total = np.zeros((2, job.count))
+    total = np.zeros((3, job.count))
     for names, u in moves.items():
         moved = Plain(**vars(read))
         for name in names:
             setattr(moved, name, getattr(read, name) + 1.0)
         then = work(board, job, moved, held)
         slope = np.array([then.slots.deepen - done.slots.deepen,
-                          then.bone.lower - done.bone.lower])
+                          then.bone.lower - done.bone.lower, stand(then) - stand(done)])
         total += (slope * u) ** 2
     return np.sqrt(total)
 
@@ -379,6 +384,8 @@ def plan_and_cuts(job):
     board, read = Board(job), reading_of(job)
     give_pluck(board, job)
     done = work_finished(board, job, read)
+    strings = string_rows(board, job)
+    done.tension = [row["tension"] for row in strings]
     codes = withheld(board, job, done)
     nut = parts.nut(board, job, done, codes)
     saddle, last = parts.saddle(board, job, done, codes)
@@ -390,7 +397,6 @@ def plan_and_cuts(job):
             ("nut", done.slots.after, any(v in ("file", "raise") for v in done.slots.verdict),
              nut_guess),
             ("saddle", last.state, last.changed, nut_guess or bool(saddle["withheld_by"]))]
-    strings = string_rows(board, job)
     result = plain({"strings": strings, "stages": [stage_row(board, job, *row) for row in rows],
                     "nut": nut, "saddle": saddle})
     found = Plain(board=board, verdict=last.cuts.verdict, cuts=last.cuts, radius=last.radius,
