@@ -485,7 +485,8 @@ static void the_saddle_is_cut_at_a_string(void **state)
     for (int job = 0; job < 2 * JOBS; job++) {
         set_up_random(&s, &seed, 1 + job % SIL_STRINGS_MAX);
         for (int i = 0; i < s.b->strings && is_a_piece(&s); i++) {
-            if (brief_known(s.b->saddle.string[i].out)) {
+            const brief_bearing *string = &s.b->saddle.string[i];
+            if (brief_known(string->out) && brief_known(string->height)) {
                 look_at_saddle_end(&s, i);
                 looked++;
             }

@@ -130,7 +130,8 @@ static draw_shapes *magnified(const draw_flow *flow, double scale)
     return list;
 }
 
-/* The saddle end on, at the string where it protrudes least. */
+/* The saddle end on, at the string where it protrudes least. Nothing of it can be drawn where only
+ * that was read, by ruler. */
 static draw_shapes *end_view(const draw_flow *flow, double scale)
 {
     const draw_draft *draft = &flow->drawing->draft;
@@ -138,7 +139,7 @@ static draw_shapes *end_view(const draw_flow *flow, double scale)
     draw_shapes *list = draw_flow_list(flow);
     int string = -1;
     for (int i = 0; i < draft->brief->strings; i++) {
-        if (brief_known(bearing[i].out) &&
+        if (brief_known(bearing[i].out) && brief_known(bearing[i].height) &&
             (string < 0 || bearing[i].out.exact < bearing[string].out.exact)) {
             string = i;
         }
