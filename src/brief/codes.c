@@ -68,7 +68,7 @@ code_words code_words_of(sil_code code)
         return (code_words){.word = "crowns-unread",
                             .subject = "Nobody has looked at the frets for wear",
                             .meaning = "Worn first frets look like a high nut. Look at frets 1 to "
-                                       "3 before you file a slot.",
+                                       "3 before you file a nut slot.",
                             .why = "nobody has looked at the frets for wear",
                             .for_what = "a look at the frets"};
     case SIL_SLOT_LOW:

@@ -70,41 +70,48 @@ void say_aim_raised(const brief *b, const sil_finding *f, int count, telling *t)
     tell(t, ". That is in range.");
 }
 
-/* Says where each string rings clean, and what its target is. */
-static void tell_clean_from(const brief *b, const sil_finding *f, int count, telling *t)
+/* Says from where on a string rings clean, and where its target range ends. */
+static void tell_clean_from(const brief *b, const sil_finding *f, bool first, telling *t)
 {
-    for (int k = 0; k < count; k++) {
-        tell(t, k == 0 ? "" : "; ");
-        if (b->strings > 1) {
-            tell(t, "string ");
-            tell_string(t, f[k].string);
-            tell(t, " ");
-        }
-        tell(t, "from ");
-        tell_what(b, &f[k], t);
-        tell_length(t, "read", f[k].string, nearest(t, f[k].read));
-        tell(t, " up, and its target range ends at ");
-        tell_length(t, "high", f[k].string, nearest(t, f[k].high));
+    if (b->strings > 1) {
+        tell(t, first ? "string " : "; string ");
+        tell_string(t, f->string);
+    } else {
+        tell(t, first ? "it" : "; it");
     }
+    tell(t, first ? " rings clean from " : " from ");
+    tell_what(b, f, t);
+    tell_length(t, "read", f->string, nearest(t, f->read));
+    tell(t, " up, and its target range ends at ");
+    tell_length(t, "high", f->string, nearest(t, f->high));
 }
 
 void say_attack(const brief *b, const sil_finding *f, int count, telling *t)
 {
-    tell(t, "Rings clean under this pick only ");
-    tell_clean_from(b, f, count, t);
+    tell(t, "The target is too low for this pick: ");
+    for (int k = 0; k < count; k++) {
+        tell_clean_from(b, &f[k], k == 0, t);
+    }
     tell(t, ". A cut to the target would buzz.");
 }
 
+/* By the plan and not by its findings, of which only those of one stage may be shown. */
 void say_choose(const brief *b, telling *t)
 {
-    const char *gap = "";
-    tell(t, "Choose before you cut any further. Under this pick the notes ring clean only ");
-    for (int k = 0; k < b->plan->finding_count; k++) {
-        const sil_finding *f = &b->plan->findings[k];
-        if (f->code == SIL_ATTACK && f->level == SIL_LEVEL_ACT) {
-            tell(t, "%s", gap);
-            tell_clean_from(b, f, 1, t);
-            gap = "; ";
+    const sil_targets *targets = &b->plan->bench.targets;
+    bool first = true;
+    tell(t, "Choose before you cut any further. The target is too low for this pick: ");
+    for (sil_stage_name part = SIL_NUT; part <= SIL_SADDLE; part++) {
+        for (int i = 0; i < b->strings; i++) {
+            sil_band range = part == SIL_NUT ? targets->first[i] : targets->action[i];
+            sil_finding f = {.stage = part,
+                             .string = i,
+                             .read = plan_choice(b->plan, part, i),
+                             .high = range.high};
+            if (sil_known(f.read)) {
+                tell_clean_from(b, &f, first, t);
+                first = false;
+            }
         }
     }
     tell(t, ". Give a higher target, choose a lighter pick, or write attack: any and accept the "

@@ -29,3 +29,15 @@ void plan_hold_to_pluck(const sil_job *job, sil_bench *bench)
         bench->tension[i] = sil_tension(plan_unit_mass(job, i), length, job->strings[i].hz);
     }
 }
+
+double plan_choice(const sil_plan *plan, sil_stage_name part, int i)
+{
+    bool nut = part == SIL_NUT;
+    const sil_withheld *withheld = nut ? &plan->nut_withheld : &plan->saddle_withheld;
+    sil_verdict verdict = nut ? plan->nut.verdict[i] : plan->saddle.verdict[i];
+    double hold = nut ? plan->stages.slot_hold[i] : plan->saddle.hold[i];
+    if (withheld->count > 0 || verdict != SIL_TAKE || !sil_known(hold)) {
+        return SIL_UNKNOWN;
+    }
+    return nut ? plan->stages.slot_clean[i] : plan->saddle.clean[i];
+}

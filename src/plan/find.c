@@ -208,6 +208,14 @@ static void find_short_of_aim(sil_plan *plan)
     }
 }
 
+static void find_choice(sil_plan *plan, sil_stage_name part, sil_band range, int i)
+{
+    double clean = plan_choice(plan, part, i);
+    if (sil_known(clean)) {
+        plan_found_figure(plan, SIL_ATTACK, SIL_LEVEL_ACT, part, i, clean, range);
+    }
+}
+
 /* Strings that end above their targets so as to ring clean under the pick, and those that could not do
  * so in their range. Each is given with where it rings clean, and its range. */
 static void find_buzz_ahead(sil_plan *plan)
@@ -219,10 +227,7 @@ static void find_buzz_ahead(sil_plan *plan)
             plan_found_figure(plan, SIL_AIM_RAISED, SIL_LEVEL_WATCH, SIL_NUT, i,
                               stages->slot_clean[i], (sil_band){range.aim, range.aim, range.aim});
         }
-        if (plan->nut.verdict[i] == SIL_TAKE && sil_known(stages->slot_hold[i])) {
-            plan_found_figure(plan, SIL_ATTACK, SIL_LEVEL_ACT, SIL_NUT, i, stages->slot_clean[i],
-                              range);
-        }
+        find_choice(plan, SIL_NUT, range, i);
     }
     for (int i = 0; i < plan->job->string_count && plan->saddle_withheld.count == 0; i++) {
         sil_band range = plan->bench.targets.action[i];
@@ -231,10 +236,7 @@ static void find_buzz_ahead(sil_plan *plan)
             plan_found_figure(plan, SIL_AIM_RAISED, SIL_LEVEL_WATCH, SIL_SADDLE, i,
                               plan->saddle.clean[i], (sil_band){range.aim, range.aim, range.aim});
         }
-        if (taken && sil_known(plan->saddle.hold[i])) {
-            plan_found_figure(plan, SIL_ATTACK, SIL_LEVEL_ACT, SIL_SADDLE, i, plan->saddle.clean[i],
-                              range);
-        }
+        find_choice(plan, SIL_SADDLE, range, i);
     }
 }
 

@@ -71,6 +71,11 @@ double plan_jump(const sil_plan *before, const sil_plan *now);
  * the top. */
 double plan_saddle_pass(const sil_plan *plan, int string);
 
+/* From which gap at the 1st fret (part SIL_NUT), or which action at the 12th (SIL_SADDLE), a string to
+ * be lowered rings clean under the pick, mm, where that is over its target range, so that somebody has
+ * to choose; unknown where nobody has. */
+double plan_choice(const sil_plan *plan, sil_stage_name part, int string);
+
 /* How far a slot is deepened in all, mm: to its target, or to where the string rings clean. */
 double plan_slot_goal(const sil_plan *plan, int string);
 
