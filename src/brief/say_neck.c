@@ -162,7 +162,7 @@ static const char *usual_reasons(const sil_visit *visit)
                "strings not settled or old, relief moved meanwhile";
     }
     if (visit->worked[SIL_NUT]) {
-        return "a slot filed past its feelers or not down to them, strings not down in their "
+        return "a nut slot filed past its feelers or not down to them, strings not down in their "
                "slots, "
                "strings not settled or old, relief moved meanwhile";
     }

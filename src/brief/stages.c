@@ -49,7 +49,7 @@ static const char *nut_words(sil_nut_remedy remedy)
     case SIL_NUT_FILE:
         return "file slots";
     case SIL_NUT_FILL:
-        return "fill a slot";
+        return "fill a nut slot";
     case SIL_NUT_SHIM:
         return "shim it";
     case SIL_NUT_REPLACE:

@@ -434,7 +434,7 @@ def saddle(board, job, done, codes):
     last.radius = radius
     short = neck = None
     if stops_alone:
-        short, neck = stopped(board, job, done, to, np.where(falls, past, 0.0))
+        short, neck = stopped(board, job, done, to, np.where(falls & (past == past), past, 0.0))
     part = {"withheld_by": sorted(codes), "remedy": remedy, "strings": rows,
             "bottom_cut": seen and cut_row(board, present, cut, first),
             "shim": math.nan if waiting else shim,

@@ -172,15 +172,17 @@ def read_saddle(m, job, board, state):
         ends = on_a_rule(m, ends) if m.chance(0.1) else m.lengths(ends)
         node["saddle_height"] = {"treble": ends[0], "bass": ends[1]}
     if bone.kind in ("slotted", "glued") and min(over) > 0.3 and m.chance(0.4):
-        node["stands_out"] = ruled(m, board, state, over)
+        node["stands_out"] = ruled(m, board, state, over, 0.95 * min(present))
     return node
 
 
-def ruled(m, board, state, over):
-    """How far the saddle stands out, by a ruler that may slip: of every string, or at the ends."""
+def ruled(m, board, state, over, most):
+    """How far the saddle stands out, by a ruler that may slip: of every string, or at the ends; not
+    more than the whole saddle."""
     top = seat.linear(board.z_saddle, *(state.end[[0, -1]] - over))
     out = np.maximum(0.05, state.end - top + m.rng.choice([0, 0, 0, 1.0]))
     out = [float(value) + m.between(-0.2, 0.2) * (value > 0.5) for value in out]
+    out = [min(value, most) for value in out]
     each = [m.length(value) for value in out]
     if m.chance(0.15):
         each = [m.rng.choice([value, None]) for value in each]
