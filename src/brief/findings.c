@@ -219,19 +219,6 @@ void brief_fill_findings(brief *b)
     }
 }
 
-const char *brief_hold(sil_hold hold)
-{
-    switch (hold) {
-    case SIL_HOLD_OPEN:
-        return "open";
-    case SIL_HOLD_2:
-        return "fretted at the 2nd";
-    case SIL_HOLD_3:
-        return "fretted at the 3rd";
-    }
-    return "";
-}
-
 const char *brief_level(sil_level level)
 {
     switch (level) {

@@ -2,6 +2,8 @@
 /* How much of a cut is made in its first pass. See docs/arithmetic.md, "How sure". */
 #include "pass.h"
 
+#include "height.h"
+
 double sil_first_pass(double cut, double to_low, double u, double guard)
 {
     if (!sil_known(cut) || !sil_known(to_low) || !sil_known(u)) {
@@ -55,4 +57,21 @@ bool core_finish_saddle(const sil_bench *bench, sil_stages *stages)
         any = any || stages->finish_saddle[i];
     }
     return any;
+}
+
+double sil_nut_to_low(const sil_bench *bench, const sil_stages *stages, int string)
+{
+    const sil_board *board = &bench->board;
+    sil_hold hold = bench->targets.first_held;
+    double over = sil_first_gap(board, &stages->fit[SIL_FRETS], string, hold) -
+                  bench->targets.first[string].low;
+    double share = hold == SIL_HOLD_OPEN ? board->fret_x[string][1] / board->saddle_x[string]
+                                         : core_held_share(board, string, hold);
+    return over / (1.0 - share);
+}
+
+double sil_saddle_to_low(const sil_bench *bench, const sil_stages *stages, int string)
+{
+    double action = sil_action(&bench->board, &stages->fit[SIL_NUT], string, 12);
+    return (action - bench->targets.action[string].low) / sil_leverage(&bench->board, string);
 }

@@ -26,4 +26,8 @@ int core_tilted(int strings, const sil_saddle_work *work);
 sil_line core_saddle_tilt(int count, const double *z, const double *cap, double half, int side,
                           const sil_line *most);
 
+/* core_saddle_passes: fills first_pass and dress_first of work, when the rest of it is filled. */
+void core_saddle_passes(const sil_bench *bench, const sil_saddle_given *make,
+                        const sil_stages *stages, sil_saddle_work *work);
+
 #endif

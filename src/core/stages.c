@@ -380,20 +380,3 @@ double sil_shim_thickness(double rise, double step)
     /* A rise that is a whole number of steps up to rounding does not take another step. */
     return ceil(rise / step - 1e-9) * step;
 }
-
-double sil_nut_to_low(const sil_bench *bench, const sil_stages *stages, int string)
-{
-    const sil_board *board = &bench->board;
-    sil_hold hold = bench->targets.first_held;
-    double over = sil_first_gap(board, &stages->fit[SIL_FRETS], string, hold) -
-                  bench->targets.first[string].low;
-    double share = hold == SIL_HOLD_OPEN ? board->fret_x[string][1] / board->saddle_x[string]
-                                         : core_held_share(board, string, hold);
-    return over / (1.0 - share);
-}
-
-double sil_saddle_to_low(const sil_bench *bench, const sil_stages *stages, int string)
-{
-    double action = sil_action(&bench->board, &stages->fit[SIL_NUT], string, 12);
-    return (action - bench->targets.action[string].low) / sil_leverage(&bench->board, string);
-}

@@ -43,12 +43,11 @@ static bool finishes_slot(const sil_plan *before, const sil_plan *now, int i)
     double share = 1.0 - board->fret_x[i][1] / board->fret_x[i][hold];
     double pass = before->nut.first_pass[i];
     bool filed = before->nut.verdict[i] == SIL_TAKE && before->nut.remedy != SIL_NUT_REPLACE;
-    return filed &&
-           to_finish((asked_cut){.pass = pass,
-                                 .whole = plan_slot_goal(before, i),
-                                 .change = pass * share,
-                                 .changed = was - is,
-                                 .awaited = before->bench.finish_slot[i]});
+    return filed && to_finish((asked_cut){.pass = pass,
+                                          .whole = plan_slot_goal(before, i),
+                                          .change = pass * share,
+                                          .changed = was - is,
+                                          .awaited = before->bench.finish_slot[i]});
 }
 
 double plan_saddle_pass(const sil_plan *plan, int i)

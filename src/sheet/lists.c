@@ -247,3 +247,40 @@ void sheet_fill_plausible(sheet_filler *filler, sheet_node *node, const job_fiel
     filler->job->plausible = ranges;
     filler->job->plausible_count = count;
 }
+
+void sheet_fill_files(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
+{
+    (void)base;
+    if (!sheet_expect(filler, node, SHEET_SEQUENCE)) {
+        return;
+    }
+    if (node->count > SIL_FILES_MAX) {
+        sheet_tell_value(filler->sheet, SIL_ERROR, node, "at most %d files", SIL_FILES_MAX);
+        return;
+    }
+    for (sheet_node *item = node->first; item; item = item->next) {
+        double *width = &filler->job->files[filler->job->file_count];
+        if (item->given && sheet_fill_quantity(filler, item, field, width)) {
+            filler->job->file_count++;
+        }
+    }
+}
+
+void sheet_fill_travel(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
+{
+    double *travel = job_field_place(field, base);
+    if (node->shape != SHEET_MAPPING) {
+        sheet_fill_quantity(filler, node, field, travel);
+        return;
+    }
+    for (sheet_node *child = node->first; child; child = child->next) {
+        bool down = strcmp(child->key, "down") == 0;
+        if (!down && strcmp(child->key, "up") != 0) {
+            sheet_tell_at(filler->sheet, SIL_ERROR, child->source, child->key_at,
+                          "unknown key %s: wanted down, and up where it is known",
+                          sheet_quote_of(child->key, child->key_length).text);
+        } else if (child->given) {
+            sheet_fill_quantity(filler, child, field, down ? &travel[0] : &travel[1]);
+        }
+    }
+}

@@ -267,7 +267,7 @@ def saddle_cut(pack):
 def saddle_section(pack):
     rows = pack.result["saddle"]["strings"]
     out = {i: row["protrusion"] + pack.part.left_on(i) for i, row in enumerate(rows)
-           if not unknown(row["protrusion"])}
+           if not unknown(row["protrusion"]) and not unknown(row["height"])}
     captions = [re.search(r"string (\d+)", t) for t in pack.texts("Saddle")
                 if re.match(r"Section at string \d", t)]
     least = min(out, key=lambda i: (out[i], i)) if out else None

@@ -171,7 +171,7 @@ def read_saddle(m, job, board, state):
         ends = [present[0] + slip, present[1]]
         ends = on_a_rule(m, ends) if m.chance(0.1) else m.lengths(ends)
         node["saddle_height"] = {"treble": ends[0], "bass": ends[1]}
-    if bone.kind in ("slotted", "glued") and min(over) > 0.3 and m.chance(0.4):
+    if bone.kind in ("slotted", "glued") and min(over) > 0.3 and m.chance(0.7):
         node["stands_out"] = ruled(m, board, state, over, 0.95 * min(present))
     return node
 
