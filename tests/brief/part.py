@@ -109,6 +109,7 @@ class Shown:
             "pass": self.length(row["first_pass"] if row["verdict"] == "lower" else None, DOWN),
             "base_first": first, "base_all": whole,
             "dress": self.length(dress, DOWN) if dress >= FEEL else "-",
+            "dress_first": self.length(row["dress_first"], DOWN) if dress >= FEEL else "-",
             "present": self.length(row["present"]), "height": self.length(height),
             "out": "-" if unknown(row["protrusion"]) else self.length(row["protrusion"] + on),
             "way": way, "moves": moves, "turns": turns,

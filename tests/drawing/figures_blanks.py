@@ -61,7 +61,7 @@ def blank(pack, which, done, spacing, top_radius):
         return
     for key in ("length", "thickness", "height"):
         order, finished = sizes[key], done[key]
-        spare = None if unknown(order) or unknown(finished) else order - finished
+        spare = None if unknown(order) or unknown(finished) else round(order - finished, 9)
         within = "-" if unknown(order) else f"±{length(pack, fine(order))}"
         pack.row("Blank order", f"{which}: {key}", [
             length(pack, order, UP), within, length(pack, finished), length(pack, spare)])
