@@ -157,7 +157,7 @@ static const find_row rows[] = {
     {.code = "off-saddle",
      .level = "fine",
      .withholds = "",
-     .parts = "saddle: {slot_depth: 5, thickness: 1.5}\n"},
+     .parts = "saddle: {slot_depth: 5, thickness: 1.5, setback: {treble: 2.0, bass: 4.5}}\n"},
 };
 
 static const char *or_sound(const char *given, const char *sound)

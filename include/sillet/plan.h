@@ -44,6 +44,7 @@ typedef enum sil_code {
     SIL_TWIST,
     SIL_TECHNIQUE,
     SIL_UNEXPLAINED,
+    SIL_TOO_CLOSE,
     SIL_ATTACK,
     SIL_STRING_UNKNOWN,
     SIL_STRING_STIFF,
@@ -145,7 +146,8 @@ typedef enum sil_cause_name {
     SIL_CAUSE_COMBINED = SIL_REMEDIES, /* only several remedies together help */
     SIL_CAUSE_ATTACK,                  /* the targets are too low for this pick strength */
     SIL_CAUSE_TECHNIQUE,
-    SIL_CAUSE_UNEXPLAINED
+    SIL_CAUSE_UNEXPLAINED,
+    SIL_CAUSE_TOO_CLOSE /* it rings clean by the readings, but by little more than the pick */
 } sil_cause_name;
 
 typedef struct sil_cause {
@@ -154,6 +156,7 @@ typedef struct sil_cause {
     double clean_force;            /* the hardest clean pluck now, N */
     double remedied[SIL_REMEDIES]; /* the same after each remedy alone */
     sil_cause_name cause;
+    bool likely; /* it rings clean by the readings: the cause is the one of them farthest out */
 } sil_cause;
 
 #define SIL_CAUSES_MAX (SIL_STRINGS_MAX * (SIL_FRETS_MAX + 1))

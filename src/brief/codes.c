@@ -208,6 +208,12 @@ code_words code_words_of(sil_code code)
                                 "Look in this order: tuning and the age of the strings; the fall "
                                 "of nut slot and saddle toward their front edges; loose parts; a "
                                 "fret rocker across the next three frets; technique."};
+    case SIL_TOO_CLOSE:
+        return (code_words){
+            .word = "too-close",
+            .subject = "Too close to call: heard to buzz, and by the readings it just rings clear",
+            .meaning = "Read relief, gap and action again with the finest tool there is, press "
+                       "the string squarely, and listen again."};
     case SIL_ATTACK:
         return (code_words){.word = "attack",
                             .figure = NEWTONS,

@@ -37,7 +37,7 @@ static void put_clearance(text *t, const brief *b)
     text_wrap(t, brief_bound(), 2, REPORT_COLUMNS);
 }
 
-static const char *cause_words(sil_cause_name cause)
+static const char *remedy_words(sil_cause_name cause)
 {
     switch (cause) {
     case SIL_CAUSE_RELIEF:
@@ -56,14 +56,44 @@ static const char *cause_words(sil_cause_name cause)
         return "technique: press it squarely, close behind the fret";
     case SIL_CAUSE_UNEXPLAINED:
         return "unexplained by the readings";
+    case SIL_CAUSE_TOO_CLOSE:
+        return "too close to call: by the readings it just rings clear";
     }
     return "";
+}
+
+/* Of a note that should ring clear by the readings, though one of them is out. */
+static const char *likely_words(sil_cause_name cause)
+{
+    switch (cause) {
+    case SIL_CAUSE_RELIEF:
+        return "likely the relief, the reading farthest out";
+    case SIL_CAUSE_CROWN:
+        return "likely the crowns, the reading farthest out";
+    case SIL_CAUSE_SLOT:
+        return "likely the nut slot, the reading farthest out";
+    case SIL_CAUSE_SADDLE:
+        return "likely the action, the reading farthest out";
+    case SIL_CAUSE_COMBINED:
+    case SIL_CAUSE_ATTACK:
+    case SIL_CAUSE_TECHNIQUE:
+    case SIL_CAUSE_UNEXPLAINED:
+    case SIL_CAUSE_TOO_CLOSE:
+        break;
+    }
+    return "";
+}
+
+static const char *cause_words(const sil_cause *note)
+{
+    return note->likely ? likely_words(note->cause) : remedy_words(note->cause);
 }
 
 /* Whether two causes share one line. */
 static bool alike(const sil_cause *one, const sil_cause *other)
 {
-    return one->string == other->string && one->cause == other->cause && one->heard == other->heard;
+    return one->string == other->string && one->cause == other->cause && one->likely == other->likely &&
+           one->heard == other->heard;
 }
 
 /* Puts a line such as "String 2, open, at fret 3, 5 (heard): relief put right would cure it."
@@ -82,7 +112,7 @@ static int put_cause_line(text *t, const sil_cause *notes, int left)
             text_add(&words, "%s%d", stopped_before ? "" : "at fret ", notes[count].fret);
         }
     }
-    text_add(&words, "%s: %s.", notes->heard ? " (heard)" : "", cause_words(notes->cause));
+    text_add(&words, "%s: %s.", notes->heard ? " (heard)" : "", cause_words(notes));
     text_put(t, "  ");
     report_wrap(t, &words, 4);
     return count;
