@@ -143,6 +143,31 @@ static void typical_cores_weigh_the_whole_table(void **state)
     }
 }
 
+/* The table is passed from row to row without a step, also just past one. */
+static void typical_cores_run_straight_between_gauges(void **state)
+{
+    (void)state;
+    static const struct {
+        sil_material make;
+        double gauge, core; /* thousandths of an inch */
+    } places[] = {{SIL_WOUND_BRONZE, 20, 10},       {SIL_WOUND_BRONZE, 33, 14.25},
+                  {SIL_WOUND_BRONZE, 59, 19},       {SIL_WOUND_NICKEL_PLATED, 56, 18},
+                  {SIL_WOUND_STEEL, 56.1, 18.0125}, {SIL_WOUND_NICKEL, 55.9, 17.98},
+                  {SIL_WOUND_NICKEL, 115, 23},      {SIL_WOUND_NICKEL, 130, 24}};
+    for (int k = 0; k < COUNT(places); k++) {
+        double core = sil_typical_core(places[k].make, places[k].gauge * 0.0254);
+        near(core, places[k].core * 0.0254, 1e-12);
+    }
+    near(sil_typical_core(SIL_WOUND_NYLON, 0.9), 0.48, 1e-12);
+    for (int make = SIL_MATERIAL_NOT_GIVEN; make < SIL_MATERIALS; make++) {
+        bool wound = sil_material_wound((sil_material)make);
+        assert_int_equal(sil_known(sil_typical_core((sil_material)make, 0.9)), wound);
+        assert_false(sil_known(sil_typical_core((sil_material)make, 0.4)));
+        assert_false(sil_known(sil_typical_core((sil_material)make, 3.4)));
+        assert_false(sil_known(sil_typical_core((sil_material)make, SIL_UNKNOWN)));
+    }
+}
+
 /* --- the published nylon set --- */
 
 static double places[SIL_PITCH_FRETS + 1];
@@ -337,6 +362,7 @@ int main(void)
         cmocka_unit_test(strings_weigh_what_was_published),
         cmocka_unit_test(few_gauges_have_no_published_mass),
         cmocka_unit_test(typical_cores_weigh_the_whole_table),
+        cmocka_unit_test(typical_cores_run_straight_between_gauges),
         cmocka_unit_test(the_nylon_profile_is_the_published_set),
         cmocka_unit_test(wound_nylon_weighs_what_was_published),
         cmocka_unit_test(an_assumed_core_tells_but_does_not_cut),

@@ -212,7 +212,7 @@ typedef struct brief_tone {
     brief_figure cents, worst;     /* with the present setback: at fret 12, and the worst of frets 1
                                       to 12 */
     brief_figure move;             /* how far to move the saddle, from the tuner's cents */
-    const char *assumed; /* "*" where these figures stand on an assumed core, else "" */
+    const char *assumed;           /* "*" where these figures stand on an assumed core, else "" */
 } brief_tone;
 
 /* A figure in a sentence. */

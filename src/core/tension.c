@@ -115,17 +115,21 @@ static usual_cores usual_cores_of(sil_material material)
 double sil_typical_core(sil_material material, double gauge)
 {
     /* At both ends a gauge may be rounded to hundredths of a mm, as sheets in mm have it. */
-    const double thousandth = 0.0254, rounded = 0.005;
+    const double thousandth = 0.0254, rounded = 0.005 / thousandth;
+    double thick = gauge / thousandth;
     usual_cores table = usual_cores_of(material);
-    for (int k = 0; k + 1 < table.count; k++) {
-        const usual_core *thin = &table.rows[k], *thick = thin + 1;
-        double low = thin->gauge * thousandth, high = thick->gauge * thousandth;
-        if (gauge >= low - rounded && gauge <= high + rounded) {
-            double share = (gauge - low) / (high - low);
-            return (thin->core + (thick->core - thin->core) * share) * thousandth;
-        }
+    int last = table.count - 1, k = 0;
+    bool within = table.count > 0 && thick >= table.rows[0].gauge - rounded &&
+                  thick <= table.rows[last].gauge + rounded;
+    if (!within) {
+        return SIL_UNKNOWN;
     }
-    return SIL_UNKNOWN;
+    while (k + 1 < last && thick > table.rows[k + 1].gauge) {
+        k++;
+    }
+    const usual_core *from = &table.rows[k], *to = from + 1;
+    double share = (thick - from->gauge) / (to->gauge - from->gauge);
+    return (from->core + (to->core - from->core) * share) * thousandth;
 }
 
 double sil_stiff_diameter(sil_material material, double gauge, double core)
