@@ -28,6 +28,7 @@
 
 #include "core/clearance.h"
 #include "core/pitch.h"
+#include "core/repeat.h"
 
 #include "brief.h"
 #include "drawing.h"

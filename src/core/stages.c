@@ -224,10 +224,21 @@ static void run(const sil_bench *bench, sil_stages *stages)
     work_saddle(bench, stages);
 }
 
-/* Runs all stages on nudged readings for the whole cuts alone, on one state. What `held` judged
+/* The height of a slot over the board's end there, less the fret height. */
+static double stand(const sil_board *board, const sil_fit *fit, int i)
+{
+    return fit->nut_height[i] + sil_sag(board, fit->bend, board->nut_x[i]);
+}
+
+/* What is uncertain of each string. */
+typedef struct outcome {
+    double deepen[SIL_STRINGS_MAX], stand[SIL_STRINGS_MAX], lower[SIL_STRINGS_MAX];
+} outcome;
+
+/* Runs all stages on nudged readings for these figures alone, on one state. What `held` judged
  * stands: the rod, the fretwork, the verdicts. */
 static void run_nudged(const sil_bench *bench, const nudge *by, const sil_stages *held,
-                       double *deepen, double *lower)
+                       outcome *out)
 {
     sil_fit fit;
     read_now(bench, by, &fit);
@@ -237,9 +248,10 @@ static void run_nudged(const sil_bench *bench, const nudge *by, const sil_stages
     work_frets(bench, held, &fit);
     for (int i = 0; i < bench->board.strings; i++) {
         double nut = wanted_nut_height(bench, &fit, i);
-        deepen[i] = fit.nut_height[i] - nut;
+        out->deepen[i] = fit.nut_height[i] - nut;
         fit.nut_height[i] = is_worked(held->nut[i]) ? nut : fit.nut_height[i];
-        lower[i] = fit.saddle_height[i] - wanted_saddle_height(bench, &fit, i);
+        out->stand[i] = stand(&bench->board, &fit, i);
+        out->lower[i] = fit.saddle_height[i] - wanted_saddle_height(bench, &fit, i);
     }
 }
 
@@ -247,13 +259,14 @@ static void run_nudged(const sil_bench *bench, const nudge *by, const sil_stages
  * step of 1 is the slope. */
 static void add_spread(const sil_bench *bench, const nudge *by, double u, sil_stages *stages)
 {
-    double deepen[SIL_STRINGS_MAX];
-    double lower[SIL_STRINGS_MAX];
-    run_nudged(bench, by, stages, deepen, lower);
+    outcome then;
+    run_nudged(bench, by, stages, &then);
     for (int i = 0; i < bench->board.strings; i++) {
-        double deeper = (deepen[i] - stages->deepen[i]) * u;
-        double down = (lower[i] - stages->lower[i]) * u;
+        double deeper = (then.deepen[i] - stages->deepen[i]) * u;
+        double higher = (then.stand[i] - stand(&bench->board, &stages->fit[SIL_NUT], i)) * u;
+        double down = (then.lower[i] - stages->lower[i]) * u;
         stages->deepen_u[i] += deeper * deeper;
+        stages->stand_u[i] += higher * higher;
         stages->lower_u[i] += down * down;
     }
 }
@@ -275,6 +288,7 @@ static void weigh(const sil_bench *bench, sil_stages *stages)
     }
     for (int i = 0; i < bench->board.strings; i++) {
         stages->deepen_u[i] = sqrt(stages->deepen_u[i]);
+        stages->stand_u[i] = sqrt(stages->stand_u[i]);
         stages->lower_u[i] = sqrt(stages->lower_u[i]);
     }
 }
@@ -288,7 +302,7 @@ static void clear(sil_stages *stages)
     for (int i = 0; i < SIL_STRINGS_MAX; i++) {
         stages->fit[SIL_NOW].nut_height[i] = stages->fit[SIL_NOW].saddle_height[i] = 0.0;
         stages->nut[i] = stages->saddle[i] = SIL_LEAVE;
-        stages->deepen[i] = stages->deepen_u[i] = 0.0;
+        stages->deepen[i] = stages->deepen_u[i] = stages->stand_u[i] = 0.0;
         stages->lower[i] = stages->lower_u[i] = 0.0;
     }
 }

@@ -142,9 +142,11 @@ static double deepest(const sil_board *board, const sil_fit *fit, int string, in
 }
 
 /* Readings by which an open string would lie under a crown by more than the tools explain. */
-static void check_heights(job_check *check, const job_place *up, const sil_reading *reading)
+static void check_heights(job_check *check, const job_place *up, int index)
 {
     const sil_job *job = check->job;
+    const sil_reading *reading = &job->readings[index];
+    sil_tools tools = sil_job_tools(job, index);
     sil_relief_reading relief = job_relief_laid(job, reading);
     sil_board board;
     sil_fit fit = {0};
@@ -156,7 +158,7 @@ static void check_heights(job_check *check, const job_place *up, const sil_readi
     for (int i = 0; i < board.strings; i++) {
         int fret = 0;
         double depth = deepest(&board, &fit, i, &fret);
-        if (depth > job->tools.action + job->tools.relief) {
+        if (depth > tools.action + tools.relief) {
             job_place item = job_item(&action, i);
             job_check_say(check, SIL_ERROR, &item,
                           "contradicts relief and the gap at fret 1: string %d would lie %s below "
@@ -209,7 +211,7 @@ static void check_reading(job_check *check, const job_place *up, int index)
     bool crowns = check_crowns(check, up, reading);
     bool relief = check_relief(check, up, reading);
     if (placed && crowns && relief && job_check_can_lay(job)) {
-        check_heights(check, up, reading);
+        check_heights(check, up, index);
     }
 }
 

@@ -44,9 +44,11 @@ void sheet_fill_readings(sheet_filler *filler, sheet_node *node, const job_field
     for (sheet_node *item = node->first; readings && item; item = item->next, reading++) {
         sil_reading_clear(reading);
         if (item->given) {
+            filler->reading = reading;
             sheet_fill_table(filler, item, field->of, reading);
         }
     }
+    filler->reading = NULL;
     filler->job->readings = readings;
     filler->job->reading_count = readings ? node->count : 0;
 }

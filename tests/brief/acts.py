@@ -38,6 +38,11 @@ def sheet(base, **changes):
     return doc
 
 
+def twice(before, now):
+    """The readings of both visits, on the later sheet."""
+    return {**now, "readings": before["readings"] + now["readings"]}
+
+
 HIGH = [2.35, 2.45, 2.6, 2.7, 2.85, 2.95]
 LOW = [1.4, 1.5, 1.6, 1.7, 1.8, 1.9]
 TAPERED = [2.0, 2.2, 2.4, 2.6, 2.8, 3.0]
@@ -76,6 +81,9 @@ ROWS = [
     ("high slots", "file-slots", sheet(STEEL, first=[0.20, 0.22, 0.07, 0.25, 0.09, 0.30])),
     ("high slots, shop files", "file-slots",
      {**sheet(STEEL, first=[0.20, 0.22, 0.07, 0.25, 0.09, 0.30]), "files": [0.33, 0.41, 0.6]}),
+    ("high slots, filed once and once not", "file-slots",
+     twice(sheet(STEEL, first=[0.25, 0.15, 0.07, 0.08, 0.09, 0.10]),
+           sheet(STEEL, first=[0.13, 0.15, 0.07, 0.08, 0.09, 0.10]))),
     ("slots a little high", "file-slots",
      {**sheet(STEEL, first=[0.12, 0.13, 0.07, 0.15, 0.09, 0.17]), "tools": {"first": 0.05}}),
     ("one low slot", "fill-slot", sheet(STEEL, first=[0.06, 0.06, 0.01, 0.08, 0.09, 0.10])),

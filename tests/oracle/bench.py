@@ -22,7 +22,8 @@ def bend_of(board, relief, gap):
     if board.join < 3:
         return 0.0
     a, b = relief.held
-    share = (board.spine[relief.at] - board.spine[a]) / (board.spine[b] - board.spine[a])
+    x = board.spine if relief.string is None else board.place[relief.string]
+    share = (x[relief.at] - x[a]) / (x[b] - x[a])
 
     def shown(bend):
         c = [board.crown(bend, board.off, relief.string, n) for n in (a, b, relief.at)]
@@ -201,19 +202,23 @@ def work(board, job, read, held=None):
 
 
 def uncertainty(board, job, read, done):
-    """u of each string's cuts at nut and saddle, verdicts held (JCGM 100 5.1.2, 4.3.7)."""
+    """u of each string's cuts at nut and saddle, and of its finished slot over the board's end,
+    verdicts held (JCGM 100 5.1.2, 4.3.7)."""
+    def stand(then):
+        return then.slots.after.nut + then.slots.after.bend * np.array(
+            [board.span_at(x) for x in board.nut_at])
     held = Plain(turned=done.turned, nut=done.slots.verdict)
     third = 1 / math.sqrt(3)
     moves = {("relief",): job.tools.relief * third, ("action",): job.tools.action * third,
              ("first", "first_open"): job.tools.first * third, ("ratio",): job.spread}
-    total = np.zeros((2, job.count))
+    total = np.zeros((3, job.count))
     for names, u in moves.items():
         moved = Plain(**vars(read))
         for name in names:
             setattr(moved, name, getattr(read, name) + 1.0)
         then = work(board, job, moved, held)
         slope = np.array([then.slots.deepen - done.slots.deepen,
-                          then.bone.lower - done.bone.lower])
+                          then.bone.lower - done.bone.lower, stand(then) - stand(done)])
         total += (slope * u) ** 2
     return np.sqrt(total)
 
@@ -296,7 +301,9 @@ def plan_and_cuts(job):
     """The part of the result that is arithmetic, NaN as None; and what stands behind the cuts."""
     board, read = Board(job), reading_of(job)
     done = work(board, job, read)
-    done.u_nut, done.u_saddle = uncertainty(board, job, read, done)
+    done.u_nut, done.u_saddle, done.u_stand = uncertainty(board, job, read, done)
+    strings = string_rows(board, job)
+    done.tension = [row["tension"] for row in strings]
     codes = withheld(board, job, done)
     nut = parts.nut(board, job, done, codes)
     saddle, last = parts.saddle(board, job, done, codes)
@@ -308,7 +315,6 @@ def plan_and_cuts(job):
             ("nut", done.slots.after, any(v in ("file", "raise") for v in done.slots.verdict),
              nut_guess),
             ("saddle", last.state, last.changed, nut_guess or bool(saddle["withheld_by"]))]
-    strings = string_rows(board, job)
     result = plain({"strings": strings, "stages": [stage_row(board, job, *row) for row in rows],
                     "nut": nut, "saddle": saddle})
     found = Plain(board=board, verdict=done.bone.verdict, cuts=last.cuts, radius=last.radius,

@@ -118,13 +118,11 @@ def saddle_aim(board, job, state, i):
 
 
 def out_of_range(value, band, tool):
-    """How far out a reading is, in the width of its range on that side; None where it is in."""
+    """How far out a reading is, in the narrower half of its range; None where it is in."""
     low, aim, high = band
-    if value > high + EDGE:
-        return (value - aim) / max(high - aim, tool)
-    if value < low - EDGE:
-        return (aim - value) / max(aim - low, tool)
-    return None
+    if low - EDGE <= value <= high + EDGE or math.isnan(value):
+        return None
+    return abs(value - aim) / max(min(high - aim, aim - low), tool)
 
 
 def candidates(board, job, state, i):
