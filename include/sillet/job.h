@@ -67,9 +67,9 @@ typedef struct sil_string {
     double hz;        /* from the note, or as given */
     double gauge;
     sil_material material;
-    double core;
+    double core; /* not given: a typical one, see sil_plan_core_assumed */
     double unit_mass_kg_m;
-    double modulus_gpa; /* of the core */
+    double modulus_gpa; /* over sil_stiff_diameter */
     int course;         /* adjacent strings with the same number are a course; 0: by itself */
 } sil_string;
 

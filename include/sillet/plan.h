@@ -55,6 +55,7 @@ typedef enum sil_code {
     SIL_WRONG_WAY,
     SIL_ZERO_FRET_LOW,
     SIL_ZERO_FRET_HIGH,
+    SIL_CORE_ASSUMED,
     SIL_CODES
 } sil_code;
 
@@ -166,7 +167,8 @@ typedef struct sil_compensation {
     double saddle_only; /* best setback without changing the nut, mm */
     sil_best_pair best;
     double move;      /* change of setback from the cents read, mm; unknown where none were read */
-    double off_slot;  /* saddle_only less the setback of the present saddle line, mm */
+    double off_slot;  /* saddle_only less the setback of the present saddle line, mm; unknown where
+                         the core is assumed */
     double stiffness; /* b of the string fretted at 12 */
     double as_built[SIL_PITCH_FRETS + 1]; /* cents, [1..12] */
     double at_best[SIL_PITCH_FRETS + 1];
@@ -295,6 +297,13 @@ const sil_neck *sil_plan_neck(const sil_plan *plan);
  */
 const double *sil_plan_unit_masses(const sil_plan *plan);
 const sil_pluck *sil_plan_pluck(const sil_plan *plan);
+
+/* sil_plan_core_assumed: whether figures of a string stand on a typical core, because its own is
+ *                        not known: its stiffness, and its tension where no mass was given.
+ * Given:    string  from 0
+ * Notes:    then they are told, but nothing is cut by them
+ */
+bool sil_plan_core_assumed(const sil_plan *plan, int string);
 
 /* sil_plan_clean_now, sil_plan_clean_after: how hard each note can be plucked before it buzzes, now
  * and after the last stage.

@@ -55,7 +55,7 @@ act_words act_words_of(sil_act act)
     case SIL_ACT_FILE_SLOTS:
         return (act_words){"file-slots", say_file, say_check_filed, "file the nut slots"};
     case SIL_ACT_FILL_SLOT:
-        return (act_words){"fill-slot", say_fill, say_check_filled, "fill, recut a nut slot"};
+        return (act_words){"fill-slot", say_fill, say_check_filled, "fill and recut a nut slot"};
     case SIL_ACT_SHIM_NUT:
         return (act_words){"shim-nut", say_shim_nut, say_check_first, "shim the nut"};
     case SIL_ACT_NEW_NUT:

@@ -270,6 +270,12 @@ code_words code_words_of(sil_code code)
                                        "frets. Its slots only guide: filing them changes nothing.",
                             .why = "the zero fret is put right first",
                             .for_what = "the zero fret"};
+    case SIL_CORE_ASSUMED:
+        return (code_words){
+            .word = "core-assumed",
+            .subject = "Core not given, so a usual one is assumed",
+            .meaning = "Buzz and intonation are worked out with it, and nothing is cut by it: give "
+                       "the core to be sure."};
     case SIL_CODES:
         break;
     }

@@ -97,6 +97,16 @@ static void find_strings(sil_plan *plan)
     }
 }
 
+/* Strings whose figures stand on a typical core, and can be told. */
+static void find_assumed(sil_plan *plan)
+{
+    for (int i = 0; i < plan->job->string_count; i++) {
+        if (plan->core_assumed[i] && sil_known(plan->pluck.tension[i])) {
+            plan_found(plan, SIL_CORE_ASSUMED, SIL_LEVEL_FINE)->string = i;
+        }
+    }
+}
+
 /* Where the best contact point is outside the saddle's thickness, filing the saddle cannot reach
  * it, and only moving the slot can. Where nobody measured the present line, it is not spoken of. This
  * is only a note, because by ear it may be good enough (a blind test in the Savart Journal). */
@@ -175,4 +185,5 @@ void plan_find_tone(sil_plan *plan)
     find_attack(plan);
     find_contacts(plan);
     find_strings(plan);
+    find_assumed(plan);
 }

@@ -16,6 +16,8 @@ struct sil_plan {
     sil_bench bench;
     sil_stages stages;
     double unit_mass_kg_m[SIL_STRINGS_MAX];
+    double core[SIL_STRINGS_MAX];       /* mm: given, or typical */
+    bool core_assumed[SIL_STRINGS_MAX]; /* a figure of this string stands on a typical core */
     sil_withheld nut_withheld, saddle_withheld;
     double nut_gap; /* between string edges at the nut, mm; unknown for equal centres */
     double slot_width[SIL_STRINGS_MAX]; /* to cut, mm */

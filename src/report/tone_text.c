@@ -3,6 +3,30 @@
  * what plays in tune, and what can be found without any tool. */
 #include "lines.h"
 
+/* Puts the number and the note of a string, and a mark where its core is assumed. */
+static void put_string(text *t, const brief *b, int string)
+{
+    const char *note = b->plan->job->strings[string].note;
+    text marked = {0};
+    text_add(&marked, "%s%s", note ? note : "", b->tone[string].assumed);
+    text_add(t, "  %2d ", string + 1);
+    text_left(t, 9, text_read(&marked));
+    t->failed = t->failed || marked.failed;
+    text_free(&marked);
+}
+
+/* Says what the mark means, under a table that has one. */
+static void put_assumed(text *t, const brief *b)
+{
+    bool any = false;
+    for (int i = 0; i < b->strings; i++) {
+        any = any || b->tone[i].assumed[0] != '\0';
+    }
+    if (any) {
+        text_add(t, "  %s\n", brief_assumed_words);
+    }
+}
+
 /* Puts the weakest fretted note, such as "0.88 fret 1 on 4": the hardest pluck that still rings
  * clean, the fret it is held at, and the fret it would touch. */
 static void put_weakest(text *t, const brief_weakest *weakest)
@@ -25,7 +49,7 @@ static void put_clearance(text *t, const brief *b)
     text_add(t, "  %-12s%9s%9s%9s%24s%24s\n", "", "", "now", "after", "now", "after");
     for (int i = 0; i < b->strings; i++) {
         const brief_tone *tone = &b->tone[i];
-        report_string(t, b, i);
+        put_string(t, b, i);
         text_right(t, REPORT_COLUMN, tone->picked.shown);
         text_right(t, REPORT_COLUMN, tone->open_now.shown);
         text_right(t, REPORT_COLUMN, tone->open_after.shown);
@@ -33,6 +57,7 @@ static void put_clearance(text *t, const brief *b)
         put_weakest(t, &tone->after);
         text_put(t, "\n");
     }
+    put_assumed(t, b);
     text_put(t, "  ");
     text_wrap(t, brief_bound(), 2, REPORT_COLUMNS);
 }
@@ -162,12 +187,13 @@ static void put_pitch(text *t, const brief *b)
         const brief_figure *cells[COLUMNS] = {&tone->built,   &tone->in_tune, &tone->setback,
                                               &tone->advance, &tone->cents,   &tone->worst,
                                               &tone->move};
-        report_string(t, b, i);
+        put_string(t, b, i);
         for (int column = 0; column < COLUMNS; column++) {
             text_right(t, WIDE, cells[column]->shown);
         }
         text_put(t, "\n");
     }
+    put_assumed(t, b);
     text_put(t,
              "  Computed from the strings, on the heights after the work; a tuner's reading counts "
              "for more.\n  Set the heights first.\n");

@@ -241,7 +241,8 @@ def string_rows(board, job):
                      "tension": tension, "nut_z": board.z_nut[i], "saddle_z": board.z_saddle[i],
                      "saddle_x": board.end[i], "leverage": board.t12[i],
                      "scale": board.scale[i], "nut_x": board.nut_at[i],
-                     "course": job.courses[i] + 1})
+                     "course": job.courses[i] + 1,
+                     "assumed": ["core"] if s.assumed else []})
     return rows
 
 
