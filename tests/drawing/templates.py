@@ -130,7 +130,7 @@ def cut_lines(report, page, plan, job, slip):
 
 def saddle_face(report, page, plan, job):
     tops = [profile(plan, s) for s in plan["saddle"]["strings"]]
-    if None in tops:
+    if None in tops or too_long(page, job.length):
         return False
     base = base_of(page, plan, job)
     if base is None:
