@@ -155,6 +155,47 @@ static void the_stack_follows_the_gap_read(void **state)
     assert_false(plan.nut.stack_moved[1]); /* it was not filed */
 }
 
+/* A wound string's stiffness is its core's; of a wound nylon string it is that of all of it. */
+static const struct {
+    const char *string;
+    double stiff, modulus; /* mm, GPa; unknown where nothing is told */
+} lifted[] = {
+    {"gauge: 0.76 mm, make: wound-bronze, core: 0.35 mm", 0.35, 206.0},
+    {"gauge: 0.76 mm, make: wound-bronze, core: 0.35 mm, unit_mass: 3.3 g/m", 0.35, 206.0},
+    {"gauge: 0.30 mm, make: plain-steel", 0.30, 206.0},
+    {"gauge: 0.74 mm, make: wound-nylon, unit_mass: 1.92 g/m, modulus: 7.56 GPa", 0.74, 7.56},
+    /* Cores that are assumed, with a mass and without, and one that is not known at all. */
+    {"gauge: 0.76 mm, make: wound-bronze", SIL_UNKNOWN, 206.0},
+    {"gauge: 0.76 mm, make: wound-bronze, unit_mass: 3.3 g/m", SIL_UNKNOWN, 206.0},
+    {"gauge: 0.40 mm, make: wound-bronze, unit_mass: 1.2 g/m", SIL_UNKNOWN, 206.0}};
+
+static void a_lift_stands_on_what_is_stiff_and_given(void **state)
+{
+    (void)state;
+    for (size_t k = 0; k < sizeof lifted / sizeof *lifted; k++) {
+        char more[512];
+        snprintf(more, sizeof more,
+                 "  - {relief: 0.15, action: 1.9, frets: sound, first: [0.25, 0.06]}\n"
+                 "strings:\n"
+                 "  - {note: D3, %s}\n"
+                 "  - {note: A2, gauge: 1.07 mm, make: wound-bronze, core: 0.41 mm}\n",
+                 lifted[k].string);
+        make_plan(more);
+        sil_slot_bend bend = {.stiffness_n_mm2 = lifted[k].modulus / 206.0 * steel(lifted[k].stiff),
+                              .tension = plan.pluck.tension[0],
+                              .length = plan.job->nut.thickness,
+                              .fall_deg = plan.nut.fall_angle_deg,
+                              .behind_deg = 14.0};
+        assert_true(sil_known(plan.nut.stack[0]));
+        assert_int_equal(sil_known(plan.nut.stack_bend[0]), sil_known(lifted[k].stiff));
+        if (sil_known(lifted[k].stiff)) {
+            near(plan.nut.stack_bend[0], sil_slot_lift(&bend), 1e-9);
+            assert_true(plan.nut.stack_bend[0] > 0.02);
+        }
+        assert_true(sil_known(plan.nut.stack_bend[1]));
+    }
+}
+
 /* A gap that did not come down may be a slot that nobody filed: nothing is taken off twice. */
 static void a_gap_that_stays_moves_no_stack(void **state)
 {
@@ -295,6 +336,7 @@ int main(void)
         cmocka_unit_test(a_lift_is_not_told_of_what_is_not_known),
         cmocka_unit_test(each_tool_enters_the_stack_once),
         cmocka_unit_test(the_stack_follows_the_gap_read),
+        cmocka_unit_test(a_lift_stands_on_what_is_stiff_and_given),
         cmocka_unit_test(a_gap_that_stays_moves_no_stack),
         cmocka_unit_test(a_pass_broken_off_moves_no_stack),
         cmocka_unit_test(no_first_pass_ends_past_its_aim),

@@ -204,8 +204,17 @@ static const find_row rows[] = {
      .withholds = "",
      .more = "buzz: [{string: 1, fret: 0}]"},
     {.code = "attack", .level = "watch", .withholds = "", .parts = "attack: firm\n"},
-    {.code = "string-unknown",
+    {.code = "string-unknown", /* thinner than any gauge a typical core is known of */
      .level = "watch",
+     .withholds = "",
+     .parts = "strings:\n  - {note: E4, gauge: 0.3, make: plain-steel}\n"
+              "  - {note: B3, gauge: 0.4, make: plain-steel}\n"
+              "  - {note: G3, gauge: 0.48, make: wound-bronze}\n"
+              "  - {note: D3, gauge: 0.8, make: wound-bronze, core: 0.35}\n"
+              "  - {note: A2, gauge: 1.1, make: wound-bronze, core: 0.4}\n"
+              "  - {note: E2, gauge: 1.3, make: wound-bronze, core: 0.45}\n"},
+    {.code = "core-assumed",
+     .level = "fine",
      .withholds = "",
      .parts = "strings:\n  - {note: E4, gauge: 0.3, make: plain-steel}\n"
               "  - {note: B3, gauge: 0.4, make: plain-steel}\n"
@@ -225,7 +234,7 @@ static const find_row rows[] = {
     {.code = "off-saddle",
      .level = "fine",
      .withholds = "",
-     .parts = "saddle: {slot_depth: 5, thickness: 1.5}\n"},
+     .parts = "saddle: {slot_depth: 5, thickness: 1.5, setback: {treble: 2.0, bass: 4.5}}\n"},
 };
 
 static const char *or_sound(const char *given, const char *sound)

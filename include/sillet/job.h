@@ -67,9 +67,9 @@ typedef struct sil_string {
     double hz;        /* from the note, or as given */
     double gauge;
     sil_material material;
-    double core;
+    double core; /* not given: a typical one, see sil_plan_core_assumed */
     double unit_mass_kg_m;
-    double modulus_gpa; /* of the core */
+    double modulus_gpa; /* over sil_stiff_diameter */
     int course;         /* adjacent strings with the same number are a course; 0: by itself */
 } sil_string;
 
@@ -92,6 +92,7 @@ typedef struct sil_job_saddle {
     double length, thickness;
     double spread;                   /* string spacing: between the centres of the outer strings */
     double setback[SIL_STRINGS_MAX]; /* how much longer a string is than its scale */
+    bool setback_read; /* measured on this instrument; false where it is what its kind usually has */
     double slot_depth, pickup; /* depth of the slot in the bridge; thickness of the pickup under the
                                   saddle */
     double pin_distance[SIL_STRINGS_MAX]; /* from the saddle to where the string enters the bridge;

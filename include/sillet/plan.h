@@ -44,6 +44,7 @@ typedef enum sil_code {
     SIL_TWIST,
     SIL_TECHNIQUE,
     SIL_UNEXPLAINED,
+    SIL_TOO_CLOSE,
     SIL_ATTACK,
     SIL_STRING_UNKNOWN,
     SIL_STRING_STIFF,
@@ -54,6 +55,7 @@ typedef enum sil_code {
     SIL_WRONG_WAY,
     SIL_ZERO_FRET_LOW,
     SIL_ZERO_FRET_HIGH,
+    SIL_CORE_ASSUMED,
     SIL_SADDLE_UNREAD,   /* it is not known how far the saddle stands out of the bridge */
     SIL_SADDLE_MOVED,    /* its height by caliper changed, though it was not worked */
     SIL_AIM_RAISED,      /* a string ends above its target, where it still rings clean */
@@ -152,7 +154,8 @@ typedef enum sil_cause_name {
     SIL_CAUSE_COMBINED = SIL_REMEDIES, /* only several remedies together help */
     SIL_CAUSE_ATTACK,                  /* the targets are too low for this pick strength */
     SIL_CAUSE_TECHNIQUE,
-    SIL_CAUSE_UNEXPLAINED
+    SIL_CAUSE_UNEXPLAINED,
+    SIL_CAUSE_TOO_CLOSE /* it rings clean by the readings, but by little more than the pick */
 } sil_cause_name;
 
 typedef struct sil_cause {
@@ -161,6 +164,7 @@ typedef struct sil_cause {
     double clean_force;            /* the hardest clean pluck now, N */
     double remedied[SIL_REMEDIES]; /* the same after each remedy alone */
     sil_cause_name cause;
+    bool likely; /* it rings clean by the readings: the cause is the one of them farthest out */
 } sil_cause;
 
 #define SIL_CAUSES_MAX (SIL_STRINGS_MAX * (SIL_FRETS_MAX + 1))
@@ -170,7 +174,8 @@ typedef struct sil_compensation {
     double saddle_only; /* best setback without changing the nut, mm */
     sil_best_pair best;
     double move;      /* change of setback from the cents read, mm; unknown where none were read */
-    double off_slot;  /* saddle_only less the setback of the present saddle line, mm */
+    double off_slot;  /* saddle_only less the setback of the present saddle line, mm; unknown where
+                         the core is assumed */
     double stiffness; /* b of the string fretted at 12 */
     double as_built[SIL_PITCH_FRETS + 1]; /* cents, [1..12] */
     double at_best[SIL_PITCH_FRETS + 1];
@@ -314,6 +319,13 @@ const sil_neck *sil_plan_neck(const sil_plan *plan);
  */
 const double *sil_plan_unit_masses(const sil_plan *plan);
 const sil_pluck *sil_plan_pluck(const sil_plan *plan);
+
+/* sil_plan_core_assumed: whether figures of a string stand on a typical core, because its own is
+ *                        not known: its stiffness, and its tension where no mass was given.
+ * Given:    string  from 0
+ * Notes:    then they are told, but nothing is cut by them
+ */
+bool sil_plan_core_assumed(const sil_plan *plan, int string);
 
 /* sil_plan_clean_now, sil_plan_clean_after: how hard each note can be plucked before it buzzes, now
  * and after the last stage.

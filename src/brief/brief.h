@@ -222,6 +222,7 @@ typedef struct brief_tone {
     brief_figure cents, worst;     /* with the present setback: at fret 12, and the worst of frets 1
                                       to 12 */
     brief_figure move;             /* how far to move the saddle, from the tuner's cents */
+    const char *assumed;           /* "*" where these figures stand on an assumed core, else "" */
 } brief_tone;
 
 /* A figure in a sentence. */
@@ -326,6 +327,9 @@ struct sil_brief {
     text_store store; /* owns every text and list */
 };
 typedef struct sil_brief brief;
+
+/* What the mark of an assumed core means, for under a table. */
+extern const char *const brief_assumed_words;
 
 /* brief_make: works out everything that a plan shows a person.
  * Given:    plan  made, of one stage or of all; must outlive the brief

@@ -210,6 +210,12 @@ code_words code_words_of(sil_code code)
                                 "Look in this order: tuning and the age of the strings; the fall "
                                 "of nut slot and saddle toward their front edges; loose parts; a "
                                 "fret rocker across the next three frets; technique."};
+    case SIL_TOO_CLOSE:
+        return (code_words){
+            .word = "too-close",
+            .subject = "Too close to call: heard to buzz, and by the readings it just rings clear",
+            .meaning = "Read relief, gap and action again with the finest tool there is, press "
+                       "the string squarely, and listen again."};
     case SIL_ATTACK:
         return (code_words){.word = "attack",
                             .figure = NEWTONS,
@@ -266,6 +272,12 @@ code_words code_words_of(sil_code code)
                                        "frets. Its slots only guide: filing them changes nothing.",
                             .why = "the zero fret is put right first",
                             .for_what = "the zero fret"};
+    case SIL_CORE_ASSUMED:
+        return (code_words){
+            .word = "core-assumed",
+            .subject = "Core not given, so a usual one is assumed",
+            .meaning = "Buzz and intonation are worked out with it, and nothing is cut by it: give "
+                       "the core to be sure."};
     case SIL_SADDLE_UNREAD:
         return (code_words){.word = "saddle-unread",
                             .subject = "Nobody knows how far the saddle stands out of the bridge",

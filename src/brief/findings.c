@@ -87,7 +87,7 @@ static bool told_by_ear(const sil_finding *finding)
 static bool speaks_of_notes(const sil_finding *finding)
 {
     return finding->code == SIL_TECHNIQUE || finding->code == SIL_UNEXPLAINED ||
-           finding->code == SIL_ATTACK;
+           finding->code == SIL_TOO_CLOSE || finding->code == SIL_ATTACK;
 }
 
 /* Whether the figure is the one to expect after earlier work, and not one that was measured. */

@@ -2,6 +2,9 @@
 /* The figures that are shown for clearance and for intonation. */
 #include "within.h"
 
+const char *const brief_assumed_words =
+    "* Its core was not given: a usual one is assumed, and nothing is cut by this.";
+
 static brief_figure nearest(const brief *b, double mm)
 {
     return figure_length(b->unit, mm, SIL_NEAREST);
@@ -75,6 +78,7 @@ void brief_fill_tone(brief *b)
     fill_lowest(b);
     for (int i = 0; i < b->strings; i++) {
         brief_tone *tone = &b->tone[i];
+        tone->assumed = plan->core_assumed[i] ? "*" : "";
         tone->picked = figure_number(plan->job->attack.force[i], 2);
         tone->open_now = figure_number(plan->clean_now.force[i][0], 2);
         tone->open_after = figure_number(plan->clean_after.force[i][0], 2);

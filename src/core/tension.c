@@ -70,6 +70,74 @@ double sil_unit_mass(sil_material material, double gauge, double core,
            constants->wrap_density * pi * pi * w * (c + w) / 4.0;
 }
 
+/* Gauges and the cores they usually have, in thousandths of an inch. */
+typedef struct usual_core {
+    double gauge, core;
+} usual_core;
+
+typedef struct usual_cores {
+    const usual_core *rows;
+    int count;
+} usual_cores;
+
+/* Steel cores by gauge: common practice, from memory. Under bronze, as on acoustic guitars. */
+static const usual_core under_bronze[] = {{20, 10}, {24, 11}, {30, 13.5}, {36, 15},
+                                          {42, 16}, {47, 17}, {53, 18},   {59, 19}};
+/* Under nickel or steel, as on electric guitars and basses. */
+static const usual_core under_nickel[] = {{17, 10}, {24, 12.5}, {30, 14}, {36, 15},  {46, 16},
+                                          {56, 18}, {64, 19},   {80, 20}, {100, 22}, {130, 24}};
+/* Under the wrap of a nylon string: 0.48 mm of floss, which with the densities in the profiles the
+ * masses of all three wound strings of the published set imply (0.479, 0.480, 0.484). */
+static const usual_core under_nylon[] = {{28, 0.48 / 0.0254}, {44, 0.48 / 0.0254}};
+
+static usual_cores usual_cores_of(sil_material material)
+{
+    switch (material) {
+    case SIL_WOUND_BRONZE:
+        return (usual_cores){under_bronze, sizeof under_bronze / sizeof *under_bronze};
+    case SIL_WOUND_NICKEL:
+    case SIL_WOUND_NICKEL_PLATED:
+    case SIL_WOUND_STEEL:
+        return (usual_cores){under_nickel, sizeof under_nickel / sizeof *under_nickel};
+    case SIL_WOUND_NYLON:
+        return (usual_cores){under_nylon, sizeof under_nylon / sizeof *under_nylon};
+    case SIL_MATERIAL_NOT_GIVEN:
+    case SIL_PLAIN_STEEL:
+    case SIL_PLAIN_NYLON:
+    case SIL_PLAIN_FLUOROCARBON:
+    case SIL_PLAIN_GUT:
+    case SIL_MATERIALS:
+        break;
+    }
+    return (usual_cores){0};
+}
+
+double sil_typical_core(sil_material material, double gauge)
+{
+    /* At both ends a gauge may be rounded to hundredths of a mm, as sheets in mm have it. */
+    const double thousandth = 0.0254, rounded = 0.005 / thousandth;
+    double thick = gauge / thousandth;
+    usual_cores table = usual_cores_of(material);
+    int last = table.count - 1, k = 0;
+    bool within = table.count > 0 && thick >= table.rows[0].gauge - rounded &&
+                  thick <= table.rows[last].gauge + rounded;
+    if (!within) {
+        return SIL_UNKNOWN;
+    }
+    while (k + 1 < last && thick > table.rows[k + 1].gauge) {
+        k++;
+    }
+    const usual_core *from = &table.rows[k], *to = from + 1;
+    double share = (thick - from->gauge) / (to->gauge - from->gauge);
+    return (from->core + (to->core - from->core) * share) * thousandth;
+}
+
+double sil_stiff_diameter(sil_material material, double gauge, double core)
+{
+    bool whole = !sil_material_wound(material) || material == SIL_WOUND_NYLON;
+    return whole ? gauge : core;
+}
+
 double sil_tension(double unit_mass, double length, double hz)
 {
     double speed = 2.0 * length / 1000.0 * hz;

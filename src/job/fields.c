@@ -52,6 +52,7 @@ const job_word job_material_words[] = {{"plain-steel", SIL_PLAIN_STEEL},
                                        {"plain-gut", SIL_PLAIN_GUT},
                                        {"wound-bronze", SIL_WOUND_BRONZE},
                                        {"wound-nickel", SIL_WOUND_NICKEL},
+                                       {"wound-nickel-plated", SIL_WOUND_NICKEL_PLATED},
                                        {"wound-steel", SIL_WOUND_STEEL},
                                        {"wound-nylon", SIL_WOUND_NYLON},
                                        {NULL, 0}};

@@ -2,15 +2,15 @@
 /* The pluck that nothing may be cut to buzz under. See docs/arithmetic.md, "Not into its own buzz". */
 #include "plan.h"
 
-/* Whether enough is known of a string to cut by how it swings. Everything that cuts by a string's
- * tension asks here. */
+/* Whether enough is known of a string to cut by how it swings: nothing is cut by an assumed core.
+ * Everything that cuts by a string's tension asks here. */
 static bool sure_of(const sil_string *string)
 {
     return !sil_material_wound(string->material) || sil_known(string->core) ||
            sil_known(string->unit_mass_kg_m);
 }
 
-double plan_unit_mass(const sil_job *job, int i)
+static double unit_mass(const sil_job *job, int i)
 {
     const sil_string *string = &job->strings[i];
     double given = string->unit_mass_kg_m;
@@ -26,7 +26,7 @@ void plan_hold_to_pluck(const sil_job *job, sil_bench *bench)
         double length = bench->board.saddle_x[i] - job->nut.advance;
         bool chosen = job->attack.chosen && sure_of(&job->strings[i]);
         bench->attack[i] = chosen ? job->attack.force[i] : SIL_UNKNOWN;
-        bench->tension[i] = sil_tension(plan_unit_mass(job, i), length, job->strings[i].hz);
+        bench->tension[i] = sil_tension(unit_mass(job, i), length, job->strings[i].hz);
     }
 }
 

@@ -10,7 +10,7 @@ static const double least_pass = 0.01;
  * to it. */
 static const double coverage = 3.0;
 
-/* By the core as given: where nobody gave it, how far stiffness lifts a string is not told. */
+/* By the core as given: where only a usual one could be assumed, the tension stays unknown. */
 static double tension(const sil_plan *plan, int i)
 {
     const sil_job *job = plan->job;
@@ -22,14 +22,16 @@ static double tension(const sil_plan *plan, int i)
     return sil_tension(mass, plan->bench.board.saddle_x[i] - job->nut.advance, string->hz);
 }
 
+/* Not told of a string whose core is assumed. So it goes by the cores of the job, in which there is
+ * none: they are found only for what is shown. */
 double plan_stack_bend(const sil_plan *plan, int i)
 {
     const sil_job *job = plan->job;
     const sil_string *string = &job->strings[i];
-    double core = sil_material_wound(string->material) ? string->core : string->gauge;
+    double stiff = sil_stiff_diameter(string->material, string->gauge, string->core);
     double modulus = sil_known(string->modulus_gpa) ? string->modulus_gpa
                                                     : job->materials[string->material].modulus_gpa;
-    double square = core * core;
+    double square = stiff * stiff;
     /* A round wire: I = pi d^4/64; 1 GPa is 1000 N/mm2. */
     const sil_slot_bend bend = {.stiffness_n_mm2 = modulus * 1000.0 * 3.14159265358979323846 *
                                                    square * square / 64.0,

@@ -25,13 +25,36 @@ static void found_note(sil_plan *plan, sil_code code, const sil_cause *note, dou
     f->low = low;
 }
 
+/* The finding for a note that was heard though no reading explains it; false for any other. */
+static bool code_of_excuse(sil_cause_name cause, sil_code *code)
+{
+    switch (cause) {
+    case SIL_CAUSE_TECHNIQUE:
+        *code = SIL_TECHNIQUE;
+        return true;
+    case SIL_CAUSE_UNEXPLAINED:
+        *code = SIL_UNEXPLAINED;
+        return true;
+    case SIL_CAUSE_TOO_CLOSE:
+        *code = SIL_TOO_CLOSE;
+        return true;
+    case SIL_CAUSE_RELIEF:
+    case SIL_CAUSE_CROWN:
+    case SIL_CAUSE_SLOT:
+    case SIL_CAUSE_SADDLE:
+    case SIL_CAUSE_COMBINED:
+    case SIL_CAUSE_ATTACK:
+        return false;
+    }
+    return false;
+}
+
 static void find_heard(sil_plan *plan)
 {
     for (int k = 0; k < plan->cause_count; k++) {
         const sil_cause *note = &plan->causes[k];
-        bool excused = note->cause == SIL_CAUSE_TECHNIQUE || note->cause == SIL_CAUSE_UNEXPLAINED;
-        if (note->heard && excused) {
-            sil_code code = note->cause == SIL_CAUSE_TECHNIQUE ? SIL_TECHNIQUE : SIL_UNEXPLAINED;
+        sil_code code;
+        if (note->heard && code_of_excuse(note->cause, &code)) {
             found_note(plan, code, note, SIL_UNKNOWN, SIL_UNKNOWN);
         }
     }
@@ -74,19 +97,32 @@ static void find_strings(sil_plan *plan)
     }
 }
 
+/* Strings whose figures stand on a typical core, and can be told. */
+static void find_assumed(sil_plan *plan)
+{
+    for (int i = 0; i < plan->job->string_count; i++) {
+        if (plan->core_assumed[i] && sil_known(plan->pluck.tension[i])) {
+            plan_found(plan, SIL_CORE_ASSUMED, SIL_LEVEL_FINE)->string = i;
+        }
+    }
+}
+
 /* Where the best contact point is outside the saddle's thickness, filing the saddle cannot reach
- * it, and only moving the slot can. This is only a note, because by ear it may be good enough
- * (a blind test in the Savart Journal). */
+ * it, and only moving the slot can. Where nobody measured the present line, it is not spoken of. This
+ * is only a note, because by ear it may be good enough (a blind test in the Savart Journal). */
 static void find_contacts(sil_plan *plan)
 {
     double half = plan->job->saddle.thickness / 2.0;
     /* A floating bridge, or a saddle with screws, is simply moved until the string is in tune. */
     bool slotted = sil_working_in_slot(plan->saddle.working);
+    if (!slotted || !plan->job->saddle.setback_read) {
+        return;
+    }
     half /= cos(plan->bench.board
                     .saddle_slant); /* measured along the string, since the saddle is at an angle */
     for (int i = 0; i < plan->job->string_count; i++) {
         double off = plan->compensation[i].off_slot;
-        if (slotted && sil_above(fabs(off), half)) {
+        if (sil_above(fabs(off), half)) {
             plan_found_figure(plan, SIL_OFF_SADDLE, SIL_LEVEL_FINE, SIL_SADDLE, i, off,
                               (sil_band){-half, 0.0, half});
         }
@@ -149,4 +185,5 @@ void plan_find_tone(sil_plan *plan)
     find_attack(plan);
     find_contacts(plan);
     find_strings(plan);
+    find_assumed(plan);
 }

@@ -16,6 +16,8 @@ struct sil_plan {
     sil_bench bench;
     sil_stages stages;
     double unit_mass_kg_m[SIL_STRINGS_MAX];
+    double core[SIL_STRINGS_MAX];       /* mm: given, or typical */
+    bool core_assumed[SIL_STRINGS_MAX]; /* a figure of this string stands on a typical core */
     sil_withheld nut_withheld, saddle_withheld;
     double nut_gap; /* between string edges at the nut, mm; unknown for equal centres */
     double slot_width[SIL_STRINGS_MAX]; /* to cut, mm */
@@ -45,9 +47,6 @@ struct sil_plan {
 /* Fills nut_withheld and saddle_withheld, removes the figures of withheld work, and marks the
  * stages that wait. */
 void plan_withhold(sil_plan *plan);
-
-/* The mass of a string by its length, kg/m. */
-double plan_unit_mass(const sil_job *job, int string);
 
 /* Puts the pluck that was chosen in the sheet into a bench, for the strings that are known well enough.
  */

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Finds which notes buzz and why, and the lowest set-up that rings clean. See docs/arithmetic.md,
  * "Clearance". */
+#include <string.h>
+
 #include "plan.h"
 
 /* How far out of its range each thing is that a remedy can put right; 0: in its range. */
@@ -19,10 +21,10 @@ static double distance(double read, sil_band range, double tool)
     return out ? fabs(read - range.aim) / fmax(width, tool) : 0.0;
 }
 
-static double worst_crown(const sil_plan *plan, int string)
+static double worst_crown(const sil_plan *plan, int string, int from)
 {
     double worst = 0.0;
-    for (int n = 1; n <= plan->bench.board.frets; n++) {
+    for (int n = from; n <= plan->bench.board.frets; n++) {
         worst = fmax(worst, fabs(plan->bench.crowns.off[string][n]));
     }
     double limit = plan->bench.wear_limit;
@@ -41,7 +43,7 @@ static void judge_readings(const sil_plan *plan, astray *a)
         far[SIL_CAUSE_RELIEF] = sil_board_bends(&bench->board)
                                     ? distance(relief, bench->targets.relief, bench->tools.relief)
                                     : 0.0;
-        far[SIL_CAUSE_CROWN] = worst_crown(plan, i);
+        far[SIL_CAUSE_CROWN] = worst_crown(plan, i, 1);
         far[SIL_CAUSE_SLOT] = distance(first, bench->targets.first[i], bench->tools.first);
         far[SIL_CAUSE_SADDLE] = distance(action, bench->targets.action[i], bench->tools.action);
     }
@@ -61,13 +63,46 @@ static double remedied_together(const sil_plan *plan, int string, int fret, cons
     return clean->force[string][fret];
 }
 
-/* The cause given for a note that should ring clean by the model: playing technique, or something
- * that the model does not know. */
-static sil_cause_name excuse(const sil_plan *plan, const sil_cause *note)
+/* A note may be put down to the player where it rings clean at this many times the pick strength.
+ * Common practice, no source. */
+static const double well_clear = 1.25;
+
+/* The thing farthest out of its range of all that this note meets, or -1 for none: the slot holds up
+ * an open string only, and no crown before the stop is touched. */
+static int farthest_out(const sil_plan *plan, const astray *a, const sil_cause *note)
 {
-    bool crowns_read = sil_plan_reading(plan)->crowns_read != SIL_CROWNS_NOT_READ;
-    bool told = sil_known(note->clean_force) && note->fret > 0 && crowns_read;
-    return told ? SIL_CAUSE_TECHNIQUE : SIL_CAUSE_UNEXPLAINED;
+    double far[SIL_REMEDIES];
+    int worst = -1;
+    memcpy(far, a->how_far[note->string], sizeof far);
+    if (note->fret > 0) {
+        far[SIL_CAUSE_CROWN] = worst_crown(plan, note->string, note->fret);
+        far[SIL_CAUSE_SLOT] = 0.0;
+    }
+    for (int remedy = 0; remedy < SIL_REMEDIES; remedy++) {
+        if (far[remedy] > (worst < 0 ? 0.0 : far[worst])) {
+            worst = remedy;
+        }
+    }
+    return worst;
+}
+
+/* The cause given for a note that should ring clean by the model. The player is blamed last: only
+ * where no reading is out, the crowns were looked at, and the note is well clear. */
+static sil_cause_name excuse(const sil_plan *plan, const astray *a, double attack, sil_cause *note)
+{
+    int likely = sil_known(note->clean_force) ? farthest_out(plan, a, note) : -1;
+    note->likely = likely >= 0;
+    if (note->likely) {
+        return (sil_cause_name)likely;
+    }
+    if (!sil_known(note->clean_force) || !sil_known(attack) ||
+        sil_plan_reading(plan)->crowns_read == SIL_CROWNS_NOT_READ) {
+        return SIL_CAUSE_UNEXPLAINED;
+    }
+    if (note->clean_force < well_clear * attack) {
+        return SIL_CAUSE_TOO_CLOSE;
+    }
+    return note->fret > 0 ? SIL_CAUSE_TECHNIQUE : SIL_CAUSE_UNEXPLAINED;
 }
 
 /* Whether this is an open string that rests on the first fret. No height can be computed from that,
@@ -80,14 +115,14 @@ static bool lies_on_fret_1(const sil_plan *plan, const sil_cause *note)
            (gaps->first[i] == 0.0 || gaps->first_open[i] == 0.0);
 }
 
-static sil_cause_name blame(const sil_plan *plan, const astray *a, const sil_cause *note,
-                            double attack, sil_clearance *clean)
+static sil_cause_name blame(const sil_plan *plan, const astray *a, double attack, sil_cause *note,
+                            sil_clearance *clean)
 {
     if (lies_on_fret_1(plan, note)) {
         return SIL_CAUSE_SLOT;
     }
     if (!(note->clean_force < attack)) {
-        return excuse(plan, note);
+        return excuse(plan, a, attack, note);
     }
     const double *far = a->how_far[note->string];
     bool candidate[SIL_REMEDIES];
@@ -169,7 +204,7 @@ static void find_causes(sil_plan *plan, sil_clearance *clean)
     judge_readings(plan, &a);
     for (int k = 0; k < plan->cause_count; k++) {
         sil_cause *note = &plan->causes[k];
-        note->cause = blame(plan, &a, note, plan->job->attack.force[note->string], clean);
+        note->cause = blame(plan, &a, plan->job->attack.force[note->string], note, clean);
     }
 }
 

@@ -8,7 +8,6 @@ static sil_pitch_string pitch_string(const sil_plan *plan, const sil_fit *fit, i
     const sil_job *job = plan->job;
     const sil_string *string = &job->strings[i];
     const sil_board *board = &plan->bench.board;
-    bool wound = sil_material_wound(string->material);
     double modulus = string->modulus_gpa;
     sil_pitch_string pitch = {
         .fret_x = board->fret_x[i],
@@ -18,7 +17,7 @@ static sil_pitch_string pitch_string(const sil_plan *plan, const sil_fit *fit, i
         .unit_mass_kg_m = plan->unit_mass_kg_m[i],
         .hz = string->hz,
         .modulus_gpa = sil_known(modulus) ? modulus : job->materials[string->material].modulus_gpa,
-        .core = wound ? string->core : string->gauge,
+        .core = sil_stiff_diameter(string->material, string->gauge, plan->core[i]),
         .press = job->model.press,
         .ends = job->model.ends};
     for (int n = 1; n <= SIL_PITCH_FRETS; n++) {
@@ -53,7 +52,8 @@ static void tune_string(sil_plan *plan, const sil_reading *reading, int i)
 }
 
 /* A saddle slot is straight. Finds how far each best contact point is from the line of the present
- * slot, and the line of the best slot. */
+ * slot, and the line of the best slot. By these a saddle is filed and a slot is cut, so they are
+ * not told of a string whose core is assumed. */
 static void lay_slot(sil_plan *plan)
 {
     int strings = plan->job->string_count;
@@ -61,7 +61,7 @@ static void lay_slot(sil_plan *plan)
     double wanted[SIL_STRINGS_MAX];
     plan->slot_as_built = sil_slot_line(strings, z, plan->job->saddle.setback);
     for (int i = 0; i < strings; i++) {
-        wanted[i] = plan->compensation[i].saddle_only;
+        wanted[i] = plan->core_assumed[i] ? SIL_UNKNOWN : plan->compensation[i].saddle_only;
         plan->compensation[i].off_slot = wanted[i] - sil_line_at(plan->slot_as_built, z[i]);
     }
     plan->slot_best = sil_slot_line(strings, z, wanted);

@@ -77,6 +77,11 @@ const double *sil_plan_unit_masses(const sil_plan *plan)
     return plan->unit_mass_kg_m;
 }
 
+bool sil_plan_core_assumed(const sil_plan *plan, int string)
+{
+    return plan->core_assumed[string];
+}
+
 const sil_pluck *sil_plan_pluck(const sil_plan *plan)
 {
     return &plan->pluck;

@@ -5,6 +5,15 @@
 
 #include "result.h"
 
+/* What was not given of a string and stands at what is usual. */
+static void put_assumed(const sil_plan *plan, json_at row, int string)
+{
+    json_at array = json_put_array(row, "assumed");
+    if (plan->core_assumed[string]) {
+        json_add_word(array, "core");
+    }
+}
+
 static void put_strings(const sil_plan *plan, json_at root)
 {
     const sil_board *board = &plan->bench.board;
@@ -22,6 +31,7 @@ static void put_strings(const sil_plan *plan, json_at root)
         json_put_number(row, "scale", board->scale[i]);
         json_put_number(row, "nut_x", board->nut_x[i]);
         json_put_int(row, "course", board->course[i] + 1);
+        put_assumed(plan, row, i);
     }
 }
 

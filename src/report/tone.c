@@ -72,6 +72,7 @@ static void put_causes(const sil_plan *plan, json_at root)
         json_put_int(row, "string", note->string + 1);
         json_put_int(row, "fret", note->fret);
         json_put_bool(row, "heard", note->heard);
+        json_put_bool(row, "likely", note->likely);
         json_put_number(row, "clean_force", note->clean_force);
         for (int remedy = 0; remedy < SIL_REMEDIES; remedy++) {
             json_put_number(row, remedies[remedy], note->remedied[remedy]);

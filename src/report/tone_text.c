@@ -3,6 +3,30 @@
  * what plays in tune, and what can be found without any tool. */
 #include "lines.h"
 
+/* Puts the number and the note of a string, and a mark where its core is assumed. */
+static void put_string(text *t, const brief *b, int string)
+{
+    const char *note = b->plan->job->strings[string].note;
+    text marked = {0};
+    text_add(&marked, "%s%s", note ? note : "", b->tone[string].assumed);
+    text_add(t, "  %2d ", string + 1);
+    text_left(t, 9, text_read(&marked));
+    t->failed = t->failed || marked.failed;
+    text_free(&marked);
+}
+
+/* Says what the mark means, under a table that has one. */
+static void put_assumed(text *t, const brief *b)
+{
+    bool any = false;
+    for (int i = 0; i < b->strings; i++) {
+        any = any || b->tone[i].assumed[0] != '\0';
+    }
+    if (any) {
+        text_add(t, "  %s\n", brief_assumed_words);
+    }
+}
+
 /* Puts the weakest fretted note, such as "0.88 fret 1 on 4": the hardest pluck that still rings
  * clean, the fret it is held at, and the fret it would touch. */
 static void put_weakest(text *t, const brief_weakest *weakest)
@@ -25,7 +49,7 @@ static void put_clearance(text *t, const brief *b)
     text_add(t, "  %-12s%9s%9s%9s%24s%24s\n", "", "", "now", "after", "now", "after");
     for (int i = 0; i < b->strings; i++) {
         const brief_tone *tone = &b->tone[i];
-        report_string(t, b, i);
+        put_string(t, b, i);
         text_right(t, REPORT_COLUMN, tone->picked.shown);
         text_right(t, REPORT_COLUMN, tone->open_now.shown);
         text_right(t, REPORT_COLUMN, tone->open_after.shown);
@@ -33,11 +57,12 @@ static void put_clearance(text *t, const brief *b)
         put_weakest(t, &tone->after);
         text_put(t, "\n");
     }
+    put_assumed(t, b);
     text_put(t, "  ");
     text_wrap(t, brief_bound(), 2, REPORT_COLUMNS);
 }
 
-static const char *cause_words(sil_cause_name cause)
+static const char *remedy_words(sil_cause_name cause)
 {
     switch (cause) {
     case SIL_CAUSE_RELIEF:
@@ -56,14 +81,44 @@ static const char *cause_words(sil_cause_name cause)
         return "technique: press it squarely, close behind the fret";
     case SIL_CAUSE_UNEXPLAINED:
         return "unexplained by the readings";
+    case SIL_CAUSE_TOO_CLOSE:
+        return "too close to call: by the readings it just rings clear";
     }
     return "";
+}
+
+/* Of a note that should ring clear by the readings, though one of them is out. */
+static const char *likely_words(sil_cause_name cause)
+{
+    switch (cause) {
+    case SIL_CAUSE_RELIEF:
+        return "likely the relief, the reading farthest out";
+    case SIL_CAUSE_CROWN:
+        return "likely the crowns, the reading farthest out";
+    case SIL_CAUSE_SLOT:
+        return "likely the nut slot, the reading farthest out";
+    case SIL_CAUSE_SADDLE:
+        return "likely the action, the reading farthest out";
+    case SIL_CAUSE_COMBINED:
+    case SIL_CAUSE_ATTACK:
+    case SIL_CAUSE_TECHNIQUE:
+    case SIL_CAUSE_UNEXPLAINED:
+    case SIL_CAUSE_TOO_CLOSE:
+        break;
+    }
+    return "";
+}
+
+static const char *cause_words(const sil_cause *note)
+{
+    return note->likely ? likely_words(note->cause) : remedy_words(note->cause);
 }
 
 /* Whether two causes share one line. */
 static bool alike(const sil_cause *one, const sil_cause *other)
 {
-    return one->string == other->string && one->cause == other->cause && one->heard == other->heard;
+    return one->string == other->string && one->cause == other->cause && one->likely == other->likely &&
+           one->heard == other->heard;
 }
 
 /* Puts a line such as "String 2, open, at fret 3, 5 (heard): relief put right would cure it."
@@ -82,7 +137,7 @@ static int put_cause_line(text *t, const sil_cause *notes, int left)
             text_add(&words, "%s%d", stopped_before ? "" : "at fret ", notes[count].fret);
         }
     }
-    text_add(&words, "%s: %s.", notes->heard ? " (heard)" : "", cause_words(notes->cause));
+    text_add(&words, "%s: %s.", notes->heard ? " (heard)" : "", cause_words(notes));
     text_put(t, "  ");
     report_wrap(t, &words, 4);
     return count;
@@ -132,12 +187,13 @@ static void put_pitch(text *t, const brief *b)
         const brief_figure *cells[COLUMNS] = {&tone->built,   &tone->in_tune, &tone->setback,
                                               &tone->advance, &tone->cents,   &tone->worst,
                                               &tone->move};
-        report_string(t, b, i);
+        put_string(t, b, i);
         for (int column = 0; column < COLUMNS; column++) {
             text_right(t, WIDE, cells[column]->shown);
         }
         text_put(t, "\n");
     }
+    put_assumed(t, b);
     text_put(t,
              "  Computed from the strings, on the heights after the work; a tuner's reading counts "
              "for more.\n  Set the heights first.\n");

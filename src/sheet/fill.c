@@ -2,6 +2,7 @@
 /* Fills a job from nodes: each key of a mapping leads to the row of its field, and each row to the
  * function that reads it. */
 #include "fill.h"
+#include "profile.h"
 
 #include <string.h>
 
@@ -177,6 +178,25 @@ static void put_in_order(sheet_node *root)
     }
 }
 
+/* Whether a value is of this instrument: from the sheet or from the instrument's own file, and not
+ * from a profile of its kind or a shop file. */
+static bool is_own(const sheet_node *node)
+{
+    const sheet_source *source = node->source;
+    return source->rank == 0 || (source->named && sheet_profile_is_path(source->named->text));
+}
+
+static void note_what_was_read(sheet_filler *filler)
+{
+    const sheet_node *root = filler->root;
+    const sheet_node *saddle =
+        root->shape == SHEET_MAPPING ? sheet_node_find(root, "saddle", strlen("saddle")) : NULL;
+    const sheet_node *setback = saddle && saddle->shape == SHEET_MAPPING
+                                    ? sheet_node_find(saddle, "setback", strlen("setback"))
+                                    : NULL;
+    filler->job->saddle.setback_read = setback && setback->given && is_own(setback);
+}
+
 void sheet_fill_job(sheet_filler *filler)
 {
     sheet_node *root = filler->root, *strings = NULL;
@@ -188,4 +208,5 @@ void sheet_fill_job(sheet_filler *filler)
     bool counted = strings && strings->shape == SHEET_SEQUENCE && !strings->cut;
     filler->job->string_count = counted && strings->count <= SIL_STRINGS_MAX ? strings->count : 0;
     sheet_fill_table(filler, root, &job_table_all, filler->job);
+    note_what_was_read(filler);
 }

@@ -69,15 +69,15 @@ static double run_pitch(const sil_plan *plan)
     double sum = 0.0;
     for (int i = 0; i < board->strings; i++) {
         const sil_string *string = &plan->job->strings[i];
-        sil_pitch_string pitch = {.fret_x = board->fret_x[i],
-                                  .scale = board->scale[i],
-                                  .nut_height = fit->nut_height[i],
-                                  .saddle_height = fit->saddle_height[i],
-                                  .unit_mass_kg_m = plan->unit_mass_kg_m[i],
-                                  .hz = string->hz,
-                                  .modulus_gpa = plan->job->materials[string->material].modulus_gpa,
-                                  .core = sil_material_wound(string->material) ? string->core
-                                                                               : string->gauge};
+        sil_pitch_string pitch = {
+            .fret_x = board->fret_x[i],
+            .scale = board->scale[i],
+            .nut_height = fit->nut_height[i],
+            .saddle_height = fit->saddle_height[i],
+            .unit_mass_kg_m = plan->unit_mass_kg_m[i],
+            .hz = string->hz,
+            .modulus_gpa = plan->job->materials[string->material].modulus_gpa,
+            .core = sil_stiff_diameter(string->material, string->gauge, plan->core[i])};
         for (int n = 1; n <= SIL_PITCH_FRETS; n++) {
             pitch.crown[n] = sil_crown_height(board, fit, i, n);
         }

@@ -16,6 +16,12 @@ def tolerances(pack, columns):
                for column in columns)
 
 
+def count_within(pack, title, tool):
+    """How often a tolerance stands on a paper; it may be rounded either way just at a half."""
+    figure = length(pack, tool)
+    return sum(text[:1] == "±" and figure == text[1:] for text in pack.texts(title))
+
+
 def nut_table(pack):
     def wanted(i):
         slot = pack.part.slot(i)
@@ -25,7 +31,6 @@ def nut_table(pack):
             amount, slot["first"], slot["stack_first"], stop]
     pack.table("Nut", wanted)
     rows, shim = pack.result["nut"]["strings"], pack.result["nut"]["shim"]
-    within = f"±{length(pack, pack.job.tools.first)}"
     slots = [pack.part.slot(i) for i in range(pack.count)]
     shim = shim if pack.result["nut"]["remedy"] == "shim" else 0.0
     own = [0.0 if row["verdict"] == "leave" else row["deepen"] for row in rows]
@@ -39,7 +44,8 @@ def nut_table(pack):
     pack.same("nut: how good the feelers are", [
         re.findall(r"\d*\.\d+", text) for text in pack.texts("Nut")
         if text.startswith("Feelers: ")], feelers(pack))
-    pack.same("nut: tolerances", pack.texts("Nut").count(within), tolerances(pack, sizes))
+    pack.same("nut: tolerances", count_within(pack, "Nut", pack.job.tools.first),
+              tolerances(pack, sizes))
 
 
 def feelers(pack):
@@ -228,7 +234,6 @@ def saddle_table(pack):
             [bearing["dress"]] * dressed + \
             [bearing["height"], bearing["out"], rounded(share, 0), angle(row["break_angle"])]
     pack.table("Saddle", wanted)
-    within = f"±{length(pack, pack.job.tools.caliper)}"
     cut = result["bottom_cut"]
     rows = result["strings"]
     sizes = [[row["lower"] if row["verdict"] in ("lower", "raise") and
@@ -237,7 +242,8 @@ def saddle_table(pack):
               for i in range(pack.count)],
              [row["dress"] if pack.part.bearing(i)["dress"] != "-" else None
               for i, row in enumerate(rows)]]
-    pack.same("saddle: tolerances", pack.texts("Saddle").count(within), tolerances(pack, sizes))
+    pack.same("saddle: tolerances", count_within(pack, "Saddle", pack.job.tools.caliper),
+              tolerances(pack, sizes))
 
 
 def ends_of(pack, line, way):

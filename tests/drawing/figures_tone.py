@@ -38,7 +38,20 @@ def pitch(pack):
                       signed(row["move"], length(pack, row["move"]))]
         return cells + ([place(row["off_slot"])] if in_slot else [])
     if any(not unknown(row["best"]["setback"]) for row in told):
-        pack.table(TITLE, wanted)
+        pack.table(TITLE, wanted, pack.marked_note)
+
+
+def assumed(pack):
+    """What the star means, beside the strings that have one, and the star over their columns."""
+    marked = [i for i, row in enumerate(pack.result["strings"])
+              if row["assumed"] and not unknown(row["tension"])]
+    told = " ".join(" ".join(row) for row in pack.rows(TITLE))
+    found = re.search(r"usual one is assumed((?:[,;] string \d+)*)", told)
+    numbers = [int(n) for n in re.findall(r"\d+", found.group(1))] if found else []
+    if pack.count == 1:
+        pack.same("assumed cores", found is not None, bool(marked))
+    else:
+        pack.same("assumed cores", numbers, [i + 1 for i in marked])
 
 
 def newtons(force):
@@ -187,4 +200,4 @@ def slot(pack):
     pack.same("the best slot", numbers, wanted)
 
 
-CHECKS = (heads, graphs, wanted_first, lowest, slot, pitch, clearance)
+CHECKS = (heads, graphs, wanted_first, lowest, slot, pitch, clearance, assumed)

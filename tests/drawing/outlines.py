@@ -77,7 +77,8 @@ def contacts_behind(plan, job):
     """Where each string has to leave the saddle to play in tune, and where that is not reckoned as
     built: how far behind its middle along the string, and the same along the saddle's own two ways."""
     z = [s["square_z"] for s in plan["strings"]]
-    tuned = [s["saddle_only"] for s in plan["compensation"]["strings"]]
+    tuned = [None if row["assumed"] else s["saddle_only"]  # nothing is cut by an assumed core
+             for row, s in zip(plan["strings"], plan["compensation"]["strings"])]
     wanted = [built if tune is None else tune for tune, built in zip(tuned, job.setback)]
     # The string runs straight to the tail; the saddle by its unit vector, and behind it square to it.
     tail, treble = job.saddle

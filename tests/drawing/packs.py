@@ -65,11 +65,15 @@ class Pack:
     def note(self, i):
         return self.result["strings"][i]["note"] or "-"
 
-    def table(self, title, wanted):
+    def marked_note(self, i):
+        """A star where what is told of the string stands on an assumed core."""
+        return self.note(i) + ("*" if self.result["strings"][i]["assumed"] else "")
+
+    def table(self, title, wanted, note=None):
         """A row for each string, behind its number and note."""
         rows = self.rows(title)
         for i in range(self.count):
-            cells = [str(i + 1), self.note(i), *wanted(i)]
+            cells = [str(i + 1), (note or self.note)(i), *wanted(i)]
             if cells not in rows:
                 self.report.wrong(f"{title}: string {i + 1}", cells,
                                   [row for row in rows if row[:2] == cells[:2]])

@@ -311,8 +311,9 @@ def reading_of(job):
 
 
 def give_pluck(board, job):
-    """The tension of each string; no pluck is held to on one whose mass nobody knows."""
-    job.tension = [s.mass * (2 * (board.end[i] - job.nut.advance[i]) / 1000 * s.hz) ** 2
+    """The tension of each string; no pluck is held to on one whose mass nobody knows, or by an
+    assumed core."""
+    job.tension = [(s.mass if s.weighed else math.nan) * (2 * (board.end[i] - job.nut.advance[i]) / 1000 * s.hz) ** 2
                    for i, s in enumerate(job.strings)]
 
 
@@ -324,7 +325,8 @@ def string_rows(board, job):
                      "tension": tension, "nut_z": board.z_nut[i], "saddle_z": board.z_saddle[i],
                      "saddle_x": board.end[i], "leverage": board.t12[i],
                      "scale": board.scale[i], "nut_x": board.nut_at[i],
-                     "course": job.courses[i] + 1})
+                     "course": job.courses[i] + 1,
+                     "assumed": ["core"] if s.assumed else []})
     return rows
 
 

@@ -160,6 +160,16 @@ def compare_pair(report, place, tuned, wanted, got):
             report.same_number(f"{place}.best.{name}", value, it, NEAR_PLACE)
 
 
+def compare_slot(report, strings, got):
+    """By these a slot is cut: none is told of a string whose core is assumed."""
+    told = [not s.assumed and row["saddle_only"] is not None
+            for s, row in zip(strings, got["strings"])]
+    report.same("compensation: off the slot", told,
+                [row["off_slot"] is not None for row in got["strings"]])
+    report.same("compensation: best slot", [all(told)] * 2,
+                [got["slot_best"][end] is not None for end in ("treble", "bass")])
+
+
 def compare_tuning(report, wanted, got):
     """Cents to a millionth; places less closely, since cents hardly move about the best pair."""
     for i, row in enumerate(wanted["strings"]):
@@ -191,6 +201,7 @@ def compare_sound(report, job, found, got, joint):
                       got["clearance"][key])
     report.same("clearance", wanted["clearance"], got["clearance"])
     compare_causes(report, wanted["causes"], got["causes"])
+    compare_slot(report, job.strings, got["compensation"])
     compare_tuning(report, wanted["compensation"], got["compensation"])
     compare_lowest(report, job, found, got["lowest"], joint)
 

@@ -19,10 +19,12 @@ NAMES = ["C", "C#", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B"]
 MATERIALS = {
     "plain-steel": {"modulus": "206 GPa", "density": "7850 kg/m3"},
     "plain-nylon": {"modulus": "4.5 GPa", "density": "1120 kg/m3"},
-    "plain-fluorocarbon": {"modulus": "4 GPa", "density": "1780 kg/m3"},
+    "plain-fluorocarbon": {"modulus": "4 GPa", "density": "1600 kg/m3"},
     "plain-gut": {"modulus": "6 GPa", "density": "1300 kg/m3"},
     "wound-bronze": {"modulus": "206 GPa", "density": "7850 kg/m3", "wrap_density": "8800 kg/m3"},
     "wound-nickel": {"modulus": "206 GPa", "density": "7850 kg/m3", "wrap_density": "8880 kg/m3"},
+    "wound-nickel-plated": {"modulus": "206 GPa", "density": "7850 kg/m3",
+                            "wrap_density": "7950 kg/m3"},
     "wound-steel": {"modulus": "206 GPa", "density": "7850 kg/m3", "wrap_density": "7850 kg/m3"},
     "wound-nylon": {"modulus": "4.5 GPa", "density": "1120 kg/m3", "wrap_density": "8900 kg/m3"}}
 COUNTS = [6] * 8 + [4, 4, 4, 5, 5, 7, 7, 8, 12, 12, 1, 1, 2, 3, 9, 10, 11]

@@ -78,8 +78,11 @@ def fall_angle(job):
 
 def slot_lift(job, i, tension, length):
     """How far a stiff string stands over the front edge of its slot: the heights of a beam under
-    tension over the two edges are two linear equations in its turns over them and the lift."""
+    tension over the two edges are two linear equations in its turns over them and the lift. A core
+    that is only assumed tells nothing of it."""
     s = job.strings[i]
+    if s.assumed:
+        return math.nan
     stiff = s.modulus * 1e3 * math.pi * (s.core / 2) ** 4 / 4
     reach = math.sqrt(stiff / tension)
     fall = math.tan(math.radians(fall_angle(job)))

@@ -112,7 +112,39 @@ def pitch(node):
     return 440.0 * 2 ** ((semitone - 9) / 12)
 
 
-def unit_mass(sheet, node, material):
+# Cores by gauge, in thousandths of an inch, as docs/arithmetic.md lists them.
+UNDER_NICKEL = [17, 24, 30, 36, 46, 56, 64, 80, 100, 130], [10, 12.5, 14, 15, 16, 18, 19, 20, 22, 24]
+USUAL_CORES = {
+    "wound-bronze": ([20, 24, 30, 36, 42, 47, 53, 59], [10, 11, 13.5, 15, 16, 17, 18, 19]),
+    "wound-nickel": UNDER_NICKEL, "wound-nickel-plated": UNDER_NICKEL, "wound-steel": UNDER_NICKEL,
+    "wound-nylon": ([28, 44], [0.48 / 0.0254] * 2)}
+
+
+def usual_core(make, gauge):
+    """mm: on the broken line through the table, also where rounding took the gauge just past it."""
+    gauges, cores = USUAL_CORES.get(make, ([math.inf], [0]))
+    thou = gauge / 0.0254
+    if not gauges[0] - 0.005 / 0.0254 <= thou <= gauges[-1] + 0.005 / 0.0254:
+        return math.nan
+    above = next((k for k in range(1, len(gauges)) if thou <= gauges[k]), len(gauges) - 1)
+    (low, high), (thin, thick) = gauges[above - 1:above + 1], cores[above - 1:above + 1]
+    return (thin * (high - thou) + thick * (thou - low)) / (high - low) * 0.0254
+
+
+def core_of(sheet, node):
+    """The core of a wound string and whether it is a usual one, since it is needed and not given:
+    a nylon string is stiff over its whole gauge, so that with its mass its core says nothing."""
+    if not node["make"].startswith("wound"):
+        return math.nan, False
+    told = sheet.length(node.get("core"))
+    needless = node["make"] == "wound-nylon" and given(node.get("unit_mass"))
+    if not math.isnan(told) or needless:
+        return told, False
+    usual = usual_core(node["make"], sheet.length(node["gauge"]))
+    return usual, not math.isnan(usual)
+
+
+def unit_mass(sheet, node, material, core):
     """kg/m: given, of a plain round wire, or of a core under one round wrap; else unknown."""
     if given(node.get("unit_mass")):
         return sheet.figure(node["unit_mass"]) / 1000
@@ -120,7 +152,7 @@ def unit_mass(sheet, node, material):
     density = sheet.figure(material.get("density"))
     if node["make"].startswith("plain"):
         return density * math.pi * (gauge / 2) ** 2
-    core = sheet.length(node.get("core")) / 1000
+    core = core / 1000
     wrap = (gauge - core) / 2
     # A turn of wrap is pi (core + wrap) of wire long and moves on by one wire.
     wire = sheet.figure(material.get("wrap_density")) * math.pi * (wrap / 2) ** 2
@@ -130,9 +162,13 @@ def unit_mass(sheet, node, material):
 def string(sheet, node):
     material, wound = sheet.doc["materials"][node["make"]], node["make"].startswith("wound")
     modulus = node["modulus"] if given(node.get("modulus")) else material.get("modulus")
-    return Plain(hz=pitch(node), gauge=sheet.length(node["gauge"]), note=node.get("note"),
-                 wound=wound, core=sheet.length(node.get("core") if wound else node["gauge"]),
-                 mass=unit_mass(sheet, node, material), modulus=sheet.figure(modulus))
+    gauge = sheet.length(node["gauge"])
+    core, assumed = core_of(sheet, node)
+    # What resists a stretch: a plain string and a nylon one whole, else the core.
+    stiff = gauge if not wound or node["make"] == "wound-nylon" else core
+    return Plain(hz=pitch(node), gauge=gauge, note=node.get("note"), wound=wound, core=stiff,
+                 assumed=assumed, weighed=not assumed or given(node.get("unit_mass")), mass=unit_mass(sheet, node, material, core),
+                 modulus=sheet.figure(modulus))
 
 
 def radius(sheet, node):

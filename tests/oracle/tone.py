@@ -14,6 +14,7 @@ import bench
 
 EDGE = 1e-6           # a reading this near the edge of its range is in range
 TIE = 1e-9            # distances, and forces relative to each other, this near are equal
+WELL_CLEAR = 1.25     # times the pick, from where a buzz may be the player's
 REMEDIES = ("relief", "crown", "slot", "saddle")
 OCTAVE = 1200 / math.log(2)
 
@@ -125,9 +126,10 @@ def out_of_range(value, band, tool):
     return abs(value - aim) / max(min(high - aim, aim - low), tool)
 
 
-def candidates(board, job, state, i):
-    """{remedy: distance} of what is out of range under one string."""
-    wanted, tools, off = job.targets, job.tools, float(np.max(np.abs(state.off[i])))
+def candidates(board, job, state, i, stop=0):
+    """{remedy: distance} of what is out of range under one string, from a stop on."""
+    wanted, tools = job.targets, job.tools
+    off = float(np.max(np.abs(state.off[i][stop:])))
     bends = board.join >= 3   # else relief is not a reading of anything
     relief = state.bend * board.span(job.readings.relief.at) if bends else math.nan
     far = {"relief": out_of_range(relief, wanted.relief, tools.relief),
@@ -158,9 +160,8 @@ class Causes:
         now, enough = self.after((), i, k), self.job.attack.force[i]
         if math.isnan(now):
             return ["slot" if k == 0 and self.job.readings.on_fret_1[i] else "unexplained"]
-        if heard and not now < enough:   # of any pick nothing is asked
-            plain = k > 0 and self.job.readings.crowns_read
-            return ["technique" if plain else "unexplained"]
+        if heard and not now < enough:
+            return self.excuse(i, k, now / enough)
         far = candidates(self.board, self.job, self.state, i)
         cures = {name: far[name] for name in far if self.after((name,), i, k) >= enough}
         if cures:
@@ -170,13 +171,36 @@ class Causes:
             return ["combined"]
         return ["attack"]
 
+    def excuse(self, i, k, clear):
+        """Why a note is heard that has `clear` times the force it needs; the player comes last."""
+        met = self.met(i, k)
+        if met:
+            return [name for name in met if met[name] >= max(met.values()) - TIE]
+        if not self.job.readings.crowns_read or math.isnan(clear):
+            return ["unexplained"]   # of any pick nothing is asked
+        if clear < WELL_CLEAR:
+            return ["too-close"]
+        return ["technique" if k > 0 else "unexplained"]
+
+    def met(self, i, k):
+        """What is out of range of all that a note meets: no slot once it is stopped."""
+        far = candidates(self.board, self.job, self.state, i, k)
+        return {name: far[name] for name in far if k == 0 or name != "slot"}
+
+    def likely(self, i, k, heard):
+        """Whether the cause is only the reading farthest out of a note that should ring clean."""
+        now = self.after((), i, k)
+        rings = now == now and not now < self.job.attack.force[i]
+        return bool(heard and rings and self.met(i, k))
+
     def rows(self):
         rows = []
         for i in range(self.job.count):
             for k in range(self.board.frets):
                 heard, now = (i, k) in self.job.readings.buzz, self.after((), i, k)
                 if heard or now < self.job.attack.force[i]:
-                    row = {"string": i + 1, "fret": k, "heard": heard, "clean_force": now}
+                    row = {"string": i + 1, "fret": k, "heard": heard,
+                           "likely": self.likely(i, k, heard), "clean_force": now}
                     row.update({name: self.after((name,), i, k) for name in REMEDIES})
                     rows.append({**row, "cause": self.of(i, k, heard)})
         return rows

@@ -44,9 +44,22 @@ export async function figuresAgree(page, yaml, units) {
   same(await cards("readings-table"), readings.map((line) => line.slice(-12)).map((line) => [line[0], line[5], line[6], line[11]]), `readings, ${where}`);
   const picked = printed(text, "WILL IT BUZZ").map((line) => line.slice(line.length > 5 && !/^[\d.-]+$/.test(line[1]) ? 2 : 1));
   same((await cards("clearance")).map((line) => [line[0], line[1], line[3]]), picked.map((line) => line.slice(0, 3)), `plucks, ${where}`);
+  await starsAgree(page, text, result, where);
   if (result.visits.length > 1) await visitsAgree(page, text, result.visits, where);
   same(await page.locator("#steps .do").allTextContents(), result.steps.map((one) => one.do), `steps, ${where}`);
   check((await page.locator("#findings [data-code]").count()) >= result.findings.length, `findings, ${where}`);
+}
+
+// A star behind the note of each string whose core is assumed, as in the printed plan, and what the star means.
+async function starsAgree(page, text, result, where) {
+  const marked = result.strings.filter((one) => one.assumed.includes("core")).map((one) => one.number);
+  const starred = (lines) => lines.filter((words) => words[1]?.endsWith("*") || words[0].endsWith("*")).map((words) => parseInt(words[0], 10));
+  const heads = await page.locator("#clearance tbody th").allTextContents();
+  same(heads.length, result.strings.length, `a row a string, ${where}`);
+  same(starred(heads.map((one) => one.split(/\s+/))), marked, `assumed cores on the page, ${where}`);
+  same(starred(printed(text, "WILL IT BUZZ")), marked, `assumed cores in the plan, ${where}`);
+  const told = (await page.locator("#clearance .hint").allTextContents()).some((one) => one.includes("* Its core was not given"));
+  same(told, marked.length > 0, `what the star means, ${where}`);
 }
 
 // Lines of eight strings, so that what runs on is joined; the work between two visits by the words before its figures.

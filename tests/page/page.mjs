@@ -226,6 +226,28 @@ async function dropped() {
   await page.context().close();
 }
 
+// A core that nobody gave is marked, and what a saddle would be cut by is not told; given, all is as before.
+async function coresAssumed() {
+  const page = await visit(browser, address);
+  const yaml = join(folder, "cores.yaml");
+  const wound = (core) => ["note: E4, gauge: 0.012 in, make: plain-steel", `note: D3, gauge: 0.030 in, make: wound-bronze${core}`, "note: E2, gauge: 0.053 in, make: wound-bronze, core: 0.018 in"];
+  const sheet = (core) => `sillet: 1\nprofile: steel-string-acoustic\nunits: mm\ninstrument: {crown: 1.1, head_angle: 14 deg}\nnut: {seat_to_board: 6}\nsaddle: {slot_depth: 5, pin_distance: 10}\n` +
+    `strings:\n${wound(core).map((one) => `  - {${one}}\n`).join("")}readings:\n  - {relief: 0.2, action: {treble: 1.8, bass: 2.3}, first: 0.2, frets: sound, saddle_height: {treble: 9, bass: 10}}\n`;
+  for (const [core, marked] of [["", [2]], [", core: 0.0135 in", []]]) {
+    writeFileSync(yaml, sheet(core));
+    await opened(page, yaml);
+    await figuresAgree(page, yaml, "mm");
+    const result = JSON.parse(run("plan", "--json", yaml));
+    same(result.strings.filter((one) => one.assumed.length).map((one) => one.number), marked, `assumed, with a core of "${core}"`);
+    same(await page.locator('[data-code="core-assumed"]').count() > 0, marked.length > 0, `the page says so, with a core of "${core}"`);
+    same([result.compensation.strings[1].off_slot, result.nut.strings[1].stack_bend].map((one) => one == null), [marked.length > 0, marked.length > 0], "and nothing is cut by it");
+    const lifts = await page.locator("#nut-table tbody tr").evaluateAll((rows) => rows.map((row) => [...row.querySelectorAll("td")].at(-1).textContent));
+    same(lifts.map((one, k) => one === "–" ? k + 1 : 0).filter(Boolean), marked, "nor how far it lifts told");
+    if (marked.length) await accessible(page, "assumed cores");
+  }
+  await page.context().close();
+}
+
 // What the page opens and writes again is the same sheet: every example, and the sheets that use every form there is.
 async function roundTrip() {
   const page = await visit(browser, address);
@@ -327,6 +349,7 @@ try {
   await visits();
   await taps();
   await dropped();
+  await coresAssumed();
   await roundTrip();
   await keyboard();
   await narrow();

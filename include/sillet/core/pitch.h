@@ -25,8 +25,8 @@ typedef struct sil_pitch_string {
     double scale;                      /* mm */
     double nut_height, saddle_height;  /* above the chord, mm */
     double unit_mass_kg_m, hz;         /* hz: pitch of the open string */
-    double modulus_gpa;                /* of the core */
-    double core;                       /* diameter of the core, or of a plain string, mm */
+    double modulus_gpa;                /* over the core */
+    double core;                       /* the diameter that sil_stiff_diameter gives, mm */
     double press; /* how far behind the fret the finger presses, mm; half the fret space where it
                      is more */
     sil_ends ends;

@@ -17,7 +17,8 @@ typedef enum sil_material {
     SIL_PLAIN_FLUOROCARBON,
     SIL_PLAIN_GUT,
     SIL_WOUND_BRONZE,
-    SIL_WOUND_NICKEL,
+    SIL_WOUND_NICKEL,        /* pure nickel */
+    SIL_WOUND_NICKEL_PLATED, /* steel wire thinly plated: what is usually sold as nickel wound */
     SIL_WOUND_STEEL,
     SIL_WOUND_NYLON,
     SIL_MATERIALS
@@ -31,7 +32,8 @@ bool sil_material_wound(sil_material material);
 
 /* The density and stiffness of a string material. */
 typedef struct sil_material_constants {
-    double modulus_gpa;  /* of the core */
+    double modulus_gpa;  /* over sil_stiff_diameter: of the core, and of a wound nylon string of all
+                            of it */
     double density;      /* of the core, kg/m^3 */
     double wrap_density; /* of the wrap, kg/m^3; unknown for a plain string */
 } sil_material_constants;
@@ -57,6 +59,27 @@ sil_status sil_note_hz(const char *name, double *hz);
  */
 double sil_unit_mass(sil_material material, double gauge, double core,
                      const sil_material_constants *constants);
+
+/* sil_typical_core: the core that a wound string of this material and gauge usually has.
+ * Given:    material  one of sil_material
+ *           gauge     outer diameter, mm
+ * Returned: mm, less than the gauge; SIL_UNKNOWN for a plain string, and for a gauge outside the
+ *           table
+ * Notes:    linear between the gauges of the table. For a string whose core nobody knows: good
+ *           enough to tell a tension (its mass hardly depends on the core), never to cut by.
+ * Reference: steel cores: common practice, from memory. Nylon: what the masses of a published set
+ *           imply (Anderson and Beausoleil, JASA 156, 683 (2024), manuscript)
+ */
+double sil_typical_core(sil_material material, double gauge);
+
+/* sil_stiff_diameter: the diameter of what resists stretching and bending, over which the modulus
+ * of a string is told.
+ * Given:    material     one of sil_material
+ *           gauge, core  mm
+ * Returned: the gauge of a plain string and of a wound nylon one, whose core is floss without a
+ *           diameter of its own; the core of any other wound string
+ */
+double sil_stiff_diameter(sil_material material, double gauge, double core);
 
 /* sil_tension: tension of a string at pitch.
  * Given:    unit_mass  kg/m

@@ -89,6 +89,7 @@ static void put_unknown(draw_flow *flow)
         unread[i] = !sil_known(now->bend + now->nut_height[i] + now->saddle_height[i]);
     }
     draw_flow_findings(flow, SIL_STRING_UNKNOWN);
+    draw_flow_findings(flow, SIL_CORE_ASSUMED);
     const char *strings = draw_say_which(draft, "string", unread);
     if (strings[0] != '\0') {
         draw_flow_words(

@@ -187,8 +187,9 @@ static void draw_head(const table *t, const char *caption)
     for (int place = 0; place < t->draft->plan->job->string_count; place++) {
         int string = draw_string_seen(t->draft, place);
         double x = column(t, place) + form->cell / 2;
-        const char *note = draw_text_fit(t->draft, t->list, draw_say_note(t->draft, string),
-                                         DRAW_NOTE, form->cell - 0.8);
+        const char *named = draw_say(t->draft, "%s%s", draw_say_note(t->draft, string),
+                                     t->draft->brief->tone[string].assumed);
+        const char *note = draw_text_fit(t->draft, t->list, named, DRAW_NOTE, form->cell - 0.8);
         draw_ring(t->list, (draw_point){x, -6.6}, string + 1);
         draw_text(t->list, DRAW_TEXT, (draw_point){x, -12.7}, DRAW_NOTE, DRAW_MIDDLE, 0, note);
         draw_text(t->list, DRAW_TEXT, (draw_point){x + shift, -18.2}, DRAW_NOTE, DRAW_RIGHT, 0,

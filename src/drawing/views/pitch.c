@@ -63,7 +63,7 @@ static void fill_row(const draw_draft *draft, int i, draw_table *t, bool tuner)
     double cents = cents_read(draft, i);
     int column = OPTIONAL;
     cell[STRING] = draw_say(draft, "%d", i + 1);
-    cell[NOTE] = draw_say_note(draft, i);
+    cell[NOTE] = draw_say(draft, "%s%s", draw_say_note(draft, i), tone->assumed);
     cell[BUILT] = draw_figure(draft, tone->built);
     cell[ONLY] = draw_figure(draft, tone->in_tune);
     cell[BEST] = draw_figure(draft, tone->setback);

@@ -154,7 +154,8 @@ export const sections = [
    ]},
 ];
 
-export const makes = [["plain-steel", "plain steel"], ["wound-bronze", "wound, bronze"], ["wound-nickel", "wound, nickel"],
+export const makes = [["plain-steel", "plain steel"], ["wound-bronze", "wound, bronze"],
+  ["wound-nickel-plated", "wound, nickel-plated steel"], ["wound-nickel", "wound, pure nickel"],
   ["wound-steel", "wound, steel"], ["wound-nylon", "wound, nylon core"], ["plain-nylon", "plain nylon"],
   ["plain-fluorocarbon", "fluorocarbon"], ["plain-gut", "gut"]];
 

@@ -102,10 +102,12 @@ function clearance(result) {
     return [[number(open), buzzes(open)],
       [at < 0 ? "–" : `${number(clean.clean_force[at])} at fret ${at}, on ${clean.at_fret[at]}`, at < 0 ? {} : buzzes(clean.clean_force[at])]];
   };
+  const assumed = (k) => result.strings[k].assumed.includes("core");
   return [table("The hardest pluck that rings clean, newtons", ["String", "Picked", "Open, now", "Weakest stop, now", "Open, after", "Weakest stop, after"],
-    strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, [number(attack.force[k])], ...cells(one, attack.force[k]), ...cells(after[k], attack.force[k])])),
+    strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}${assumed(k) ? "*" : ""}`, [number(attack.force[k])], ...cells(one, attack.force[k]), ...cells(after[k], attack.force[k])])),
   make("p", {class: "hint"}, "Underlined: less than it is picked with; it buzzes on the fret named, or near it. " +
-    "Computed for an ideal string. Open strings are good to 2 %. A fretted note may buzz at up to a tenth less, at the last frets up to a third less.")];
+    "Computed for an ideal string. Open strings are good to 2 %. A fretted note may buzz at up to a tenth less, at the last frets up to a third less." +
+    (strings.some((one, k) => assumed(k)) ? " * Its core was not given: a usual one is assumed, and nothing is cut by this." : ""))];
 }
 
 const sure = (more = "") => make("p", {class: "hint"}, "Too high by: the whole way to the aim, a minus is too low; ± is what the tools leave " +
