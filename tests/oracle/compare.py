@@ -260,7 +260,9 @@ def check_again(report, got, job, first):
         if bone["verdict"] in ("lower", "raise") and not short:
             report.same(f"now.{i}.action", job.targets.action[i][1], now["action"])
         slot = first["nut"]["strings"][i]
-        if slot["verdict"] in ("file", "raise") and abs(slot["goal"] - slot["deepen"]) < 1e-6:
+        on_fret = slot["deepen"] is None   # raised to its target by its feelers, without a figure
+        if slot["verdict"] in ("file", "raise") and (
+                on_fret or abs(slot["goal"] - slot["deepen"]) < 1e-6):
             report.same(f"now.{i}.first", job.targets.first[i][1],
                         now[f"first_held{job.targets.held}"])
 
