@@ -111,6 +111,7 @@ typedef enum sil_soundness { SIL_SOUNDNESS_NOT_GIVEN, SIL_SOUND, SIL_UNSOUND } s
 typedef struct sil_condition {
     sil_soundness bridge;  /* unsound: lifted */
     sil_soundness braces;  /* unsound: loose */
+    sil_soundness saddle;  /* unsound: it leans, rocks or is loose in its slot */
     sil_soundness strings; /* unsound: worn */
     sil_soundness tuned;   /* unsound: not at pitch */
 } sil_condition;

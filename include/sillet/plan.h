@@ -45,6 +45,7 @@ typedef enum sil_code {
     SIL_TECHNIQUE,
     SIL_UNEXPLAINED,
     SIL_TOO_CLOSE,
+    SIL_SADDLE_LOOSE,
     SIL_ATTACK,
     SIL_STRING_UNKNOWN,
     SIL_STRING_STIFF,
@@ -85,6 +86,8 @@ typedef enum sil_act {
     SIL_ACT_MEASURE_RELIEF,
     SIL_ACT_STRAIGHTEDGE, /* relief read as 0 under a string: the neck is straight or back-bowed */
     SIL_ACT_READ_CROWNS,
+    SIL_ACT_LOOK_AT_SADDLE,
+    SIL_ACT_FIT_SADDLE,
     SIL_ACT_MEASURE_FIRST,
     SIL_ACT_MEASURE_ACTION,
     SIL_ACT_READ_GAPS_AGAIN, /* the gaps read held and open do not agree */

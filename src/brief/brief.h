@@ -110,8 +110,8 @@ typedef struct brief_nut {
     bool one_pass; /* the first pass takes the whole cut */
     brief_slot slot[SIL_STRINGS_MAX];
     brief_figure length, thickness, height, top_radius, floor_radius;
-    brief_figure fall; /* slope of the slots, in whole degrees */
-    brief_figure gap;  /* between string edges, along the nut */
+    brief_figure fall;                         /* slope of the slots, in whole degrees */
+    brief_figure gap;                          /* between string edges, along the nut */
     brief_figure spacing[SIL_STRINGS_MAX + 1]; /* along the nut: from the treble end to slot 1, from
                                                   each slot's centre to the next, and from the last
                                                   to the bass end */

@@ -214,6 +214,12 @@ code_words code_words_of(sil_code code)
             .subject = "Too close to call: heard to buzz, and by the readings it just rings clear",
             .meaning = "Read relief, gap and action again with the finest tool there is, press "
                        "the string squarely, and listen again."};
+    case SIL_SADDLE_LOOSE:
+        return (code_words){.word = "saddle-loose",
+                            .subject = "The saddle is loose, leans or rocks",
+                            .meaning = "Every action read over it is false.",
+                            .why = "the saddle is not firm, so no action read over it is true",
+                            .for_what = "a saddle that stands firm"};
     case SIL_ATTACK:
         return (code_words){.word = "attack",
                             .figure = NEWTONS,

@@ -269,9 +269,13 @@ void say_fill(const brief *b, telling *t)
     tell_each(t, "slot", &slots);
     tell_unit(t);
     t->figure_way = BRIEF_NO_WAY;
-    tell(t, ". Fill it with dust of the same material and glue, let it harden, and recut.");
+    tell(t,
+         ". Look at its shape first: where the string rests on the slot's back edge, cut its fall "
+         "right and measure again. If it is still too low, fill it with dust of the same material "
+         "and glue, let it harden, and recut.");
     tell_stack(b, slots, stack_of, t);
     tell_fall(b, t);
+    tell(t, " Play it open before the last stroke.");
     if (all_hardly_low(b, &slots)) {
         tell(t,
              " It is under its range by less than the feelers can tell: if it rings clean, leave "
@@ -320,6 +324,7 @@ void say_new_nut(const brief *b, telling *t)
         tell_sure(b, t);
     }
     tell_fall(b, t);
+    tell(t, " Keep the old one until the owner has played.");
 }
 
 void say_zero_fret(const brief *b, telling *t)

@@ -37,6 +37,7 @@ static const sil_choice saddles[] = {{"slotted", "in a slot"},
                                      {NULL, NULL}};
 static const sil_choice pins[] = {{"none", "not held in the bridge"}, {NULL, NULL}};
 static const sil_choice bridges[] = {{"sound", "sound"}, {"lifted", "lifting"}, {NULL, NULL}};
+static const sil_choice fits[] = {{"firm", "firm"}, {"loose", "loose or leaning"}, {NULL, NULL}};
 static const sil_choice braces[] = {{"sound", "sound"}, {"loose", "loose"}, {NULL, NULL}};
 static const sil_choice ages[] = {{"new", "new"}, {"worn", "worn"}, {NULL, NULL}};
 static const sil_choice tuned[] = {{"yes", "yes"}, {"no", "no"}, {NULL, NULL}};
@@ -176,6 +177,9 @@ const job_words job_words_table[] = {
      ASKED, .choices = bridges},
     {"readings.condition.braces", "Braces", .hint = "loose where a tap on the top rattles", ASKED,
      .choices = braces},
+    {"readings.condition.saddle", "Saddle",
+     .hint = "loose where it leans, rocks or rattles in its slot", JOB_IN_A_SLOT, ASKED,
+     .choices = fits},
     {"readings.condition.strings", "Strings", .hint = "worn ones give wrong pitches", ASKED,
      .choices = ages},
     {"readings.condition.tuned", "Tuned to pitch", .hint = "while you measured", ASKED,

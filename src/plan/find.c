@@ -18,6 +18,13 @@ static void find_condition(sil_plan *plan)
     }
 }
 
+static void find_fit(sil_plan *plan)
+{
+    if (plan_saddle_loose(plan)) {
+        plan_found(plan, SIL_SADDLE_LOOSE, SIL_LEVEL_ACT)->stage = SIL_SADDLE;
+    }
+}
+
 static void find_relief(sil_plan *plan)
 {
     double relief = sil_relief_now(plan);
@@ -240,6 +247,7 @@ static void find_coarse(sil_plan *plan)
 void plan_find(sil_plan *plan)
 {
     find_condition(plan);
+    find_fit(plan);
     find_relief(plan);
     find_frets(plan);
     find_slots(plan);

@@ -44,7 +44,19 @@ static void order_readings(sil_plan *plan)
     step(plan, sil_withheld_by(withheld, SIL_BACK_BOW), SIL_NOW, SIL_ACT_STRAIGHTEDGE);
     step(plan, wants_crowns(plan), SIL_NOW, SIL_ACT_READ_CROWNS);
     step(plan, any_unsettled(plan, gaps->first, gaps->first_open), SIL_NOW, SIL_ACT_MEASURE_FIRST);
+    step(plan, plan_saddle_loose(plan), SIL_NOW, SIL_ACT_FIT_SADDLE);
     step(plan, any_unsettled(plan, gaps->action, NULL), SIL_NOW, SIL_ACT_MEASURE_ACTION);
+}
+
+/* A saddle that stands in a slot may lean or rock there. Nobody has said that it does not, and it is
+ * about to be cut or raised. */
+static bool wants_saddle_seen(const sil_plan *plan)
+{
+    const sil_reading *reading = sil_plan_reading(plan);
+    sil_saddle_remedy remedy = plan->saddle.remedy;
+    return reading && reading->condition.saddle == SIL_SOUNDNESS_NOT_GIVEN &&
+           plan->saddle.working == SIL_WORKING_BASE && remedy != SIL_SADDLE_NONE &&
+           remedy != SIL_SADDLE_WAIT;
 }
 
 /* Steps to measure what the cuts need: the fret height, without which no stack of feelers can be
@@ -55,6 +67,7 @@ static void order_measures(sil_plan *plan)
     sil_nut_remedy nut = plan->nut.remedy;
     bool works_nut = nut != SIL_NUT_NONE && nut != SIL_NUT_WAIT;
     step(plan, works_nut && !sil_known(plan->bench.crown), SIL_NOW, SIL_ACT_MEASURE_CROWN);
+    step(plan, wants_saddle_seen(plan), SIL_NOW, SIL_ACT_LOOK_AT_SADDLE);
     bool blind = plan->saddle.remedy == SIL_SADDLE_SAND &&
                  sil_working_in_slot(plan->saddle.working) &&
                  !sil_known(plan->saddle.protrusion[0]);

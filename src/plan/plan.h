@@ -119,6 +119,9 @@ bool plan_gaps_apart(const sil_plan *plan, int string);
 bool plan_rod_unknown(const sil_plan *plan);
 
 /* Whether relief is too far out for a set-up, and there is no rod to put it right. */
+/* Whether the saddle was found leaning, rocking or loose, so that every height over it is false. */
+bool plan_saddle_loose(const sil_plan *plan);
+
 bool plan_bowed_for_good(const sil_plan *plan);
 
 /* Whether relief was read as 0 under a string: the neck is straight or back-bowed, and the string

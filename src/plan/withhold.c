@@ -108,6 +108,12 @@ bool plan_stopped(const sil_plan *plan)
     return false;
 }
 
+bool plan_saddle_loose(const sil_plan *plan)
+{
+    const sil_reading *reading = sil_plan_reading(plan);
+    return reading && reading->condition.saddle == SIL_UNSOUND;
+}
+
 static bool files_a_slot(const sil_plan *plan)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
@@ -193,6 +199,7 @@ void plan_withhold(sil_plan *plan)
     bool high = any_zero_fret_high(plan);
     withhold(&plan->nut_withheld, (files_a_slot(plan) || high) && crowns_unread(plan),
              SIL_CROWNS_UNREAD);
+    withhold(&plan->saddle_withheld, plan_saddle_loose(plan), SIL_SADDLE_LOOSE);
     withhold(&plan->saddle_withheld, high, SIL_ZERO_FRET_HIGH);
     withhold(&plan->saddle_withheld, is_stopped(plan),
              sil_working_in_slot(plan->saddle.working) ? SIL_PROTRUSION_LOW : SIL_ADJUST_LIMIT);

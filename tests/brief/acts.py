@@ -57,6 +57,8 @@ ROWS = [
     ("relief of nothing", "straightedge", sheet(STEEL, relief=0)),
     ("nobody looked", "look-at-frets",
      sheet(STEEL, frets=None, first=[0.2, 0.2, 0.2, 0.2, 0.2, 0.2])),
+    ("saddle's fit not looked at", "look-at-saddle", sheet(STEEL, action=HIGH)),
+    ("saddle leans", "fit-saddle", sheet(STEEL, action=HIGH, condition={"saddle": "loose"})),
     ("no gaps of two", "measure-first", sheet(STEEL, first=[0.06, "~", 0, 0.08, "~", 0.10])),
     ("no action of one", "measure-action", sheet(STEEL, action=[1.75, 1.85, "~", 2.05, 2.15, 2.25])),
     ("two gaps apart", "measure-gaps-again",

@@ -306,6 +306,7 @@ def saddle(board, job, done, codes):
         past = (max(posts.ends) if posts else bone.lower) - job.saddle.travel
     stopped = falls & (past > EDGE)
     codes.update(zero_fret_codes(done))
+    codes.update({"saddle-loose"} if job.readings.leaning else ())
     if stopped.any():
         codes.add("protrusion-low" if slotted else "adjust-limit")
     stops_alone = len(codes) == 1 and bool(codes & {"protrusion-low", "adjust-limit"})

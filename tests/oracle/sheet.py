@@ -257,6 +257,7 @@ def readings(sheet, count, join):
         crowns_read=given(frets),
         off=[(int(c["string"]) - 1, int(c["fret"]), sheet.length(c["off"])) for c in off],
         lifted=condition.get("bridge") == "lifted", loose=condition.get("braces") == "loose",
+        leaning=condition.get("saddle") == "loose",
         untuned=condition.get("tuned") in ("no", "false"),
         buzz={(int(b["string"]) - 1, int(b["fret"])) for b in node.get("buzz") or []},
         cents=sheet.each(node.get("cents"), count, sheet.figure), **pair)

@@ -205,6 +205,7 @@ def worked(m, doc, state, seen):
 def condition(m):
     node = {"bridge": m.rng.choice(["sound"] * 15 + ["lifted"]),
             "braces": m.rng.choice(["sound"] * 15 + ["loose"]),
+            "saddle": m.rng.choice(["firm"] * 15 + ["loose"]),
             "strings": m.rng.choice(["new", "worn"]),
             "tuned": m.rng.choice(["yes"] * 14 + [True, False, "no"])}
     return {k: v for k, v in node.items() if m.chance(0.7)}
