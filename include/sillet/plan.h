@@ -54,6 +54,7 @@ typedef enum sil_code {
     SIL_WRONG_WAY,
     SIL_ZERO_FRET_LOW,
     SIL_ZERO_FRET_HIGH,
+    SIL_AT_EDGE,
     SIL_CODES
 } sil_code;
 

@@ -264,6 +264,11 @@ code_words code_words_of(sil_code code)
                                        "frets. Its slots only guide: filing them changes nothing.",
                             .why = "the zero fret is put right first",
                             .for_what = "the zero fret"};
+    case SIL_AT_EDGE:
+        return (code_words){.word = "at-edge",
+                            .figure = LENGTH,
+                            .meaning = "At the edge of its range, no farther out than the reading "
+                                       "may be wrong by: leave it."};
     case SIL_CODES:
         break;
     }

@@ -69,12 +69,14 @@ static void tell_range(telling *t, code_figure kind, const sil_finding *finding)
 static bool speaks_of_slots(const sil_finding *finding)
 {
     return finding->code == SIL_SLOT_LOW || finding->code == SIL_SLOT_HIGH ||
-           finding->code == SIL_ZERO_FRET_LOW || finding->code == SIL_ZERO_FRET_HIGH;
+           finding->code == SIL_ZERO_FRET_LOW || finding->code == SIL_ZERO_FRET_HIGH ||
+           (finding->code == SIL_AT_EDGE && finding->stage == SIL_NUT);
 }
 
 static bool speaks_of_action(const sil_finding *finding)
 {
-    return finding->code == SIL_SADDLE_LOW || finding->code == SIL_SADDLE_HIGH;
+    return finding->code == SIL_SADDLE_LOW || finding->code == SIL_SADDLE_HIGH ||
+           (finding->code == SIL_AT_EDGE && finding->stage == SIL_SADDLE);
 }
 
 /* Whether the figure may have been judged without a gauge. */
@@ -98,10 +100,22 @@ static bool foretold(const sil_plan *plan, const sil_finding *finding)
            (speaks_of_action(finding) && (before_nut || changed[SIL_NUT]));
 }
 
+/* What a finding is about. Which reading is at its edge follows from the stage. */
+static const char *subject_of(const sil_finding *finding)
+{
+    sil_code code = finding->code;
+    if (code == SIL_AT_EDGE) {
+        code = finding->stage == SIL_NUT      ? SIL_SLOT_HIGH
+               : finding->stage == SIL_SADDLE ? SIL_SADDLE_HIGH
+                                              : SIL_RELIEF_HIGH;
+    }
+    return code_words_of(code).subject;
+}
+
 static void tell_heading(const brief *b, const sil_finding *finding, telling *t)
 {
     const sil_bench *bench = &b->plan->bench;
-    tell_subject(t, code_words_of(finding->code).subject, finding->fret);
+    tell_subject(t, subject_of(finding), finding->fret);
     if (speaks_of_slots(finding)) {
         tell(t, ", %s", brief_hold(bench->targets.first_held));
     }

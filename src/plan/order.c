@@ -125,13 +125,12 @@ bool plan_takes_anything(const sil_plan *plan, sil_line line)
 sil_verdict plan_curve_at(const sil_plan *plan, int string)
 {
     double action = sil_action(&plan->bench.board, &plan->stages.fit[SIL_SADDLE], string, 12);
-    sil_band range = plan->bench.targets.action[string];
+    sil_side side = sil_side_of(action, plan->bench.targets.action[string],
+                                plan->stages.action_u[string], plan->bench.standing.buzz[string]);
     if (!sil_working_on_two(plan->saddle.working) || plan->saddle.remedy == SIL_SADDLE_WAIT) {
         return SIL_LEAVE;
     }
-    return sil_above(action, range.high)  ? SIL_TAKE
-           : sil_below(action, range.low) ? SIL_RAISE
-                                          : SIL_LEAVE;
+    return side == SIL_OVER ? SIL_TAKE : side == SIL_UNDER ? SIL_RAISE : SIL_LEAVE;
 }
 
 /* Whether the curve of the bridge is wrong: no setting of its two posts brings all strings into

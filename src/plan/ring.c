@@ -9,14 +9,14 @@ typedef struct astray {
 } astray;
 
 /* How far a reading is from its target, divided by the width of that side of its range or by the
- * tool's reading error, whichever is larger. 0 where the reading is in range, or unknown. */
-static double distance(double read, sil_band range, double tool)
+ * tool's reading error, whichever is larger. 0 where the reading is in range or at its edge, or
+ * unknown. */
+static double distance(double read, sil_side side, sil_band range, double tool)
 {
-    if (sil_above(read, range.high)) {
+    if (side == SIL_OVER) {
         return (read - range.aim) / fmax(range.high - range.aim, tool);
     }
-    return sil_below(read, range.low) ? (range.aim - read) / fmax(range.aim - range.low, tool)
-                                      : 0.0;
+    return side == SIL_UNDER ? (range.aim - read) / fmax(range.aim - range.low, tool) : 0.0;
 }
 
 static double worst_crown(const sil_plan *plan, int string)
@@ -32,18 +32,25 @@ static double worst_crown(const sil_plan *plan, int string)
 static void judge_readings(const sil_plan *plan, astray *a)
 {
     const sil_bench *bench = &plan->bench;
+    const sil_targets *targets = &bench->targets;
+    const sil_standing *standing = &bench->standing;
     const sil_fit *now = &plan->stages.fit[SIL_NOW];
     double relief = sil_relief_now(plan);
     for (int i = 0; i < bench->board.strings; i++) {
         double *far = a->how_far[i];
         double first = sil_first_gap(&bench->board, now, i, bench->targets.first_held);
         double action = sil_action(&bench->board, now, i, 12);
-        far[SIL_CAUSE_RELIEF] = sil_board_bends(&bench->board)
-                                    ? distance(relief, bench->targets.relief, bench->tools.relief)
-                                    : 0.0;
+        far[SIL_CAUSE_RELIEF] =
+            sil_board_bends(&bench->board)
+                ? distance(relief, plan->stages.relief_side, targets->relief, bench->tools.relief)
+                : 0.0;
         far[SIL_CAUSE_CROWN] = worst_crown(plan, i);
-        far[SIL_CAUSE_SLOT] = distance(first, bench->targets.first[i], bench->tools.first);
-        far[SIL_CAUSE_SADDLE] = distance(action, bench->targets.action[i], bench->tools.action);
+        sil_side slot =
+            sil_side_of(first, targets->first[i], sil_first_u(bench, i), standing->buzz_open[i]);
+        far[SIL_CAUSE_SLOT] = distance(first, slot, targets->first[i], bench->tools.first);
+        sil_side saddle =
+            sil_side_of(action, targets->action[i], sil_action_u(bench, i), standing->buzz[i]);
+        far[SIL_CAUSE_SADDLE] = distance(action, saddle, targets->action[i], bench->tools.action);
     }
 }
 

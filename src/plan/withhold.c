@@ -55,10 +55,9 @@ static bool any_gaps_apart(const sil_plan *plan)
 
 bool plan_rod_unknown(const sil_plan *plan)
 {
-    double relief = sil_relief_now(plan);
-    sil_band range = plan->bench.targets.relief;
+    sil_side side = plan->stages.relief_side;
     return plan->job->instrument.rod == SIL_ROD_NOT_GIVEN && sil_board_bends(&plan->bench.board) &&
-           (sil_above(relief, range.high) || sil_below(relief, range.low));
+           (side == SIL_OVER || side == SIL_UNDER);
 }
 
 bool plan_bowed_for_good(const sil_plan *plan)
@@ -166,13 +165,10 @@ bool plan_sinks_too_low(const sil_plan *plan)
 
 bool plan_zero_fret_high(const sil_plan *plan, int string)
 {
-    const sil_bench *bench = &plan->bench;
-    double gap = sil_first_gap(&bench->board, &plan->stages.fit[SIL_FRETS], string,
-                               bench->targets.first_held);
-    sil_band range = bench->targets.first[string];
     /* Judged as a nut slot is: where the range and the cut go in opposite directions, it is left to
      * the saddle. */
-    return bench->zero_fret && sil_above(gap, range.high) && plan->stages.deepen[string] > 0.0;
+    return plan->bench.zero_fret && plan->stages.first_side[string] == SIL_OVER &&
+           plan->stages.deepen[string] > 0.0;
 }
 
 static bool any_zero_fret_high(const sil_plan *plan)

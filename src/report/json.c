@@ -71,6 +71,12 @@ static void put_degrees(json_at object, const char *key, double radians)
     json_put_number(object, key, radians * 180.0 / 3.14159265358979323846);
 }
 
+/* Past the edge of its range by no more than it may be wrong by, and so left. */
+static void put_at_edge(json_at row, sil_side side)
+{
+    json_put_bool(row, "at_edge", side == SIL_AT_LOW || side == SIL_AT_HIGH);
+}
+
 static void put_nut(const brief *b, json_at root)
 {
     static const char *const verdicts[] = {"leave", "file", "raise", "wait"};
@@ -90,6 +96,7 @@ static void put_nut(const brief *b, json_at root)
         json_put_number(row, "deepen_u", plan->stages.deepen_u[i]);
         json_put_number(row, "first_pass", work->first_pass[i]);
         json_put_word(row, "verdict", verdicts[work->verdict[i]]);
+        put_at_edge(row, plan->stages.first_side[i]);
         json_put_number(row, "floor", work->floor[i]);
         json_put_number(row, "stack", work->stack[i]);
         json_put_number(row, "depth", work->depth[i]);
@@ -181,6 +188,7 @@ static void put_saddle(const brief *b, json_at root)
         json_put_number(row, "lower_u", plan->stages.lower_u[i]);
         json_put_number(row, "first_pass", work->first_pass[i]);
         json_put_word(row, "verdict", verdicts[work->verdict[i]]);
+        put_at_edge(row, plan->stages.action_side[i]);
         json_put_number(row, "dress", work->dress[i]);
         json_put_number(row, "present", work->present[i]);
         json_put_number(row, "height", work->height[i]);

@@ -233,7 +233,8 @@ def settled(job, got):
     if parts.on_posts(job.saddle) and any(s["verdict"] != "leave" for s in parts_of[1]["strings"]):
         return False   # one line through all that the strings want leaves some beside their aims
     return (job.targets.held and not any(part["withheld_by"] for part in parts_of)
-            and all(s["verdict"] != "wait" for part in parts_of for s in part["strings"]))
+            and all(s["verdict"] != "wait" and not s["at_edge"]   # read anew, its edge is narrower
+                    for part in parts_of for s in part["strings"]))
 
 
 def check_again(report, got, job, first):

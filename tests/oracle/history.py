@@ -163,9 +163,8 @@ def finished(view):
     r, gaps = job.readings, view.result["stages"][0]["strings"]
     there = not (np.isnan(read.action).any() or np.isnan(view.done.now.bend)
                  or (np.isnan(read.first) & np.isnan(read.first_open)).any())
-    low, _, high = job.targets.relief
     flat = view.board.join < 3
-    straight = flat or low - bench.EDGE <= view.relief <= high + bench.EDGE
+    straight = flat or view.done.relief_side in ("within", "at-low", "at-high")
     bowed_back = not flat and r.relief.gap < 0
     sound = all(abs(off) <= job.limits.wear + bench.EDGE for _, _, off in r.off)
     parts = result["nut"], result["saddle"]

@@ -253,6 +253,12 @@ def lengths(sheet, node, *keys):
     return Plain(**{key: sheet.length(node.get(key)) for key in keys})
 
 
+def as_read_today(count):
+    none = {f"{key}_{word}": [False] * count for key in ("action", "first")
+            for word in ("carried", "odd", "settled")}
+    return Plain(relief_carried=False, relief_odd=False, crowns_odd=False, saddle_odd=False, **none)
+
+
 def read(text):
     sheet = Sheet(text)
     doc, count = sheet.doc, len(sheet.doc["strings"])
@@ -265,8 +271,9 @@ def read(text):
     allowances.blank = lengths(sheet, spare["blank"], "length", "thickness", "height")
     for key in ("bury_plain", "bury_wound", "fall_share"):
         setattr(allowances, key, float(spare[key]))
+    # standing: what is known of each reading besides its figure; all false, as read today.
     # ratio, spread: what the readings before taught of the neck, and how far that is from sure.
-    return Plain(count=count, ratio=1.0, spread=0.25, courses=sheet.courses, shares=sheet.shares,
+    return Plain(count=count, standing=as_read_today(count), ratio=1.0, spread=0.25, courses=sheet.courses, shares=sheet.shares,
                  board=board, attack=attack(sheet, count), model=model(sheet),
                  strings=[string(sheet, node) for node in doc["strings"]],
                  nut=nut(sheet, count), saddle=saddle(sheet, count),

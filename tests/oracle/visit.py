@@ -220,11 +220,17 @@ def heard(m, count, frets):
 
 def too_near(job, board, done):
     """A verdict within a hair of an edge, yet not on it, is nobody's to call."""
-    relief = done.now.bend * board.span(job.readings.relief.at), job.targets.relief
-    judged = [relief, *zip(done.slots.first, job.targets.first),
-              *zip(done.bone.action, job.targets.action)]
-    return any(1e-9 < abs(value - edge) < 1e-5
-               for value, band in judged for edge in (band[0], band[2]))
+    relief = bench.relief_in(board, job, done.now), job.targets.relief, done.held.relief_u
+    sure = bench.sureness(job)
+    judged = [relief, *zip(done.slots.first, job.targets.first, done.held.first_u),
+              *zip(done.bone.action, job.targets.action, done.held.action_u),
+              *zip([bench.first_of(board, done.now, i, job.targets.held)
+                    for i in range(job.count)], job.targets.first, sure["first", "first_open"]),
+              *zip([bench.action_of(board, done.now, i) for i in range(job.count)],
+                   job.targets.action, sure["action",])]
+    edges = [(value, edge) for value, (low, _, high), u in judged
+             for edge in (low, low - u, low - 2 * u, high, high + u, high + 2 * u)]
+    return any(1e-9 < abs(value - edge) < 1e-5 for value, edge in edges)
 
 
 def possible(job):
