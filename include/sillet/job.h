@@ -135,7 +135,8 @@ typedef struct sil_reading {
     double bridge_top_treble, bridge_top_bass;
     const sil_buzz *buzz;
     int buzz_count;
-    double cents[SIL_STRINGS_MAX]; /* of fret 12 against the octave of the open string, + sharp */
+    bool confirmed[SIL_STRINGS_MAX]; /* its action and gaps were read again, and are so */
+    double cents[SIL_STRINGS_MAX];   /* of fret 12 against the octave of the open string, + sharp */
 } sil_reading;
 
 typedef struct sil_model {

@@ -151,6 +151,9 @@ static int count_alike(const sil_plan *plan, int first)
     const sil_finding *f = &plan->findings[first];
     int count = 1;
     bool told_together = f->string >= 0 && (f->fret < 0 || speaks_of_notes(f));
+    if (f->code == SIL_READING_ODD) {
+        return 1; /* each for a reason of its own */
+    }
     while (told_together && first + count < plan->finding_count && f[count].code == f->code &&
            f[count].level == f->level && f[count].stage == f->stage && f[count].string >= 0) {
         count++;
@@ -177,6 +180,10 @@ static void tell_findings(const brief *b, const sil_finding *f, int count, telli
         tell(t, "Saddle height by caliper and by the bridge's top differ by more than ");
         tell_length(t, "high", -1, figure_length(b->unit, 0.3, SIL_NEAREST));
         tell(t, ". The plan uses neither: measure both again.");
+        return;
+    }
+    if (f->code == SIL_READING_ODD) {
+        say_reading_odd(b, f, t);
         return;
     }
     code_words words = code_words_of(f->code);

@@ -254,6 +254,7 @@ static void find_coarse(sil_plan *plan)
 void plan_find(sil_plan *plan)
 {
     find_condition(plan);
+    plan_find_odd_ones(plan);
     find_relief(plan);
     find_frets(plan);
     find_slots(plan);

@@ -84,6 +84,8 @@ static void withhold_all(const sil_plan *plan, sil_withheld *withheld)
     withhold(withheld, !sil_known(stages->fit[SIL_NOW].bend), SIL_RELIEF_UNKNOWN);
     withhold(withheld, plan_relief_at_nought(plan), SIL_BACK_BOW);
     withhold(withheld, any_gaps_apart(plan), SIL_READINGS_DISAGREE);
+    withhold(withheld, plan->bench.standing.relief_odd || plan->bench.standing.crowns_odd,
+             SIL_READING_ODD);
     withhold(withheld, plan_rod_unknown(plan), SIL_ROD_UNKNOWN);
     withhold(withheld, plan_bowed_for_good(plan), SIL_ROD_LIMIT);
     withhold(withheld, climate_off(plan), SIL_CLIMATE);
@@ -181,12 +183,26 @@ static bool any_zero_fret_high(const sil_plan *plan)
     return false;
 }
 
+/* Whether one part carries all strings and the action of one must be read again, or its own heights
+ * must. On screws of their own only that string waits, by its verdict. */
+static bool saddle_odd(const sil_plan *plan)
+{
+    const sil_standing *standing = &plan->bench.standing;
+    bool odd = sil_working_in_slot(plan->saddle.working) && standing->saddle_odd;
+    for (int i = 0; i < plan->job->string_count; i++) {
+        odd = odd ||
+              (plan->saddle.working != SIL_WORKING_SCREWS && standing->action_odd[i]);
+    }
+    return odd && !sil_withheld_by(&plan->saddle_withheld, SIL_READING_ODD);
+}
+
 void plan_withhold(sil_plan *plan)
 {
     int strings = plan->job->string_count;
     withhold_all(plan, &plan->nut_withheld);
     plan->saddle_withheld = plan->nut_withheld;
     bool high = any_zero_fret_high(plan);
+    withhold(&plan->saddle_withheld, saddle_odd(plan), SIL_READING_ODD);
     withhold(&plan->nut_withheld, (files_a_slot(plan) || high) && crowns_unread(plan),
              SIL_CROWNS_UNREAD);
     withhold(&plan->saddle_withheld, high, SIL_ZERO_FRET_HIGH);
