@@ -231,6 +231,45 @@ typedef void sil_tell(void *with, sil_severity severity, const char *path, const
  */
 int sil_job_check(const sil_job *job, sil_tell *tell, void *with);
 
+/* Why a reading asks to be taken again. */
+typedef enum sil_odd_why {
+    SIL_NOT_ODD,
+    SIL_ODD_UNLIKELY, /* outside what is likely on such an instrument */
+    SIL_ODD_LINE,     /* an action off the straight line of the others */
+    SIL_ODD_OTHERS,   /* a gap off the median of the others */
+    SIL_ODD_MOVED     /* not as at the visit before, though nothing was worked there */
+} sil_odd_why;
+
+typedef struct sil_odd_one {
+    sil_odd_why why;
+    double read;   /* as on the sheet, mm */
+    double off;    /* how far from the line, the median, or the visit before, mm */
+    bool believed; /* confirmed, or read again the same; a plan finds this out */
+} sil_odd_one;
+
+typedef struct sil_odd {
+    sil_odd_one relief, crowns;
+    sil_odd_one saddle; /* its heights by caliper or from the bridge's top; the first that is odd */
+    sil_odd_one action[SIL_STRINGS_MAX], first[SIL_STRINGS_MAX];
+    int curve; /* the string that shows best that the actions follow a curve, or -1 */
+    double curve_off;
+} sil_odd;
+
+/* sil_job_odd: the readings that ask to be taken again, as after a slip of the pen.
+ * Given:    job      its likely ranges, tools and strings are used
+ *           reading  one of it
+ *           board    laid
+ * Returned: odd      of this reading by itself; none is believed yet
+ */
+void sil_job_odd(const sil_job *job, const sil_reading *reading, const sil_board *board,
+                 sil_odd *odd);
+
+/* sil_moved_limit: how far a gap or an action may move between visits and still be the same.
+ * Given:    u  standard uncertainty of the reading, mm
+ * Returned: mm; past it, it is odd where nothing was worked
+ */
+double sil_moved_limit(double u);
+
 /* sil_job_courses: the course of each string, counted from 0.
  * Given:    job     its strings are used
  * Returned: course  one for each string, with room for SIL_STRINGS_MAX; adjacent strings with the

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "codes.h"
+#include "say.h"
 #include "within.h"
 
 #include "../plan/plan.h"

@@ -67,7 +67,7 @@ double sil_off_the_others(int count, const double *value, int which)
         sorted[at] = value[i];
     }
     int half = others / 2;
-    return others < 3      ? SIL_UNKNOWN
-           : others % 2    ? value[which] - sorted[half]
-                           : value[which] - (sorted[half - 1] + sorted[half]) / 2.0;
+    return others < 3   ? SIL_UNKNOWN
+           : others % 2 ? value[which] - sorted[half]
+                        : value[which] - (sorted[half - 1] + sorted[half]) / 2.0;
 }

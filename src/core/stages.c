@@ -174,7 +174,8 @@ static void work_saddle(const sil_bench *bench, sil_stages *stages)
         double width = core_edge_width(stages->action_u[i], standing->action_settled[i]);
         sil_side side = sil_side_of(action, bench->targets.action[i], width, standing->buzz[i]);
         stages->action_side[i] = side;
-        stages->saddle[i] = judge(action, side, stages->lower[i], standing->action_odd[i]);
+        stages->saddle[i] = judge(action, side, stages->lower[i],
+                                  standing->action_odd[i] || standing->first_odd[i]);
         if (is_worked(stages->saddle[i])) {
             fit->saddle_height[i] = wanted;
             stages->changed[SIL_SADDLE] = true;

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Checks what must agree within a reading, and with the instrument it was taken on. */
 #include "check.h"
-#include "odd.h"
 
 #include <string.h>
 
@@ -197,8 +196,7 @@ static void check_saddle_stands(job_check *check, const job_place *up, const sil
 /* Whether a figure may be another one than at the visit before. */
 static bool moved(double now, double before, double half_width)
 {
-    return !sil_known(before) ||
-           fabs(now - before) > job_moved_limit(sil_rectangular(half_width));
+    return !sil_known(before) || fabs(now - before) > sil_moved_limit(sil_rectangular(half_width));
 }
 
 /* A string that is confirmed without need. Whether it is odd to have moved since the visit before
@@ -211,11 +209,11 @@ static void check_confirmed(job_check *check, const job_place *up, int index)
     const sil_tools *tools = &job->tools;
     job_place list = job_key(up, "confirmed");
     sil_board board;
-    job_odd odd;
+    sil_odd odd;
     job_lay_board(job, &board);
-    job_find_odd(job, &job->readings[index], &board, &odd);
+    sil_job_odd(job, &job->readings[index], &board, &odd);
     for (int i = 0; i < job->string_count; i++) {
-        bool found = odd.action[i].why != JOB_NOT_ODD || odd.first[i].why != JOB_NOT_ODD;
+        bool found = odd.action[i].why != SIL_NOT_ODD || odd.first[i].why != SIL_NOT_ODD;
         found = found || (before && (moved(gaps->action[i], before->action[i], tools->action) ||
                                      moved(gaps->first[i], before->first[i], tools->first)));
         if (job->readings[index].confirmed[i] && !found) {

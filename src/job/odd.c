@@ -1,16 +1,14 @@
 /* SPDX-License-Identifier: MIT */
 /* Finds readings that ask to be taken again. See docs/arithmetic.md, "One odd reading". */
-#include "odd.h"
+#include "check.h"
 
 #include <sillet/core/odd.h>
-
-#include "check.h"
 
 /* A reading that moved by more than this many standard uncertainties is another reading. */
 static const double moved_u = 5.0;
 static const double least_moved = 0.15; /* mm: common practice, no source */
 
-double job_moved_limit(double u)
+double sil_moved_limit(double u)
 {
     return fmax(least_moved, moved_u * u);
 }
@@ -32,26 +30,26 @@ static bool is_unlikely(const sil_plausible *likely, double value)
     return value != 0.0 && (value < likely->low || value > likely->high); /* 0: "at or under" */
 }
 
-static void mark(job_odd_one *one, job_odd_why why, double read, double off)
+static void mark(sil_odd_one *one, sil_odd_why why, double read, double off)
 {
-    if (one->why == JOB_NOT_ODD) {
-        *one = (job_odd_one){.why = why, .read = read, .off = off};
+    if (one->why == SIL_NOT_ODD) {
+        *one = (sil_odd_one){.why = why, .read = read, .off = off};
     }
 }
 
 /* Looks at figures of one kind; with a step of 0 they are all marks of one reading. */
 static void mark_unlikely(const sil_job *job, const char *path, const double *values, int count,
-                          int step, job_odd_one *one)
+                          int step, sil_odd_one *one)
 {
     sil_plausible likely = likely_of(job, path);
     for (int i = 0; i < count; i++) {
         if (is_unlikely(&likely, values[i])) {
-            mark(&one[i * step], JOB_ODD_UNLIKELY, values[i], SIL_UNKNOWN);
+            mark(&one[i * step], SIL_ODD_UNLIKELY, values[i], SIL_UNKNOWN);
         }
     }
 }
 
-static void find_unlikely(const sil_job *job, const sil_reading *reading, job_odd *odd)
+static void find_unlikely(const sil_job *job, const sil_reading *reading, sil_odd *odd)
 {
     const sil_gaps *gaps = &reading->gaps;
     int strings = job->string_count;
@@ -113,7 +111,7 @@ static int string_of(const sil_board *board, const double *action, double z, dou
 }
 
 static void find_off_line(const sil_job *job, const sil_reading *reading, const sil_board *board,
-                          job_odd *odd)
+                          sil_odd *odd)
 {
     double z[SIL_STRINGS_MAX], mean[SIL_STRINGS_MAX];
     const double *action = reading->gaps.action;
@@ -129,30 +127,34 @@ static void find_off_line(const sil_job *job, const sil_reading *reading, const 
         odd->curve_off = stray.off;
     } else {
         double others = mean[stray.which] - stray.off;
-        mark(&odd->action[string], JOB_ODD_LINE, action[string], action[string] - others);
+        mark(&odd->action[string], SIL_ODD_LINE, action[string], action[string] - others);
     }
 }
 
 /* Gaps of held strings are nearly alike; of open ones they are not. */
-static void find_off_others(const sil_job *job, const sil_reading *reading, job_odd *odd)
+static void find_off_others(const sil_job *job, const sil_reading *reading, sil_odd *odd)
 {
     const sil_gaps *gaps = &reading->gaps;
     double limit = fmax(SIL_ODD_FIRST, SIL_ODD_U * sil_rectangular(job->tools.first));
     if (gaps->first_held == SIL_HOLD_OPEN) {
         return;
     }
+    double read[SIL_STRINGS_MAX]; /* 0 is "at or under", and no figure */
     for (int i = 0; i < job->string_count; i++) {
-        double off = sil_off_the_others(job->string_count, gaps->first, i);
+        read[i] = gaps->first[i] > 0.0 ? gaps->first[i] : SIL_UNKNOWN;
+    }
+    for (int i = 0; i < job->string_count; i++) {
+        double off = sil_off_the_others(job->string_count, read, i);
         if (sil_above(fabs(off), limit)) {
-            mark(&odd->first[i], JOB_ODD_OTHERS, gaps->first[i], off);
+            mark(&odd->first[i], SIL_ODD_OTHERS, gaps->first[i], off);
         }
     }
 }
 
-void job_find_odd(const sil_job *job, const sil_reading *reading, const sil_board *board,
-                  job_odd *odd)
+void sil_job_odd(const sil_job *job, const sil_reading *reading, const sil_board *board,
+                 sil_odd *odd)
 {
-    *odd = (job_odd){.curve = -1, .curve_off = SIL_UNKNOWN};
+    *odd = (sil_odd){.curve = -1, .curve_off = SIL_UNKNOWN};
     find_unlikely(job, reading, odd);
     find_off_line(job, reading, board, odd);
     find_off_others(job, reading, odd);

@@ -7,8 +7,6 @@
 #include <sillet/core/odd.h>
 #include <sillet/plan.h>
 
-#include "../job/odd.h"
-
 /* A plan. It has no pointers into itself, so it can be copied. */
 struct sil_plan {
     const sil_job *job;
@@ -17,7 +15,7 @@ struct sil_plan {
     bool done;      /* every reading is in its range and there is no work left */
     int finding_count, step_count, cause_count, visit_count;
     sil_reading read; /* the reading in use; only where reading is not -1 */
-    job_odd odd;      /* what is odd in it, believed or not */
+    sil_odd odd;      /* what is odd in it, believed or not */
     sil_bench bench;
     sil_stages stages;
     double unit_mass_kg_m[SIL_STRINGS_MAX];

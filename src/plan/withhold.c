@@ -183,17 +183,29 @@ static bool any_zero_fret_high(const sil_plan *plan)
     return false;
 }
 
-/* Whether one part carries all strings and the action of one must be read again, or its own heights
- * must. On screws of their own only that string waits, by its verdict. */
+/* Whether one part carries all strings and the action of one must be read again, or the gap that its
+ * slot would be worked by, or the saddle's own heights. On screws of their own only that string
+ * waits, by its verdict. */
 static bool saddle_odd(const sil_plan *plan)
 {
     const sil_standing *standing = &plan->bench.standing;
-    bool odd = sil_working_in_slot(plan->saddle.working) && standing->saddle_odd;
+    bool odd = standing->saddle_odd;
     for (int i = 0; i < plan->job->string_count; i++) {
-        odd = odd ||
-              (plan->saddle.working != SIL_WORKING_SCREWS && standing->action_odd[i]);
+        odd = odd || (plan->saddle.working != SIL_WORKING_SCREWS &&
+                      (standing->action_odd[i] || standing->first_odd[i]));
     }
     return odd && !sil_withheld_by(&plan->saddle_withheld, SIL_READING_ODD);
+}
+
+/* One odd gap holds its slot alone. Where several are, it is no single slip, and nobody knows by
+ * which of them the rest would be judged. */
+static bool slots_odd(const sil_plan *plan)
+{
+    int odd = 0;
+    for (int i = 0; i < plan->job->string_count; i++) {
+        odd += plan->bench.standing.first_odd[i];
+    }
+    return odd > 1 && !sil_withheld_by(&plan->nut_withheld, SIL_READING_ODD);
 }
 
 void plan_withhold(sil_plan *plan)
@@ -203,6 +215,7 @@ void plan_withhold(sil_plan *plan)
     plan->saddle_withheld = plan->nut_withheld;
     bool high = any_zero_fret_high(plan);
     withhold(&plan->saddle_withheld, saddle_odd(plan), SIL_READING_ODD);
+    withhold(&plan->nut_withheld, slots_odd(plan), SIL_READING_ODD);
     withhold(&plan->nut_withheld, (files_a_slot(plan) || high) && crowns_unread(plan),
              SIL_CROWNS_UNREAD);
     withhold(&plan->saddle_withheld, high, SIL_ZERO_FRET_HIGH);

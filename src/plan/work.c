@@ -80,7 +80,7 @@ void plan_lay(const sil_job *job, int reading, const sil_plan *before, double ra
     sil_job_bench(job, reading, &plan->bench);
     plan->bench.rod_ratio = ratio;
     plan->bench.rod_spread = spread;
-    plan->odd = (job_odd){.curve = -1};
+    plan->odd = (sil_odd){.curve = -1};
     if (reading < 0) {
         return;
     }

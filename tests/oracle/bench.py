@@ -212,7 +212,7 @@ def judge_saddle(job, bone, u, held):
         buzzes = any(string == i for string, _ in heard)
         held.action_side[i] = side_of(bone.action[i], job.targets.action[i], width, buzzes)
         held.bone[i] = verdict_of(bone.action[i], held.action_side[i], "lower", "raise",
-                                  standing.action_odd[i])
+                                  standing.action_odd[i] or standing.first_odd[i])
 
 
 def decide(board, job, read):
@@ -350,6 +350,7 @@ def withheld(board, job, done):
     r, (low, high) = job.readings, job.limits.humidity
     dead = r.relief.gap == 0 and r.relief.by_string and job.board.join >= 3
     codes = {"readings-disagree": gaps_apart(board, job, done),
+             "reading-odd": job.standing.relief_odd or job.standing.crowns_odd,
              "rod-limit": bowed_for_good(board, job, done),
              "relief-unknown": math.isnan(done.now.bend), "back-bow": dead,
              "climate": r.humidity < low or r.humidity > high, "bridge-lifted": r.lifted,

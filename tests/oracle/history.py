@@ -10,8 +10,8 @@ import yaml
 
 import bench
 import sheet
+import standing
 
-STOPS = {"climate", "bridge-lifted", "braces-loose", "not-tuned", "back-bow"}
 EDGE = 1e-6             # what stands on an edge is not past it, mm
 LEARNS = 0.1            # how far relief, or a foretold action, must have moved to judge by, mm
 SWING = 10.0            # of humidity, in %: past it the top moves as well
@@ -104,7 +104,7 @@ def slots_filed(before, state):
 def foretell(before, now, near):
     """(what was worked, the action to expect)."""
     done, worked = before.done, []
-    stopped = bool(STOPS & set(before.result["nut"]["withheld_by"]))   # nothing was asked for then
+    stopped = bool(standing.STOPS & set(before.result["nut"]["withheld_by"]))   # nothing was asked for then
     turned, crowns = done.turned and not stopped, None if stopped else done.crowns
     moved = abs(now.relief - before.relief)
     state = Plain(bend=done.now.bend, off=done.now.off, nut=done.now.nut.copy(),
@@ -187,6 +187,7 @@ def follow(text):
     for k in range(len(doc["readings"])):
         job = up_to(doc, k + 1)
         job.ratio, job.spread = known
+        found = standing.stand(job, bench.Board(job), before)
         now, worked, ratio = look(job), [], math.nan
         expected = np.full(job.count, math.nan)
         if before:
@@ -201,5 +202,6 @@ def follow(text):
             "date": node.get("date"), "humidity": job.readings.humidity, "work": worked,
             "relief": now.relief, "predicted": list(expected), "read": list(as_read(now)),
             "ratio": ratio}))
+        now.odd, now.read = found, as_read(now)
         before = now
     return before.job, rows, finished(before), bool(hairs)

@@ -68,6 +68,8 @@ def nut(board, job, done, codes):
     codes = set(codes)
     if not job.readings.crowns_read and "file" in slots.verdict + slots.zero_fret:
         codes.add("crowns-unread")
+    if sum(job.standing.first_odd) > 1:
+        codes.add("reading-odd")
     remedy, shim, waiting = nut_remedy(job, done, bool(codes))
     crown = job.board.crown - done.level
     rows = []
@@ -277,6 +279,10 @@ def saddle(board, job, done, codes):
         past = (max(posts.ends) if posts else bone.lower) - job.saddle.travel
     stopped = falls & (past > EDGE)
     codes.update(zero_fret_codes(done))
+    standing = job.standing
+    if standing.saddle_odd or (kind != "individual"
+                               and any(standing.action_odd + standing.first_odd)):
+        codes.add("reading-odd")
     if stopped.any():
         codes.add("protrusion-low" if slotted else "adjust-limit")
     stops_alone = len(codes) == 1 and bool(codes & {"protrusion-low", "adjust-limit"})

@@ -221,6 +221,7 @@ def readings(sheet, count, join):
         lifted=condition.get("bridge") == "lifted", loose=condition.get("braces") == "loose",
         untuned=condition.get("tuned") == "no",
         buzz={(int(b["string"]) - 1, int(b["fret"])) for b in node.get("buzz") or []},
+        confirmed=[i + 1 in {int(s) for s in node.get("confirmed") or []} for i in range(count)],
         cents=sheet.each(node.get("cents"), count, sheet.figure), **pair)
 
 
