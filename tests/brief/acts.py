@@ -61,7 +61,7 @@ ROWS = [
     ("gaps that stand out", "measure-odd",
      sheet(STEEL, first=[0.06, 0.6, 0.07, 0.08, 0.7, 0.10])),
     ("a worn spot too deep to believe", "measure-odd",
-     sheet(STEEL, frets=[{"string": 2, "fret": 1, "off": -0.8}])),
+     sheet(STEEL, frets=[{"string": 2, "fret": 9, "off": 0.42}], action=[2.0, 2.1, 2.2, 2.3, 2.4, 2.5])),
     ("no fret height", "measure-fret-height",
      sheet(STEEL, instrument__crown=None, first=[0.2, 0.2, 0.2, 0.2, 0.2, 0.2])),
     ("saddle not measured", "measure-saddle",
