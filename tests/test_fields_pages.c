@@ -124,7 +124,8 @@ static void look_at_word(const char *word)
             return;
         }
     }
-    if (!is_known(word)) {
+    bool yes_or_no = strcmp(word, "true") == 0 || strcmp(word, "false") == 0; /* taken for them */
+    if (!yes_or_no && !is_known(word)) {
         fail_msg("docs/sheet.md names %s, which no sheet has", word);
     }
 }
@@ -186,7 +187,8 @@ static void paths_in_the_pages_are_fields(void **state)
                 }
             }
             part_of(path, part);
-            if (strchr(path, '.') && find(part)) {
+            bool file = strcmp(path, "shop.yaml") == 0;
+            if (strchr(path, '.') && !file && find(part)) {
                 count++;
                 if (!find(path)) {
                     fail_msg("%s names %s, which no sheet has", pages[p], path);

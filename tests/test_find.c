@@ -24,7 +24,7 @@ static const find_row rows[] = {
     {.code = "relief-unknown", .level = "act", .withholds = "both", .relief = "~"},
     {.code = "relief-high", .level = "act", .withholds = "both", .relief = "0.42"},
     {.code = "relief-high", .level = "act", .withholds = "both", .relief = "wide"},
-    {.code = "relief-low", .level = "act", .withholds = "both", .relief = "0.05"},
+    {.code = "relief-low", .level = "act", .withholds = "both", .relief = "0.03"},
     {.code = "back-bow", .level = "act", .withholds = "both", .relief = "0"},
     {.code = "back-bow",
      .level = "act",

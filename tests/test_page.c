@@ -188,8 +188,9 @@ static void a_sheet_is_read_value_by_value(void **state)
     (void)state;
     assert_int_equal(ask("POST", "/read",
                          "sillet: 1\nprofile: steel-string-acoustic\nreadings:\n"
-                         "  - {action: [2.1, ~], relief: 0.2}\n"),
+                         "  - {action: [2.1, ~], relief: 0.2, condition: {tuned: false}}\n"),
                      200);
+    assert_true(answer_holds("[\"readings.0.condition.tuned\",\"no\"]"));
     assert_true(answer_holds("[\"readings.0.action.0\",\"2.1\"]"));
     assert_true(answer_holds("[\"readings.0.action.1\",\"\"]"));
     assert_true(answer_holds("[\"readings.0.relief\",\"0.2\"]"));

@@ -167,6 +167,26 @@ static void targets_lie_over_the_profile_s(void **state)
     sil_sheet_free(sheet);
 }
 
+static void true_and_false_are_yes_and_no(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *word;
+        sil_soundness tuned;
+    } rows[] = {{"true", SIL_SOUND},    {"True", SIL_SOUND},     {"TRUE", SIL_SOUND},
+                {"yes", SIL_SOUND},     {"\"true\"", SIL_SOUND}, {"false", SIL_UNSOUND},
+                {"False", SIL_UNSOUND}, {"FALSE", SIL_UNSOUND},  {"no", SIL_UNSOUND}};
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        char sheet_text[160];
+        sil_sheet *sheet;
+        snprintf(sheet_text, sizeof sheet_text, HEAD "readings: [{condition: {tuned: %s}}]\n",
+                 rows[i].word);
+        const sil_job *job = job_of(sheet_text, &sheet);
+        assert_int_equal(job->readings[0].condition.tuned, rows[i].tuned);
+        sil_sheet_free(sheet);
+    }
+}
+
 static void json_is_yaml_too(void **state)
 {
     (void)state;
@@ -236,6 +256,7 @@ int main(void)
         cmocka_unit_test(every_form_of_a_value_is_read),
         cmocka_unit_test(what_is_not_given_is_what_the_page_says),
         cmocka_unit_test(targets_lie_over_the_profile_s),
+        cmocka_unit_test(true_and_false_are_yes_and_no),
         cmocka_unit_test(json_is_yaml_too),
         cmocka_unit_test(profiles_are_found_where_they_are_said_to_be),
     };

@@ -28,6 +28,13 @@ typedef struct sil_about {
     const char *title, *ref, *owner, *by, *date, *notes;
 } sil_about;
 
+/* The shop that does the work. */
+typedef struct sil_shop {
+    const char *name, *contact;
+    const char *file; /* the shop file that the job's tools, files and allowances may be from; NULL:
+                         none was used */
+} sil_shop;
+
 typedef enum sil_rod { SIL_ROD_NOT_GIVEN, SIL_ROD_NONE, SIL_ROD_ONE_WAY, SIL_ROD_TWO_WAY } sil_rod;
 typedef enum sil_rod_state {
     SIL_ROD_STATE_NOT_GIVEN, /* treated as SIL_ROD_WORKS */
@@ -122,6 +129,17 @@ typedef struct sil_buzz {
     int string, fret; /* string from 1; fret 0 is the open string */
 } sil_buzz;
 
+/* The keys of a reading whose lengths may be read on a scale marked in fractions of an inch. */
+typedef enum sil_marked {
+    SIL_MARKED_RELIEF,
+    SIL_MARKED_ACTION,
+    SIL_MARKED_FIRST,
+    SIL_MARKED_FIRST_OPEN,
+    SIL_MARKED_SADDLE_HEIGHT,
+    SIL_MARKED_BRIDGE_TOP,
+    SIL_MARKED
+} sil_marked;
+
 typedef struct sil_reading {
     const char *date, *notes;
     double humidity_pct, temperature_c;
@@ -137,6 +155,8 @@ typedef struct sil_reading {
     int buzz_count;
     bool confirmed[SIL_STRINGS_MAX]; /* its action and gaps were read again, and are so */
     double cents[SIL_STRINGS_MAX];   /* of fret 12 against the octave of the open string, + sharp */
+    int marked[SIL_MARKED]; /* the greatest denominator of the fractions that the lengths of a key
+                               are written with; 0: no fraction */
 } sil_reading;
 
 typedef struct sil_model {
@@ -177,6 +197,7 @@ typedef struct sil_plausible {
 typedef struct sil_job {
     sil_unit units;
     sil_about about;
+    sil_shop shop;
     const char *profile;
     sil_instrument instrument;
     int string_count;
@@ -190,6 +211,7 @@ typedef struct sil_job {
     sil_targets targets;
     sil_model model;
     sil_attack attack;
+    const char *style; /* of playing, one of the profile's: targets and attack may be from it */
     sil_tools tools;
     sil_limits limits;
     sil_allowances allowances;
@@ -256,13 +278,14 @@ typedef struct sil_odd {
 } sil_odd;
 
 /* sil_job_odd: the readings that ask to be taken again, as after a slip of the pen.
- * Given:    job      its likely ranges, tools and strings are used
+ * Given:    job      its likely ranges and strings are used
  *           reading  one of it
+ *           tools    as they read at that visit (see sil_job_tools)
  *           board    laid
  * Returned: odd      of this reading by itself; none is believed yet
  */
-void sil_job_odd(const sil_job *job, const sil_reading *reading, const sil_board *board,
-                 sil_odd *odd);
+void sil_job_odd(const sil_job *job, const sil_reading *reading, const sil_tools *tools,
+                 const sil_board *board, sil_odd *odd);
 
 /* sil_moved_limit: how far a gap or an action may move between visits and still be the same.
  * Given:    u  standard uncertainty of the reading, mm
@@ -276,6 +299,17 @@ double sil_moved_limit(double u);
  *                   same course number share one
  */
 void sil_job_courses(const sil_job *job, int *course);
+
+/* sil_job_tools: how closely the tools read at one visit.
+ * Given:    job      its tools and readings are used
+ *           reading  index of the reading; -1: none
+ * Returned: plus or minus, mm: the job's tools, or the graduation of what they were read on where
+ *           that is coarser
+ * Notes:    a key read in fractions of an inch is no finer than 1/(2 d) in, where d is the greatest
+ *           denominator of that key in all readings, at least 32 (see sil_graduation). The
+ *           caliper's is that of saddle_height and bridge_top. Dimensions have no graduation.
+ */
+sil_tools sil_job_tools(const sil_job *job, int reading);
 
 /* sil_job_bench: lays out the instrument, one reading and the targets as figures for the stages.
  * Given:    job      checked without errors

@@ -360,6 +360,35 @@ double sil_left_on(const sil_plan *plan, int string);
  */
 double sil_action_after(const sil_plan *plan, int string);
 
+/* The tools of a sheet. */
+typedef enum sil_tool {
+    SIL_TOOL_ACTION,
+    SIL_TOOL_FIRST,
+    SIL_TOOL_RELIEF,
+    SIL_TOOL_CALIPER,
+    SIL_TOOLS
+} sil_tool;
+
+/* sil_hear_pair: a function that receives one pair of sil_plan_pairs.
+ * Given:    with           as given to sil_plan_pairs
+ *           before, after  the same thing as read at two visits, mm
+ */
+typedef void sil_hear_pair(void *with, sil_tool tool, double before, double after);
+
+/* sil_plan_pairs: finds what was read at two visits one after the other and not worked between
+ * them, so that the readings differ only by what the tool reads to.
+ * Given:    job   checked without errors
+ *           hear  called for every pair, oldest first
+ * Status:   SIL_DONE or SIL_NO_MEMORY
+ * Notes:    the work that the plan of a visit called for is taken as done. Nothing is compared
+ *           where humidity differs by over 5 % or was not read, where the strings were not at
+ *           pitch, or where it was read in another way
+ */
+sil_status sil_plan_pairs(const sil_job *job, sil_hear_pair *hear, void *with);
+
+/* sil_tool_word: the tool's key in a sheet; lives for good. */
+const char *sil_tool_word(sil_tool tool);
+
 /* sil_code_word, sil_level_word, sil_stage_word, sil_cause_word, sil_act_word: the word for it in
  * the result, for scripts.
  * Returned: fixed text, not to be freed; a word keeps its meaning within a major version

@@ -12,13 +12,16 @@ extern "C" {
 #define SIL_SHEET_BYTES_MAX (256 * 1024)
 #define SIL_SHEET_DEPTH_MAX 16
 
+/* The name of a shop file: tools, files and allowances of the shop, its name and contact. */
+#define SIL_SHOP_FILE "shop.yaml"
+
 /* A sheet that has been read. It owns the job, with its texts and lists. */
 typedef struct sil_sheet sil_sheet;
 
 /* A complaint and its place in a file. All texts live as long as the sheet. */
 typedef struct sil_complaint {
     sil_severity severity;
-    const char *file;   /* the sheet's or the profile's name, as given */
+    const char *file;   /* the name of the sheet, of a profile or of the shop file */
     int line, column;   /* from 1; columns in characters */
     const char *text;   /* one line */
     const char *source; /* the line that the complaint is about, or NULL */
@@ -30,6 +33,9 @@ typedef struct sil_complaint {
  *                     sil_profiles_folder gives
  * Returned: sheet     to be freed with sil_sheet_free, whatever the status; NULL only where there
  *                     is no memory to begin
+ * Notes:    what belongs to the shop is read from shop.yaml in the sheet's folder or, failing that,
+ *           in the nearest folder above that has one. It is sought through folders that the sheet's
+ *           owner owns and no farther than $HOME, and not for standard input
  * Status:   SIL_DONE; SIL_DOUBTFUL: there is a job, and there are warnings among the complaints;
  *           SIL_WRONG: there are errors, and no job; SIL_UNREADABLE: the sheet cannot be read (it
  *           is missing, may not be read, or is a folder), or its profile exists and cannot be read;
@@ -44,15 +50,17 @@ sil_status sil_sheet_read(const char *path, const char *profiles, sil_sheet **sh
  *                        its folder
  *           profiles     as sil_sheet_read
  * Returned: as sil_sheet_read
+ * Notes:    no shop file is read
  * Status:   as sil_sheet_read
  */
 sil_status sil_sheet_read_bytes(const char *bytes, size_t size, const char *name,
                                 const char *profiles, sil_sheet **sheet);
 
 /* sil_sheet_read_within: reads and checks a sheet from a source that is not trusted. A profile
- * given as a path is read only if it is a regular file, not a link, in one given folder.
+ * given as a path, and a shop file, are read only if they are regular files, not links, in one
+ * given folder.
  * Given:    bytes, size, name  as sil_sheet_read_bytes
- *           folder             open descriptor of that folder; -1: no such profile is read
+ *           folder             open descriptor of that folder; -1: no such file is read
  * Returned: as sil_sheet_read
  * Status:   as sil_sheet_read
  */
@@ -86,7 +94,7 @@ void sil_reader_free(sil_reader *reader);
 const sil_job *sil_sheet_job(const sil_sheet *sheet);
 
 /* sil_sheet_complaint_count, sil_sheet_complaint: the complaints, in the order of their places.
- * Those about the sheet come before those about its profile.
+ * Those about the sheet come before those about its profiles, and these before the shop file's.
  * Given:    sheet  may be NULL for the count, which is then 0
  *           index  0..count - 1
  * Returned: texts that live as long as the sheet
@@ -112,11 +120,11 @@ size_t sil_complaint_write(const sil_complaint *complaint, char *out, size_t siz
  */
 void sil_sheet_mistakes(const sil_sheet *sheet, char *out, size_t size);
 
-/* A value as it is written in a sheet or in its profile. */
+/* A value as it is written in a sheet, in its profiles or in the shop file. */
 typedef struct sil_entry {
     const char *path; /* "readings.0.action.2" */
     const char *text; /* as written; "" where no value is given; NULL for a list or a mapping */
-    bool own;         /* whether the sheet itself gives it, and not its profile */
+    bool own;         /* whether the sheet itself gives it, and not a file under it */
     sil_unit units;   /* the unit of a length written without one */
 } sil_entry;
 

@@ -29,6 +29,7 @@
 
 #include "core/clearance.h"
 #include "core/pitch.h"
+#include "core/repeat.h"
 
 #include "brief.h"
 #include "drawing.h"

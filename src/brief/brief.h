@@ -84,6 +84,8 @@ typedef struct brief_slot {
     brief_figure left;        /* about how much remains after the first pass */
     brief_figure stack_first; /* stack of feelers to stop at in the first pass, rounded up */
     brief_figure stack;       /* stack of feelers for the finished slot, rounded up */
+    bool stack_moved;         /* the stack follows from the one filed to at the visit before */
+    bool stack_stays;         /* it was to be filed before, and its gap did not come down */
     brief_figure gap;         /* at fret 1 when the slot is done */
     bool hardly_low;          /* below its range, but by no more than the reading error */
     bool zero_fret_high;      /* the zero fret is too high under this string */
@@ -110,13 +112,18 @@ typedef struct brief_nut {
     brief_figure length, thickness, height, top_radius, floor_radius;
     brief_figure fall; /* slope of the slots, in whole degrees */
     brief_figure gap;  /* between string edges, along the nut */
-    brief_figure gap_across;
     brief_figure spacing[SIL_STRINGS_MAX + 1]; /* along the nut: from the treble end to slot 1, from
                                                   each slot's centre to the next, and from the last
                                                   to the bass end */
     brief_figure crossing;                     /* thickness of the nut along a slot, which is more
                                                   where the nut is at an angle */
     brief_figure within;                       /* reading error of a gap at fret 1, plus or minus */
+    brief_figure stack_sure; /* error of the stacks of the slots that are worked, plus or minus: two
+                                standard uncertainties of the least sure; "-" without a stack */
+    brief_figure stack_bend; /* the most by which stiffness may lift a string over the floor of a
+                                slot that is worked; "-" where that is next to nothing, or not
+                                known of any */
+    const char *stack_words; /* both in a sentence; "" without a stack */
     brief_figure shim; /* under the nut; for one to be replaced, the shim it would have needed */
     brief_figure lean; /* angle to square across, in tenths of a degree; "-" where it is square */
     bool bass_to_head; /* the bass end is nearer the headstock, otherwise nearer the tail */
@@ -198,7 +205,7 @@ typedef struct brief_saddle {
 /* The fretted note of a string that buzzes most easily, and its hardest clean pluck. */
 typedef struct brief_weakest {
     int stop;           /* where it is fretted, or -1 where that is not known */
-    int on;             /* the fret it would touch */
+    int on;             /* the fret it would touch, or one near it */
     brief_figure force; /* N, square to the board */
 } brief_weakest;
 
@@ -336,6 +343,9 @@ brief_row brief_row_of(const sil_plan *plan, text_store *store);
 const char *brief_hold(sil_hold hold);
 const char *brief_waits(sil_code code);
 
+/* brief_bound: how far the hardest clean pluck and the fret it names may be relied on. */
+const char *brief_bound(void);
+
 /* brief_level: how much a finding matters, for a person: "stop", "act", "watch" or "note". */
 const char *brief_level(sil_level level);
 
@@ -351,15 +361,52 @@ typedef struct brief_quick {
 /* brief_quick_saddle, brief_quick_nut: how far to lower the saddle, or to deepen a nut slot.
  * Given:    scale, setback  of the string, mm
  *           now, want       the reading and its target, mm
+ *           fraction        denominator, where the reading is in fractions of an inch; otherwise 0
  *           held            how the gap at fret 1 was read
  *           unit            of the answer
  * Returned: answer          to be freed with brief_quick_free; its words are NULL if there is no
  *                           memory
  */
-void brief_quick_saddle(double scale, double setback, double now, double want, sil_unit unit,
-                        brief_quick *answer);
-void brief_quick_nut(double scale, double now, double want, sil_hold held, sil_unit unit,
-                     brief_quick *answer);
+void brief_quick_saddle(double scale, double setback, double now, double want, int fraction,
+                        sil_unit unit, brief_quick *answer);
+void brief_quick_nut(double scale, double now, double want, int fraction, sil_hold held,
+                     sil_unit unit, brief_quick *answer);
 void brief_quick_free(brief_quick *answer);
+
+/* Readings of the same thing with one tool, two by two. */
+typedef struct brief_pairs {
+    double *difference;             /* of each pair, mm */
+    double *readings;               /* both of each pair, mm */
+    int count;                      /* pairs */
+    double stated_low, stated_high; /* the least and most the sheets give the tool, plus or minus,
+                                       mm */
+    double stated_squares;          /* the sum of its squares over all pairs */
+} brief_pairs;
+
+/* What one tool proves to read to. */
+typedef struct brief_tool {
+    int pairs, dropped, more; /* pairs that count, those left out, those that are still missing */
+    double graduation;        /* mm; 0: not known */
+    double u, half_width;     /* of one reading, mm: standard uncertainty; plus or minus. Unknown
+                                 with too few pairs */
+    brief_figure found;       /* half_width */
+} brief_tool;
+
+typedef struct brief_proof {
+    brief_tool tool[SIL_TOOLS];
+    const char *words; /* a sentence or two for each tool, and the line for a shop file */
+    text_store store;
+} brief_proof;
+
+/* brief_prove: what tools prove to read to.
+ * Given:    pairs           of each tool; their differences are sorted
+ *           sheets, visits  they are from
+ *           unit            of the words
+ * Returned: proof           to be freed with brief_proof_free; its words are NULL if there is no
+ *                           memory
+ */
+void brief_prove(const brief_pairs *pairs, int sheets, int visits, sil_unit unit,
+                 brief_proof *proof);
+void brief_proof_free(brief_proof *proof);
 
 #endif

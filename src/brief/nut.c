@@ -41,6 +41,36 @@ static void fill_passes(const brief *b, brief_slot *slot, int i)
         takes ? figure_length(b->unit, plan->nut.stack[i] + left, SIL_UP) : figure_none();
     slot->worked = files || slot->does == BRIEF_FILLS || slot->does == BRIEF_NEW;
     slot->stack = figure_length(b->unit, plan->nut.stack[i], SIL_UP);
+    slot->stack_moved = plan->nut.stack_moved[i];
+    slot->stack_stays = plan->nut.stack_stays[i];
+}
+
+/* A string that stiffness lifts by less than this lies as good as on its floor, mm. */
+static const double least_lift = 0.01;
+
+/* How good the feelers are for what they are used for. */
+static void fill_feelers(brief *b)
+{
+    const sil_nut_work *work = &b->plan->nut;
+    double u = SIL_UNKNOWN, lift = SIL_UNKNOWN;
+    for (int i = 0; i < b->strings; i++) {
+        if (b->nut.slot[i].worked && sil_known(work->stack[i])) {
+            u = fmax(u, work->stack_u[i]); /* fmax leaves out what is not known */
+            lift = fmax(lift, work->stack_bend[i]);
+        }
+    }
+    brief_figure sure = figure_length(b->unit, 2.0 * u, SIL_NEAREST);
+    b->nut.stack_sure = sure;
+    b->nut.stack_bend =
+        lift >= least_lift ? figure_length(b->unit, lift, SIL_NEAREST) : figure_none();
+    b->nut.stack_words =
+        !sil_known(u) ? ""
+        : !brief_known(b->nut.stack_bend)
+            ? text_keep(&b->store, "Feelers: \u00b1%s. The gap decides.", sure.shown)
+            : text_keep(&b->store,
+                        "Feelers: \u00b1%s, and stiffness may lift a string by up to %s. The gap "
+                        "decides.",
+                        sure.shown, b->nut.stack_bend.shown);
 }
 
 /* Whether a slot is below its range by no more than the reading error of its gap. */
@@ -157,6 +187,7 @@ void brief_fill_nut(brief *b)
         fill_slot(b, i, &nut->slot[i]);
     }
     nut->one_pass = one_pass(b);
+    fill_feelers(b);
     nut->length = figure_length(b->unit, part->length, SIL_NEAREST);
     nut->thickness = figure_size(b->unit, part->thickness);
     nut->height = figure_length(b->unit, part->height, SIL_NEAREST);
@@ -164,7 +195,6 @@ void brief_fill_nut(brief *b)
     nut->floor_radius = figure_radius(b->unit, part->floor_radius);
     nut->fall = figure_number(part->fall_deg, 0);
     nut->gap = figure_length(b->unit, part->gap, SIL_NEAREST);
-    nut->gap_across = figure_length(b->unit, plan->nut_gap, SIL_NEAREST);
     nut->crossing = figure_size(b->unit, part->thickness / cos(part->slant));
     nut->within = figure_length(b->unit, plan->bench.tools.first, SIL_NEAREST);
     fill_spacing(b);

@@ -60,8 +60,8 @@ static void answer_question(const question *q, brief_quick *answer)
     answer->words = answer->store.failed ? NULL : answer->words;
 }
 
-void brief_quick_saddle(double scale, double setback, double now, double want, sil_unit unit,
-                        brief_quick *answer)
+void brief_quick_saddle(double scale, double setback, double now, double want, int fraction,
+                        sil_unit unit, brief_quick *answer)
 {
     double share = sil_fret_place(scale, 12) / (scale + setback);
     const question q = {.of = "saddle",
@@ -69,14 +69,14 @@ void brief_quick_saddle(double scale, double setback, double now, double want, s
                         .raise = "Raise the saddle",
                         .after = " at that string, twice the change at the 12th fret.",
                         .change = (now - want) / share,
-                        .tool = ruler,
+                        .tool = fmax(ruler, sil_graduation(fraction)),
                         .share = share,
                         .unit = unit};
     answer_question(&q, answer);
 }
 
-void brief_quick_nut(double scale, double now, double want, sil_hold held, sil_unit unit,
-                     brief_quick *answer)
+void brief_quick_nut(double scale, double now, double want, int fraction, sil_hold held,
+                     sil_unit unit, brief_quick *answer)
 {
     double first = sil_fret_place(scale, 1);
     double bearing = held == SIL_HOLD_OPEN ? scale : sil_fret_place(scale, (int)held);
@@ -90,7 +90,7 @@ void brief_quick_nut(double scale, double now, double want, sil_hold held, sil_u
                         .raise = "Raise the nut slot",
                         .after = after[held],
                         .change = (now - want) / share,
-                        .tool = feelers,
+                        .tool = fmax(feelers, sil_graduation(fraction)),
                         .share = share,
                         .unit = unit};
     answer_question(&q, answer);

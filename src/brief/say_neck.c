@@ -45,7 +45,7 @@ void say_check_rod(const brief *b, telling *t)
         tell(t, "; action at the 12th then about ");
         tell_each(t, "action", &action);
     }
-    if (tell_chosen(&action) > 0 && plan->bench.rod_spread == SIL_ROD_SPREAD_KNOWN) {
+    if (tell_chosen(&action) > 0 && plan->bench.rod_spread < SIL_ROD_SPREAD) {
         tell(t, ", as this neck moved before (");
         tell_figure(t, "ratio", -1, figure_number(plan->bench.rod_ratio, 2));
         tell(t, " of an even bend)");

@@ -56,17 +56,60 @@ static tell_list known(tell_list list)
     return list;
 }
 
+/* The strings of a list for which something holds of the feelers. */
+static tell_list those(const brief *b, tell_list slots, bool stays)
+{
+    for (int i = 0; i < slots.count; i++) {
+        const brief_slot *slot = &b->nut.slot[i];
+        slots.chosen[i] = slots.chosen[i] && (stays ? slot->stack_stays : slot->stack_moved);
+    }
+    return slots;
+}
+
+/* Says where the stack comes from, where that is not the fret height, and what to do where a string
+ * did not follow its slot down. */
+static void tell_last_stack(const brief *b, tell_list stack, telling *t)
+{
+    tell_list moved = those(b, stack, false), stays = those(b, stack, true);
+    if (tell_chosen(&moved) > 0) {
+        tell(t, " The stack for ");
+        tell_which(t, &moved);
+        tell(t, " follows from the last one and the gap measured since.");
+    }
+    if (tell_chosen(&stays) > 0) {
+        tell(t, " If you filed down to the last stack and the gap of ");
+        tell_which(t, &stays);
+        tell(t, " did not change, stiffness holds it up: file by the amount, not by the feelers.");
+    }
+}
+
+/* Says how closely a stack of feelers gives the height of the string, and ends the sentence. */
+static void tell_sure(const brief *b, telling *t)
+{
+    const brief_nut *nut = &b->nut;
+    tell(t, ", good to \u00b1");
+    tell_length(t, "stack-sure", -1, nut->stack_sure);
+    tell(t, ".");
+    if (brief_known(nut->stack_bend)) {
+        tell(t, " Stiffness may lift a string over its floor by up to ");
+        tell_length(t, "stack-bend", -1, nut->stack_bend);
+        tell(t, ": the gap decides.");
+    } else {
+        tell(t, " The gap decides.");
+    }
+}
+
 /* Names the stack of feelers to stop at. */
 static void tell_stack(const brief *b, tell_list slots, figure_of *figure, telling *t)
 {
     tell_list stack = known(with(b, slots, figure));
     if (tell_chosen(&stack) > 0) {
-        tell(t,
-             " File until you touch a feeler stack, laid on the board right in front of the slot, "
-             "of ");
+        tell(t, " Lay feelers on the board, hard against the nut's front face, and file until the "
+                "file touches them at that edge: a stack of ");
         tell_each(t, "stack", &stack);
         tell_unit(t);
-        tell(t, ".");
+        tell_sure(b, t);
+        tell_last_stack(b, stack, t);
     }
 }
 
@@ -251,11 +294,13 @@ void say_shim_nut(const brief *b, telling *t)
     if (tell_chosen(&back) > 0) {
         tell(t, "; file those of ");
         tell_which(t, &back);
-        tell(t, " back to a feeler stack of ");
+        tell(t, " back to a feeler stack, hard against the nut's front face, of ");
         tell_each(t, "stack", &back);
         tell_unit(t);
+        tell_sure(b, t);
+    } else {
+        tell(t, ".");
     }
-    tell(t, ".");
 }
 
 void say_new_nut(const brief *b, telling *t)
@@ -269,10 +314,10 @@ void say_new_nut(const brief *b, telling *t)
     tell_length(t, "shim", -1, b->nut.shim);
     tell(t, " is thicker than is good practice.");
     if (tell_chosen(&all) > 0) {
-        tell(t, " Cut its slots to a feeler stack of ");
+        tell(t, " Cut its slots to a feeler stack, hard against the nut's front face, of ");
         tell_each(t, "stack", &all);
         tell_unit(t);
-        tell(t, ".");
+        tell_sure(b, t);
     }
     tell_fall(b, t);
 }

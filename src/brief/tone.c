@@ -7,6 +7,16 @@ static brief_figure nearest(const brief *b, double mm)
     return figure_length(b->unit, mm, SIL_NEAREST);
 }
 
+/* Real strings are stiff, so their waves run apart and reach deeper: see docs/arithmetic.md,
+ * "Clearance". */
+const char *brief_bound(void)
+{
+    return "Computed for an ideal string. Open strings are good to 2 %. A fretted note may buzz at "
+           "up "
+           "to a tenth less, at the last frets up to a third less. It touches at the fret named or "
+           "near it, often nearer the fretted note.";
+}
+
 static brief_weakest weakest(const brief *b, const sil_clearance *clean, int i)
 {
     brief_weakest found = {.stop = -1, .on = -1, .force = figure_none()};

@@ -121,6 +121,17 @@ const cli_command cli_commands[] = {
                  UNITS("The unit of the answer; mm unless given."),
                  {"--json", NULL, "The answer for programs, in mm.", false}},
      .examples = "sillet nut --scale 645mm --first 0.2mm --want 0.05mm"},
+    {.name = "tools",
+     .operand = "FOLDER",
+     .purpose = "what your own tools prove to read to",
+     .about =
+         "Looks through a folder of sheets for what was read at two visits and not worked between\n"
+         "them: the two readings differ only by what the tool reads to. With 12 such pairs or\n"
+         "more it says how closely a tool reads, against what the sheets give it, and prints\n"
+         "the line for shop.yaml. It needs the humidity at both visits, within 5 %.",
+     .options = {UNITS("The unit of the answer; mm unless given."),
+                 {"--json", NULL, "The answer for programs, in mm, on one line.", false}},
+     .examples = "sillet tools jobs/"},
     {.name = "profiles",
      .purpose = "the kinds of instrument a sheet can name",
      .about = "Lists the names a sheet can give after profile:. They are files in the folder that\n"

@@ -30,7 +30,9 @@ static bool is_sheet(const char *name)
 {
     static const char *const endings[] = {".yaml", ".yml", ".json"};
     const char *dot = strrchr(name, '.');
-    for (size_t k = 0; dot && name[0] != '.' && k < sizeof endings / sizeof *endings; k++) {
+    bool shop = strcmp(name, SIL_SHOP_FILE) == 0;
+    for (size_t k = 0; dot && !shop && name[0] != '.' && k < sizeof endings / sizeof *endings;
+         k++) {
         if (strcmp(dot, endings[k]) == 0) {
             return true;
         }

@@ -2,19 +2,22 @@
 /* sillet plan: the ordered bench plan. */
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "many.h"
 
-/* A printed plan is read without stderr, so it includes the warnings. */
-static void print_doubts(const sil_sheet *sheet)
+/* A printed plan is read without stderr, so it includes the warnings. name: of the sheet. */
+static void print_doubts(const sil_sheet *sheet, const char *name)
 {
     int count = sil_sheet_complaint_count(sheet);
     if (count > 0) {
-        cli_print("\nDOUBTFUL, AS WRITTEN IN THE SHEET\n");
+        cli_print("\nDOUBTFUL, AS WRITTEN IN THE SHEET\n"); /* or in a file under it */
     }
     for (int k = 0; k < count; k++) {
         sil_complaint doubt = sil_sheet_complaint(sheet, k);
-        printf("  line %d: %s\n", doubt.line, doubt.text);
+        bool own = strcmp(doubt.file, name) == 0;
+        printf("  %s%sline %d: %s\n", own ? "" : doubt.file, own ? "" : ", ", doubt.line,
+               doubt.text);
     }
 }
 
@@ -35,7 +38,7 @@ static int print_plan(const cli_options *order, const char *name, const sil_shee
     if (order->json) {
         cli_print("\n");
     } else {
-        print_doubts(sheet);
+        print_doubts(sheet, name);
     }
     free(report);
     return CLI_DONE;

@@ -10,6 +10,7 @@
 
 typedef struct question {
     double scale, setback, now, want;
+    int fraction; /* denominator, where `now` is in fractions of an inch */
     bool json;
     sil_unit unit;
 } question;
@@ -50,6 +51,9 @@ static int read_question(const cli_arguments *a, const length_option *lengths, q
                          SIL_DONE) {
             return cli_misused("%s: '%s' is no length; such as 2.6mm, 12thou or 5/64in",
                                option->name, given);
+        }
+        if (given && option->value == &q->now) {
+            q->fraction = sil_fraction_of(given, strlen(given));
         }
         if (*option->value < 0.0) {
             return cli_misused("%s cannot be negative", option->name);
@@ -112,7 +116,7 @@ int cli_saddle(int argc, char **argv)
         return code;
     }
     brief_quick quick;
-    brief_quick_saddle(q.scale, q.setback, q.now, q.want, q.unit, &quick);
+    brief_quick_saddle(q.scale, q.setback, q.now, q.want, q.fraction, q.unit, &quick);
     return answer(&q, "lower", "lower_u", &quick);
 }
 
@@ -132,6 +136,6 @@ int cli_nut(int argc, char **argv)
     }
     sil_hold held = holds[cli_choice(&arguments, "--held", 0)];
     brief_quick quick;
-    brief_quick_nut(q.scale, q.now, q.want, held, q.unit, &quick);
+    brief_quick_nut(q.scale, q.now, q.want, q.fraction, held, q.unit, &quick);
     return answer(&q, "deepen", "deepen_u", &quick);
 }

@@ -51,57 +51,6 @@ double sil_saddle_axis_x(const sil_board *board, int string)
     return board->nut_x[string] + board->saddle_x[string];
 }
 
-/* How far a straight part across the outer strings is slanted from square. */
-static double slant(double treble_x, double bass_x, double treble_z, double bass_z)
-{
-    return atan2(bass_x - treble_x, treble_z - bass_z);
-}
-
-static void lay_string(sil_board *board, int i, int last)
-{
-    for (int n = 0; n <= last; n++) {
-        double x = sil_fret_place(board->scale[i], n);
-        double radius = sil_board_radius(board, board->nut_x[i] + x);
-        board->fret_x[i][n] = x;
-        board->drop[i][n] = sil_radius_drop(radius, sil_string_z(board, i, x));
-    }
-}
-
-void sil_board_fan(sil_board *board, const sil_fan *fan, const double *setback)
-{
-    int last =
-        board->frets < 12
-            ? 12
-            : board->frets; /* action is given at the 12th fret even if the board has fewer frets */
-    double middle = (fan->treble + fan->bass) / 2.0;
-    for (int n = 0; n <= last; n++) {
-        board->spine_x[n] = sil_fret_place(middle, n);
-    }
-    for (int i = 0; i < board->strings; i++) {
-        double share = sil_course_share(board->course, board->strings, i);
-        board->scale[i] = fan->treble + (fan->bass - fan->treble) * share;
-        board->saddle_x[i] = board->scale[i] + setback[i];
-        board->nut_x[i] = sil_fret_place(middle - board->scale[i], fan->square);
-        lay_string(board, i, last);
-    }
-    int bass = board->strings - 1;
-    const double *nut = board->nut_x, *scale = board->scale;
-    board->nut_slant = board->saddle_slant = 0.0;
-    if (bass > 0) {
-        board->nut_slant = slant(nut[0], nut[bass], board->nut_z[0], board->nut_z[bass]);
-        board->saddle_slant = slant(nut[0] + scale[0], nut[bass] + scale[bass], board->saddle_z[0],
-                                    board->saddle_z[bass]);
-    }
-}
-
-void sil_board_lay(sil_board *board, double scale, const double *setback)
-{
-    for (int i = 0; i < board->strings; i++) {
-        board->course[i] = i;
-    }
-    sil_board_fan(board, &(sil_fan){scale, scale, 0}, setback);
-}
-
 /* Depth of the crown line below the chord for a bend of 1, mm^2. A bend scales this shape. */
 static double sag_shape(const sil_board *board, double x)
 {
@@ -140,13 +89,13 @@ double sil_crown_height(const sil_board *board, const sil_fit *fit, int string, 
 }
 
 /* A quantity at fret `over`, less the value that a straight line from fret `low` to fret `high` has
- * there. */
-static double off_the_line(const sil_board *board, const sil_relief_reading *reading, double low,
-                           double over, double high)
+ * there, under a string or on the centre line. */
+static double off_the_line(const sil_board *board, const sil_relief_reading *reading, int string,
+                           double low, double over, double high)
 {
-    double x_low = board->spine_x[reading->low];
-    double share =
-        (board->spine_x[reading->over] - x_low) / (board->spine_x[reading->high] - x_low);
+    double x_low = sil_axis_x(board, string, reading->low);
+    double share = (sil_axis_x(board, string, reading->over) - x_low) /
+                   (sil_axis_x(board, string, reading->high) - x_low);
     return over - (low + (high - low) * share);
 }
 
@@ -161,13 +110,13 @@ double sil_bend_from_relief(const sil_board *board, const sil_crowns *crowns,
     }
     int string = reading->straightedge ? -1 : reading->string;
     double straight =
-        off_the_line(board, reading, straight_crown(board, crowns, string, reading->low),
+        off_the_line(board, reading, string, straight_crown(board, crowns, string, reading->low),
                      straight_crown(board, crowns, string, reading->over),
                      straight_crown(board, crowns, string, reading->high));
-    double shape =
-        off_the_line(board, reading, sag_shape(board, sil_axis_x(board, string, reading->low)),
-                     sag_shape(board, sil_axis_x(board, string, reading->over)),
-                     sag_shape(board, sil_axis_x(board, string, reading->high)));
+    double shape = off_the_line(board, reading, string,
+                                sag_shape(board, sil_axis_x(board, string, reading->low)),
+                                sag_shape(board, sil_axis_x(board, string, reading->over)),
+                                sag_shape(board, sil_axis_x(board, string, reading->high)));
     return (reading->gap + straight) / shape;
 }
 

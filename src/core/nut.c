@@ -103,10 +103,14 @@ static void size_slot(const sil_bench *bench, const sil_stages *stages, const si
     double over_surface = fit->nut_height[i] - surface;
     work->floor[i] = make->seat_to_board + over_surface;
     work->stack[i] = over_surface + board->drop[i][0];
+    work->stack_u[i] = sil_known(work->stack[i])
+                           ? hypot(stages->stand_u[i], sil_rectangular(make->caliper))
+                           : SIL_UNKNOWN;
+    work->stack_bend[i] = SIL_UNKNOWN;
     work->depth[i] = make->bury[i] * make->gauge[i];
     if (bench->zero_fret) {
         /* With a zero fret the string lies on the fret, not on a slot's floor. */
-        work->floor[i] = work->stack[i] = work->depth[i] = SIL_UNKNOWN;
+        work->floor[i] = work->stack[i] = work->stack_u[i] = work->depth[i] = SIL_UNKNOWN;
     }
     work->top = fmax(work->top, work->floor[i] + work->depth[i]);
 }
@@ -116,6 +120,8 @@ static void await_slot(int i, sil_nut_work *work)
     work->verdict[i] = SIL_WAIT;
     work->first_pass[i] = SIL_UNKNOWN;
     work->floor[i] = work->stack[i] = work->depth[i] = SIL_UNKNOWN;
+    work->stack_u[i] = work->stack_bend[i] = SIL_UNKNOWN;
+    work->stack_moved[i] = work->stack_stays[i] = false;
 }
 
 void sil_nut_await(int strings, sil_nut_work *work)

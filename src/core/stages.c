@@ -202,14 +202,23 @@ void sil_remedy_fit(const sil_bench *bench, sil_remedy remedy, sil_fit *fit)
     }
 }
 
-/* What the nut and the saddle are judged and cut by, from one set of readings. */
-typedef struct cuts {
-    double first[SIL_STRINGS_MAX], deepen[SIL_STRINGS_MAX], lower[SIL_STRINGS_MAX];
-} cuts;
+/* The height of a slot over the board's end there, less the fret height. */
+static double stand(const sil_board *board, const sil_fit *fit, int i)
+{
+    return fit->nut_height[i] + sil_sag(board, fit->bend, board->nut_x[i]);
+}
 
-/* Runs all stages on nudged readings for the whole cuts alone, on one state. What `held` judged
+/* What is uncertain of each string: the gap that the nut is judged by, its cut, the finished slot,
+ * and the cut at the saddle. */
+typedef struct outcome {
+    double first[SIL_STRINGS_MAX], deepen[SIL_STRINGS_MAX], stand[SIL_STRINGS_MAX],
+        lower[SIL_STRINGS_MAX];
+} outcome;
+
+/* Runs all stages on nudged readings for these figures alone, on one state. What `held` judged
  * stands: the rod, the fretwork, the verdicts. */
-static void run_nudged(const sil_bench *bench, const nudge *by, const sil_stages *held, cuts *whole)
+static void run_nudged(const sil_bench *bench, const nudge *by, const sil_stages *held,
+                       outcome *out)
 {
     sil_fit fit;
     read_now(bench, by, &fit);
@@ -219,26 +228,29 @@ static void run_nudged(const sil_bench *bench, const nudge *by, const sil_stages
     work_frets(bench, held, &fit);
     for (int i = 0; i < bench->board.strings; i++) {
         double nut = wanted_nut_height(bench, &fit, i);
-        whole->first[i] = sil_first_gap(&bench->board, &fit, i, bench->targets.first_held);
-        whole->deepen[i] = fit.nut_height[i] - nut;
+        out->first[i] = sil_first_gap(&bench->board, &fit, i, bench->targets.first_held);
+        out->deepen[i] = fit.nut_height[i] - nut;
         fit.nut_height[i] = is_worked(held->nut[i]) ? nut : fit.nut_height[i];
-        whole->lower[i] = fit.saddle_height[i] - wanted_saddle_height(bench, &fit, i);
+        out->stand[i] = stand(&bench->board, &fit, i);
+        out->lower[i] = fit.saddle_height[i] - wanted_saddle_height(bench, &fit, i);
     }
 }
 
 /* Adds one uncertain input to the variance of each cut, and of the gap that the nut is judged by.
  * They are linear in it, so the change over a step of 1 is the slope. */
-static void add_spread(const sil_bench *bench, const nudge *by, const double *u, const cuts *whole,
-                       sil_stages *stages)
+static void add_spread(const sil_bench *bench, const nudge *by, const double *u,
+                       const outcome *whole, sil_stages *stages)
 {
-    cuts nudged_by;
-    run_nudged(bench, by, stages, &nudged_by);
+    outcome then;
+    run_nudged(bench, by, stages, &then);
     for (int i = 0; i < bench->board.strings; i++) {
-        double gap = (nudged_by.first[i] - whole->first[i]) * u[i];
-        double deeper = (nudged_by.deepen[i] - whole->deepen[i]) * u[i];
-        double down = (nudged_by.lower[i] - whole->lower[i]) * u[i];
+        double gap = (then.first[i] - whole->first[i]) * u[i];
+        double deeper = (then.deepen[i] - whole->deepen[i]) * u[i];
+        double higher = (then.stand[i] - whole->stand[i]) * u[i];
+        double down = (then.lower[i] - whole->lower[i]) * u[i];
         stages->first_u[i] += gap * gap;
         stages->deepen_u[i] += deeper * deeper;
+        stages->stand_u[i] += higher * higher;
         stages->lower_u[i] += down * down;
     }
 }
@@ -249,13 +261,14 @@ static void weigh(const sil_bench *bench, sil_stages *stages)
     int strings = bench->board.strings;
     double action[SIL_STRINGS_MAX], first[SIL_STRINGS_MAX], relief[SIL_STRINGS_MAX],
         rod[SIL_STRINGS_MAX];
-    cuts whole;
+    outcome whole;
     for (int i = 0; i < strings; i++) {
         action[i] = sil_action_u(bench, i);
         first[i] = sil_first_u(bench, i);
         relief[i] = sil_relief_u(bench);
         rod[i] = bench->rod_spread;
-        stages->first_u[i] = stages->deepen_u[i] = stages->lower_u[i] = 0.0;
+        stages->first_u[i] = stages->deepen_u[i] = 0.0;
+        stages->stand_u[i] = stages->lower_u[i] = 0.0;
     }
     run_nudged(bench, &(nudge){0}, stages, &whole);
     add_spread(bench, &(nudge){.action = 1.0}, action, &whole, stages);
@@ -267,6 +280,7 @@ static void weigh(const sil_bench *bench, sil_stages *stages)
     for (int i = 0; i < strings; i++) {
         stages->first_u[i] = sqrt(stages->first_u[i]);
         stages->deepen_u[i] = sqrt(stages->deepen_u[i]);
+        stages->stand_u[i] = sqrt(stages->stand_u[i]);
         stages->lower_u[i] = sqrt(stages->lower_u[i]);
     }
 }
@@ -324,7 +338,7 @@ static void clear(sil_stages *stages)
     for (int i = 0; i < SIL_STRINGS_MAX; i++) {
         stages->fit[SIL_NOW].nut_height[i] = stages->fit[SIL_NOW].saddle_height[i] = 0.0;
         stages->nut[i] = stages->saddle[i] = SIL_LEAVE;
-        stages->deepen[i] = stages->deepen_u[i] = 0.0;
+        stages->deepen[i] = stages->deepen_u[i] = stages->stand_u[i] = 0.0;
         stages->lower[i] = stages->lower_u[i] = 0.0;
         stages->first_u[i] = stages->action_u[i] = 0.0;
         stages->first_side[i] = stages->action_side[i] = SIL_WITHIN;

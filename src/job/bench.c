@@ -83,6 +83,39 @@ static bool rod_works(const sil_instrument *instrument)
                    instrument->rod_state == SIL_ROD_STATE_NOT_GIVEN);
 }
 
+/* The graduation of one key at one visit; 0 where the key was not read in fractions there. */
+static double graduation(const sil_job *job, int reading, sil_marked key)
+{
+    int finest = 0;
+    if (job->readings[reading].marked[key] == 0) {
+        return 0.0;
+    }
+    for (int k = 0; k < job->reading_count; k++) {
+        int marked = job->readings[k].marked[key];
+        finest = marked > finest ? marked : finest;
+    }
+    return sil_graduation(finest);
+}
+
+/* The coarser of a tool and of the scale it was read on; a tool that is not known stays so. */
+static void coarsen(double *tool, double scale)
+{
+    *tool = scale > *tool ? scale : *tool;
+}
+
+sil_tools sil_job_tools(const sil_job *job, int reading)
+{
+    sil_tools tools = job->tools;
+    double *const of[SIL_MARKED] = {
+        [SIL_MARKED_RELIEF] = &tools.relief,         [SIL_MARKED_ACTION] = &tools.action,
+        [SIL_MARKED_FIRST] = &tools.first,           [SIL_MARKED_FIRST_OPEN] = &tools.first,
+        [SIL_MARKED_SADDLE_HEIGHT] = &tools.caliper, [SIL_MARKED_BRIDGE_TOP] = &tools.caliper};
+    for (int key = 0; key < SIL_MARKED && reading >= 0 && reading < job->reading_count; key++) {
+        coarsen(of[key], graduation(job, reading, (sil_marked)key));
+    }
+    return tools;
+}
+
 void sil_job_bench(const sil_job *job, int reading, sil_bench *bench)
 {
     sil_reading empty;
@@ -99,7 +132,7 @@ void sil_job_bench(const sil_job *job, int reading, sil_bench *bench)
     bench->gaps = read->gaps;
     job_lay_crowns(read, &bench->crowns);
     bench->targets = job->targets;
-    bench->tools = job->tools;
+    bench->tools = sil_job_tools(job, reading);
     bench->rod_works = rod_works(&job->instrument);
     bench->rod_ratio = 1.0;
     bench->rod_spread = SIL_ROD_SPREAD;

@@ -142,9 +142,11 @@ static double deepest(const sil_board *board, const sil_fit *fit, int string, in
 }
 
 /* Readings by which an open string would lie under a crown by more than the tools explain. */
-static void check_heights(job_check *check, const job_place *up, const sil_reading *reading)
+static void check_heights(job_check *check, const job_place *up, int index)
 {
     const sil_job *job = check->job;
+    const sil_reading *reading = &job->readings[index];
+    sil_tools tools = sil_job_tools(job, index);
     sil_relief_reading relief = job_relief_laid(job, reading);
     sil_board board;
     sil_fit fit = {0};
@@ -156,7 +158,7 @@ static void check_heights(job_check *check, const job_place *up, const sil_readi
     for (int i = 0; i < board.strings; i++) {
         int fret = 0;
         double depth = deepest(&board, &fit, i, &fret);
-        if (depth > job->tools.action + job->tools.relief) {
+        if (depth > tools.action + tools.relief) {
             job_place item = job_item(&action, i);
             job_check_say(check, SIL_ERROR, &item,
                           "contradicts relief and the gap at fret 1: string %d would lie %s below "
@@ -206,16 +208,16 @@ static void check_confirmed(job_check *check, const job_place *up, int index)
     const sil_job *job = check->job;
     const sil_gaps *gaps = &job->readings[index].gaps;
     const sil_gaps *before = index > 0 ? &job->readings[index - 1].gaps : NULL;
-    const sil_tools *tools = &job->tools;
+    const sil_tools tools = sil_job_tools(job, index);
     job_place list = job_key(up, "confirmed");
     sil_board board;
     sil_odd odd;
     job_lay_board(job, &board);
-    sil_job_odd(job, &job->readings[index], &board, &odd);
+    sil_job_odd(job, &job->readings[index], &tools, &board, &odd);
     for (int i = 0; i < job->string_count; i++) {
         bool found = odd.action[i].why != SIL_NOT_ODD || odd.first[i].why != SIL_NOT_ODD;
-        found = found || (before && (moved(gaps->action[i], before->action[i], tools->action) ||
-                                     moved(gaps->first[i], before->first[i], tools->first)));
+        found = found || (before && (moved(gaps->action[i], before->action[i], tools.action) ||
+                                     moved(gaps->first[i], before->first[i], tools.first)));
         if (job->readings[index].confirmed[i] && !found) {
             job_check_say(check, SIL_WARNING, &list,
                           "not needed: nothing is odd about the readings of string %d", i + 1);
@@ -242,7 +244,7 @@ static void check_reading(job_check *check, const job_place *up, int index)
         check_confirmed(check, up, index);
     }
     if (placed && crowns && relief && job_check_can_lay(job)) {
-        check_heights(check, up, reading);
+        check_heights(check, up, index);
     }
 }
 

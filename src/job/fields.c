@@ -8,6 +8,7 @@
 #define REQUIRED .required = true
 #define LIKELY(in, from, least, most)                                                              \
     .measure = SIL_##in, .sign = JOB_##from, .low = (least), .high = (most)
+#define MARKED(as) .marked = 1 + SIL_MARKED_##as
 #define COUNT_OF(list) ((int)(sizeof(list) / sizeof(list)[0]))
 
 static const job_word unit_words[] = {{"mm", SIL_MM}, {"in", SIL_INCH}, {NULL, 0}};
@@ -62,6 +63,12 @@ static const job_field about_fields[] = {
     {"date", JOB_AS_TEXT, AT(sil_about, date)},   {"notes", JOB_AS_TEXT, AT(sil_about, notes)},
 };
 static const job_table about_table = {about_fields, COUNT_OF(about_fields)};
+
+static const job_field shop_fields[] = {
+    {"name", JOB_AS_TEXT, AT(sil_shop, name)},
+    {"contact", JOB_AS_TEXT, AT(sil_shop, contact)},
+};
+static const job_table shop_table = {shop_fields, COUNT_OF(shop_fields)};
 
 /* The fields of a scale with two lengths. Their likely ranges are in the row of the scale. */
 #define IN_SCALE(member) (offsetof(sil_instrument, member) - offsetof(sil_instrument, scale))
@@ -146,7 +153,7 @@ static const job_table saddle_table = {saddle_fields, COUNT_OF(saddle_fields)};
 
 static const job_field relief_fields[] = {
     {"gap", JOB_AS_RELIEF_GAP, AT(sil_relief_reading, gap), LIKELY(LENGTH, ANY_SIGN, -1, 1.5),
-     .words = tap_words},
+     .words = tap_words, MARKED(RELIEF)},
     {"at", JOB_AS_COUNT, AT(sil_relief_reading, over), .low = 1, .high = 36},
     {"held", JOB_AS_SPAN, AT(sil_relief_reading, low), .low = 1, .high = 36},
     {"by", JOB_AS_FLAG, AT(sil_relief_reading, straightedge), .words = by_words},
@@ -183,21 +190,21 @@ static const job_field reading_fields[] = {
     {"notes", JOB_AS_TEXT, AT(sil_reading, notes)},
     {"condition", JOB_AS_PART, AT(sil_reading, condition), .of = &condition_table},
     {"relief", JOB_AS_RELIEF, AT(sil_reading, relief), .of = &relief_table},
-    {"action", JOB_AS_PER_STRING, AT(sil_reading, gaps.action),
-     LIKELY(LENGTH, FROM_ZERO, 0.4, 4.5)},
+    {"action", JOB_AS_PER_STRING, AT(sil_reading, gaps.action), LIKELY(LENGTH, FROM_ZERO, 0.4, 4.5),
+     MARKED(ACTION)},
     {"action_at", JOB_AS_COUNT, AT(sil_reading, gaps.action_at), .low = 5, .high = 36},
     {"action_capo", JOB_AS_FLAG, AT(sil_reading, gaps.capo), .words = capo_words},
     {"first", JOB_AS_FIRST, AT(sil_reading, gaps.first), LIKELY(LENGTH, FROM_ZERO, 0, 1.5),
-     .words = tap_words},
+     .words = tap_words, MARKED(FIRST)},
     {"first_held", JOB_AS_WORD, AT(sil_reading, gaps.first_held), .words = hold_words},
     {"first_open", JOB_AS_PER_STRING, AT(sil_reading, gaps.first_open),
-     LIKELY(LENGTH, FROM_ZERO, 0, 1.5)},
+     LIKELY(LENGTH, FROM_ZERO, 0, 1.5), MARKED(FIRST_OPEN)},
     {"frets", JOB_AS_CROWNS, AT(sil_reading, crowns), .of = &job_table_crown,
      .words = crowns_words},
     {"saddle_height", JOB_AS_PAIR, AT(sil_reading, saddle_height_treble),
-     LIKELY(LENGTH, OVER_ZERO, 2, 25)},
-    {"bridge_top", JOB_AS_PAIR, AT(sil_reading, bridge_top_treble),
-     LIKELY(LENGTH, ANY_SIGN, -5, 8)},
+     LIKELY(LENGTH, OVER_ZERO, 2, 25), MARKED(SADDLE_HEIGHT)},
+    {"bridge_top", JOB_AS_PAIR, AT(sil_reading, bridge_top_treble), LIKELY(LENGTH, ANY_SIGN, -5, 8),
+     MARKED(BRIDGE_TOP)},
     {"buzz", JOB_AS_BUZZ, AT(sil_reading, buzz), .of = &job_table_buzz},
     {"confirmed", JOB_AS_MARKED, AT(sil_reading, confirmed)},
     {"cents", JOB_AS_PER_STRING, AT(sil_reading, cents), LIKELY(RATIO, ANY_SIGN, -40, 40)},
@@ -224,6 +231,13 @@ static const job_field attack_fields[] = {
     {"at", JOB_AS_FIGURE, AT(sil_attack, at), LIKELY(LENGTH, OVER_ZERO, 10, 350)},
 };
 static const job_table attack_table = {attack_fields, COUNT_OF(attack_fields)};
+
+static const job_field style_fields[] = {
+    {"targets", JOB_AS_PART, AT(job_style, targets), .of = &targets_table},
+    {"attack", JOB_AS_ATTACK, AT(job_style, attack), .of = &attack_table,
+     .words = job_attack_words},
+};
+static const job_table style_table = {style_fields, COUNT_OF(style_fields)};
 
 static const job_field tools_fields[] = {
     {"action", JOB_AS_FIGURE, AT(sil_tools, action), REQUIRED,
@@ -318,6 +332,7 @@ static const job_field job_fields[] = {
     {"sillet", JOB_AS_FORMAT, .at = JOB_NOT_KEPT},
     {"units", JOB_AS_WORD, AT(sil_job, units), .words = unit_words},
     {"job", JOB_AS_PART, AT(sil_job, about), .of = &about_table},
+    {"shop", JOB_AS_PART, AT(sil_job, shop), .of = &shop_table},
     {"profile", JOB_AS_TEXT, AT(sil_job, profile)},
     {"instrument", JOB_AS_PART, AT(sil_job, instrument), .of = &instrument_table},
     {"strings", JOB_AS_STRINGS, AT(sil_job, strings), REQUIRED, .of = &job_table_string},
@@ -329,6 +344,8 @@ static const job_field job_fields[] = {
     {"model", JOB_AS_PART, AT(sil_job, model), .of = &model_table},
     {"attack", JOB_AS_ATTACK, AT(sil_job, attack), .of = &attack_table, .words = job_attack_words},
     {"attacks", JOB_AS_ATTACKS, .at = JOB_NOT_KEPT, .of = &attack_table},
+    {"style", JOB_AS_STYLE, AT(sil_job, style)},
+    {"styles", JOB_AS_STYLES, .at = JOB_NOT_KEPT, .of = &style_table},
     {"tools", JOB_AS_PART, AT(sil_job, tools), .of = &tools_table},
     {"limits", JOB_AS_PART, AT(sil_job, limits), .of = &limits_table},
     {"allowances", JOB_AS_PART, AT(sil_job, allowances), .of = &allowances_table},

@@ -31,9 +31,11 @@ typedef enum job_kind {
     JOB_AS_READINGS,
     JOB_AS_CROWNS,
     JOB_AS_BUZZ,
-    JOB_AS_MARKED, /* bool[SIL_STRINGS_MAX]: a list of strings, counted from 1 */
+    JOB_AS_MARKED,  /* bool[SIL_STRINGS_MAX]: a list of strings, counted from 1 */
     JOB_AS_ATTACK,  /* a mapping of further fields, or the name of one of the attacks */
     JOB_AS_ATTACKS, /* attacks by name */
+    JOB_AS_STYLE,   /* const char *: the name of one of the styles */
+    JOB_AS_STYLES,  /* styles by name, each a job_style */
     JOB_AS_MATERIALS,
     JOB_AS_PLAUSIBLE,
     JOB_AS_FORMAT, /* belongs to the sheet itself: nothing is kept */
@@ -62,7 +64,14 @@ typedef struct job_field {
     double low, high; /* likely range; for a count, the only range possible */
     const job_table *of;
     const job_word *words; /* ends with a NULL text */
+    int marked; /* 1 + a sil_marked: fractions of an inch tell how closely it was read; 0: not */
 } job_field;
+
+/* What a style of playing gives. */
+typedef struct job_style {
+    sil_targets targets;
+    sil_attack attack;
+} job_style;
 
 struct job_table {
     const job_field *fields;

@@ -84,6 +84,7 @@ static sil_field_kind kind_of(job_kind kind)
         return SIL_FIELD_CHOICE;
     case JOB_AS_TEXT:
     case JOB_AS_NOTE:
+    case JOB_AS_STYLE:
         return SIL_FIELD_TEXT;
     case JOB_AS_FILES:
     case JOB_AS_SPAN:
@@ -97,6 +98,7 @@ static sil_field_kind kind_of(job_kind kind)
     case JOB_AS_RELIEF:
     case JOB_AS_ATTACK:
     case JOB_AS_ATTACKS:
+    case JOB_AS_STYLES:
     case JOB_AS_MATERIALS:
     case JOB_AS_PLAUSIBLE:
     case JOB_KINDS:

@@ -110,13 +110,13 @@ static int string_of(const sil_board *board, const double *action, double z, dou
     return farthest;
 }
 
-static void find_off_line(const sil_job *job, const sil_reading *reading, const sil_board *board,
-                          sil_odd *odd)
+static void find_off_line(const sil_tools *tools, const sil_reading *reading,
+                          const sil_board *board, sil_odd *odd)
 {
     double z[SIL_STRINGS_MAX], mean[SIL_STRINGS_MAX];
     const double *action = reading->gaps.action;
     int courses = read_courses(board, action, z, mean);
-    double limit = fmax(SIL_ODD_ACTION, SIL_ODD_U * sil_rectangular(job->tools.action));
+    double limit = fmax(SIL_ODD_ACTION, SIL_ODD_U * sil_rectangular(tools->action));
     sil_stray stray = sil_stray_from_line(courses, z, mean, limit);
     if (stray.which < 0) {
         return;
@@ -132,30 +132,31 @@ static void find_off_line(const sil_job *job, const sil_reading *reading, const 
 }
 
 /* Gaps of held strings are nearly alike; of open ones they are not. */
-static void find_off_others(const sil_job *job, const sil_reading *reading, sil_odd *odd)
+static void find_off_others(const sil_tools *tools, const sil_reading *reading, int strings,
+                            sil_odd *odd)
 {
     const sil_gaps *gaps = &reading->gaps;
-    double limit = fmax(SIL_ODD_FIRST, SIL_ODD_U * sil_rectangular(job->tools.first));
+    double limit = fmax(SIL_ODD_FIRST, SIL_ODD_U * sil_rectangular(tools->first));
     if (gaps->first_held == SIL_HOLD_OPEN) {
         return;
     }
     double read[SIL_STRINGS_MAX]; /* 0 is "at or under", and no figure */
-    for (int i = 0; i < job->string_count; i++) {
+    for (int i = 0; i < strings; i++) {
         read[i] = gaps->first[i] > 0.0 ? gaps->first[i] : SIL_UNKNOWN;
     }
-    for (int i = 0; i < job->string_count; i++) {
-        double off = sil_off_the_others(job->string_count, read, i);
+    for (int i = 0; i < strings; i++) {
+        double off = sil_off_the_others(strings, read, i);
         if (sil_above(fabs(off), limit)) {
             mark(&odd->first[i], SIL_ODD_OTHERS, gaps->first[i], off);
         }
     }
 }
 
-void sil_job_odd(const sil_job *job, const sil_reading *reading, const sil_board *board,
-                 sil_odd *odd)
+void sil_job_odd(const sil_job *job, const sil_reading *reading, const sil_tools *tools,
+                 const sil_board *board, sil_odd *odd)
 {
     *odd = (sil_odd){.curve = -1, .curve_off = SIL_UNKNOWN};
     find_unlikely(job, reading, odd);
-    find_off_line(job, reading, board, odd);
-    find_off_others(job, reading, odd);
+    find_off_line(tools, reading, board, odd);
+    find_off_others(tools, reading, job->string_count, odd);
 }

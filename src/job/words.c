@@ -71,6 +71,10 @@ const job_words job_words_table[] = {
     {"job.date", "Date", .hint = "such as 2026-03-14"},
     {"job.notes", "Notes", .hint = "anything worth keeping"},
 
+    {"shop", "Shop", .hint = "who does the work; better kept in shop.yaml"},
+    {"shop.name", "Shop's name", .hint = "as it is to be printed"},
+    {"shop.contact", "Contact", .hint = "telephone, street or address"},
+
     {"instrument", "The instrument", .hint = "as the profile has it: put yours in its place"},
     {"instrument.scale", "Scale", .hint = "nut to saddle, without compensation", ASKED},
     {"instrument.scale.treble", "Scale, string 1", .hint = "nut to saddle at string 1",
@@ -231,6 +235,18 @@ const job_words job_words_table[] = {
     {"attacks", "Pick strengths", .hint = "light, medium and firm, of a profile"},
     {"attacks.force", "Force", .hint = "the part square to the board, such as 0.6 N"},
     {"attacks.at", "Plucked at", .hint = "from the saddle"},
+
+    {"style", "Style of playing", .hint = "one of the profile's, such as fingers or slide"},
+    {"styles", "Styles of playing", .hint = "by name; each has targets and a pick strength"},
+    {"styles.targets", "Targets", .hint = "as the targets of a sheet: all of them, or some"},
+    {"styles.targets.relief", "Relief", .hint = "target range of the relief"},
+    {"styles.targets.action", "Action", .hint = "target range at fret 12, open"},
+    {"styles.targets.first", "Gap at the 1st fret",
+     .hint = "target range, and how the string is held for it", .choices = holds},
+    {"styles.attack", "Pick strength", .hint = "{}: none, and no buzz is expected by it",
+     .choices = attacks},
+    {"styles.attack.force", "Force", .hint = "the part square to the board, such as 0.6 N"},
+    {"styles.attack.at", "Plucked at", .hint = "from the saddle"},
 
     {"tools", "Tools", .hint = "what each measures to, plus or minus"},
     {"tools.action", "Ruler at fret 12", .hint = "plus or minus"},

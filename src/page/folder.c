@@ -18,15 +18,16 @@ enum { SHEETS_MAX = 1000 };
 
 static const char yaml[] = "application/yaml; charset=utf-8";
 
-/* Whether a name is allowed for a sheet here: it ends in .yaml, is not hidden and contains no
- * folder. */
+/* Whether a name is allowed for a sheet here: it ends in .yaml, is not hidden, contains no folder,
+ * and is not the shop file's, which every sheet here stands on. */
 static bool is_sheet_name(const char *name)
 {
     static const char ending[] = ".yaml";
     size_t length = strlen(name);
     size_t tail = sizeof ending - 1;
     return length > tail && length < WEB_NAME_MAX && name[0] != '.' && !strpbrk(name, "/\\") &&
-           web_is_text(name, length) && strcmp(name + length - tail, ending) == 0;
+           strcmp(name, SIL_SHOP_FILE) != 0 && web_is_text(name, length) &&
+           strcmp(name + length - tail, ending) == 0;
 }
 
 /* The bytes of a sheet. Status: 0, or an errno; ENOENT also for a link and for anything but a plain
@@ -88,7 +89,7 @@ static const char *name_of(const web_site *site, const web_target *target, web_r
     if (site->folder < 0) {
         web_say(reply, 409, "no folder of sheets was named");
     } else if (!is_sheet_name(name)) {
-        web_say(reply, 400, "a sheet's name ends in .yaml and holds no folder");
+        web_say(reply, 400, "a sheet's name ends in .yaml, holds no folder, and is not shop.yaml");
     } else {
         return name;
     }

@@ -64,6 +64,7 @@ sil_status sil_plan_make(const sil_job *job, sil_plan **plan)
     plan_look_finer(made, made + 1);
     plan_lift(made);
     weigh_strings(job, made);
+    plan_bend_stacks(made);
     order_blanks(job, made);
     plan_ring(made, made + 1);
     plan_tune(made);

@@ -125,7 +125,7 @@ void plan_find_odd(const sil_plan *before, sil_plan *now)
     sil_standing *standing = &now->bench.standing;
     const sil_job_saddle *saddle = &now->job->saddle;
     sil_working working = sil_saddle_working(saddle->kind, saddle->pitch);
-    sil_job_odd(now->job, &now->read, &now->bench.board, &now->odd);
+    sil_job_odd(now->job, &now->read, &now->bench.tools, &now->bench.board, &now->odd);
     if (before) {
         find_moved(before, now);
     }

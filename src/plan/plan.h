@@ -79,6 +79,16 @@ void plan_find_odd_ones(sil_plan *plan);
 /* Marks the strings that were in range at an earlier visit and were not worked since. */
 void plan_settle(const sil_plan *before, sil_plan *now);
 
+/* How far stiffness may lift a string over the floor of its slot, mm; unknown where its core or its
+ * modulus is. plan_bend_stacks keeps it for every string with a stack of feelers. */
+double plan_stack_bend(const sil_plan *plan, int string);
+void plan_bend_stacks(sil_plan *plan);
+
+/* Moves the stack of each slot that was filed after the plan before: to the stack it was filed to,
+ * less what its gap still asks for. It stays as it is where the gap did not come down by half of
+ * that pass, or where it is farther off than lift and error of the stack explain. */
+void plan_move_stacks(const sil_plan *before, sil_plan *now);
+
 /* Computes every visit, oldest first, each with the rod ratio that the visits before it showed.
  * Afterwards plan has the work of the last visit, and the list of visits. other: memory for a
  * second plan to compute in, which need not be cleared. */

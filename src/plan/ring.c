@@ -8,15 +8,15 @@ typedef struct astray {
     double how_far[SIL_STRINGS_MAX][SIL_REMEDIES];
 } astray;
 
-/* How far a reading is from its target, divided by the width of that side of its range or by the
- * tool's reading error, whichever is larger. 0 where the reading is in range or at its edge, or
- * unknown. */
+/* How far a reading is from its target, divided by the width of the narrower side of its range or by
+ * the tool's reading error, whichever is larger. 0 where the reading is in range or at its edge, or
+ * unknown. The narrower side, because a range that reaches far on one side, as relief does for a
+ * light hand, says what is still played, not that a reading past it is less of a fault. */
 static double distance(double read, sil_side side, sil_band range, double tool)
 {
-    if (side == SIL_OVER) {
-        return (read - range.aim) / fmax(range.high - range.aim, tool);
-    }
-    return side == SIL_UNDER ? (range.aim - read) / fmax(range.aim - range.low, tool) : 0.0;
+    bool out = side == SIL_OVER || side == SIL_UNDER;
+    double width = fmin(range.high - range.aim, range.aim - range.low);
+    return out ? fabs(read - range.aim) / fmax(width, tool) : 0.0;
 }
 
 static double worst_crown(const sil_plan *plan, int string)

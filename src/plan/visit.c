@@ -64,7 +64,8 @@ static bool saddle_worked(const sil_plan *before, const sil_plan *now)
     double treble = by_caliper(before, now, 0);
     double bass = by_caliper(before, now, now->job->string_count - 1);
     return sil_known(treble) && sil_known(bass)
-               ? sil_above(fmax(fabs(treble), fabs(bass)), 2.0 * now->bench.tools.caliper)
+               ? sil_above(fmax(fabs(treble), fabs(bass)),
+                           before->bench.tools.caliper + now->bench.tools.caliper)
                : remedy != SIL_SADDLE_NONE && remedy != SIL_SADDLE_WAIT;
 }
 
@@ -114,7 +115,8 @@ static void move_neck(const sil_plan *before, const sil_plan *now, double ratio,
     if (turned && !sil_known(bend)) {
         bend = before->stages.fit[SIL_ROD].bend;
     }
-    if (sil_known(bend) && (turned || sil_above(moved, 2.0 * now->bench.tools.relief))) {
+    double errors = before->bench.tools.relief + now->bench.tools.relief;
+    if (sil_known(bend) && (turned || sil_above(moved, errors))) {
         sil_neck_moves(&before->bench.board, bend, ratio, fit);
     }
 }
@@ -174,24 +176,36 @@ static bool any_worked(const sil_visit *v)
     return false;
 }
 
+/* The mean change of action from `was` that a bend of the neck gives when the heights of nut and
+ * saddle follow it by `ratio`; with a ratio of 0 only the crown at fret 12 sinks or rises. */
+static double bent_by(const sil_plan *before, double bend, double ratio, const double *was)
+{
+    double bent[SIL_STRINGS_MAX];
+    sil_fit fit = before->stages.fit[SIL_NOW];
+    sil_neck_moves(&before->bench.board, bend, ratio, &fit);
+    actions(before, &fit, bent);
+    return mean_apart(before, bent, was);
+}
+
 /* Standard uncertainties of the reading less the prediction: the part of each string by itself, and
  * the part that all strings share. */
 static void weigh(const sil_plan *before, const sil_plan *now, const sil_visit *v, double *own,
                   double *shared)
 {
-    const sil_tools *tools = &now->bench.tools;
-    const sil_fit *was = &before->stages.fit[SIL_NOW];
-    sil_fit by_one = *was;
-    double per_relief = 0.0, moved = fabs(sil_relief_now(now) - sil_relief_now(before));
-    if (sil_board_bends(&before->bench.board) && sil_known(was->bend)) {
-        sil_neck_moves(&before->bench.board, was->bend + sil_bend(&before->bench.board, 1.0), 1.0,
-                       &by_one);
-        per_relief = over_twelve(before, &by_one, 0) - over_twelve(before, was, 0);
+    const sil_tools *tools = &now->bench.tools, *then = &before->bench.tools;
+    double was[SIL_STRINGS_MAX];
+    double sag = 0.0, shift = 0.0, moved = fabs(sil_relief_now(now) - sil_relief_now(before));
+    actions(before, &before->stages.fit[SIL_NOW], was);
+    if (sil_board_bends(&before->bench.board) && sil_known(before->stages.fit[SIL_NOW].bend)) {
+        double bend = before->stages.fit[SIL_NOW].bend + sil_bend(&before->bench.board, 1.0);
+        sag = bent_by(before, bend, 0.0, was);
+        shift = bent_by(before, bend, 1.0, was) - sag;
     }
-    double neck = per_relief * sil_rectangular(tools->relief) * sqrt(2.0);
-    double ratio = sil_known(moved) ? per_relief * moved * before->bench.rod_spread : 0.0;
-    double cut = v->worked[SIL_SADDLE] ? sil_rectangular(fmax(pass_kept, tools->caliper)) : 0.0;
-    *own = sil_rectangular(tools->action) * sqrt(2.0);
+    double neck = (sag + shift) * sil_rectangular(hypot(tools->relief, then->relief));
+    double ratio = sil_known(moved) ? shift * moved * before->bench.rod_spread : 0.0;
+    double caliper = fmax(tools->caliper, then->caliper);
+    double cut = v->worked[SIL_SADDLE] ? sil_rectangular(fmax(pass_kept, caliper)) : 0.0;
+    *own = sil_rectangular(hypot(tools->action, then->action));
     *shared = hypot(hypot(sil_known(neck) ? neck : 0.0, ratio), cut);
 }
 
@@ -214,21 +228,41 @@ static bool climate_swung(const sil_plan *before, const sil_plan *now)
            PLAN_CLIMATE_SWING_PCT;
 }
 
-/* The change that this neck showed, divided by the change that an even bend gives. Known only where
- * nothing but the rod was turned. */
+/* How nut and saddle followed this neck's bend, as a share of what an even bend gives: the change
+ * of action read, less what the crown's own sag makes of it, over the share of the shifts. Known
+ * only where nothing but the rod was turned. */
 static double neck_ratio(const sil_plan *before, const sil_plan *now, const double *was,
                          const sil_visit *v)
 {
-    double even[SIL_STRINGS_MAX];
-    sil_fit fit = before->stages.fit[SIL_NOW];
+    double bend = now->stages.fit[SIL_NOW].bend;
     double moved = fabs(sil_relief_now(now) - sil_relief_now(before));
     if (!plan_asked_rod(before) || plan_asked_frets(before) >= SIL_FRETS_LEVEL ||
         !(moved >= least_move - 1e-9) || climate_swung(before, now)) {
         return SIL_UNKNOWN;
     }
-    sil_neck_moves(&before->bench.board, now->stages.fit[SIL_NOW].bend, 1.0, &fit);
-    actions(before, &fit, even);
-    return mean_apart(now, v->read, was) / mean_apart(now, even, was);
+    double sag = bent_by(before, bend, 0.0, was);
+    return (mean_apart(now, v->read, was) - sag) / (bent_by(before, bend, 1.0, was) - sag);
+}
+
+/* The standard uncertainty of that ratio. Both visits' readings have a share in it: the actions,
+ * whose mean it is, and the relief, by which the sag and the shifts are reckoned. */
+static double neck_spread(const sil_plan *before, const sil_plan *now, const sil_visit *v)
+{
+    double was[SIL_STRINGS_MAX];
+    double bend = now->stages.fit[SIL_NOW].bend;
+    double moved = bend - before->stages.fit[SIL_NOW].bend;
+    actions(before, &before->stages.fit[SIL_NOW], was);
+    double sag = bent_by(before, bend, 0.0, was);
+    double shift = bent_by(before, bend, 1.0, was) - sag;
+    const sil_tools *tools = &now->bench.tools, *then = &before->bench.tools;
+    double action =
+        sil_rectangular(hypot(tools->action, then->action)) / sqrt(now->job->string_count);
+    /* Each visit may have read the relief over another fret. */
+    double relief = sil_rectangular(hypot(sil_bend(&before->bench.board, then->relief),
+                                          sil_bend(&now->bench.board, tools->relief))) /
+                    moved;
+    double u = hypot(action, (sag + v->ratio * shift) * relief) / fabs(shift);
+    return fmax(u, SIL_ROD_SPREAD_LEAST);
 }
 
 static void foretell(const sil_plan *before, const sil_plan *now, sil_visit *v)
@@ -269,6 +303,18 @@ static sil_visit visit_of(const sil_plan *plan)
     return v;
 }
 
+/* Takes the neck's own ratio, but not where these readings know less of it than is known of any
+ * neck. */
+static void learn(const sil_plan *before, const sil_plan *now, const sil_visit *v, double *ratio,
+                  double *spread)
+{
+    double u = neck_spread(before, now, v);
+    if (u < SIL_ROD_SPREAD) {
+        *ratio = fmin(fmax(v->ratio, SIL_ROD_RATIO_LEAST), SIL_ROD_RATIO_MOST);
+        *spread = u;
+    }
+}
+
 void plan_visits(sil_plan *plan, sil_plan *other)
 {
     const sil_job *job = plan->job;
@@ -291,11 +337,13 @@ void plan_visits(sil_plan *plan, sil_plan *other)
             foretell(before, now, v);
         }
         if (v->worked[SIL_ROD] && sil_known(v->ratio)) {
-            ratio = fmin(fmax(v->ratio, SIL_ROD_RATIO_LEAST), SIL_ROD_RATIO_MOST);
-            spread = SIL_ROD_SPREAD_KNOWN;
-            now->bench.rod_ratio = ratio;
-            now->bench.rod_spread = spread;
+            learn(before, now, v, &now->bench.rod_ratio, &now->bench.rod_spread);
+            ratio = now->bench.rod_ratio;
+            spread = now->bench.rod_spread;
             plan_work(now);
+        }
+        if (before) {
+            plan_move_stacks(before, now);
         }
         before = now;
         now = now == plan ? other : plan;

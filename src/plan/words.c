@@ -58,3 +58,20 @@ const char *sil_cause_word(sil_cause_name cause)
     }
     return NULL;
 }
+
+const char *sil_tool_word(sil_tool tool)
+{
+    switch (tool) {
+    case SIL_TOOL_ACTION:
+        return "action";
+    case SIL_TOOL_FIRST:
+        return "first";
+    case SIL_TOOL_RELIEF:
+        return "relief";
+    case SIL_TOOL_CALIPER:
+        return "caliper";
+    case SIL_TOOLS:
+        break;
+    }
+    return NULL;
+}

@@ -99,6 +99,8 @@ static void put_nut(const brief *b, json_at root)
         put_at_edge(row, plan->stages.first_side[i]);
         json_put_number(row, "floor", work->floor[i]);
         json_put_number(row, "stack", work->stack[i]);
+        json_put_number(row, "stack_u", work->stack_u[i]);
+        json_put_number(row, "stack_bend", work->stack_bend[i]);
         json_put_number(row, "depth", work->depth[i]);
     }
     json_put_number(nut, "gap", plan->nut_gap);
@@ -231,12 +233,27 @@ static void put_judged(const sil_plan *plan, json_at root)
     }
 }
 
+/* Puts the shop, as far as the sheet or a shop file gives it. */
+static void put_shop(const sil_shop *shop, json_at root)
+{
+    if (!shop->name && !shop->contact && !shop->file) {
+        json_put_null(root, "shop");
+        return;
+    }
+    json_at object = json_put_object(root, "shop");
+    json_put_word(object, "name", shop->name);
+    json_put_word(object, "contact", shop->contact);
+    json_put_word(object, "file", shop->file);
+}
+
 static void put_all(const brief *b, json_at root)
 {
     const sil_plan *plan = b->plan;
     json_at about = json_put_object(root, "sillet");
     json_put_word(about, "version", SILLET_VERSION);
     json_put_int(about, "result", 1);
+    put_shop(&plan->job->shop, root);
+    json_put_word(root, "style", plan->job->style);
     put_strings(plan, root);
     json_at stages = json_put_array(root, "stages");
     for (int stage = SIL_NOW; stage < SIL_STAGES; stage++) {

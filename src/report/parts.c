@@ -94,6 +94,9 @@ void report_nut(text *t, const brief *b)
         put_cell(t, slot->along);
         text_put(t, "\n");
     }
+    if (b->nut.stack_words[0]) {
+        text_add(t, "  %s\n", b->nut.stack_words);
+    }
     put_blank(t, &b->nut.blank);
     if (b->nut.zero_fret) {
         text_put(t, "  The zero fret sets the height here; the slots only guide, and none is filed "

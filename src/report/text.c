@@ -13,17 +13,32 @@ static void put_range(text *t, const brief_range *range)
     text_add(t, " (%s)", range->aim.shown);
 }
 
+/* Names the shop, and the file that its tools, files and allowances may be from. */
+static void put_shop(text *t, const sil_shop *shop)
+{
+    if (shop->name || shop->contact) {
+        text_add(t, "Shop: %s%s%s\n", shop->name ? shop->name : "",
+                 shop->name && shop->contact ? ", " : "", shop->contact ? shop->contact : "");
+    }
+    if (shop->file) {
+        text_add(t, "What the sheet does not say of tools, files and allowances is from %s.\n",
+                 shop->file);
+    }
+}
+
 static void put_heading(text *t, const brief *b, const char *name)
 {
     const sil_job *job = b->plan->job;
     const sil_reading *reading = sil_plan_reading(b->plan);
     text_add(t, "BENCH PLAN%s%s\n", job->about.title ? ": " : "",
              job->about.title ? job->about.title : "");
-    const char *labels[] = {"reference", "owner", "by", "read on", "sheet"};
-    const char *values[] = {job->about.ref, job->about.owner, job->about.by,
-                            reading && reading->date ? reading->date : job->about.date, name};
+    const char *labels[] = {"reference", "owner", "by", "read on", "style", "sheet"};
+    const char *values[] = {
+        job->about.ref, job->about.owner,
+        job->about.by,  reading && reading->date ? reading->date : job->about.date,
+        job->style,     name};
     const char *gap = "";
-    for (int k = 0; k < 5; k++) {
+    for (int k = 0; k < 6; k++) {
         if (values[k]) {
             text_add(t, "%s%s %s", gap, labels[k], values[k]);
             gap = "   ";
@@ -36,6 +51,7 @@ static void put_heading(text *t, const brief *b, const char *name)
     text_add(t, ", %d frets, body joint at fret %d%s. Lengths in %s.\n", job->instrument.frets,
              job->instrument.join, job->instrument.handed == SIL_LEFT_HANDED ? ", left-handed" : "",
              b->unit == SIL_MM ? "mm" : "inches");
+    put_shop(t, &job->shop);
 }
 
 /* Says which readings were taken in another way than they are shown. */

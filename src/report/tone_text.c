@@ -9,7 +9,7 @@ static void put_weakest(text *t, const brief_weakest *weakest)
 {
     text_right(t, REPORT_COLUMN, weakest->force.shown);
     if (weakest->stop < 0) {
-        text_space(t, 14);
+        text_space(t, 15);
     } else {
         text_add(t, "  fret %-2d on %-2d", weakest->stop, weakest->on);
     }
@@ -20,9 +20,9 @@ static void put_clearance(text *t, const brief *b)
     const char *name = b->plan->job->attack.name;
     text_add(t, "\nWILL IT BUZZ: the hardest pluck that rings clean, N square to the board%s%s\n",
              name ? ", against a pick strength of " : "", name ? name : "");
-    text_add(t, "  %-12s%9s%9s%9s%23s%23s\n", "string", "picked", "open,", "open,",
+    text_add(t, "  %-12s%9s%9s%9s%24s%24s\n", "string", "picked", "open,", "open,",
              "weakest fretted,", "weakest fretted,");
-    text_add(t, "  %-12s%9s%9s%9s%23s%23s\n", "", "", "now", "after", "now", "after");
+    text_add(t, "  %-12s%9s%9s%9s%24s%24s\n", "", "", "now", "after", "now", "after");
     for (int i = 0; i < b->strings; i++) {
         const brief_tone *tone = &b->tone[i];
         report_string(t, b, i);
@@ -33,6 +33,8 @@ static void put_clearance(text *t, const brief *b)
         put_weakest(t, &tone->after);
         text_put(t, "\n");
     }
+    text_put(t, "  ");
+    text_wrap(t, brief_bound(), 2, REPORT_COLUMNS);
 }
 
 static const char *cause_words(sil_cause_name cause)

@@ -99,8 +99,9 @@ static void spread(const sheet_filler *filler, sil_band *bands, const sil_band *
 /* A mapping: either low, aim and high for all strings, or treble and bass. Either may have held as
  * well. */
 static void fill_mapping(sheet_filler *filler, sheet_node *node, const job_field *field,
-                         sil_band *bands)
+                         sil_targets *targets)
 {
+    sil_band *bands = job_field_place(field, targets);
     sil_band all = {SIL_UNKNOWN, SIL_UNKNOWN, SIL_UNKNOWN};
     sheet_node *ends[2] = {NULL, NULL};
     bool edges = false;
@@ -114,7 +115,7 @@ static void fill_mapping(sheet_filler *filler, sheet_node *node, const job_field
         } else if (field->words && strcmp(child->key, "held") == 0) {
             int held = SIL_HOLD_3;
             if (child->given && sheet_fill_word(filler, child, field->words, &held)) {
-                filler->job->targets.first_held = (sil_hold)held;
+                targets->first_held = (sil_hold)held;
             }
         } else {
             unknown_key(filler, child, "low, aim and high, or treble and bass");
@@ -139,7 +140,7 @@ void sheet_fill_bands(sheet_filler *filler, sheet_node *node, const job_field *f
 {
     sil_band *bands = job_field_place(field, base);
     if (node->shape == SHEET_MAPPING) {
-        fill_mapping(filler, node, field, bands);
+        fill_mapping(filler, node, field, base);
     } else if (node->shape == SHEET_SEQUENCE) {
         bool fits = sheet_right_count(filler, node);
         for (sheet_node *item = node->first; fits && item; item = item->next) {

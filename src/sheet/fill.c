@@ -142,6 +142,8 @@ static sheet_fill *const fills[JOB_KINDS] = {
     [JOB_AS_MARKED] = sheet_fill_marked,
     [JOB_AS_ATTACK] = sheet_fill_attack,
     [JOB_AS_ATTACKS] = sheet_fill_attacks,
+    [JOB_AS_STYLE] = sheet_fill_style,
+    [JOB_AS_STYLES] = sheet_fill_styles,
     [JOB_AS_MATERIALS] = sheet_fill_materials,
     [JOB_AS_PLAUSIBLE] = sheet_fill_plausible,
     [JOB_AS_FORMAT] = fill_format,
@@ -167,7 +169,8 @@ static void move_last(sheet_node *root, const char *key)
  * need the allowances, so they are read last. */
 static void put_in_order(sheet_node *root)
 {
-    static const char *const late[] = {"saddle", "readings", "attack", "attacks", "targets"};
+    static const char *const late[] = {"saddle", "readings", "styles",
+                                       "attack", "attacks",  "targets"};
     for (size_t i = 0; i < sizeof late / sizeof *late; i++) {
         move_last(root, late[i]);
     }

@@ -44,9 +44,11 @@ void sheet_fill_readings(sheet_filler *filler, sheet_node *node, const job_field
     for (sheet_node *item = node->first; readings && item; item = item->next, reading++) {
         sil_reading_clear(reading);
         if (item->given) {
+            filler->reading = reading;
             sheet_fill_table(filler, item, field->of, reading);
         }
     }
+    filler->reading = NULL;
     filler->job->readings = readings;
     filler->job->reading_count = readings ? node->count : 0;
 }
@@ -95,6 +97,10 @@ void sheet_fill_buzz(sheet_filler *filler, sheet_node *node, const job_field *fi
 void sheet_fill_marked(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
     bool *marked = job_field_place(field, base);
+    if (node->shape == SHEET_SCALAR) {
+        sheet_tell_value(filler->sheet, SIL_ERROR, node, "wanted a list of strings, such as [3]");
+        return;
+    }
     if (!sheet_expect(filler, node, SHEET_SEQUENCE)) {
         return;
     }

@@ -60,6 +60,44 @@ static void lay_under(sheet_node *over, sheet_node *under, bool target, int dept
     }
 }
 
+void sheet_node_move(sheet_node *from, const char *key, sheet_node *to)
+{
+    sheet_node **link = &from->first, *before = NULL;
+    while (*link && ((*link)->key_length != strlen(key) ||
+                     memcmp((*link)->key, key, (*link)->key_length) != 0)) {
+        before = *link;
+        link = &before->next;
+    }
+    sheet_node *node = *link;
+    if (node) {
+        *link = node->next;
+        from->last = from->last == node ? before : from->last;
+        from->count--;
+        node->next = NULL;
+        sheet_node_add(to, node);
+    }
+}
+
+sheet_node *sheet_tree_copy(sil_sheet *sheet, const sheet_node *from, sheet_source *source)
+{
+    sheet_node *node = sheet_take(sheet, sizeof *node);
+    if (!node) {
+        return NULL;
+    }
+    *node = *from;
+    node->source = source ? source : from->source;
+    node->first = node->last = node->next = NULL;
+    node->count = 0;
+    for (const sheet_node *child = from->first; child; child = child->next) {
+        sheet_node *copy = sheet_tree_copy(sheet, child, source);
+        if (!copy) {
+            return NULL;
+        }
+        sheet_node_add(node, copy);
+    }
+    return node;
+}
+
 void sheet_tree_merge(sheet_node *over, sheet_node *under)
 {
     lay_under(over, under, false, 0);

@@ -9,20 +9,22 @@
 
 enum { PATH_SIZE = 4096 };
 
-static bool is_path(const char *name)
+bool sheet_profile_is_path(const char *name)
 {
     return strchr(name, '/') || sheet_profile_name_length(name) > 0;
 }
 
-/* A path starts at the sheet's folder; a name is looked for in the folder of profiles. */
-static bool find_path(const sil_sheet *sheet, const char *name, const char *folder, char *out)
+/* A path starts at the folder of the file that gives it; a name is looked for in the folder of
+ * profiles. */
+static bool find_path(const sheet_node *node, const char *folder, char *out)
 {
     int needed = 0;
-    if (is_path(name)) {
-        const char *slash = strrchr(sheet->sheet.name, '/');
+    const char *name = node->text, *above = node->source->name;
+    if (sheet_profile_is_path(name)) {
+        const char *slash = strrchr(above, '/');
         bool whole = name[0] == '/' || !slash;
-        int length = whole ? 0 : (int)(slash - sheet->sheet.name) + 1;
-        needed = snprintf(out, PATH_SIZE, "%.*s%s", length, sheet->sheet.name, name);
+        int length = whole ? 0 : (int)(slash - above) + 1;
+        needed = snprintf(out, PATH_SIZE, "%.*s%s", length, above, name);
     } else {
         needed = snprintf(out, PATH_SIZE, "%s/%s.yaml", folder, name);
     }
@@ -34,7 +36,7 @@ static void tell_no_profile(sil_sheet *sheet, sheet_node *node, const char *fold
 {
     char nearest[64] = "";
     int nearness = 99;
-    DIR *profiles = is_path(node->text) ? NULL : opendir(folder);
+    DIR *profiles = sheet_profile_is_path(node->text) ? NULL : opendir(folder);
     for (struct dirent *entry; profiles && (entry = readdir(profiles));) {
         char name[64];
         size_t length = sheet_profile_name_length(entry->d_name);
@@ -56,8 +58,9 @@ static void tell_no_profile(sil_sheet *sheet, sheet_node *node, const char *fold
         sheet_tell_value(sheet, SIL_ERROR, node, "no such profile; did you mean %s?", nearest);
     } else {
         sheet_tell_value(sheet, SIL_ERROR, node,
-                         is_path(node->text) ? "no such profile there"
-                                             : "no such profile; 'sillet profiles' lists them");
+                         sheet_profile_is_path(node->text)
+                             ? "no such profile there"
+                             : "no such profile; 'sillet profiles' lists them");
     }
 }
 
@@ -66,12 +69,13 @@ static void tell_no_profile(sil_sheet *sheet, sheet_node *node, const char *fold
 static void tell_unread(sil_sheet *sheet, sheet_node *node, const char *folder, int status)
 {
     static const int of_path[] = {ENOENT, ENAMETOOLONG, ENOTDIR, EISDIR, ELOOP};
-    bool misnamed = sheet->confined && is_path(node->text) && status == EACCES; /* out of bounds */
+    bool misnamed = sheet->confined && sheet_profile_is_path(node->text) &&
+                    status == EACCES; /* out of bounds */
     for (size_t i = 0; i < sizeof of_path / sizeof of_path[0]; i++) {
         misnamed = misnamed || status == of_path[i];
     }
     sheet->store.failed = sheet->store.failed || status == ENOMEM;
-    sheet->unreadable = !misnamed;
+    sheet->unreadable = sheet->unreadable || !misnamed;
     if (status == ENOENT) {
         tell_no_profile(sheet, node, folder);
     } else {
@@ -80,74 +84,80 @@ static void tell_unread(sil_sheet *sheet, sheet_node *node, const char *folder, 
     }
 }
 
-/* Reports keys in a profile that only a sheet may have, and reads the profile's own. */
-static void refuse_own(sil_sheet *sheet, const sheet_node *root)
+bool sheet_is_ours(const sheet_node *root)
 {
-    static const char *const own[] = {"job", "readings", "profile"};
-    for (size_t i = 0; i < sizeof own / sizeof own[0]; i++) {
-        sheet_node *node = sheet_node_find(root, own[i], strlen(own[i]));
-        if (node) {
-            sheet_tell_at(sheet, SIL_ERROR, node->source, node->key_at, "a profile has no %s",
-                          own[i]);
-        }
+    return root && root->shape == SHEET_MAPPING &&
+           sheet_node_find(root, "sillet", strlen("sillet"));
+}
+
+static void check_value(sil_sheet *sheet, const sheet_node *root, const char *key,
+                        const char *const *right, const char *wanted)
+{
+    sheet_node *node = sheet_node_find(root, key, strlen(key));
+    bool known = !node || !node->given;
+    for (; !known && node->shape == SHEET_SCALAR && *right; right++) {
+        known = strcmp(node->text, *right) == 0;
     }
-    sheet_node *units = sheet_node_find(root, "units", strlen("units"));
-    bool known = !units || !units->given || units->shape != SHEET_SCALAR ||
-                 strcmp(units->text, "mm") == 0 || strcmp(units->text, "in") == 0;
     if (!known) {
-        sheet_tell_value(sheet, SIL_ERROR, units, "wanted mm | in");
+        sheet_tell_value(sheet, SIL_ERROR, node, "%s", wanted);
     }
 }
 
+void sheet_under_check(sil_sheet *sheet, const sheet_node *root, const char *kind,
+                       const char *const *own)
+{
+    static const char *const units[] = {"mm", "in", NULL}, *const formats[] = {"1", NULL};
+    for (; *own; own++) {
+        sheet_node *node = sheet_node_find(root, *own, strlen(*own));
+        if (node) {
+            sheet_tell_at(sheet, SIL_ERROR, node->source, node->key_at, "%s has no %s", kind, *own);
+        }
+    }
+    check_value(sheet, root, "sillet", formats, "this version reads sheets of format 1");
+    check_value(sheet, root, "units", units, "wanted mm | in");
+}
+
 /* path: NULL if it would be too long. */
-static sheet_node *read_profile(sil_sheet *sheet, sheet_node *node, const char *path,
-                                const char *folder)
+static bool take_bytes(sil_sheet *sheet, sheet_node *node, sheet_source *source, const char *path,
+                       const char *folder)
 {
     sheet_bytes file = {NULL, 0};
     int status = ENAMETOOLONG;
     if (path) {
-        status = sheet->confined && is_path(node->text)
+        status = sheet->confined && sheet_profile_is_path(node->text)
                      ? sheet_file_read_within(sheet->folder, node->text, &file)
                      : sheet_file_read(path, &file);
     }
     if (status != 0) {
         tell_unread(sheet, node, folder, status);
-        return NULL;
+        return false;
     }
-    sheet_source *source = &sheet->profile;
     source->name = sheet_text(sheet, path, strlen(path));
     source->held = file.bytes;
     source->bytes = file.bytes;
     source->size = file.size;
-    return source->name ? sheet_source_read(sheet, source) : NULL;
+    return source->name;
 }
 
-void sheet_profile_lay(sil_sheet *sheet, sheet_node *root, const char *folder)
+sheet_node *sheet_profile_read(sil_sheet *sheet, sheet_node *node, const char *folder)
 {
-    sheet_node *node = sheet_node_find(root, "profile", strlen("profile"));
-    char path[PATH_SIZE], found[PATH_SIZE] = "profiles";
-    if (!node || !node->given || sheet->sheet.cut) {
-        return;
+    char path[PATH_SIZE];
+    sheet_source *source = &sheet->under[sheet->under_count];
+    bool fits = find_path(node, folder, path);
+    *source = (sheet_source){.rank = ++sheet->under_count, .named = node};
+    sheet_told_mark before = sheet_told_so_far(sheet);
+    sheet_node *root = fits ? sheet_reader_profile(sheet->reader, sheet, source, path) : NULL;
+    if (!root && !take_bytes(sheet, node, source, fits ? path : NULL, folder)) {
+        return NULL;
     }
-    if (node->shape != SHEET_SCALAR) {
-        sheet->profile_lost = true; /* reported when the job is filled */
-        return;
+    root = root ? root : sheet_source_read(sheet, source);
+    if (!sheet_is_ours(root)) {
+        /* What is in a file that is none of ours stays in it: any path may be given. */
+        sheet_told_take_back(sheet, before, source);
+        sheet_tell_value(sheet, SIL_ERROR, node,
+                         "that file is no profile: one is YAML and begins with sillet: 1");
+        return NULL;
     }
-    if (!folder && !is_path(node->text)) {
-        sil_profiles_folder(found, sizeof found);
-    }
-    folder = folder ? folder : found;
-    bool fits = find_path(sheet, node->text, folder, path);
-    sheet_node *profile =
-        fits && sheet->reader ? sheet_reader_profile(sheet->reader, sheet, path) : NULL;
-    if (!profile) {
-        profile = read_profile(sheet, node, fits ? path : NULL, folder);
-    }
-    sheet_source *source = &sheet->profile;
-    sheet->profile_lost = !profile || source->cut;
-    if (profile) {
-        source->units = sheet_root_units(profile);
-        refuse_own(sheet, profile);
-        sheet_tree_merge(root, profile);
-    }
+    source->units = sheet_root_units(root);
+    return root;
 }

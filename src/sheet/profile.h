@@ -34,9 +34,10 @@ sil_unit sheet_root_units(const sheet_node *root);
 const char *sheet_reader_folder(const sil_reader *reader);
 
 /* sheet_reader_profile: the nodes of a profile that a reader keeps, as a copy that belongs to the
- * sheet, with sheet->profile set. NULL if this sheet must read the profile itself, and report what
- * is wrong with it. */
-sheet_node *sheet_reader_profile(sil_reader *reader, sil_sheet *sheet, const char *path);
+ * sheet, with the source's name and bytes set. NULL without a reader, and if this sheet must
+ * read the profile itself and report what is wrong with it. */
+sheet_node *sheet_reader_profile(sil_reader *reader, sil_sheet *sheet, sheet_source *source,
+                                 const char *path);
 
 /* The folder where `make install` put the profiles; "" in a library that is not installed. */
 extern const char sheet_installed_profiles[];
@@ -45,8 +46,35 @@ extern const char sheet_installed_profiles[];
  * not a profile. */
 size_t sheet_profile_name_length(const char *file);
 
-/* sheet_profile_lay: reads the profile a sheet names and merges it under the sheet's root. If it
- * cannot, that is reported. */
-void sheet_profile_lay(sil_sheet *sheet, sheet_node *root, const char *folder);
+/* sheet_profile_is_path: whether a profile is given by its path, and not by its name. */
+bool sheet_profile_is_path(const char *name);
+
+/* sheet_profile_read: the nodes of the profile that a node names, as the sheet's next file; NULL if
+ * it cannot be used, and that is reported at the node. folder: of profiles given by name. */
+sheet_node *sheet_profile_read(sil_sheet *sheet, sheet_node *node, const char *folder);
+
+/* sheet_is_ours: whether the nodes of a file are of our format: it says which. */
+bool sheet_is_ours(const sheet_node *root);
+
+/* sheet_under_check: reports the keys that a file under a sheet may not have, and a format or unit
+ * that is not known. own: ends with NULL. kind: "a profile". */
+void sheet_under_check(sil_sheet *sheet, const sheet_node *root, const char *kind,
+                       const char *const *own);
+
+/* sheet_shop_read: the nodes of the shop file as a sheet has them, as the sheet's next file; NULL if
+ * there is none, or none to be used. The name of the one used is put into the job. */
+sheet_node *sheet_shop_read(sil_sheet *sheet);
+
+/* sheet_style_gather: targets and attack of the style that a node names, from all files that have
+ * it, the first one's first, as copies; NULL where none has it. */
+sheet_node *sheet_style_gather(sil_sheet *sheet, const sheet_node *name, sheet_node *const *levels,
+                               int count);
+
+/* sheet_files_lay: reads every file that a sheet stands on, and merges them under its root in their
+ * order: profiles given by path, the shop file, the profile given by name.
+ * sheet_files_tell: reports that a file has errors also where its path was given, and of a shop file
+ * at the beginning of the sheet. */
+void sheet_files_lay(sil_sheet *sheet, sheet_node *root, const char *folder);
+void sheet_files_tell(sil_sheet *sheet, const sheet_node *root);
 
 #endif

@@ -89,36 +89,15 @@ static const kept *find_kept(sil_reader *reader, const char *path)
     return &reader->kept[reader->count++];
 }
 
-/* Copies nodes for one sheet, which may merge and mark them; the texts are shared. */
-static sheet_node *copy_nodes(sil_sheet *sheet, const sheet_node *from)
+sheet_node *sheet_reader_profile(sil_reader *reader, sil_sheet *sheet, sheet_source *source,
+                                 const char *path)
 {
-    sheet_node *node = sheet_take(sheet, sizeof *node);
-    if (!node) {
-        return NULL;
-    }
-    *node = *from;
-    node->source = &sheet->profile;
-    node->first = node->last = node->next = NULL;
-    node->count = 0;
-    for (const sheet_node *child = from->first; child; child = child->next) {
-        sheet_node *copy = copy_nodes(sheet, child);
-        if (!copy) {
-            return NULL;
-        }
-        sheet_node_add(node, copy);
-    }
-    return node;
-}
-
-sheet_node *sheet_reader_profile(sil_reader *reader, sil_sheet *sheet, const char *path)
-{
-    const kept *profile = find_kept(reader, path);
+    const kept *profile = reader ? find_kept(reader, path) : NULL;
     if (!profile) {
         return NULL;
     }
-    const sheet_source *source = &profile->sheet->sheet;
-    sheet->profile = (sheet_source){.name = sheet_text(sheet, path, strlen(path)),
-                                    .bytes = source->bytes,
-                                    .size = source->size};
-    return copy_nodes(sheet, profile->root);
+    source->name = sheet_text(sheet, path, strlen(path));
+    source->bytes = profile->sheet->sheet.bytes;
+    source->size = profile->sheet->sheet.size;
+    return sheet_tree_copy(sheet, profile->root, source);
 }

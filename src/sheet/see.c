@@ -89,7 +89,7 @@ static void match(void *with, const sheet_node *node, const char *path)
 void sil_sheet_complaint_path(const sil_sheet *sheet, int index, char out[SIL_PATH_MAX])
 {
     const sheet_told *told = sheet->sorted[index];
-    search s = {told, told->in_profile ? &sheet->profile : &sheet->sheet, 0, out};
+    search s = {told, told->source, 0, out};
     out[0] = '\0';
     walk_sheet(sheet, match, &s);
 }

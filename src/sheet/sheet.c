@@ -12,8 +12,8 @@
 static int by_place(const void *left, const void *right)
 {
     const sheet_told *a = *(const sheet_told *const *)left, *b = *(const sheet_told *const *)right;
-    if (a->in_profile != b->in_profile) {
-        return a->in_profile ? 1 : -1;
+    if (a->source->rank != b->source->rank) {
+        return a->source->rank < b->source->rank ? -1 : 1;
     }
     if (a->complaint.line != b->complaint.line) {
         return a->complaint.line < b->complaint.line ? -1 : 1;
@@ -57,13 +57,14 @@ static void read_job(sil_sheet *sheet, const char *profiles)
     sheet_filler filler = {.sheet = sheet, .job = &sheet->job, .root = root};
     sheet->sheet.units = sheet_root_units(root);
     check_format(sheet, root);
-    sheet_profile_lay(sheet, root, profiles);
+    sheet_files_lay(sheet, root, profiles);
     sheet->root = root;
     sheet_fill_job(&filler);
     sheet_judge_job(sheet, root);
+    sheet_files_tell(sheet, root);
 }
 
-/* The bytes of both files are no longer needed; the lines that complaints show are kept. */
+/* The bytes of the files are no longer needed; the lines that complaints show are kept. */
 static void let_go(sheet_source *source)
 {
     free(source->held);
@@ -74,7 +75,9 @@ static void let_go(sheet_source *source)
 static sil_status finish(sil_sheet *sheet)
 {
     let_go(&sheet->sheet);
-    let_go(&sheet->profile);
+    for (int k = 0; k < sheet->under_count; k++) {
+        let_go(&sheet->under[k]);
+    }
     sort_told(sheet);
     if (sheet->store.failed) {
         return SIL_NO_MEMORY;
@@ -137,6 +140,7 @@ static sil_status read_file(sil_reader *reader, const char *path, const char *pr
         return SIL_NO_MEMORY;
     }
     (*sheet)->reader = reader;
+    (*sheet)->on_disk = strcmp(path, "-") != 0;
     sheet_bytes file = {NULL, 0};
     int status = sheet_file_read(path, &file);
     if (status != 0) {

@@ -132,7 +132,7 @@ static void keep_words(sil_sheet *sheet, sheet_source *source, sheet_mark mark,
     if (!told || !copy) {
         return;
     }
-    told->in_profile = source == &sheet->profile;
+    told->source = source;
     told->order = sheet->told_count++;
     told->complaint = (sil_complaint){
         .severity = severity,
@@ -154,7 +154,11 @@ static void keep_words(sil_sheet *sheet, sheet_source *source, sheet_mark mark,
 static void keep(sil_sheet *sheet, sil_severity severity, sheet_source *source, sheet_mark mark,
                  text *words)
 {
-    sheet->errors += severity == SIL_ERROR;
+    if (severity == SIL_ERROR) {
+        bool first = source->errors++ == 0 || mark.line < source->first_error;
+        source->first_error = first ? mark.line : source->first_error;
+        sheet->errors++;
+    }
     sheet->store.failed = sheet->store.failed || words->failed;
     if (sheet->told_count < SHEET_TOLD_MAX) {
         bool last = sheet->told_count == SHEET_TOLD_MAX - 1;
@@ -193,6 +197,24 @@ void sheet_tell_value(sil_sheet *sheet, sil_severity severity, sheet_node *node,
     keep(sheet, severity, node->source, node->at, &words);
     char told = (char)(1 + (int)severity);
     node->told = node->told > told ? node->told : told;
+}
+
+sheet_told_mark sheet_told_so_far(const sil_sheet *sheet)
+{
+    return (sheet_told_mark){sheet->last, sheet->told_count, sheet->errors};
+}
+
+void sheet_told_take_back(sil_sheet *sheet, sheet_told_mark mark, sheet_source *source)
+{
+    sheet->last = mark.last;
+    sheet->told_count = mark.told_count;
+    sheet->errors = mark.errors;
+    source->errors = 0;
+    if (mark.last) {
+        mark.last->next = NULL;
+    } else {
+        sheet->first = NULL;
+    }
 }
 
 static int least(int a, int b)

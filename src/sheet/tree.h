@@ -18,6 +18,9 @@ typedef struct sheet_source {
     size_t *line_starts; /* made at the first complaint */
     const char **lines;
     int line_count;
+    int rank; /* 0: the sheet itself; from 1: the files under it, as they are read */
+    struct sheet_node *named; /* where the file above names it; NULL for a sheet or a shop file */
+    int errors, first_error;  /* errors in it so far, and the line of the first */
 } sheet_source;
 
 typedef enum sheet_shape { SHEET_SCALAR, SHEET_MAPPING, SHEET_SEQUENCE } sheet_shape;
@@ -44,25 +47,33 @@ typedef struct sheet_node {
 
 typedef struct sheet_told {
     sil_complaint complaint;
-    bool in_profile;
+    const sheet_source *source;
     int order;
     struct sheet_told *next;
 } sheet_told;
+
+/* How many profiles may follow one another under a sheet, and how many files that makes with the
+ * shop's. */
+enum { SHEET_CHAIN_MAX = 4, SHEET_UNDER_MAX = SHEET_CHAIN_MAX + 1 };
 
 /* A sheet and all that came out of it. */
 struct sil_sheet {
     text_store store;   /* owns nodes, lists and texts */
     sil_reader *reader; /* the reader that keeps profiles, or NULL */
-    sheet_source sheet, profile;
+    sheet_source sheet;
+    sheet_source under[SHEET_UNDER_MAX]; /* profiles, then the shop file */
+    int under_count;
     sheet_told *first, *last;
     const sheet_told **sorted;
     int told_count;
     int errors;        /* with any error there is no job */
     bool profile_lost; /* a profile is named, and was not read to its end */
+    bool on_disk;      /* the sheet is a file, and a shop file is sought above it */
     bool unreadable;   /* a file that may exist could not be read */
-    bool confined;     /* a profile given as a path must be a plain file of `folder` */
+    bool confined;     /* a profile given as a path, and a shop file, must be plain files of
+                          `folder` */
     int folder;
-    sheet_node *root; /* the sheet with its profile merged under it */
+    sheet_node *root; /* the sheet with its profiles and shop file merged under it */
     sil_job job;
 };
 
@@ -87,8 +98,16 @@ sheet_node *sheet_node_find(const sheet_node *mapping, const char *key, size_t l
 /* sheet_node_add: puts a child at the end of a collection. */
 void sheet_node_add(sheet_node *up, sheet_node *child);
 
-/* sheet_tree_merge: merges a profile's mapping under a sheet's. */
+/* sheet_node_move: moves the value of a key to the end of another mapping; nothing if there is
+ * none. */
+void sheet_node_move(sheet_node *from, const char *key, sheet_node *to);
+
+/* sheet_tree_merge: merges the mapping of a file under a sheet's; its nodes are used up. */
 void sheet_tree_merge(sheet_node *over, sheet_node *under);
+
+/* sheet_tree_copy: a copy of a node with all that is in it, which belongs to the sheet; the texts
+ * are shared. source: of the copy; NULL: as it was. NULL without memory. */
+sheet_node *sheet_tree_copy(sil_sheet *sheet, const sheet_node *from, sheet_source *source);
 
 /* Complaints. sheet_tell_value begins with the node's key and text, and marks the node as
  * reported. */
@@ -96,6 +115,14 @@ void sheet_tell_at(sil_sheet *sheet, sil_severity severity, sheet_source *source
                    const char *format, ...) __attribute__((format(printf, 5, 6)));
 void sheet_tell_value(sil_sheet *sheet, sil_severity severity, sheet_node *node, const char *format,
                       ...) __attribute__((format(printf, 4, 5)));
+
+/* The complaints so far, to go back to. */
+typedef struct sheet_told_mark {
+    sheet_told *last;
+    int told_count, errors;
+} sheet_told_mark;
+sheet_told_mark sheet_told_so_far(const sil_sheet *sheet);
+void sheet_told_take_back(sil_sheet *sheet, sheet_told_mark mark, sheet_source *source);
 
 /* A text of a sheet as a complaint can quote it: one line, not long. */
 typedef struct sheet_quote {

@@ -55,6 +55,17 @@ static void list_words(const job_word *words, char *out, size_t size)
     }
 }
 
+/* Keeps the finest fraction of an inch that a key of a reading is written in. */
+static void note_fraction(const sheet_filler *filler, const sheet_node *node,
+                          const job_field *field)
+{
+    if (filler->reading && field->marked > 0) {
+        int *finest = &filler->reading->marked[field->marked - 1];
+        int fraction = sil_fraction_of(node->text, node->length);
+        *finest = fraction > *finest ? fraction : *finest;
+    }
+}
+
 bool sheet_fill_quantity(sheet_filler *filler, sheet_node *node, const job_field *field,
                          double *value)
 {
@@ -69,6 +80,7 @@ bool sheet_fill_quantity(sheet_filler *filler, sheet_node *node, const job_field
     switch (status) {
     case SIL_DONE:
         *value = read * job_field_factor(field);
+        note_fraction(filler, node, field);
         return true;
     case SIL_NO_UNIT:
         sheet_tell_value(filler->sheet, SIL_ERROR, node, "wanted %s with its unit, such as %s",
@@ -108,6 +120,20 @@ bool sheet_fill_count(sheet_filler *filler, sheet_node *node, int *count)
     return true;
 }
 
+/* Programs that write YAML 1.1 or JSON write true for yes and false for no, and YAML has each in
+ * three spellings. */
+static const char *plain_word(const char *given)
+{
+    static const char *const same[][2] = {{"true", "yes"}, {"True", "yes"}, {"TRUE", "yes"},
+                                          {"false", "no"}, {"False", "no"}, {"FALSE", "no"}};
+    for (size_t i = 0; i < sizeof same / sizeof *same; i++) {
+        if (strcmp(given, same[i][0]) == 0) {
+            return same[i][1];
+        }
+    }
+    return given;
+}
+
 bool sheet_fill_word(sheet_filler *filler, sheet_node *node, const job_word *words, int *value)
 {
     if (!sheet_expect(filler, node, SHEET_SCALAR)) {
@@ -116,7 +142,9 @@ bool sheet_fill_word(sheet_filler *filler, sheet_node *node, const job_word *wor
     const job_word *nearest = words;
     int nearness = 99;
     for (const job_word *word = words; word->text; word++) {
-        if (strcmp(word->text, node->text) == 0) {
+        if (strcmp(word->text, plain_word(node->text)) == 0) {
+            node->text = word->text; /* who reads the tree finds the sheet's own word */
+            node->length = strlen(word->text);
             *value = word->value;
             return true;
         }

@@ -50,6 +50,15 @@ static void tell_unknown(sheet_filler *filler, sheet_node *node, const job_table
                   slip ? slip : "", slip && !home ? "?" : "");
 }
 
+void sheet_check_keys(sheet_filler *filler, const sheet_node *node, const job_table *table)
+{
+    for (sheet_node *child = node->first; child; child = child->next) {
+        if (!job_table_find(table, child->key, child->key_length)) {
+            tell_unknown(filler, child, table);
+        }
+    }
+}
+
 void sheet_fill_table(sheet_filler *filler, sheet_node *node, const job_table *table, void *base)
 {
     if (!sheet_expect(filler, node, SHEET_MAPPING)) {

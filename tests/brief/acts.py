@@ -38,6 +38,11 @@ def sheet(base, **changes):
     return doc
 
 
+def twice(before, now):
+    """The readings of both visits, on the later sheet."""
+    return {**now, "readings": before["readings"] + now["readings"]}
+
+
 HIGH = [2.35, 2.45, 2.6, 2.7, 2.85, 2.95]
 LOW = [1.4, 1.5, 1.6, 1.7, 1.8, 1.9]
 TAPERED = [2.0, 2.2, 2.4, 2.6, 2.8, 3.0]
@@ -61,7 +66,8 @@ ROWS = [
     ("gaps that stand out", "measure-odd",
      sheet(STEEL, first=[0.06, 0.6, 0.07, 0.08, 0.7, 0.10])),
     ("a worn spot too deep to believe", "measure-odd",
-     sheet(STEEL, frets=[{"string": 2, "fret": 9, "off": 0.42}], action=[2.0, 2.1, 2.2, 2.3, 2.4, 2.5])),
+     sheet(STEEL, frets=[{"string": 2, "fret": 9, "off": 0.42}],
+           action=[2.0, 2.1, 2.2, 2.3, 2.4, 2.5])),
     ("no fret height", "measure-fret-height",
      sheet(STEEL, instrument__crown=None, first=[0.2, 0.2, 0.2, 0.2, 0.2, 0.2])),
     ("saddle not measured", "measure-saddle",
@@ -82,6 +88,9 @@ ROWS = [
     ("high slots", "file-slots", sheet(STEEL, first=[0.20, 0.22, 0.07, 0.25, 0.09, 0.30])),
     ("high slots, shop files", "file-slots",
      {**sheet(STEEL, first=[0.20, 0.22, 0.07, 0.25, 0.09, 0.30]), "files": [0.33, 0.41, 0.6]}),
+    ("high slots, filed once and once not", "file-slots",
+     twice(sheet(STEEL, first=[0.25, 0.15, 0.07, 0.08, 0.09, 0.10]),
+           sheet(STEEL, first=[0.13, 0.15, 0.07, 0.08, 0.09, 0.10]))),
     ("slots a little high", "file-slots",
      {**sheet(STEEL, first=[0.12, 0.13, 0.07, 0.15, 0.09, 0.17]), "tools": {"first": 0.05}}),
     ("one low slot", "fill-slot", sheet(STEEL, first=[0.06, 0.06, 0.01, 0.08, 0.09, 0.10])),
@@ -106,12 +115,13 @@ ROWS = [
     ("glued and high", "dress-saddle", sheet(STEEL, action=HIGH, saddle__kind="glued")),
     ("low saddle", "shim-saddle", sheet(STEEL, action=LOW)),
     ("very low saddle", "new-saddle", sheet(STEEL, action=[0.8, 0.9, 1.0, 1.1, 1.2, 1.3])),
-    ("one worn notch", "new-saddle", sheet(STEEL, action=[1.75, 1.85, 1.0, 2.05, 2.15, 2.25])),
+    ("one worn notch", "new-saddle",
+     sheet(STEEL, action=[1.75, 1.85, 1.0, 2.05, 2.15, 2.25], confirmed=[3])),
     ("glued and low", "new-saddle", sheet(STEEL, action=LOW, saddle__kind="glued")),
     ("height screws", "turn-screws",
      sheet(ELECTRIC, action=[2.1, 1.58, 1.0, 1.74, 2.4, 1.2])),
     ("height screws, far too high", "turn-screws",
-     sheet(ELECTRIC, action=[4.4, 4.4, 4.4, 4.4, 4.4, 4.4])),
+     sheet(ELECTRIC, action=[4.4] * 6, confirmed=[1, 2, 3, 4, 5, 6])),
     ("two posts", "turn-posts",
      sheet(ELECTRIC, action=[2.1, 2.1, 2.1, 2.1, 2.1, 2.1], saddle__kind="two-post",
            saddle__post_spread=74, saddle__pitch=0.7)),

@@ -36,7 +36,22 @@ def nut_table(pack):
     told = any(y < last - 4 for page in pack.pages["Nut"] for last in [table_end(pack, page)]
                for x, y, text in page.texts if y > 66 and x > FRAME_LEFT)
     pack.same("nut: how to stop, under the table", told, pack.result["nut"]["remedy"] != "none")
+    pack.same("nut: how good the feelers are", [
+        re.findall(r"\d*\.\d+", text) for text in pack.texts("Nut")
+        if text.startswith("Feelers: ")], feelers(pack))
     pack.same("nut: tolerances", pack.texts("Nut").count(within), tolerances(pack, sizes))
+
+
+def feelers(pack):
+    """The figures of the line that says how good the stacks are; no such line without a stack."""
+    worked = [row for i, row in enumerate(pack.result["nut"]["strings"])
+              if row["stack"] is not None
+              and pack.part.slot(i)["does"] in ("deeper", "fill", "new")]
+    if not worked:
+        return []
+    lift = max([row["stack_bend"] for row in worked if row["stack_bend"] is not None], default=0.0)
+    return [[length(pack, 2 * max(row["stack_u"] for row in worked)),
+             *([length(pack, lift)] if lift >= 0.01 else [])]]
 
 
 def from_the_end(pack, title, centres):
@@ -236,7 +251,8 @@ def saddle_cut(pack):
     if cut is None:
         return
     stops = [pack.part.caliper(end) for end in ("treble", "bass")]
-    if "-" not in stops:
+    takes = max(cut["first_pass"].values()) >= 0.01   # less is no pass: then nothing is sanded yet
+    if "-" not in stops and takes:
         wanted = f"{stops[0]} at string 1,  {stops[1]} at string {pack.count}"
         pack.has("Saddle", "caliper", wanted if pack.count > 1 else stops[0])
     firsts = [pack.part.bearing(i)["base_first"] for i in range(pack.count)]

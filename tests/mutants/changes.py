@@ -30,6 +30,13 @@ OF_THE_PART = re.compile(r"brief|figure|plan\b|board|draw_at\(|"
                          r"\b(part|nut|slot|saddle|string|bearing|post|sheet|step|visit)(->|\[|\.)")
 OF_THE_PAPER = re.compile(r"anchor|DRAW_(LEFT|RIGHT|MIDDLE|NOTE|HEAD|SMALL|COLUMN)|width|height|"
                           r"room|flow|strut|\bdouble\b|paper_|list == NULL|list != NULL")
+# The widths of columns are no figures, for all their names.
+OF_A_FORM = re.compile(r"\bform(->|\.)\w+")
+# Blocks that are put beside each other, and the room they keep.
+OF_BLOCKS = re.compile(r"\bdraw_shapes_(add|strut)\(")
+# A list where it is declared: one place more changes nothing, and one less is seen by the compiler.
+DECLARED = re.compile(r"^(?!\s*return\b)\s*(?:static |const |enum )*(?:[a-z]\w*)[ *]+\w[^=;]*\[$|"
+                      r"[(,]\s*(?:const )?[a-z]\w*[ *]+(?:const )?\w+\[$")
 # What counts only where memory ran out.
 OF_NO_MEMORY = re.compile(r"\bfailed\b|no_memory")
 
@@ -65,6 +72,8 @@ def is_layout(code, start, end):
         return False  # a name or a text
     if number and "[" in before and "]" in behind:
         return False  # which one of several
+    if OF_BLOCKS.search(line):
+        return True
     if number and (FLOATING.fullmatch(word) or int(word) >= 2):
         return True
     if number and before in "(,{" and behind in "),}":
@@ -75,7 +84,12 @@ def is_layout(code, start, end):
         return True
     calculated = word in ARITHMETIC or before in ARITHMETIC or behind in ARITHMETIC
     placed = calculated or OF_THE_PAPER.search(line)
-    return bool(placed) and not OF_THE_PART.search(line)
+    return bool(placed) and not OF_THE_PART.search(OF_A_FORM.sub("", line))
+
+
+def is_declared(code, start):
+    """Whether a token says how many places a list has where it is declared."""
+    return bool(DECLARED.search(code[code.rfind("\n", 0, start) + 1:start]))
 
 
 def is_length(word):
@@ -94,7 +108,7 @@ def places(text, named, drawn):
         if word == "*" and not (before == " " and after == " "):
             continue  # of a pointer
         line = code[code.rfind("\n", 0, token.start()) + 1:(code + "\n").find("\n", token.end())]
-        if named and OF_NO_MEMORY.search(line):
+        if named and (OF_NO_MEMORY.search(line) or is_declared(code, token.start())):
             continue
         if drawn and is_layout(code, token.start(), token.end()):
             continue

@@ -61,9 +61,12 @@ def unit(*names):
     return {"test_" + name for name in names}
 
 
+# Views, papers and the board they are drawn on, read back from their shapes.
+DRAWN = unit("bench_paper", "dimension", "measure", "papers", "side_view", "table", "tone_views",
+             "views")
 # Every test but those of what is no arithmetic.
 ARITHMETIC = {os.path.basename(path)[:-2] for path in glob.glob(os.path.join(TOP, "tests/test_*.c"))
-              } - unit("file", "layers", "pack", "page", "page_folder", "writers")
+              } - unit("file", "layers", "pack", "page", "page_folder", "writers") - DRAWN
 ROOMS = {
     "core": Room(
         ["src/core/*.c"], ARITHMETIC,
@@ -85,7 +88,7 @@ ROOMS = {
     "paper": Room(
         ["src/drawing/views/[!f]*.c", "src/drawing/views/facts.c", "src/drawing/papers/*.c",
          *(f"src/drawing/board/{name}.c" for name in ("dimension", "table", "words"))],
-        unit("dimension", "sheet_tone", "pack"),
+        DRAWN | unit("sheet_tone", "pack"),
         {"a few figures": [PYTHON, "tests/drawing/check_figures", "4", "9"],
          "a few blanks": [PYTHON, "tests/drawing/check_measuring", "8", "11"],
          "told": [PYTHON, "tests/drawing/check_told"],

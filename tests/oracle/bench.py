@@ -22,7 +22,8 @@ def bend_of(board, relief, gap):
     if board.join < 3:
         return 0.0
     a, b = relief.held
-    share = (board.spine[relief.at] - board.spine[a]) / (board.spine[b] - board.spine[a])
+    x = board.spine if relief.string is None else board.place[relief.string]
+    share = (x[relief.at] - x[a]) / (x[b] - x[a])
 
     def shown(bend):
         c = [board.crown(bend, board.off, relief.string, n) for n in (a, b, relief.at)]
@@ -284,9 +285,12 @@ def spread(board, job, read, held, what):
 
 
 def uncertainty(board, job, read, done):
-    """u of each string's cuts at nut and saddle."""
+    """u of each string's cuts at nut and saddle, and of its finished slot over the board's end."""
+    def stand(then):
+        return then.slots.after.nut + then.slots.after.bend * np.array(
+            [board.span_at(x) for x in board.nut_at])
     return [spread(board, job, read, done.held, what)
-            for what in (lambda d: d.slots.deepen, lambda d: d.bone.lower)]
+            for what in (lambda d: d.slots.deepen, lambda d: d.bone.lower, stand)]
 
 
 def reading_of(job):
@@ -367,7 +371,9 @@ def plan_and_cuts(job):
     """The part of the result that is arithmetic, NaN as None; and what stands behind the cuts."""
     board, read = Board(job), reading_of(job)
     done = work(board, job, read)
-    done.u_nut, done.u_saddle = uncertainty(board, job, read, done)
+    done.u_nut, done.u_saddle, done.u_stand = uncertainty(board, job, read, done)
+    strings = string_rows(board, job)
+    done.tension = [row["tension"] for row in strings]
     codes = withheld(board, job, done)
     nut = parts.nut(board, job, done, codes)
     saddle, last = parts.saddle(board, job, done, codes)
@@ -379,7 +385,6 @@ def plan_and_cuts(job):
             ("nut", done.slots.after, any(v in ("file", "raise") for v in done.slots.verdict),
              nut_guess),
             ("saddle", last.state, last.changed, nut_guess or bool(saddle["withheld_by"]))]
-    strings = string_rows(board, job)
     result = plain({"strings": strings, "stages": [stage_row(board, job, *row) for row in rows],
                     "nut": nut, "saddle": saddle})
     found = Plain(board=board, verdict=done.bone.verdict, cuts=last.cuts, radius=last.radius,

@@ -4,35 +4,59 @@ import math
 
 import numpy as np
 
-import sheet
-
 
 class Board:
     """Frets, strings across and the crown line; crowns are affine in the bend K.
 
-    Seen in plan, with the square fret for a ruler: fret n of a string is scale 2^(-n/12) from
-    where the string would end without setback, whatever lies between. `spine` is the centre line,
-    `place` the crowns along it under each string, `x` each string's own from its own nut.
+    Drawn in plan, from the square fret: each outer string has its own frets, 2^(-n/12) of its scale
+    from where it would end without setback; a fret is the straight line through a pair of them, and
+    an inner string has it where the two lines cross. `spine` is the centre line, `place` the crowns
+    along it under each string, `x` each string's own from its own nut.
     """
 
     def __init__(self, job):
         b, self.count = job.board, job.count
         self.frets, self.join = b.frets, b.join
-        self.scale = np.array(sheet.over(job.shares, *b.scale))
-        middle, left = sum(b.scale) / 2, 2 ** (-np.arange(max(b.frets, 12) + 1) / 12)
-        self.spine = middle * (1 - left)
-        square = middle * (1 - 2 ** (-b.square / 12))
-        self.place = square + np.outer(self.scale, 2 ** (-b.square / 12) - left)
-        self.nut_at = self.place[:, 0]
-        self.x = self.place - self.nut_at[:, None]
-        self.end = self.scale + np.array(job.saddle.setback)
-        self.radius, self.fall = b.radius, b.fall
         self.gap, self.z_nut = across_nut(job)
         self.z_saddle = across_saddle(job)
+        self.draw(b, np.array(job.saddle.setback))
+        self.radius, self.fall = b.radius, b.fall
         self.t12 = self.x[:, 12] / self.end
         self.off = np.zeros((job.count, len(self.spine)))
         for string, fret, off in job.readings.off:
             self.off[string, fret] = off
+
+    def draw(self, b, setback):
+        left = 2.0 ** (-np.arange(max(b.frets, 12) + 1) / 12)
+        if self.count == 1:   # one string has no other to be fanned from
+            self.spine = b.scale[0] * (1 - left)
+            self.scale, self.place = np.array(b.scale[:1]), self.spine[None, :]
+            self.nut_at, self.x = np.zeros(1), self.place
+            self.end = self.scale + setback
+            return
+        ends = [(0, b.scale[0]), (-1, b.scale[1])]
+        sides = [drawn(scale * (2 ** (-b.square / 12) - 1), scale + setback[i], self.z_nut[i],
+                       self.z_saddle[i]) for i, scale in ends]
+
+        def across(rest):
+            """The line through the outer strings with this share of their scales still to go."""
+            return np.cross(*(on(side, scale * (2 ** (-b.square / 12) - rest))
+                              for side, (_, scale) in zip(sides, ends)))
+        nut, last, frets = across(1.0), across(0.0), [across(rest) for rest in left]
+        middle = np.array([0.0, 1.0, 0.0])
+        self.spine = np.array([meet(fret, middle) for fret in frets])
+        start = np.array([meet(nut, level(z)) for z in self.z_nut])
+        self.scale = np.full(self.count, sum(b.scale) / 2)
+        for _ in range(40):   # each string is drawn to where the last drawing says that it ends
+            lines = [drawn(*row) for row in zip(start, self.scale + setback, self.z_nut,
+                                                self.z_saddle)]
+            self.scale = np.array([meet(last, line) for line in lines]) - start
+        self.place = np.array([[meet(fret, line) for fret in frets] for line in lines])
+        self.place -= self.spine[0]
+        self.spine = self.spine - self.spine[0]
+        self.nut_at = self.place[:, 0]
+        self.x = self.place - self.nut_at[:, None]
+        self.end = self.scale + setback
 
     def span(self, n):
         """Sag on the centre line over fret n for a unit of K."""
@@ -73,6 +97,27 @@ class Board:
         z = self.z_nut[i] + (self.z_saddle[i] - self.z_nut[i]) * self.x[i, n] / self.end[i]
         x = self.place[i, n]
         return -self.sag_at(bend, x) - self.drop(x, z) + off[i, n]
+
+
+def drawn(start, length, z_nut, z_saddle):
+    """A string in plan: the line through its two ends, in homogeneous coordinates."""
+    return np.cross([start, z_nut, 1.0], [start + length, z_saddle, 1.0])
+
+
+def level(z):
+    """A line along the board."""
+    return np.array([0.0, 1.0, -z])
+
+
+def on(line, x):
+    """The point of a line at a place along the board."""
+    return np.cross(line, [1.0, 0.0, -x])
+
+
+def meet(one, other):
+    """How far along the board two lines cross."""
+    point = np.cross(one, other)
+    return point[0] / point[2]
 
 
 def across_nut(job):

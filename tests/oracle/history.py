@@ -15,14 +15,16 @@ import standing
 EDGE = 1e-6             # what stands on an edge is not past it, mm
 LEARNS = 0.1            # how far relief, or a foretold action, must have moved to judge by, mm
 SWING = 10.0            # of humidity, in %: past it the top moves as well
-RATIO = (0.4, 1.2)
-KNOWN = 0.1             # standard uncertainty of a shift, as a share of it, once the ratio is learned
+PASS = 0.01             # less off a slot is no pass, mm
+RATIO = (0.3, 1.2)
+SPREAD = 0.25           # standard uncertainty of a neck's ratio before it is learned
+KNOWN = 0.1             # and the least it has once it is learned
 HAIR = 1e-7             # figures this near a threshold are nobody's to call
 
 
 def up_to(doc, count):
     """The job of a parsed sheet as it stood at one of its readings."""
-    return sheet.read({**doc, "readings": doc["readings"][:count]})
+    return sheet.read({**doc, "readings": doc["readings"][:count]}, doc["readings"])
 
 
 def look(job):
@@ -113,8 +115,9 @@ def foretell(before, now, near):
     if turned:
         worked.append("rod")
         bend = done.rod.bend if math.isnan(bend) else bend
-    near(moved, 2 * now.job.tools.relief)
-    if not math.isnan(bend) and (turned or moved > 2 * now.job.tools.relief + EDGE):
+    errors = before.job.tools.relief + now.job.tools.relief
+    near(moved, errors)
+    if not math.isnan(bend) and (turned or moved > errors + EDGE):
         state = bent(state, before.board, bend, before.job.ratio)
     if crowns:
         worked.append("frets")
@@ -123,9 +126,9 @@ def foretell(before, now, near):
     caliper = taken_by_caliper(before, now)
     measured = not np.isnan(caliper).any()
     ends = np.abs(caliper[[0, -1]])
-    sanded = ends.max() > 2 * now.job.tools.caliper + EDGE if measured else is_done(
-        before.result["saddle"])
-    near(ends.max(), 2 * now.job.tools.caliper)
+    errors = before.job.tools.caliper + now.job.tools.caliper
+    sanded = ends.max() > errors + EDGE if measured else is_done(before.result["saddle"])
+    near(ends.max(), errors)
     filed = is_done(before.result["nut"])
     if filed:
         slots_filed(before, state)
@@ -150,11 +153,61 @@ def ratio_of(before, now, worked, expected, near):
         if before.done.crowns in ("fret-worn", "crown-thin") or swing > SWING \
                 or not moved >= LEARNS - 1e-9:
             return math.nan
-        even = bent(before.done.now, before.board, now.done.now.bend, 1.0)
-        return mean(read - was) / mean(actions(before, even) - was)
+        followed = [bent(before.done.now, before.board, now.done.now.bend, by) for by in (0.0, 1.0)]
+        sag, even = (mean(actions(before, state) - was) for state in followed)
+        return (mean(read - was) - sag) / (even - sag)
     foretold = mean(expected - was)
     near(abs(foretold), LEARNS)
     return mean(read - was) / foretold if worked and abs(foretold) >= LEARNS else math.nan
+
+
+def stacks_after(before, now, near):
+    """The feelers of every slot that was filed down to some after the visit before: those, less
+    what its gap still asks for. None where it was not, by its gap, and where neither stiffness nor
+    the error of the feelers explains how far that is off."""
+    found, frets = [None] * now.job.count, now.board.frets
+    held = 3 if frets >= 3 else 2
+    if before.result["nut"]["remedy"] not in ("file", "fill") or frets < 2:
+        return found
+    rows = zip(before.result["nut"]["strings"], now.result["nut"]["strings"])
+    for i, (was, row) in enumerate(rows):
+        if was["verdict"] != "file" or was["first_pass"] < PASS or was["stack"] is None \
+                or row["verdict"] not in ("file", "raise") or row["stack"] is None:
+            continue
+        moved = was["stack"] + (was["deepen"] - was["first_pass"]) - row["deepen"]
+        down = (bench.first_of(before.board, before.done.now, i, held)
+                - bench.first_of(now.board, now.done.now, i, held)) \
+            / bench.held_row(now.board, i, held)[0]
+        explained = (row["stack_bend"] or 0.0) + 3 * row["stack_u"]
+        near(was["first_pass"], PASS)
+        near(down, was["first_pass"] / 2)
+        near(abs(moved - row["stack"]), explained)
+        if down > was["first_pass"] / 2 and abs(moved - row["stack"]) <= explained:
+            found[i] = moved
+    return found
+
+
+def spread_of(before, now, near):
+    """The standard uncertainty of the neck's ratio, by a step in each reading it is made of."""
+    was, read = actions(before, before.done.now), as_read(now)
+    spans = [view.board.span(view.job.readings.relief.at) for view in (before, now)]
+
+    def ratio(more_action, more_bend):
+        bend = now.done.now.bend + more_bend
+        followed = [bent(before.done.now, before.board, bend, by) for by in (0.0, 1.0)]
+        sag, even = (mean(actions(before, state) - was) for state in followed)
+        return (mean(read - was) + more_action - sag) / (even - sag)
+
+    step, root3 = 1e-6, math.sqrt(3)
+    by_action = (ratio(step, 0) - ratio(-step, 0)) / (2 * step)
+    tilt = step * abs(now.done.now.bend - before.done.now.bend)
+    by_bend = (ratio(0, tilt) - ratio(0, -tilt)) / (2 * tilt)
+    tools = [view.job.tools for view in (before, now)]
+    u = math.hypot(*(by_action * tool.action / math.sqrt(3 * now.job.count) for tool in tools),
+                   *(by_bend * tool.relief / root3 / span for tool, span in zip(tools, spans)))
+    near(u, KNOWN)
+    near(u, SPREAD)
+    return max(u, KNOWN)
 
 
 def finished(view):
@@ -183,7 +236,7 @@ def follow(text):
     def near(value, threshold):
         if 1e-12 < abs(value - threshold) < HAIR or value == threshold:
             hairs.append((value, threshold))
-    before, known = None, (1.0, 0.25)
+    before, known = None, (1.0, SPREAD)
     for k in range(len(doc["readings"])):
         job = up_to(doc, k + 1)
         job.ratio, job.spread = known
@@ -194,8 +247,13 @@ def follow(text):
             worked, expected = foretell(before, now, near)
             ratio = ratio_of(before, now, worked, expected, near)
         if "rod" in worked and not math.isnan(ratio):
-            known = min(max(ratio, RATIO[0]), RATIO[1]), KNOWN
+            spread = spread_of(before, now, near)
+            if spread < SPREAD:
+                known = min(max(ratio, RATIO[0]), RATIO[1]), spread
             job.ratio, job.spread = known
+            now = look(job)
+        job.stacks = stacks_after(before, now, near) if before else job.stacks
+        if any(stack is not None for stack in job.stacks):
             now = look(job)
         node = doc["readings"][k]
         rows.append(bench.plain({

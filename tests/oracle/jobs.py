@@ -54,21 +54,11 @@ class Maker:
         if how < 0.97 and abs(mm) < 3 and digits > 1:
             return f"{round(mm / 0.0254, 1)} thou"
         if 3 < mm < 90 and digits < 2:
-            return fraction(mm)
+            return visit.fraction(mm)
         return f"{round(mm, digits)} mm"
 
     def lengths(self, values, digits=2):
         return [None if v is None else self.length(v, digits) for v in values]
-
-
-def fraction(mm):
-    """Inches to the nearest 64th."""
-    whole, part = divmod(round(mm / 25.4 * 64), 64)
-    if part == 0:
-        return f"{whole} in"
-    shared = math.gcd(part, 64)
-    text = f"{part // shared}/{64 // shared} in"
-    return f"{whole} {text}" if whole else text
 
 
 # The instrument
@@ -102,7 +92,7 @@ def instrument(m):
 def scale(m, frets):
     """One, or a fan's two; now and then a fan of two that are the same."""
     plain = m.rng.choice([m.between(600, 690), m.between(330, 880)])
-    if m.chance(0.75):
+    if m.chance(0.65):
         return m.length(plain, 1)
     wider = m.rng.choice([0.0, m.between(5, 60)])
     return {"treble": m.length(plain, 1), "bass": m.length(plain + wider, 1),

@@ -63,6 +63,27 @@ def fall_angle(job):
     return angle if math.isnan(angle) else min(10.0, max(3.0, angle))
 
 
+def slot_lift(job, i, tension, length):
+    """How far a stiff string stands over the front edge of its slot: the heights of a beam under
+    tension over the two edges are two linear equations in its turns over them and the lift."""
+    s = job.strings[i]
+    stiff = s.modulus * 1e3 * math.pi * (s.core / 2) ** 4 / 4
+    reach = math.sqrt(stiff / tension)
+    fall = math.tan(math.radians(fall_angle(job)))
+    head = math.tan(math.radians(job.board.head_angle))
+    if math.isnan(reach * fall):
+        return math.nan
+    total = fall if math.isnan(head) else max(head, fall)
+    if math.isnan(length):
+        return reach * fall / 2
+    near, far = reach / 2, reach / 2 * math.exp(-length / reach)
+    front, back, lift = np.linalg.solve(
+        [[1, 1, 0], [-near, -far, 1], [-far - length, -near, 1]], [total, 0, -length * fall])
+    if front < 0:     # an edge does not pull: only the other is touched
+        return near * total - length * fall
+    return near * total if back < 0 else lift
+
+
 def nut(board, job, done, codes):
     slots, after = done.slots, done.slots.after
     codes = set(codes)
@@ -72,6 +93,7 @@ def nut(board, job, done, codes):
         codes.add("reading-odd")
     remedy, shim, waiting = nut_remedy(job, done, bool(codes))
     crown = job.board.crown - done.level
+    along = job.nut.thickness / math.cos(leaning(board.nut_at, board.z_nut))
     rows = []
     for i, s in enumerate(job.strings):
         verdict = "wait" if waiting else slots.verdict[i]
@@ -81,15 +103,20 @@ def nut(board, job, done, codes):
         lever = 1 - board.x[i, 1] / (board.x[i, held] if held else board.end[i])
         shown = math.nan if verdict == "wait" or job.nut.zero_fret else 0.0
         lift = -after.bend * board.span_at(board.nut_at[i])
+        stack = shown + crown + after.nut[i] + board.drop(board.nut_at[i], board.z_nut[i]) - lift
+        unsure = math.hypot(done.u_stand[i], job.caliper / math.sqrt(3)) + 0 * stack
+        moved = 0.0
+        if job.stacks[i] is not None:
+            stack, moved, unsure = job.stacks[i], job.stacks[i] - stack, done.u_nut[i]
         rows.append({"number": i + 1, "centre": job.nut.width / 2 + board.z_nut[i],
                      "width": slot_width(job, s), "deepen": slots.deepen[i],
                      "deepen_u": done.u_nut[i], "verdict": verdict,
                      "at_edge": slots.side[i].startswith("at-"),
                      "first_pass": first_pass(verdict, "file", slots.deepen[i],
                                               (slots.first[i] - low) / lever, done.u_nut[i]),
-                     "floor": shown + job.nut.seat_to_board + crown + after.nut[i] - lift,
-                     "stack": shown + crown + after.nut[i] + board.drop(board.nut_at[i], board.z_nut[i])
-                     - lift,
+                     "floor": shown + job.nut.seat_to_board + crown + after.nut[i] - lift + moved,
+                     "stack": stack, "stack_u": unsure,
+                     "stack_bend": slot_lift(job, i, done.tension[i], along) + 0 * stack,
                      "depth": shown + bury * s.gauge})
     slant = leaning(board.nut_at, board.z_nut)
     blank = None if remedy == "wait" or job.nut.zero_fret else with_spare(
@@ -236,6 +263,8 @@ def taken_off(bone, cut, z, posts):
     """What comes off under each string, the forecast one while the saddle is withheld."""
     if posts:
         return np.array([posts.at(zi) for zi in z])
+    if bone.on_posts and not {"lower", "raise"} & set(bone.verdict):
+        return np.where(np.isnan(bone.lower), math.nan, 0.0)
     if bone.on_posts and "wait" not in bone.verdict:
         return np.zeros(len(z))
     verdict, lower = bone.verdict, bone.lower

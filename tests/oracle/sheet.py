@@ -30,9 +30,11 @@ def number(text):
 class Sheet:
     """Understands one sheet's scalars by their place."""
 
-    def __init__(self, text):
-        """From its text, or from what LOADER made of it."""
+    def __init__(self, text, every=None):
+        """From its text, or from what LOADER made of it; `every`: readings told of elsewhere, whose
+        fractions count too."""
         self.doc = yaml.load(text, LOADER) if isinstance(text, str) else text
+        self.every = every or self.doc.get("readings") or []
         self.unit = UNITS[self.doc.get("units", "mm")]
         self.courses = courses(self.doc.get("strings") or [])
         self.shares = [c / max(self.courses[-1], 1) for c in self.courses]
@@ -219,10 +221,34 @@ def readings(sheet, count, join):
         crowns_read=given(frets),
         off=[(int(c["string"]) - 1, int(c["fret"]), sheet.length(c["off"])) for c in off],
         lifted=condition.get("bridge") == "lifted", loose=condition.get("braces") == "loose",
-        untuned=condition.get("tuned") == "no",
+        untuned=condition.get("tuned") in ("no", "false"),
         buzz={(int(b["string"]) - 1, int(b["fret"])) for b in node.get("buzz") or []},
         confirmed=[i + 1 in {int(s) for s in node.get("confirmed") or []} for i in range(count)],
         cents=sheet.each(node.get("cents"), count, sheet.figure), **pair)
+
+
+def fractions(node):
+    """Denominators of the inches somewhere in a reading."""
+    if isinstance(node, dict):
+        node = list(node.values())
+    if isinstance(node, list):
+        return [d for item in node for d in fractions(item)]
+    match = re.fullmatch(r"(?:\d+ )?\d+/(\d+)( in)?", node.strip()) if given(node) else None
+    return [int(match[1])] if match else []
+
+
+def graduated(sheet, tools):
+    """The tools at the last visit: one whose key was read in fractions then reads to half of the
+    finest fraction of that key on the sheet, or of a 32nd, where that is coarser."""
+    keys = {"relief": ["relief"], "action": ["action"], "first": ["first", "first_open"],
+            "caliper": ["saddle_height", "bridge_top"]}
+    for tool, names in keys.items():
+        for name in names:
+            if fractions(sheet.doc["readings"][-1].get(name)):
+                finest = max(d for node in sheet.every for d in fractions(node.get(name)))
+                half = 25.4 / max(32, finest) / 2
+                setattr(tools, tool, max(getattr(tools, tool), half))
+    return tools
 
 
 def targets(sheet, count):
@@ -260,8 +286,8 @@ def as_read_today(count):
     return Plain(relief_carried=False, relief_odd=False, crowns_odd=False, saddle_odd=False, **none)
 
 
-def read(text):
-    sheet = Sheet(text)
+def read(text, every=None):
+    sheet = Sheet(text, every)
     doc, count = sheet.doc, len(sheet.doc["strings"])
     board = instrument(sheet)
     limits = lengths(sheet, doc["limits"], "wear", "least_crown", "least_protrusion", "most_shim",
@@ -274,14 +300,17 @@ def read(text):
         setattr(allowances, key, float(spare[key]))
     # standing: what is known of each reading besides its figure; all false, as read today.
     # ratio, spread: what the readings before taught of the neck, and how far that is from sure.
-    return Plain(count=count, standing=as_read_today(count), ratio=1.0, spread=0.25, courses=sheet.courses, shares=sheet.shares,
+    # stacks: of each slot that was filed after the visit before, the feelers that follow from it.
+    return Plain(count=count, standing=as_read_today(count), ratio=1.0, spread=0.25, stacks=[None] * count,
+                 caliper=sheet.length(doc["tools"].get("caliper")), courses=sheet.courses, shares=sheet.shares,
                  board=board, attack=attack(sheet, count), model=model(sheet),
                  strings=[string(sheet, node) for node in doc["strings"]],
                  nut=nut(sheet, count), saddle=saddle(sheet, count),
                  readings=readings(sheet, count, board.join),
                  files=[sheet.length(f) for f in doc.get("files") or []],
                  targets=targets(sheet, count),
-                 tools=lengths(sheet, doc["tools"], "action", "first", "relief", "caliper"),
+                 tools=graduated(sheet, lengths(sheet, doc["tools"], "action", "first", "relief",
+                                                "caliper")),
                  limits=limits, allowances=allowances)
 
 

@@ -118,14 +118,12 @@ def saddle_aim(board, job, state, i):
 
 
 def out_of_range(value, band, tool, side):
-    """How far out a reading is, in the width of its range on that side; None where it is in, or at
-    an edge."""
+    """How far out a reading is, in the narrower half of its range; None where it is in, or at an
+    edge."""
     low, aim, high = band
-    if side == "over":
-        return (value - aim) / max(high - aim, tool)
-    if side == "under":
-        return (aim - value) / max(aim - low, tool)
-    return None
+    if side not in ("over", "under"):
+        return None
+    return abs(value - aim) / max(min(high - aim, aim - low), tool)
 
 
 def candidates(board, job, state, i, relief_side):

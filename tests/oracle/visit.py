@@ -94,7 +94,25 @@ def some_missing(m, values):
     return [m.rng.choice([v] * 8 + [None, 0.0]) for v in values]
 
 
+def fraction(mm, most=64):
+    """Inches to the nearest 64th, or to another fraction."""
+    whole, part = divmod(round(mm / 25.4 * most), most)
+    if part == 0:
+        return f"{whole} in"
+    shared = math.gcd(part, most)
+    text = f"{part // shared}/{most // shared} in"
+    return f"{whole} {text}" if whole else text
+
+
+def on_a_rule(m, values):
+    """Now and then in fractions of an inch, all of them or some."""
+    most, some = m.rng.choice([16, 32, 64, 128]), m.chance(0.3)
+    return [m.length(v, 2) if some and m.chance(0.5) else fraction(v, most) for v in values]
+
+
 def per_string(m, values, digits):
+    if digits == 2 and min(values) > 0.6 and m.chance(0.1):
+        return on_a_rule(m, values)
     form = m.rng.choice(["list"] * 5 + ["pair", "pair", "one"])
     if form == "pair":
         return {"treble": m.length(values[0], digits), "bass": m.length(values[-1], digits)}
@@ -150,8 +168,9 @@ def read_saddle(m, job, board, state):
             node["bridge_top"] = {"treble": m.length(gap[0]), "bass": m.length(gap[1])}
     if form in ("caliper", "both") and min(present) > 1:
         slip = m.rng.choice([0, 0, 0, 0.8]) if form == "both" else 0
-        node["saddle_height"] = {"treble": m.length(present[0] + slip),
-                                 "bass": m.length(present[1])}
+        ends = [present[0] + slip, present[1]]
+        ends = on_a_rule(m, ends) if m.chance(0.1) else m.lengths(ends)
+        node["saddle_height"] = {"treble": ends[0], "bass": ends[1]}
     return node
 
 
@@ -175,7 +194,7 @@ def worked(m, doc, state, seen):
         nut, end = board.moved(ratio * change)
         after.nut, after.end = after.nut + nut, after.end + end
         return after, seen
-    share, slip = m.rng.choice([0, 0.5, 1, 1]), m.between(-0.05, 0.05)
+    share, slip = m.rng.choice([0, 0.5, 0.6, 0.75, 1, 1]), m.between(-0.05, 0.05)
     for name, wanted in (("nut", done.slots), ("end", done.bone)):
         cut = np.nan_to_num(wanted.deepen if name == "nut" else wanted.lower)
         asked = [v not in ("leave", "wait") for v in wanted.verdict]
@@ -187,7 +206,7 @@ def condition(m):
     node = {"bridge": m.rng.choice(["sound"] * 15 + ["lifted"]),
             "braces": m.rng.choice(["sound"] * 15 + ["loose"]),
             "strings": m.rng.choice(["new", "worn"]),
-            "tuned": m.rng.choice(["yes"] * 15 + ["no"])}
+            "tuned": m.rng.choice(["yes"] * 14 + [True, False, "no"])}
     return {k: v for k, v in node.items() if m.chance(0.7)}
 
 

@@ -25,7 +25,11 @@ export async function figuresAgree(page, yaml, units) {
   const figures = (rows) => rows.map((line) => bare(line.slice(1)));
   const nut = await cards("nut-table"), saddle = await cards("saddle-table");
   same(nut.map((line) => line[0]), verdicts("nut"), `verdicts at the nut, ${where}`);
-  same(figures(nut), printed(text, "NUT").map((line) => row(line).slice(0, 4)), `nut, ${where}`);
+  same(figures(nut).map((line) => line.slice(0, 4)), printed(text, "NUT").map((line) => row(line).slice(0, 4)), `nut, ${where}`);
+  // The error of the feelers and the lift, which the plan prints the greatest of: rounded here, both far under a tenth of an inch.
+  const small = (mm) => mm == null ? "-" : units === "in" ? (mm / 25.4).toFixed(4) : mm.toFixed(2);
+  same(figures(nut).map((line) => line.slice(4)), result.nut.strings.map((one) =>
+    bare([small(one.stack_u == null ? null : 2 * one.stack_u), small(one.stack_bend)])), `feelers, ${where}`);
   same(saddle.map((line) => line[0]), verdicts("saddle"), `verdicts at the saddle, ${where}`);
   const wanted = printed(text, "SADDLE").map(row), got = figures(saddle);
   if (wanted[0].length === 8) same(got, wanted.map((line) => [...line.slice(0, 2), ...line.slice(4)]), `saddle in a slot, ${where}`);

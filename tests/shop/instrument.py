@@ -20,6 +20,14 @@ TOOLS = {"action": [(0.1, 0.05)] * 3 + [(0.05, 0.05), (0.02, 0.01), (0.15, 0.05)
          "relief": [(0.02, 0.01)] * 3 + [(0.03, 0.01)], "caliper": [(0.05, 0.01)]}
 COARSE = {"action": [(0.2, 0.05)], "first": [(0.04, 0.01)], "relief": [(0.03, 0.01)],
           "caliper": [(0.1, 0.05)]}
+INCH = 25.4
+# Readings that are off by nothing but the rounding to their scale. A rule in fractions of an inch is
+# written so, and its graduation is not told to the program; of every other tool it is.
+MARKED = {"action": [(INCH / 128, INCH / 64)] * 3 + [(INCH / 64, INCH / 32), (0.25, 0.5), (0.05, 0.1)],
+          "first": [(0.025, 0.05), (0.01, 0.02), (0.005, 0.01)],
+          "relief": [(0.025, 0.05), (0.01, 0.02)], "caliper": [(0.05, 0.1)] * 2 + [(0.025, 0.05)]}
+RULES = {INCH / d: d for d in (32, 64)}
+UNTOLD = 0.1    # what the sheet says of a rule in inches: as the profiles have it, mm
 ROUGH = 0.008   # crowns that pass for sound
 
 
@@ -98,6 +106,7 @@ class Instrument:
         self.tools = {name: rng.choice(choice) for name, choice in tools.items()}
         self.rod_works = kind != "nylon-string-classical" and rng.random() < 0.93
         self.crown, self.worn_off, self.note = round(rng.uniform(0.95, 1.2), 2), 0.0, None
+        self.misread, self.lift = 0.0, np.zeros(self.count)
         self.off = self.rough()
         self.put_out_of_order()
         self.by_edge = False
@@ -174,6 +183,20 @@ class Instrument:
     def nut_at(self, i):
         return self.relief * self.bent[0] + self.nut[i]
 
+    def over_board(self, i):
+        """Height of the string at the nut over the end of the board right in front of it."""
+        z = self.z_nut[i]
+        drop = z * z / (2 * self.radius) * (1 + z * z / (4 * self.radius ** 2))
+        return self.nut[i] + drop + self.worn_off + self.crown
+
+    def measure_frets(self):
+        """The fret height by caliper, off by up to what that reads to; how much of the lift that
+        stiffness can give each string has: nothing where it has taken a set at the edge."""
+        half = self.tools["caliper"][0]
+        self.misread = self.rng.uniform(-half, half)
+        self.lift = np.array([self.rng.choice([0, self.rng.uniform(0, 1)])
+                              for _ in range(self.count)])
+
     def clear(self, i, start, end, n):
         """Height over crown n of what runs straight from start to end."""
         share = (self.x[n] - start[0]) / (end[0] - start[0])
@@ -206,6 +229,11 @@ class Instrument:
         read = round((value + self.rng.uniform(-own, own)) / step) * step
         return round(float(read), 3)
 
+    def ruler(self, value):
+        """Action, in fractions where the rule is marked so."""
+        marks = RULES.get(self.tools["action"][1])
+        return f"{round(value * marks / INCH)}/{marks} in" if marks else self.tool("action", value)
+
     def read_frets(self):
         """Looked at once, and again after work on them."""
         if self.note is None:
@@ -224,7 +252,7 @@ class Instrument:
         strings = range(self.count)
         node = {"date": f"2026-{1 + day // 28:02d}-{1 + day % 28:02d}",
                 "humidity": f"{self.rng.randint(46, 50)} %", "relief": self.read_relief(),
-                "action": [self.tool("action", self.action(i)) for i in strings],
+                "action": [self.ruler(self.action(i)) for i in strings],
                 "first": [max(0.0, self.tool("first", self.first(i))) for i in strings],
                 "frets": self.read_frets()}
         if min(node["first"]) <= 0:   # held it shows nothing; raised on paper it would
@@ -237,7 +265,8 @@ class Instrument:
         return node
 
     def sheet(self, readings):
-        board = {"scale": self.scale, "crown": round(self.crown, 2), "head_angle": "12 deg"}
+        board = {"scale": self.scale, "crown": round(self.crown + self.misread, 2),
+                 "head_angle": "12 deg"}
         if self.kind != "nylon-string-classical":
             board.update(rod="two-way", rod_state="works" if self.rod_works else "at-end")
         bone = {"material": "bone"}
@@ -245,5 +274,6 @@ class Instrument:
             bone.update(slot_depth=self.slot_depth, pin_distance=9)
         return {"sillet": 1, "profile": self.kind, "instrument": board,
                 "nut": {"seat_to_board": 6.0}, "saddle": bone,
-                "tools": {name: half for name, (half, _) in self.tools.items()},
+                "tools": {name: UNTOLD if step in RULES else half
+                          for name, (half, step) in self.tools.items()},
                 "readings": readings}

@@ -8,8 +8,10 @@ Each instrument is read with tools of their stated error, worked as the plan say
 exactly, and read again, until the plan calls it done or has nothing more to ask.
 """
 import argparse
+import json
 import os
 import random
+import subprocess
 import sys
 import tempfile
 from collections import Counter
@@ -27,14 +29,19 @@ import tech
 # truly be out by that: what counts is within the tools; strictly in range is only watched. Past the low edge: one cut in twenty at most, by design.
 SHOPS = {
     "as shops are": Plain(
-        tools=instrument.TOOLS, kept=tech.KEPT, part=1,
+        tools=instrument.TOOLS, kept=tech.KEPT, many=1, few=1, feelers=False,
         least={"done": 0.85, "in range": 0.60, "within the tools": 0.98},
         most={"visits": 5, "past": 0.03, "spoiled": 0.01}),
     "coarse tools, steady hand": Plain(
-        tools=instrument.COARSE, kept=tech.STEADY, part=4,
+        tools=instrument.COARSE, kept=tech.STEADY, many=0.25, few=0.25, feelers=False,
         least={"done": 0.75, "in range": 0.30, "within the tools": 0.95},
         most={"visits": 8, "past": 0.02, "spoiled": 0.01}),
+    "scales alone, to feelers": Plain(
+        tools=instrument.MARKED, kept=tech.STEADY, many=1.5, few=0.5, feelers=True,
+        least={"done": 0.70, "in range": 0.50, "within the tools": 0.95},
+        most={"visits": 8, "past": 0.05, "spoiled": 0.01}),
 }
+MANY = 1000   # instruments: with fewer, a shop's part of them is another
 FEW = 0.1   # what shares of only tens of instruments may miss theirs by; of cuts, which are more, half
 
 
@@ -53,7 +60,9 @@ def one(options, folder, number, shop):
     rng = random.Random(f"{options.seed}/{number}")
     kinds, weights = zip(*instrument.KINDS.items())
     it = instrument.Instrument(rng, rng.choices(kinds, weights)[0], shop.tools)
-    bench = tech.Tech(it, shop.kept, options.program, folder, number)
+    if shop.feelers:
+        it.measure_frets()
+    bench = tech.Tech(it, shop.kept, options.program, folder, number, shop.feelers)
     end = bench.follow()
     action, first = it.gaps()
     relief, wanted = np.array([it.relief_under(None)]), np.array([it.relief_band])
@@ -64,7 +73,8 @@ def one(options, folder, number, shop):
     return Plain(number=number, kind=it.kind, end=end, visits=len(bench.readings), out=out,
                  in_range=max(out) <= 0, within=all(o <= s for o, s in zip(out, spare)),
                  low=max(low), spoiled=any(o > s for o, s in zip(low, spare[1:])),
-                 cuts=bench.cuts, past=bench.past, finer=bench.finer, asked=bench.asked,
+                 cuts=bench.cuts, past=bench.past, sets=bench.sets,
+                 sets_past=bench.sets_past, finer=bench.finer, asked=bench.asked,
                  needless=bench.needless)
 
 
@@ -107,6 +117,10 @@ def column(rows):
         lines[f"cuts at the {what}, of these past the low edge"] = \
             f"{count}, {past[what] / max(1, count):.1%}"
     lines["all cuts, past the low edge"] = f"{sum(cuts.values())}, {got['past']:.1%}"
+    sets, sets_past = summed(rows, "sets"), summed(rows, "sets_past")
+    for what, count in sets.items():
+        lines[f"sets of cuts at the {what} in one visit, with one past the low edge"] = \
+            f"{count}, {sets_past[what] / max(1, count):.1%}"
     lines["left with a string truly under its low edge by a cut"] = len(low)
     lines["- by, in the middle and at most"] = \
         f"{np.median(low or [0]):.3f}, {max(low or [0]):.3f} mm"
@@ -139,6 +153,27 @@ def judge(name, shop, rows):
     return [f"{name}: {line}" for line in wrong]
 
 
+def true_u(half, step):
+    """Of a reading off by up to half less half a step, rounded to the step: two rectangles."""
+    return float(np.hypot((half - step / 2) / 3 ** 0.5, step / 12 ** 0.5))
+
+
+def tools_found(program, folder, tools):
+    """{tool: (pairs, u found, u true)}, of tools of which the shop has only one."""
+    done = subprocess.run([program, "tools", folder, "--json"], capture_output=True, text=True,
+                          check=False)
+    found = json.loads(done.stdout)["tools"]
+    return {name: (found[name]["pairs"], found[name]["u"], true_u(*choice[0]))
+            for name, choice in tools.items() if len(set(choice)) == 1}
+
+
+def judge_tools(name, found):
+    """Found within 15 %, or within three of what so few pairs can tell."""
+    return [f"{name}: {tool} reads to {u:.4f} by {pairs} pairs, in truth to {true:.4f}"
+            for tool, (pairs, u, true) in found.items() if pairs >= 12
+            and not abs(u / true - 1) <= max(0.15, 3 / (2 * (pairs - 1)) ** 0.5)]
+
+
 def main():
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     parser.add_argument("--program", default="build/sillet")
@@ -147,16 +182,22 @@ def main():
     parser.add_argument("--seed", default="1")
     parser.add_argument("--keep", help="a folder that keeps the sheets")
     options = parser.parse_args()
-    found, wrong, total = {}, [], 0
+    found, wrong, told, total = {}, [], [], 0
     with tempfile.TemporaryDirectory() as scratch, ThreadPoolExecutor(2) as two:
         for name, shop in SHOPS.items():
             folder = os.path.join(options.keep or scratch, name)
             os.makedirs(folder, exist_ok=True)
-            numbers = range(options.start, options.start + options.count // shop.part)
+            share = shop.many if options.count >= MANY else shop.few
+            numbers = range(options.start, options.start + int(options.count * share))
             found[name] = list(two.map(lambda n, f=folder, s=shop: one(options, f, n, s), numbers))
             wrong += judge(name, shop, found[name])
+            proved = tools_found(options.program, folder, shop.tools)
+            wrong += judge_tools(name, proved)
+            for tool, (pairs, u, true) in proved.items():
+                told.append(f"{name}: {tool} reads to u {u or 0:.4f} by {pairs} pairs, in truth {true:.4f}")
+            total += len(proved)
             total += len(found[name]) + len(shop.least) + len(shop.most)
-    print("\n".join([table(found), *wrong]))
+    print("\n".join([table(found), *told, *wrong]))
     print(f"{total - len(wrong)} passed, {len(wrong)} failed")
     return 1 if wrong else 0
 

@@ -21,11 +21,13 @@ class Stuck(Exception):
 
 
 class Tech:
-    def __init__(self, it, kept, program, folder, name):
+    def __init__(self, it, kept, program, folder, name, feelers=False):
         self.it, self.kept, self.program = it, kept, program
+        self.feelers, self.stuck = feelers, set()   # files to feelers; slots they had nothing for
         self.path = os.path.join(folder, f"{name}.yaml")
         self.readings, self.day = [], 0
         self.cuts, self.past = {"nut": 0, "bottom": 0, "top": 0}, {"nut": 0, "bottom": 0, "top": 0}
+        self.sets, self.sets_past = {"nut": 0, "saddle": 0}, {"nut": 0, "saddle": 0}
         self.finer, self.asked, self.needless = 0, 0, 0
         self.last_cut = np.zeros((2, it.count), bool)   # action, gap at 1: last moved by a cut
 
@@ -83,10 +85,10 @@ class Tech:
             self.seat(result)
         elif result["nut"]["remedy"] not in ("none", "wait"):
             self.count_needless(result["nut"], self.it.gaps()[1], self.it.first_band)
-            self.nut(result["nut"])
+            self.as_a_set("nut", self.nut, result["nut"])
         elif result["saddle"]["remedy"] not in ("none", "wait"):
             self.count_needless(result["saddle"], self.it.gaps()[0], self.it.action_band)
-            self.saddle(result["saddle"])
+            self.as_a_set("saddle", self.saddle, result["saddle"])
         else:
             raise Stuck("nothing to do: " + " ".join(
                 sorted(f["code"] for f in result["findings"] if f["level"] == "act"
@@ -134,6 +136,33 @@ class Tech:
         if any(was >= bands[i][0] > gap(i) for was, i in zip(before, strings)):
             self.past[what] += 1
 
+    def as_a_set(self, what, work, part):
+        """The cuts of one visit at one part: a set that is past where any of them is."""
+        cuts, past = sum(self.cuts.values()), sum(self.past.values())
+        work(part)
+        self.sets[what] += sum(self.cuts.values()) > cuts
+        self.sets_past[what] += sum(self.past.values()) > past
+
+    def depth(self, i, row):
+        """How far a slot is filed: to the feelers, or where they have had nothing to file, by the
+        amount."""
+        off = self.off_by("nut")
+        if not self.feelers or row["stack"] is None or i in self.stuck:
+            self.stuck.discard(i)
+            return max(0.0, row["first_pass"] + off)
+        floor = self.it.over_board(i) - self.it.lift[i] * (row["stack_bend"] or 0.0)
+        filed = floor - (row["stack"] + row["deepen"] - row["first_pass"]) - off
+        if filed < LEAST:
+            self.stuck.add(i)
+        return max(0.0, filed)
+
+    def cut_anew(self, i, row):
+        """A slot cut from above: to the feelers, with the string on it or a little over it."""
+        if not self.feelers or row["stack"] is None:
+            return row["deepen"] + self.off_by("nut")
+        stands = row["stack"] + self.it.lift[i] * (row["stack_bend"] or 0.0)
+        return self.it.over_board(i) - stands + self.off_by("nut")
+
     def nut(self, part):
         it, shim = self.it, part["shim"] or 0.0
         remedy, rows = part["remedy"], part["strings"]
@@ -141,10 +170,10 @@ class Tech:
         for i, row in enumerate(rows):
             raised = row["verdict"] == "raise"
             if remedy == "replace":   # cut to the feelers of the plan
-                it.nut[i] -= (0 if row["verdict"] == "leave" else row["deepen"]) \
-                    + self.off_by("nut")
+                it.nut[i] -= self.off_by("nut") if row["verdict"] == "leave" \
+                    else self.cut_anew(i, row)
             elif raised:
-                it.nut[i] -= row["deepen"] + self.off_by("nut")
+                it.nut[i] -= self.cut_anew(i, row)
             elif remedy == "shim" and row["verdict"] == "leave":
                 it.nut[i] += self.off_by("nut")   # up by the shim and filed back to where it was
             if raised or remedy == "replace":
@@ -153,7 +182,7 @@ class Tech:
                  and remedy != "replace" and shim + row["first_pass"] >= LEAST]
         for i in files:
             def take(i=i):
-                it.nut[i] -= max(0.0, rows[i]["first_pass"] + self.off_by("nut"))
+                it.nut[i] -= self.depth(i, rows[i])
             self.cut("nut", it.first, [i], take)
         if not files and (it.nut == before).all():
             self.finer_tool("first")

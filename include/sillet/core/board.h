@@ -92,26 +92,32 @@ double sil_fret_place(double scale, int fret);
  *                    changes
  *           scale    mm, > 0
  *           setback  saddle setback of each string, mm, + longer
- * Returned: board    spine_x, fret_x, scale, saddle_x, drop and course
+ * Returned: board    spine_x, fret_x, scale, saddle_x, drop and course; nut_x and slants 0
  */
 void sil_board_lay(sil_board *board, double scale, const double *setback);
 
 /* The two scales of a fanned board, and the fret that is square to the centre line. */
 typedef struct sil_fan {
-    double treble, bass; /* scale of the first course and of the last, mm, > 0 */
+    double treble, bass; /* scale of the first string and of the last, mm, > 0 */
     int square;          /* 0 (the nut) or more; not used where the two scales are equal */
 } sil_fan;
 
-/* sil_board_fan: lays out a fanned board. The scale changes in equal steps from course to course.
- * Given:    board    as for sil_board_lay, with course also set
- *           fan      with two equal scales the result is that of sil_board_lay
+/* sil_board_fan: lays out a fanned board. Frets are straight lines through the frets of the outer
+ * strings, and so are the nut and the line where the scales end. A string between has its frets, and
+ * its scale, where it crosses them.
+ * Given:    board    as for sil_board_lay, with course also set; nut_z and saddle_z fall from string
+ *                    1 to the last
+ *           fan      with two equal scales, or a single string, the result is that of sil_board_lay
+ *                    at the treble scale
  *           setback  as for sil_board_lay, along each string
  * Returned: board    as from sil_board_lay, except that course is left as it was; also nut_x,
  *                    nut_slant and saddle_slant
- * Notes:    each string's x starts where that string leaves the nut. The neck bends along the
- *           centre line, whose scale is the mean of the two. All points at the same place along the
- *           centre line move up and down together, so the sag of a crown is the sag at
- *           nut_x + fret_x.
+ * Accuracy: exact, with every length along a string taken along the centre line
+ * Notes:    each string's x starts where that string leaves the nut. The places on an outer string
+ *           are scale (1 - 2^(-n/12)). Those on an inner one are so only where it lies at the same
+ *           share of the width at nut and saddle. The neck bends along the centre line. All points
+ *           at the same place along the centre line move up and down together, so the sag of a
+ *           crown is the sag at nut_x + fret_x.
  */
 void sil_board_fan(sil_board *board, const sil_fan *fan, const double *setback);
 

@@ -46,14 +46,14 @@ typedef struct sil_tools {
     double action, first, relief, caliper;
 } sil_tools;
 
-/* The rod ratio compares how far string heights really change when the rod is turned with how far
- * they would change if the neck bent evenly. These are its least and greatest accepted values, and
- * its standard uncertainty before it is measured and after two visits have shown it (common
- * practice, no source). */
-#define SIL_ROD_RATIO_LEAST 0.4
+/* The rod ratio compares how far nut and saddle really move over the chord when the rod is turned
+ * with how far they would move if the neck bent evenly. These are its least and greatest accepted
+ * values, its standard uncertainty before two visits have shown it, and the least that it can have
+ * after them (common practice, no source). */
+#define SIL_ROD_RATIO_LEAST 0.3
 #define SIL_ROD_RATIO_MOST 1.2
 #define SIL_ROD_SPREAD 0.25
-#define SIL_ROD_SPREAD_KNOWN 0.1
+#define SIL_ROD_SPREAD_LEAST 0.1
 
 /* How far each reading is to be trusted, and what else is known of it. All false: read today, and
  * nothing against it. */
@@ -133,6 +133,9 @@ typedef struct sil_stages {
     sil_verdict nut[SIL_STRINGS_MAX];
     double deepen[SIL_STRINGS_MAX];   /* slot to its target, mm, + deeper, for any verdict */
     double deepen_u[SIL_STRINGS_MAX]; /* its standard uncertainty, mm */
+    double stand_u[SIL_STRINGS_MAX];  /* standard uncertainty of the height of the finished slot
+                                         over the board's end, without the error of the fret
+                                         height, mm */
     sil_verdict saddle[SIL_STRINGS_MAX];
     double lower[SIL_STRINGS_MAX];   /* saddle to its target, mm, + down, for any verdict */
     double lower_u[SIL_STRINGS_MAX]; /* its standard uncertainty, mm */

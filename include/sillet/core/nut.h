@@ -62,6 +62,7 @@ typedef struct sil_nut_given {
     double bury[SIL_STRINGS_MAX]; /* depth of the slot below the finished top, as a share of the
                                      gauge */
     double most_shim, shim_step;  /* mm */
+    double caliper;               /* how closely the fret height was read, plus or minus, mm */
 } sil_nut_given;
 
 typedef enum sil_nut_remedy {
@@ -80,21 +81,53 @@ typedef struct sil_nut_work {
     double first_pass[SIL_STRINGS_MAX];   /* 0 for a slot that is left or raised */
     double floor[SIL_STRINGS_MAX];        /* finished slot floor, at the front face, above the floor
                                              of the nut's slot in the neck */
-    double stack[SIL_STRINGS_MAX];        /* stack of feelers to file down to, on the board in front
-                                             of the slot */
+    double stack[SIL_STRINGS_MAX];        /* stack of feelers to file down to, on the board, hard
+                                             against the nut's front face */
+    double stack_u[SIL_STRINGS_MAX];      /* its standard uncertainty, mm */
+    double stack_bend[SIL_STRINGS_MAX];   /* how far stiffness may lift the string over its floor,
+                                             mm; unknown until a plan sets it */
+    bool stack_moved[SIL_STRINGS_MAX];    /* the stack follows from the one filed to before and the
+                                             gap read since, not from the fret height */
+    bool stack_stays[SIL_STRINGS_MAX];    /* a pass was called for before, but the gap did not come
+                                             down: stiffness may hold the string up */
     double depth[SIL_STRINGS_MAX];        /* depth of the slot below the finished top */
     double shim;                          /* unknown where no shim is needed */
     double fall_angle_deg;                /* slope of the slots down toward the tuners */
     double top;                           /* height of the nut: the greatest floor + depth */
 } sil_nut_work;
 
+/* A string over its slot. */
+typedef struct sil_slot_bend {
+    double stiffness_n_mm2; /* E I of what carries the bending: the core of a wound string */
+    double tension;         /* N */
+    double length;          /* of the slot, along the string, mm; unknown: long */
+    double fall_deg;        /* slope of its floor down toward the tuners */
+    double behind_deg;      /* slope of the string behind the nut; where it is less than fall_deg,
+                               or unknown: fall_deg */
+} sil_slot_bend;
+
+/* sil_slot_lift: how far a stiff string stands over the front edge of its slot's floor.
+ * Given:    bend
+ * Returned: mm: the height over that edge of the straight line in which the string runs toward the
+ *           frets, a few lambda = sqrt(E I/T) away; SIL_UNKNOWN where stiffness, tension or fall is
+ * Accuracy: exact for a beam under tension and small slopes; a real string takes a set at the edge
+ *           with time, and then stands lower
+ * Notes:    the string does not lie on the floor. It turns over the front and the back edge of the
+ *           slot, and is free between them. In a slot that is long beside lambda, and in any slot
+ *           that the string leaves along its floor, the lift is lambda tan(fall)/2. In a short slot
+ *           the bend over the back edge reaches the front edge: where the string behind the nut is
+ *           more than twice as steep as the floor, it stands lower for it, and otherwise higher.
+ */
+double sil_slot_lift(const sil_slot_bend *bend);
+
 /* sil_nut_cut: computes the work at the nut.
  * Given:    bench, stages  after sil_stages_run
  *           make           dimensions and limits; unknown ones give unknown results
  * Returned: work
  * Notes:    floor = B + (f - q) + H - K x_1 x_J and stack = (f - q) + H + drop - K x_1 x_J. Both
- *           take the board's own surface at the nut, with heights above the chord. A slot that is
- *           left keeps its height. Where two or more slots must be raised, the nut is shimmed by
+ *           take the board's own surface at the nut, with heights above the chord. stack_u has in
+ *           it the relief (K x_1 x_h, for a gap with the string held), the error of the fret height
+ *           and, for a slot that is left, that of its gap. A slot that is left keeps its height. Where two or more slots must be raised, the nut is shimmed by
  *           the greatest rise, rounded up to a whole step, and the other slots are then filed to
  *           the floors they should have.
  *           The slots slope by fall_share of the headstock angle, at least 3 and at most 10

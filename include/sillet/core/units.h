@@ -68,6 +68,21 @@ typedef enum sil_measure {
 sil_status sil_quantity_read(const char *text, size_t size, sil_measure measure, sil_unit bare,
                              double *value);
 
+/* sil_fraction_of: the denominator of the fraction of an inch that a length is written with.
+ * Given:    text, size  a length that sil_quantity_read takes
+ * Returned: 64 of "5/64 in", 8 of a one-letter eighth; 0 where it has no fraction, and where its
+ *           fraction is of a thousandth
+ */
+int sil_fraction_of(const char *text, size_t size);
+
+/* sil_graduation: how closely a scale marked in fractions of an inch is read.
+ * Given:    denominator  of the finest fraction read on it; 0: it is not marked so
+ * Returned: plus or minus, mm: half a step, 1/(2 d) in with d at least 32; 0 for 0
+ * Notes:    a reading of 1/8 comes from a rule with finer marks, so it counts as 4/32: common
+ *           practice, no source
+ */
+double sil_graduation(int denominator);
+
 /* sil_measure_unit: the unit in which values of a measure are kept, as written after a figure
  * ("mm", "deg", ..).
  * Given:    measure  one of sil_measure

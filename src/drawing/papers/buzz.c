@@ -73,9 +73,9 @@ static void put_buzz_words(draw_flow *flow)
     }
     draw_flow_words(flow,
                     draw_say(draft,
-                             "Hardest clean pluck of each note, square to the board, N, good to a "
-                             "tenth; small, the fret it would touch first.%s",
-                             held),
+                             "Hardest clean pluck of each note, square to the board, N; small, the "
+                             "fret it would touch.%s %s",
+                             held, brief_bound()),
                     3);
 }
 

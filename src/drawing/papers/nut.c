@@ -204,8 +204,11 @@ static draw_shapes *table(const draw_flow *flow)
     double bottom = draw_add_table(list, 0, 0, DRAW_COLUMN, &t);
     if (draft->brief->nut.remedy != SIL_NUT_NONE) {
         draw_note(list, 0, bottom - 5,
-                  "File until you touch the feelers: they lie on the board right in front of the "
-                  "nut slot.");
+                  "Feelers on the board, hard against the nut's front face: file down to them at "
+                  "that edge.");
+        if (draft->brief->nut.stack_words[0]) {
+            draw_note(list, 0, bottom - 9, draw_set_decimals(draft, draft->brief->nut.stack_words));
+        }
     }
     return list;
 }

@@ -9,7 +9,8 @@ static const double head = 5.2, aim_width = 14, tick = 2.9, in = 1.2;
 
 view_entry *view_form_row(view_form *form, view_cell cell, const char *label)
 {
-    view_entry *row = &form->row[form->rows < VIEW_ENTRIES_MAX - 1 ? form->rows++ : form->rows];
+    int last = VIEW_ENTRIES_MAX - 1;
+    view_entry *row = &form->row[form->rows <= last ? form->rows++ : last];
     *row = (view_entry){.cell = cell, .label = label, .chosen = -1};
     return row;
 }

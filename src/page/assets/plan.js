@@ -104,7 +104,8 @@ function clearance(result) {
   };
   return [table("The hardest pluck that rings clean, newtons", ["String", "Picked", "Open, now", "Weakest stop, now", "Open, after", "Weakest stop, after"],
     strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, [number(attack.force[k])], ...cells(one, attack.force[k]), ...cells(after[k], attack.force[k])])),
-  make("p", {class: "hint"}, "Underlined: less than it is picked with; it buzzes on the fret named.")];
+  make("p", {class: "hint"}, "Underlined: less than it is picked with; it buzzes on the fret named, or near it. " +
+    "Computed for an ideal string. Open strings are good to 2 %. A fretted note may buzz at up to a tenth less, at the last frets up to a third less.")];
 }
 
 const sure = (more = "") => make("p", {class: "hint"}, "Too high by: the whole way to the aim, a minus is too low; ± is what the tools leave " +
@@ -113,9 +114,10 @@ const sure = (more = "") => make("p", {class: "hint"}, "Too high by: the whole w
 const verdicts = {leave: "leave", file: "deeper", raise: "raise", lower: "lower", wait: "wait"};
 
 function nut(result) {
-  return [table("Nut", ["String", "Verdict", "Too high by", "±", "First pass", "Feelers to stop at"],
+  return [table("Nut", ["String", "Verdict", "Too high by", "±", "First pass", "Feelers to stop at", "± of the feelers", "Stiffness may lift it by"],
     result.nut.strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, [verdicts[one.verdict]], figure(one.deepen),
-      figure(one.deepen_u == null ? null : 2 * one.deepen_u), figure(one.first_pass, down), figure(one.stack, up)])), sure()];
+      figure(one.deepen_u == null ? null : 2 * one.deepen_u), figure(one.first_pass, down), figure(one.stack, up),
+      figure(one.stack_u == null ? null : 2 * one.stack_u), figure(one.stack_bend)])), sure(" Feelers stand on the board, hard against the nut's front face; the gap decides.")];
 }
 
 function saddle(result) {

@@ -6,11 +6,11 @@ const listIndex = /^\d+$/;
 
 // What a bare number is no length in.
 const noLength = new RegExp([
-  "^(sillet|units|profile)$", "^job\\.", "^instrument\\.(frets|join|head_angle|scale\\.square)$",
+  "^(sillet|units|profile|style|shop\\.(name|contact))$", "^job\\.", "^instrument\\.(frets|join|head_angle|scale\\.square)$",
   "^strings\\.\\d+\\.(note|hz|unit_mass|modulus|course)$",
   "^readings\\.\\d+\\.(date|notes|humidity|temperature|condition|action_at|action_capo|first_held|cents|buzz)",
   "^readings\\.\\d+\\.relief\\.(at|held|string)", "^readings\\.\\d+\\.frets\\.\\d+\\.(string|fret)$",
-  "^targets\\.first\\.held$", "^attacks?\\.(.*\\.)?force", "^limits\\.(humidity|least_break|least_in_slot)",
+  "^(styles\\..*\\.)?targets\\.first\\.held$", "^(styles\\..*\\.)?attacks?\\.(.*\\.)?force", "^limits\\.(humidity|least_break|least_in_slot)",
   "^allowances\\.(fall_share|bury_)", "^materials\\."].join("|"));
 const bareNumber = /^[+-]?[\d.,/ ]+$/;
 

@@ -1,0 +1,394 @@
+/* SPDX-License-Identifier: MIT */
+/* What is shown of a plan: how each figure is rounded, which strings are named, what a stage says,
+ * and that the text and the result are of the same strings. */
+#include <stddef.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include <cjson/cJSON.h>
+#include <sillet/sillet.h>
+
+#include "../src/brief/within.h"
+#include "planned.h"
+#include "random_job.h"
+
+enum { JOBS = 240 };
+
+static random_job made;
+static sil_plan plan;
+
+static brief *next_brief(uint64_t *seed, int job)
+{
+    make_random_job(&made, seed, 1 + job % SIL_STRINGS_MAX);
+    plan_into(&made.job, &plan);
+    brief *b = brief_make(&plan, SIL_MM);
+    assert_non_null(b);
+    return b;
+}
+
+/* --- figures ---------------------------------------------------------------------------------- */
+
+/* A member that is a figure to a hundredth of a millimetre. What comes off is rounded down, where to
+ * stop or what to order up, the rest to the nearest. */
+typedef struct member {
+    const char *name;
+    size_t at;
+    sil_rounding way;
+} member;
+
+#define OF(type, name, way)                                                                        \
+    {                                                                                              \
+#name, offsetof(type, name), way                                                           \
+    }
+
+static const member of_nut[] = {OF(brief_nut, length, SIL_NEAREST),
+                                OF(brief_nut, height, SIL_NEAREST), OF(brief_nut, gap, SIL_NEAREST),
+                                OF(brief_nut, within, SIL_NEAREST),
+                                OF(brief_nut, shim, SIL_NEAREST)};
+static const member of_slot[] = {
+    OF(brief_slot, gauge, SIL_NEAREST),  OF(brief_slot, width, SIL_NEAREST),
+    OF(brief_slot, along, SIL_NEAREST),  OF(brief_slot, across, SIL_NEAREST),
+    OF(brief_slot, floor, SIL_NEAREST),  OF(brief_slot, depth, SIL_NEAREST),
+    OF(brief_slot, top, SIL_NEAREST),    OF(brief_slot, off, SIL_NEAREST),
+    OF(brief_slot, sure, SIL_NEAREST),   OF(brief_slot, deepen, SIL_DOWN),
+    OF(brief_slot, first, SIL_DOWN),     OF(brief_slot, left, SIL_NEAREST),
+    OF(brief_slot, stack_first, SIL_UP), OF(brief_slot, stack, SIL_UP),
+    OF(brief_slot, gap, SIL_NEAREST)};
+static const member of_saddle[] = {OF(brief_saddle, base_first[0], SIL_DOWN),
+                                   OF(brief_saddle, base_first[1], SIL_DOWN),
+                                   OF(brief_saddle, base_all[0], SIL_DOWN),
+                                   OF(brief_saddle, base_all[1], SIL_DOWN),
+                                   OF(brief_saddle, base_left[0], SIL_NEAREST),
+                                   OF(brief_saddle, base_left[1], SIL_NEAREST),
+                                   OF(brief_saddle, caliper[0], SIL_UP),
+                                   OF(brief_saddle, caliper[1], SIL_UP),
+                                   OF(brief_saddle, left_on, SIL_NEAREST),
+                                   OF(brief_saddle, length, SIL_NEAREST),
+                                   OF(brief_saddle, shim, SIL_NEAREST),
+                                   OF(brief_saddle, within, SIL_NEAREST),
+                                   OF(brief_saddle, best_setback[0], SIL_NEAREST),
+                                   OF(brief_saddle, best_setback[1], SIL_NEAREST),
+                                   OF(brief_saddle, best_thickness, SIL_UP),
+                                   OF(brief_saddle, lift, SIL_NEAREST),
+                                   OF(brief_saddle, wedge, SIL_NEAREST),
+                                   OF(brief_saddle, heel, SIL_NEAREST),
+                                   OF(brief_saddle, post[0].moves, SIL_NEAREST),
+                                   OF(brief_saddle, post[1].moves, SIL_NEAREST)};
+static const member of_string[] = {
+    OF(brief_bearing, along, SIL_NEAREST),        OF(brief_bearing, across, SIL_NEAREST),
+    OF(brief_bearing, off, SIL_NEAREST),          OF(brief_bearing, sure, SIL_NEAREST),
+    OF(brief_bearing, first, SIL_DOWN),           OF(brief_bearing, base_first, SIL_DOWN),
+    OF(brief_bearing, base_all, SIL_DOWN),        OF(brief_bearing, dress, SIL_DOWN),
+    OF(brief_bearing, left_on, SIL_NEAREST),      OF(brief_bearing, present, SIL_NEAREST),
+    OF(brief_bearing, height, SIL_NEAREST),       OF(brief_bearing, out, SIL_NEAREST),
+    OF(brief_bearing, moves, SIL_NEAREST),        OF(brief_bearing, action_before, SIL_NEAREST),
+    OF(brief_bearing, action_first, SIL_NEAREST), OF(brief_bearing, action_all, SIL_NEAREST),
+    OF(brief_bearing, action_done, SIL_NEAREST),  OF(brief_bearing, action_rod, SIL_NEAREST)};
+static const member of_blank[] = {OF(brief_blank, length, SIL_UP),
+                                  OF(brief_blank, thickness, SIL_UP),
+                                  OF(brief_blank, height, SIL_UP),
+                                  OF(brief_blank, done_length, SIL_NEAREST),
+                                  OF(brief_blank, done_thickness, SIL_NEAREST),
+                                  OF(brief_blank, done_height, SIL_NEAREST),
+                                  OF(brief_blank, spare_length, SIL_NEAREST),
+                                  OF(brief_blank, spare_thickness, SIL_NEAREST),
+                                  OF(brief_blank, spare_height, SIL_NEAREST),
+                                  OF(brief_blank, within_length, SIL_NEAREST),
+                                  OF(brief_blank, spacing, SIL_NEAREST)};
+
+static int rounded[3]; /* by the way: how many were told apart from the other ways */
+
+static void hold_figure(const char *name, const brief_figure *figure, sil_rounding way)
+{
+    const double last = 0.01, hair = 1e-9;
+    if (!brief_known(*figure)) {
+        assert_string_equal(figure->shown, "-");
+        return;
+    }
+    double over = atof(figure->shown) - figure->exact;
+    bool down = over <= hair && over > -last, up = over >= -hair && over < last;
+    bool nearest = fabs(over) <= last / 2 + hair;
+    bool right = way == SIL_DOWN ? down : way == SIL_UP ? up : nearest;
+    if (!right) {
+        fail_msg("%s: %s of %.6g", name, figure->shown, figure->exact);
+    }
+    rounded[way] += way == SIL_NEAREST ? !(down && up) : !nearest;
+}
+
+static void hold_members(const void *of, const member *members, size_t size)
+{
+    for (size_t k = 0; k < size / sizeof *members; k++) {
+        hold_figure(members[k].name,
+                    (const brief_figure *)(const void *)((const char *)of + members[k].at),
+                    members[k].way);
+    }
+}
+
+static void every_figure_is_rounded_its_way(void **state)
+{
+    (void)state;
+    uint64_t seed = 81;
+    for (int job = 0; job < JOBS; job++) {
+        brief *b = next_brief(&seed, job);
+        hold_members(&b->nut, of_nut, sizeof of_nut);
+        hold_members(&b->saddle, of_saddle, sizeof of_saddle);
+        hold_members(&b->nut.blank, of_blank, sizeof of_blank);
+        hold_members(&b->saddle.blank, of_blank, sizeof of_blank);
+        for (int i = 0; i < b->strings; i++) {
+            hold_members(&b->nut.slot[i], of_slot, sizeof of_slot);
+            hold_members(&b->saddle.string[i], of_string, sizeof of_string);
+            bool cut = b->saddle.string[i].verdict == SIL_TAKE;
+            hold_figure("by", &b->saddle.string[i].by,
+                        cut && b->saddle.string[i].by.rounding == SIL_DOWN ? SIL_DOWN
+                                                                           : SIL_NEAREST);
+            hold_figure("lowest action", &b->lowest.action[i], SIL_UP);
+            hold_figure("lowest gap", &b->lowest.first[i], SIL_UP);
+        }
+        brief_free(b);
+    }
+    assert_true(rounded[SIL_DOWN] > 100 && rounded[SIL_UP] > 100 && rounded[SIL_NEAREST] > 100);
+}
+
+/* What comes off the bottom: a pass of under a hundredth is none, and where it leaves less than a
+ * file can take it takes all. */
+static void the_bottom_is_told_by_what_comes_off(void **state)
+{
+    (void)state;
+    uint64_t seed = 82;
+    int sanded = 0;
+    for (int job = 0; job < 3 * JOBS; job++) {
+        brief *b = next_brief(&seed, job);
+        const part_saddle *part = &b->saddle_part;
+        double first[2], all[2];
+        for (int end = 0; end < 2; end++) {
+            double x = end == 0 ? part->length : 0;
+            first[end] = part_base_at(part, part->base_first, x);
+            all[end] = part_base_at(part, part->base_all, x);
+            near(b->saddle.base_first[end].exact, first[end], part->base ? 1e-9 : (double)INFINITY);
+        }
+        double left = fmax(all[0] - first[0], all[1] - first[1]);
+        assert_int_equal(b->saddle.base, part->base);
+        assert_int_equal(b->saddle.takes_first, part->base && fmax(first[0], first[1]) >= 0.01);
+        assert_int_equal(b->saddle.takes_all, part->base && fmax(all[0], all[1]) >= 0.01);
+        assert_true(!part->base || b->saddle.one_pass == (left < 0.005));
+        sanded += part->base;
+        brief_free(b);
+    }
+    assert_true(sanded > 50);
+}
+
+static void a_quick_answer_has_its_figures(void **state)
+{
+    (void)state;
+    for (int k = 0; k < 4; k++) {
+        brief_quick answer;
+        if (k < 2) {
+            brief_quick_saddle(645, 2, k == 0 ? 2.4 : 1.2, 1.8, 0, SIL_MM, &answer);
+        } else {
+            brief_quick_nut(645, k == 2 ? 0.3 : 0.02, 0.07, 0, SIL_HOLD_3, SIL_MM, &answer);
+        }
+        const brief_way way = k % 2 == 0 ? BRIEF_DOWN : BRIEF_UP;
+        assert_non_null(answer.words);
+        assert_true(answer.said_count >= 3);
+        assert_int_equal(answer.said[0].way, way);
+        assert_string_equal(answer.said[0].of, k < 2 ? "saddle" : "slot");
+        const char *at = answer.words;
+        for (int f = 0; f < answer.said_count; f++) {
+            assert_int_equal(answer.said[f].string, -1);
+            assert_int_equal(answer.said[f].fret, -1);
+            assert_int_equal(answer.said[f].end, BRIEF_NO_END);
+            at = strstr(answer.words, answer.said[f].figure.shown);
+            assert_non_null(at);
+        }
+        assert_true((strstr(answer.words, way == BRIEF_DOWN ? k < 2 ? "Lower" : "File down"
+                                                            : "Raise") == answer.words));
+        brief_quick_free(&answer);
+    }
+}
+
+/* --- words ------------------------------------------------------------------------------------ */
+
+static void strings_are_named_as_one_says_them(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *meant, *words;
+    } cases[] = {{"......", ""},
+                 {"x.....", "slot 1"},
+                 {".....x", "slot 6"},
+                 {"x.x...", "slots 1 and 3"},
+                 {"xx.x..", "slots 1, 2 and 4"},
+                 {"xxxxx.", "slots 1, 2, 3, 4 and 5"},
+                 {"xxxxxx", "all slots"}};
+    uint64_t seed = 83;
+    brief *b = next_brief(&seed, 5);
+    assert_int_equal(b->strings, 6);
+    for (size_t k = 0; k < sizeof cases / sizeof *cases; k++) {
+        bool meant[SIL_STRINGS_MAX] = {false};
+        for (int i = 0; i < 6; i++) {
+            meant[i] = cases[k].meant[i] == 'x';
+        }
+        assert_string_equal(brief_which(b, "slot", meant), cases[k].words);
+    }
+    brief_free(b);
+}
+
+static void a_stage_says_what_is_done_in_it(void **state)
+{
+    (void)state;
+    uint64_t seed = 84;
+    int unread = 0;
+    for (int job = 0; job < JOBS; job++) {
+        brief *b = next_brief(&seed, job);
+        const sil_reading *reading = sil_plan_reading(&plan);
+        bool looked = reading != NULL && reading->crowns_read != SIL_CROWNS_NOT_READ;
+        bool look = strcmp(b->stage[BRIEF_FRETS].words, "look at them") == 0;
+        assert_int_equal(look, !looked);
+        assert_true(look || (strcmp(b->stage[BRIEF_FRETS].words, "leave them") == 0) ==
+                                (plan.stages.fretwork == SIL_FRETS_LEAVE));
+        for (int k = 0; k < BRIEF_STAGES; k++) {
+            assert_true(strlen(b->stage[k].words) > 3);
+        }
+        unread += look;
+        brief_free(b);
+    }
+    assert_true(unread > 10 && unread < JOBS);
+}
+
+/* A finding is of a string and a fret, or of none; the result names them as one counts them. */
+static void findings_name_their_strings(void **state)
+{
+    (void)state;
+    uint64_t seed = 85;
+    int firsts = 0;
+    for (int job = 0; job < JOBS; job++) {
+        brief *b = next_brief(&seed, job);
+        char *result = sil_report_json(&plan, SIL_MM);
+        cJSON *root = cJSON_Parse(result);
+        const cJSON *row = cJSON_GetObjectItem(root, "findings")->child;
+        for (int k = 0; k < plan.finding_count; k++, row = row->next) {
+            const sil_finding *f = &plan.findings[k];
+            const cJSON *string = cJSON_GetObjectItem(row, "string");
+            const cJSON *fret = cJSON_GetObjectItem(row, "fret");
+            assert_true(f->string >= -1 && f->string < b->strings && f->fret >= -1);
+            assert_true(f->string < 0 ? cJSON_IsNull(string) : string->valueint == f->string + 1);
+            assert_true(f->fret < 0 ? cJSON_IsNull(fret) : fret->valueint == f->fret);
+            firsts += f->string == 0;
+        }
+        assert_null(row);
+        cJSON_Delete(root);
+        free(result);
+        brief_free(b);
+    }
+    assert_true(firsts > 50);
+}
+
+/* --- the text --------------------------------------------------------------------------------- */
+
+/* The text as lines; they live as long as the text. */
+static int lines_of(char *report, char **line, int most)
+{
+    int count = 0;
+    for (char *at = strtok(report, "\n"); at != NULL && count < most; at = strtok(NULL, "\n")) {
+        line[count++] = at;
+    }
+    return count;
+}
+
+/* The column in which a word ends in a line, or -1. */
+static long end_of(const char *line, const char *word)
+{
+    const char *at = strstr(line, word);
+    return at != NULL ? (long)(at - line) + (long)strlen(word) : -1;
+}
+
+/* How many letters a line takes. */
+static int letters(const char *line)
+{
+    int count = 0;
+    for (; *line != '\0'; line++) {
+        count += ((unsigned char)*line & 0xC0) != 0x80;
+    }
+    return count;
+}
+
+static void look_at_tables(char **line, int count)
+{
+    for (int k = 0; k + 2 < count; k++) {
+        if (strncmp(line[k], "NUT: ", 5) == 0 || strncmp(line[k], "SADDLE: ", 8) == 0) {
+            int head = k + 1; /* under what it waits for */
+            while (head + 1 < count && strncmp(line[head], "  string", 8) != 0) {
+                assert_true(strncmp(line[head], "   1", 4) != 0);
+                head++;
+            }
+            assert_true(strncmp(line[head + 1], "  string", 8) != 0);
+        }
+        if (strncmp(line[k], "WILL IT BUZZ", 12) == 0) { /* rows as wide as their head */
+            for (int row = k + 3; row < count && line[row][0] == ' ' && line[row][3] > '0' &&
+                                  line[row][3] <= '9' && line[row][2] <= '1';
+                 row++) {
+                assert_int_equal(letters(line[row]), letters(line[k + 1]));
+            }
+        }
+    }
+}
+
+/* A line of notes begins with where the first is held. */
+static void look_at_causes(char **line, int count, int *causes)
+{
+    for (int k = 0; k < count; k++) {
+        int string, length = 0;
+        if (sscanf(line[k], "  String %d, %n", &string, &length) == 1 && length > 0) {
+            const char *held = line[k] + length;
+            assert_true(strncmp(held, "open", 4) == 0 || strncmp(held, "at fret ", 8) == 0);
+            (*causes)++;
+        }
+    }
+}
+
+static void the_text_stands_in_its_columns(void **state)
+{
+    (void)state;
+    static sil_reading two[2];
+    uint64_t seed = 86;
+    int causes = 0, histories = 0;
+    for (int job = 0; job < JOBS; job++) {
+        make_random_job(&made, &seed, 1 + job % SIL_STRINGS_MAX);
+        for (int i = 0; i < made.job.string_count; i++) {
+            made.job.attack.force[i] = uniform(&seed, 0.3, 2.0);
+        }
+        two[0] = two[1] = made.reading;
+        two[0].date = "2026-01-02";
+        two[0].relief.gap = two[1].relief.gap = 0.2;
+        made.job.readings = two;
+        made.job.reading_count = 2;
+        plan_into(&made.job, &plan);
+        char *report = sil_report_text(&plan, SIL_MM, "sheet"), *line[1000];
+        assert_non_null(report);
+        int count = lines_of(report, line, 1000);
+        look_at_tables(line, count);
+        look_at_causes(line, count, &causes);
+        for (int k = 0; k + 1 < count; k++) {
+            if (strncmp(line[k], "VISITS SO FAR", 13) == 0) {
+                assert_int_equal(end_of(line[k + 1], "0.20"), end_of(line[k], "relief"));
+                histories++;
+            }
+        }
+        free(report);
+    }
+    assert_true(causes > 100 && histories > 50);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_figure_is_rounded_its_way),
+        cmocka_unit_test(the_bottom_is_told_by_what_comes_off),
+        cmocka_unit_test(a_quick_answer_has_its_figures),
+        cmocka_unit_test(strings_are_named_as_one_says_them),
+        cmocka_unit_test(a_stage_says_what_is_done_in_it),
+        cmocka_unit_test(findings_name_their_strings),
+        cmocka_unit_test(the_text_stands_in_its_columns),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

@@ -1,0 +1,218 @@
+/* SPDX-License-Identifier: MIT */
+/* The view of a string from the side, read back at the scales that it states: the crowns, the nut,
+ * the saddle and the string now and after the work. */
+#include "viewed.h"
+
+enum { JOBS = 60, WIDTH = 166 };
+
+/* What the view shows of one string, at the scales that its caption states. */
+typedef struct from_the_side {
+    const scene *s;
+    int string;
+    double up, along, depth, low;
+} from_the_side;
+
+static const sil_fit *fit_of(const from_the_side *v, sil_stage_name stage)
+{
+    return &v->s->plan.stages.fit[stage];
+}
+
+/* Heights are over the board under the string. */
+static double drop_at(const from_the_side *v, double x)
+{
+    const sil_board *board = &v->s->plan.bench.board;
+    return sil_radius_drop(sil_board_radius(board, x), sil_string_z(board, v->string, x));
+}
+
+static double crown_of(const from_the_side *v, sil_stage_name stage, int fret)
+{
+    const sil_board *board = &v->s->plan.bench.board;
+    return sil_crown_height(board, fit_of(v, stage), v->string, fret) +
+           drop_at(v, board->fret_x[v->string][fret]);
+}
+
+static double nut_of(const from_the_side *v, sil_stage_name stage)
+{
+    return fit_of(v, stage)->nut_height[v->string] + drop_at(v, 0);
+}
+
+static double saddle_of(const from_the_side *v, sil_stage_name stage)
+{
+    const sil_board *board = &v->s->plan.bench.board;
+    return fit_of(v, stage)->saddle_height[v->string] +
+           sil_radius_drop(board->radius_end, board->saddle_z[v->string]);
+}
+
+static draw_point seen_at(const from_the_side *v, double x, double height)
+{
+    return (draw_point){x / v->along, (height - v->low) * v->up};
+}
+
+static void measure_side(from_the_side *v, double *highest)
+{
+    double crown = v->s->plan.bench.crown;
+    v->depth = sil_known(crown) ? crown : 1;
+    v->low = 0;
+    *highest = -INFINITY;
+    for (int k = 0; k < 2; k++) {
+        sil_stage_name stage = k == 0 ? SIL_NOW : SIL_SADDLE;
+        *highest = fmax(*highest, fmax(nut_of(v, stage), saddle_of(v, stage)));
+        for (int fret = 1; fret <= v->s->plan.bench.board.frets; fret++) {
+            v->low = fmin(v->low, crown_of(v, stage, fret) - v->depth);
+        }
+    }
+    if (!sil_known(fit_of(v, SIL_NOW)->bend)) {
+        *highest = -INFINITY;
+    }
+}
+
+static void take_board(draw_shapes *list, const from_the_side *v)
+{
+    const sil_board *board = &v->s->plan.bench.board;
+    draw_point under[SIL_FRETS_MAX + 1], before[SIL_FRETS_MAX];
+    for (int fret = 1; fret <= board->frets; fret++) {
+        double x = board->fret_x[v->string][fret], high = crown_of(v, SIL_SADDLE, fret);
+        under[fret] = seen_at(v, x, high - v->depth);
+        before[fret - 1] = seen_at(v, x, crown_of(v, SIL_NOW, fret));
+        assert_true(take_line(list, DRAW_OUTLINE, v->string + 1, under[fret], seen_at(v, x, high)));
+    }
+    under[0] = (draw_point){0, under[1].y};
+    assert_true(take_path(list, DRAW_SLOT, v->string + 1, false, board->frets + 1, under));
+    const sil_stages *stages = &v->s->plan.stages;
+    if (stages->changed[SIL_ROD] || stages->changed[SIL_FRETS] ||
+        v->s->b->worst[v->string].fret > 0) {
+        assert_true(take_path(list, DRAW_PRESENT, v->string + 1, false, board->frets, before));
+    }
+}
+
+static void take_strings(draw_shapes *list, const from_the_side *v)
+{
+    double far = v->s->plan.bench.board.saddle_x[v->string];
+    for (int k = 0; k < 2; k++) {
+        sil_stage_name stage = k == 0 ? SIL_NOW : SIL_SADDLE;
+        draw_point nut = seen_at(v, 0, nut_of(v, stage));
+        draw_point saddle = seen_at(v, far, saddle_of(v, stage));
+        bool nut_known = sil_known(nut.y), saddle_known = sil_known(saddle.y);
+        assert_true(
+            !(nut_known && saddle_known) ||
+            take_line(list, k == 0 ? DRAW_PRESENT : DRAW_OUTLINE, v->string + 1, nut, saddle));
+        if (k == 1) {
+            assert_true(!nut_known ||
+                        take_line(list, DRAW_OUTLINE, v->string + 1, (draw_point){0, 0}, nut));
+            assert_true(!saddle_known || take_line(list, DRAW_OUTLINE, v->string + 1,
+                                                   (draw_point){saddle.x, 0}, saddle));
+        }
+    }
+}
+
+/* Fret numbers stand under their frets, from the 1st on, and do not touch. */
+static void look_at_fret_numbers(const draw_shapes *list, const from_the_side *v)
+{
+    const sil_board *board = &v->s->plan.bench.board;
+    int last = 0;
+    for (int i = 0; i < list->count; i++) {
+        const draw_shape *told = &list->shapes[i];
+        int fret = atoi(words_of(list, i));
+        if (told->size != DRAW_SMALL || told->anchor != DRAW_MIDDLE || told->at.y > -1) {
+            continue;
+        }
+        assert_true(fret > last && fret <= board->frets);
+        assert_true(last > 0 || fret == 1);
+        near(told->at.x, board->fret_x[v->string][fret] / v->along, 1e-9);
+        last = fret;
+    }
+    assert_true(last >= 12);
+}
+
+static void look_at_wedge(const draw_shapes *list, const from_the_side *v)
+{
+    const brief_fret_off *worst = &v->s->b->worst[v->string];
+    int wedges = 0;
+    for (int i = 0; i < list->count; i++) {
+        const draw_point *p = points_of(list, i);
+        if (list->shapes[i].filled) {
+            wedges++;
+            near(p[0].x, v->s->plan.bench.board.fret_x[v->string][worst->fret] / v->along, 1e-9);
+            near((p[1].x + p[2].x) / 2, p[0].x, 1e-9);
+            assert_true(p[0].y < 0 && p[1].y < p[0].y && p[2].y < p[0].y);
+        }
+    }
+    assert_int_equal(wedges, worst->fret > 0);
+    const char *words = draw_say(v->s->draft, "wedge: fret %d %s by %s", worst->fret,
+                                 worst->worn ? "worn" : "proud", worst->off.shown);
+    assert_int_equal(count_words(list, words), worst->fret > 0);
+    assert_true(worst->fret > 0 || text_with(list, "wedge") == NULL);
+}
+
+/* All strings at one scale, the tallest as high as it may be and the longest as long. */
+static void look_at_scales(const from_the_side *v)
+{
+    double most = 1, longest = 0, highest;
+    for (int i = 0; i < v->s->b->strings; i++) {
+        from_the_side other = *v;
+        other.string = i;
+        measure_side(&other, &highest);
+        most = isfinite(highest) ? fmax(most, highest - other.low) : most;
+        longest = fmax(longest, v->s->plan.bench.board.saddle_x[i]);
+    }
+    assert_true(most * v->up <= 22 || v->up == 1);
+    assert_true(v->up == 20 || most * (v->up + 1) > 22);
+    assert_true(longest / v->along <= WIDTH && longest / (v->along - 1) > WIDTH);
+}
+
+static bool look_at_side(const scene *s, int string)
+{
+    from_the_side v = {.s = s, .string = string};
+    const brief_reading *action = &s->b->action[string];
+    draw_shapes *list = empty_list(s);
+    double highest;
+    measure_side(&v, &highest);
+    view_side(s->draft, list, string, WIDTH);
+    const char *told = text_with(list, "heights ");
+    assert_true((told != NULL) == isfinite(highest));
+    if (told != NULL) {
+        assert_int_equal(sscanf(told, "heights %lf:1, lengths 1:%lf", &v.up, &v.along), 2);
+        look_at_scales(&v);
+        take_board(list, &v);
+        take_strings(list, &v);
+        look_at_fret_numbers(list, &v);
+        look_at_wedge(list, &v);
+        assert_int_equal(
+            count_words(list, draw_say(s->draft,
+                                       "action at the 12th: dashed now %s, solid "
+                                       "after%s %s",
+                                       action->now.shown, s->b->forecast ? " about" : "",
+                                       action->after.shown)),
+            1);
+    }
+    assert_int_equal(left_over(list, DRAW_OUTLINE) + left_over(list, DRAW_PRESENT) +
+                         left_over(list, DRAW_SLOT),
+                     0);
+    assert_true(told != NULL || list->count == 0);
+    draw_shapes_free(list);
+    return told != NULL;
+}
+
+static void a_string_is_seen_from_the_side(void **state)
+{
+    (void)state;
+    static scene s;
+    uint64_t seed = 51;
+    int drawn_sides = 0, sides = 0;
+    for (int job = 0; job < JOBS; job++) {
+        set_up_random(&s, &seed, 1 + job % SIL_STRINGS_MAX);
+        for (int i = 0; i < s.b->strings; i++, sides++) {
+            drawn_sides += look_at_side(&s, i);
+        }
+        take_down(&s);
+    }
+    assert_true(drawn_sides > 200 && drawn_sides < sides);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_string_is_seen_from_the_side),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

@@ -1,0 +1,189 @@
+/* SPDX-License-Identifier: MIT */
+/* What the papers' tables and texts are made with: every cell in its column and row, tolerances,
+ * lines broken where they fit, words put together. */
+#include "viewed.h"
+
+/* The first text of a list that is just these words. */
+static const draw_shape *text_at(const draw_shapes *list, const char *words)
+{
+    for (int i = 0; i < list->count; i++) {
+        if (strcmp(words_of(list, i), words) == 0) {
+            return &list->shapes[i];
+        }
+    }
+    return NULL;
+}
+
+/* Every head, tolerance and cell under each other, rows apart, figures level at their right end,
+ * words at their left; a span over its own columns only; a rule between rows. */
+static void a_table_shows_every_cell(void **state)
+{
+    (void)state;
+    enum { COLUMNS = 4, ROWS = 3 };
+    static const char *const cell[ROWS][COLUMNS] = {
+        {"a1", "b1", "1.11", "d1"}, {"a22", "b2", "22.22", NULL}, {"a3", "b3", "3.3", "d3"}};
+    draw_table t = {.columns = COLUMNS,
+                    .rows = ROWS,
+                    .row_height = 5,
+                    .large = 3,
+                    .span = {{1, 2, "span"}},
+                    .head = {{"up0", "low0"}, {NULL, "low1"}, {"up2", NULL}, {NULL, "low3"}},
+                    .anchor = {DRAW_LEFT, DRAW_MIDDLE, DRAW_RIGHT, DRAW_LEFT},
+                    .within = {NULL, NULL, "within", NULL}};
+    for (int r = 0; r < ROWS; r++) {
+        for (int c = 0; c < COLUMNS; c++) {
+            t.cell[r][c] = cell[r][c];
+        }
+    }
+    draw_shapes *list = empty_list(&drawn);
+    double bottom = draw_add_table(list, 10, -3, 120, &t), middle[COLUMNS];
+    near(bottom, -3 - 11.5 - 3.4 - ROWS * 5, 1e-9);
+    const draw_shape *heads[] = {text_at(list, "low0"), text_at(list, "low1"), text_at(list, "up2"),
+                                 text_at(list, "low3")};
+    for (int c = 0; c < COLUMNS; c++) {
+        middle[c] = heads[c]->at.x;
+        assert_true(c == 0 || middle[c] > middle[c - 1] + 5);
+        for (int r = 0; r < ROWS; r++) {
+            const draw_shape *told = cell[r][c] ? text_at(list, cell[r][c]) : NULL;
+            double top = bottom + (ROWS - r) * 5.0;
+            assert_true(cell[r][c] == NULL || told != NULL);
+            if (told != NULL) {
+                assert_true(told->box.top < top && told->box.bottom > top - 5);
+                assert_int_equal(told->anchor, t.anchor[c]);
+                assert_true(told->box.left < middle[c] + 0.5 && told->box.right > middle[c] - 0.5);
+                assert_true(fabs(told->at.x - text_at(list, cell[0][c])->at.x) < 1e-9);
+                near(told->size, c == 3 ? DRAW_HEAD : DRAW_NOTE, 1e-9);
+            }
+        }
+    }
+    double widest = text_at(list, "22.22")->box.right - text_at(list, "22.22")->box.left;
+    near(text_at(list, "1.11")->at.x, middle[2] + widest / 2, 0.5);
+    near(text_at(list, "up0")->at.x, middle[0], 1e-9);
+    near(text_at(list, "within")->at.x, middle[2], 1e-9);
+    near(text_at(list, "up0")->at.y - text_at(list, "low0")->at.y, 5, 1e-9);
+    assert_true(text_at(list, "within")->box.bottom > bottom + ROWS * 5.0);
+    assert_true(text_at(list, "within")->box.top < text_at(list, "low0")->box.bottom);
+    near(text_at(list, "span")->at.x, (middle[1] + middle[2]) / 2, 10);
+    assert_true(text_at(list, "span")->at.x > middle[1] && text_at(list, "span")->at.x < middle[2]);
+    int rules = 0;
+    for (int r = 1; r < ROWS; r++) {
+        rules += take_line(list, DRAW_RULE, 0, (draw_point){10, bottom + r * 5.0},
+                           (draw_point){130, bottom + r * 5.0});
+    }
+    assert_int_equal(rules, ROWS - 1);
+    assert_int_equal(left_over(list, DRAW_RULE), 1); /* the span's */
+    draw_box spanned = {0};
+    for (int i = 0; i < list->count; i++) {
+        if (list->shapes[i].layer == DRAW_RULE && list->shapes[i].string != -1) {
+            spanned = list->shapes[i].box;
+        }
+    }
+    assert_true(spanned.left > middle[0] && spanned.left < middle[1]);
+    assert_true(spanned.right > middle[2] && spanned.right < middle[3]);
+    const double levels[] = {-3, bottom};
+    for (int k = 0; k < 2; k++) {
+        assert_true(take_line(list, DRAW_OUTLINE, 0, (draw_point){10, levels[k]},
+                              (draw_point){130, levels[k]}));
+    }
+    assert_true(take_line(list, DRAW_DIMENSION, 0, (draw_point){10, bottom + ROWS * 5.0},
+                          (draw_point){130, bottom + ROWS * 5.0}));
+    draw_shapes_free(list);
+}
+
+/* Any column that states a tolerance makes room for it. */
+static void one_tolerance_makes_room(void **state)
+{
+    (void)state;
+    for (int within = -1; within < 3; within++) {
+        draw_table t = {.columns = 3, .rows = 2, .row_height = 5};
+        draw_shapes *list = empty_list(&drawn);
+        if (within >= 0) {
+            t.within[within] = "within";
+        }
+        near(draw_add_table(list, 0, 0, 90, &t), -11.5 - (within >= 0 ? 3.4 : 0) - 10, 1e-9);
+        assert_int_equal(count_words(list, "within"), within >= 0);
+        draw_shapes_free(list);
+    }
+}
+
+/* A size under half a millimetre states what it holds to, since ISO 2768-1 has no tolerance for it;
+ * one that rounds to nothing, or needs none, does not. */
+static void small_sizes_state_their_tolerance(void **state)
+{
+    (void)state;
+    const double sizes[] = {0.004, 0.005, 0.2, -0.2, 0.499, 0.5, 3, NAN};
+    const bool states[] = {false, true, true, true, true, false, false, false};
+    const brief_figure within = figure_of(0.05);
+    for (int k = 0; k < 8; k++) {
+        for (int asked = 0; asked < 2; asked++) {
+            draw_table t = {.columns = 2, .rows = 1};
+            draw_table_figure(drawn.draft, &t, 0, 1, figure_of(sizes[k]), asked ? &within : NULL);
+            assert_string_equal(t.cell[0][1], figure_of(sizes[k]).shown);
+            assert_true((t.within[1] != NULL) == (asked && states[k]));
+            assert_null(t.within[0]);
+        }
+    }
+}
+
+static void texts_are_broken_and_cut_where_they_fit(void **state)
+{
+    (void)state;
+    draw_shapes *list = empty_list(&drawn);
+    const char *words = "one two three four five";
+    double wide = draw_text_width(list, "one two three", DRAW_NOTE) + 0.1;
+    assert_string_equal(draw_line_of(list, 0, 0, wide, DRAW_NOTE, words), "four five");
+    assert_string_equal(words_of(list, 0), "one two three");
+    assert_string_equal(draw_line_of(list, 0, 0, 1e3, DRAW_NOTE, "one\n two"), "two");
+    assert_string_equal(words_of(list, 1), "one");
+    const char *rest =
+        draw_line_of(list, 0, 0, draw_text_width(list, "mmm", DRAW_NOTE) + 0.1, DRAW_NOTE, "mmmmm");
+    assert_string_equal(words_of(list, 2), "mmm");
+    assert_string_equal(rest, "mm");
+    assert_string_equal(draw_line_of(list, 0, 0, 0.1, DRAW_NOTE, "mm"), "m");
+    double low = draw_paragraph(list, 0, 0, wide, DRAW_NOTE, words);
+    near(low, -DRAW_NOTE - 1.8 * DRAW_NOTE, 1e-9);
+    near(list->shapes[4].at.y, -DRAW_NOTE, 1e-9);
+    near(list->shapes[5].at.y, low, 1e-9);
+    assert_string_equal(words_of(list, 5), "four five");
+    assert_string_equal(draw_text_fit(drawn.draft, list, words, DRAW_NOTE, 1e3), words);
+    double room = draw_text_width(list, "one...", DRAW_NOTE);
+    assert_string_equal(draw_text_fit(drawn.draft, list, words, DRAW_NOTE, room + 1e-6), "one...");
+    assert_string_equal(
+        draw_text_fit(drawn.draft, list, words, DRAW_NOTE, draw_text_width(list, words, DRAW_NOTE)),
+        words);
+    draw_shapes_free(list);
+}
+
+/* "slots 1, 3" and no "slots 3"; a decimal comma between digits only; scales as ISO 5455 has them. */
+static void words_are_put_together(void **state)
+{
+    (void)state;
+    bool none[SIL_STRINGS_MAX] = {false}, one[SIL_STRINGS_MAX] = {false, true};
+    bool three[SIL_STRINGS_MAX] = {true, false, true, false, false, true};
+    const draw_draft *draft = drawn.draft;
+    assert_string_equal(draw_say_which(draft, "slot", none), "");
+    assert_string_equal(draw_say_which(draft, "slot", one), "slot 2");
+    assert_string_equal(draw_say_which(draft, "slot", three), "slots 1, 3, 6");
+    assert_string_equal(draw_say_scale(draft, 10), "10:1");
+    assert_string_equal(draw_say_scale(draft, 1), "1:1");
+    assert_string_equal(draw_say_scale(draft, 0.2), "1:5");
+    draw_draft comma = *draft;
+    comma.decimal_comma = true;
+    assert_string_equal(draw_set_decimals(&comma, "0.5 of 1.25. Or .5, 6."),
+                        "0,5 of 1,25. Or .5, 6.");
+    assert_string_equal(draw_set_decimals(draft, "0.5"), "0.5");
+    assert_string_equal(draw_known_figure(draft, figure_of(NAN)), "");
+    assert_string_equal(draw_known_figure(draft, figure_of(2)), "2.00");
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_table_shows_every_cell),
+        cmocka_unit_test(one_tolerance_makes_room),
+        cmocka_unit_test(small_sizes_state_their_tolerance),
+        cmocka_unit_test(texts_are_broken_and_cut_where_they_fit),
+        cmocka_unit_test(words_are_put_together),
+    };
+    return cmocka_run_group_tests(tests, set_up_letters, take_down_letters);
+}

@@ -1,0 +1,510 @@
+/* SPDX-License-Identifier: MIT */
+/* The views of nut and saddle show the part that was solved: every line of it and no other, at the
+ * view's scale, mirrored for the left hand, and dimensioned from edge to edge. */
+#include "viewed.h"
+
+enum { JOBS = 120 };
+
+static const double degree = 0.017453292519943295;
+
+/* Where a place of a part lies in its view: its bass end is at the left, or at the right for the
+ * left hand. */
+typedef struct seen {
+    double length, scale;
+    bool left;
+} seen;
+
+static draw_point at(seen v, double x, double y)
+{
+    return (draw_point){(v.left ? v.length - x : x) * v.scale, y * v.scale};
+}
+
+static bool take_box(draw_shapes *list, draw_layer layer, seen v, draw_box box)
+{
+    const draw_point corners[] = {at(v, box.left, box.bottom), at(v, box.right, box.bottom),
+                                  at(v, box.right, box.top), at(v, box.left, box.top)};
+    return take_path(list, layer, 0, true, 4, corners);
+}
+
+static bool take_upright(draw_shapes *list, draw_layer layer, int string, seen v, double x,
+                         double from, double to)
+{
+    return take_line(list, layer, string, at(v, x, from), at(v, x, to));
+}
+
+/* A curve over the whole part: it goes through the known heights, and nowhere else. */
+static bool take_curve(draw_shapes *list, draw_layer layer, seen v, const part_curve *curve)
+{
+    draw_point points[PART_CURVE_POINTS];
+    int count = part_curve_points(curve, 0, v.length, points);
+    for (int i = 0; i < count; i++) {
+        points[i] = at(v, points[i].x, points[i].y);
+    }
+    return take_path(list, layer, 0, false, count, points);
+}
+
+static void nothing_left(const draw_shapes *list)
+{
+    for (int layer = DRAW_OUTLINE; layer <= DRAW_STRING; layer++) {
+        assert_true(layer == DRAW_DIMENSION || left_over(list, (draw_layer)layer) == 0);
+    }
+}
+
+/* --- the nut ---------------------------------------------------------------------------------- */
+
+/* The slots as wide as they are cut, square to the string, which runs as the neck does: where the
+ * bass end is nearer the headstock, a string goes back toward the bass end. */
+static void the_nut_is_seen_from_above(void **state)
+{
+    (void)state;
+    static scene s;
+    uint64_t seed = 41;
+    for (int job = 0; job < JOBS; job++) {
+        set_up_random(&s, &seed, 1 + job % SIL_STRINGS_MAX);
+        const part_nut *nut = &s.b->nut_part;
+        draw_shapes *list = empty_list(&s);
+        seen v = {nut->length, 5, s.left};
+        if (sil_known(nut->thickness)) {
+            view_nut_top(s.draft, list, draw_place_part(s.draft, nut->length, v.scale));
+            assert_true(
+                take_box(list, DRAW_OUTLINE, v, (draw_box){0, 0, nut->length, nut->thickness}));
+            double aside = tan(nut->slant) * nut->thickness, wide = 1 / cos(nut->slant);
+            for (int i = 0; i < nut->strings; i++) {
+                for (int edge = -1; edge <= 1; edge += 2) {
+                    double x = nut->along[i] + edge * wide * nut->width[i] / 2;
+                    assert_true(take_line(list, DRAW_SLOT, i + 1, at(v, x, 0),
+                                          at(v, x + aside, nut->thickness)));
+                }
+            }
+        }
+        nothing_left(list);
+        draw_shapes_free(list);
+        take_down(&s);
+    }
+}
+
+static void look_at_nut_face(const scene *s, bool whole)
+{
+    const part_nut *nut = &s->b->nut_part;
+    draw_shapes *list = empty_list(s);
+    seen v = {nut->length, whole ? 5 : 1, s->left};
+    draw_point points[PART_NUT_POINTS];
+    view_nut_face(s->draft, list, draw_place_part(s->draft, nut->length, v.scale), whole);
+    int count = part_nut_outline(nut, whole, points), rings = 0;
+    for (int i = 0; i < count; i++) {
+        points[i] = at(v, points[i].x, points[i].y);
+    }
+    assert_true(count > 0 ? take_path(list, DRAW_OUTLINE, 0, true, count, points)
+                          : take_line(list, DRAW_OUTLINE, 0, at(v, 0, 0), at(v, nut->length, 0)));
+    for (int i = 0; i < nut->strings; i++) {
+        double x = nut->along[i], floor = nut->floor[i];
+        if (count == 0) {
+            assert_true(take_upright(list, DRAW_SLOT, i + 1, v, x, 0, 4 / v.scale));
+        } else if (sil_known(floor) && !whole) {
+            assert_true(
+                take_upright(list, DRAW_SLOT, i + 1, v, x, floor, part_curve_at(&nut->top, x)));
+        }
+    }
+    for (int k = 0; k < list->count; k++) {
+        const draw_shape *ring = &list->shapes[k];
+        if (ring->kind != DRAW_SHAPE_ARC) {
+            continue;
+        }
+        int i = ring->string - 1;
+        assert_true(alike(ring->at, at(v, nut->along[i], nut->floor[i] + nut->gauge[i] / 2)));
+        near(ring->size, nut->gauge[i] / 2 * v.scale, 1e-9);
+        rings++;
+    }
+    int known = 0;
+    for (int i = 0; i < nut->strings; i++) {
+        known += sil_known(nut->floor[i]);
+    }
+    assert_int_equal(rings, whole && count > 0 ? known : 0);
+    nothing_left(list);
+    draw_shapes_free(list);
+}
+
+static void the_nut_is_seen_from_the_body(void **state)
+{
+    (void)state;
+    static scene s;
+    uint64_t seed = 42;
+    for (int job = 0; job < JOBS; job++) {
+        set_up_random(&s, &seed, 1 + job % SIL_STRINGS_MAX);
+        look_at_nut_face(&s, false);
+        look_at_nut_face(&s, true);
+        take_down(&s);
+    }
+}
+
+/* Along one slot: the board up to where the feelers lie, on them the string, which runs level up to
+ * the nut, down along the floor, and on to the tuner as the head does. */
+static void look_at_nut_section(const scene *s, int i)
+{
+    const part_nut *nut = &s->b->nut_part;
+    double long_ = nut->thickness / cos(nut->slant), floor = nut->floor[i];
+    double surface = floor - nut->stack[i], back = floor - long_ * tan(nut->fall_deg * degree);
+    double head = 2.5 * tan(s->made.job.instrument.head_angle_deg * degree);
+    seen v = {0, 10, false};
+    draw_shapes *list = empty_list(s);
+    view_nut_section(s->draft, list, (draw_place){0, 0, 10, 10}, i);
+    const draw_point body[] = {at(v, 0, 0), at(v, long_, 0), at(v, long_, back), at(v, 0, floor)};
+    const draw_point wall[] = {at(v, 0, floor), at(v, 0, floor + nut->depth[i]),
+                               at(v, long_, floor + nut->depth[i]), at(v, long_, back)};
+    assert_true(take_box(list, DRAW_OUTLINE, v, (draw_box){-5, 0, 0, surface}));
+    assert_true(take_path(list, DRAW_OUTLINE, 0, true, 4, body));
+    assert_true(take_path(list, DRAW_SLOT, 0, false, 4, wall));
+    assert_true(take_box(list, DRAW_SLOT, v, (draw_box){-4, surface, -0.4, floor}));
+    for (int leaf = 1; leaf < 4; leaf++) {
+        double y = surface + (floor - surface) * leaf / 4;
+        assert_true(take_line(list, DRAW_SLOT, 0, at(v, -4, y), at(v, -0.4, y)));
+    }
+    for (int edge = 0; edge < 2; edge++) {
+        double up = edge * nut->gauge[i];
+        const draw_point string[] = {at(v, -5, floor + up), at(v, 0, floor + up),
+                                     at(v, long_, back + up), at(v, long_ + 2.5, back + up - head)};
+        assert_true(take_path(list, DRAW_STRING, i + 1, false, 4, string));
+    }
+    nothing_left(list);
+    draw_box lined = box_of_layer(list, DRAW_HATCH);
+    assert_true(lined.left > -50 - 1e-6 && lined.left < -40);
+    assert_true(lined.bottom > -1e-6 && lined.bottom < 2);
+    assert_true(lined.right < long_ * 10 + 1e-6 && lined.right > (long_ - 1) * 10);
+    assert_int_equal(hold_dimensions(list, 10), 4);
+    draw_shapes_free(list);
+}
+
+static void the_nut_is_cut_along_a_slot(void **state)
+{
+    (void)state;
+    static scene s;
+    uint64_t seed = 43;
+    int looked = 0;
+    for (int job = 0; job < JOBS; job++) {
+        set_up_random(&s, &seed, 1 + job % SIL_STRINGS_MAX);
+        const part_nut *nut = &s.b->nut_part;
+        for (int i = 0; i < nut->strings; i++) {
+            if (sil_known(nut->floor[i] + nut->stack[i] + nut->thickness + nut->fall_deg)) {
+                look_at_nut_section(&s, i);
+                looked++;
+            }
+        }
+        take_down(&s);
+    }
+    assert_true(looked > 100);
+}
+
+/* --- the saddle ------------------------------------------------------------------------------- */
+
+static void take_saddle_end(draw_shapes *list, const part_saddle *part, seen v, double x)
+{
+    double low = part->base ? sil_line_at(part->base_first, x - part->length / 2) : 0;
+    bool whole = part->finished_top.count > 0, old = part->present_top.count > 0;
+    assert_true(take_upright(list, DRAW_OUTLINE, 0, v, x, low,
+                             whole ? part_curve_at(&part->finished_top, x) : 6));
+    if (old || part->base) {
+        assert_true(take_upright(list, DRAW_PRESENT, 0, v, x, 0,
+                                 old ? part_curve_at(&part->present_top, x) : low));
+    }
+}
+
+static void take_cuts(draw_shapes *list, const part_saddle *part, seen v)
+{
+    const sil_line lines[] = {part->base_all, part->base_first};
+    for (int k = 0; k < 2 && part->base; k++) {
+        double off[2];
+        for (int end = 0; end < 2; end++) {
+            off[end] = sil_line_at(lines[k], (end - 0.5) * part->length);
+        }
+        assert_true(take_line(list, k == 0 ? DRAW_CUT : DRAW_CUT_FIRST, 0, at(v, 0, off[0]),
+                              at(v, part->length, off[1])));
+    }
+}
+
+/* Where no height is known, a wavy line where it is broken off. */
+static bool is_broken_off(const draw_shapes *list, seen v)
+{
+    for (int i = 0; i < list->count; i++) {
+        const draw_point *points = points_of(list, i);
+        if (!is_path(list, i, DRAW_DIMENSION, 25)) {
+            continue;
+        }
+        for (int k = 0; k < 25; k++) {
+            near(points[k].x, at(v, v.length * k / 24, 0).x, 1e-9);
+            near(points[k].y / v.scale, 6, k % 2 == 0 ? 1e-9 : 0.3);
+        }
+        return true;
+    }
+    return false;
+}
+
+static void look_at_saddle_face(const scene *s)
+{
+    const part_saddle *part = &s->b->saddle_part;
+    bool whole = part->finished_top.count > 0, worked = s->b->saddle.remedy != SIL_SADDLE_NONE;
+    seen v = {part->length, 2, s->left};
+    draw_shapes *list = empty_list(s);
+    view_saddle_face(s->draft, list, draw_place_part(s->draft, part->length, v.scale));
+    take_saddle_end(list, part, v, 0);
+    take_saddle_end(list, part, v, part->length);
+    assert_true(whole ? take_curve(list, DRAW_OUTLINE, v, &part->finished_top)
+                      : is_broken_off(list, v));
+    assert_true(!(worked && part->present_top.count > 0) ||
+                take_curve(list, DRAW_PRESENT, v, &part->present_top));
+    assert_true(take_line(list, part->base ? DRAW_PRESENT : DRAW_OUTLINE, 0, at(v, 0, 0),
+                          at(v, part->length, 0)));
+    take_cuts(list, part, v);
+    draw_box lined = box_of_layer(list, DRAW_HATCH);
+    if (part->shim > 0) {
+        assert_true(take_box(list, DRAW_OUTLINE, v, (draw_box){0, -part->shim, part->length, 0}));
+        assert_true(lined.top <= 1e-9 && lined.bottom >= -part->shim * v.scale - 1e-9);
+    }
+    assert_true((part->shim > 0) == (lined.left < lined.right));
+    nothing_left(list);
+    draw_shapes_free(list);
+}
+
+static void look_at_saddle_outline(const scene *s)
+{
+    const part_saddle *part = &s->b->saddle_part;
+    bool worked = s->b->saddle.remedy != SIL_SADDLE_NONE;
+    seen v = {part->length, 1, s->left};
+    draw_point points[PART_SADDLE_POINTS];
+    draw_shapes *list = empty_list(s);
+    view_saddle_outline(s->draft, list, draw_place_part(s->draft, part->length, 1));
+    int count = part_saddle_outline(part, points);
+    for (int i = 0; i < count; i++) {
+        points[i] = at(v, points[i].x, points[i].y);
+    }
+    assert_true(count > 0 ? take_path(list, DRAW_OUTLINE, 0, true, count, points)
+                          : take_line(list, DRAW_PRESENT, 0, at(v, 0, 0), at(v, part->length, 0)));
+    assert_true(!(worked && part->present_top.count > 0) ||
+                take_curve(list, DRAW_PRESENT, v, &part->present_top));
+    take_cuts(list, part, v);
+    nothing_left(list);
+    draw_shapes_free(list);
+}
+
+static bool is_a_piece(const scene *s)
+{
+    return !sil_working_turns(s->b->saddle.working) && sil_known(s->b->saddle_part.thickness);
+}
+
+static void the_saddle_is_seen_from_the_tail(void **state)
+{
+    (void)state;
+    static scene s;
+    uint64_t seed = 44;
+    for (int job = 0; job < 2 * JOBS; job++) {
+        set_up_random(&s, &seed, 1 + job % SIL_STRINGS_MAX);
+        if (!sil_working_turns(s.b->saddle.working)) {
+            look_at_saddle_face(&s);
+            look_at_saddle_outline(&s);
+        }
+        take_down(&s);
+    }
+}
+
+/* A cross where each string is in tune: off behind the middle along the string, and with it aside
+ * where the saddle stands aslant; the nut is at the top. */
+static void take_crosses(draw_shapes *list, const part_saddle *part, seen v, const bool *crossed)
+{
+    const double arm = 1.2;
+    for (int i = 0; i < part->strings; i++) {
+        double off = part->contact[i];
+        draw_point c = at(v, part->along[i] - off * sin(part->slant), -off * cos(part->slant));
+        for (int k = 0; k < 2 && crossed[i]; k++) {
+            double x = k == 0 ? arm : 0, y = k == 0 ? 0 : arm;
+            assert_true(take_line(list, DRAW_CONTACT, i + 1, (draw_point){c.x - x, c.y - y},
+                                  (draw_point){c.x + x, c.y + y}));
+        }
+    }
+}
+
+static void the_saddle_is_seen_from_above(void **state)
+{
+    (void)state;
+    static scene s;
+    uint64_t seed = 45;
+    for (int job = 0; job < JOBS; job++) {
+        set_up_random(&s, &seed, 1 + job % SIL_STRINGS_MAX);
+        const part_saddle *part = &s.b->saddle_part;
+        double half = part->thickness / 2, reach = half + 0.5;
+        bool crossed[SIL_STRINGS_MAX];
+        seen v = {part->length, 2, s.left};
+        draw_shapes *list = empty_list(&s);
+        for (int i = 0; i < part->strings; i++) {
+            crossed[i] = fabs(part->contact[i]) <= reach;
+        }
+        if (is_a_piece(&s)) {
+            draw_place place = draw_place_part(s.draft, part->length, v.scale);
+            view_saddle_top(s.draft, list, place, reach);
+            assert_true(take_box(list, DRAW_OUTLINE, v, (draw_box){0, -half, part->length, half}));
+            assert_true(take_line(list, DRAW_CENTRE, 0, (draw_point){-3, 0},
+                                  (draw_point){part->length * v.scale + 3, 0}));
+            take_crosses(list, part, v, crossed);
+        }
+        nothing_left(list);
+        draw_shapes_free(list);
+        take_down(&s);
+    }
+}
+
+/* How far a line is behind the middle of the slot as it was built, square to it. */
+static double behind(const part_saddle *part, double x)
+{
+    double z = x - part->length / 2;
+    return (sil_line_at(part->slot_best, z) - sil_line_at(part->slot_built, z));
+}
+
+static void look_at_slot(const scene *s, bool shown, bool better)
+{
+    const part_saddle *part = &s->b->saddle_part;
+    double half = part->thickness / 2;
+    seen v = {part->length, 2, s->left};
+    draw_shapes *list = empty_list(s);
+    view_slot(s->draft, list, v.scale);
+    if (shown) {
+        assert_true(take_box(list, DRAW_OUTLINE, v, (draw_box){0, -half, part->length, half}));
+        take_crosses(list, part, v, part->contact_known);
+        if (better) {
+            double bass = -behind(part, 0) * cos(part->slant);
+            double treble = -behind(part, part->length) * cos(part->slant);
+            const draw_point corners[] = {at(v, 0, bass - half), at(v, part->length, treble - half),
+                                          at(v, part->length, treble + half),
+                                          at(v, 0, bass + half)};
+            assert_true(take_path(list, DRAW_HIDDEN, 0, true, 4, corners));
+        }
+        for (int i = 0; i < part->strings; i++) {
+            char number[16];
+            snprintf(number, sizeof number, "%d", i + 1);
+            assert_int_equal(count_words(list, number), part->contact_known[i]);
+        }
+    }
+    assert_true(shown || list->count == 0);
+    nothing_left(list);
+    draw_shapes_free(list);
+}
+
+/* Some points of contact are not known, and one may be too far off to show. */
+static void the_slot_is_shown_with_a_better_one(void **state)
+{
+    (void)state;
+    static scene s;
+    uint64_t seed = 46;
+    int slots = 0, fits = 0;
+    for (int job = 0; job < 2 * JOBS; job++) {
+        set_up_random(&s, &seed, 1 + job % SIL_STRINGS_MAX);
+        part_saddle *part = &s.drawing->brief->saddle_part;
+        bool any = false, far = false, one = job % 4 == 1;
+        for (int i = 0; i < part->strings; i++) {
+            part->contact_known[i] =
+                one ? i == job % part->strings : part->contact_known[i] && job % 4 != 2;
+            part->contact[i] += job % 5 == 3 ? 14 : 0;
+            any = any || part->contact_known[i];
+            far = far || (part->contact_known[i] && fabs(part->contact[i]) > 12);
+        }
+        bool shown = view_saddle_in_slot(s.draft) && any && !far;
+        bool better = view_saddle_any_outside(s.draft) && fabs(behind(part, 0)) <= 12 &&
+                      fabs(behind(part, part->length)) <= 12;
+        assert_int_equal(view_best_slot_fits(s.draft), better);
+        look_at_slot(&s, shown, better);
+        slots += shown;
+        fits += shown && better;
+        take_down(&s);
+    }
+    assert_true(slots > 30 && fits > 15);
+}
+
+static bool inside(draw_point p, const draw_point *polygon, int count)
+{
+    bool in = false;
+    for (int i = 0; i < count; i++) {
+        draw_point a = polygon[i], b = polygon[(i + 1) % count];
+        if ((a.y > p.y) != (b.y > p.y) && p.x < a.x + (b.x - a.x) * (p.y - a.y) / (b.y - a.y)) {
+            in = !in;
+        }
+    }
+    return in;
+}
+
+/* The saddle in its slot: the bridge broken off around it; in the slot a pickup, a shim, the saddle;
+ * over it the string, level to its front edge and straight from there to where it enters the
+ * bridge. */
+static void look_at_saddle_end(const scene *s, int i)
+{
+    const part_saddle *part = &s->b->saddle_part;
+    const sil_job_saddle *job = &s->made.job.saddle;
+    double half = part->thickness / 2, top = part->bridge[i], shim = part->shim, pin = 6;
+    double high = s->b->saddle.string[i].height.exact, sunk = -job->pickup, exit = high;
+    if (sil_known(job->pin_distance[i])) {
+        pin = job->pin_distance[i];
+        exit = top + job->exit_height;
+    }
+    double right = half + pin + (sil_known(job->pin_distance[i]) ? 2 : 0), low = sunk - 2.5;
+    double back = fmax(high + (exit - high) * 2 * half / (2 * half + pin), top);
+    seen v = {0, 5, false};
+    draw_shapes *list = empty_list(s);
+    view_saddle_end(s->draft, list, (draw_place){0, 0, 5, 5}, i);
+    const draw_point bridge[] = {at(v, -6, low),    at(v, right, low), at(v, right, top),
+                                 at(v, half, top),  at(v, half, sunk), at(v, -half, sunk),
+                                 at(v, -half, top), at(v, -6, top)};
+    const draw_point broken[] = {bridge[7], bridge[0], bridge[1], bridge[2]};
+    const draw_point block[] = {at(v, -half, shim), at(v, half, shim), at(v, half, back),
+                                at(v, -half, high)};
+    assert_true(take_path(list, DRAW_OUTLINE, 0, false, 6, bridge + 2));
+    assert_true(take_path(list, DRAW_DIMENSION, 0, false, 4, broken));
+    assert_true(take_path(list, DRAW_OUTLINE, 0, true, 4, block));
+    assert_true(shim <= 0 || take_box(list, DRAW_OUTLINE, v, (draw_box){-half, 0, half, shim}));
+    assert_true(sunk >= 0 || take_box(list, DRAW_OUTLINE, v, (draw_box){-half, sunk, half, 0}));
+    for (int edge = 0; edge < 2; edge++) {
+        double up = edge * s->made.job.strings[i].gauge;
+        const draw_point string[] = {at(v, -10, high + up), at(v, -half, high + up),
+                                     at(v, half + pin, exit + up)};
+        assert_true(take_path(list, DRAW_STRING, i + 1, false, 3, string));
+    }
+    nothing_left(list);
+    for (int k = 0; k < list->count; k++) {
+        const draw_point *p = points_of(list, k);
+        if (list->shapes[k].layer == DRAW_HATCH) {
+            draw_point m = {(p[0].x + p[1].x) / 2, (p[0].y + p[1].y) / 2};
+            bool filled = fabs(m.x) <= half * 5 && m.y >= sunk * 5 && m.y <= fmax(shim, 0) * 5;
+            assert_true(inside(m, bridge, 8) || inside(m, block, 4) || filled);
+        }
+    }
+    assert_int_equal(hold_dimensions(list, 5), 4);
+    draw_shapes_free(list);
+}
+
+static void the_saddle_is_cut_at_a_string(void **state)
+{
+    (void)state;
+    static scene s;
+    uint64_t seed = 47;
+    int looked = 0;
+    for (int job = 0; job < 2 * JOBS; job++) {
+        set_up_random(&s, &seed, 1 + job % SIL_STRINGS_MAX);
+        for (int i = 0; i < s.b->strings && is_a_piece(&s); i++) {
+            if (brief_known(s.b->saddle.string[i].out)) {
+                look_at_saddle_end(&s, i);
+                looked++;
+            }
+        }
+        take_down(&s);
+    }
+    assert_true(looked > 100);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(the_nut_is_seen_from_above),
+        cmocka_unit_test(the_nut_is_seen_from_the_body),
+        cmocka_unit_test(the_nut_is_cut_along_a_slot),
+        cmocka_unit_test(the_saddle_is_seen_from_the_tail),
+        cmocka_unit_test(the_saddle_is_seen_from_above),
+        cmocka_unit_test(the_slot_is_shown_with_a_better_one),
+        cmocka_unit_test(the_saddle_is_cut_at_a_string),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
