@@ -204,6 +204,7 @@ static void mirror_job(sil_job *job, sil_reading *reading, sil_crown_off *crowns
         swap(&job->saddle.pin_distance[i], &job->saddle.pin_distance[last - i], sizeof(double));
         swap(&reading->gaps.action[i], &reading->gaps.action[last - i], sizeof(double));
         swap(&reading->gaps.first[i], &reading->gaps.first[last - i], sizeof(double));
+        swap(&reading->confirmed[i], &reading->confirmed[last - i], sizeof(bool));
         swap(&job->targets.action[i], &job->targets.action[last - i], sizeof(sil_band));
         swap(&job->targets.first[i], &job->targets.first[last - i], sizeof(sil_band));
         swap(&job->attack.force[i], &job->attack.force[last - i], sizeof(double));
