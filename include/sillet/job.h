@@ -318,6 +318,14 @@ sil_tools sil_job_tools(const sil_job *job, int reading);
  */
 void sil_job_bench(const sil_job *job, int reading, sil_bench *bench);
 
+/* sil_job_bench_read: the same, with what was read at that visit given by itself, as where part of
+ * it is taken over from the visit before.
+ * Given:    job, reading  as sil_job_bench; reading says which tools were used
+ *           read          NULL: every reading is unknown
+ * Returned: bench
+ */
+void sil_job_bench_read(const sil_job *job, int reading, const sil_reading *read, sil_bench *bench);
+
 #ifdef __cplusplus
 }
 #endif

@@ -57,6 +57,7 @@ typedef enum sil_code {
     SIL_AT_EDGE,
     SIL_READING_ODD,
     SIL_SADDLE_CURVE,
+    SIL_CARRIED,
     SIL_CODES
 } sil_code;
 

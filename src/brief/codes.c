@@ -269,6 +269,8 @@ code_words code_words_of(sil_code code)
                             .figure = LENGTH,
                             .meaning = "At the edge of its range, no farther out than the reading "
                                        "may be wrong by: leave it."};
+    case SIL_CARRIED:
+        return (code_words){.word = "carried", .sentence = say_carried};
     case SIL_READING_ODD:
         return (code_words){.word = "reading-odd",
                             .figure = LENGTH,

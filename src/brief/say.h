@@ -29,6 +29,7 @@ say say_sand, say_check_sand, say_dress, say_check_action, say_shim_saddle, say_
 /* What changed between visits. by: the mean difference of the action. */
 void say_off_forecast(const brief *b, double by, telling *t);
 void say_moved(const brief *b, double by, telling *t);
+void say_carried(const brief *b, double by, telling *t);
 void say_reading_odd(const brief *b, const sil_finding *f, telling *t);
 
 /* Says how closely to measure so that a pass can be given, where the tools are too coarse. */

@@ -118,12 +118,16 @@ sil_tools sil_job_tools(const sil_job *job, int reading)
 
 void sil_job_bench(const sil_job *job, int reading, sil_bench *bench)
 {
+    bool there = reading >= 0 && reading < job->reading_count;
+    sil_job_bench_read(job, reading, there ? &job->readings[reading] : NULL, bench);
+}
+
+void sil_job_bench_read(const sil_job *job, int reading, const sil_reading *read, sil_bench *bench)
+{
     sil_reading empty;
-    const sil_reading *read = &empty;
-    if (reading >= 0 && reading < job->reading_count) {
-        read = &job->readings[reading];
-    } else {
+    if (!read) {
         sil_reading_clear(&empty);
+        read = &empty;
     }
     bench->crowns = (sil_crowns){0};
     job_lay_board(job, &bench->board);

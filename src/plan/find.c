@@ -236,6 +236,18 @@ static void find_gaps_apart(sil_plan *plan)
     }
 }
 
+/* Readings that are not of today. */
+static void find_carried(sil_plan *plan)
+{
+    bool any = false;
+    for (int visit = 0; visit < plan->reading; visit++) {
+        any = any || plan_carries(&plan->carried, visit);
+    }
+    if (any) {
+        plan_found(plan, SIL_CARRIED, SIL_LEVEL_WATCH);
+    }
+}
+
 /* A cut is needed, but its first pass is 0, because the tools are too coarse to make it safe. */
 static void find_coarse(sil_plan *plan)
 {
@@ -254,6 +266,7 @@ static void find_coarse(sil_plan *plan)
 void plan_find(sil_plan *plan)
 {
     find_condition(plan);
+    find_carried(plan);
     plan_find_odd_ones(plan);
     find_relief(plan);
     find_frets(plan);

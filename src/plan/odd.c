@@ -34,6 +34,8 @@ static void moves_of(const sil_plan *before, const sil_plan *now, double *action
         bool open = is->first_held == SIL_HOLD_OPEN;
         bool held = is->first_held == was->first_held && !slot && !(open && saddle) &&
                     before->odd.first[i].why == SIL_NOT_ODD;
+        stands = stands && now->carried.action[i] < 0;
+        held = held && now->carried.first[i] < 0;
         action[i] = stands ? move_of(is->action[i], was->action[i]) : SIL_UNKNOWN;
         first[i] = held ? move_of(is->first[i], was->first[i]) : SIL_UNKNOWN;
     }
@@ -97,21 +99,29 @@ static void believe_all(const sil_plan *before, sil_plan *now)
     double sure = sil_rectangular(tools->first);
     for (int i = 0; i < now->job->string_count; i++) {
         bool open = odd->first[i].read == is->first_open[i];
-        double gap = !was   ? SIL_UNKNOWN
-                     : open ? was->first_open[i]
-                     : held ? was->first[i]
-                            : SIL_UNKNOWN;
+        bool first_again = now->carried.first[i] < 0, action_again = now->carried.action[i] < 0;
+        double gap = !was || !first_again ? SIL_UNKNOWN
+                     : open               ? was->first_open[i]
+                     : held               ? was->first[i]
+                                          : SIL_UNKNOWN;
         odd->action[i].believed = odd->first[i].believed = now->read.confirmed[i];
         believe(&odd->action[i], then ? &then->action[i] : NULL,
-                alike ? was->action[i] : SIL_UNKNOWN, sil_rectangular(tools->action));
+                alike && action_again ? was->action[i] : SIL_UNKNOWN,
+                sil_rectangular(tools->action));
         believe(&odd->first[i], then ? &then->first[i] : NULL, gap, sure);
     }
-    believe(&odd->relief, then ? &then->relief : NULL, then ? before->read.relief.gap : SIL_UNKNOWN,
+    believe(&odd->relief, then ? &then->relief : NULL,
+            then && now->carried.relief < 0 ? before->read.relief.gap : SIL_UNKNOWN,
             sil_rectangular(tools->relief));
     believe(&odd->crowns, then ? &then->crowns : NULL,
-            then && then->crowns.why != SIL_NOT_ODD ? then->crowns.read : SIL_UNKNOWN, sure);
+            then && then->crowns.why != SIL_NOT_ODD && now->carried.frets < 0 ? then->crowns.read
+                                                                              : SIL_UNKNOWN,
+            sure);
     believe(&odd->saddle, then ? &then->saddle : NULL,
-            then && then->saddle.why != SIL_NOT_ODD ? then->saddle.read : SIL_UNKNOWN,
+            then && then->saddle.why != SIL_NOT_ODD && now->carried.saddle_height < 0 &&
+                    now->carried.bridge_top < 0
+                ? then->saddle.read
+                : SIL_UNKNOWN,
             sil_rectangular(tools->caliper));
 }
 

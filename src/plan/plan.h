@@ -7,6 +7,12 @@
 #include <sillet/core/odd.h>
 #include <sillet/plan.h>
 
+/* What was not read at this visit but taken over: the visit at which it was read, or -1. */
+typedef struct plan_carried {
+    int relief, frets, bridge, braces, saddle_height, bridge_top;
+    int action[SIL_STRINGS_MAX], first[SIL_STRINGS_MAX];
+} plan_carried;
+
 /* A plan. It has no pointers into itself, so it can be copied. */
 struct sil_plan {
     const sil_job *job;
@@ -15,7 +21,8 @@ struct sil_plan {
     bool done;      /* every reading is in its range and there is no work left */
     int finding_count, step_count, cause_count, visit_count;
     sil_reading read; /* the reading in use; only where reading is not -1 */
-    sil_odd odd;      /* what is odd in it, believed or not */
+    plan_carried carried;
+    sil_odd odd; /* what is odd in it, believed or not */
     sil_bench bench;
     sil_stages stages;
     double unit_mass_kg_m[SIL_STRINGS_MAX];
@@ -55,6 +62,14 @@ void plan_withhold(sil_plan *plan);
  * first visit. ratio, spread: rod_ratio and rod_spread, as in sil_bench. */
 void plan_lay(const sil_job *job, int reading, const sil_plan *before, double ratio, double spread,
               sil_plan *plan);
+
+/* Takes over what this visit does not tell and the visit before did, into `read`: first what the
+ * bench is laid out from, then, with the bench laid, the gaps. before: NULL at the first visit. */
+void plan_carry(const sil_plan *before, sil_plan *now);
+void plan_carry_gaps(const sil_plan *before, sil_plan *now);
+
+/* Whether anything was taken over that was read at that visit. */
+bool plan_carries(const plan_carried *carried, int visit);
 
 /* Computes the stages and the work at nut and saddle from the bench in plan. A visit needs no more
  * than this. */

@@ -2,6 +2,8 @@
 /* Computes the stages and the work at nut and saddle from one reading. */
 #include "plan.h"
 
+#include <string.h>
+
 static sil_nut_given nut_given(const sil_job *job)
 {
     const sil_allowances *allow = &job->allowances;
@@ -78,14 +80,21 @@ void plan_lay(const sil_job *job, int reading, const sil_plan *before, double ra
 {
     plan->job = job;
     plan->reading = reading;
-    sil_job_bench(job, reading, &plan->bench);
+    plan->odd = (sil_odd){.curve = -1};
+    memset(&plan->carried, -1, sizeof plan->carried); /* every visit -1: nothing is taken over */
+    if (reading >= 0) {
+        plan->read = job->readings[reading];
+        plan_carry(before, plan);
+    }
+    sil_job_bench_read(job, reading, reading < 0 ? NULL : &plan->read, &plan->bench);
     plan->bench.rod_ratio = ratio;
     plan->bench.rod_spread = spread;
-    plan->odd = (sil_odd){.curve = -1};
     if (reading < 0) {
         return;
     }
-    plan->read = job->readings[reading];
+    if (before) {
+        plan_carry_gaps(before, plan);
+    }
     plan_find_odd(before, plan);
     if (before) {
         plan_settle(before, plan);

@@ -218,6 +218,10 @@ def check(report, sheet, got, joint):
     got_radius = got.get("saddle", {}).get("top_radius", "nothing of that name")
     report.same("visits", visits, got.get("visits"))
     report.same("done", done, got.get("done"))
+    whole, each = job.carried_rows
+    report.same("carried", whole, got.get("carried"))
+    for part, dates in zip(("nut", "saddle"), each):
+        report.same(f"{part}.carried", dates, [row["carried"] for row in got[part]["strings"]])
     report.same("result", wanted, {key: got.get(key) for key in wanted})
     if report.lines:
         return job

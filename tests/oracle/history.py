@@ -9,6 +9,7 @@ import numpy as np
 import yaml
 
 import bench
+import carry
 import sheet
 import standing
 
@@ -231,7 +232,7 @@ def finished(view):
 def follow(text):
     """(the job as its last reading leaves it, its visits, whether done, whether it is too near a
     threshold to call)."""
-    doc, rows, hairs = yaml.load(text, sheet.LOADER), [], []
+    doc, rows, hairs, past = yaml.load(text, sheet.LOADER), [], [], []
 
     def near(value, threshold):
         if 1e-12 < abs(value - threshold) < HAIR or value == threshold:
@@ -240,6 +241,9 @@ def follow(text):
     for k in range(len(doc["readings"])):
         job = up_to(doc, k + 1)
         job.ratio, job.spread = known
+        carry.take_over(job, before, past, near)
+        past.append(Plain(date=job.readings.date, humidity=job.readings.humidity,
+                          tools=Plain(**vars(up_to(doc, k + 1).tools))))
         found = standing.stand(job, bench.Board(job), before)
         now, worked, ratio = look(job), [], math.nan
         expected = np.full(job.count, math.nan)
@@ -262,4 +266,5 @@ def follow(text):
             "ratio": ratio}))
         now.odd, now.read = found, as_read(now)
         before = now
+    before.job.carried_rows = carry.rows(before.job, past)
     return before.job, rows, finished(before), bool(hairs)

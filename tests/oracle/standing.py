@@ -127,7 +127,7 @@ def moved(job, board, before, found):
                 worked = slot or bone or (r.at, r.capo) != (then.at, then.capo)
             else:
                 worked = slot or (bone and not r.held) or r.held != then.held
-            if worked or getattr(before.odd, name)[i]:
+            if worked or getattr(before.odd, name)[i] or getattr(job.standing, f"{name}_carried")[i]:
                 moves[i] = math.nan
         limit, list_of = max(0.15, 5 * tool * THIRD), getattr(found, name)
         for i in range(job.count):
@@ -153,11 +153,14 @@ def believe_all(job, before, found):
     old = before.odd if before else Plain(relief=None, crowns=None, saddle=None,
                                           action=[None] * job.count, first=[None] * job.count)
 
-    def was(one):
-        return one.read if one else math.nan
+    fresh = Plain(frets=job.carried["frets"] is None,
+                  saddle=job.carried["saddle_height"] is None and job.carried["bridge_top"] is None)
+
+    def was(one, again):
+        return one.read if one and again else math.nan
     for i in range(job.count):
         alike = then and (r.at, r.capo) == (then.at, then.capo)
-        believe(found.action[i], old.action[i], then.action[i] if alike else math.nan,
+        believe(found.action[i], old.action[i], then.action[i] if alike and not job.standing.action_carried[i] else math.nan,
                 tools.action * THIRD, r.confirmed[i])
         opened = found.first[i] and found.first[i].read == r.first_open[i]
         gap = math.nan
@@ -165,10 +168,12 @@ def believe_all(job, before, found):
             gap = then.first_open[i]
         elif then and r.held == then.held:
             gap = then.first[i]
+        if job.standing.first_carried[i]:
+            gap = math.nan
         believe(found.first[i], old.first[i], gap, tools.first * THIRD, r.confirmed[i])
-    believe(found.relief, old.relief, then.relief.gap if then else math.nan, tools.relief * THIRD)
-    believe(found.crowns, old.crowns, was(old.crowns), tools.first * THIRD)
-    believe(found.saddle, old.saddle, was(old.saddle), tools.caliper * THIRD)
+    believe(found.relief, old.relief, then.relief.gap if then and not job.standing.relief_carried else math.nan, tools.relief * THIRD)
+    believe(found.crowns, old.crowns, was(old.crowns, fresh.frets), tools.first * THIRD)
+    believe(found.saddle, old.saddle, was(old.saddle, fresh.saddle), tools.caliper * THIRD)
 
 
 def holds(one):

@@ -210,9 +210,21 @@ def condition(m):
     return {k: v for k, v in node.items() if m.chance(0.7)}
 
 
-def readings(m, job, board, state, seen):
-    node = {"date": "2026-03-14"} if m.chance(0.3) else {}
+def left_out(m, job, node):
+    """A later visit need not tell everything."""
     if m.chance(0.5):
+        return
+    for key in ("relief", "frets", "saddle_height", "bridge_top", "action", "first", "first_open"):
+        if key in node and m.chance(0.5):
+            del node[key]
+        elif isinstance(node.get(key), list) and key != "frets" and len(node[key]) == job.count:
+            node[key] = [None if m.chance(0.4) else value for value in node[key]]
+
+
+def readings(m, job, board, state, seen):
+    days = ["2026-03-14", "2026-03-14", "2026-03-30", "2026-04-13", "2026-04-14"]
+    node = {"date": m.rng.choice(days)} if m.chance(0.6) else {}
+    if m.chance(0.7):
         node["humidity"] = f"{m.rng.choice([45, 47, 50, 52, 48, 44, 46, 51, 49, 22, 75])} %"
     if m.chance(0.4):
         node["condition"] = condition(m)
