@@ -121,7 +121,7 @@ def out_of_range(value, band, tool, side):
     """How far out a reading is, in the narrower half of its range; None where it is in, or at an
     edge."""
     low, aim, high = band
-    if side not in ("over", "under"):
+    if side not in ("over", "under") or math.isnan(value):
         return None
     return abs(value - aim) / max(min(high - aim, aim - low), tool)
 
