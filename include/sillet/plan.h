@@ -57,6 +57,10 @@ typedef enum sil_code {
     SIL_ZERO_FRET_LOW,
     SIL_ZERO_FRET_HIGH,
     SIL_CORE_ASSUMED,
+    SIL_AT_EDGE,
+    SIL_READING_ODD,
+    SIL_SADDLE_CURVE,
+    SIL_CARRIED,
     SIL_CODES
 } sil_code;
 
@@ -91,6 +95,7 @@ typedef enum sil_act {
     SIL_ACT_MEASURE_FIRST,
     SIL_ACT_MEASURE_ACTION,
     SIL_ACT_READ_GAPS_AGAIN, /* the gaps read held and open do not agree */
+    SIL_ACT_READ_ODD,        /* readings that may be slips of the pen */
     SIL_ACT_MEASURE_CROWN,
     SIL_ACT_MEASURE_SADDLE,
     SIL_ACT_FIND_ROD,   /* find out whether there is a truss rod */

@@ -33,6 +33,8 @@ act_words act_words_of(sil_act act)
     case SIL_ACT_READ_GAPS_AGAIN:
         return (act_words){"measure-gaps-again", say_gaps_again, say_check_written,
                            "measure fret 1 again"};
+    case SIL_ACT_READ_ODD:
+        return (act_words){"measure-odd", say_measure_odd, say_check_odd, "measure again"};
     case SIL_ACT_MEASURE_CROWN:
         return (act_words){"measure-fret-height", say_measure_crown, say_check_written,
                            "measure a fret's height"};

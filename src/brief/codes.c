@@ -282,6 +282,27 @@ code_words code_words_of(sil_code code)
             .subject = "Core not given, so a usual one is assumed",
             .meaning = "Buzz and intonation are worked out with it, and nothing is cut by it: give "
                        "the core to be sure."};
+    case SIL_AT_EDGE:
+        return (code_words){.word = "at-edge",
+                            .figure = LENGTH,
+                            .meaning = "At the edge of its range, no farther out than the reading "
+                                       "may be wrong by: leave it."};
+    case SIL_CARRIED:
+        return (code_words){.word = "carried", .sentence = say_carried};
+    case SIL_READING_ODD:
+        return (code_words){.word = "reading-odd",
+                            .figure = LENGTH,
+                            .subject = "Measure again",
+                            .why = "a reading stands out and must be taken again",
+                            .for_what = "a reading to be taken again",
+                            .next = "measure again"};
+    case SIL_SADDLE_CURVE:
+        return (code_words){
+            .word = "saddle-curve",
+            .figure = LENGTH,
+            .subject = "Action off a straight line across the strings",
+            .meaning = "Others are off it, too, so it is the saddle's curve and no slip of the "
+                       "pen: compare the saddle's top with the board's radius."};
     case SIL_CODES:
         break;
     }

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "codes.h"
+#include "say.h"
 #include "within.h"
 
 #include "../plan/plan.h"
@@ -69,12 +70,14 @@ static void tell_range(telling *t, code_figure kind, const sil_finding *finding)
 static bool speaks_of_slots(const sil_finding *finding)
 {
     return finding->code == SIL_SLOT_LOW || finding->code == SIL_SLOT_HIGH ||
-           finding->code == SIL_ZERO_FRET_LOW || finding->code == SIL_ZERO_FRET_HIGH;
+           finding->code == SIL_ZERO_FRET_LOW || finding->code == SIL_ZERO_FRET_HIGH ||
+           (finding->code == SIL_AT_EDGE && finding->stage == SIL_NUT);
 }
 
 static bool speaks_of_action(const sil_finding *finding)
 {
-    return finding->code == SIL_SADDLE_LOW || finding->code == SIL_SADDLE_HIGH;
+    return finding->code == SIL_SADDLE_LOW || finding->code == SIL_SADDLE_HIGH ||
+           (finding->code == SIL_AT_EDGE && finding->stage == SIL_SADDLE);
 }
 
 /* Whether the figure may have been judged without a gauge. */
@@ -98,10 +101,22 @@ static bool foretold(const sil_plan *plan, const sil_finding *finding)
            (speaks_of_action(finding) && (before_nut || changed[SIL_NUT]));
 }
 
+/* What a finding is about. Which reading is at its edge follows from the stage. */
+static const char *subject_of(const sil_finding *finding)
+{
+    sil_code code = finding->code;
+    if (code == SIL_AT_EDGE) {
+        code = finding->stage == SIL_NUT      ? SIL_SLOT_HIGH
+               : finding->stage == SIL_SADDLE ? SIL_SADDLE_HIGH
+                                              : SIL_RELIEF_HIGH;
+    }
+    return code_words_of(code).subject;
+}
+
 static void tell_heading(const brief *b, const sil_finding *finding, telling *t)
 {
     const sil_bench *bench = &b->plan->bench;
-    tell_subject(t, code_words_of(finding->code).subject, finding->fret);
+    tell_subject(t, subject_of(finding), finding->fret);
     if (speaks_of_slots(finding)) {
         tell(t, ", %s", brief_hold(bench->targets.first_held));
     }
@@ -137,6 +152,9 @@ static int count_alike(const sil_plan *plan, int first)
     const sil_finding *f = &plan->findings[first];
     int count = 1;
     bool told_together = f->string >= 0 && (f->fret < 0 || speaks_of_notes(f));
+    if (f->code == SIL_READING_ODD) {
+        return 1; /* each for a reason of its own */
+    }
     while (told_together && first + count < plan->finding_count && f[count].code == f->code &&
            f[count].level == f->level && f[count].stage == f->stage && f[count].string >= 0) {
         count++;
@@ -163,6 +181,10 @@ static void tell_findings(const brief *b, const sil_finding *f, int count, telli
         tell(t, "Saddle height by caliper and by the bridge's top differ by more than ");
         tell_length(t, "high", -1, figure_length(b->unit, 0.3, SIL_NEAREST));
         tell(t, ". The plan uses neither: measure both again.");
+        return;
+    }
+    if (f->code == SIL_READING_ODD) {
+        say_reading_odd(b, f, t);
         return;
     }
     code_words words = code_words_of(f->code);

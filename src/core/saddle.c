@@ -228,7 +228,8 @@ void sil_saddle_cut(const sil_bench *bench, const sil_saddle_given *make, sil_st
         double to_low = sil_saddle_to_low(bench, stages, i);
         double pass = sil_first_pass(stages->lower[i], to_low, stages->lower_u[i], SIL_GUARD_ONE);
         bool taken = work->verdict[i] == SIL_TAKE;
-        work->first_pass[i] = taken || !sil_known(pass) ? pass : 0.0;
+        bool waits = work->verdict[i] == SIL_WAIT; /* unread, or to be read again */
+        work->first_pass[i] = waits ? SIL_UNKNOWN : taken || !sil_known(pass) ? pass : 0.0;
         work->turns[i] = SIL_UNKNOWN;
         work->protrusion[i] = work->in_slot[i] = work->break_angle_deg[i] = SIL_UNKNOWN;
     }

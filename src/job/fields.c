@@ -210,6 +210,7 @@ static const job_field reading_fields[] = {
     {"bridge_top", JOB_AS_PAIR, AT(sil_reading, bridge_top_treble), LIKELY(LENGTH, ANY_SIGN, -5, 8),
      MARKED(BRIDGE_TOP)},
     {"buzz", JOB_AS_BUZZ, AT(sil_reading, buzz), .of = &job_table_buzz},
+    {"confirmed", JOB_AS_MARKED, AT(sil_reading, confirmed)},
     {"cents", JOB_AS_PER_STRING, AT(sil_reading, cents), LIKELY(RATIO, ANY_SIGN, -40, 40)},
 };
 const job_table job_table_reading = {reading_fields, COUNT_OF(reading_fields)};

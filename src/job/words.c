@@ -220,6 +220,8 @@ const job_words job_words_table[] = {
     {"readings.buzz.fret", "Fretted at; 0 is open", .hint = "the fret it is fretted at"},
     {"readings.cents", "Cents at fret 12",
      .hint = "at fret 12, sharp (+) against the open string's octave", ASKED},
+    {"readings.confirmed", "Read again, and so",
+     .hint = "strings whose odd reading was taken again and is right, such as [3]"},
     {"readings.notes", "Notes", .hint = "on this visit"},
 
     {"targets", "Targets", .hint = "low, aim, high: within the range it is left alone"},

@@ -37,6 +37,7 @@ static void order_readings(sil_plan *plan)
     const sil_gaps *gaps = &plan->bench.gaps;
     const sil_withheld *withheld = &plan->nut_withheld;
     step(plan, sil_withheld_by(withheld, SIL_READINGS_DISAGREE), SIL_NOW, SIL_ACT_READ_GAPS_AGAIN);
+    step(plan, plan_any_odd(plan), SIL_NOW, SIL_ACT_READ_ODD);
     step(plan, plan_rod_unknown(plan), SIL_ROD, SIL_ACT_FIND_ROD);
     bool wide = plan->bench.relief.tap == SIL_TAP_WIDE;
     step(plan, wide && plan->bench.rod_works, SIL_ROD, SIL_ACT_ROD_BY_EAR);
@@ -138,13 +139,12 @@ bool plan_takes_anything(const sil_plan *plan, sil_line line)
 sil_verdict plan_curve_at(const sil_plan *plan, int string)
 {
     double action = sil_action(&plan->bench.board, &plan->stages.fit[SIL_SADDLE], string, 12);
-    sil_band range = plan->bench.targets.action[string];
+    sil_side side = sil_side_of(action, plan->bench.targets.action[string],
+                                plan->stages.action_u[string], plan->bench.standing.buzz[string]);
     if (!sil_working_on_two(plan->saddle.working) || plan->saddle.remedy == SIL_SADDLE_WAIT) {
         return SIL_LEAVE;
     }
-    return sil_above(action, range.high)  ? SIL_TAKE
-           : sil_below(action, range.low) ? SIL_RAISE
-                                          : SIL_LEAVE;
+    return side == SIL_OVER ? SIL_TAKE : side == SIL_UNDER ? SIL_RAISE : SIL_LEAVE;
 }
 
 /* Whether the curve of the bridge is wrong: no setting of its two posts brings all strings into

@@ -62,6 +62,7 @@ static void do_act(const sil_plan *plan, sil_act act, moved *m)
     case SIL_ACT_MEASURE_FIRST:
     case SIL_ACT_MEASURE_ACTION:
     case SIL_ACT_READ_GAPS_AGAIN:
+    case SIL_ACT_READ_ODD:
     case SIL_ACT_MEASURE_CROWN:
     case SIL_ACT_MEASURE_SADDLE:
     case SIL_ACT_FIND_ROD:

@@ -92,6 +92,8 @@ def nut(board, job, done, codes):
     codes = set(codes)
     if not job.readings.crowns_read and "file" in slots.verdict + slots.zero_fret:
         codes.add("crowns-unread")
+    if sum(job.standing.first_odd) > 1:
+        codes.add("reading-odd")
     remedy, shim, waiting = nut_remedy(job, done, bool(codes))
     crown = job.board.crown - done.level
     along = job.nut.thickness / math.cos(leaning(board.nut_at, board.z_nut))
@@ -112,6 +114,7 @@ def nut(board, job, done, codes):
         rows.append({"number": i + 1, "centre": job.nut.width / 2 + board.z_nut[i],
                      "width": slot_width(job, s), "deepen": slots.deepen[i],
                      "deepen_u": done.u_nut[i], "verdict": verdict,
+                     "at_edge": slots.side[i].startswith("at-"),
                      "first_pass": first_pass(verdict, "file", slots.deepen[i],
                                               (slots.first[i] - low) / lever, done.u_nut[i]),
                      "floor": shown + job.nut.seat_to_board + crown + after.nut[i] - lift + moved,
@@ -263,6 +266,8 @@ def taken_off(bone, cut, z, posts):
     """What comes off under each string, the forecast one while the saddle is withheld."""
     if posts:
         return np.array([posts.at(zi) for zi in z])
+    if bone.on_posts and not {"lower", "raise"} & set(bone.verdict):
+        return np.where(np.isnan(bone.lower), math.nan, 0.0)
     if bone.on_posts and "wait" not in bone.verdict:
         return np.zeros(len(z))
     verdict, lower = bone.verdict, bone.lower
@@ -307,6 +312,10 @@ def saddle(board, job, done, codes):
     stopped = falls & (past > EDGE)
     codes.update(zero_fret_codes(done))
     codes.update({"saddle-loose"} if job.readings.leaning else ())
+    standing = job.standing
+    if standing.saddle_odd or (kind != "individual"
+                               and any(standing.action_odd + standing.first_odd)):
+        codes.add("reading-odd")
     if stopped.any():
         codes.add("protrusion-low" if slotted else "adjust-limit")
     stops_alone = len(codes) == 1 and bool(codes & {"protrusion-low", "adjust-limit"})
@@ -325,7 +334,7 @@ def saddle(board, job, done, codes):
         rows.append({"number": i + 1, "lower": bone.lower[i], "lower_u": done.u_saddle[i],
                      "first_pass": first_pass(verdict, "lower", bone.lower[i], to_low,
                                               done.u_saddle[i]),
-                     "verdict": verdict,
+                     "verdict": verdict, "at_edge": bone.side[i].startswith("at-"),
                      "dress": dressing(job.saddle, verdict, bone.lower[i], cut, shim,
                                        replaced, board.z_saddle[i]),
                      "present": present[i], "height": height[i], "protrusion": protrusion,

@@ -211,9 +211,21 @@ def condition(m):
     return {k: v for k, v in node.items() if m.chance(0.7)}
 
 
-def readings(m, job, board, state, seen):
-    node = {"date": "2026-03-14"} if m.chance(0.3) else {}
+def left_out(m, job, node):
+    """A later visit need not tell everything."""
     if m.chance(0.5):
+        return
+    for key in ("relief", "frets", "saddle_height", "bridge_top", "action", "first", "first_open"):
+        if key in node and m.chance(0.5):
+            del node[key]
+        elif isinstance(node.get(key), list) and key != "frets" and len(node[key]) == job.count:
+            node[key] = [None if m.chance(0.4) else value for value in node[key]]
+
+
+def readings(m, job, board, state, seen):
+    days = ["2026-03-14", "2026-03-14", "2026-03-30", "2026-04-13", "2026-04-14"]
+    node = {"date": m.rng.choice(days)} if m.chance(0.6) else {}
+    if m.chance(0.7):
         node["humidity"] = f"{m.rng.choice([45, 47, 50, 52, 48, 44, 46, 51, 49, 22, 75])} %"
     if m.chance(0.4):
         node["condition"] = condition(m)
@@ -222,6 +234,9 @@ def readings(m, job, board, state, seen):
     node.update(read_saddle(m, job, board, state))
     if seen is not None:
         node["frets"] = copy.deepcopy(seen)   # YAML would tell the same twice by an alias
+    if m.chance(0.15):
+        node["confirmed"] = sorted(m.rng.sample(range(1, job.count + 1),
+                                                m.rng.randint(1, job.count)))
     return node
 
 
@@ -240,11 +255,17 @@ def heard(m, count, frets):
 
 def too_near(job, board, done):
     """A verdict within a hair of an edge, yet not on it, is nobody's to call."""
-    relief = done.now.bend * board.span(job.readings.relief.at), job.targets.relief
-    judged = [relief, *zip(done.slots.first, job.targets.first),
-              *zip(done.bone.action, job.targets.action)]
-    return any(1e-9 < abs(value - edge) < 1e-5
-               for value, band in judged for edge in (band[0], band[2]))
+    relief = bench.relief_in(board, job, done.now), job.targets.relief, done.held.relief_u
+    sure = bench.sureness(job)
+    judged = [relief, *zip(done.slots.first, job.targets.first, done.held.first_u),
+              *zip(done.bone.action, job.targets.action, done.held.action_u),
+              *zip([bench.first_of(board, done.now, i, job.targets.held)
+                    for i in range(job.count)], job.targets.first, sure["first", "first_open"]),
+              *zip([bench.action_of(board, done.now, i) for i in range(job.count)],
+                   job.targets.action, sure["action",])]
+    edges = [(value, edge) for value, (low, _, high), u in judged
+             for edge in (low, low - u, low - 2 * u, high, high + u, high + 2 * u)]
+    return any(1e-9 < abs(value - edge) < 1e-5 for value, edge in edges)
 
 
 def possible(job):

@@ -152,6 +152,8 @@ static blanks blanks_of(const brief *b, sil_act act)
     case SIL_ACT_FIT_SADDLE:
     case SIL_ACT_MEASURE_ACTION:
         return (blanks){ACTION_FORM, NULL, false};
+    case SIL_ACT_READ_ODD:
+        return (blanks){NO_FORM, "read again", false};
     case SIL_ACT_MEASURE_CROWN:
         return (blanks){NO_FORM, "fret height, fret 1", false};
     case SIL_ACT_MEASURE_SADDLE:
