@@ -141,7 +141,7 @@ def read_strings(m, job, board, state):
     if held != 3 or m.chance(0.6):
         node["first_held"] = held or "open"
     if held and m.chance(0.12):
-        opened = [bench.first_of(board, state, i, 0) for i in count]
+        opened = [max(0.0, bench.first_of(board, state, i, 0)) for i in count]
         node["first_open"] = m.lengths([m.rng.choice([None, v]) for v in opened])
     if m.chance(0.97):
         node["action"] = per_string(m, action, 2)
