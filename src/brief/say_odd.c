@@ -44,23 +44,42 @@ static const sil_odd_one *odd_of(const sil_odd *odd, const sil_finding *f)
     }
 }
 
-/* A gap that holds nothing up, but that the slot should not be worked by unseen. */
-static void say_doubtful(const brief *b, const sil_finding *f, telling *t)
+/* Gaps that hold nothing up, but that their slots should not be worked by unseen. */
+static void say_doubtful(const brief *b, const sil_finding *f, int count, telling *t)
 {
-    double off = sil_off_the_others(b->strings, b->plan->bench.gaps.first, f->string);
-    tell(t, "Gap at the 1st fret");
-    tell_of_string(b, f->string, t);
-    tell(t, ": ");
-    tell_length(t, "read", f->string, figure_length(b->unit, f->read, SIL_NEAREST));
-    tell(t, " is ");
-    tell_length(t, "off", f->string, figure_length(b->unit, fabs(off), SIL_NEAREST));
-    tell(t, " off the others. Measure it once more before you work that nut slot.");
+    tell_list read = {.count = b->strings}, off = {.count = b->strings};
+    for (int k = 0; k < count; k++) {
+        int i = f[k].string;
+        read.chosen[i] = off.chosen[i] = true;
+        read.figure[i] = figure_length(b->unit, f[k].read, SIL_NEAREST);
+        off.figure[i] = figure_length(
+            b->unit, fabs(sil_off_the_others(b->strings, b->plan->bench.gaps.first, i)),
+            SIL_NEAREST);
+    }
+    if (count == 1) {
+        tell(t, "The gap at the 1st fret of ");
+        tell_which(t, &read);
+        tell(t, ", ");
+        tell_each(t, "read", &read);
+        tell_unit(t);
+        tell(t, ", is off the others, by ");
+        tell_each(t, "off", &off);
+        tell_unit(t);
+        tell(t, ". Measure it once more before you work that nut slot.");
+        return;
+    }
+    tell(t, "The gaps at the 1st fret of ");
+    tell_which(t, &off);
+    tell(t, " are off the others, by ");
+    tell_each(t, "off", &off);
+    tell_unit(t);
+    tell(t, ". Measure them once more before you work those nut slots.");
 }
 
-void say_reading_odd(const brief *b, const sil_finding *f, telling *t)
+void say_reading_odd(const brief *b, const sil_finding *f, int count, telling *t)
 {
     if (f->level == SIL_LEVEL_WATCH) {
-        say_doubtful(b, f, t);
+        say_doubtful(b, f, count, t);
         return;
     }
     const sil_odd_one *odd = odd_of(&b->plan->odd, f);
