@@ -52,9 +52,7 @@ static void say_doubtful(const brief *b, const sil_finding *f, int count, tellin
         int i = f[k].string;
         read.chosen[i] = off.chosen[i] = true;
         read.figure[i] = figure_length(b->unit, f[k].read, SIL_NEAREST);
-        off.figure[i] = figure_length(
-            b->unit, fabs(sil_off_the_others(b->strings, b->plan->bench.gaps.first, i)),
-            SIL_NEAREST);
+        off.figure[i] = b->first_off[i];
     }
     if (count == 1) {
         tell(t, "The gap at the 1st fret of ");

@@ -221,22 +221,11 @@ void say_check_read_again(const brief *b, telling *t)
     tell(t, "Do not cut nut or saddle before that: their figures today are a forecast.");
 }
 
-/* Whether the strings come off for this work, so that the neck straightens and must settle again.
- * Strings can be lifted out of a nut slot one by one, but not for a shim or a new nut. */
-static bool slackens(const sil_plan *plan)
-{
-    sil_nut_remedy nut = plan->nut.remedy;
-    bool saddle_out = sil_working_cuts(plan->saddle.working) &&
-                      plan->saddle.remedy != SIL_SADDLE_NONE &&
-                      plan->saddle.remedy != SIL_SADDLE_WAIT;
-    return saddle_out || nut == SIL_NUT_SHIM || nut == SIL_NUT_REPLACE;
-}
-
 void say_check(const brief *b, telling *t)
 {
     tell(t, b->plan->done ? "Done: every reading is in its range and there is nothing left to cut. "
                             "Play every string at every fret and listen."
-            : slackens(b->plan)
+            : b->slackens
                 ? "The strings were slack: tune, and let the neck settle, overnight if you can. "
                   "Read the relief first, then everything else, write it and plan again."
                 : "Tune, measure everything again, write it on the sheet and plan again.");

@@ -35,6 +35,7 @@ static const sil_choice saddles[] = {{"slotted", "in a slot"},
                                      {"two-post", "on two posts"},
                                      {"floating", "floating"},
                                      {NULL, NULL}};
+static const sil_choice pitches[] = {{"none", "no wheels: worked at its feet"}, {NULL, NULL}};
 static const sil_choice pins[] = {{"none", "not held in the bridge"}, {NULL, NULL}};
 static const sil_choice bridges[] = {{"sound", "sound"}, {"lifted", "lifting"}, {NULL, NULL}};
 static const sil_choice fits[] = {{"firm", "firm"}, {"loose", "loose or leaning"}, {NULL, NULL}};
@@ -157,8 +158,8 @@ const job_words job_words_table[] = {
     {"saddle.pickup", "Pickup under the saddle", .hint = "its thickness, in the saddle slot",
      JOB_IN_A_SLOT},
     {"saddle.pitch", "Travel of one turn",
-     .hint = "travel of one turn of a height screw, post or thumbwheel", JOB_PERHAPS_ON_SCREWS,
-     ASKED},
+     .hint = "travel of one turn of a height screw, post or thumbwheel; none without them",
+     JOB_PERHAPS_ON_SCREWS, ASKED, .choices = pitches},
     {"saddle.travel", "Can still go down",
      .hint = "how far height screws, posts or thumbwheels can still go down", JOB_ON_SCREWS, ASKED},
     {"saddle.post_spread", "Post to post", .hint = "centre to centre", JOB_ON_POSTS},
@@ -177,7 +178,7 @@ const job_words job_words_table[] = {
      ASKED, .choices = bridges},
     {"readings.condition.braces", "Braces", .hint = "loose where a tap on the top rattles", ASKED,
      .choices = braces},
-    {"readings.condition.saddle", "Saddle",
+    {"readings.condition.saddle", "Saddle's fit",
      .hint = "loose where it leans, rocks or rattles in its slot", JOB_IN_A_SLOT, ASKED,
      .choices = fits},
     {"readings.condition.strings", "Strings", .hint = "worn ones give wrong pitches", ASKED,

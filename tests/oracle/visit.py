@@ -202,13 +202,13 @@ def worked(m, doc, state, seen):
     return after, seen
 
 
-def condition(m):
+def condition(m, slotted):
     node = {"bridge": m.rng.choice(["sound"] * 15 + ["lifted"]),
             "braces": m.rng.choice(["sound"] * 15 + ["loose"]),
             "saddle": m.rng.choice(["firm"] * 15 + ["loose"]),
             "strings": m.rng.choice(["new", "worn"]),
             "tuned": m.rng.choice(["yes"] * 14 + [True, False, "no"])}
-    return {k: v for k, v in node.items() if m.chance(0.7)}
+    return {k: v for k, v in node.items() if m.chance(0.7) and (slotted or k != "saddle")}
 
 
 def left_out(m, job, node):
@@ -228,7 +228,7 @@ def readings(m, job, board, state, seen):
     if m.chance(0.7):
         node["humidity"] = f"{m.rng.choice([45, 47, 50, 52, 48, 44, 46, 51, 49, 22, 75])} %"
     if m.chance(0.4):
-        node["condition"] = condition(m)
+        node["condition"] = condition(m, job.saddle.kind in ("slotted", "glued"))
     node.update(relief=read_relief(m, job, board, state.bend))
     node.update(read_strings(m, job, board, state))
     node.update(read_saddle(m, job, board, state))
