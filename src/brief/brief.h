@@ -18,6 +18,8 @@ typedef struct brief_figure {
     double exact;          /* in mm, or in the unit of what it measures; may be unknown */
     char shown[16];        /* with a decimal point and without its unit; "-" where unknown */
     sil_rounding rounding; /* how `shown` was rounded */
+    char limits[20]; /* how far the part may be off: "+0.02/0"; "" for the general tolerance */
+    bool reference;  /* for information only: nothing is made to it */
 } brief_figure;
 
 /* Whether the figure is known. */
@@ -98,9 +100,8 @@ typedef struct brief_blank {
     brief_figure length, thickness, height;                /* at least, rounded up */
     brief_figure done_length, done_thickness, done_height; /* of the finished part */
     brief_figure spare_length, spare_thickness, spare_height;
-    brief_figure within_length, within_thickness, within_height; /* ISO 2768-1, fine */
-    brief_figure spacing;                                        /* outer strings' centres */
-    brief_figure radius;                                         /* of the finished top */
+    brief_figure spacing; /* outer strings' centres */
+    brief_figure radius;  /* of the finished top */
 } brief_blank;
 
 typedef struct brief_nut {
@@ -110,23 +111,24 @@ typedef struct brief_nut {
     bool one_pass; /* the first pass takes the whole cut */
     brief_slot slot[SIL_STRINGS_MAX];
     brief_figure length, thickness, height, top_radius, floor_radius;
-    brief_figure fall; /* slope of the slots, in whole degrees */
-    brief_figure gap;  /* between string edges, along the nut */
+    brief_figure fall;                         /* slope of the slots, in whole degrees */
+    brief_figure gap;                          /* between string edges, along the nut */
     brief_figure spacing[SIL_STRINGS_MAX + 1]; /* along the nut: from the treble end to slot 1, from
                                                   each slot's centre to the next, and from the last
                                                   to the bass end */
     brief_figure crossing;                     /* thickness of the nut along a slot, which is more
                                                   where the nut is at an angle */
-    brief_figure within;                       /* reading error of a gap at fret 1, plus or minus */
     brief_figure stack_sure; /* error of the stacks of the slots that are worked, plus or minus: two
                                 standard uncertainties of the least sure; "-" without a stack */
     brief_figure stack_bend; /* the most by which stiffness may lift a string over the floor of a
                                 slot that is worked; "-" where that is next to nothing, or not
                                 known of any */
     const char *stack_words; /* both in a sentence; "" without a stack */
-    brief_figure shim; /* under the nut; for one to be replaced, the shim it would have needed */
-    brief_figure lean; /* angle to square across, in tenths of a degree; "-" where it is square */
-    bool bass_to_head; /* the bass end is nearer the headstock, otherwise nearer the tail */
+    const char *fit;         /* how a new one fits between neck and board; "" for the present one */
+    const char *bottom; /* how flat and square its bottom is made; "" where that is not worked */
+    brief_figure shim;  /* under the nut; for one to be replaced, the shim it would have needed */
+    brief_figure lean;  /* angle to square across, in tenths of a degree; "-" where it is square */
+    bool bass_to_head;  /* the bass end is nearer the headstock, otherwise nearer the tail */
     brief_blank blank;
 } brief_nut;
 
@@ -193,7 +195,7 @@ typedef struct brief_saddle {
     brief_figure shim; /* as at the nut */
     brief_figure lean;
     bool bass_to_head;
-    brief_figure within;                   /* reading error of the caliper, plus or minus */
+    const char *fit, *bottom;              /* as at the nut */
     brief_figure best_setback[BRIEF_ENDS]; /* of the best straight slot, at the outer strings */
     brief_figure best_thickness;    /* of a saddle thick enough for all contact points in that slot,
                                        rounded up; "-" where the present one is thick enough */

@@ -33,14 +33,16 @@ static void fill_passes(const brief *b, brief_slot *slot, int i)
     slot->does = does(plan, i, whole);
     bool files = slot->does == BRIEF_FILES;
     bool one_pass = left < least_pass;
-    slot->deepen =
-        files ? figure_length(b->unit, one_pass && takes ? first : whole, SIL_DOWN) : figure_none();
-    slot->first = takes ? figure_length(b->unit, first, SIL_DOWN) : figure_none();
+    slot->deepen = files ? figure_limited(b->unit, one_pass && takes ? first : whole, SIL_DOWN,
+                                          FIGURE_OFF_SLOT)
+                         : figure_none();
+    slot->first = takes ? figure_limited(b->unit, first, SIL_DOWN, FIGURE_OFF_SLOT) : figure_none();
     slot->left = takes ? figure_length(b->unit, one_pass ? 0.0 : left, SIL_NEAREST) : figure_none();
     slot->stack_first =
-        takes ? figure_length(b->unit, plan->nut.stack[i] + left, SIL_UP) : figure_none();
+        takes ? figure_limited(b->unit, plan->nut.stack[i] + left, SIL_UP, FIGURE_FLOOR)
+              : figure_none();
     slot->worked = files || slot->does == BRIEF_FILLS || slot->does == BRIEF_NEW;
-    slot->stack = figure_length(b->unit, plan->nut.stack[i], SIL_UP);
+    slot->stack = figure_limited(b->unit, plan->nut.stack[i], SIL_UP, FIGURE_FLOOR);
     slot->stack_moved = plan->nut.stack_moved[i];
     slot->stack_stays = plan->nut.stack_stays[i];
 }
@@ -91,11 +93,11 @@ static void fill_slot(const brief *b, int i, brief_slot *slot)
     slot->zero_fret_high = plan_zero_fret_high(plan, i);
     slot->apart = plan_gaps_apart(plan, i);
     slot->gauge = figure_length(b->unit, part->gauge[i], SIL_NEAREST);
-    slot->width = figure_length(b->unit, part->width[i], SIL_NEAREST);
+    slot->width = figure_limited(b->unit, part->width[i], SIL_NEAREST, FIGURE_WIDTH);
     slot->along = figure_length(b->unit, part->along[i], SIL_NEAREST);
     slot->across = figure_length(b->unit, part->across[i], SIL_NEAREST);
-    slot->floor = figure_length(b->unit, part->floor[i], SIL_NEAREST);
-    slot->depth = figure_length(b->unit, part->depth[i], SIL_NEAREST);
+    slot->floor = figure_limited(b->unit, part->floor[i], SIL_NEAREST, FIGURE_FLOOR);
+    slot->depth = figure_reference(figure_length(b->unit, part->depth[i], SIL_NEAREST));
     slot->top = figure_length(b->unit, part->floor[i] + part->depth[i], SIL_NEAREST);
     slot->off = figure_length(b->unit, plan->stages.deepen[i], SIL_NEAREST);
     slot->sure = figure_length(b->unit, 2.0 * plan->stages.deepen_u[i], SIL_NEAREST);
@@ -181,6 +183,7 @@ void brief_fill_nut(brief *b)
     const sil_plan *plan = b->plan;
     const part_nut *part = &b->nut_part;
     brief_nut *nut = &b->nut;
+    bool replaced = plan->nut.remedy == SIL_NUT_REPLACE;
     nut->remedy = plan->nut.remedy;
     nut->zero_fret = plan->bench.zero_fret;
     for (int i = 0; i < b->strings; i++) {
@@ -189,14 +192,16 @@ void brief_fill_nut(brief *b)
     nut->one_pass = one_pass(b);
     fill_feelers(b);
     nut->length = figure_length(b->unit, part->length, SIL_NEAREST);
-    nut->thickness = figure_size(b->unit, part->thickness);
+    nut->thickness = brief_thickness(b, part->thickness, replaced);
     nut->height = figure_length(b->unit, part->height, SIL_NEAREST);
     nut->top_radius = figure_radius(b->unit, part->top_radius);
     nut->floor_radius = figure_radius(b->unit, part->floor_radius);
     nut->fall = figure_number(part->fall_deg, 0);
     nut->gap = figure_length(b->unit, part->gap, SIL_NEAREST);
-    nut->crossing = figure_size(b->unit, part->thickness / cos(part->slant));
-    nut->within = figure_length(b->unit, plan->bench.tools.first, SIL_NEAREST);
+    nut->crossing =
+        figure_reference(figure_length(b->unit, part->thickness / cos(part->slant), SIL_NEAREST));
+    nut->fit = brief_fit_words(b, nut->thickness);
+    nut->bottom = replaced || nut->remedy == SIL_NUT_SHIM ? brief_bottom_words(b) : "";
     fill_spacing(b);
     nut->shim = figure_length(b->unit, plan->nut.shim, SIL_NEAREST);
     nut->lean = brief_lean(part->slant);

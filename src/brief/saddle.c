@@ -80,19 +80,22 @@ static void fill_cuts(const brief *b, int i, brief_bearing *string)
     double dress = sil_dressed_off(b->plan, i);
     double first = part_base_at(&b->saddle_part, b->saddle_part.base_first, x);
     double all = part_base_at(&b->saddle_part, b->saddle_part.base_all, x);
-    string->base_first = work->bottom ? figure_length(b->unit, first, SIL_DOWN) : figure_none();
+    string->base_first =
+        work->bottom ? figure_limited(b->unit, first, SIL_DOWN, FIGURE_OFF_SADDLE) : figure_none();
     string->base_all = work->bottom
                            ? figure_length(b->unit, b->saddle.one_pass ? first : all, SIL_DOWN)
                            : figure_none();
-    string->dress = dress > 0.0 ? figure_length(b->unit, dress, SIL_DOWN) : figure_none();
+    string->dress =
+        dress > 0.0 ? figure_limited(b->unit, dress, SIL_DOWN, FIGURE_OFF_SADDLE) : figure_none();
     string->left_on =
         left_on >= least_pass ? figure_length(b->unit, left_on, SIL_NEAREST) : figure_none();
     double height = work->height[i] + left_on;
-    string->height = figure_length(b->unit, height, SIL_NEAREST);
-    string->out = figure_length(b->unit, work->protrusion[i] + left_on, SIL_NEAREST);
+    string->height = figure_limited(b->unit, height, SIL_NEAREST, FIGURE_HEIGHT);
+    string->out =
+        figure_reference(figure_length(b->unit, work->protrusion[i] + left_on, SIL_NEAREST));
     string->in_slot = figure_number(100.0 * work->in_slot[i] * work->height[i] / height, 0);
-    string->slot_wall =
-        figure_size(b->unit, b->saddle_part.bridge[i] + b->plan->job->saddle.pickup);
+    string->slot_wall = figure_reference(
+        figure_size(b->unit, b->saddle_part.bridge[i] + b->plan->job->saddle.pickup));
     string->angle = figure_number(work->break_angle_deg[i], 0);
 }
 
@@ -108,7 +111,9 @@ static void fill_string(const brief *b, int i, brief_bearing *string)
     string->across = figure_length(b->unit, b->saddle_part.across[i], SIL_NEAREST);
     string->off = figure_length(b->unit, plan->stages.lower[i], SIL_NEAREST);
     string->sure = figure_length(b->unit, 2.0 * plan->stages.lower_u[i], SIL_NEAREST);
-    string->by = figure_length(b->unit, fabs(plan->stages.lower[i]), cuts ? SIL_DOWN : SIL_NEAREST);
+    string->by =
+        cuts ? figure_limited(b->unit, fabs(plan->stages.lower[i]), SIL_DOWN, FIGURE_OFF_SADDLE)
+             : figure_length(b->unit, fabs(plan->stages.lower[i]), SIL_NEAREST);
     string->first = work->verdict[i] == SIL_TAKE
                         ? figure_length(b->unit, work->first_pass[i], SIL_DOWN)
                         : figure_none();
@@ -245,11 +250,13 @@ static void fill_piece(brief *b)
     saddle->left_on =
         left_on >= least_pass ? figure_length(b->unit, left_on, SIL_NEAREST) : figure_none();
     saddle->length = figure_length(b->unit, part->length, SIL_NEAREST);
-    saddle->thickness = figure_size(b->unit, part->thickness);
+    saddle->thickness = brief_thickness(b, part->thickness, saddle->replaced);
+    saddle->fit = brief_fit_words(b, saddle->thickness);
+    saddle->bottom =
+        (saddle->base || saddle->replaced) && !saddle->floats ? brief_bottom_words(b) : "";
     saddle->slot_depth = figure_size(b->unit, plan->job->saddle.slot_depth);
     saddle->top_radius = figure_radius(b->unit, part->top_radius);
     saddle->shim = figure_length(b->unit, plan->saddle.shim, SIL_NEAREST);
-    saddle->within = figure_length(b->unit, plan->bench.tools.caliper, SIL_NEAREST);
     saddle->lean = brief_lean(part->slant);
     saddle->bass_to_head = part->slant < 0;
     bool ordered = saddle->remedy != SIL_SADDLE_WAIT && sil_working_in_slot(saddle->working);

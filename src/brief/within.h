@@ -24,6 +24,14 @@ const char *brief_which(brief *b, const char *noun, const bool *meant);
 /* ", blank 44.0 x 6.2 x 9.6 mm"; "" where a size is not known. */
 const char *brief_blank_words(brief *b, const brief_blank *blank);
 
+/* The thickness of a part: of a new one with the limits of its fit, of the present one for
+ * reference.
+ * brief_fit_words:    names that fit; "" for a thickness without one.
+ * brief_bottom_words: how flat and square a bottom is made. */
+brief_figure brief_thickness(const brief *b, double thickness, bool anew);
+const char *brief_fit_words(brief *b, brief_figure thickness);
+const char *brief_bottom_words(brief *b);
+
 /* The angle of a part to square across, degrees; "-" for a part that is square. */
 brief_figure brief_lean(double slant);
 

@@ -49,12 +49,6 @@ def crosses(pack):
         pack.same("templates: crosses", lists, [numbers for numbers in (built, off) if numbers])
 
 
-def fine(mm):
-    """ISO 2768-1, class f."""
-    return next((off for upto, off in ((6, 0.05), (30, 0.1), (120, 0.15), (400, 0.2))
-                 if mm <= upto), 0.3)
-
-
 def blank(pack, which, done, spacing, top_radius):
     sizes = pack.result[which]["blank"]
     if sizes is None:
@@ -62,9 +56,8 @@ def blank(pack, which, done, spacing, top_radius):
     for key in ("length", "thickness", "height"):
         order, finished = sizes[key], done[key]
         spare = None if unknown(order) or unknown(finished) else order - finished
-        within = "-" if unknown(order) else f"±{length(pack, fine(order))}"
         pack.row("Blank order", f"{which}: {key}", [
-            length(pack, order, UP), within, length(pack, finished), length(pack, spare)])
+            length(pack, order, UP), length(pack, finished), length(pack, spare)])
     pack.has("Blank order", f"{which}: spacing",
              f"{length(pack, spacing)} {pack.unit}, {pack.count} strings")
     if top_radius and top_radius != "-" and not any(

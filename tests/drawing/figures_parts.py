@@ -4,16 +4,29 @@ import math
 import re
 
 from packs import FRAME_LEFT, length, stands_led_out
-from shown import DOWN, UP, radius, rounded, size, unknown
+from shown import DOWN, UP, limits, radius, rounded, size, unknown
 from part import LEAST_PASS
 
-CUTS_LEAST, GENERAL = 0.005, 0.5  # mm: what a size in a table has a tolerance for
+# How far each size may be off, mm: the floor, the slot, the fit, a height, a cut. Common practice.
+FLOOR, WIDTH, FIT, HEIGHT = (0.02, 0.0), (0.05, 0.0), (-0.02, -0.05), (0.05, 0.0)
+OFF_SLOT, OFF_SADDLE = (0.0, -0.02), (0.0, -0.05)
 
 
-def tolerances(pack, columns):
-    """How many columns of a table say to within how much they hold."""
-    return sum(any(not unknown(v) and CUTS_LEAST <= abs(v) < GENERAL for v in column)
-               for column in columns)
+def bracketed(figure):
+    """A figure for reference: nothing is made to it."""
+    return figure if figure == "-" else f"({figure})"
+
+
+def limited(pack, figure, within):
+    return f"{figure} {limits(*within, pack.unit)}"
+
+
+def heads(pack, title, columns):
+    """The limits under the heads of a table: one for each column that has a figure with them."""
+    wanted = sorted(limits(*within, pack.unit) for within, column in columns
+                    if any(figure != "-" for figure in column))
+    got = sorted(t for t in pack.texts(title) if re.fullmatch(r"0/-[\d.]+|[+-][\d.]+/-?[\d.]+", t))
+    pack.same(f"{title}: limits", got, wanted)
 
 
 def nut_table(pack):
@@ -21,25 +34,21 @@ def nut_table(pack):
         slot = pack.part.slot(i)
         amount = slot["deepen"] if slot["does"] == "deeper" else slot["does"]
         stop = slot["stack"] if slot["does"] in ("deeper", "fill", "new") else "-"
-        return [slot[key] for key in ("gauge", "width", "along", "floor", "depth")] + [
-            amount, slot["first"], slot["stack_first"], stop]
+        return [slot[key] for key in ("gauge", "width", "along", "floor")] + [
+            bracketed(slot["depth"]), amount, slot["first"], slot["stack_first"], stop]
     pack.table("Nut", wanted)
-    rows, shim = pack.result["nut"]["strings"], pack.result["nut"]["shim"]
-    within = f"±{length(pack, pack.job.tools.first)}"
-    slots = [pack.part.slot(i) for i in range(pack.count)]
-    shim = shim if pack.result["nut"]["remedy"] == "shim" else 0.0
-    own = [0.0 if row["verdict"] == "leave" else row["deepen"] for row in rows]
-    sizes = [[row["width"] for row in rows], [row["depth"] for row in rows],
-             [o + shim if slot["deepen"] != "-" else None for o, slot in zip(own, slots)],
-             [row["first_pass"] + shim if slot["first"] != "-" else None
-              for row, slot in zip(rows, slots)]]
     told = any(y < last - 4 for page in pack.pages["Nut"] for last in [table_end(pack, page)]
                for x, y, text in page.texts if y > 66 and x > FRAME_LEFT)
     pack.same("nut: how to stop, under the table", told, pack.result["nut"]["remedy"] != "none")
     pack.same("nut: how good the feelers are", [
         re.findall(r"\d*\.\d+", text) for text in pack.texts("Nut")
         if text.startswith("Feelers: ")], feelers(pack))
-    pack.same("nut: tolerances", pack.texts("Nut").count(within), tolerances(pack, sizes))
+    slots = [pack.part.slot(i) for i in range(pack.count)]
+    worked = [slot for slot in slots if slot["does"] in ("deeper", "fill", "new")]
+    heads(pack, "Nut", [
+        (WIDTH, [slot["width"] for slot in slots]), (FLOOR, [slot["floor"] for slot in slots]),
+        (OFF_SLOT, [slot["deepen"] for slot in slots]), (OFF_SLOT, [slot["first"] for slot in slots]),
+        (FLOOR, [slot["stack_first"] for slot in slots]), (FLOOR, [slot["stack"] for slot in worked])])
 
 
 def feelers(pack):
@@ -100,6 +109,17 @@ def strings_said(words, count):
     return [int(n) for n in re.findall(r"\d+", named.group(1))] if named else []
 
 
+def made_to_fit(pack, which, title, thickness, bottom):
+    """A new part names its fit in the slot it is pushed into; a bottom that is worked is flat."""
+    texts, anew = pack.texts(title), pack.result[which]["remedy"] == "replace"
+    told = length(pack, thickness)
+    pack.same(f"{which}: fit", [t for t in texts if t.startswith("push fit")],
+              [f"push fit in {told}: {limits(*FIT, pack.unit)}"] if anew and told != "-" else [])
+    pack.same(f"{which}: bottom", [re.search(r"\d*\.\d+", t).group() for t in texts
+                                  if t.startswith("flat within")],
+              [length(pack, 0.02)] if bottom or anew else [])
+
+
 def nut_head(pack):
     """What the paper begins with: which slots, and how thick a shim or how large a blank."""
     nut, words = pack.result["nut"], pack.rows("Nut")[0][0]
@@ -141,8 +161,9 @@ def nut_section(pack):
         crossing = pack.job.nut.thickness / math.cos(math.radians(pack.result["nut"]["slant"]))
         top = length(pack, row["floor"] + row["depth"])
         stack = length(pack, row["stack"], UP)
-        pack.has("Nut", "section", stack, length(pack, row["floor"]), top,
-                 size(crossing, pack.unit))
+        pack.has("Nut", "section", limited(pack, stack, FLOOR),
+                 limited(pack, length(pack, row["floor"]), FLOOR), top,
+                 bracketed(length(pack, crossing)))
         section_string_runs(pack, row, crossing)
 
 
@@ -184,6 +205,7 @@ def nut(pack):
     nut_head(pack)
     nut_section(pack)
     leans(pack, "nut", "Nut")
+    made_to_fit(pack, "nut", "Nut", pack.job.nut.thickness, pack.result["nut"]["remedy"] == "shim")
     result, lean = pack.result["nut"], math.cos(math.radians(pack.result["nut"]["slant"]))
     along = [pack.part.slot(i)["along"] for i in range(pack.count)]
     floors = [pack.part.slot(i)["floor"] for i in range(pack.count)]
@@ -226,18 +248,14 @@ def saddle_table(pack):
         return [bearing["present"], amount(pack, i)] + \
             [bearing["base_first"]] * (result["bottom_cut"] is not None) + \
             [bearing["dress"]] * dressed + \
-            [bearing["height"], bearing["out"], rounded(share, 0), angle(row["break_angle"])]
+            [bearing["height"], bracketed(bearing["out"]), rounded(share, 0), angle(row["break_angle"])]
     pack.table("Saddle", wanted)
-    within = f"±{length(pack, pack.job.tools.caliper)}"
-    cut = result["bottom_cut"]
-    rows = result["strings"]
-    sizes = [[row["lower"] if row["verdict"] in ("lower", "raise") and
-              result["remedy"] != "replace" else None for row in rows],
-             [pack.part.base_at(cut["first_pass"], i) if cut else None
-              for i in range(pack.count)],
-             [row["dress"] if pack.part.bearing(i)["dress"] != "-" else None
-              for i, row in enumerate(rows)]]
-    pack.same("saddle: tolerances", pack.texts("Saddle").count(within), tolerances(pack, sizes))
+    rows = [pack.part.bearing(i) for i in range(pack.count)]
+    lowered = result["remedy"] != "replace"
+    heads(pack, "Saddle", [
+        (OFF_SADDLE, [row["by"] for row in rows if row["does"] == "lower" and lowered]),
+        (OFF_SADDLE, [row["base_first"] for row in rows]),
+        (OFF_SADDLE, [row["dress"] for row in rows]), (HEIGHT, [row["height"] for row in rows])])
 
 
 def ends_of(pack, line, way):
@@ -276,10 +294,14 @@ def saddle_section(pack):
     if least is not None:
         row = rows[least]
         wall = row["height"] - row["protrusion"] + pack.job.saddle.pickup
-        pack.has("Saddle", "section", length(pack, out[least]),
-                 pack.part.bearing(least)["height"], size(wall, pack.unit))
+        pack.has("Saddle", "section", bracketed(length(pack, out[least])),
+                 limited(pack, pack.part.bearing(least)["height"], HEIGHT),
+                 bracketed(size(wall, pack.unit)))
         if not unknown(pack.job.saddle.thickness):
-            pack.has("Saddle", "thickness", size(pack.job.saddle.thickness, pack.unit))
+            thickness = length(pack, pack.job.saddle.thickness)
+            anew = pack.result["saddle"]["remedy"] == "replace"
+            pack.has("Saddle", "thickness",
+                     limited(pack, thickness, FIT) if anew else bracketed(thickness))
 
 
 def saddle_piece(pack):
@@ -287,6 +309,9 @@ def saddle_piece(pack):
     saddle_cut(pack)
     saddle_section(pack)
     leans(pack, "saddle", "Saddle")
+    if pack.part.kind != "feet":
+        made_to_fit(pack, "saddle", "Saddle", pack.job.saddle.thickness,
+                    pack.result["saddle"]["bottom_cut"] is not None)
     result, lean = pack.result["saddle"], math.cos(math.radians(pack.result["saddle"]["slant"]))
     heights = [pack.part.bearing(i)["height"] for i in range(pack.count)]
     if result["remedy"] != "shim":

@@ -182,11 +182,6 @@ def saddle_plan(report, page, plan, job):
     return True
 
 
-def fine(mm):
-    """ISO 2768-1, class f: what a size may be off by (120 to 400 from memory)."""
-    return next(off for upto, off in ((6, 0.05), (30, 0.1), (120, 0.15), (400, 0.2)) if mm <= upto)
-
-
 def row_under(page, title, name):
     """The figures of the first row of a name under a title, in its column of the sheet."""
     x, y = next((x, y) for x, y, text in page.texts if text == title)
@@ -197,7 +192,7 @@ def row_under(page, title, name):
 
 
 def check_order(report, page, plan, part):
-    """What is ordered is not less than the blank, with its tolerance; a withheld part waits."""
+    """What is ordered is at least the blank; a withheld part waits."""
     title, blank = f"{part.capitalize()} blank", plan[part]["blank"]
     pages = [p for p in (page, *page.following) if title in [text for _, _, text in p.texts]]
     page = pages[0] if pages else page
@@ -211,14 +206,14 @@ def check_order(report, page, plan, part):
         unit = 1.0 if "mm" in words else 25.4
         step = 0.011 if unit == 1.0 else 0.0011 * unit
         for name, size in blank.items():
-            order, within, done, spare = row_under(page, title, name)
+            order, done, spare = row_under(page, title, name)
             if size is None:
                 if order != "-":
                     report.wrong(f"{part} blank: {name}", None, order)
                 continue
-            got, off = float(order) * unit, float(within[1:]) * unit
-            if not -1e-6 <= got - size <= step or not near(off, fine(size), 0.002):
-                report.wrong(f"{part} blank: {name}", (size, fine(size)), (got, off))
+            got = float(order) * unit
+            if not -1e-6 <= got - size <= step:
+                report.wrong(f"{part} blank: {name}", size, got)
             if not near(float(done) + float(spare), got / unit, 2.5 * step / unit):
                 report.wrong(f"{part} blank: {name}, finished and left", got, (done, spare))
 

@@ -32,7 +32,7 @@ static void lead_out(draw_shapes *list, bool up, double u, double v, double line
 static void dim(const draw_draft *draft, draw_shapes *list, bool up, double u1, double v1,
                 double u2, double v2, double line, brief_figure figure)
 {
-    const char *words = draw_figure(draft, figure);
+    const char *words = draw_dimension(draft, figure);
     double low = fmin(u1, u2), high = fmax(u1, u2), turn = up ? 90 : 0;
     double width = draw_text_width(list, words, DRAW_NOTE);
     bool arrows_in = high - low >= 3 * arrow_length, text_in = high - low >= width + 1;

@@ -29,6 +29,11 @@ __attribute__((format(printf, 2, 3))) const char *draw_say(const draw_draft *dra
 const char *draw_figure(const draw_draft *draft, brief_figure figure);
 const char *draw_set_decimals(const draw_draft *draft, const char *words);
 
+/* draw_limits:    how far the part may be off a figure: "+0.02/0"; "" for the general tolerance.
+ * draw_dimension: a figure as a dimension shows it: with its limits, or in brackets. */
+const char *draw_limits(const draw_draft *draft, brief_figure figure);
+const char *draw_dimension(const draw_draft *draft, brief_figure figure);
+
 /* draw_known_figure: the same, or "" if the figure is not known. */
 const char *draw_known_figure(const draw_draft *draft, brief_figure figure);
 /* A target range, such as "1.20-2.00" but with a longer dash. */
@@ -109,12 +114,10 @@ typedef struct draw_table {
     int large; /* the column in the next larger lettering; 0 for none */
 } draw_table;
 
-/* draw_table_figure: writes a figure into a cell. The general tolerance of ISO 2768 does not cover
- * sizes under 0.5 mm, so the column of such a figure states its own tolerance.
- * Given:    within  the tolerance of the figure; NULL if it needs none
- */
+/* draw_table_figure: writes a figure into a cell, in brackets if it is for reference. The limits of a
+ * column's figures are written under its head. */
 void draw_table_figure(const draw_draft *draft, draw_table *table, int row, int column,
-                       brief_figure figure, const brief_figure *within);
+                       brief_figure figure);
 
 /* draw_add_table: draws a table of the given width, with its top rule at top.
  * Returned: the y of its bottom rule, mm

@@ -82,11 +82,15 @@ static draw_shapes *magnified(const draw_flow *flow, double scale)
     }
     draw_dim_ordinates(draft, list, &floors);
     draw_dim_ordinates(draft, list, &centres);
+    const char *limits = "";
+    for (int i = 0; i < nut->strings && limits[0] == '\0'; i++) {
+        limits = draw_limits(draft, draft->brief->nut.slot[i].floor);
+    }
     paper_caption(list, DRAW_MIDDLE,
                   draw_say(draft,
-                           "Front face %s, seen from the body: floors over the bottom, centres "
-                           "from the bass end",
-                           draw_say_scale(draft, scale)));
+                           "Front face %s, seen from the body: floors over the bottom%s%s, "
+                           "centres from the bass end",
+                           draw_say_scale(draft, scale), limits[0] != '\0' ? " " : "", limits));
     return list;
 }
 
@@ -107,8 +111,8 @@ static draw_shapes *section(const draw_flow *flow, double scale)
 static draw_shapes *facts(const draw_flow *flow)
 {
     static const char *const names[] = {
-        "height", "top radius", "floor radius", "fall", "gap between strings",
-        "shim",   "leans",      "material"};
+        "height", "top radius", "floor radius", "fall",   "gap between strings",
+        "shim",   "leans",      "thickness",    "bottom", "material"};
     enum { COUNT = sizeof names / sizeof *names };
     const draw_draft *draft = &flow->drawing->draft;
     const brief_nut *nut = &draft->brief->nut;
@@ -124,6 +128,8 @@ static draw_shapes *facts(const draw_flow *flow)
         draw_known_figure(draft, nut->gap),
         draw_known_figure(draft, nut->shim),
         paper_say_lean(draft, nut->lean, nut->bass_to_head),
+        draw_set_decimals(draft, nut->fit),
+        draw_set_decimals(draft, nut->bottom),
         draw_text_fit(draft, list, material != NULL ? material : "", DRAW_NOTE, 35)};
     paper_pairs(list, 39, COUNT, names, values);
     return list;
@@ -150,10 +156,9 @@ static const draw_table empty_table = {.columns = COLUMNS,
 /* Writes what is done at a slot, in the column of how much to deepen it. */
 static void put_amount(const draw_draft *draft, const brief_slot *slot, int i, draw_table *t)
 {
-    const brief_figure *within = &draft->brief->nut.within;
     switch (slot->does) {
     case BRIEF_FILES:
-        draw_table_figure(draft, t, i, DEEPEN, slot->deepen, within);
+        draw_table_figure(draft, t, i, DEEPEN, slot->deepen);
         break;
     case BRIEF_FILLS:
         t->cell[i][DEEPEN] = "fill";
@@ -175,18 +180,20 @@ static void put_amount(const draw_draft *draft, const brief_slot *slot, int i, d
 static void fill_row(const draw_draft *draft, int i, draw_table *t)
 {
     const brief_slot *slot = &draft->brief->nut.slot[i];
-    const brief_figure *within = &draft->brief->nut.within;
     t->cell[i][STRING] = draw_say(draft, "%d", i + 1);
     t->cell[i][NOTE] = draw_say_note(draft, i);
-    draw_table_figure(draft, t, i, GAUGE, slot->gauge, NULL);
-    draw_table_figure(draft, t, i, SLOT, slot->width, within);
-    draw_table_figure(draft, t, i, CENTRE, slot->along, NULL);
-    draw_table_figure(draft, t, i, FLOOR, slot->floor, NULL);
-    draw_table_figure(draft, t, i, DEPTH, slot->depth, within);
+    draw_table_figure(draft, t, i, GAUGE, slot->gauge);
+    draw_table_figure(draft, t, i, SLOT, slot->width);
+    draw_table_figure(draft, t, i, CENTRE, slot->along);
+    draw_table_figure(draft, t, i, FLOOR, slot->floor);
+    draw_table_figure(draft, t, i, DEPTH, slot->depth);
     put_amount(draft, slot, i, t);
-    draw_table_figure(draft, t, i, FIRST, slot->first, within);
-    draw_table_figure(draft, t, i, STOP_FIRST, slot->stack_first, NULL);
-    t->cell[i][STOP] = slot->worked ? draw_figure(draft, slot->stack) : "-";
+    draw_table_figure(draft, t, i, FIRST, slot->first);
+    draw_table_figure(draft, t, i, STOP_FIRST, slot->stack_first);
+    t->cell[i][STOP] = "-";
+    if (slot->worked) {
+        draw_table_figure(draft, t, i, STOP, slot->stack);
+    }
 }
 
 static draw_shapes *table(const draw_flow *flow)

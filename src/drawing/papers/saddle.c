@@ -122,9 +122,14 @@ static draw_shapes *magnified(const draw_flow *flow, double scale)
     }
     put_top(draft, list, face, low);
     bool seen_above = sil_known(part->thickness);
+    const char *limits = "";
+    for (int i = 0; i < part->strings && limits[0] == '\0'; i++) {
+        limits = draw_limits(draft, draft->brief->saddle.string[i].height);
+    }
     paper_caption(list, DRAW_MIDDLE,
-                  draw_say(draft, "%s %s from the tail: finished heights%s%s",
+                  draw_say(draft, "%s %s from the tail: finished heights%s%s%s%s",
                            seen_above ? "Face and plan" : "Face", draw_say_scale(draft, scale),
+                           limits[0] != '\0' ? " " : "", limits,
                            part->base ? ", first pass off the bottom" : "",
                            seen_above ? "; crosses: in tune" : ""));
     return list;
@@ -181,8 +186,8 @@ static draw_shapes *keys(const draw_flow *flow)
 
 static draw_shapes *facts(const draw_flow *flow)
 {
-    static const char *const names[] = {"whole cut",  "left on top", "shim",
-                                        "top radius", "leans",       "material"};
+    static const char *const names[] = {"whole cut", "left on top", "shim",   "top radius",
+                                        "leans",     "thickness",   "bottom", "material"};
     enum { COUNT = sizeof names / sizeof *names };
     const draw_draft *draft = &flow->drawing->draft;
     const brief_saddle *saddle = &draft->brief->saddle;
@@ -200,6 +205,8 @@ static draw_shapes *facts(const draw_flow *flow)
         saddle->remedy == SIL_SADDLE_SHIM ? draw_figure(draft, saddle->shim) : "",
         draw_known_figure(draft, saddle->top_radius),
         paper_say_lean(draft, saddle->lean, saddle->bass_to_head),
+        draw_set_decimals(draft, saddle->fit),
+        draw_set_decimals(draft, saddle->bottom),
         draw_text_fit(draft, list, material != NULL ? material : "", DRAW_NOTE, 40)};
     paper_pairs(list, 24, COUNT, names, values);
     return list;
@@ -225,10 +232,10 @@ static void put_amount(const draw_draft *draft, const brief_bearing *string, int
 {
     switch (string->does) {
     case BRIEF_LOWERS:
-        draw_table_figure(draft, t, i, LOWER, string->by, &draft->brief->saddle.within);
+        draw_table_figure(draft, t, i, LOWER, string->by);
         break;
     case BRIEF_RAISES:
-        draw_table_figure(draft, t, i, LOWER, string->by, &draft->brief->saddle.within);
+        draw_table_figure(draft, t, i, LOWER, string->by);
         t->cell[i][LOWER] = draw_say(draft, "up %s", t->cell[i][LOWER]);
         break;
     case BRIEF_NEW:
@@ -248,16 +255,15 @@ static void put_amount(const draw_draft *draft, const brief_bearing *string, int
 static void fill_row(const draw_draft *draft, int i, draw_table *t)
 {
     const brief_bearing *string = &draft->brief->saddle.string[i];
-    const brief_figure *within = &draft->brief->saddle.within;
     t->cell[i][STRING] = draw_say(draft, "%d", i + 1);
     t->cell[i][NOTE] = draw_say_note(draft, i);
-    draw_table_figure(draft, t, i, PRESENT, string->present, NULL);
+    draw_table_figure(draft, t, i, PRESENT, string->present);
     put_amount(draft, string, i, t);
-    draw_table_figure(draft, t, i, FIRST, string->base_first, within);
-    draw_table_figure(draft, t, i, DRESS, string->dress, within);
-    draw_table_figure(draft, t, i, HEIGHT, string->height, NULL);
-    draw_table_figure(draft, t, i, OUT, string->out, NULL);
-    draw_table_figure(draft, t, i, SHARE, string->in_slot, NULL);
+    draw_table_figure(draft, t, i, FIRST, string->base_first);
+    draw_table_figure(draft, t, i, DRESS, string->dress);
+    draw_table_figure(draft, t, i, HEIGHT, string->height);
+    draw_table_figure(draft, t, i, OUT, string->out);
+    draw_table_figure(draft, t, i, SHARE, string->in_slot);
     t->cell[i][ANGLE] = brief_known(string->angle)
                             ? draw_say(draft, "%s\u00b0", draw_figure(draft, string->angle))
                             : "-";
