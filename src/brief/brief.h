@@ -151,6 +151,8 @@ typedef struct brief_bearing {
     brief_figure in_slot;   /* how much of that is in the slot, per cent */
     brief_figure slot_wall; /* from the floor of the slot, or a pickup in it, to the bridge's top */
     brief_figure angle;     /* break angle of the string, degrees */
+    brief_figure beyond;    /* how far the place where it would play in tune is beyond the nearer
+                               face of the saddle; "-" where it is on the saddle */
     brief_way way;          /* which way its screws, or its place on posts or thumbwheels, moves */
     brief_figure moves;     /* how far; "-" where it does not move */
     brief_figure turns;     /* of its screws */

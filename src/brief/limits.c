@@ -69,5 +69,5 @@ const char *brief_fit_words(brief *b, brief_figure thickness)
 const char *brief_bottom_words(brief *b)
 {
     brief_figure flat = written(b->unit, limits_for(FIGURE_FLAT).upper);
-    return text_keep(&b->store, "flat within %s, square to both faces", flat.shown);
+    return text_keep(&b->store, "flat within %s, square", flat.shown);
 }

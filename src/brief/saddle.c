@@ -99,6 +99,14 @@ static void fill_cuts(const brief *b, int i, brief_bearing *string)
     string->angle = figure_number(work->break_angle_deg[i], 0);
 }
 
+/* How far the place in tune is off the saddle, square to its face. */
+static brief_figure beyond(const brief *b, int i)
+{
+    const part_saddle *part = &b->saddle_part;
+    double off = fabs(part->contact[i]) * cos(part->slant) - part->thickness / 2;
+    return off > 0.0 ? figure_length(b->unit, off, SIL_NEAREST) : figure_none();
+}
+
 static void fill_string(const brief *b, int i, brief_bearing *string)
 {
     const sil_plan *plan = b->plan;
@@ -110,6 +118,7 @@ static void fill_string(const brief *b, int i, brief_bearing *string)
     string->along = figure_length(b->unit, b->saddle_part.along[i], SIL_NEAREST);
     string->across = figure_length(b->unit, b->saddle_part.across[i], SIL_NEAREST);
     string->off = figure_length(b->unit, plan->stages.lower[i], SIL_NEAREST);
+    string->beyond = beyond(b, i);
     string->sure = figure_length(b->unit, 2.0 * plan->stages.lower_u[i], SIL_NEAREST);
     string->by =
         cuts ? figure_limited(b->unit, fabs(plan->stages.lower[i]), SIL_DOWN, FIGURE_OFF_SADDLE)

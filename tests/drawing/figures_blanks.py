@@ -21,6 +21,30 @@ def templates(pack):
         pack.has("Templates", "length of the nut", length(pack, width))
 
 
+def contact_of(pack, i):
+    """How far behind the line of the slot a string should leave the saddle, else leaves it now."""
+    told, strings = pack.result["compensation"], pack.result["strings"]
+    row, ends = told["strings"][i], told["slot_as_built"]
+    z, half, low = (strings[k]["saddle_z"] for k in (i, 0, -1))
+    share = (z - low) / (half - low) if half != low else 0.0
+    slot = ends["bass"] + (ends["treble"] - ends["bass"]) * share
+    return pack.job.saddle.setback[i] - slot if unknown(row["off_slot"]) else row["off_slot"]
+
+
+def beyond(pack):
+    """No cross vanishes: of a place off the saddle it is told how far it is from the nearer face, on the
+    saddle's paper; off the template's paper, there too."""
+    if pack.waits("saddle") or not pack.part.cut_to_height or unknown(pack.job.saddle.thickness):
+        return
+    lean = math.cos(math.radians(pack.result["saddle"]["slant"]))
+    half, offs = pack.job.saddle.thickness / 2, [contact_of(pack, i) for i in range(pack.count)]
+    pack.has("Saddle", "beyond the saddle", *[
+        length(pack, abs(off) * lean - half) for off in offs if abs(off) * lean > half + 1e-9])
+    if pack.job.saddle.length / lean <= 120:
+        pack.has("Templates", "beyond the saddle", *[
+            length(pack, abs(off) * lean - half) for off in offs if abs(off) > half + 3])
+
+
 def crosses(pack):
     """Which strings' crosses are as built, and which lie off the template of the saddle's plan."""
     if pack.waits("saddle") or not pack.part.cut_to_height or unknown(pack.job.saddle.thickness):
@@ -28,15 +52,9 @@ def crosses(pack):
     lean = math.cos(math.radians(pack.result["saddle"]["slant"]))
     if pack.job.saddle.length / lean > 120:
         return
-    told, half = pack.result["compensation"], pack.result["strings"][0]["saddle_z"]
     reach, off, built = pack.job.saddle.thickness / 2 + 3, [], []
-    ends = told["slot_as_built"]
-    low = pack.result["strings"][-1]["saddle_z"]
-    for i, row in enumerate(told["strings"]):
-        z = pack.result["strings"][i]["saddle_z"]
-        share = (z - low) / (half - low) if half != low else 0.0
-        slot = ends["bass"] + (ends["treble"] - ends["bass"]) * share
-        contact = pack.job.saddle.setback[i] - slot if unknown(row["off_slot"]) else row["off_slot"]
+    for i, row in enumerate(pack.result["compensation"]["strings"]):
+        contact = contact_of(pack, i)
         if abs(contact) > reach:
             off.append(i + 1)
         elif unknown(row["off_slot"]):
@@ -85,4 +103,4 @@ def blanks(pack):
     pack.same("blanks: hand", pack.texts("Blank order").count(hand), len(ordered))
 
 
-CHECKS = (templates, crosses, blanks)
+CHECKS = (templates, crosses, beyond, blanks)

@@ -46,11 +46,11 @@ def have(report, what, wanted, found):
             report.wrong(f"template, {what}", (x, y), close)
 
 
-def ends_told(report, page, slip, part):
+def ends_told(report, page, slip, part, below=7):
     """The words at the ends of a slip stand at the ends they name."""
     words = {}
     for x, y, text in page.texts:
-        if text in ("BASS", "TREBLE") and slip.base - 7 < y < slip.base + 7:
+        if text in ("BASS", "TREBLE") and slip.base - below < y < slip.base + 7:
             words.setdefault(text, []).append(x)
     at = {text: xs[0] for text, xs in words.items()}
     if set(at) != {"BASS", "TREBLE"} or (at["BASS"] < at["TREBLE"]) == slip.left_handed:
@@ -168,7 +168,7 @@ def saddle_plan(report, page, plan, job):
         report.wrong("saddle plan", (job.length, job.thickness), None)
         return True
     slip = Slip(min((p.box() for p in plans), key=lambda b: b[1]), job.left_handed)
-    ends_told(report, page, slip, "saddle plan")
+    ends_told(report, page, slip, "saddle plan", 25)  # arrows may point off it
     arms = [p.box() for p in lines(page, CONTACT)]
     across = [((l + r) / 2, b) for l, b, r, t in arms if near(b, t, 1e-3)]
     up = [(l, (b + t) / 2) for l, b, r, t in arms if near(l, r, 1e-3)]

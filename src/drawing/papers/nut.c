@@ -110,9 +110,9 @@ static draw_shapes *section(const draw_flow *flow, double scale)
 
 static draw_shapes *facts(const draw_flow *flow)
 {
-    static const char *const names[] = {
-        "height", "top radius", "floor radius", "fall",   "gap between strings",
-        "shim",   "leans",      "thickness",    "bottom", "material"};
+    static const char *const names[] = {"height",     "top radius", "floor radius", "fall",
+                                        "string gap", "shim",       "leans",        "thickness",
+                                        "bottom",     "material"};
     enum { COUNT = sizeof names / sizeof *names };
     const draw_draft *draft = &flow->drawing->draft;
     const brief_nut *nut = &draft->brief->nut;
@@ -131,7 +131,7 @@ static draw_shapes *facts(const draw_flow *flow)
         draw_set_decimals(draft, nut->fit),
         draw_set_decimals(draft, nut->bottom),
         draw_text_fit(draft, list, material != NULL ? material : "", DRAW_NOTE, 35)};
-    paper_pairs(list, 39, COUNT, names, values);
+    paper_pairs(list, 26, COUNT, names, values);
     return list;
 }
 
@@ -236,10 +236,6 @@ void paper_nut(sil_drawing *drawing)
     paper_headline(&flow, draw_set_decimals(draft, draft->brief->nut.headline));
     draw_shapes *left = full_size(&flow), *data = facts(&flow),
                 *large = paper_magnify(&flow, magnified);
-    if (left != NULL && data != NULL) {
-        draw_shapes_add(left, data, draw_shapes_box(left).left, draw_shapes_box(left).bottom - 5);
-    }
-    draw_shapes_free(data);
-    paper_pair_and_large(&flow, left, paper_beside(&flow, left, section), large, 4);
+    paper_pair_and_large(&flow, left, paper_beside(&flow, left, section), large, data, 4);
     draw_flow_put(&flow, table(&flow), DRAW_LEFT, 7, 0);
 }

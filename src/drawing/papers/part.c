@@ -68,7 +68,7 @@ void paper_headline(draw_flow *flow, const char *words)
 const char *paper_say_lean(const draw_draft *draft, brief_figure lean, bool bass_to_head)
 {
     return brief_known(lean)
-               ? draw_say(draft, "%s\u00b0, bass end toward the %s", draw_figure(draft, lean),
+               ? draw_say(draft, "%s\u00b0, bass end to the %s", draw_figure(draft, lean),
                           bass_to_head ? "headstock" : "tail")
                : "";
 }
@@ -87,7 +87,7 @@ enum { SCALES = sizeof scales / sizeof *scales };
 
 draw_shapes *paper_magnify(const draw_flow *flow, paper_view_at *view)
 {
-    const double tallest = 85;
+    const double tallest = 88;
     for (int i = 0; i < SCALES; i++) {
         draw_shapes *list = view(flow, scales[i]);
         if (list == NULL || (draw_box_width(list->box) <= whole_width(flow) &&
@@ -113,13 +113,14 @@ draw_shapes *paper_beside(const draw_flow *flow, const draw_shapes *left, paper_
 }
 
 void paper_pair_and_large(draw_flow *flow, draw_shapes *left, draw_shapes *right,
-                          draw_shapes *large, double gap)
+                          draw_shapes *large, draw_shapes *facts, double gap)
 {
     bool wide = draw_paper_columns(flow->drawing) > 1;
     if (wide) {
         draw_flow_band(flow, large, gap);
     }
     put_pair(flow, left, right, gap);
+    draw_flow_put(flow, facts, DRAW_LEFT, gap, 0);
     if (wide) {
         draw_flow_next_column(flow);
     } else {
@@ -130,13 +131,19 @@ void paper_pair_and_large(draw_flow *flow, draw_shapes *left, draw_shapes *right
 void paper_pairs(draw_shapes *list, double tab, int count, const char *const *names,
                  const char *const *values)
 {
-    double y = -DRAW_NOTE;
+    const double pitch = 4.7, second = DRAW_COLUMN / 2.0;
+    int known = 0, put = 0;
+    for (int i = 0; i < count; i++) {
+        known += values[i][0] != '\0';
+    }
     for (int i = 0; i < count; i++) {
         if (values[i][0] == '\0') {
             continue;
         }
-        draw_note(list, 0, y, names[i]);
-        draw_note(list, tab, y, values[i]);
-        y -= 4.7;
+        int rows = (known + 1) / 2;
+        double x = put >= rows ? second : 0, y = -DRAW_NOTE - put % rows * pitch;
+        draw_note(list, x, y, names[i]);
+        draw_note(list, x + tab, y, values[i]);
+        put++;
     }
 }

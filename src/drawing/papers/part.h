@@ -21,7 +21,7 @@ void paper_caption(draw_shapes *list, draw_anchor anchor, const char *words);
 /* paper_headline: puts what to do with the part in letters that can be read at arm's length. */
 void paper_headline(draw_flow *flow, const char *words);
 
-/* Words such as "14.2 deg, bass end toward the headstock"; nothing for a part that is square to
+/* Words such as "14.2 deg, bass end to the headstock"; nothing for a part that is square to
  * the centre line. */
 const char *paper_say_lean(const draw_draft *draft, brief_figure lean, bool bass_to_head);
 
@@ -34,13 +34,14 @@ typedef draw_shapes *paper_view_at(const draw_flow *flow, double scale);
 draw_shapes *paper_magnify(const draw_flow *flow, paper_view_at *view);
 draw_shapes *paper_beside(const draw_flow *flow, const draw_shapes *left, paper_view_at *view);
 
-/* paper_pair_and_large: puts the views of a part. The two small ones go side by side if they
- * fit. The large one goes under them, or above them across all columns if the paper has more
+/* paper_pair_and_large: puts the views of a part, and its facts under the small ones. These go side
+ * by side if they fit. The large one goes under them, or above them across all columns if the paper has more
  * than one. */
 void paper_pair_and_large(draw_flow *flow, draw_shapes *left, draw_shapes *right,
-                          draw_shapes *large, double gap);
+                          draw_shapes *large, draw_shapes *facts, double gap);
 
-/* Writes names and values, one pair per line. Pairs with an empty value are left out. */
+/* Writes names and values in two columns, the first of them first. Pairs with an empty value are
+ * left out. */
 void paper_pairs(draw_shapes *list, double tab, int count, const char *const *names,
                  const char *const *values);
 

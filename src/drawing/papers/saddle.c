@@ -88,20 +88,25 @@ static void put_top(const draw_draft *draft, draw_shapes *list, draw_place face,
 {
     const part_saddle *part = &draft->brief->saddle_part;
     bool seen_above = sil_known(part->thickness); /* a loose bridge has no such view */
-    double half = seen_above ? face.up * part->thickness / 2 : 0;
+    draw_shapes *plan = draw_shapes_new(list != NULL ? list->letters : NULL);
     draw_place top = face;
-    top.y = low - 4 - half;
+    top.y = 0;
     if (seen_above) {
-        view_saddle_top(draft, list, top, part->thickness / 2);
+        view_saddle_top(draft, plan, top, part->thickness / 2 / cos(part->slant));
     }
-    draw_ordinates centres = {.origin = true, .count = 1, .reach = top.y - half - 5};
+    draw_box box = seen_above ? draw_shapes_box(plan) : (draw_box){0};
+    top.y = low - 4 - box.top;
+    draw_shapes_add(list, plan, 0, top.y);
+    draw_shapes_free(plan);
+    double bottom = top.y + box.bottom;
+    draw_ordinates centres = {.origin = true, .count = 1, .reach = bottom - 5};
     centres.from[0] = draw_at(top, 0, 0);
     for (int i = 0; i < part->strings; i++) {
         centres.from[centres.count] = draw_at(top, part->along[i], 0);
         centres.figure[centres.count++] = draft->brief->saddle.string[i].along;
     }
     for (int i = 0; i < centres.count; i++) {
-        centres.from[i].y = top.y - half;
+        centres.from[i].y = bottom;
     }
     draw_dim_ordinates(draft, list, &centres);
 }
@@ -130,8 +135,8 @@ static draw_shapes *magnified(const draw_flow *flow, double scale)
                   draw_say(draft, "%s %s from the tail: finished heights%s%s%s%s",
                            seen_above ? "Face and plan" : "Face", draw_say_scale(draft, scale),
                            limits[0] != '\0' ? " " : "", limits,
-                           part->base ? ", first pass off the bottom" : "",
-                           seen_above ? "; crosses: in tune" : ""));
+                           part->base ? ", first pass" : "",
+                           seen_above ? ", crosses in tune" : ""));
     return list;
 }
 
@@ -316,9 +321,8 @@ static void put_piece(draw_flow *flow)
 {
     draw_shapes *left = full_size(flow), *large = paper_magnify(flow, magnified);
     add_under(left, keys(flow));
-    add_under(left, facts(flow));
     put_target(flow);
-    paper_pair_and_large(flow, left, paper_beside(flow, left, end_view), large, 5);
+    paper_pair_and_large(flow, left, paper_beside(flow, left, end_view), large, facts(flow), 5);
     draw_flow_put(flow, table(flow), DRAW_LEFT, 5, 0);
 }
 
