@@ -87,7 +87,7 @@ enum { SCALES = sizeof scales / sizeof *scales };
 
 draw_shapes *paper_magnify(const draw_flow *flow, paper_view_at *view)
 {
-    const double tallest = 88;
+    const double tallest = 84;
     for (int i = 0; i < SCALES; i++) {
         draw_shapes *list = view(flow, scales[i]);
         if (list == NULL || (draw_box_width(list->box) <= whole_width(flow) &&
