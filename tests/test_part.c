@@ -162,18 +162,18 @@ static void expect_nut(const sil_plan *plan)
     near(nut.length * lean, plan->job->nut.width, exact);
     same_or_unknown(nut.gap * lean, plan->nut_gap);
     same_or_unknown(nut.thickness, plan->job->nut.thickness);
-    same_or_unknown(nut.height, plan->nut.top);
+    same_or_unknown(nut.height, plan->nut.top - nut.shim);
     same_or_unknown(nut.fall_deg, plan->nut.fall_angle_deg);
     near(nut.shim, plan->nut.remedy == SIL_NUT_SHIM ? plan->nut.shim : 0.0, exact);
     for (int i = 0; i < nut.strings; i++) {
         near(nut.across[i] - plan->job->nut.width / 2, plan->bench.board.nut_z[i], exact);
         near(nut.along[i] * lean, nut.across[i], exact);
-        same_or_unknown(nut.floor[i], plan->nut.floor[i]);
+        same_or_unknown(nut.floor[i], plan->nut.floor[i] - nut.shim);
         same_or_unknown(nut.depth[i], plan->nut.depth[i]);
         same_or_unknown(nut.stack[i], plan->nut.stack[i]);
         same_or_unknown(nut.width[i], plan->slot_width[i]);
         near(nut.gauge[i], plan->job->strings[i].gauge, exact);
-        top[i] = plan->nut.floor[i] + plan->nut.depth[i];
+        top[i] = plan->nut.floor[i] - nut.shim + plan->nut.depth[i];
         z[i] = nut.along[i] - nut.along[nut.strings - 1];
     }
     expect_top(&nut.top, nut.strings, nut.along, top);

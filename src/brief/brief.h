@@ -66,8 +66,10 @@ typedef enum brief_does {
     BRIEF_WAITS
 } brief_does;
 
-/* A string at the nut. Every figure is that after the whole plan, including a shim under the nut.
- */
+enum { BRIEF_BLADES = 3 };
+
+/* A string at the nut. Every figure is that after the whole plan. Heights are above the nut's own
+ * bottom: a shim under it is not counted. */
 typedef struct brief_slot {
     sil_verdict verdict;
     brief_does does;
@@ -86,12 +88,15 @@ typedef struct brief_slot {
     brief_figure left;        /* about how much remains after the first pass */
     brief_figure stack_first; /* stack of feelers to stop at in the first pass, rounded up */
     brief_figure stack;       /* stack of feelers for the finished slot, rounded up */
-    bool stack_moved;         /* the stack follows from the one filed to at the visit before */
-    bool stack_stays;         /* it was to be filed before, and its gap did not come down */
-    brief_figure gap;         /* at fret 1 when the slot is done */
-    bool hardly_low;          /* below its range, but by no more than the reading error */
-    bool zero_fret_high;      /* the zero fret is too high under this string */
-    bool apart;               /* the gaps read fretted and open do not agree */
+    int leaves; /* how many feelers make up that stack; 0 where the usual ones do not */
+    brief_figure leaf[BRIEF_BLADES]; /* thickest first */
+    const char *leaf_words;          /* "1.00 + 0.15 + 0.03"; "" for none */
+    bool stack_moved;    /* the stack follows from the one filed to at the visit before */
+    bool stack_stays;    /* it was to be filed before, and its gap did not come down */
+    brief_figure gap;    /* at fret 1 when the slot is done */
+    bool hardly_low;     /* below its range, but by no more than the reading error */
+    bool zero_fret_high; /* the zero fret is too high under this string */
+    bool apart;          /* the gaps read fretted and open do not agree */
 } brief_slot;
 
 /* A blank to order for a new part. */
@@ -118,6 +123,7 @@ typedef struct brief_nut {
                                                   to the bass end */
     brief_figure crossing;                     /* thickness of the nut along a slot, which is more
                                                   where the nut is at an angle */
+    brief_figure drop;       /* how far a slot's floor falls over that thickness */
     brief_figure stack_sure; /* error of the stacks of the slots that are worked, plus or minus: two
                                 standard uncertainties of the least sure; "-" without a stack */
     brief_figure stack_bend; /* the most by which stiffness may lift a string over the floor of a

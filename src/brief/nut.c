@@ -83,7 +83,7 @@ static bool hardly_low(const sil_plan *plan, int i)
     return !sil_above(plan->bench.targets.first[i].low - gap, plan->bench.tools.first);
 }
 
-static void fill_slot(const brief *b, int i, brief_slot *slot)
+static void fill_slot(brief *b, int i, brief_slot *slot)
 {
     const sil_plan *plan = b->plan;
     const part_nut *part = &b->nut_part;
@@ -105,6 +105,7 @@ static void fill_slot(const brief *b, int i, brief_slot *slot)
         b->unit, sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_SADDLE], i, hold),
         SIL_NEAREST);
     fill_passes(b, slot, i);
+    brief_fill_leaves(b, slot);
 }
 
 static const char *unread_slots(brief *b)
@@ -178,6 +179,8 @@ static bool one_pass(const brief *b)
     return true;
 }
 
+static const double degree = 0.017453292519943295;
+
 void brief_fill_nut(brief *b)
 {
     const sil_plan *plan = b->plan;
@@ -198,15 +201,18 @@ void brief_fill_nut(brief *b)
     nut->floor_radius = figure_radius(b->unit, part->floor_radius);
     nut->fall = figure_number(part->fall_deg, 0);
     nut->gap = figure_length(b->unit, part->gap, SIL_NEAREST);
-    nut->crossing =
-        figure_reference(figure_length(b->unit, part->thickness / cos(part->slant), SIL_NEAREST));
+    double crossing = part->thickness / cos(part->slant);
+    nut->lean = brief_lean(part->slant);
+    nut->crossing = brief_known(nut->lean)
+                        ? figure_reference(figure_length(b->unit, crossing, SIL_NEAREST))
+                        : nut->thickness;
+    nut->drop = figure_length(b->unit, crossing * tan(part->fall_deg * degree), SIL_NEAREST);
     nut->fit = brief_fit_words(b, nut->thickness);
     nut->bottom = replaced || nut->remedy == SIL_NUT_SHIM ? brief_bottom_words(b) : "";
     fill_spacing(b);
     nut->shim = figure_length(b->unit, plan->nut.shim, SIL_NEAREST);
-    nut->lean = brief_lean(part->slant);
     nut->bass_to_head = part->slant < 0;
-    const double done[] = {part->length, part->thickness, part->height};
+    const double done[] = {part->length, part->thickness, part->height + part->shim};
     nut->blank =
         brief_blank_of(b, nut->remedy != SIL_NUT_WAIT && !nut->zero_fret, plan->nut_blank, done,
                        part->along[0] - part->along[b->strings - 1], part->top_radius);

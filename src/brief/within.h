@@ -24,6 +24,9 @@ const char *brief_which(brief *b, const char *noun, const bool *meant);
 /* ", blank 44.0 x 6.2 x 9.6 mm"; "" where a size is not known. */
 const char *brief_blank_words(brief *b, const brief_blank *blank);
 
+/* Makes up a slot's stack of usual feelers, at most three. */
+void brief_fill_leaves(brief *b, brief_slot *slot);
+
 /* The thickness of a part: of a new one with the limits of its fit, of the present one for
  * reference.
  * brief_fit_words:    names that fit; "" for a thickness without one.

@@ -10,17 +10,17 @@ void part_nut_solve(const sil_plan *plan, part_nut *nut)
                       .length = job->nut.width * longer,
                       .thickness = job->nut.thickness,
                       .slant = board->nut_slant,
-                      .height = plan->nut.top,
                       .fall_deg = plan->nut.fall_angle_deg,
                       .gap = plan->nut_gap * longer,
                       .shim = plan->nut.remedy == SIL_NUT_SHIM ? plan->nut.shim : 0};
+    nut->height = plan->nut.top - nut->shim;
     for (int i = 0; i < nut->strings; i++) {
         z[i] = board->nut_z[i] * longer;
         nut->across[i] = job->nut.width / 2 + board->nut_z[i];
         nut->along[i] = nut->length / 2 + z[i];
         nut->width[i] = plan->slot_width[i];
         nut->gauge[i] = job->strings[i].gauge;
-        nut->floor[i] = plan->nut.floor[i];
+        nut->floor[i] = plan->nut.floor[i] - nut->shim;
         nut->depth[i] = plan->nut.depth[i];
         nut->stack[i] = plan->nut.stack[i];
         top[i] = nut->floor[i] + nut->depth[i];

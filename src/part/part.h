@@ -36,7 +36,7 @@ typedef struct part_nut {
     double across[SIL_STRINGS_MAX];  /* the same, square to the centre line */
     double width[SIL_STRINGS_MAX];   /* of the slots */
     double gauge[SIL_STRINGS_MAX];   /* of the strings in them */
-    double floor[SIL_STRINGS_MAX];   /* finished, above the nut's bottom, at the front face */
+    double floor[SIL_STRINGS_MAX];   /* finished, above the nut's own bottom, at the front face */
     double depth[SIL_STRINGS_MAX];   /* of the slot, below the finished top */
     double stack[SIL_STRINGS_MAX];   /* stack of feelers on the board to file down to */
     part_curve top;                  /* empty where no floor is known */

@@ -4,7 +4,7 @@ import math
 import re
 
 from packs import FRAME_LEFT, length, stands_led_out
-from shown import DOWN, UP, limits, radius, rounded, size, unknown
+from shown import DOWN, Either, UP, limits, radius, rounded, size, unknown
 from part import LEAST_PASS
 
 # How far each size may be off, mm: the floor, the slot, the fit, a height, a cut. Common practice.
@@ -14,6 +14,8 @@ OFF_SLOT, OFF_SADDLE = (0.0, -0.02), (0.0, -0.05)
 
 def bracketed(figure):
     """A figure for reference: nothing is made to it."""
+    if isinstance(figure, Either):
+        return Either(f"({figure})", f"({figure.other})")
     return figure if figure == "-" else f"({figure})"
 
 
@@ -61,6 +63,28 @@ def feelers(pack):
     lift = max([row["stack_bend"] for row in worked if row["stack_bend"] is not None], default=0.0)
     return [[length(pack, 2 * max(row["stack_u"] for row in worked)),
              *([length(pack, lift)] if lift >= 0.01 else [])]]
+
+
+def blades(pack):
+    """The feelers of each slot that is worked: at most three of a usual set, each once, together at
+    least the stack and no more over it than a floor may be off."""
+    mm = pack.unit == "mm"
+    usual = {0.03, 0.04, *(round(0.05 * k, 2) for k in range(1, 21))} if mm else \
+        {0.0015, *(round(0.001 * k, 3) for k in range(2, 26))}
+    most = FLOOR[0] if mm else FLOOR[0] / 25.4
+    told = {int(m.group(1)): [float(f) for f in re.findall(r"\d*\.\d+", m.group(2))]
+            for t in pack.texts("Nut") if (m := re.match(r"Feelers for slot (\d+): (.*)", t))}
+    for i in range(pack.count):
+        slot, leaves = pack.part.slot(i), told.get(i + 1, [])
+        if slot["does"] not in ("deeper", "fill", "new") or slot["stack"] == "-":
+            pack.same(f"nut: feelers of slot {i + 1}", leaves, [])
+            continue
+        over = sum(leaves) - float(slot["stack"])
+        thickest = sum(sorted(usual)[-3:])
+        if float(slot["stack"]) <= thickest * 0.9 and not (
+                1 <= len(leaves) <= 3 and len(set(leaves)) == len(leaves) and
+                usual.issuperset(leaves) and -1e-9 <= over <= most + 1e-9):
+            pack.report.wrong(f"nut: feelers of slot {i + 1}", slot["stack"], leaves)
 
 
 def from_the_end(pack, title, centres):
@@ -159,11 +183,18 @@ def nut_section(pack):
     if cut is not None:
         row = pack.result["nut"]["strings"][cut]
         crossing = pack.job.nut.thickness / math.cos(math.radians(pack.result["nut"]["slant"]))
-        top = length(pack, row["floor"] + row["depth"])
+        top = length(pack, row["floor"] - pack.part.nut_shim() + row["depth"])
         stack = length(pack, row["stack"], UP)
-        pack.has("Nut", "section", limited(pack, stack, FLOOR),
-                 limited(pack, length(pack, row["floor"]), FLOOR), top,
-                 bracketed(length(pack, crossing)))
+        floor = pack.part.slot(cut)["floor"]
+        pack.has("Nut", "section", stack, limited(pack, floor, FLOOR), top)
+        fall = math.tan(math.radians(pack.result["nut"]["fall_angle"])) * crossing
+        if not any("2:1, falls" in t for t in pack.texts("Nut")):  # there, it may have no room
+            pack.has("Nut", "drop of the slot", length(pack, fall))
+        anew = pack.result["nut"]["remedy"] == "replace"
+        true = length(pack, pack.job.nut.thickness)
+        pack.has("Nut", "thickness", limited(pack, true, FIT) if anew else bracketed(true))
+        if abs(pack.result["nut"]["slant"]) >= 0.05:
+            pack.has("Nut", "along the slot", bracketed(length(pack, crossing)))
         section_string_runs(pack, row, crossing)
 
 
@@ -203,6 +234,7 @@ def nut(pack):
         return
     nut_table(pack)
     nut_head(pack)
+    blades(pack)
     nut_section(pack)
     leans(pack, "nut", "Nut")
     made_to_fit(pack, "nut", "Nut", pack.job.nut.thickness, pack.result["nut"]["remedy"] == "shim")
@@ -213,13 +245,14 @@ def nut(pack):
     from_the_end(pack, "Nut", along)
     led_out(pack, "Nut", "floor", lambda i: floors[i])
     pack.has("Nut", "length", length(pack, pack.job.nut.width / lean))
-    tops = [row["floor"] + row["depth"] for row in result["strings"] if row["floor"] is not None]
+    tops = [row["floor"] - pack.part.nut_shim() + row["depth"] for row in result["strings"]
+            if row["floor"] is not None]
     if len(tops) == pack.count:
         pack.has("Nut", "height", length(pack, max(tops)))
     pack.has("Nut", "gap", length(pack, None if unknown(result["gap"]) else result["gap"] / lean))
     if result["fall_angle"] is not None:
-        said = [t for t in pack.texts("Nut") if re.match(r"\d+° to", t)]
-        pack.same("nut: fall", [t.split("°")[0] for t in said], [rounded(result["fall_angle"], 0)])
+        said = [re.search(r"(\d+)° to the tuners", t) for t in pack.texts("Nut")]
+        pack.same("nut: fall", [m.group(1) for m in said if m], [rounded(result["fall_angle"], 0)])
     if result["remedy"] == "shim":
         pack.has("Nut", "shim", length(pack, result["shim"]))
 
@@ -287,7 +320,8 @@ def saddle_section(pack):
     out = {i: row["protrusion"] + pack.part.left_on(i) for i, row in enumerate(rows)
            if not unknown(row["protrusion"])}
     captions = [re.search(r"string (\d+)", t) for t in pack.texts("Saddle")
-                if re.match(r"Section at string \d", t)]
+                if re.match(r"A-A, at string \d", t)]
+    pack.same("saddle: planes", pack.texts("Saddle").count("A"), 2 if out else 0)
     least = min(out, key=lambda i: (out[i], i)) if out else None
     pack.same("saddle: sections", [int(m.group(1)) for m in captions],
               [] if least is None else [least + 1])

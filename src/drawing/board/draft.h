@@ -147,6 +147,7 @@ typedef struct draw_ordinates {
     draw_point from[DRAW_ORDINATES_MAX];
     brief_figure figure[DRAW_ORDINATES_MAX]; /* empty if a line has no figure */
     bool origin;   /* the others are measured from the first, which shows 0 */
+    bool touches;  /* the lines begin at the features, without the usual gap */
     double reach;  /* the y where the lines end, above or below all the features */
     bool numbered; /* each figure is followed by a ring with the number */
     int number[DRAW_ORDINATES_MAX];
@@ -172,9 +173,11 @@ double draw_dim_chain(const draw_draft *draft, draw_shapes *list, int count, con
 /* Draws a filled arrow head with its tip at a point. It points in a direction in degrees. */
 void draw_arrow(draw_shapes *list, draw_layer layer, draw_point tip, double direction);
 
-/* Draws a cutting plane that runs up a view at x and is seen from its right. Both ends have a
- * stroke and a letter. */
-void draw_plane(draw_shapes *list, double x, draw_box view, const char *letter);
+/* Draws a cutting plane across a view, from a point at its bottom to one at its top, that is seen
+ * toward one side: 1 for the right, -1 for the left. Both ends have a stroke, an arrow and a
+ * letter; the line between them is drawn if across. */
+void draw_plane(draw_shapes *list, draw_point low, draw_point high, int side, bool across,
+                draw_box view, const char *letter);
 
 /* Draws a line from a text to the feature it describes, with an arrow at the feature. */
 void draw_leader(draw_shapes *list, draw_point feature, draw_point knee);

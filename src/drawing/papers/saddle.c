@@ -32,6 +32,19 @@ static void put_target(draw_flow *flow)
     draw_flow_put(flow, list, DRAW_LEFT, 5, 0);
 }
 
+/* The string to show the section at: where the saddle protrudes least; -1 for none. */
+static int section_string(const brief *b)
+{
+    int string = -1;
+    for (int i = 0; i < b->strings; i++) {
+        if (brief_known(b->saddle.string[i].out) &&
+            (string < 0 || b->saddle.string[i].out.exact < b->saddle.string[string].out.exact)) {
+            string = i;
+        }
+    }
+    return string;
+}
+
 static draw_shapes *full_size(const draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
@@ -39,6 +52,12 @@ static draw_shapes *full_size(const draw_flow *flow)
     draw_shapes *list = draw_flow_list(flow);
     draw_place place = draw_place_part(draft, part->length, 1);
     view_saddle_face(draft, list, place);
+    int cut = section_string(draft->brief);
+    if (cut >= 0) {
+        double x = draw_at(place, part->along[cut], 0).x;
+        draw_box box = draw_shapes_box(list);
+        draw_plane(list, (draw_point){x, box.bottom}, (draw_point){x, box.top}, 1, false, box, "A");
+    }
     double off = part->base ? fmax(part_base_at(part, part->base_all, part->length),
                                    part_base_at(part, part->base_all, 0))
                             : 0;
@@ -134,8 +153,7 @@ static draw_shapes *magnified(const draw_flow *flow, double scale)
     paper_caption(list, DRAW_MIDDLE,
                   draw_say(draft, "%s %s from the tail: finished heights%s%s%s%s",
                            seen_above ? "Face and plan" : "Face", draw_say_scale(draft, scale),
-                           limits[0] != '\0' ? " " : "", limits,
-                           part->base ? ", first pass" : "",
+                           limits[0] != '\0' ? " " : "", limits, part->base ? ", first pass" : "",
                            seen_above ? ", crosses in tune" : ""));
     return list;
 }
@@ -144,22 +162,15 @@ static draw_shapes *magnified(const draw_flow *flow, double scale)
 static draw_shapes *end_view(const draw_flow *flow, double scale)
 {
     const draw_draft *draft = &flow->drawing->draft;
-    const brief_bearing *bearing = draft->brief->saddle.string;
     draw_shapes *list = draw_flow_list(flow);
-    int string = -1;
-    for (int i = 0; i < draft->brief->strings; i++) {
-        if (brief_known(bearing[i].out) &&
-            (string < 0 || bearing[i].out.exact < bearing[string].out.exact)) {
-            string = i;
-        }
-    }
+    int string = section_string(draft->brief);
     if (string < 0) {
         return list;
     }
     view_saddle_end(draft, list, (draw_place){0, 0, scale, scale}, string);
     paper_caption(
         list, DRAW_LEFT,
-        draw_say(draft, "Section at string %d, %s", string + 1, draw_say_scale(draft, scale)));
+        draw_say(draft, "A-A, at string %d, %s", string + 1, draw_say_scale(draft, scale)));
     return list;
 }
 
@@ -189,7 +200,7 @@ static draw_shapes *keys(const draw_flow *flow)
     return list;
 }
 
-static draw_shapes *facts(const draw_flow *flow)
+static draw_shapes *facts(const draw_flow *flow, int columns)
 {
     static const char *const names[] = {"whole cut", "left on top", "shim",   "top radius",
                                         "leans",     "thickness",   "bottom", "material"};
@@ -213,7 +224,7 @@ static draw_shapes *facts(const draw_flow *flow)
         draw_set_decimals(draft, saddle->fit),
         draw_set_decimals(draft, saddle->bottom),
         draw_text_fit(draft, list, material != NULL ? material : "", DRAW_NOTE, 40)};
-    paper_pairs(list, 24, COUNT, names, values);
+    paper_pairs(list, columns, 24, COUNT, names, values);
     return list;
 }
 
@@ -322,7 +333,7 @@ static void put_piece(draw_flow *flow)
     draw_shapes *left = full_size(flow), *large = paper_magnify(flow, magnified);
     add_under(left, keys(flow));
     put_target(flow);
-    paper_pair_and_large(flow, left, paper_beside(flow, left, end_view), large, facts(flow), 5);
+    paper_views(flow, left, end_view, large, facts, 5);
     draw_flow_put(flow, table(flow), DRAW_LEFT, 5, 0);
 }
 
