@@ -146,7 +146,7 @@ static draw_shapes *facts(const draw_flow *flow, int columns)
 enum { STRING, NOTE, GAUGE, SLOT, CENTRE, FLOOR, DEPTH, DEEPEN, FIRST, STOP_FIRST, STOP, COLUMNS };
 
 static const draw_table empty_table = {.columns = COLUMNS,
-                                       .row_height = 5,
+                                       .row_height = 5.2,
                                        .large = STOP,
                                        .span = {{STOP_FIRST, STOP, "file to feelers"}},
                                        .head = {[STRING] = {NULL, "string"},
