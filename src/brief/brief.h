@@ -181,8 +181,10 @@ typedef struct brief_saddle {
     sil_working working;
     sil_saddle_remedy remedy;
     const char *headline;
-    bool floats;      /* only the strings hold the bridge */
-    bool in_slot;     /* it is in a slot of the bridge */
+    bool floats; /* only the strings hold the bridge */
+    bool
+        from_bridge; /* glued: a caliper reaches its top from the bridge's top, not from its bottom */
+    bool in_slot;    /* it is in a slot of the bridge */
     bool thick_shim;  /* it needs a thicker shim than is good practice */
     bool base;        /* its bottom, or the feet of the bridge, are sanded */
     bool takes_all;   /* the whole cut off the bottom is large enough to make */

@@ -90,9 +90,11 @@ static void fill_cuts(const brief *b, int i, brief_bearing *string)
     string->left_on =
         left_on >= least_pass ? figure_length(b->unit, left_on, SIL_NEAREST) : figure_none();
     double height = work->height[i] + left_on;
-    string->height = figure_limited(b->unit, height, SIL_NEAREST, FIGURE_HEIGHT);
-    string->out =
-        figure_reference(figure_length(b->unit, work->protrusion[i] + left_on, SIL_NEAREST));
+    double out = work->protrusion[i] + left_on;
+    brief_figure *made = b->saddle.from_bridge ? &string->out : &string->height;
+    string->height = figure_reference(figure_length(b->unit, height, SIL_NEAREST));
+    string->out = figure_reference(figure_length(b->unit, out, SIL_NEAREST));
+    *made = figure_limited(b->unit, made->exact, SIL_NEAREST, FIGURE_HEIGHT);
     string->in_slot = figure_number(100.0 * work->in_slot[i] * work->height[i] / height, 0);
     string->slot_wall = figure_reference(
         figure_size(b->unit, b->saddle_part.bridge[i] + b->plan->job->saddle.pickup));
@@ -281,6 +283,7 @@ void brief_fill_saddle(brief *b)
     saddle->remedy = b->plan->saddle.remedy;
     saddle->replaced = saddle->remedy == SIL_SADDLE_REPLACE;
     saddle->floats = sil_working_floats(saddle->working);
+    saddle->from_bridge = saddle->working == SIL_WORKING_TOP;
     saddle->in_slot = sil_working_in_slot(saddle->working);
     saddle->thick_shim = sil_above(b->plan->saddle.shim, b->plan->job->limits.most_shim);
     fill_ends(b);

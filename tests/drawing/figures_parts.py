@@ -19,6 +19,10 @@ def bracketed(figure):
     return figure if figure == "-" else f"({figure})"
 
 
+def plain(figure):
+    return figure
+
+
 def limited(pack, figure, within):
     return f"{figure} {limits(*within, pack.unit)}"
 
@@ -269,6 +273,16 @@ def angle(value):
     return "-" if unknown(value) else f"{rounded(value, 0)}°"
 
 
+def glued(pack):
+    """A glued saddle is made to its height over the bridge: a caliper does not reach its bottom."""
+    return pack.part.kind == "glued"
+
+
+def made(pack):
+    """How the heights over the bottom and over the bridge are told: one of them for reference."""
+    return (bracketed, plain) if glued(pack) else (plain, bracketed)
+
+
 def saddle_table(pack):
     result = pack.result["saddle"]
     dressed = any(pack.part.bearing(i)["dress"] != "-" for i in range(pack.count))
@@ -281,14 +295,16 @@ def saddle_table(pack):
         return [bearing["present"], amount(pack, i)] + \
             [bearing["base_first"]] * (result["bottom_cut"] is not None) + \
             [bearing["dress"]] * dressed + \
-            [bearing["height"], bracketed(bearing["out"]), rounded(share, 0), angle(row["break_angle"])]
+            [*(f(bearing[key]) for f, key in zip(made(pack), ("height", "out")))] + [
+                rounded(share, 0), angle(row["break_angle"])]
     pack.table("Saddle", wanted)
     rows = [pack.part.bearing(i) for i in range(pack.count)]
     lowered = result["remedy"] != "replace"
     heads(pack, "Saddle", [
         (OFF_SADDLE, [row["by"] for row in rows if row["does"] == "lower" and lowered]),
         (OFF_SADDLE, [row["base_first"] for row in rows]),
-        (OFF_SADDLE, [row["dress"] for row in rows]), (HEIGHT, [row["height"] for row in rows])])
+        (OFF_SADDLE, [row["dress"] for row in rows]),
+        (HEIGHT, [row["out" if glued(pack) else "height"] for row in rows])])
 
 
 def ends_of(pack, line, way):
@@ -328,8 +344,9 @@ def saddle_section(pack):
     if least is not None:
         row = rows[least]
         wall = row["height"] - row["protrusion"] + pack.job.saddle.pickup
-        pack.has("Saddle", "section", bracketed(length(pack, out[least])),
-                 limited(pack, pack.part.bearing(least)["height"], HEIGHT),
+        told = [length(pack, out[least]), pack.part.bearing(least)["height"]]
+        told = told if glued(pack) else told[::-1]
+        pack.has("Saddle", "section", limited(pack, told[0], HEIGHT), bracketed(told[1]),
                  bracketed(size(wall, pack.unit)))
         if not unknown(pack.job.saddle.thickness):
             thickness = length(pack, pack.job.saddle.thickness)
@@ -347,7 +364,8 @@ def saddle_piece(pack):
         made_to_fit(pack, "saddle", "Saddle", pack.job.saddle.thickness,
                     pack.result["saddle"]["bottom_cut"] is not None)
     result, lean = pack.result["saddle"], math.cos(math.radians(pack.result["saddle"]["slant"]))
-    heights = [pack.part.bearing(i)["height"] for i in range(pack.count)]
+    heights = [pack.part.bearing(i)["out" if glued(pack) else "height"]
+               for i in range(pack.count)]
     if result["remedy"] != "shim":
         led_out(pack, "Saddle", "height", lambda i: heights[i])
     centres = [length(pack, (pack.job.saddle.length / 2 + row["saddle_z"]) / lean)

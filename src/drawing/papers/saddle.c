@@ -85,6 +85,14 @@ static draw_ordinates base_figures(const draw_draft *draft, draw_place place)
     return o;
 }
 
+/* The finished height that a caliper reaches: over the bottom, or of a glued saddle over the
+ * bridge. */
+static brief_figure made_height(const brief *b, int i)
+{
+    const brief_bearing *string = &b->saddle.string[i];
+    return b->saddle.from_bridge ? string->out : string->height;
+}
+
 /* Writes the finished heights above the face. */
 static void put_heights(const draw_draft *draft, draw_shapes *list, draw_place face)
 {
@@ -96,7 +104,7 @@ static void put_heights(const draw_draft *draft, draw_shapes *list, draw_place f
         heights.from[i] = draw_at(face, part->along[i], sil_known(over) ? over : 6);
         heights.number[i] = i + 1;
         if (sil_known(over)) {
-            heights.figure[i] = draft->brief->saddle.string[i].height;
+            heights.figure[i] = made_height(draft->brief, i);
         }
     }
     draw_dim_ordinates(draft, list, &heights);
@@ -148,11 +156,12 @@ static draw_shapes *magnified(const draw_flow *flow, double scale)
     bool seen_above = sil_known(part->thickness);
     const char *limits = "";
     for (int i = 0; i < part->strings && limits[0] == '\0'; i++) {
-        limits = draw_limits(draft, draft->brief->saddle.string[i].height);
+        limits = draw_limits(draft, made_height(draft->brief, i));
     }
     paper_caption(list, DRAW_MIDDLE,
-                  draw_say(draft, "%s %s from the tail: finished heights%s%s%s%s",
+                  draw_say(draft, "%s %s from the tail: finished heights%s%s%s%s%s",
                            seen_above ? "Face and plan" : "Face", draw_say_scale(draft, scale),
+                           draft->brief->saddle.from_bridge ? " over the bridge" : "",
                            limits[0] != '\0' ? " " : "", limits, part->base ? ", first pass" : "",
                            seen_above ? ", crosses in tune" : ""));
     return list;
