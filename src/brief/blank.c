@@ -54,6 +54,18 @@ const char *brief_which(brief *b, const char *noun, const bool *meant)
     return text_keep_made(&b->store, &t);
 }
 
+brief_figure brief_crest_at(const brief *b, const part_curve *top)
+{
+    return top->radius > 0 ? figure_length(b->unit, top->centre, SIL_NEAREST) : figure_none();
+}
+
+brief_figure brief_end_height(const brief *b, const part_curve *top, double x)
+{
+    return top->count > 0 && top->radius <= 0
+               ? figure_length(b->unit, part_curve_at(top, x), SIL_NEAREST)
+               : figure_none();
+}
+
 brief_figure brief_lean(double slant)
 {
     double degrees = fabs(slant) * 180.0 / 3.14159265358979323846;

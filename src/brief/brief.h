@@ -116,6 +116,8 @@ typedef struct brief_nut {
     bool one_pass; /* the first pass takes the whole cut */
     brief_slot slot[SIL_STRINGS_MAX];
     brief_figure length, thickness, height, top_radius, floor_radius;
+    brief_figure crest_at; /* from the bass end to the highest point of an arc; "-" for none */
+    brief_figure ends[BRIEF_ENDS];             /* height of a top that is no arc at its two ends */
     brief_figure fall;                         /* slope of the slots, in whole degrees */
     brief_figure gap;                          /* between string edges, along the nut */
     brief_figure spacing[SIL_STRINGS_MAX + 1]; /* along the nut: from the treble end to slot 1, from
@@ -202,7 +204,8 @@ typedef struct brief_saddle {
     bool posts;                       /* two posts or thumbwheels are turned */
     brief_post post[BRIEF_ENDS];
     brief_figure length, thickness, slot_depth, top_radius;
-    brief_figure shim; /* as at the nut */
+    brief_figure crest, crest_at, ends[BRIEF_ENDS]; /* of a new saddle's top, as at the nut */
+    brief_figure shim;                              /* as at the nut */
     brief_figure lean;
     bool bass_to_head;
     const char *fit, *bottom;              /* as at the nut */

@@ -198,6 +198,9 @@ void brief_fill_nut(brief *b)
     nut->thickness = brief_thickness(b, part->thickness, replaced);
     nut->height = figure_length(b->unit, part->height, SIL_NEAREST);
     nut->top_radius = figure_radius(b->unit, part->top_radius);
+    nut->crest_at = brief_crest_at(b, &part->top);
+    nut->ends[BRIEF_TREBLE] = brief_end_height(b, &part->top, part->length);
+    nut->ends[BRIEF_BASS] = brief_end_height(b, &part->top, 0);
     nut->floor_radius = figure_radius(b->unit, part->floor_radius);
     nut->fall = figure_number(part->fall_deg, 0);
     nut->gap = figure_length(b->unit, part->gap, SIL_NEAREST);

@@ -35,6 +35,11 @@ brief_figure brief_thickness(const brief *b, double thickness, bool anew);
 const char *brief_fit_words(brief *b, brief_figure thickness);
 const char *brief_bottom_words(brief *b);
 
+/* The place of an arc's crest from the bass end, "-" for another top; and the height of a top that is
+ * no arc at one end. */
+brief_figure brief_crest_at(const brief *b, const part_curve *top);
+brief_figure brief_end_height(const brief *b, const part_curve *top, double x);
+
 /* The angle of a part to square across, degrees; "-" for a part that is square. */
 brief_figure brief_lean(double slant);
 

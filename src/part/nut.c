@@ -1,6 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 #include "within.h"
 
+/* By how much a slot may be deeper than it has to be, so that the top is a plain arc, mm. Common
+ * practice, no source. */
+static const double most_over = 0.05;
+
 void part_nut_solve(const sil_plan *plan, part_nut *nut)
 {
     const sil_job *job = plan->job;
@@ -26,7 +30,19 @@ void part_nut_solve(const sil_plan *plan, part_nut *nut)
         top[i] = nut->floor[i] + nut->depth[i];
     }
     nut->top = part_curve_through(nut->strings, nut->along, top);
-    nut->top_radius = sil_top_radius(nut->strings, z, top);
+    if (sil_known(nut->height)) { /* the tops of all strings are */
+        part_curve_round(&nut->top, nut->length, 0, most_over);
+    }
+    if (nut->top.radius > 0) {
+        nut->height = nut->top.crest;
+        for (int i = 0; i < nut->strings; i++) {
+            nut->depth[i] = part_curve_at(&nut->top, nut->along[i]) - nut->floor[i];
+        }
+    } else if (nut->top.count > 1 && sil_known(nut->height)) {
+        nut->height = fmax(
+            nut->height, fmax(part_curve_at(&nut->top, 0), part_curve_at(&nut->top, nut->length)));
+    }
+    nut->top_radius = nut->top.radius > 0 ? nut->top.radius : SIL_UNKNOWN;
     nut->floor_radius = sil_top_radius(nut->strings, z, nut->floor);
 }
 

@@ -35,13 +35,66 @@ def heads(pack, title, columns):
     pack.same(f"{title}: limits", got, wanted)
 
 
+MOST_OVER = 0.05  # mm: how much deeper than wanted a slot may be, so that the top is an arc
+
+
+def arc_of(pack, title):
+    """The arc of a top as its paper tells it, in mm: radius, crest from the bass end, its height; None
+    for another top."""
+    rows, unit = pack.rows(title), 1.0 if pack.unit == "mm" else 25.4
+    told = {row[k]: row[k + 1] for row in reversed(rows) for k in range(len(row) - 1)}
+    if "its crest" not in told:
+        return None
+    figures = [float(f) * unit for f in re.findall(r"\d*\.\d+", told["its crest"])]
+    height = figures[0] if len(figures) > 1 else float(told["height"]) * unit
+    return float(told["top radius"]) * unit, figures[-1], height
+
+
+def on_arc(arc, x):
+    radius, centre, crest = arc
+    return crest - radius + math.sqrt(radius ** 2 - (x - centre) ** 2)
+
+
+class Within(str):
+    """A figure that may lie anywhere between two bounds."""
+
+    def __new__(cls, low, high):
+        made = super().__new__(cls, f"{low:.4f} to {high:.4f}")
+        made.low, made.high = low, high
+        return made
+
+    def __eq__(self, told):
+        number = re.fullmatch(r"\(?(\d*\.\d+)\)?", str(told))
+        return bool(number) and self.low <= float(number.group(1)) <= self.high
+
+    __hash__ = str.__hash__
+
+
+def nut_top(pack, i):
+    """The top over the bottom at a string, and the slot's depth. With an arc the slot is as deep as
+    wanted, or a little deeper; what is printed is of that arc, as its own figures tell it."""
+    row, arc = pack.result["nut"]["strings"][i], arc_of(pack, "Nut")
+    if row["floor"] is None:
+        return "-", pack.part.slot(i)["depth"]
+    floor = row["floor"] - pack.part.nut_shim()
+    if arc is None:
+        return length(pack, floor + row["depth"]), pack.part.slot(i)["depth"]
+    unit, slack = (1.0, 0.012) if pack.unit == "mm" else (25.4, 0.035)  # R to 0.1 in, x to 0.001
+    top = on_arc(arc, pack.part.slot_at(i))
+    if not -slack <= top - floor - row["depth"] <= MOST_OVER + slack:
+        pack.report.wrong(f"nut: slot {i + 1} with the arc", row["depth"], top - floor)
+    bounds = [((height - slack) / unit, (height + slack) / unit) for height in (top, top - floor)]
+    return Within(*bounds[0]), Within(*bounds[1])
+
+
 def nut_table(pack):
     def wanted(i):
         slot = pack.part.slot(i)
         amount = slot["deepen"] if slot["does"] == "deeper" else slot["does"]
         stop = slot["stack"] if slot["does"] in ("deeper", "fill", "new") else "-"
-        return [slot[key] for key in ("gauge", "width", "along", "floor")] + [
-            bracketed(slot["depth"]), amount, slot["first"], slot["stack_first"], stop]
+        top, depth = nut_top(pack, i)
+        return [slot[key] for key in ("width", "along", "floor")] + [
+            top, bracketed(depth), amount, slot["first"], slot["stack_first"], stop]
     pack.table("Nut", wanted)
     told = any(y < last - 4 for page in pack.pages["Nut"] for last in [table_end(pack, page)]
                for x, y, text in page.texts if y > 66 and x > FRAME_LEFT)
@@ -77,7 +130,7 @@ def blades(pack):
         {0.0015, *(round(0.001 * k, 3) for k in range(2, 26))}
     most = FLOOR[0] if mm else FLOOR[0] / 25.4
     told = {int(m.group(1)): [float(f) for f in re.findall(r"\d*\.\d+", m.group(2))]
-            for t in pack.texts("Nut") if (m := re.match(r"Feelers for slot (\d+): (.*)", t))}
+            for t in pack.texts("Nut") if (m := re.match(r"Feelers, string (\d+): (.*)", t))}
     for i in range(pack.count):
         slot, leaves = pack.part.slot(i), told.get(i + 1, [])
         if slot["does"] not in ("deeper", "fill", "new") or slot["stack"] == "-":
@@ -187,7 +240,7 @@ def nut_section(pack):
     if cut is not None:
         row = pack.result["nut"]["strings"][cut]
         crossing = pack.job.nut.thickness / math.cos(math.radians(pack.result["nut"]["slant"]))
-        top = length(pack, row["floor"] - pack.part.nut_shim() + row["depth"])
+        top = nut_top(pack, cut)[0]
         stack = length(pack, row["stack"], UP)
         floor = pack.part.slot(cut)["floor"]
         pack.has("Nut", "section", stack, limited(pack, floor, FLOOR), top)
@@ -233,6 +286,25 @@ def leans(pack, which, title):
               [(rounded(abs(slant), 1), end)])
 
 
+def nut_height(pack):
+    """An arc's crest is at least every slot's top; another top is highest at a string or at an end, and
+    goes straight on beyond the outer ones."""
+    floors = [row["floor"] for row in pack.result["nut"]["strings"]]
+    if any(floor is None for floor in floors) or arc_of(pack, "Nut"):
+        return
+    tops = [floor - pack.part.nut_shim() + row["depth"]
+            for floor, row in zip(floors, pack.result["nut"]["strings"])]
+    width = pack.job.nut.width / math.cos(math.radians(pack.result["nut"]["slant"]))
+    at = [pack.part.slot_at(i) for i in range(pack.count)]
+    ends = [tops[0], tops[-1]]
+    if pack.count > 1:
+        treble, bass = ((tops[a] - tops[b]) / (at[a] - at[b]) for a, b in ((0, 1), (-1, -2)))
+        ends = [tops[0] + (width - at[0]) * treble, tops[-1] - at[-1] * bass]
+    pack.has("Nut", "height", length(pack, max(tops + ends)))
+    told = [re.findall(r"\d*\.\d+", t) for t in pack.texts("Nut") if re.match(r"bass [\d.]", t)]
+    pack.same("nut: ends", told, [[length(pack, end) for end in ends[::-1]]])
+
+
 def nut(pack):
     if pack.waits("nut"):
         return
@@ -249,10 +321,7 @@ def nut(pack):
     from_the_end(pack, "Nut", along)
     led_out(pack, "Nut", "floor", lambda i: floors[i])
     pack.has("Nut", "length", length(pack, pack.job.nut.width / lean))
-    tops = [row["floor"] - pack.part.nut_shim() + row["depth"] for row in result["strings"]
-            if row["floor"] is not None]
-    if len(tops) == pack.count:
-        pack.has("Nut", "height", length(pack, max(tops)))
+    nut_height(pack)
     pack.has("Nut", "gap", length(pack, None if unknown(result["gap"]) else result["gap"] / lean))
     if result["fall_angle"] is not None:
         said = [re.search(r"(\d+)° to the tuners", t) for t in pack.texts("Nut")]
@@ -355,6 +424,24 @@ def saddle_section(pack):
                      limited(pack, thickness, FIT) if anew else bracketed(thickness))
 
 
+def saddle_top(pack):
+    """A new saddle's top is an arc through the heights that are printed, or has its ends told."""
+    anew = pack.result["saddle"]["remedy"] == "replace"
+    heights = [row["height"] for row in pack.result["saddle"]["strings"]]
+    ends = [t for t in pack.texts("Saddle") if re.match(r"bass [\d.]", t)]
+    arc = arc_of(pack, "Saddle")
+    if not anew or any(map(unknown, heights)):
+        pack.same("saddle: top", (arc, ends), (None, []))
+        return
+    pack.same("saddle: ends or an arc", (arc is None, len(ends)), (arc is None, arc is None))
+    slack = 0.016 if pack.unit == "mm" else 0.05
+    lean = math.cos(math.radians(pack.result["saddle"]["slant"]))
+    for row, height in zip(pack.result["strings"], heights):
+        x = (pack.job.saddle.length / 2 + row["saddle_z"]) / lean
+        if arc and abs(on_arc(arc, x) - height) > slack:
+            pack.report.wrong("saddle: arc", height, on_arc(arc, x))
+
+
 def saddle_piece(pack):
     saddle_table(pack)
     saddle_cut(pack)
@@ -372,8 +459,7 @@ def saddle_piece(pack):
                for row in pack.result["strings"]]
     from_the_end(pack, "Saddle", centres)
     pack.has("Saddle", "length", length(pack, pack.job.saddle.length / lean))
-    if lean == 1:
-        pack.has("Saddle", "radius", radius(result["top_radius"], pack.unit))
+    saddle_top(pack)
     if result["remedy"] == "shim":
         pack.has("Saddle", "shim", length(pack, result["shim"]))
     most = max(pack.part.left_on(i) for i in range(pack.count))

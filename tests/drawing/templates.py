@@ -70,7 +70,13 @@ def nut_face(report, page, plan, job):
     slip = Slip(face.box(), job.left_handed)
     ends_told(report, page, slip, "nut face")
     slots = [p.box() for p in lines(page, THIN) if upright(p)]
-    tops = [slip.place(s["centre"], s["floor"] + s["depth"]) for s in nut]
+    by_slot = [min((b for b in slots if near(b[0], slip.place(s["centre"], 0)[0])),
+                   key=lambda b: -b[3], default=None) for s in nut]
+    if None in by_slot:
+        report.wrong("nut face: a line for each slot", len(nut), by_slot)
+        return True
+    heights = outlines.nut_tops(report, nut, [b[3] - slip.base for b in by_slot])
+    tops = [slip.place(s["centre"], height) for s, height in zip(nut, heights)]
     if len(tops) > 1:
         have(report, "tops of the nut on its outline", tops, face.points)
     have(report, "tops of the slots", tops, [(b[0], b[3]) for b in slots])

@@ -118,9 +118,9 @@ static draw_shapes *section(const draw_flow *flow, double scale)
 
 static draw_shapes *facts(const draw_flow *flow, int columns)
 {
-    static const char *const names[] = {"height",     "top radius", "floor radius", "fall",
-                                        "string gap", "shim",       "leans",        "thickness",
-                                        "bottom",     "material"};
+    static const char *const names[] = {"height",    "top radius", "its crest", "top at ends",
+                                        "fall",      "string gap", "shim",      "leans",
+                                        "thickness", "bottom",     "material"};
     enum { COUNT = sizeof names / sizeof *names };
     const draw_draft *draft = &flow->drawing->draft;
     const brief_nut *nut = &draft->brief->nut;
@@ -129,7 +129,8 @@ static draw_shapes *facts(const draw_flow *flow, int columns)
     const char *const values[COUNT] = {
         draw_known_figure(draft, nut->height),
         draw_known_figure(draft, nut->top_radius),
-        draw_known_figure(draft, nut->floor_radius),
+        paper_say_crest(draft, nut->crest_at),
+        paper_say_ends(draft, nut->ends),
         brief_known(nut->fall) && section_string(draft->brief) < 0
             ? draw_say(draft, "%s\u00b0 to the tuners", draw_figure(draft, nut->fall))
             : "",
@@ -143,7 +144,21 @@ static draw_shapes *facts(const draw_flow *flow, int columns)
     return list;
 }
 
-enum { STRING, NOTE, GAUGE, SLOT, CENTRE, FLOOR, DEPTH, DEEPEN, FIRST, STOP_FIRST, STOP, COLUMNS };
+enum {
+    STRING,
+    NOTE,
+    GAUGE,
+    SLOT,
+    CENTRE,
+    FLOOR,
+    TOP,
+    DEPTH,
+    DEEPEN,
+    FIRST,
+    STOP_FIRST,
+    STOP,
+    COLUMNS
+};
 
 static const draw_table empty_table = {.columns = COLUMNS,
                                        .row_height = 5.2,
@@ -151,10 +166,10 @@ static const draw_table empty_table = {.columns = COLUMNS,
                                        .span = {{STOP_FIRST, STOP, "file to feelers"}},
                                        .head = {[STRING] = {NULL, "string"},
                                                 [NOTE] = {NULL, "note"},
-                                                [GAUGE] = {NULL, "gauge"},
                                                 [SLOT] = {"slot", "width"},
                                                 [CENTRE] = {"from the", "bass end"},
                                                 [FLOOR] = {"floor over", "bottom"},
+                                                [TOP] = {"top over", "bottom"},
                                                 [DEPTH] = {"depth", "of slot"},
                                                 [DEEPEN] = {"deepen", "by"},
                                                 [FIRST] = {"first", "pass"},
@@ -190,10 +205,10 @@ static void fill_row(const draw_draft *draft, int i, draw_table *t)
     const brief_slot *slot = &draft->brief->nut.slot[i];
     t->cell[i][STRING] = draw_say(draft, "%d", i + 1);
     t->cell[i][NOTE] = draw_say_note(draft, i);
-    draw_table_figure(draft, t, i, GAUGE, slot->gauge);
     draw_table_figure(draft, t, i, SLOT, slot->width);
     draw_table_figure(draft, t, i, CENTRE, slot->along);
     draw_table_figure(draft, t, i, FLOOR, slot->floor);
+    draw_table_figure(draft, t, i, TOP, slot->top);
     draw_table_figure(draft, t, i, DEPTH, slot->depth);
     put_amount(draft, slot, i, t);
     draw_table_figure(draft, t, i, FIRST, slot->first);
@@ -213,7 +228,7 @@ static double put_leaves(const draw_draft *draft, draw_shapes *list, double y)
         const brief_slot *slot = &draft->brief->nut.slot[i];
         if (slot->leaves > 0) {
             draw_note(list, put % 2 * second, y - put / 2 * pitch,
-                      draw_say(draft, "Feelers for slot %d: %s", i + 1,
+                      draw_say(draft, "Feelers, string %d: %s", i + 1,
                                draw_set_decimals(draft, slot->leaf_words)));
             put++;
         }

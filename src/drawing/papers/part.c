@@ -65,6 +65,21 @@ void paper_headline(draw_flow *flow, const char *words)
     draw_flow_put(flow, list, DRAW_LEFT, 5, 0);
 }
 
+const char *paper_say_crest(const draw_draft *draft, brief_figure crest_at)
+{
+    return brief_known(crest_at)
+               ? draw_say(draft, "%s from the bass end", draw_figure(draft, crest_at))
+               : "";
+}
+
+const char *paper_say_ends(const draw_draft *draft, const brief_figure *ends)
+{
+    return brief_known(ends[BRIEF_BASS])
+               ? draw_say(draft, "bass %s, treble %s", draw_figure(draft, ends[BRIEF_BASS]),
+                          draw_figure(draft, ends[BRIEF_TREBLE]))
+               : "";
+}
+
 const char *paper_say_lean(const draw_draft *draft, brief_figure lean, bool bass_to_head)
 {
     return brief_known(lean)

@@ -21,6 +21,10 @@ void paper_caption(draw_shapes *list, draw_anchor anchor, const char *words);
 /* paper_headline: puts what to do with the part in letters that can be read at arm's length. */
 void paper_headline(draw_flow *flow, const char *words);
 
+/* Words for where an arc's crest is, and for the heights of another top at its ends; "" for neither. */
+const char *paper_say_crest(const draw_draft *draft, brief_figure crest_at);
+const char *paper_say_ends(const draw_draft *draft, const brief_figure *ends);
+
 /* Words such as "14.2 deg, bass end to the headstock"; nothing for a part that is square to
  * the centre line. */
 const char *paper_say_lean(const draw_draft *draft, brief_figure lean, bool bass_to_head);

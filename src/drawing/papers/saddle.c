@@ -211,8 +211,9 @@ static draw_shapes *keys(const draw_flow *flow)
 
 static draw_shapes *facts(const draw_flow *flow, int columns)
 {
-    static const char *const names[] = {"whole cut", "left on top", "shim",   "top radius",
-                                        "leans",     "thickness",   "bottom", "material"};
+    static const char *const names[] = {"whole cut", "left on top", "shim",  "top radius",
+                                        "its crest", "top at ends", "leans", "thickness",
+                                        "bottom",    "material"};
     enum { COUNT = sizeof names / sizeof *names };
     const draw_draft *draft = &flow->drawing->draft;
     const brief_saddle *saddle = &draft->brief->saddle;
@@ -229,6 +230,10 @@ static draw_shapes *facts(const draw_flow *flow, int columns)
                                      : "",
         saddle->remedy == SIL_SADDLE_SHIM ? draw_figure(draft, saddle->shim) : "",
         draw_known_figure(draft, saddle->top_radius),
+        brief_known(saddle->crest) ? draw_say(draft, "%s, %s", draw_figure(draft, saddle->crest),
+                                              paper_say_crest(draft, saddle->crest_at))
+                                   : "",
+        paper_say_ends(draft, saddle->ends),
         paper_say_lean(draft, saddle->lean, saddle->bass_to_head),
         draw_set_decimals(draft, saddle->fit),
         draw_set_decimals(draft, saddle->bottom),
