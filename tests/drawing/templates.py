@@ -4,7 +4,7 @@ a blank would have one cut."""
 import outlines
 from measure import is_red, near, pen
 
-OUTLINE, THIN, CONTACT = 0.5, 0.25, 0.35
+OUTLINE, THIN, CONTACT, MARK = 0.18, 0.18, 0.15, 0.13  # mm: hairlines
 TEMPLATES = ("nut face", "slot centres", "saddle face", "saddle plan")
 
 
@@ -80,6 +80,10 @@ def nut_face(report, page, plan, job):
     if len(tops) > 1:
         have(report, "tops of the nut on its outline", tops, face.points)
     have(report, "tops of the slots", tops, [(b[0], b[3]) for b in slots])
+    marks = [p.box() for p in lines(page, MARK) if level(p)]
+    have(report, "marks at the floors", [slip.place(s["centre"], s["floor"]) for s in nut
+                                         if s["floor"] > 3.2],
+         [((b[0] + b[2]) / 2, b[1]) for b in marks])
     have(report, "floors of the slots", [slip.place(s["centre"], s["floor"]) for s in nut],
          [(b[0], b[1]) for b in slots])
     return True
