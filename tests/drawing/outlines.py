@@ -3,6 +3,8 @@
 
 The part's own coordinates: the bass end of its seat is the origin, the treble end at +length, or at
 -length on a left-handed instrument, y up."""
+from dataclasses import replace
+
 import numpy
 from scipy.optimize import linprog, minimize
 
@@ -201,7 +203,19 @@ def check(report, page, part, plan, job):
         if page.paths or not any("WAIT" in text for _, _, text in page.texts):
             report.wrong(f"{part}: withheld", "WAIT and no line", (len(page.paths), page.texts))
         return False
+    if job.left_handed:
+        page = from_the_bass_end(report, page, job.width if part == "nut" else job.length)
     return CHECKS[part](report, page, plan, job, hand)
+
+
+def from_the_bass_end(report, page, length):
+    """A mirrored drawing with its bass end, which is at the right, at 0. A part lies in positive x for
+    either hand."""
+    if any(p.box()[0] < -EXACT or p.box()[2] > length + EXACT for p in layer(page, "outline")):
+        report.wrong("left hand: the part from 0 to its length", length,
+                     [p.box() for p in layer(page, "outline")])
+    moved = [replace(p, points=[(x - length, y) for x, y in p.points]) for p in page.paths]
+    return replace(page, paths=moved)
 
 
 def check_alike(report, svg, dxf):
