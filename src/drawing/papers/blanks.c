@@ -198,6 +198,15 @@ void paper_blanks(sil_drawing *drawing)
          "not ordered and not sent, and another material is named instead."}};
     draw_flow flow = draw_flow_begin(drawing, heading);
     paper_headline(&flow, "Do not slot, shape or finish: fitted by us");
+    const sil_shop *shop = &drawing->draft.plan->job->shop;
+    if (shop->name != NULL || shop->contact != NULL) {
+        bool both = shop->name != NULL && shop->contact != NULL;
+        draw_flow_words(&flow,
+                        draw_say(&drawing->draft, "Ordered by %s%s%s",
+                                 shop->name != NULL ? shop->name : "", both ? ", " : "",
+                                 shop->contact != NULL ? shop->contact : ""),
+                        4);
+    }
     draw_flow_band(&flow, NULL, 0); /* the headline spans both columns, which then begin level */
     if (drawing->order.part != SIL_PART_SADDLE) {
         put_nut(&flow);
