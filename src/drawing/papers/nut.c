@@ -95,8 +95,8 @@ static draw_shapes *magnified(const draw_flow *flow, double scale)
     }
     paper_caption(list, DRAW_MIDDLE,
                   draw_say(draft,
-                           "Front face %s, seen from the body: floors over the bottom%s%s, "
-                           "centres from the bass end",
+                           "Front face %s from the body: floors over the bottom%s%s, "
+                           "centres from bass end",
                            draw_say_scale(draft, scale), limits[0] != '\0' ? " " : "", limits));
     return list;
 }
