@@ -268,12 +268,18 @@ def too_near(job, board, done):
     return any(1e-9 < abs(value - edge) < 1e-5 for value, edge in edges)
 
 
+def leans_too_far(board):
+    """No part stands at more than 45 degrees across the strings."""
+    return any(abs(x[-1] - x[0]) > abs(z[-1] - z[0]) for x, z in (
+        (board.nut_at, board.z_nut), (board.nut_at + board.scale, board.z_saddle)) if len(z) > 1)
+
+
 def possible(job):
     """No string under a crown: the program refuses readings that contradict each other."""
     board, read = bench.Board(job), bench.reading_of(job)
     done = bench.work(board, job, read)
     now, relief, r = done.now, job.readings.relief, job.readings
-    if too_near(job, board, done):
+    if too_near(job, board, done) or leans_too_far(board):
         return False
     if relief.gap > 0:
         a, b = relief.held
