@@ -251,7 +251,7 @@ def nut_section(pack):
         floor = pack.part.slot(cut)["floor"]
         pack.has("Nut", "section", stack, limited(pack, floor, FLOOR), top)
         fall = math.tan(math.radians(pack.result["nut"]["fall_angle"])) * crossing
-        if not any("2:1, falls" in t for t in pack.texts("Nut")):  # there, it may have no room
+        if not any(re.search(r"\b[12]:1, falls", t) for t in pack.texts("Nut")):  # there, it may have no room
             pack.has("Nut", "drop of the slot", length(pack, fall))
         anew = pack.result["nut"]["remedy"] == "replace"
         true = length(pack, pack.job.nut.thickness)
