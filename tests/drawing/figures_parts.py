@@ -251,7 +251,9 @@ def nut_section(pack):
         floor = pack.part.slot(cut)["floor"]
         pack.has("Nut", "section", stack, limited(pack, floor, FLOOR), top)
         fall = math.tan(math.radians(pack.result["nut"]["fall_angle"])) * crossing
-        if not any(re.search(r"\b[12]:1, falls", t) for t in pack.texts("Nut")):  # there, it may have no room
+        scale = [int(m.group(1)) for t in pack.texts("Nut") if (m := re.search(r"(\d+):1, falls", t))]
+        under = row["floor"] - fall - (row["floor"] + row["depth"]) / 2
+        if under * min(scale, default=1) > 9:  # else its lines would cross the whole height's figure
             pack.has("Nut", "drop of the slot", length(pack, fall))
         anew = pack.result["nut"]["remedy"] == "replace"
         true = length(pack, pack.job.nut.thickness)
