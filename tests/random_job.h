@@ -195,6 +195,9 @@ static inline void make_reading(random_job *made, uint64_t *seed, int strings)
         reading->saddle_height_bass = uniform(seed, 7.0, 11.0);
     }
     make_stands_out(made, *seed, strings);
+    for (int i = 0; i < strings; i++) {
+        reading->confirmed[i] = !one_in(seed, 3);
+    }
 }
 
 /* A job that its check finds no error in. */

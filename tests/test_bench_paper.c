@@ -103,8 +103,11 @@ static const char *blank_of(const brief *b, sil_act act)
     case SIL_ACT_READ_GAPS_AGAIN:
     case SIL_ACT_ZERO_FRET:
         return "held at the 3rd, open";
+    case SIL_ACT_FIT_SADDLE:
     case SIL_ACT_MEASURE_ACTION:
         return "action at the 12th";
+    case SIL_ACT_READ_ODD:
+        return "read again";
     case SIL_ACT_MEASURE_CROWN:
         return "fret height, fret 1";
     case SIL_ACT_MEASURE_SADDLE:

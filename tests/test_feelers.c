@@ -133,7 +133,7 @@ static void make_plan(const char *readings)
 
 #define VISIT(first)                                                                               \
     "  - {relief: 0.15, action: 1.9, frets: sound, first: [" first ", 0.06, 0.06, 0.06, 0.08, "    \
-    "0.08]}\n"
+    "0.08], confirmed: [1]}\n"
 
 /* Filed to the stack of the first plan, 0.07 of gap more is there than was to be: the next stack
  * stands as much lower as the gap still asks for, whatever the fret height says. */
@@ -319,6 +319,8 @@ static void no_first_pass_ends_past_its_aim(void **state)
         made.reading.crown_count = 0;
         made.reading.humidity_pct = 47.0;
         made.reading.condition.bridge = SIL_SOUND;
+        made.job.tools.first = 0.003; /* so that a gap stays out after a pass */
+        made.job.tools.relief = 0.01;
         for (int k = 0; k < 6; k++) {
             static const double shares[] = {0.0, 1.0};
             static const double misreads[] = {0.0, 0.05, -0.05};

@@ -113,7 +113,8 @@ static void units_are_of_the_measure(void **state)
 #define NO_PAIRS "nut.pair saddle.pair "
 #define NO_SCREWS "saddle.pitch saddle.travel saddle.post_spread "
 #define NO_SLOT                                                                                    \
-    "saddle.slot_depth saddle.pin_distance saddle.exit_height saddle.pickup "                      \
+    "readings.condition.saddle saddle.slot_depth saddle.pin_distance saddle.exit_height "          \
+    "saddle.pickup "                                                                               \
     "readings.saddle_height readings.bridge_top readings.stands_out limits.least_protrusion "      \
     "limits.most_protrusion limits.good_protrusion limits.least_in_slot limits.least_break "       \
     "tools.ruler "

@@ -149,7 +149,7 @@ static void one_low_slot_is_filled_and_more_are_shimmed(void **state)
     sil_bench bench;
     sil_fit truth;
     make_instrument(&bench, &truth);
-    truth.nut_height[0] -= 0.06;
+    truth.nut_height[0] -= 0.09;
     read_instrument(&bench, &truth);
     sil_stages stages;
     sil_nut_work nut;

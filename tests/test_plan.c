@@ -21,8 +21,7 @@ static void views_show_what_stands_in_the_plan(void **state)
         int findings, steps, causes, visits;
         assert_int_equal(sil_plan_make(&made.job, &plan), SIL_DONE);
         assert_ptr_equal(sil_plan_job(plan), &made.job);
-        assert_ptr_equal(sil_plan_reading(plan),
-                         plan->reading < 0 ? NULL : &made.job.readings[plan->reading]);
+        assert_ptr_equal(sil_plan_reading(plan), plan->reading < 0 ? NULL : &plan->read);
         assert_int_equal(sil_plan_done(plan), plan->done);
         assert_ptr_equal(sil_plan_bench(plan), &plan->bench);
         assert_ptr_equal(sil_plan_stages(plan), &plan->stages);

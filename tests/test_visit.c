@@ -117,8 +117,12 @@ static void in_range_is_done_and_one_reading_out_is_not(void **state)
     (void)state;
     make_plan("  - {relief: 0.20, action: {treble: 1.75, bass: 2.25}, first: 0.08, " SOUND "}\n");
     assert_true(plan.done);
-    make_plan("  - {relief: 0.31, action: {treble: 1.75, bass: 2.25}, first: 0.08, " SOUND "}\n");
+    make_plan("  - {relief: 0.36, action: {treble: 1.75, bass: 2.25}, first: 0.08, " SOUND "}\n");
     assert_false(plan.done);
+    /* 0.012 in of relief is 0.305 mm: at the edge of a range to 0.30, not out of it. */
+    make_plan("  - {relief: 0.012 in, action: {treble: 1.75, bass: 2.25}, first: 0.08, " SOUND
+              "}\n");
+    assert_true(plan.done);
     make_plan("  - {relief: 0.20, action: {treble: 1.75, bass: 2.25}, first: 0.15, " SOUND "}\n");
     assert_false(plan.done);
     make_plan("  - {relief: 0.20, action: {treble: 1.75, bass: 2.6}, first: 0.08, " SOUND "}\n");

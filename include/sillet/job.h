@@ -112,6 +112,7 @@ typedef enum sil_soundness { SIL_SOUNDNESS_NOT_GIVEN, SIL_SOUND, SIL_UNSOUND } s
 typedef struct sil_condition {
     sil_soundness bridge;  /* unsound: lifted */
     sil_soundness braces;  /* unsound: loose */
+    sil_soundness saddle;  /* unsound: it leans, rocks or is loose in its slot */
     sil_soundness strings; /* unsound: worn */
     sil_soundness tuned;   /* unsound: not at pitch */
 } sil_condition;
@@ -159,7 +160,8 @@ typedef struct sil_reading {
                                            strings alone */
     const sil_buzz *buzz;
     int buzz_count;
-    double cents[SIL_STRINGS_MAX]; /* of fret 12 against the octave of the open string, + sharp */
+    bool confirmed[SIL_STRINGS_MAX]; /* its action and gaps were read again, and are so */
+    double cents[SIL_STRINGS_MAX];   /* of fret 12 against the octave of the open string, + sharp */
     int marked[SIL_MARKED]; /* the greatest denominator of the fractions that the lengths of a key
                                are written with; 0: no fraction */
 } sil_reading;
@@ -263,6 +265,46 @@ typedef void sil_tell(void *with, sil_severity severity, const char *path, const
  */
 int sil_job_check(const sil_job *job, sil_tell *tell, void *with);
 
+/* Why a reading asks to be taken again. */
+typedef enum sil_odd_why {
+    SIL_NOT_ODD,
+    SIL_ODD_UNLIKELY, /* outside what is likely on such an instrument */
+    SIL_ODD_LINE,     /* an action off the straight line of the others */
+    SIL_ODD_OTHERS,   /* a gap off the median of the others */
+    SIL_ODD_MOVED     /* not as at the visit before, though nothing was worked there */
+} sil_odd_why;
+
+typedef struct sil_odd_one {
+    sil_odd_why why;
+    double read;   /* as on the sheet, mm */
+    double off;    /* how far from the line, the median, or the visit before, mm */
+    bool believed; /* confirmed, or read again the same; a plan finds this out */
+} sil_odd_one;
+
+typedef struct sil_odd {
+    sil_odd_one relief, crowns;
+    sil_odd_one saddle; /* its heights by caliper or from the bridge's top; the first that is odd */
+    sil_odd_one action[SIL_STRINGS_MAX], first[SIL_STRINGS_MAX];
+    int curve; /* the string that shows best that the actions follow a curve, or -1 */
+    double curve_off;
+} sil_odd;
+
+/* sil_job_odd: the readings that ask to be taken again, as after a slip of the pen.
+ * Given:    job      its likely ranges and strings are used
+ *           reading  one of it
+ *           tools    as they read at that visit (see sil_job_tools)
+ *           board    laid
+ * Returned: odd      of this reading by itself; none is believed yet
+ */
+void sil_job_odd(const sil_job *job, const sil_reading *reading, const sil_tools *tools,
+                 const sil_board *board, sil_odd *odd);
+
+/* sil_moved_limit: how far a gap or an action may move between visits and still be the same.
+ * Given:    u  standard uncertainty of the reading, mm
+ * Returned: mm; past it, it is odd where nothing was worked
+ */
+double sil_moved_limit(double u);
+
 /* sil_job_courses: the course of each string, counted from 0.
  * Given:    job     its strings are used
  * Returned: course  one for each string, with room for SIL_STRINGS_MAX; adjacent strings with the
@@ -288,6 +330,14 @@ sil_tools sil_job_tools(const sil_job *job, int reading);
  * Returned: bench    every field set; it holds no pointers into the job
  */
 void sil_job_bench(const sil_job *job, int reading, sil_bench *bench);
+
+/* sil_job_bench_read: the same, with what was read at that visit given by itself, as where part of
+ * it is taken over from the visit before.
+ * Given:    job, reading  as sil_job_bench; reading says which tools were used
+ *           read          NULL: every reading is unknown
+ * Returned: bench
+ */
+void sil_job_bench_read(const sil_job *job, int reading, const sil_reading *read, sil_bench *bench);
 
 #ifdef __cplusplus
 }

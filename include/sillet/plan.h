@@ -45,6 +45,7 @@ typedef enum sil_code {
     SIL_TECHNIQUE,
     SIL_UNEXPLAINED,
     SIL_TOO_CLOSE,
+    SIL_SADDLE_LOOSE,
     SIL_ATTACK,
     SIL_STRING_UNKNOWN,
     SIL_STRING_STIFF,
@@ -62,6 +63,10 @@ typedef enum sil_code {
     SIL_AIM_SHORT,       /* a string stops above its target, since the saddle has no room left */
     SIL_SHORT_BY_BOW,    /* the saddle has no room left, and the neck's bow accounts for it */
     SIL_SHORT_BY_BRIDGE, /* the same on a floating bridge: its notches or feet come first */
+    SIL_AT_EDGE,
+    SIL_READING_ODD,
+    SIL_SADDLE_CURVE,
+    SIL_CARRIED,
     SIL_CODES
 } sil_code;
 
@@ -91,9 +96,12 @@ typedef enum sil_act {
     SIL_ACT_MEASURE_RELIEF,
     SIL_ACT_STRAIGHTEDGE, /* relief read as 0 under a string: the neck is straight or back-bowed */
     SIL_ACT_READ_CROWNS,
+    SIL_ACT_LOOK_AT_SADDLE,
+    SIL_ACT_FIT_SADDLE,
     SIL_ACT_MEASURE_FIRST,
     SIL_ACT_MEASURE_ACTION,
     SIL_ACT_READ_GAPS_AGAIN, /* the gaps read held and open do not agree */
+    SIL_ACT_READ_ODD,        /* readings that may be slips of the pen */
     SIL_ACT_MEASURE_CROWN,
     SIL_ACT_MEASURE_SADDLE,
     SIL_ACT_FIND_ROD,   /* find out whether there is a truss rod */

@@ -24,6 +24,7 @@
 #include "core/fit.h"
 
 #include "core/nut.h"
+#include "core/odd.h"
 #include "core/saddle.h"
 
 #include "core/clearance.h"

@@ -19,6 +19,11 @@ act_words act_words_of(sil_act act)
     case SIL_ACT_READ_CROWNS:
         return (act_words){"look-at-frets", say_read_crowns, say_check_written,
                            "look at the frets"};
+    case SIL_ACT_LOOK_AT_SADDLE:
+        return (act_words){"look-at-saddle", say_look_at_saddle, say_check_written,
+                           "look at the saddle's fit"};
+    case SIL_ACT_FIT_SADDLE:
+        return (act_words){"fit-saddle", say_fit_saddle, say_check_fit, "fit the saddle"};
     case SIL_ACT_MEASURE_FIRST:
         return (act_words){"measure-first", say_measure_first, say_check_written,
                            "measure gaps at fret 1"};
@@ -28,6 +33,8 @@ act_words act_words_of(sil_act act)
     case SIL_ACT_READ_GAPS_AGAIN:
         return (act_words){"measure-gaps-again", say_gaps_again, say_check_written,
                            "measure fret 1 again"};
+    case SIL_ACT_READ_ODD:
+        return (act_words){"measure-odd", say_measure_odd, say_check_odd, "measure again"};
     case SIL_ACT_MEASURE_CROWN:
         return (act_words){"measure-fret-height", say_measure_crown, say_check_written,
                            "measure a fret's height"};

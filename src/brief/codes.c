@@ -216,6 +216,12 @@ code_words code_words_of(sil_code code)
             .subject = "Too close to call: heard to buzz, and by the readings it just rings clear",
             .meaning = "Read relief, gap and action again with the finest tool there is, press "
                        "the string squarely, and listen again."};
+    case SIL_SADDLE_LOOSE:
+        return (code_words){.word = "saddle-loose",
+                            .subject = "The saddle is loose, leans or rocks",
+                            .meaning = "Every action read over it is false.",
+                            .why = "the saddle is not firm, so no action read over it is true",
+                            .for_what = "a saddle that stands firm"};
     case SIL_ATTACK:
         return (code_words){.word = "attack",
                             .figure = NEWTONS,
@@ -315,6 +321,27 @@ code_words code_words_of(sil_code code)
                                        "range",
                             .meaning = "First look at its notches, then at its feet, and only then "
                                        "at the neck's angle."};
+    case SIL_AT_EDGE:
+        return (code_words){.word = "at-edge",
+                            .figure = LENGTH,
+                            .meaning = "At the edge of its range, no farther out than the reading "
+                                       "may be wrong by: leave it."};
+    case SIL_CARRIED:
+        return (code_words){.word = "carried", .sentence = say_carried};
+    case SIL_READING_ODD:
+        return (code_words){.word = "reading-odd",
+                            .figure = LENGTH,
+                            .subject = "Measure again",
+                            .why = "a reading stands out and must be taken again",
+                            .for_what = "a reading to be taken again",
+                            .next = "measure again"};
+    case SIL_SADDLE_CURVE:
+        return (code_words){
+            .word = "saddle-curve",
+            .figure = LENGTH,
+            .subject = "Action off a straight line across the strings",
+            .meaning = "Others are off it, too, so it is the saddle's curve and no slip of the "
+                       "pen: compare the saddle's top with the board's radius."};
     case SIL_CODES:
         break;
     }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The findings in words: each by itself, and together with those that say the same of other
  * strings. */
+#include <math.h>
 #include <string.h>
 
 #include "codes.h"
@@ -70,12 +71,14 @@ static void tell_range(telling *t, code_figure kind, const sil_finding *finding)
 static bool speaks_of_slots(const sil_finding *finding)
 {
     return finding->code == SIL_SLOT_LOW || finding->code == SIL_SLOT_HIGH ||
-           finding->code == SIL_ZERO_FRET_LOW || finding->code == SIL_ZERO_FRET_HIGH;
+           finding->code == SIL_ZERO_FRET_LOW || finding->code == SIL_ZERO_FRET_HIGH ||
+           (finding->code == SIL_AT_EDGE && finding->stage == SIL_NUT);
 }
 
 static bool speaks_of_action(const sil_finding *finding)
 {
-    return finding->code == SIL_SADDLE_LOW || finding->code == SIL_SADDLE_HIGH;
+    return finding->code == SIL_SADDLE_LOW || finding->code == SIL_SADDLE_HIGH ||
+           (finding->code == SIL_AT_EDGE && finding->stage == SIL_SADDLE);
 }
 
 /* Whether the figure may have been judged without a gauge. */
@@ -99,10 +102,22 @@ static bool foretold(const sil_plan *plan, const sil_finding *finding)
            (speaks_of_action(finding) && (before_nut || changed[SIL_NUT]));
 }
 
+/* What a finding is about. Which reading is at its edge follows from the stage. */
+static const char *subject_of(const sil_finding *finding)
+{
+    sil_code code = finding->code;
+    if (code == SIL_AT_EDGE) {
+        code = finding->stage == SIL_NUT      ? SIL_SLOT_HIGH
+               : finding->stage == SIL_SADDLE ? SIL_SADDLE_HIGH
+                                              : SIL_RELIEF_HIGH;
+    }
+    return code_words_of(code).subject;
+}
+
 static void tell_heading(const brief *b, const sil_finding *finding, telling *t)
 {
     const sil_bench *bench = &b->plan->bench;
-    tell_subject(t, code_words_of(finding->code).subject, finding->fret);
+    tell_subject(t, subject_of(finding), finding->fret);
     if (speaks_of_slots(finding)) {
         tell(t, ", %s", brief_hold(bench->targets.first_held));
     }
@@ -138,6 +153,9 @@ static int count_alike(const sil_plan *plan, int first)
     const sil_finding *f = &plan->findings[first];
     int count = 1;
     bool told_together = f->string >= 0 && (f->fret < 0 || speaks_of_notes(f));
+    if (f->code == SIL_READING_ODD && f->level != SIL_LEVEL_WATCH) {
+        return 1; /* each for a reason of its own */
+    }
     while (told_together && first + count < plan->finding_count && f[count].code == f->code &&
            f[count].level == f->level && f[count].stage == f->stage && f[count].string >= 0) {
         count++;
@@ -156,6 +174,63 @@ static void tell_place(const brief *b, const sil_finding *finding, bool leads, t
     } else if (speaks_of_notes(finding)) {
         tell(t, " at fret %d", finding->fret);
     }
+}
+
+/* Three strings or more that are out on the same side are told by the least and the most; the table
+ * of readings has each. */
+enum { TOLD_BY_RANGE = 3 };
+
+static bool told_by_range(const sil_finding *f, int count)
+{
+    bool heights = speaks_of_slots(f) || speaks_of_action(f);
+    for (int k = 0; k < count; k++) {
+        heights = heights && sil_known(f[k].read) && f[k].read != 0.0 &&
+                  (f[k].read > f[k].high) == (f->read > f->high);
+    }
+    return heights && count >= TOLD_BY_RANGE;
+}
+
+static tell_list strings_of(const brief *b, const sil_finding *f, int count)
+{
+    tell_list list = {.count = b->strings};
+    for (int k = 0; k < count; k++) {
+        list.chosen[f[k].string] = true;
+    }
+    return list;
+}
+
+/* Writes "0.12 to 0.17", or one figure where both are shown alike. */
+static void tell_span(telling *t, const char *least, const char *most, double low, double high)
+{
+    brief_figure from = figure_length(t->b->unit, low, SIL_NEAREST);
+    brief_figure to = figure_length(t->b->unit, high, SIL_NEAREST);
+    tell_figure(t, least, -1, from);
+    if (strcmp(from.shown, to.shown) != 0) {
+        tell(t, " to ");
+        tell_figure(t, most, -1, to);
+    }
+}
+
+/* Writes "strings 1, 2 and 3: 2.35 to 2.67, over their ranges by 0.31 to 0.35 mm". */
+static void tell_range_of(const brief *b, const sil_finding *f, int count, telling *t)
+{
+    tell_list list = strings_of(b, f, count);
+    double read[2] = {f->read, f->read}, out[2] = {INFINITY, 0.0};
+    bool high = f->read > f->high;
+    for (int k = 0; k < count; k++) {
+        double off = high ? f[k].read - f[k].high : f[k].low - f[k].read;
+        read[0] = fmin(read[0], f[k].read);
+        read[1] = fmax(read[1], f[k].read);
+        out[0] = fmin(out[0], off);
+        out[1] = fmax(out[1], off);
+    }
+    tell(t, ", ");
+    tell_which(t, &list);
+    tell(t, ": ");
+    tell_span(t, "read-least", "read-most", read[0], read[1]);
+    tell(t, ", %s their ranges by ", high ? "over" : "under");
+    tell_span(t, "out-least", "out-most", out[0], out[1]);
+    tell_unit(t);
 }
 
 static void tell_findings(const brief *b, const sil_finding *f, int count, telling *t)
@@ -180,13 +255,25 @@ static void tell_findings(const brief *b, const sil_finding *f, int count, telli
         say_aim_short(b, f, count, t);
         return;
     }
+    if (f->code == SIL_READING_ODD) {
+        say_reading_odd(b, f, count, t);
+        return;
+    }
     code_words words = code_words_of(f->code);
     if (words.sentence) {
         words.sentence(b, f->read, t);
         return;
     }
     tell_heading(b, f, t);
-    for (int k = 0; k < count; k++) {
+    bool listed = count > 1 && words.figure == NO_FIGURE && !speaks_of_notes(f);
+    if (told_by_range(f, count)) {
+        tell_range_of(b, f, count, t);
+    } else if (listed) {
+        tell_list list = strings_of(b, f, count);
+        tell(t, ": ");
+        tell_which(t, &list);
+    }
+    for (int k = 0; k < count && !listed && !told_by_range(f, count); k++) {
         tell_place(b, &f[k], k == 0, t);
         if (words.figure != NO_FIGURE) {
             tell(t, ": ");

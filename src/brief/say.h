@@ -9,9 +9,10 @@ typedef void say(const brief *b, telling *t);
 
 /* Getting ready and measuring. */
 say say_prepare, say_check_prepare, say_stop, say_check_stop, say_measure_relief, say_straightedge,
-    say_read_crowns, say_measure_first, say_measure_action, say_gaps_again, say_measure_crown,
-    say_measure_saddle, say_check_written, say_read_again, say_check_read_again, say_check,
-    say_check_check;
+    say_read_crowns, say_look_at_saddle, say_fit_saddle, say_check_fit, say_measure_first,
+    say_measure_action, say_gaps_again, say_measure_crown, say_measure_saddle, say_check_written,
+    say_read_again, say_check_read_again, say_check, say_check_check, say_measure_odd,
+    say_check_odd;
 
 /* The neck and its frets. */
 say say_find_rod, say_rod_by_ear, say_check_rod_by_ear, say_neck_bow, say_rod, say_check_rod,
@@ -29,6 +30,8 @@ say say_sand, say_check_sand, say_dress, say_check_action, say_shim_saddle, say_
 /* What changed between visits. by: the mean difference of the action. */
 void say_off_forecast(const brief *b, double by, telling *t);
 void say_moved(const brief *b, double by, telling *t);
+void say_carried(const brief *b, double by, telling *t);
+void say_reading_odd(const brief *b, const sil_finding *f, int count, telling *t);
 
 /* A target that would have strings buzz under the pick. */
 say say_choose;

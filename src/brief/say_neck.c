@@ -108,6 +108,19 @@ void say_check_seat(const brief *b, telling *t)
     tell(t, "A fret rocker across each three frets does not rock.");
 }
 
+/* Frets that may be replaced alone where no other is worn. Common practice, no source. */
+static const int first_frets = 5;
+
+static bool worn_first_only(const sil_plan *plan)
+{
+    for (int k = 0; k < plan->finding_count; k++) {
+        if (plan->findings[k].code == SIL_FRET_WORN && plan->findings[k].fret > first_frets) {
+            return false;
+        }
+    }
+    return true;
+}
+
 void say_level(const brief *b, telling *t)
 {
     tell(t, "Level the frets with the neck straight, down to the deepest worn spot: ");
@@ -115,6 +128,10 @@ void say_level(const brief *b, telling *t)
     tell(t, " off every fret (worn spots: ");
     tell_frets(b, SIL_FRET_WORN, "worn", t);
     tell(t, "). Crown and polish, then set the rod back.");
+    if (worn_first_only(b->plan)) {
+        tell(t, " Only the first frets are worn: new ones there, level with the rest, spare every "
+                "other crown this cut.");
+    }
 }
 
 void say_check_level(const brief *b, telling *t)

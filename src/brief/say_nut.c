@@ -282,10 +282,16 @@ void say_fill(const brief *b, telling *t)
     tell(t, tell_chosen(&low) < tell_chosen(&slots)
                 ? ": a string lies on the 1st fret, so nobody knows by how much, and nobody has to."
                 : ".");
-    tell(t, " Fill %s with dust of the same material and glue, let it harden, and recut.",
-         one ? "it" : "them");
+    tell(t,
+         one ? " Look at its shape first: where the string rests on the slot's back edge, cut its "
+               "fall right and measure again. If it is still too low, fill it with dust of the same "
+               "material and glue, let it harden, and recut."
+             : " Look at their shape first: where a string rests on its slot's back edge, cut the "
+               "fall right and measure again. Those still too low, fill with dust of the same "
+               "material and glue, let it harden, and recut.");
     tell_stack(b, slots, stack_of, t);
     tell_fall(b, t);
+    tell(t, " Play it open before the last stroke.");
     if (all_hardly_low(b, &slots)) {
         tell(t,
              " It is under its range by less than the feelers can tell: if it rings clean, leave "
@@ -340,6 +346,7 @@ void say_new_nut(const brief *b, telling *t)
         tell_sure(b, t);
     }
     tell_fall(b, t);
+    tell(t, " Keep the old one until the owner has played.");
 }
 
 void say_zero_fret(const brief *b, telling *t)

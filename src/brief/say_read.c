@@ -100,6 +100,26 @@ void say_read_crowns(const brief *b, telling *t)
             "sound.");
 }
 
+void say_look_at_saddle(const brief *b, telling *t)
+{
+    (void)b;
+    tell(t, "Before its height, the saddle's fit: push its top back and forth, and rock it end to "
+            "end. It must stand upright and firm in its slot. Write that it is firm, or loose.");
+}
+
+void say_fit_saddle(const brief *b, telling *t)
+{
+    (void)b;
+    tell(t, "Make the saddle stand firm: bed it flat on the floor of its slot, and where it leans "
+            "or has play, fit a thicker blank. Cut nothing to a height read over a loose saddle.");
+}
+
+void say_check_fit(const brief *b, telling *t)
+{
+    (void)b;
+    tell(t, "It neither leans nor rocks. Tune, and measure every action again.");
+}
+
 /* Strings whose gap at fret 1 was read as 0 (on_the_fret), or was not read. */
 static tell_list first_missing(const brief *b, bool on_the_fret)
 {
@@ -128,9 +148,11 @@ void say_measure_first(const brief *b, telling *t)
         tell_which(t, &on_fret);
         tell(t,
              " %s on the 1st fret, so there is no gap to measure. Measure the gap of the open "
-             "string there and write it as the open gap. If the string lies on the fret when open, "
-             "too, put a slip of paper under it in its slot and measure then.",
-             one ? "lies" : "lie");
+             "string there and write it as the open gap.%s",
+             one ? "lies" : "lie",
+             b->plan->bench.zero_fret ? ""
+                                      : " If the string lies on the fret when open, too, put a "
+                                        "slip of paper under it in its slot and measure then.");
     }
 }
 
@@ -210,9 +232,11 @@ void say_check_read_again(const brief *b, telling *t)
 
 void say_check(const brief *b, telling *t)
 {
-    tell(t, b->plan->done
-                ? "Done: every reading is in its range and there is nothing left to cut. "
-                  "Play every string at every fret and listen."
+    tell(t, b->plan->done ? "Done: every reading is in its range and there is nothing left to cut. "
+                            "Play every string at every fret and listen."
+            : b->slackens
+                ? "The strings were slack: tune, and let the neck settle, overnight if you can. "
+                  "Read the relief first, then everything else, write it and plan again."
                 : "Tune, measure everything again, write it on the sheet and plan again.");
 }
 

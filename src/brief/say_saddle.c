@@ -114,6 +114,27 @@ static void say_too_coarse(const brief *b, telling *t)
     say_finer(b, SIL_SADDLE, t);
 }
 
+/* Past this much off the base, the owner plays it between two passes, mm. Common practice, no
+ * source. */
+static const double much = 0.5;
+
+static bool takes_much(const brief *b)
+{
+    const brief_figure *all = b->saddle.base_all;
+    return fmax(all[BRIEF_TREBLE].exact, all[BRIEF_BASS].exact) > much;
+}
+
+/* What was cut does not go back on, so it is played before the last of it goes. */
+static void tell_playing_test(const brief *b, telling *t)
+{
+    if (sil_known(b->plan->job->saddle.pickup) && b->plan->job->saddle.pickup > 0.0) {
+        tell(t, " Play every string through the pickup before the last cut: a weak one means that "
+                "its bottom is not flat.");
+    } else if (takes_much(b) && !b->saddle.one_pass) {
+        tell(t, " Much comes off: let the owner play it before the last cut.");
+    }
+}
+
 void say_sand(const brief *b, telling *t)
 {
     const brief_saddle *saddle = &b->saddle;
@@ -142,6 +163,7 @@ void say_sand(const brief *b, telling *t)
         tell(t, " more");
     }
     tell(t, ".");
+    tell_playing_test(b, t);
 }
 
 void say_check_sand(const brief *b, telling *t)
@@ -250,6 +272,9 @@ void say_dress(const brief *b, telling *t)
     tell_each(t, "top", &dress);
     tell_unit(t);
     tell(t, " in all, a little at a time. Keep the point where the string leaves the saddle.");
+    if (b->saddle.working == SIL_WORKING_TOP) {
+        tell(t, " It is glued in: let the owner play it before the last stroke.");
+    }
 }
 
 void say_check_action(const brief *b, telling *t)
@@ -318,6 +343,7 @@ void say_new_saddle(const brief *b, telling *t)
         tell(t, "the old one, with the rise added: measure the old one at strings 1 and %d.",
              b->strings);
     }
+    tell(t, " Keep the old one until the owner has played.");
 }
 
 static void tell_turned(telling *t, int string, brief_way way, brief_figure moves,

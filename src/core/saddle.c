@@ -249,7 +249,8 @@ static double change_at(const sil_bench *bench, const sil_saddle_given *make,
     if (stages->saddle[i] == SIL_LEAVE) {
         return work->bottom ? sil_line_at(work->cut, bench->board.saddle_z[i]) : 0.0;
     }
-    return stages->saddle[i] == SIL_WAIT ? SIL_UNKNOWN : work->goal[i];
+    /* Of one to be read again, a forecast. */
+    return stages->saddle[i] == SIL_WAIT ? stages->lower[i] : work->goal[i];
 }
 
 static void stand_in_slot(const sil_saddle_given *make, sil_saddle_work *work, double off, int i)

@@ -12,6 +12,9 @@ static double first_of(const sil_bench *bench, const sil_saddle_given *make,
     double leave = whole ? 0.0 : base ? make->leave_base : make->leave_top;
     double pass = sil_first_stroke(work->goal[i], leave, sil_saddle_to_low(bench, stages, i),
                                    stages->lower_u[i], base ? SIL_GUARD_SET : SIL_GUARD_ONE);
+    if (work->verdict[i] == SIL_WAIT) {
+        return SIL_UNKNOWN; /* unread, or to be read again */
+    }
     if (work->verdict[i] != SIL_TAKE && sil_known(pass)) {
         return 0.0;
     }

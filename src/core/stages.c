@@ -2,6 +2,7 @@
 /* The work in its order: now, rod, frets, nut, saddle. See docs/arithmetic.md, "The order of
  * work" and "How sure". */
 #include "clean.h"
+#include "edge.h"
 #include "height.h"
 #include "pass.h"
 
@@ -28,18 +29,6 @@ static void read_now(const sil_bench *bench, const nudge *by, sil_fit *now)
     now->crowns = bench->crowns;
     now->bend = sil_bend_from_relief(&bench->board, &bench->crowns, &relief);
     sil_fit_read(&bench->board, &gaps, now);
-}
-
-static const double edge = 1e-6;
-
-bool sil_below(double value, double low)
-{
-    return value < low - edge;
-}
-
-bool sil_above(double value, double high)
-{
-    return value > high + edge;
 }
 
 /* The nut is fixed to the neck and the saddle to the body; the chord moves between them. */
@@ -77,6 +66,9 @@ static sil_fretwork judge_frets(const sil_bench *bench, double *level_depth)
 {
     double wear = farthest_crown(bench, -1.0);
     *level_depth = 0.0;
+    if (bench->standing.crowns_odd) {
+        return SIL_FRETS_LEAVE; /* before they were looked at again */
+    }
     if (sil_above(wear, bench->wear_limit)) {
         if (sil_below(bench->crown - wear, bench->least_crown)) {
             return SIL_FRETS_NEW;
@@ -126,15 +118,15 @@ static double wanted_nut_height(const sil_bench *bench, const sil_fit *fit, int 
                               targets->action[i].aim);
 }
 
-static sil_verdict judge(double value, sil_band band, double cut)
+static sil_verdict judge(double value, sil_side side, double cut, bool odd)
 {
-    if (!sil_known(value) || !sil_known(cut)) {
+    if (!sil_known(value) || !sil_known(cut) || odd) {
         return SIL_WAIT;
     }
-    if (sil_above(value, band.high) && cut > 0.0) {
+    if (side == SIL_OVER && cut > 0.0) {
         return SIL_TAKE;
     }
-    return sil_below(value, band.low) && cut < 0.0 ? SIL_RAISE : SIL_LEAVE;
+    return side == SIL_UNDER && cut < 0.0 ? SIL_RAISE : SIL_LEAVE;
 }
 
 static double wanted_saddle_height(const sil_bench *bench, const sil_fit *fit, int i)
@@ -178,18 +170,22 @@ static double clean_goal(const sil_bench *bench, sil_stages *stages, int i, doub
 
 static void work_nut(const sil_bench *bench, sil_stages *stages)
 {
+    const sil_standing *standing = &bench->standing;
     sil_fit *fit = &stages->fit[SIL_NUT];
     for (int i = 0; i < bench->board.strings; i++) {
         double gap = sil_first_gap(&bench->board, fit, i, bench->targets.first_held);
         double wanted = wanted_nut_height(bench, fit, i);
         stages->deepen[i] = fit->nut_height[i] - wanted;
-        stages->nut[i] = judge(gap, bench->targets.first[i], stages->deepen[i]);
+        double width = core_edge_width(stages->first_u[i], standing->first_settled[i]);
+        sil_side side = sil_side_of(gap, bench->targets.first[i], width, standing->buzz_open[i]);
+        stages->first_side[i] = side;
+        stages->nut[i] = judge(gap, side, stages->deepen[i], standing->first_odd[i]);
         stages->nut[i] = stages->finish_slot[i] ? SIL_TAKE : stages->nut[i];
         if (bench->zero_fret && stages->nut[i] != SIL_WAIT) {
             stages->nut[i] = SIL_LEAVE; /* the nut slots only guide */
         }
-        stages->on_fret[i] = stages->nut[i] == SIL_WAIT && lies_on_fret(bench, i) &&
-                             sil_known(wanted) && !bench->zero_fret;
+        stages->on_fret[i] = stages->nut[i] == SIL_WAIT && !standing->first_odd[i] &&
+                             lies_on_fret(bench, i) && sil_known(wanted) && !bench->zero_fret;
         stages->nut[i] = stages->on_fret[i] ? SIL_RAISE : stages->nut[i];
         stages->nut_raised[i] = 0.0;
         if (stages->nut[i] == SIL_TAKE) {
@@ -206,12 +202,19 @@ static void work_nut(const sil_bench *bench, sil_stages *stages)
 
 static void work_saddle(const sil_bench *bench, sil_stages *stages)
 {
+    const sil_standing *standing = &bench->standing;
     sil_fit *fit = &stages->fit[SIL_SADDLE];
     for (int i = 0; i < bench->board.strings; i++) {
         double action = sil_action(&bench->board, fit, i, 12);
         double wanted = wanted_saddle_height(bench, fit, i);
         stages->lower[i] = fit->saddle_height[i] - wanted;
-        stages->saddle[i] = judge(action, bench->targets.action[i], stages->lower[i]);
+        /* The action at its aim is what `lower` brings, so both are equally sure. */
+        stages->action_u[i] = stages->lower_u[i] * sil_leverage(&bench->board, i);
+        double width = core_edge_width(stages->action_u[i], standing->action_settled[i]);
+        sil_side side = sil_side_of(action, bench->targets.action[i], width, standing->buzz[i]);
+        stages->action_side[i] = side;
+        stages->saddle[i] = judge(action, side, stages->lower[i],
+                                  standing->action_odd[i] || standing->first_odd[i]);
         stages->saddle[i] = stages->finish_saddle[i] ? SIL_TAKE : stages->saddle[i];
         if (is_worked(stages->saddle[i])) {
             fit->saddle_height[i] = wanted;
@@ -239,40 +242,17 @@ void sil_remedy_fit(const sil_bench *bench, sil_remedy remedy, sil_fit *fit)
     }
 }
 
-/* Runs all stages, each from a copy of the state the one before leaves. */
-static void run(const sil_bench *bench, sil_stages *stages)
-{
-    sil_fit *fit = stages->fit;
-    read_now(bench, &(nudge){0}, &fit[SIL_NOW]);
-    double relief = sil_relief(&bench->board, fit[SIL_NOW].bend);
-    sil_band range = bench->targets.relief;
-
-    fit[SIL_ROD] = fit[SIL_NOW];
-    stages->changed[SIL_ROD] = bench->rod_works && sil_board_bends(&bench->board) &&
-                               (sil_below(relief, range.low) || sil_above(relief, range.high));
-    if (stages->changed[SIL_ROD]) {
-        turn_rod(bench, bench->rod_ratio, &fit[SIL_ROD]);
-    }
-
-    fit[SIL_FRETS] = fit[SIL_ROD];
-    work_frets(bench, stages, &fit[SIL_FRETS]);
-
-    fit[SIL_NUT] = fit[SIL_FRETS];
-    work_nut(bench, stages);
-
-    fit[SIL_SADDLE] = fit[SIL_NUT];
-    work_saddle(bench, stages);
-}
-
 /* The height of a slot over the board's end there, less the fret height. */
 static double stand(const sil_board *board, const sil_fit *fit, int i)
 {
     return fit->nut_height[i] + sil_sag(board, fit->bend, board->nut_x[i]);
 }
 
-/* What is uncertain of each string. */
+/* What is uncertain of each string: the gap that the nut is judged by, its cut, the finished slot,
+ * and the cut at the saddle. */
 typedef struct outcome {
-    double deepen[SIL_STRINGS_MAX], stand[SIL_STRINGS_MAX], lower[SIL_STRINGS_MAX];
+    double first[SIL_STRINGS_MAX], deepen[SIL_STRINGS_MAX], stand[SIL_STRINGS_MAX],
+        lower[SIL_STRINGS_MAX];
 } outcome;
 
 /* Runs all stages on nudged readings for these figures alone, on one state. What `held` judged
@@ -288,6 +268,7 @@ static void run_nudged(const sil_bench *bench, const nudge *by, const sil_stages
     work_frets(bench, held, &fit);
     for (int i = 0; i < bench->board.strings; i++) {
         double nut = wanted_nut_height(bench, &fit, i);
+        out->first[i] = sil_first_gap(&bench->board, &fit, i, bench->targets.first_held);
         out->deepen[i] = fit.nut_height[i] - nut;
         fit.nut_height[i] = is_worked(held->nut[i]) ? nut + held->nut_raised[i] : fit.nut_height[i];
         out->stand[i] = stand(&bench->board, &fit, i);
@@ -295,44 +276,97 @@ static void run_nudged(const sil_bench *bench, const nudge *by, const sil_stages
     }
 }
 
-/* Adds one uncertain input to the variance of each cut. Cuts are linear in it, so the change over a
- * step of 1 is the slope. */
-static void add_spread(const sil_bench *bench, const nudge *by, double u, sil_stages *stages)
+/* Adds one uncertain input to the variance of each cut, and of the gap that the nut is judged by.
+ * They are linear in it, so the change over a step of 1 is the slope. */
+static void add_spread(const sil_bench *bench, const nudge *by, const double *u,
+                       const outcome *whole, sil_stages *stages)
 {
     outcome then;
     run_nudged(bench, by, stages, &then);
     for (int i = 0; i < bench->board.strings; i++) {
-        double deeper = (then.deepen[i] - stages->deepen[i]) * u;
-        double higher = (then.stand[i] - stand(&bench->board, &stages->fit[SIL_NUT], i)) * u;
-        double down = (then.lower[i] - stages->lower[i]) * u;
+        double gap = (then.first[i] - whole->first[i]) * u[i];
+        double deeper = (then.deepen[i] - whole->deepen[i]) * u[i];
+        double higher = (then.stand[i] - whole->stand[i]) * u[i];
+        double down = (then.lower[i] - whole->lower[i]) * u[i];
+        stages->first_u[i] += gap * gap;
         stages->deepen_u[i] += deeper * deeper;
         stages->stand_u[i] += higher * higher;
         stages->lower_u[i] += down * down;
     }
 }
 
-double sil_rectangular(double half_width)
-{
-    return half_width / sqrt(3.0);
-}
-
+/* The uncertainties of all cuts with the verdicts as they stand in stages. */
 static void weigh(const sil_bench *bench, sil_stages *stages)
 {
-    const sil_tools *tools = &bench->tools;
-    for (int i = 0; i < bench->board.strings; i++) {
-        stages->deepen_u[i] = stages->stand_u[i] = stages->lower_u[i] = 0.0;
+    int strings = bench->board.strings;
+    double action[SIL_STRINGS_MAX], first[SIL_STRINGS_MAX], relief[SIL_STRINGS_MAX],
+        rod[SIL_STRINGS_MAX];
+    outcome whole;
+    for (int i = 0; i < strings; i++) {
+        action[i] = sil_action_u(bench, i);
+        first[i] = sil_first_u(bench, i);
+        relief[i] = sil_relief_u(bench);
+        rod[i] = bench->rod_spread;
+        stages->first_u[i] = stages->deepen_u[i] = 0.0;
+        stages->stand_u[i] = stages->lower_u[i] = 0.0;
     }
-    add_spread(bench, &(nudge){.action = 1.0}, sil_rectangular(tools->action), stages);
-    add_spread(bench, &(nudge){.first = 1.0}, sil_rectangular(tools->first), stages);
-    add_spread(bench, &(nudge){.relief = 1.0}, sil_rectangular(tools->relief), stages);
+    run_nudged(bench, &(nudge){0}, stages, &whole);
+    add_spread(bench, &(nudge){.action = 1.0}, action, &whole, stages);
+    add_spread(bench, &(nudge){.first = 1.0}, first, &whole, stages);
+    add_spread(bench, &(nudge){.relief = 1.0}, relief, &whole, stages);
     if (stages->changed[SIL_ROD]) {
-        add_spread(bench, &(nudge){.rod_ratio = 1.0}, bench->rod_spread, stages);
+        add_spread(bench, &(nudge){.rod_ratio = 1.0}, rod, &whole, stages);
     }
-    for (int i = 0; i < bench->board.strings; i++) {
+    for (int i = 0; i < strings; i++) {
+        stages->first_u[i] = sqrt(stages->first_u[i]);
         stages->deepen_u[i] = sqrt(stages->deepen_u[i]);
         stages->stand_u[i] = sqrt(stages->stand_u[i]);
         stages->lower_u[i] = sqrt(stages->lower_u[i]);
     }
+}
+
+/* How sure the relief is: it is linear in the gap that was read. */
+static void judge_relief(const sil_bench *bench, sil_stages *stages)
+{
+    const sil_board *board = &bench->board;
+    sil_relief_reading more = bench->relief;
+    more.gap += 1.0;
+    double relief = sil_relief(board, stages->fit[SIL_NOW].bend);
+    double then = sil_relief(board, sil_bend_from_relief(board, &bench->crowns, &more));
+    stages->relief_u = fabs(then - relief) * sil_relief_u(bench);
+    stages->relief_side =
+        sil_side_of(relief, bench->targets.relief, stages->relief_u, bench->standing.buzz_low);
+    bool out = stages->relief_side == SIL_UNDER || stages->relief_side == SIL_OVER;
+    stages->changed[SIL_ROD] =
+        bench->rod_works && sil_board_bends(board) && out && !bench->standing.relief_odd;
+}
+
+/* Runs all stages, each from a copy of the state the one before leaves. Each value is judged with
+ * its own uncertainty, so the cuts are weighed before the nut is judged, and once more before the
+ * saddle where the nut is worked. */
+static void run(const sil_bench *bench, sil_stages *stages)
+{
+    sil_fit *fit = stages->fit;
+    read_now(bench, &(nudge){0}, &fit[SIL_NOW]);
+    judge_relief(bench, stages);
+
+    fit[SIL_ROD] = fit[SIL_NOW];
+    if (stages->changed[SIL_ROD]) {
+        turn_rod(bench, bench->rod_ratio, &fit[SIL_ROD]);
+    }
+
+    fit[SIL_FRETS] = fit[SIL_ROD];
+    work_frets(bench, stages, &fit[SIL_FRETS]);
+    weigh(bench, stages);
+
+    fit[SIL_NUT] = fit[SIL_FRETS];
+    work_nut(bench, stages);
+    if (stages->changed[SIL_NUT]) {
+        weigh(bench, stages);
+    }
+
+    fit[SIL_SADDLE] = fit[SIL_NUT];
+    work_saddle(bench, stages);
 }
 
 /* All but the crowns of each state, which are copied whole from the bench. */
@@ -350,6 +384,8 @@ static void clear(sil_stages *stages)
         stages->nut_raised[i] = 0.0;
         stages->on_fret[i] = false;
         stages->slot_hold[i] = stages->slot_clean[i] = SIL_UNKNOWN;
+        stages->first_u[i] = stages->action_u[i] = 0.0;
+        stages->first_side[i] = stages->action_side[i] = SIL_WITHIN;
     }
 }
 
@@ -359,10 +395,8 @@ void sil_stages_run(const sil_bench *bench, sil_stages *stages)
     stages->fretwork = judge_frets(bench, &stages->level_depth);
     stages->changed[SIL_FRETS] = stages->fretwork != SIL_FRETS_LEAVE;
     run(bench, stages);
-    weigh(bench, stages);
     if (core_finish_slots(bench, stages)) {
-        run(bench, stages);
-        weigh(bench, stages); /* what is worked at the nut counts at the saddle */
+        run(bench, stages); /* what is worked at the nut counts at the saddle */
     }
     if (core_finish_saddle(bench, stages)) {
         run(bench, stages);

@@ -63,6 +63,19 @@ void job_lay_crowns(const sil_reading *reading, sil_crowns *crowns)
     }
 }
 
+/* Which strings were heard to buzz, and whether any does at a fret before the one over which relief
+ * is read, as on a neck that is too straight. */
+static void hear(const sil_reading *reading, int relief_over, sil_standing *standing)
+{
+    for (int k = 0; k < reading->buzz_count; k++) {
+        const sil_buzz *note = &reading->buzz[k];
+        bool open = note->fret == 0;
+        standing->buzz[note->string - 1] = true;
+        standing->buzz_open[note->string - 1] = open || standing->buzz_open[note->string - 1];
+        standing->buzz_low = standing->buzz_low || note->fret < relief_over;
+    }
+}
+
 static bool rod_works(const sil_instrument *instrument)
 {
     bool rod = instrument->rod == SIL_ROD_ONE_WAY || instrument->rod == SIL_ROD_TWO_WAY;
@@ -106,12 +119,16 @@ sil_tools sil_job_tools(const sil_job *job, int reading)
 
 void sil_job_bench(const sil_job *job, int reading, sil_bench *bench)
 {
+    bool there = reading >= 0 && reading < job->reading_count;
+    sil_job_bench_read(job, reading, there ? &job->readings[reading] : NULL, bench);
+}
+
+void sil_job_bench_read(const sil_job *job, int reading, const sil_reading *read, sil_bench *bench)
+{
     sil_reading empty;
-    const sil_reading *read = &empty;
-    if (reading >= 0 && reading < job->reading_count) {
-        read = &job->readings[reading];
-    } else {
+    if (!read) {
         sil_reading_clear(&empty);
+        read = &empty;
     }
     bench->crowns = (sil_crowns){0};
     job_lay_board(job, &bench->board);
@@ -139,4 +156,6 @@ void sil_job_bench(const sil_job *job, int reading, sil_bench *bench)
     }
     bench->pluck_at = SIL_UNKNOWN;
     bench->zero_fret = job->nut.kind == SIL_NUT_ZERO_FRET;
+    bench->standing = (sil_standing){0};
+    hear(read, bench->relief.over, &bench->standing);
 }

@@ -213,6 +213,36 @@ static void check_stands_out(job_check *check, const job_place *up, const sil_re
     }
 }
 
+/* Whether a figure may be another one than at the visit before. */
+static bool moved(double now, double before, double half_width)
+{
+    return !sil_known(before) || fabs(now - before) > sil_moved_limit(sil_rectangular(half_width));
+}
+
+/* A string that is confirmed without need. Whether it is odd to have moved since the visit before
+ * depends on what was worked, so one that moved may be. */
+static void check_confirmed(job_check *check, const job_place *up, int index)
+{
+    const sil_job *job = check->job;
+    const sil_gaps *gaps = &job->readings[index].gaps;
+    const sil_gaps *before = index > 0 ? &job->readings[index - 1].gaps : NULL;
+    const sil_tools tools = sil_job_tools(job, index);
+    job_place list = job_key(up, "confirmed");
+    sil_board board;
+    sil_odd odd;
+    job_lay_board(job, &board);
+    sil_job_odd(job, &job->readings[index], &tools, &board, &odd);
+    for (int i = 0; i < job->string_count; i++) {
+        bool found = odd.action[i].why != SIL_NOT_ODD || odd.first[i].why != SIL_NOT_ODD;
+        found = found || (before && (moved(gaps->action[i], before->action[i], tools.action) ||
+                                     moved(gaps->first[i], before->first[i], tools.first)));
+        if (job->readings[index].confirmed[i] && !found) {
+            job_check_say(check, SIL_WARNING, &list,
+                          "not needed: nothing is odd about the readings of string %d", i + 1);
+        }
+    }
+}
+
 static void check_reading(job_check *check, const job_place *up, int index)
 {
     const sil_job *job = check->job;
@@ -229,6 +259,9 @@ static void check_reading(job_check *check, const job_place *up, int index)
     check_buzz(check, up, reading);
     bool crowns = check_crowns(check, up, reading);
     bool relief = check_relief(check, up, reading);
+    if (job_check_can_lay(job)) {
+        check_confirmed(check, up, index);
+    }
     if (placed && crowns && relief && job_check_can_lay(job)) {
         check_heights(check, up, index);
     }

@@ -31,6 +31,7 @@ static const job_word saddle_words[] = {
     {"floating", SIL_SADDLE_FLOATING},     {NULL, 0}};
 static const job_word bridge_words[] = {{"sound", SIL_SOUND}, {"lifted", SIL_UNSOUND}, {NULL, 0}};
 static const job_word brace_words[] = {{"sound", SIL_SOUND}, {"loose", SIL_UNSOUND}, {NULL, 0}};
+static const job_word fit_words[] = {{"firm", SIL_SOUND}, {"loose", SIL_UNSOUND}, {NULL, 0}};
 static const job_word age_words[] = {{"new", SIL_SOUND}, {"worn", SIL_UNSOUND}, {NULL, 0}};
 static const job_word tuned_words[] = {{"yes", SIL_SOUND}, {"no", SIL_UNSOUND}, {NULL, 0}};
 static const job_word capo_words[] = {{"0", 0}, {"1", 1}, {NULL, 0}};
@@ -144,7 +145,8 @@ static const job_field saddle_fields[] = {
      LIKELY(LENGTH, OVER_ZERO, 2, 80), .words = none_words},
     {"exit_height", JOB_AS_FIGURE, AT(sil_job_saddle, exit_height),
      LIKELY(LENGTH, ANY_SIGN, -10, 10)},
-    {"pitch", JOB_AS_FIGURE, AT(sil_job_saddle, pitch), LIKELY(LENGTH, OVER_ZERO, 0.2, 1.5)},
+    {"pitch", JOB_AS_FIGURE, AT(sil_job_saddle, pitch), LIKELY(LENGTH, OVER_ZERO, 0.2, 1.5),
+     .words = none_words},
     {"travel", JOB_AS_TRAVEL, AT(sil_job_saddle, travel), LIKELY(LENGTH, FROM_ZERO, 0, 12)},
     {"post_spread", JOB_AS_FIGURE, AT(sil_job_saddle, post_spread),
      LIKELY(LENGTH, OVER_ZERO, 30, 130)},
@@ -166,6 +168,7 @@ static const job_table relief_table = {relief_fields, COUNT_OF(relief_fields)};
 static const job_field condition_fields[] = {
     {"bridge", JOB_AS_WORD, AT(sil_condition, bridge), .words = bridge_words},
     {"braces", JOB_AS_WORD, AT(sil_condition, braces), .words = brace_words},
+    {"saddle", JOB_AS_WORD, AT(sil_condition, saddle), .words = fit_words},
     {"strings", JOB_AS_WORD, AT(sil_condition, strings), .words = age_words},
     {"tuned", JOB_AS_WORD, AT(sil_condition, tuned), .words = tuned_words},
 };
@@ -210,6 +213,7 @@ static const job_field reading_fields[] = {
     {"stands_out", JOB_AS_OUTER, AT(sil_reading, stands_out), LIKELY(LENGTH, FROM_ZERO, 0, 12),
      MARKED(STANDS_OUT)},
     {"buzz", JOB_AS_BUZZ, AT(sil_reading, buzz), .of = &job_table_buzz},
+    {"confirmed", JOB_AS_MARKED, AT(sil_reading, confirmed)},
     {"cents", JOB_AS_PER_STRING, AT(sil_reading, cents), LIKELY(RATIO, ANY_SIGN, -40, 40)},
 };
 const job_table job_table_reading = {reading_fields, COUNT_OF(reading_fields)};

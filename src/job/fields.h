@@ -33,6 +33,7 @@ typedef enum job_kind {
     JOB_AS_READINGS,
     JOB_AS_CROWNS,
     JOB_AS_BUZZ,
+    JOB_AS_MARKED,  /* bool[SIL_STRINGS_MAX]: a list of strings, counted from 1 */
     JOB_AS_ATTACK,  /* a mapping of further fields, or the name of one of the attacks */
     JOB_AS_ATTACKS, /* attacks by name */
     JOB_AS_STYLE,   /* const char *: the name of one of the styles */

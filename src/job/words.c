@@ -35,8 +35,10 @@ static const sil_choice saddles[] = {{"slotted", "in a slot"},
                                      {"two-post", "on two posts"},
                                      {"floating", "floating"},
                                      {NULL, NULL}};
+static const sil_choice pitches[] = {{"none", "no wheels: worked at its feet"}, {NULL, NULL}};
 static const sil_choice pins[] = {{"none", "not held in the bridge"}, {NULL, NULL}};
 static const sil_choice bridges[] = {{"sound", "sound"}, {"lifted", "lifting"}, {NULL, NULL}};
+static const sil_choice fits[] = {{"firm", "firm"}, {"loose", "loose or leaning"}, {NULL, NULL}};
 static const sil_choice braces[] = {{"sound", "sound"}, {"loose", "loose"}, {NULL, NULL}};
 static const sil_choice ages[] = {{"new", "new"}, {"worn", "worn"}, {NULL, NULL}};
 static const sil_choice tuned[] = {{"yes", "yes"}, {"no", "no"}, {NULL, NULL}};
@@ -156,8 +158,8 @@ const job_words job_words_table[] = {
     {"saddle.pickup", "Pickup under the saddle", .hint = "its thickness, in the saddle slot",
      JOB_IN_A_SLOT},
     {"saddle.pitch", "Travel of one turn",
-     .hint = "travel of one turn of a height screw, post or thumbwheel", JOB_PERHAPS_ON_SCREWS,
-     ASKED},
+     .hint = "travel of one turn of a height screw, post or thumbwheel; none without them",
+     JOB_PERHAPS_ON_SCREWS, ASKED, .choices = pitches},
     {"saddle.travel", "Can still go down",
      .hint = "how far height screws, posts or thumbwheels can still go; or {down: 2, up: 3}",
      JOB_ON_SCREWS, ASKED},
@@ -177,6 +179,9 @@ const job_words job_words_table[] = {
      ASKED, .choices = bridges},
     {"readings.condition.braces", "Braces", .hint = "loose where a tap on the top rattles", ASKED,
      .choices = braces},
+    {"readings.condition.saddle", "Saddle's fit",
+     .hint = "loose where it leans, rocks or rattles in its slot", JOB_IN_A_SLOT, ASKED,
+     .choices = fits},
     {"readings.condition.strings", "Strings", .hint = "worn ones give wrong pitches", ASKED,
      .choices = ages},
     {"readings.condition.tuned", "Tuned to pitch", .hint = "while you measured", ASKED,
@@ -220,6 +225,8 @@ const job_words job_words_table[] = {
     {"readings.buzz.fret", "Fretted at; 0 is open", .hint = "the fret it is fretted at"},
     {"readings.cents", "Cents at fret 12",
      .hint = "at fret 12, sharp (+) against the open string's octave", ASKED},
+    {"readings.confirmed", "Read again, and so",
+     .hint = "strings whose odd reading was taken again and is right, such as [3]"},
     {"readings.notes", "Notes", .hint = "on this visit"},
 
     {"targets", "Targets", .hint = "low, aim, high: within the range it is left alone"},

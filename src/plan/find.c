@@ -18,6 +18,19 @@ static void find_condition(sil_plan *plan)
     }
 }
 
+static void find_fit(sil_plan *plan)
+{
+    if (plan_saddle_loose(plan)) {
+        plan_found(plan, SIL_SADDLE_LOOSE, SIL_LEVEL_ACT)->stage = SIL_SADDLE;
+    }
+}
+
+/* Past the edge of its range by no more than the reading may be wrong by: it is left. */
+static bool is_at_edge(sil_side side)
+{
+    return side == SIL_AT_LOW || side == SIL_AT_HIGH;
+}
+
 static void find_relief(sil_plan *plan)
 {
     double relief = sil_relief_now(plan);
@@ -36,8 +49,8 @@ static void find_relief(sil_plan *plan)
     }
     bool turns = plan->bench.rod_works;
     sil_code codes[] = {SIL_BACK_BOW, SIL_RELIEF_LOW, SIL_RELIEF_HIGH, SIL_ROD_LIMIT};
-    bool low = sil_below(relief, wanted.low);
-    bool high = sil_above(relief, wanted.high);
+    bool low = plan->stages.relief_side == SIL_UNDER;
+    bool high = plan->stages.relief_side == SIL_OVER;
     bool raised[] = {plan->bench.relief.gap < 0.0 || plan_relief_at_nought(plan), low, high,
                      (low || high) && !turns && !plan_rod_unknown(plan)};
     if (plan_rod_unknown(plan)) {
@@ -54,6 +67,10 @@ static void find_relief(sil_plan *plan)
             f->low = wanted.low;
             f->high = wanted.high;
         }
+    }
+    if (is_at_edge(plan->stages.relief_side)) {
+        plan_found_figure(plan, SIL_AT_EDGE, SIL_LEVEL_WATCH, SIL_ROD, -1, relief, wanted);
+        plan->findings[plan->finding_count - 1].fret = plan->bench.relief.over;
     }
 }
 
@@ -145,6 +162,8 @@ static void find_slots(sil_plan *plan)
                               height_level(plan), SIL_NUT, i, read, range);
         } else if (gaps->first_tap[i] == SIL_TAP_WIDE && !sil_known(gaps->first_open[i])) {
             plan_found_figure(plan, SIL_SLOT_HIGH, SIL_LEVEL_ACT, SIL_NUT, i, SIL_UNKNOWN, range);
+        } else if (verdict == SIL_LEAVE && is_at_edge(plan->stages.first_side[i])) {
+            plan_found_figure(plan, SIL_AT_EDGE, SIL_LEVEL_WATCH, SIL_NUT, i, read, range);
         }
     }
 }
@@ -161,6 +180,8 @@ static void find_saddle(sil_plan *plan)
                    verdict == SIL_RAISE) {
             plan_found_figure(plan, verdict == SIL_TAKE ? SIL_SADDLE_HIGH : SIL_SADDLE_LOW,
                               height_level(plan), SIL_SADDLE, i, read, range);
+        } else if (verdict == SIL_LEAVE && is_at_edge(plan->stages.action_side[i])) {
+            plan_found_figure(plan, SIL_AT_EDGE, SIL_LEVEL_WATCH, SIL_SADDLE, i, read, range);
         }
     }
 }
@@ -295,6 +316,18 @@ static void find_gaps_apart(sil_plan *plan)
     }
 }
 
+/* Readings that are not of today. */
+static void find_carried(sil_plan *plan)
+{
+    bool any = false;
+    for (int visit = 0; visit < plan->reading; visit++) {
+        any = any || plan_carries(&plan->carried, visit);
+    }
+    if (any) {
+        plan_found(plan, SIL_CARRIED, SIL_LEVEL_WATCH);
+    }
+}
+
 /* A cut is needed, but its first pass is 0, because the tools are too coarse to make it safe. */
 static void find_coarse(sil_plan *plan)
 {
@@ -315,6 +348,9 @@ static void find_coarse(sil_plan *plan)
 void plan_find(sil_plan *plan)
 {
     find_condition(plan);
+    find_fit(plan);
+    find_carried(plan);
+    plan_find_odd_ones(plan);
     find_relief(plan);
     find_frets(plan);
     find_slots(plan);

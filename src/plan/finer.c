@@ -27,6 +27,9 @@ static bool any_coarse(const sil_plan *plan, sil_stage_name stage)
  */
 static double finer_tool(const sil_plan *plan, sil_stage_name stage, sil_plan *tried)
 {
+    tried->job = plan->job;
+    tried->reading = plan->reading;
+    tried->read = plan->read;
     double *tool = stage == SIL_NUT ? &tried->bench.tools.first : &tried->bench.tools.action;
     if (!any_coarse(plan, stage)) {
         return SIL_UNKNOWN;
@@ -38,7 +41,7 @@ static double finer_tool(const sil_plan *plan, sil_stage_name stage, sil_plan *t
             continue;
         }
         *tool = readings[k];
-        plan_work_bench(plan->job, plan->reading, tried);
+        plan_work(tried);
         if (!any_coarse(tried, stage)) {
             return readings[k];
         }

@@ -38,6 +38,7 @@ static void order_readings(sil_plan *plan)
     const sil_gaps *gaps = &plan->bench.gaps;
     const sil_withheld *withheld = &plan->nut_withheld;
     step(plan, sil_withheld_by(withheld, SIL_READINGS_DISAGREE), SIL_NOW, SIL_ACT_READ_GAPS_AGAIN);
+    step(plan, plan_any_odd(plan), SIL_NOW, SIL_ACT_READ_ODD);
     step(plan, plan_rod_unknown(plan), SIL_ROD, SIL_ACT_FIND_ROD);
     bool wide = plan->bench.relief.tap == SIL_TAP_WIDE;
     step(plan, wide && plan->bench.rod_works, SIL_ROD, SIL_ACT_ROD_BY_EAR);
@@ -45,7 +46,19 @@ static void order_readings(sil_plan *plan)
     step(plan, sil_withheld_by(withheld, SIL_BACK_BOW), SIL_NOW, SIL_ACT_STRAIGHTEDGE);
     step(plan, wants_crowns(plan), SIL_NOW, SIL_ACT_READ_CROWNS);
     step(plan, any_unsettled(plan, gaps->first, gaps->first_open), SIL_NOW, SIL_ACT_MEASURE_FIRST);
+    step(plan, plan_saddle_loose(plan), SIL_NOW, SIL_ACT_FIT_SADDLE);
     step(plan, any_unsettled(plan, gaps->action, NULL), SIL_NOW, SIL_ACT_MEASURE_ACTION);
+}
+
+/* A saddle that stands in a slot may lean or rock there. Nobody has said that it does not, and it is
+ * about to be cut or raised. */
+static bool wants_saddle_seen(const sil_plan *plan)
+{
+    const sil_reading *reading = sil_plan_reading(plan);
+    sil_saddle_remedy remedy = plan->saddle.remedy;
+    return reading && reading->condition.saddle == SIL_SOUNDNESS_NOT_GIVEN &&
+           plan->saddle.working == SIL_WORKING_BASE && remedy != SIL_SADDLE_NONE &&
+           remedy != SIL_SADDLE_WAIT;
 }
 
 /* Steps to measure what the cuts need: the fret height, without which no stack of feelers can be
@@ -56,6 +69,7 @@ static void order_measures(sil_plan *plan)
     sil_nut_remedy nut = plan->nut.remedy;
     bool works_nut = nut != SIL_NUT_NONE && nut != SIL_NUT_WAIT;
     step(plan, works_nut && !sil_known(plan->bench.crown), SIL_NOW, SIL_ACT_MEASURE_CROWN);
+    step(plan, wants_saddle_seen(plan), SIL_NOW, SIL_ACT_LOOK_AT_SADDLE);
     bool blind = sil_withheld_by(&plan->saddle_withheld, SIL_SADDLE_UNREAD);
     bool disagree = plan->saddle.present_disagree && sil_working_in_slot(plan->saddle.working);
     bool moved = sil_withheld_by(&plan->saddle_withheld, SIL_SADDLE_MOVED);
@@ -151,13 +165,12 @@ bool plan_takes_anything(const sil_plan *plan, sil_line line)
 sil_verdict plan_curve_at(const sil_plan *plan, int string)
 {
     double action = sil_action(&plan->bench.board, &plan->stages.fit[SIL_SADDLE], string, 12);
-    sil_band range = plan->bench.targets.action[string];
+    sil_side side = sil_side_of(action, plan->bench.targets.action[string],
+                                plan->stages.action_u[string], plan->bench.standing.buzz[string]);
     if (!sil_working_on_two(plan->saddle.working) || plan->saddle.remedy == SIL_SADDLE_WAIT) {
         return SIL_LEAVE;
     }
-    return sil_above(action, range.high)  ? SIL_TAKE
-           : sil_below(action, range.low) ? SIL_RAISE
-                                          : SIL_LEAVE;
+    return side == SIL_OVER ? SIL_TAKE : side == SIL_UNDER ? SIL_RAISE : SIL_LEAVE;
 }
 
 /* Whether the curve of the bridge is wrong: no setting of its two posts brings all strings into

@@ -58,9 +58,11 @@ static void do_act(const sil_plan *plan, sil_act act, moved *m)
     case SIL_ACT_MEASURE_RELIEF:
     case SIL_ACT_STRAIGHTEDGE:
     case SIL_ACT_READ_CROWNS:
+    case SIL_ACT_LOOK_AT_SADDLE:
     case SIL_ACT_MEASURE_FIRST:
     case SIL_ACT_MEASURE_ACTION:
     case SIL_ACT_READ_GAPS_AGAIN:
+    case SIL_ACT_READ_ODD:
     case SIL_ACT_MEASURE_CROWN:
     case SIL_ACT_MEASURE_SADDLE:
     case SIL_ACT_FIND_ROD:
@@ -92,6 +94,7 @@ static void do_act(const sil_plan *plan, sil_act act, moved *m)
         move_screws(plan, m);
         m->caliper = true;
         break;
+    case SIL_ACT_FIT_SADDLE:
     case SIL_ACT_SAND_SADDLE:
     case SIL_ACT_SHIM_SADDLE:
     case SIL_ACT_NEW_SADDLE:

@@ -4,7 +4,14 @@
 #ifndef SILLET_PLAN_PARTS_H
 #define SILLET_PLAN_PARTS_H
 
+#include <sillet/core/odd.h>
 #include <sillet/plan.h>
+
+/* What was not read at this visit but taken over: the visit at which it was read, or -1. */
+typedef struct plan_carried {
+    int relief, frets, bridge, braces, saddle_height, bridge_top;
+    int action[SIL_STRINGS_MAX], first[SIL_STRINGS_MAX];
+} plan_carried;
 
 /* A plan. It has no pointers into itself, so it can be copied. */
 struct sil_plan {
@@ -13,6 +20,9 @@ struct sil_plan {
     int only_stage; /* the stage whose findings and steps are kept, or -1: all */
     bool done;      /* every reading is in its range and there is no work left */
     int finding_count, step_count, cause_count, visit_count;
+    sil_reading read; /* the reading in use; only where reading is not -1 */
+    plan_carried carried;
+    sil_odd odd; /* what is odd in it, believed or not */
     sil_bench bench;
     sil_stages stages;
     double unit_mass_kg_m[SIL_STRINGS_MAX];
@@ -52,12 +62,45 @@ void plan_withhold(sil_plan *plan);
  */
 void plan_hold_to_pluck(const sil_job *job, sil_bench *bench);
 
-/* Computes the stages and the work at nut and saddle from one reading. A visit needs no more than
- * this. ratio, spread: rod_ratio and rod_spread, as in sil_bench. */
-void plan_work(const sil_job *job, int reading, double ratio, double spread, sil_plan *plan);
+/* A larger change of humidity than this moves the top as well as the neck: common practice, no
+ * source. */
+#define PLAN_CLIMATE_SWING_PCT 10.0
 
-/* The same, from the bench that is already in plan. */
-void plan_work_bench(const sil_job *job, int reading, sil_plan *plan);
+/* Lays out the bench from one reading, and what the visit before makes of it. before: NULL at the
+ * first visit. ratio, spread: rod_ratio and rod_spread, as in sil_bench. */
+void plan_lay(const sil_job *job, int reading, const sil_plan *before, double ratio, double spread,
+              sil_plan *plan);
+
+/* Takes over what this visit does not tell and the visit before did, into `read`: first what the
+ * bench is laid out from, then, with the bench laid, the gaps. before: NULL at the first visit. */
+void plan_carry(const sil_plan *before, sil_plan *now);
+void plan_carry_gaps(const sil_plan *before, sil_plan *now);
+
+/* Whether anything was taken over that was read at that visit. */
+bool plan_carries(const plan_carried *carried, int visit);
+
+/* Computes the stages and the work at nut and saddle from the bench in plan. A visit needs no more
+ * than this. */
+void plan_work(sil_plan *plan);
+
+/* What the plan of a visit asked for: the rod, the frets, either of them, a string's slot or a
+ * string's height at the saddle. The next visit takes it as done. */
+bool plan_asked_rod(const sil_plan *plan);
+sil_fretwork plan_asked_frets(const sil_plan *plan);
+bool plan_asked_neck(const sil_plan *plan);
+bool plan_asked_slot(const sil_plan *plan, int string);
+bool plan_asked_saddle(const sil_plan *plan, int string);
+
+/* Marks the readings that must be taken again before anything is done by them. before: NULL at the
+ * first visit. */
+void plan_find_odd(const sil_plan *before, sil_plan *now);
+
+/* Whether a reading must be taken again; and the findings that say which, and why. */
+bool plan_any_odd(const sil_plan *plan);
+void plan_find_odd_ones(sil_plan *plan);
+
+/* Marks the strings that were in range at an earlier visit and were not worked since. */
+void plan_settle(const sil_plan *before, sil_plan *now);
 
 /* Marks the strings that were cut since the visit before by less than their cut; whether there are
  * any, so that the work is computed again. */
@@ -144,6 +187,9 @@ bool plan_gaps_apart(const sil_plan *plan, int string);
 bool plan_rod_unknown(const sil_plan *plan);
 
 /* Whether relief is too far out for a set-up, and there is no rod to put it right. */
+/* Whether the saddle was found leaning, rocking or loose, so that every height over it is false. */
+bool plan_saddle_loose(const sil_plan *plan);
+
 bool plan_bowed_for_good(const sil_plan *plan);
 
 /* Whether relief was read as 0 under a string: the neck is straight or back-bowed, and the string

@@ -11,12 +11,12 @@ typedef struct astray {
 } astray;
 
 /* How far a reading is from its target, divided by the width of the narrower side of its range or by
- * the tool's reading error, whichever is larger. 0 where the reading is in range, or unknown. The
- * narrower side, because a range that reaches far on one side, as relief does for a light hand, says
- * what is still played, not that a reading past it is less of a fault. */
-static double distance(double read, sil_band range, double tool)
+ * the tool's reading error, whichever is larger. 0 where the reading is in range or at its edge, or
+ * unknown. The narrower side, because a range that reaches far on one side, as relief does for a
+ * light hand, says what is still played, not that a reading past it is less of a fault. */
+static double distance(double read, sil_side side, sil_band range, double tool)
 {
-    bool out = sil_above(read, range.high) || sil_below(read, range.low);
+    bool out = side == SIL_OVER || side == SIL_UNDER;
     double width = fmin(range.high - range.aim, range.aim - range.low);
     return out ? fabs(read - range.aim) / fmax(width, tool) : 0.0;
 }
@@ -34,18 +34,25 @@ static double worst_crown(const sil_plan *plan, int string, int from)
 static void judge_readings(const sil_plan *plan, astray *a)
 {
     const sil_bench *bench = &plan->bench;
+    const sil_targets *targets = &bench->targets;
+    const sil_standing *standing = &bench->standing;
     const sil_fit *now = &plan->stages.fit[SIL_NOW];
     double relief = sil_relief_now(plan);
     for (int i = 0; i < bench->board.strings; i++) {
         double *far = a->how_far[i];
         double first = sil_first_gap(&bench->board, now, i, bench->targets.first_held);
         double action = sil_action(&bench->board, now, i, 12);
-        far[SIL_CAUSE_RELIEF] = sil_board_bends(&bench->board)
-                                    ? distance(relief, bench->targets.relief, bench->tools.relief)
-                                    : 0.0;
+        far[SIL_CAUSE_RELIEF] =
+            sil_board_bends(&bench->board)
+                ? distance(relief, plan->stages.relief_side, targets->relief, bench->tools.relief)
+                : 0.0;
         far[SIL_CAUSE_CROWN] = worst_crown(plan, i, 1);
-        far[SIL_CAUSE_SLOT] = distance(first, bench->targets.first[i], bench->tools.first);
-        far[SIL_CAUSE_SADDLE] = distance(action, bench->targets.action[i], bench->tools.action);
+        sil_side slot =
+            sil_side_of(first, targets->first[i], sil_first_u(bench, i), standing->buzz_open[i]);
+        far[SIL_CAUSE_SLOT] = distance(first, slot, targets->first[i], bench->tools.first);
+        sil_side saddle =
+            sil_side_of(action, targets->action[i], sil_action_u(bench, i), standing->buzz[i]);
+        far[SIL_CAUSE_SADDLE] = distance(action, saddle, targets->action[i], bench->tools.action);
     }
 }
 

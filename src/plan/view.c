@@ -9,7 +9,7 @@ const sil_job *sil_plan_job(const sil_plan *plan)
 
 const sil_reading *sil_plan_reading(const sil_plan *plan)
 {
-    return plan->reading < 0 ? NULL : &plan->job->readings[plan->reading];
+    return plan->reading < 0 ? NULL : &plan->read;
 }
 
 bool sil_plan_done(const sil_plan *plan)

@@ -8,10 +8,6 @@
  * error of the tools is then at most a fifth of the change. */
 static const double least_move = 0.1;
 
-/* A larger change of humidity than this moves the top as well as the neck: common practice, no
- * source. */
-static const double climate_swing_pct = 10.0;
-
 /* How closely a first pass can be made without a caliper, mm: common practice, no source. */
 static const double pass_kept = 0.05;
 
@@ -91,27 +87,10 @@ static void work_slots(const sil_plan *before, sil_fit *fit)
     }
 }
 
-/* Whether that plan had work on rod and frets to do. It had none where all work was stopped, or
- * where it first had to be found out whether the neck is back-bowed. */
-static bool went_on(const sil_plan *plan)
-{
-    return !plan_stopped(plan) && !plan_relief_at_nought(plan);
-}
-
-static bool rod_asked(const sil_plan *plan)
-{
-    return plan->stages.changed[SIL_ROD] && went_on(plan);
-}
-
-static sil_fretwork frets_asked(const sil_plan *plan)
-{
-    return went_on(plan) ? plan->stages.fretwork : SIL_FRETS_LEAVE;
-}
-
 static void work_frets(const sil_plan *before, sil_fit *fit)
 {
     const sil_stages *stages = &before->stages;
-    sil_fretwork work = frets_asked(before);
+    sil_fretwork work = plan_asked_frets(before);
     if (work == SIL_FRETS_LEAVE) {
         return;
     }
@@ -130,7 +109,7 @@ static void move_neck(const sil_plan *before, const sil_plan *now, double ratio,
 {
     double bend = now->stages.fit[SIL_NOW].bend;
     double moved = fabs(sil_relief_now(now) - sil_relief_now(before));
-    bool turned = rod_asked(before);
+    bool turned = plan_asked_rod(before);
     if (turned && !sil_known(bend)) {
         bend = before->stages.fit[SIL_ROD].bend;
     }
@@ -244,7 +223,7 @@ static void compare(const sil_plan *before, const sil_plan *now, sil_visit *v)
 static bool climate_swung(const sil_plan *before, const sil_plan *now)
 {
     return fabs(sil_plan_reading(now)->humidity_pct - sil_plan_reading(before)->humidity_pct) >
-           climate_swing_pct;
+           PLAN_CLIMATE_SWING_PCT;
 }
 
 /* How nut and saddle followed this neck's bend, as a share of what an even bend gives: the change
@@ -255,7 +234,7 @@ static double neck_ratio(const sil_plan *before, const sil_plan *now, const doub
 {
     double bend = now->stages.fit[SIL_NOW].bend;
     double moved = fabs(sil_relief_now(now) - sil_relief_now(before));
-    if (!rod_asked(before) || frets_asked(before) >= SIL_FRETS_LEVEL ||
+    if (!plan_asked_rod(before) || plan_asked_frets(before) >= SIL_FRETS_LEVEL ||
         !(moved >= least_move - 1e-9) || climate_swung(before, now)) {
         return SIL_UNKNOWN;
     }
@@ -289,8 +268,8 @@ static void foretell(const sil_plan *before, const sil_plan *now, sil_visit *v)
     double was[SIL_STRINGS_MAX];
     sil_fit fit = before->stages.fit[SIL_NOW];
     actions(before, &fit, was);
-    v->worked[SIL_ROD] = rod_asked(before);
-    v->worked[SIL_FRETS] = frets_asked(before) != SIL_FRETS_LEAVE;
+    v->worked[SIL_ROD] = plan_asked_rod(before);
+    v->worked[SIL_FRETS] = plan_asked_frets(before) != SIL_FRETS_LEAVE;
     move_neck(before, now, before->bench.rod_ratio, &fit);
     work_frets(before, &fit);
     foretell_cuts(before, now, &fit, v);
@@ -343,24 +322,28 @@ void plan_visits(sil_plan *plan, sil_plan *other)
     /* The visits are computed in `plan` and `other` in turn, so that the last one is in `plan`. */
     sil_plan *now = (last - first) % 2 == 0 ? plan : other, *before = NULL;
     if (last < 0) {
-        plan_work(job, -1, ratio, spread, plan);
+        plan_lay(job, -1, NULL, ratio, spread, plan);
+        plan_work(plan);
         return;
     }
     for (int k = first; k <= last; k++) {
-        plan_work(job, k, ratio, spread, now);
+        plan_lay(job, k, before, ratio, spread, now);
+        plan_work(now);
         sil_visit *v = &plan->visits[plan->visit_count++];
         *v = visit_of(now);
         if (before) {
             foretell(before, now, v);
         }
         if (v->worked[SIL_ROD] && sil_known(v->ratio)) {
-            learn(before, now, v, &ratio, &spread);
-            plan_work(job, k, ratio, spread, now);
+            learn(before, now, v, &now->bench.rod_ratio, &now->bench.rod_spread);
+            ratio = now->bench.rod_ratio;
+            spread = now->bench.rod_spread;
+            plan_work(now);
         }
         if (before) {
             now->saddle_jump = plan_jump(before, now);
             if (plan_finish(before, now) || sil_known(now->saddle_jump)) {
-                plan_work_bench(job, k, now);
+                plan_work(now);
             }
             plan_move_stacks(before, now);
         }

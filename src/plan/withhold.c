@@ -55,10 +55,9 @@ static bool any_gaps_apart(const sil_plan *plan)
 
 bool plan_rod_unknown(const sil_plan *plan)
 {
-    double relief = sil_relief_now(plan);
-    sil_band range = plan->bench.targets.relief;
+    sil_side side = plan->stages.relief_side;
     return plan->job->instrument.rod == SIL_ROD_NOT_GIVEN && sil_board_bends(&plan->bench.board) &&
-           (sil_above(relief, range.high) || sil_below(relief, range.low));
+           (side == SIL_OVER || side == SIL_UNDER);
 }
 
 bool plan_bowed_for_good(const sil_plan *plan)
@@ -85,6 +84,8 @@ static void withhold_all(const sil_plan *plan, sil_withheld *withheld)
     withhold(withheld, !sil_known(stages->fit[SIL_NOW].bend), SIL_RELIEF_UNKNOWN);
     withhold(withheld, plan_relief_at_nought(plan), SIL_BACK_BOW);
     withhold(withheld, any_gaps_apart(plan), SIL_READINGS_DISAGREE);
+    withhold(withheld, plan->bench.standing.relief_odd || plan->bench.standing.crowns_odd,
+             SIL_READING_ODD);
     withhold(withheld, plan_rod_unknown(plan), SIL_ROD_UNKNOWN);
     withhold(withheld, plan_bowed_for_good(plan), SIL_ROD_LIMIT);
     withhold(withheld, climate_off(plan), SIL_CLIMATE);
@@ -106,6 +107,12 @@ bool plan_stopped(const sil_plan *plan)
         }
     }
     return false;
+}
+
+bool plan_saddle_loose(const sil_plan *plan)
+{
+    const sil_reading *reading = sil_plan_reading(plan);
+    return reading && reading->condition.saddle == SIL_UNSOUND;
 }
 
 static bool files_a_slot(const sil_plan *plan)
@@ -195,13 +202,10 @@ bool plan_sinks_too_low(const sil_plan *plan)
 
 bool plan_zero_fret_high(const sil_plan *plan, int string)
 {
-    const sil_bench *bench = &plan->bench;
-    double gap = sil_first_gap(&bench->board, &plan->stages.fit[SIL_FRETS], string,
-                               bench->targets.first_held);
-    sil_band range = bench->targets.first[string];
     /* Judged as a nut slot is: where the range and the cut go in opposite directions, it is left to
      * the saddle. */
-    return bench->zero_fret && sil_above(gap, range.high) && plan->stages.deepen[string] > 0.0;
+    return plan->bench.zero_fret && plan->stages.first_side[string] == SIL_OVER &&
+           plan->stages.deepen[string] > 0.0;
 }
 
 static bool any_zero_fret_high(const sil_plan *plan)
@@ -214,14 +218,42 @@ static bool any_zero_fret_high(const sil_plan *plan)
     return false;
 }
 
+/* Whether one part carries all strings and the action of one must be read again, or the gap that its
+ * slot would be worked by, or the saddle's own heights. On screws of their own only that string
+ * waits, by its verdict. */
+static bool saddle_odd(const sil_plan *plan)
+{
+    const sil_standing *standing = &plan->bench.standing;
+    bool odd = standing->saddle_odd;
+    for (int i = 0; i < plan->job->string_count; i++) {
+        odd = odd || (plan->saddle.working != SIL_WORKING_SCREWS &&
+                      (standing->action_odd[i] || standing->first_odd[i]));
+    }
+    return odd && !sil_withheld_by(&plan->saddle_withheld, SIL_READING_ODD);
+}
+
+/* One odd gap holds its slot alone. Where several are, it is no single slip, and nobody knows by
+ * which of them the rest would be judged. */
+static bool slots_odd(const sil_plan *plan)
+{
+    int odd = 0;
+    for (int i = 0; i < plan->job->string_count; i++) {
+        odd += plan->bench.standing.first_odd[i];
+    }
+    return odd > 1 && !sil_withheld_by(&plan->nut_withheld, SIL_READING_ODD);
+}
+
 void plan_withhold(sil_plan *plan)
 {
     int strings = plan->job->string_count;
     withhold_all(plan, &plan->nut_withheld);
     plan->saddle_withheld = plan->nut_withheld;
     bool high = any_zero_fret_high(plan);
+    withhold(&plan->saddle_withheld, saddle_odd(plan), SIL_READING_ODD);
+    withhold(&plan->nut_withheld, slots_odd(plan), SIL_READING_ODD);
     withhold(&plan->nut_withheld, (files_a_slot(plan) || high) && crowns_unread(plan),
              SIL_CROWNS_UNREAD);
+    withhold(&plan->saddle_withheld, plan_saddle_loose(plan), SIL_SADDLE_LOOSE);
     withhold(&plan->saddle_withheld, high, SIL_ZERO_FRET_HIGH);
     withhold(&plan->saddle_withheld, is_stopped(plan),
              sil_working_in_slot(plan->saddle.working) ? SIL_PROTRUSION_LOW : SIL_ADJUST_LIMIT);

@@ -2,6 +2,8 @@
 /* Computes the stages and the work at nut and saddle from one reading. */
 #include "plan.h"
 
+#include <string.h>
+
 static sil_nut_given nut_given(const sil_job *job)
 {
     const sil_allowances *allow = &job->allowances;
@@ -70,23 +72,39 @@ static void work_saddle(const sil_job *job, const sil_reading *reading, sil_plan
     sil_saddle_cut(&plan->bench, &make, &plan->stages, &plan->saddle);
 }
 
-void plan_work_bench(const sil_job *job, int reading, sil_plan *plan)
+void plan_work(sil_plan *plan)
 {
-    plan->job = job;
-    plan->reading = reading;
     plan->nut_withheld.count = plan->saddle_withheld.count = 0;
     sil_stages_run(&plan->bench, &plan->stages);
-    work_nut(job, plan);
-    work_saddle(job, sil_plan_reading(plan), plan);
+    work_nut(plan->job, plan);
+    work_saddle(plan->job, sil_plan_reading(plan), plan);
     plan_withhold(plan);
 }
 
-void plan_work(const sil_job *job, int reading, double ratio, double spread, sil_plan *plan)
+void plan_lay(const sil_job *job, int reading, const sil_plan *before, double ratio, double spread,
+              sil_plan *plan)
 {
-    sil_job_bench(job, reading, &plan->bench);
+    plan->job = job;
+    plan->reading = reading;
+    plan->odd = (sil_odd){.curve = -1};
+    memset(&plan->carried, -1, sizeof plan->carried); /* every visit -1: nothing is taken over */
+    if (reading >= 0) {
+        plan->read = job->readings[reading];
+        plan_carry(before, plan);
+    }
+    sil_job_bench_read(job, reading, reading < 0 ? NULL : &plan->read, &plan->bench);
     plan->bench.rod_ratio = ratio;
     plan->bench.rod_spread = spread;
     plan->saddle_jump = SIL_UNKNOWN;
     plan_hold_to_pluck(job, &plan->bench);
-    plan_work_bench(job, reading, plan);
+    if (reading < 0) {
+        return;
+    }
+    if (before) {
+        plan_carry_gaps(before, plan);
+    }
+    plan_find_odd(before, plan);
+    if (before) {
+        plan_settle(before, plan);
+    }
 }

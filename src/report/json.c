@@ -81,6 +81,30 @@ static void put_degrees(json_at object, const char *key, double radians)
     json_put_number(object, key, radians * 180.0 / 3.14159265358979323846);
 }
 
+/* Past the edge of its range by no more than it may be wrong by, and so left. */
+static void put_at_edge(json_at row, sil_side side, bool finish)
+{
+    json_put_bool(row, "at_edge", !finish && (side == SIL_AT_LOW || side == SIL_AT_HIGH));
+}
+
+/* The date of the visit that a reading was taken over from, or null. */
+static void put_from(const sil_plan *plan, json_at object, const char *key, int visit)
+{
+    json_put_word(object, key, visit >= 0 ? plan->job->readings[visit].date : NULL);
+}
+
+static void put_carried(const sil_plan *plan, json_at root)
+{
+    const plan_carried *carried = &plan->carried;
+    json_at object = json_put_object(root, "carried");
+    put_from(plan, object, "relief", carried->relief);
+    put_from(plan, object, "frets", carried->frets);
+    put_from(plan, object, "saddle_height", carried->saddle_height);
+    put_from(plan, object, "bridge_top", carried->bridge_top);
+    put_from(plan, object, "bridge", carried->bridge);
+    put_from(plan, object, "braces", carried->braces);
+}
+
 static void put_nut(const brief *b, json_at root)
 {
     static const char *const verdicts[] = {"leave", "file", "raise", "wait"};
@@ -102,6 +126,8 @@ static void put_nut(const brief *b, json_at root)
         json_put_number(row, "goal", work->verdict[i] == SIL_LEAVE ? 0.0 : goal);
         json_put_number(row, "first_pass", work->first_pass[i]);
         json_put_word(row, "verdict", verdicts[work->verdict[i]]);
+        put_at_edge(row, plan->stages.first_side[i], plan->stages.finish_slot[i]);
+        put_from(plan, row, "carried", plan->carried.first[i]);
         json_put_number(row, "floor", work->floor[i]);
         json_put_number(row, "stack", work->stack[i]);
         json_put_number(row, "stack_u", work->stack_u[i]);
@@ -210,6 +236,8 @@ static void put_saddle(const brief *b, json_at root)
         json_put_number(row, "lower_u", plan->stages.lower_u[i]);
         json_put_number(row, "first_pass", work->first_pass[i]);
         json_put_word(row, "verdict", verdicts[work->verdict[i]]);
+        put_at_edge(row, plan->stages.action_side[i], plan->stages.finish_saddle[i]);
+        put_from(plan, row, "carried", plan->carried.action[i]);
         json_put_number(row, "goal", work->goal[i]);
         json_put_number(row, "dress", work->dress[i]);
         json_put_number(row, "dress_first", work->dress_first[i]);
@@ -283,6 +311,7 @@ static void put_all(const brief *b, json_at root)
     for (int stage = SIL_NOW; stage < SIL_STAGES; stage++) {
         put_stage(plan, stages, (sil_stage_name)stage);
     }
+    put_carried(plan, root);
     put_nut(b, root);
     put_saddle(b, root);
     result_tone(plan, root);

@@ -142,6 +142,7 @@ static sheet_fill *const fills[JOB_KINDS] = {
     [JOB_AS_READINGS] = sheet_fill_readings,
     [JOB_AS_CROWNS] = sheet_fill_crowns,
     [JOB_AS_BUZZ] = sheet_fill_buzz,
+    [JOB_AS_MARKED] = sheet_fill_marked,
     [JOB_AS_ATTACK] = sheet_fill_attack,
     [JOB_AS_ATTACKS] = sheet_fill_attacks,
     [JOB_AS_STYLE] = sheet_fill_style,

@@ -94,6 +94,31 @@ void sheet_fill_buzz(sheet_filler *filler, sheet_node *node, const job_field *fi
     }
 }
 
+void sheet_fill_marked(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
+{
+    bool *marked = job_field_place(field, base);
+    if (node->shape == SHEET_SCALAR) {
+        sheet_tell_value(filler->sheet, SIL_ERROR, node, "wanted a list of strings, such as [3]");
+        return;
+    }
+    if (!sheet_expect(filler, node, SHEET_SEQUENCE)) {
+        return;
+    }
+    for (sheet_node *item = node->first; item; item = item->next) {
+        int string = 0, given = filler->job->string_count;
+        int strings = given > 0 ? given : SIL_STRINGS_MAX;
+        if (!sheet_fill_count(filler, item, &string)) {
+            continue;
+        }
+        if (string < 1 || string > strings) {
+            sheet_tell_value(filler->sheet, SIL_ERROR, item, "wanted a string from 1 to %d",
+                             strings);
+            continue;
+        }
+        marked[string - 1] = true;
+    }
+}
+
 static const job_word *find_word(const job_word *words, const char *word)
 {
     while (words->text && strcmp(words->text, word) != 0) {

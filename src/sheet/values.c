@@ -178,7 +178,7 @@ static bool quantity_or(sheet_filler *filler, sheet_node *node, const job_field 
 
 void sheet_fill_figure(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
-    sheet_fill_quantity(filler, node, field, job_field_place(field, base));
+    quantity_or(filler, node, field, SIL_UNKNOWN, job_field_place(field, base));
 }
 
 /* Reads two values under two keys into the order of the keys; true if both were read. */

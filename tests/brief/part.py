@@ -37,6 +37,10 @@ class Shown:
 
     # -- the nut
 
+    def nut_shim(self):
+        """What lies under the nut: heights on paper are from the nut's own bottom."""
+        return self.nut["shim"] if self.nut["remedy"] == "shim" else 0.0
+
     def slot(self, i):
         """What is done at a slot, and its figures."""
         row, remedy = self.nut["strings"][i], self.nut["remedy"]
@@ -57,7 +61,8 @@ class Shown:
             "first": self.length(first, DOWN),
             "stack_first": self.length(row["stack"] + left, UP) if takes and
             row["stack"] is not None else "-",
-            "stack": self.length(row["stack"], UP), "floor": self.length(row["floor"]),
+            "stack": self.length(row["stack"], UP), "floor": self.length(
+                None if row["floor"] is None else row["floor"] - self.nut_shim()),
             "depth": self.length(row["depth"]), "width": self.length(row["width"]),
             "gauge": self.length(self.job.strings[i].gauge), "along": self.length(self.slot_at(i))}
 

@@ -127,7 +127,8 @@ def waits(pack):
         for finding in pack.result["findings"]:
             if finding["code"] in codes:
                 for figure in finding["figures"]:
-                    pack.same(f"{which} waits: {finding['code']}", figure["shown"] in told, True)
+                    pack.same(f"{which} waits: {finding['code']}", figure["shown"] in told
+                              or "their ranges by" in told, True)  # then the least and the most
         rows = [row[0] for row in pack.rows(title)]
         step = next((row["do"] for row in pack.result["steps"]), "")
         until = next((k for k, row in enumerate(rows) if step.startswith(row)), len(rows))

@@ -15,7 +15,7 @@ def is_red(path):
 
 
 def pen(path, width):
-    return near(path.width, width, 0.02)
+    return near(path.width, width, 0.01)
 
 
 class Part:

@@ -102,31 +102,40 @@ def action_of(board, state, i):
             - board.crown(state.bend, state.off, i, 12))
 
 
-def judge(value, band, high, low):
-    if math.isnan(value):
-        return "wait"
+def side_of(value, band, width=0.0, heard=False):
+    """Where a value is to its range. Past an edge by less than the width it is at the edge; a low
+    one with its note heard to buzz is out at once."""
     if value > band[2] + EDGE:
-        return high
-    return low if value < band[0] - EDGE else "leave"
+        return "over" if value > band[2] + width + EDGE else "at-high"
+    if value < band[0] - EDGE:
+        return "under" if heard or value < band[0] - width - EDGE else "at-low"
+    return "within"
 
 
-def rod_stage(board, job, state, ratio, held):
+def verdict_of(value, side, high, low, odd=False):
+    if math.isnan(value) or odd:
+        return "wait"
+    return {"over": high, "under": low}.get(side, "leave")
+
+
+def relief_in(board, job, state):
+    return state.bend * board.span(job.readings.relief.at)
+
+
+def rod_stage(board, job, state, ratio, turned):
     """The relief to its aim, where a working rod is there to bring it."""
-    b, m, band = job.board, job.readings.relief.at, job.targets.relief
-    works = b.rod != "none" and b.rod_state == "works" and b.join >= 3
-    turned = works and judge(state.bend * board.span(m), band, "high", "low") in ("high", "low")
-    if held is not None:
-        turned = held.turned
     if not turned:
-        return turned, Plain(**vars(state))
-    aim = band[1] / board.span(m)
+        return Plain(**vars(state))
+    aim = job.targets.relief[1] / board.span(job.readings.relief.at)
     nut, end = board.moved(ratio * (aim - state.bend))
-    return turned, Plain(bend=aim, off=state.off, nut=state.nut + nut, end=state.end + end)
+    return Plain(bend=aim, off=state.off, nut=state.nut + nut, end=state.end + end)
 
 
 def frets_stage(job, state):
     """Levelled to the deepest dent, renewed, or proud crowns dressed alone."""
     limits, crown = job.limits, job.board.crown
+    if job.standing.crowns_odd:
+        return None, 0.0, Plain(**vars(state))
     deepest = max(0.0, float(np.max(-state.off)))
     after = Plain(bend=state.bend, off=np.zeros_like(state.off), nut=state.nut, end=state.end)
     if deepest > limits.wear + EDGE:
@@ -152,41 +161,50 @@ def nut_aim(board, job, state, i):
     return np.linalg.solve(rows, [aim + crown1, job.targets.action[i][1] + crown12])[0]
 
 
-def nut_stage(board, job, state, held, finish):
+def nut_stage(board, job, state, held):
     count = range(job.count)
     first = np.array([first_of(board, state, i, job.targets.held) for i in count])
     aim = np.array([nut_aim(board, job, state, i) for i in count])
     deepen = state.nut - aim
-    verdict = [judge(first[i], job.targets.first[i], "file", "raise") for i in count]
-    for i in count:
-        if (verdict[i] == "file" and deepen[i] <= 0) or (verdict[i] == "raise" and deepen[i] >= 0):
-            verdict[i] = "leave"
-    verdict = [v if v != "leave" or not again else "file" for v, again in zip(verdict, finish.nut)]
-    zero_fret = list(verdict)   # what its crown would be said of, over a zero fret
-    if job.nut.zero_fret:
-        verdict = ["wait" if v == "wait" else "leave" for v in verdict]
-    r = job.readings
-    told = r.crowns_read and (r.relief.gap > 0 or not r.relief.by_string)
-    on_fret = [bool(told and verdict[i] == "wait" and r.on_fret_1[i] and not math.isnan(aim[i])
-                    and not job.nut.zero_fret) for i in count]
-    verdict = ["raise" if on else v for on, v in zip(on_fret, verdict)]
-    if held is not None:
-        verdict = held.nut
-    raised, hold = kept_clean(board, job, state, aim, verdict, deepen, held)
-    moved = np.array([v in ("file", "raise") for v in verdict])
-    after = Plain(bend=state.bend, off=state.off, nut=np.where(moved, aim + raised, state.nut),
+    moved = np.array([v in ("file", "raise") for v in held.nut])
+    after = Plain(bend=state.bend, off=state.off, nut=np.where(moved, aim + held.raised, state.nut),
                   end=state.end)
-    return Plain(first=first, deepen=deepen, verdict=verdict, after=after, raised=raised,
-                 hold=hold, on_fret=on_fret,
-                 zero_fret=zero_fret if job.nut.zero_fret else [])
+    return Plain(first=first, deepen=deepen, aim=aim, verdict=held.nut, after=after,
+                 side=held.first_side, raised=held.raised, hold=held.hold, on_fret=held.on_fret,
+                 zero_fret=held.zero_fret if job.nut.zero_fret else [])
 
 
-def kept_clean(board, job, state, aim, verdict, deepen, held):
+def judge_nut(board, job, done, u, held, finish):
+    """The verdicts on the gaps at fret 1, each with what its own uncertainty leaves open. finish:
+    strings in range that are worked all the same."""
+    standing, r, slots = job.standing, job.readings, done.slots
+    told = r.crowns_read and (r.relief.gap > 0 or not r.relief.by_string)
+    for i in range(job.count):
+        width = u[i] * (2 if standing.first_settled[i] else 1)
+        side = side_of(slots.first[i], job.targets.first[i], width, (i, 0) in r.buzz)
+        verdict = verdict_of(slots.first[i], side, "file", "raise", standing.first_odd[i])
+        deepen = slots.deepen[i]
+        if math.isnan(deepen):
+            verdict = "wait"
+        if (verdict == "file" and deepen <= 0) or (verdict == "raise" and deepen >= 0):
+            verdict = "leave"
+        if finish.nut[i]:
+            verdict = "file"
+        held.first_side[i] = side
+        held.zero_fret[i] = verdict   # what its crown would be said of, over a zero fret
+        held.nut[i] = "leave" if job.nut.zero_fret and verdict != "wait" else verdict
+        held.on_fret[i] = bool(told and held.nut[i] == "wait" and r.on_fret_1[i]
+                               and not standing.first_odd[i] and not math.isnan(slots.aim[i])
+                               and not job.nut.zero_fret)
+        if held.on_fret[i]:
+            held.nut[i] = "raise"
+    held.raised, held.hold = kept_clean(board, job, done.frets, slots.aim, held.nut, slots.deepen)
+
+
+def kept_clean(board, job, state, aim, verdict, deepen):
     """(how far over its aim each slot ends, how far down a first pass may go; NaN where it may go all
     the way), so that the open string rings clean. A string with nothing left to file is left."""
     raised, hold = np.zeros(job.count), np.full(job.count, math.nan)
-    if held is not None:
-        return held.raised, hold
     for i in range(job.count):
         if verdict[i] != "file":
             continue
@@ -204,7 +222,7 @@ def kept_clean(board, job, state, aim, verdict, deepen, held):
     return raised, hold
 
 
-def saddle_stage(board, job, state, finish):
+def saddle_stage(board, job, state, held):
     """Judges the saddle on the nut as it now is; the bottom cut comes after, in parts."""
     count = range(job.count)
     action = np.array([action_of(board, state, i) for i in count])
@@ -213,33 +231,75 @@ def saddle_stage(board, job, state, finish):
         row = open_row(board, i, 12)
         crown = board.crown(state.bend, state.off, i, 12)
         aim[i] = (job.targets.action[i][1] + crown - row[0] * state.nut[i]) / row[1]
-    verdict = [judge(action[i], job.targets.action[i], "lower", "raise") for i in count]
-    verdict = [v if v != "leave" or not again else "lower"
-               for v, again in zip(verdict, finish.saddle)]
+    verdict = held.bone
     moved = np.array([v in ("lower", "raise") for v in verdict])
     after = Plain(bend=state.bend, off=state.off, nut=state.nut,
                   end=np.where(moved, aim, state.end))
     return Plain(action=action, lower=state.end - aim, verdict=verdict, after=after,
+                 side=held.action_side,
                  before=state.end, on_posts=parts.on_posts(job.saddle))
 
 
 NONE = Plain(nut=[], saddle=[])
 
 
-def work(board, job, read, held=None, finish=NONE):
+def judge_saddle(job, bone, u, held, finish):
+    standing, heard = job.standing, job.readings.buzz
+    for i in range(job.count):
+        width = u[i] * (2 if standing.action_settled[i] else 1)
+        buzzes = any(string == i for string, _ in heard)
+        held.action_side[i] = side_of(bone.action[i], job.targets.action[i], width, buzzes)
+        held.bone[i] = verdict_of(bone.action[i], held.action_side[i], "lower", "raise",
+                                  standing.action_odd[i] or standing.first_odd[i])
+        if finish.saddle[i]:
+            held.bone[i] = "lower"
+
+
+def decide(board, job, read, finish):
+    """The verdicts, stage by stage, each on what the stages before it leave and on how sure that
+    is."""
+    n, b, heard = job.count, job.board, job.readings.buzz
+    held = Plain(turned=False, nut=["leave"] * n, first_side=["within"] * n, raised=np.zeros(n),
+                 hold=np.full(n, math.nan), on_fret=[False] * n,
+                 zero_fret=["leave"] * n, bone=["leave"] * n, action_side=["within"] * n)
+
+    def known_to(what):
+        return what(run(board, job, read, held)), spread(board, job, read, held, what)
+    relief, u = known_to(lambda d: np.full(n, relief_in(board, job, d.now)))
+    low = any(fret < job.readings.relief.at for _, fret in heard)
+    held.relief_side, held.relief_u = side_of(relief[0], job.targets.relief, u[0], low), u[0]
+    works = b.rod != "none" and b.rod_state == "works" and b.join >= 3
+    held.turned = (works and held.relief_side in ("over", "under")
+                   and not job.standing.relief_odd)
+    held.first_u = spread(board, job, read, held, lambda d: d.slots.first)
+    judge_nut(board, job, run(board, job, read, held), held.first_u, held, finish)
+    held.action_u = spread(board, job, read, held, lambda d: d.bone.action)
+    judge_saddle(job, run(board, job, read, held).bone, held.action_u, held, finish)
+    return held
+
+
+def work(board, job, read, finish=NONE):
     """All five stages on one set of readings. finish: strings in range that are worked all the same.
     """
     give_pluck(board, job)
     finish = Plain(nut=finish.nut or [False] * job.count,
                    saddle=finish.saddle or [False] * job.count)
+    held = decide(board, job, read, finish)
+    done = run(board, job, read, held)
+    done.held, done.turned, done.relief_side = held, held.turned, held.relief_side
+    return done
+
+
+def run(board, job, read, held):
+    """The stages with the verdicts given."""
     bend = bend_of(board, job.readings.relief, read.relief)
     nut, end = heights_of(board, job, bend, read)
     now = Plain(bend=bend, off=board.off, nut=nut, end=end)
-    turned, rod = rod_stage(board, job, now, read.ratio, held)
+    rod = rod_stage(board, job, now, read.ratio, held.turned)
     crowns, level, frets = frets_stage(job, rod)
-    slots = nut_stage(board, job, frets, held, finish)
-    bone = saddle_stage(board, job, slots.after, finish)
-    return Plain(now=now, turned=turned, rod=rod, crowns=crowns, level=level, frets=frets,
+    slots = nut_stage(board, job, frets, held)
+    bone = saddle_stage(board, job, slots.after, held)
+    return Plain(now=now, rod=rod, crowns=crowns, level=level, frets=frets,
                  slots=slots, bone=bone)
 
 
@@ -263,7 +323,7 @@ def work_finished(board, job, read):
         finish.nut = to_finish(done.slots.deepen, done.slots.verdict, job.finish.nut, leave.slot,
                                low, done.u_nut, parts.FIRST_CUT)
     if any(finish.nut):
-        done = work(board, job, read, None, finish)
+        done = work(board, job, read, finish)
         done.u_nut, done.u_saddle, done.u_stand = uncertainty(board, job, read, done)
     spare = leave.top if job.saddle.kind == "glued" else leave.base
     finish.saddle = to_finish(done.bone.lower, done.bone.verdict, job.finish.saddle, spare,
@@ -271,33 +331,45 @@ def work_finished(board, job, read):
                               parts.FIRST_BOTTOM)
     if any(finish.saddle):
         u = done.u_nut, done.u_saddle, done.u_stand
-        done = work(board, job, read, None, finish)
+        done = work(board, job, read, finish)
         done.u_nut, done.u_saddle, done.u_stand = u
     done.finish = Plain(nut=finish.nut or [False] * job.count,
                         saddle=finish.saddle or [False] * job.count)
     return done
 
 
-def uncertainty(board, job, read, done):
-    """u of each string's cuts at nut and saddle, and of its finished slot over the board's end,
-    verdicts held (JCGM 100 5.1.2, 4.3.7)."""
-    def stand(then):
-        return then.slots.after.nut + then.slots.after.bend * np.array(
-            [board.span_at(x) for x in board.nut_at])
-    held = Plain(turned=done.turned, nut=done.slots.verdict, raised=done.slots.raised)
-    third = 1 / math.sqrt(3)
-    moves = {("relief",): job.tools.relief * third, ("action",): job.tools.action * third,
-             ("first", "first_open"): job.tools.first * third, ("ratio",): job.spread}
-    total = np.zeros((3, job.count))
-    for names, u in moves.items():
+def sureness(job):
+    """Standard uncertainty of each input: a tool's, wider where the reading was carried over."""
+    third, standing = 1 / math.sqrt(3), job.standing
+
+    def carried(tool, flags):
+        return tool * third * np.where(np.array(flags), 1.5, 1.0)
+    relief = carried(job.tools.relief, [standing.relief_carried])[0]
+    if standing.relief_carried:
+        relief = math.hypot(relief, 0.03 * third)
+    return {("relief",): relief, ("action",): carried(job.tools.action, standing.action_carried),
+            ("first", "first_open"): carried(job.tools.first, standing.first_carried),
+            ("ratio",): job.spread}
+
+
+def spread(board, job, read, held, what):
+    """u of something of each string, verdicts held (JCGM 100 5.1.2, 4.3.7)."""
+    there, total = what(run(board, job, read, held)), 0.0
+    for names, u in sureness(job).items():
         moved = Plain(**vars(read))
         for name in names:
             setattr(moved, name, getattr(read, name) + 1.0)
-        then = work(board, job, moved, held)
-        slope = np.array([then.slots.deepen - done.slots.deepen,
-                          then.bone.lower - done.bone.lower, stand(then) - stand(done)])
-        total += (slope * u) ** 2
+        total = total + ((what(run(board, job, moved, held)) - there) * u) ** 2
     return np.sqrt(total)
+
+
+def uncertainty(board, job, read, done):
+    """u of each string's cuts at nut and saddle, and of its finished slot over the board's end."""
+    def stand(then):
+        return then.slots.after.nut + then.slots.after.bend * np.array(
+            [board.span_at(x) for x in board.nut_at])
+    return [spread(board, job, read, done.held, what)
+            for what in (lambda d: d.slots.deepen, lambda d: d.bone.lower, stand)]
 
 
 def reading_of(job):
@@ -369,6 +441,7 @@ def withheld(board, job, done):
     r, (low, high) = job.readings, job.limits.humidity
     dead = r.relief.gap == 0 and r.relief.by_string and job.board.join >= 3
     codes = {"readings-disagree": gaps_apart(board, job, done),
+             "reading-odd": job.standing.relief_odd or job.standing.crowns_odd,
              "rod-limit": bowed_for_good(board, job, done),
              "relief-unknown": math.isnan(done.now.bend), "back-bow": dead,
              "climate": r.humidity < low or r.humidity > high, "bridge-lifted": r.lifted,
@@ -402,13 +475,15 @@ def plan_and_cuts(job):
     result = plain({"strings": strings, "stages": [stage_row(board, job, *row) for row in rows],
                     "nut": nut, "saddle": saddle})
     found = Plain(board=board, verdict=last.cuts.verdict, cuts=last.cuts, radius=last.radius,
-                  now=done.now, last=last.state, tension=[s["tension"] for s in strings])
+                  now=done.now, relief_side=done.relief_side, last=last.state,
+                  tension=[s["tension"] for s in strings])
     return result, found
 
 
 def ring_and_tune(job, found):
     """Clearance, causes and compensation, NaN as None."""
-    return plain(tone.rooms(found.board, job, found.tension, found.now, found.last))
+    return plain(tone.rooms(found.board, job, found.tension, found.now, found.last,
+                            found.relief_side))
 
 
 def plain(node):

@@ -230,6 +230,10 @@ def check(report, sheet, got, joint):
     got_radius = got.get("saddle", {}).get("top_radius", "nothing of that name")
     report.same("visits", visits, got.get("visits"))
     report.same("done", done, got.get("done"))
+    whole, each = job.carried_rows
+    report.same("carried", whole, got.get("carried"))
+    for part, dates in zip(("nut", "saddle"), each):
+        report.same(f"{part}.carried", dates, [row["carried"] for row in got[part]["strings"]])
     report.same("result", wanted, {key: got.get(key) for key in wanted})
     if report.lines:
         return job
@@ -245,7 +249,8 @@ def settled(job, got):
     if parts.on_posts(job.saddle) and any(s["verdict"] != "leave" for s in parts_of[1]["strings"]):
         return False   # one line through all that the strings want leaves some beside their aims
     return (job.targets.held and not any(part["withheld_by"] for part in parts_of)
-            and all(s["verdict"] != "wait" for part in parts_of for s in part["strings"]))
+            and all(s["verdict"] != "wait" and not s["at_edge"]   # read anew, its edge is narrower
+                    for part in parts_of for s in part["strings"]))
 
 
 def check_again(report, got, job, first):

@@ -9,10 +9,11 @@ import numpy as np
 import yaml
 
 import bench
+import carry
 import seat
 import sheet
+import standing
 
-STOPS = {"climate", "bridge-lifted", "braces-loose", "not-tuned", "back-bow"}
 EDGE = 1e-6             # what stands on an edge is not past it, mm
 LEARNS = 0.1            # how far relief, or a foretold action, must have moved to judge by, mm
 SWING = 10.0            # of humidity, in %: past it the top moves as well
@@ -109,7 +110,7 @@ def slots_filed(before, state):
 def foretell(before, now, near):
     """(what was worked, the action to expect)."""
     done, worked = before.done, []
-    stopped = bool(STOPS & set(before.result["nut"]["withheld_by"]))   # nothing was asked for then
+    stopped = bool(standing.STOPS & set(before.result["nut"]["withheld_by"]))   # nothing was asked for then
     turned, crowns = done.turned and not stopped, None if stopped else done.crowns
     moved = abs(now.relief - before.relief)
     state = Plain(bend=done.now.bend, off=done.now.off, nut=done.now.nut.copy(),
@@ -267,9 +268,8 @@ def finished(view):
     r, gaps = job.readings, view.result["stages"][0]["strings"]
     there = not (np.isnan(read.action).any() or np.isnan(view.done.now.bend)
                  or (np.isnan(read.first) & np.isnan(read.first_open)).any())
-    low, _, high = job.targets.relief
     flat = view.board.join < 3
-    straight = flat or low - bench.EDGE <= view.relief <= high + bench.EDGE
+    straight = flat or view.done.relief_side in ("within", "at-low", "at-high")
     bowed_back = not flat and r.relief.gap < 0
     sound = all(abs(off) <= job.limits.wear + bench.EDGE for _, _, off in r.off)
     parts = result["nut"], result["saddle"]
@@ -282,7 +282,7 @@ def finished(view):
 def follow(text):
     """(the job as its last reading leaves it, its visits, whether done, whether it is too near a
     threshold to call)."""
-    doc, rows, hairs = yaml.load(text, sheet.LOADER), [], []
+    doc, rows, hairs, past = yaml.load(text, sheet.LOADER), [], [], []
 
     def near(value, threshold):
         if 1e-12 < abs(value - threshold) < HAIR or value == threshold:
@@ -291,6 +291,10 @@ def follow(text):
     for k in range(len(doc["readings"])):
         job = up_to(doc, k + 1)
         job.ratio, job.spread = known
+        carry.take_over(job, before, past, near)
+        past.append(Plain(date=job.readings.date, humidity=job.readings.humidity,
+                          tools=Plain(**vars(up_to(doc, k + 1).tools))))
+        found = standing.stand(job, bench.Board(job), before)
         now, worked, ratio = look(job), [], math.nan
         expected = np.full(job.count, math.nan)
         if before:
@@ -314,5 +318,7 @@ def follow(text):
             "date": node.get("date"), "humidity": job.readings.humidity, "work": worked,
             "relief": now.relief, "predicted": list(expected), "read": list(as_read(now)),
             "ratio": ratio}))
+        now.odd, now.read = found, as_read(now)
         before = now
+    before.job.carried_rows = carry.rows(before.job, past)
     return before.job, rows, finished(before), bool(hairs)

@@ -245,6 +245,7 @@ def draw(rng):
     for _ in range(rng.choice([0, 0, 0, 1, 2, 3])):
         state, seen = visit.worked(m, doc, state, seen)
         doc["readings"].append(visit.readings(m, job, board, state, seen))
+        visit.left_out(m, job, doc["readings"][-1])
     if m.chance(0.05):
         doc["readings"].insert(0, {"date": "2025-11-02", "humidity": "40 %"})
     doc["readings"][-1].update(visit.heard(m, job.count, job.board.frets))

@@ -105,6 +105,8 @@ def nut(board, job, done, codes):
     codes = set(codes)
     if not job.readings.crowns_read and "file" in slots.verdict + slots.zero_fret:
         codes.add("crowns-unread")
+    if sum(job.standing.first_odd) > 1:
+        codes.add("reading-odd")
     remedy, shim, waiting = nut_remedy(job, done, bool(codes))
     crown = job.board.crown - done.level
     along = job.nut.thickness / math.cos(leaning(board.nut_at, board.z_nut))
@@ -125,6 +127,7 @@ def nut(board, job, done, codes):
         rows.append({"number": i + 1, "centre": job.nut.width / 2 + board.z_nut[i],
                      "width": slot_width(job, s), "deepen": slots.deepen[i],
                      "deepen_u": done.u_nut[i], "verdict": verdict,
+                     "at_edge": slots.side[i].startswith("at-") and not done.finish.nut[i],
                      "goal": 0.0 if verdict == "leave" else slots.deepen[i] - slots.raised[i],
                      "first_pass": least_of(first_pass(
                          verdict, "file", slots.deepen[i] - slots.raised[i],
@@ -299,10 +302,12 @@ def taken_off(bone, to, cut, z, posts):
     """What comes off under each string, the forecast one while the saddle is withheld."""
     if posts:
         return np.array([posts.at(zi) for zi in z])
+    if bone.on_posts and not {"lower", "raise"} & set(bone.verdict):
+        return np.where(np.isnan(bone.lower), math.nan, 0.0)
     if bone.on_posts and "wait" not in bone.verdict:
         return np.zeros(len(z))
     verdict = to.verdict
-    off = np.where([v == "wait" for v in verdict], math.nan, to.goal)
+    off = np.where([v == "wait" for v in bone.verdict], bone.lower, to.goal)
     if cut:
         off = np.where([v == "leave" for v in verdict], [cut.at(zi) for zi in z], off)
     return off
@@ -373,6 +378,7 @@ def saddle(board, job, done, codes):
         and not {"raise", "wait"} & set(to.verdict)
     if works and too_little(done, to, cut, board):
         to.verdict, to.goal, cut = ["leave"] * job.count, np.zeros(job.count), None
+        done.finish.saddle = [False] * job.count
     posts, missing = turned_posts(board, job, bone)
     wished = posts
     if posts and np.max(np.abs(posts.ends)) < 0.01:
@@ -391,6 +397,11 @@ def saddle(board, job, done, codes):
     if not slotted:
         past = (max(posts.ends) if posts else bone.lower) - job.saddle.travel[0]
     codes.update(zero_fret_codes(done))
+    codes.update({"saddle-loose"} if job.readings.leaning else ())
+    standing = job.standing
+    if standing.saddle_odd or (kind != "individual"
+                               and any(standing.action_odd + standing.first_odd)):
+        codes.add("reading-odd")
     if to.stops:
         codes.add("protrusion-low" if slotted else "adjust-limit")
     if slotted and "lower" in to.verdict and "wait" not in to.verdict:
@@ -417,7 +428,9 @@ def saddle(board, job, done, codes):
         rows.append({"number": i + 1, "lower": bone.lower[i], "lower_u": done.u_saddle[i],
                      "first_pass": math.nan if verdict == "wait" else
                      first_of_string(board, job, done, to, cut, would, i),
-                     "verdict": verdict, "goal": to.goal[i], "dress": dress,
+                     "verdict": verdict,
+                     "at_edge": bone.side[i].startswith("at-") and not done.finish.saddle[i],
+                     "goal": to.goal[i], "dress": dress,
                      "dress_first": math.nan if verdict == "wait" else
                      dress_first(board, job, done, dress, cut, first, under, to.hold[i], i),
                      "stands_out": out[i] if slotted else math.nan, "room": to.room[i],

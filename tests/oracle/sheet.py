@@ -253,6 +253,17 @@ def above_nothing(values):
     return [v if v > 0 else NAN for v in values]
 
 
+class Reading(Plain):
+    """One visit; what was read of the strings as written, and as figures go by it."""
+
+    def finish(self):
+        both = zip(self.raw_first, self.first_open)
+        self.action, self.first = above_nothing(self.raw_action), above_nothing(self.raw_first)
+        self.on_fret_1 = [0 in two for two in both]
+        self.on_the_fret = [v == 0 for v in self.raw_first]
+        return self
+
+
 def readings(sheet, count, join):
     node = sheet.doc["readings"][-1]
     frets = node.get("frets")
@@ -261,22 +272,22 @@ def readings(sheet, count, join):
     held = node.get("first_held", "3")
     pair = {key: sheet.pair(node.get(key)) for key in ("saddle_height", "bridge_top")}
     pair["stands_out"] = outer(sheet, node.get("stands_out"), count)
-    return Plain(
+    return Reading(
+        date=node.get("date"), strings=condition.get("strings"),
         relief=relief(sheet, node.get("relief"), join), humidity=sheet.figure(node.get("humidity")),
-        action=above_nothing(sheet.each(node.get("action"), count)),
+        raw_action=sheet.each(node.get("action"), count),
         at=int(node.get("action_at", 12)), capo=node.get("action_capo", "0") == "1",
-        first=above_nothing(sheet.each(node.get("first"), count)),
-        on_fret_1=[0 in two for two in zip(sheet.each(node.get("first"), count),
-                                           sheet.each(node.get("first_open"), count))],
-        on_the_fret=[v == 0 for v in sheet.each(node.get("first"), count)],
+        raw_first=sheet.each(node.get("first"), count),
         held=0 if held == "open" else int(held),
         first_open=sheet.each(node.get("first_open"), count),
         crowns_read=given(frets),
         off=[(int(c["string"]) - 1, int(c["fret"]), sheet.length(c["off"])) for c in off],
         lifted=condition.get("bridge") == "lifted", loose=condition.get("braces") == "loose",
+        leaning=condition.get("saddle") == "loose",
         untuned=condition.get("tuned") in ("no", "false"),
         buzz={(int(b["string"]) - 1, int(b["fret"])) for b in node.get("buzz") or []},
-        cents=sheet.each(node.get("cents"), count, sheet.figure), **pair)
+        confirmed=[i + 1 in {int(s) for s in node.get("confirmed") or []} for i in range(count)],
+        cents=sheet.each(node.get("cents"), count, sheet.figure), **pair).finish()
 
 
 def fractions(node):
@@ -340,6 +351,12 @@ def tools(sheet):
     return graduated(sheet, read)
 
 
+def as_read_today(count):
+    none = {f"{key}_{word}": [False] * count for key in ("action", "first")
+            for word in ("carried", "odd", "settled")}
+    return Plain(relief_carried=False, relief_odd=False, crowns_odd=False, saddle_odd=False, **none)
+
+
 def read(text, every=None):
     sheet = Sheet(text, every)
     doc, count = sheet.doc, len(sheet.doc["strings"])
@@ -357,10 +374,13 @@ def read(text, every=None):
     allowances.blank = lengths(sheet, spare["blank"], "length", "thickness", "height")
     for key in ("bury_plain", "bury_wound", "fall_share"):
         setattr(allowances, key, float(spare[key]))
+    # standing: what is known of each reading besides its figure; all false, as read today.
+    # carried: the visits that readings were taken over from; none, as read today.
     # finish: which strings were cut by less than their cut since the reading before, at nut and
     # saddle. ratio, spread: what the readings before taught of the neck, and how far that is from sure.
     # stacks: of each slot that was filed after the visit before, the feelers that follow from it.
-    return Plain(count=count, ratio=1.0, spread=0.25, stacks=[None] * count,
+    return Plain(count=count, standing=as_read_today(count), ratio=1.0, spread=0.25,
+                 stacks=[None] * count,
                  jumped=False, finish=Plain(nut=[False] * count, saddle=[False] * count),
                  caliper=sheet.length(doc["tools"].get("caliper")), courses=sheet.courses, shares=sheet.shares,
                  board=board, attack=attack(sheet, count), model=model(sheet),

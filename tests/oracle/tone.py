@@ -12,7 +12,7 @@ from scipy.optimize import brentq, least_squares, root
 
 import bench
 
-EDGE = 1e-6           # a reading this near the edge of its range is in range
+EDGE = 1e-6           # a crown this near its limit is within it
 TIE = 1e-9            # distances, and forces relative to each other, this near are equal
 WELL_CLEAR = 1.25     # times the pick, from where a buzz may be the player's
 REMEDIES = ("relief", "crown", "slot", "saddle")
@@ -118,34 +118,39 @@ def saddle_aim(board, job, state, i):
     return (job.targets.action[i][1] + crown - near * state.nut[i]) / far
 
 
-def out_of_range(value, band, tool):
-    """How far out a reading is, in the narrower half of its range; None where it is in."""
+def out_of_range(value, band, tool, side):
+    """How far out a reading is, in the narrower half of its range; None where it is in, or at an
+    edge."""
     low, aim, high = band
-    if low - EDGE <= value <= high + EDGE or math.isnan(value):
+    if side not in ("over", "under") or math.isnan(value):
         return None
     return abs(value - aim) / max(min(high - aim, aim - low), tool)
 
 
-def candidates(board, job, state, i, stop=0):
+def candidates(board, job, state, i, relief_side, stop=0):
     """{remedy: distance} of what is out of range under one string, from a stop on."""
     wanted, tools = job.targets, job.tools
     off = float(np.max(np.abs(state.off[i][stop:])))
     bends = board.join >= 3   # else relief is not a reading of anything
     relief = state.bend * board.span(job.readings.relief.at) if bends else math.nan
-    far = {"relief": out_of_range(relief, wanted.relief, tools.relief),
+    heard, sure = job.readings.buzz, bench.sureness(job)
+    buzzes = any(string == i for string, _ in heard)
+    first, action = bench.first_of(board, state, i, wanted.held), bench.action_of(board, state, i)
+    slot = bench.side_of(first, wanted.first[i], sure["first", "first_open"][i], (i, 0) in heard)
+    saddle = bench.side_of(action, wanted.action[i], sure["action",][i], buzzes)
+    far = {"relief": out_of_range(relief, wanted.relief, tools.relief, relief_side),
            "crown": off / job.limits.wear if off > job.limits.wear + EDGE else None,
-           "slot": out_of_range(bench.first_of(board, state, i, wanted.held), wanted.first[i],
-                                tools.first),
-           "saddle": out_of_range(bench.action_of(board, state, i), wanted.action[i],
-                                  tools.action)}
+           "slot": out_of_range(first, wanted.first[i], tools.first, slot),
+           "saddle": out_of_range(action, wanted.action[i], tools.action, saddle)}
     return {name: distance for name, distance in far.items() if distance is not None}
 
 
 class Causes:
     """Tries the remedies on the model; each combination is worked out once."""
 
-    def __init__(self, board, job, state, pluck):
+    def __init__(self, board, job, state, pluck, relief_side):
         self.board, self.job, self.state, self.pluck = board, job, state, pluck
+        self.relief_side = relief_side
         self.forces = {}
 
     def after(self, remedies, i, k):
@@ -162,7 +167,7 @@ class Causes:
             return ["slot" if k == 0 and self.job.readings.on_fret_1[i] else "unexplained"]
         if heard and not now < enough:
             return self.excuse(i, k, now / enough)
-        far = candidates(self.board, self.job, self.state, i)
+        far = candidates(self.board, self.job, self.state, i, self.relief_side)
         cures = {name: far[name] for name in far if self.after((name,), i, k) >= enough}
         if cures:
             most = max(cures.values())
@@ -184,7 +189,7 @@ class Causes:
 
     def met(self, i, k):
         """What is out of range of all that a note meets: no slot once it is stopped."""
-        far = candidates(self.board, self.job, self.state, i, k)
+        far = candidates(self.board, self.job, self.state, i, self.relief_side, k)
         return {name: far[name] for name in far if k == 0 or name != "slot"}
 
     def likely(self, i, k, heard):
@@ -304,11 +309,11 @@ def compensation(board, job, now, last):
     return {"ends": job.model.ends, "press": job.model.press, "strings": rows}
 
 
-def rooms(board, job, tension, now, last):
+def rooms(board, job, tension, now, last, relief_side):
     """clearance, causes and compensation of a result; each cause as the list it may be."""
     pluck = Pluck(board, tension, job.attack.at)
     return {"clearance": {"attack": {"force": list(job.attack.force), "at": job.attack.at},
                           "strings": clean_rows(clean(board, now, pluck)),
                           "after": clean_rows(clean(board, last, pluck))},
-            "causes": Causes(board, job, now, pluck).rows(),
+            "causes": Causes(board, job, now, pluck, relief_side).rows(),
             "compensation": compensation(board, job, now, last)}

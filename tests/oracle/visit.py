@@ -141,7 +141,7 @@ def read_strings(m, job, board, state):
     if held != 3 or m.chance(0.6):
         node["first_held"] = held or "open"
     if held and m.chance(0.12):
-        opened = [bench.first_of(board, state, i, 0) for i in count]
+        opened = [max(0.0, bench.first_of(board, state, i, 0)) for i in count]
         node["first_open"] = m.lengths([m.rng.choice([None, v]) for v in opened])
     if m.chance(0.97):
         node["action"] = per_string(m, action, 2)
@@ -220,25 +220,41 @@ def worked(m, doc, state, seen):
     return after, seen
 
 
-def condition(m):
+def condition(m, slotted):
     node = {"bridge": m.rng.choice(["sound"] * 15 + ["lifted"]),
             "braces": m.rng.choice(["sound"] * 15 + ["loose"]),
+            "saddle": m.rng.choice(["firm"] * 15 + ["loose"]),
             "strings": m.rng.choice(["new", "worn"]),
             "tuned": m.rng.choice(["yes"] * 14 + [True, False, "no"])}
-    return {k: v for k, v in node.items() if m.chance(0.7)}
+    return {k: v for k, v in node.items() if m.chance(0.7) and (slotted or k != "saddle")}
+
+
+def left_out(m, job, node):
+    """A later visit need not tell everything."""
+    if m.chance(0.5):
+        return
+    for key in ("relief", "frets", "saddle_height", "bridge_top", "action", "first", "first_open"):
+        if key in node and m.chance(0.5):
+            del node[key]
+        elif isinstance(node.get(key), list) and key != "frets" and len(node[key]) == job.count:
+            node[key] = [None if m.chance(0.4) else value for value in node[key]]
 
 
 def readings(m, job, board, state, seen):
-    node = {"date": "2026-03-14"} if m.chance(0.3) else {}
-    if m.chance(0.5):
+    days = ["2026-03-14", "2026-03-14", "2026-03-30", "2026-04-13", "2026-04-14"]
+    node = {"date": m.rng.choice(days)} if m.chance(0.6) else {}
+    if m.chance(0.7):
         node["humidity"] = f"{m.rng.choice([45, 47, 50, 52, 48, 44, 46, 51, 49, 22, 75])} %"
     if m.chance(0.4):
-        node["condition"] = condition(m)
+        node["condition"] = condition(m, job.saddle.kind in ("slotted", "glued"))
     node.update(relief=read_relief(m, job, board, state.bend))
     node.update(read_strings(m, job, board, state))
     node.update(read_saddle(m, job, board, state))
     if seen is not None:
         node["frets"] = copy.deepcopy(seen)   # YAML would tell the same twice by an alias
+    if m.chance(0.15):
+        node["confirmed"] = sorted(m.rng.sample(range(1, job.count + 1),
+                                                m.rng.randint(1, job.count)))
     return node
 
 
@@ -257,11 +273,23 @@ def heard(m, count, frets):
 
 def too_near(job, board, done):
     """A verdict within a hair of an edge, yet not on it, is nobody's to call."""
-    relief = done.now.bend * board.span(job.readings.relief.at), job.targets.relief
-    judged = [relief, *zip(done.slots.first, job.targets.first),
-              *zip(done.bone.action, job.targets.action)]
-    return any(1e-9 < abs(value - edge) < 1e-5
-               for value, band in judged for edge in (band[0], band[2]))
+    relief = bench.relief_in(board, job, done.now), job.targets.relief, done.held.relief_u
+    sure = bench.sureness(job)
+    judged = [relief, *zip(done.slots.first, job.targets.first, done.held.first_u),
+              *zip(done.bone.action, job.targets.action, done.held.action_u),
+              *zip([bench.first_of(board, done.now, i, job.targets.held)
+                    for i in range(job.count)], job.targets.first, sure["first", "first_open"]),
+              *zip([bench.action_of(board, done.now, i) for i in range(job.count)],
+                   job.targets.action, sure["action",])]
+    edges = [(value, edge) for value, (low, _, high), u in judged
+             for edge in (low, low - u, low - 2 * u, high, high + u, high + 2 * u)]
+    return any(1e-9 < abs(value - edge) < 1e-5 for value, edge in edges)
+
+
+def leans_too_far(board):
+    """No part stands at more than 45 degrees across the strings."""
+    return any(abs(x[-1] - x[0]) > abs(z[-1] - z[0]) for x, z in (
+        (board.nut_at, board.z_nut), (board.nut_at + board.scale, board.z_saddle)) if len(z) > 1)
 
 
 def possible(job):
@@ -269,7 +297,7 @@ def possible(job):
     board, read = bench.Board(job), bench.reading_of(job)
     done = bench.work(board, job, read)
     now, relief, r = done.now, job.readings.relief, job.readings
-    if too_near(job, board, done):
+    if too_near(job, board, done) or leans_too_far(board):
         return False
     if relief.gap > 0:
         a, b = relief.held

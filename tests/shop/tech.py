@@ -93,6 +93,8 @@ class Tech:
         elif result["saddle"]["remedy"] not in ("none", "wait"):
             self.count_needless(result["saddle"], self.it.gaps()[0], self.it.action_band)
             self.as_a_set("saddle", self.saddle, result["saddle"])
+        elif any(step["act"] == "measure-odd" for step in result["steps"]):
+            pass   # read again
         else:
             raise Stuck("nothing to do: " + " ".join(
                 sorted(f["code"] for f in result["findings"] if f["level"] == "act"

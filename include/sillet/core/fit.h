@@ -56,6 +56,21 @@ typedef struct sil_tools {
 #define SIL_ROD_SPREAD 0.25
 #define SIL_ROD_SPREAD_LEAST 0.1
 
+/* How far each reading is to be trusted, and what else is known of it. All false: read today, and
+ * nothing against it. */
+typedef struct sil_standing {
+    /* Not read today but taken over from the visit before. */
+    bool relief_carried, action_carried[SIL_STRINGS_MAX], first_carried[SIL_STRINGS_MAX];
+    /* Likely a slip of the pen: nothing is done by it until it was read again. */
+    bool relief_odd, crowns_odd, saddle_odd, action_odd[SIL_STRINGS_MAX],
+        first_odd[SIL_STRINGS_MAX];
+    /* In its range at an earlier visit, and not worked since. */
+    bool action_settled[SIL_STRINGS_MAX], first_settled[SIL_STRINGS_MAX];
+    /* Heard to buzz: the open string; the string at any fret; any string at a fret before the one
+     * where relief is read. */
+    bool buzz_open[SIL_STRINGS_MAX], buzz[SIL_STRINGS_MAX], buzz_low;
+} sil_standing;
+
 /* Everything the stages are computed from, as plain figures. */
 typedef struct sil_bench {
     sil_board board;
@@ -81,6 +96,7 @@ typedef struct sil_bench {
     /* The pluck that nothing may be cut to buzz under: its force for each string, square to the
      * board, N (0 or unknown: none), where it is, from the saddle, mm, and the tensions, N. */
     double attack[SIL_STRINGS_MAX], pluck_at, tension[SIL_STRINGS_MAX];
+    sil_standing standing;
 } sil_bench;
 
 typedef enum sil_stage_name {
@@ -95,6 +111,15 @@ typedef enum sil_stage_name {
 /* What is done with one string in a stage, from its height and the range of its target: leave it,
  * take wood or bone off to lower it, raise it, or wait. */
 typedef enum sil_verdict { SIL_LEAVE, SIL_TAKE, SIL_RAISE, SIL_WAIT } sil_verdict;
+
+/* Where a value is to its range. The edges have a width: just past one counts as in the range. */
+typedef enum sil_side {
+    SIL_WITHIN, /* in the range, or not known */
+    SIL_AT_LOW, /* past the edge by less than its width */
+    SIL_AT_HIGH,
+    SIL_UNDER, /* out of the range */
+    SIL_OVER
+} sil_side;
 
 /* Work on the frets. */
 typedef enum sil_fretwork {
@@ -112,6 +137,10 @@ typedef struct sil_stages {
                                   levelled or replaced */
     sil_fretwork fretwork;
     double level_depth; /* how much levelling takes off every crown, mm; otherwise 0 */
+    /* What each stage judges, where it is to its range, and its standard uncertainty, mm: the
+     * relief as read, the gap at fret 1 after the frets, the action after the nut. */
+    sil_side relief_side, first_side[SIL_STRINGS_MAX], action_side[SIL_STRINGS_MAX];
+    double relief_u, first_u[SIL_STRINGS_MAX], action_u[SIL_STRINGS_MAX];
     sil_verdict nut[SIL_STRINGS_MAX];
     double deepen[SIL_STRINGS_MAX];   /* slot to its target, mm, + deeper, for any verdict */
     double deepen_u[SIL_STRINGS_MAX]; /* its standard uncertainty, mm */
@@ -257,6 +286,30 @@ double sil_first_stroke(double cut, double leave, double to_low, double u, doubl
  */
 bool sil_below(double value, double low);
 bool sil_above(double value, double high);
+
+/* sil_side_of: where a value is to its range.
+ * Given:    value  mm
+ *           range  mm; aim is not used
+ *           width  of the edges, mm: the value's standard uncertainty
+ *           heard  a note that is too low here was heard to buzz: the low edge then has no width
+ * Returned: SIL_WITHIN where a figure is unknown
+ */
+sil_side sil_side_of(double value, sil_band range, double width, bool heard);
+
+/* How much less closely a reading is known that was taken over from the visit before: its standard
+ * uncertainty times CARRIED_WIDER, and of relief a half-width in square as well, mm (common
+ * practice, no source). */
+#define SIL_CARRIED_WIDER 1.5
+#define SIL_CARRIED_RELIEF 0.03
+
+/* sil_relief_u, sil_action_u, sil_first_u: standard uncertainty of a reading.
+ * Given:    bench   its tools and standing are used
+ *           string  0..strings - 1
+ * Returned: mm
+ */
+double sil_relief_u(const sil_bench *bench);
+double sil_action_u(const sil_bench *bench, int string);
+double sil_first_u(const sil_bench *bench, int string);
 
 /* sil_shim_thickness: the thickness of shim for a rise, rounded up to a whole number of steps.
  * Given:    rise  mm

@@ -150,8 +150,11 @@ static blanks blanks_of(const brief *b, sil_act act)
     case SIL_ACT_READ_GAPS_AGAIN:
     case SIL_ACT_ZERO_FRET:
         return (blanks){FIRST_FORM, NULL, false};
+    case SIL_ACT_FIT_SADDLE:
     case SIL_ACT_MEASURE_ACTION:
         return (blanks){ACTION_FORM, NULL, false};
+    case SIL_ACT_READ_ODD:
+        return (blanks){NO_FORM, "read again", false};
     case SIL_ACT_MEASURE_CROWN:
         return (blanks){NO_FORM, "fret height, fret 1", false};
     case SIL_ACT_MEASURE_SADDLE:
@@ -180,6 +183,7 @@ static blanks blanks_of(const brief *b, sil_act act)
         return (blanks){SADDLE_FORM, NULL, true};
     case SIL_ACT_PREPARE:
     case SIL_ACT_STOP:
+    case SIL_ACT_LOOK_AT_SADDLE:
     case SIL_ACT_FIND_ROD:
     case SIL_ACT_ROD_BY_EAR:
     case SIL_ACT_NECK_BOW:

@@ -1,0 +1,152 @@
+/* SPDX-License-Identifier: MIT */
+/* The sentences for readings that must be taken again. */
+#include "codes.h"
+#include "say.h"
+
+#include "../plan/plan.h"
+
+static void tell_of_string(const brief *b, int string, telling *t)
+{
+    if (b->strings > 1) {
+        tell(t, " of string ");
+        tell_string(t, string);
+    }
+}
+
+/* Names the reading that a finding is about. */
+static void tell_what(const brief *b, const sil_finding *f, telling *t)
+{
+    if (f->stage == SIL_NUT) {
+        tell(t, "Measure the gap at the 1st fret");
+        tell_of_string(b, f->string, t);
+    } else if (f->stage == SIL_SADDLE && f->string >= 0) {
+        tell(t, "Measure the action");
+        tell_of_string(b, f->string, t);
+    } else {
+        tell(t, "%s",
+             f->stage == SIL_ROD     ? "Measure the relief"
+             : f->stage == SIL_FRETS ? "Measure the worn spot or proud crown"
+                                     : "Measure the saddle's height");
+    }
+}
+
+static const sil_odd_one *odd_of(const sil_odd *odd, const sil_finding *f)
+{
+    switch (f->stage) {
+    case SIL_ROD:
+        return &odd->relief;
+    case SIL_FRETS:
+        return &odd->crowns;
+    case SIL_NUT:
+        return &odd->first[f->string];
+    default:
+        return f->string >= 0 ? &odd->action[f->string] : &odd->saddle;
+    }
+}
+
+/* Gaps that hold nothing up, but that their slots should not be worked by unseen. */
+static void say_doubtful(const brief *b, const sil_finding *f, int count, telling *t)
+{
+    tell_list read = {.count = b->strings}, off = {.count = b->strings};
+    for (int k = 0; k < count; k++) {
+        int i = f[k].string;
+        read.chosen[i] = off.chosen[i] = true;
+        read.figure[i] = figure_length(b->unit, f[k].read, SIL_NEAREST);
+        off.figure[i] = b->first_off[i];
+    }
+    if (count == 1) {
+        tell(t, "The gap at the 1st fret of ");
+        tell_which(t, &read);
+        tell(t, ", ");
+        tell_each(t, "read", &read);
+        tell_unit(t);
+        tell(t, ", is off the others, by ");
+        tell_each(t, "off", &off);
+        tell_unit(t);
+        tell(t, ". Measure it once more before you work that nut slot.");
+        return;
+    }
+    tell(t, "The gaps at the 1st fret of ");
+    tell_which(t, &off);
+    tell(t, " are off the others, by ");
+    tell_each(t, "off", &off);
+    tell_unit(t);
+    tell(t, ". Measure them once more before you work those nut slots.");
+}
+
+void say_reading_odd(const brief *b, const sil_finding *f, int count, telling *t)
+{
+    if (f->level == SIL_LEVEL_WATCH) {
+        say_doubtful(b, f, count, t);
+        return;
+    }
+    const sil_odd_one *odd = odd_of(&b->plan->odd, f);
+    brief_figure off = figure_length(b->unit, fabs(odd->off), SIL_NEAREST);
+    tell_what(b, f, t);
+    tell(t, " again: ");
+    tell_length(t, "read", f->string, figure_length(b->unit, odd->read, SIL_NEAREST));
+    switch (odd->why) {
+    case SIL_ODD_UNLIKELY:
+    case SIL_NOT_ODD:
+        tell(t, " is unlikely");
+        break;
+    case SIL_ODD_LINE:
+        tell(t, " is ");
+        tell_length(t, "off", f->string, off);
+        tell(t, " off the line of the others");
+        break;
+    case SIL_ODD_OTHERS:
+        tell(t, " is ");
+        tell_length(t, "off", f->string, off);
+        tell(t, " off the others");
+        break;
+    case SIL_ODD_MOVED:
+        tell(t, " is ");
+        tell_length(t, "off", f->string, off);
+        tell(t, " from the last visit, and nothing was worked there");
+        break;
+    }
+    tell(t, ". Nothing is cut by it before that.");
+}
+
+static void tell_strings(telling *t, const char **gap, const char *what, const tell_list *list)
+{
+    if (tell_chosen(list) > 0) {
+        tell(t, "%s%s", *gap, what);
+        tell_which(t, list);
+        *gap = "; ";
+    }
+}
+
+static void tell_one(telling *t, const char **gap, const char *what, bool when)
+{
+    if (when) {
+        tell(t, "%s%s", *gap, what);
+        *gap = "; ";
+    }
+}
+
+void say_measure_odd(const brief *b, telling *t)
+{
+    const sil_standing *standing = &b->plan->bench.standing;
+    tell_list first = {.count = b->strings}, action = first;
+    const char *gap = "";
+    for (int i = 0; i < b->strings; i++) {
+        first.chosen[i] = standing->first_odd[i];
+        action.chosen[i] = standing->action_odd[i];
+    }
+    tell(t, "Measure again what stands out: ");
+    tell_one(t, &gap, "the relief", standing->relief_odd);
+    tell_one(t, &gap, "the worn spots and proud crowns", standing->crowns_odd);
+    tell_strings(t, &gap, "the gap at the 1st fret of ", &first);
+    tell_strings(t, &gap, "the action at the 12th fret of ", &action);
+    tell_one(t, &gap, "the saddle's height", standing->saddle_odd);
+    tell(t, ".");
+}
+
+void say_check_odd(const brief *b, telling *t)
+{
+    (void)b;
+    tell(t, "Correct the sheet if it was a slip of the pen. If it reads the same, add it as a new "
+            "reading, or list the string under confirmed. Then plan again.");
+}

@@ -1,0 +1,73 @@
+/* SPDX-License-Identifier: MIT */
+/* One reading that does not go with the others. See docs/arithmetic.md, "One odd reading". */
+#include <sillet/core/fit.h>
+#include <sillet/core/odd.h>
+#include <sillet/core/saddle.h>
+
+/* Residuals of a straight line, each divided by sqrt(1 - leverage), so that one at an end, which
+ * pulls the line toward itself, counts as one in the middle. Returns the largest. */
+static int studentize(int count, const double *z, const double *value, double *scaled)
+{
+    sil_line line = sil_level_line(count, z, value);
+    double mean = 0.0, squares = 0.0;
+    int most = 0;
+    for (int i = 0; i < count; i++) {
+        mean += z[i] / count;
+    }
+    for (int i = 0; i < count; i++) {
+        squares += (z[i] - mean) * (z[i] - mean);
+    }
+    for (int i = 0; i < count; i++) {
+        double away = z[i] - mean;
+        double leverage = 1.0 / count + (squares > 0.0 ? away * away / squares : 0.0);
+        double left = value[i] - sil_line_at(line, z[i]);
+        scaled[i] = left / sqrt(fmax(1.0 - leverage, 1e-9));
+        most = fabs(scaled[i]) > fabs(scaled[most]) ? i : most;
+    }
+    return most;
+}
+
+sil_stray sil_stray_from_line(int count, const double *z, const double *value, double limit)
+{
+    sil_stray stray = {.which = -1, .off = SIL_UNKNOWN};
+    double scaled[SIL_STRINGS_MAX], others[SIL_STRINGS_MAX], at[SIL_STRINGS_MAX];
+    if (count < 4) {
+        return stray;
+    }
+    int most = studentize(count, z, value, scaled);
+    if (!sil_above(fabs(scaled[most]), limit)) {
+        return stray;
+    }
+    int left = 0;
+    for (int i = 0; i < count; i++) {
+        if (i != most) {
+            at[left] = z[i];
+            others[left++] = value[i];
+        }
+    }
+    stray.which = most;
+    stray.off = value[most] - sil_line_at(sil_level_line(left, at, others), z[most]);
+    int next = studentize(left, at, others, scaled);
+    stray.curve = count >= 5 && sil_above(fabs(scaled[next]), limit / 2.0);
+    return stray;
+}
+
+double sil_off_the_others(int count, const double *value, int which)
+{
+    double sorted[SIL_STRINGS_MAX];
+    int others = 0;
+    for (int i = 0; i < count; i++) {
+        if (i == which || !sil_known(value[i])) {
+            continue;
+        }
+        int at = others++;
+        for (; at > 0 && sorted[at - 1] > value[i]; at--) {
+            sorted[at] = sorted[at - 1];
+        }
+        sorted[at] = value[i];
+    }
+    int half = others / 2;
+    return others < 3   ? SIL_UNKNOWN
+           : others % 2 ? value[which] - sorted[half]
+                        : value[which] - (sorted[half - 1] + sorted[half]) / 2.0;
+}

@@ -1,0 +1,162 @@
+/* SPDX-License-Identifier: MIT */
+/* Finds readings that ask to be taken again. See docs/arithmetic.md, "One odd reading". */
+#include "check.h"
+
+#include <sillet/core/odd.h>
+
+/* A reading that moved by more than this many standard uncertainties is another reading. */
+static const double moved_u = 5.0;
+static const double least_moved = 0.15; /* mm: common practice, no source */
+
+double sil_moved_limit(double u)
+{
+    return fmax(least_moved, moved_u * u);
+}
+
+/* What is likely of a figure: by the job's own list, else as its row has it. */
+static sil_plausible likely_of(const sil_job *job, const char *path)
+{
+    const job_field *field = job_field_find(path);
+    for (int i = 0; i < job->plausible_count; i++) {
+        if (job_field_find(job->plausible[i].path) == field) {
+            return job->plausible[i];
+        }
+    }
+    return (sil_plausible){path, field->low, field->high};
+}
+
+static bool is_unlikely(const sil_plausible *likely, double value)
+{
+    return value != 0.0 && (value < likely->low || value > likely->high); /* 0: "at or under" */
+}
+
+static void mark(sil_odd_one *one, sil_odd_why why, double read, double off)
+{
+    if (one->why == SIL_NOT_ODD) {
+        *one = (sil_odd_one){.why = why, .read = read, .off = off};
+    }
+}
+
+/* Looks at figures of one kind; with a step of 0 they are all marks of one reading. */
+static void mark_unlikely(const sil_job *job, const char *path, const double *values, int count,
+                          int step, sil_odd_one *one)
+{
+    sil_plausible likely = likely_of(job, path);
+    for (int i = 0; i < count; i++) {
+        if (is_unlikely(&likely, values[i])) {
+            mark(&one[i * step], SIL_ODD_UNLIKELY, values[i], SIL_UNKNOWN);
+        }
+    }
+}
+
+static void find_unlikely(const sil_job *job, const sil_reading *reading, sil_odd *odd)
+{
+    const sil_gaps *gaps = &reading->gaps;
+    int strings = job->string_count;
+    mark_unlikely(job, "readings.relief", &reading->relief.gap, 1, 0, &odd->relief);
+    mark_unlikely(job, "readings.action", gaps->action, strings, 1, odd->action);
+    mark_unlikely(job, "readings.first", gaps->first, strings, 1, odd->first);
+    mark_unlikely(job, "readings.first_open", gaps->first_open, strings, 1, odd->first);
+    for (int k = 0; k < reading->crown_count; k++) {
+        mark_unlikely(job, "readings.frets.off", &reading->crowns[k].off, 1, 0, &odd->crowns);
+    }
+    mark_unlikely(job, "readings.saddle_height", &reading->saddle_height_treble, 2, 0,
+                  &odd->saddle);
+    mark_unlikely(job, "readings.bridge_top", &reading->bridge_top_treble, 2, 0, &odd->saddle);
+}
+
+/* The action of each course whose strings were all read, and where it is; returns how many. */
+static int read_courses(const sil_board *board, const double *action, double *z, double *mean)
+{
+    int courses = 0;
+    for (int i = 0; i < board->strings;) {
+        int first = i;
+        double sum = 0.0, place = 0.0;
+        for (; i < board->strings && board->course[i] == board->course[first]; i++) {
+            sum += action[i] > 0.0 ? action[i] : SIL_UNKNOWN;
+            place += board->saddle_z[i];
+        }
+        if (sil_known(sum)) {
+            z[courses] = place / (i - first);
+            mean[courses++] = sum / (i - first);
+        }
+    }
+    return courses;
+}
+
+/* Of the strings of the course that is off, the one farthest from the line: the course lies at z,
+ * off the others by as much as it was found to be. */
+static int string_of(const sil_board *board, const double *action, double z, double mean,
+                     double off)
+{
+    int farthest = -1;
+    double most = -1.0;
+    for (int i = 0; i < board->strings; i++) {
+        double sum = 0.0, place = 0.0;
+        int count = 0;
+        for (int k = 0; k < board->strings; k++) {
+            if (board->course[k] == board->course[i]) {
+                sum += action[k];
+                place += board->saddle_z[k];
+                count++;
+            }
+        }
+        double far = fabs(action[i] - (mean - off));
+        if (place / count == z && sum / count == mean && far > most) {
+            most = far;
+            farthest = i;
+        }
+    }
+    return farthest;
+}
+
+static void find_off_line(const sil_tools *tools, const sil_reading *reading,
+                          const sil_board *board, sil_odd *odd)
+{
+    double z[SIL_STRINGS_MAX], mean[SIL_STRINGS_MAX];
+    const double *action = reading->gaps.action;
+    int courses = read_courses(board, action, z, mean);
+    double limit = fmax(SIL_ODD_ACTION, SIL_ODD_U * sil_rectangular(tools->action));
+    sil_stray stray = sil_stray_from_line(courses, z, mean, limit);
+    if (stray.which < 0) {
+        return;
+    }
+    int string = string_of(board, action, z[stray.which], mean[stray.which], stray.off);
+    if (stray.curve) {
+        odd->curve = string;
+        odd->curve_off = stray.off;
+    } else {
+        double others = mean[stray.which] - stray.off;
+        mark(&odd->action[string], SIL_ODD_LINE, action[string], action[string] - others);
+    }
+}
+
+/* Gaps of held strings are nearly alike; of open ones they are not. */
+static void find_off_others(const sil_tools *tools, const sil_reading *reading, int strings,
+                            sil_odd *odd)
+{
+    const sil_gaps *gaps = &reading->gaps;
+    double limit = fmax(SIL_ODD_FIRST, SIL_ODD_U * sil_rectangular(tools->first));
+    if (gaps->first_held == SIL_HOLD_OPEN) {
+        return;
+    }
+    double read[SIL_STRINGS_MAX]; /* 0 is "at or under", and no figure */
+    for (int i = 0; i < strings; i++) {
+        read[i] = gaps->first[i] > 0.0 ? gaps->first[i] : SIL_UNKNOWN;
+    }
+    for (int i = 0; i < strings; i++) {
+        double off = sil_off_the_others(strings, read, i);
+        if (sil_above(fabs(off), limit)) {
+            mark(&odd->first[i], SIL_ODD_OTHERS, gaps->first[i], off);
+        }
+    }
+}
+
+void sil_job_odd(const sil_job *job, const sil_reading *reading, const sil_tools *tools,
+                 const sil_board *board, sil_odd *odd)
+{
+    *odd = (sil_odd){.curve = -1, .curve_off = SIL_UNKNOWN};
+    find_unlikely(job, reading, odd);
+    find_off_line(tools, reading, board, odd);
+    find_off_others(tools, reading, job->string_count, odd);
+}
