@@ -282,13 +282,14 @@ void say_fill(const brief *b, telling *t)
     tell(t, tell_chosen(&low) < tell_chosen(&slots)
                 ? ": a string lies on the 1st fret, so nobody knows by how much, and nobody has to."
                 : ".");
-    tell(t,
-         one ? " Look at its shape first: where the string rests on the slot's back edge, cut its "
-               "fall right and measure again. If it is still too low, fill it with dust of the same "
-               "material and glue, let it harden, and recut."
-             : " Look at their shape first: where a string rests on its slot's back edge, cut the "
-               "fall right and measure again. Those still too low, fill with dust of the same "
-               "material and glue, let it harden, and recut.");
+    tell(
+        t,
+        one ? " Look at its shape first: where the string rests on the slot's back edge, cut its "
+              "fall right and measure again. If it is still too low, fill it with dust of the same "
+              "material and glue, let it harden, and recut."
+            : " Look at their shape first: where a string rests on its slot's back edge, cut the "
+              "fall right and measure again. Those still too low, fill with dust of the same "
+              "material and glue, let it harden, and recut.");
     tell_stack(b, slots, stack_of, t);
     tell_fall(b, t);
     tell(t, " Play it open before the last stroke.");
