@@ -4,7 +4,8 @@
 
 static const double least_radius = 20, most_radius = 3000; /* mm; flatter is straight at a bench */
 
-enum { STEPS = 48 };
+/* A centre to 0.005 mm of 75, and a curvature to half a millimetre of the flattest radius. */
+enum { CENTRE_STEPS = 20, CURVATURE_STEPS = 30 };
 
 /* A circle over a piece, given by its radius and the place of its crest. */
 typedef struct circle {
@@ -24,37 +25,59 @@ static circle measured(const part_curve *c, double radius, double centre)
     return it;
 }
 
-/* The best crest of one radius, somewhere over the piece. How far the heights spread is nearly convex
- * in it, so the bounds close in on it from both sides. */
-static circle best_centre(const part_curve *c, double radius, double length)
+/* What is searched: the crest of a given radius, or the radius with its best crest. */
+typedef struct search {
+    const part_curve *curve;
+    double length, radius;
+} search;
+
+typedef circle tried_at(const search *s, double place);
+
+/* How far the heights spread is nearly convex in the crest and in the curvature, so the bounds close
+ * in on the least from both sides, by the golden section: each place is tried once. */
+static circle narrowed(const search *s, double low, double high, int steps, tried_at *at)
 {
-    double low = fmax(0, length - radius * 0.999), high = fmin(length, radius * 0.999);
-    for (int i = 0; i < STEPS && low < high; i++) {
-        double third = (high - low) / 3;
-        circle a = measured(c, radius, low + third), b = measured(c, radius, high - third);
+    const double golden = 0.6180339887498949;
+    double left = high - golden * (high - low), right = low + golden * (high - low);
+    circle a = at(s, left), b = at(s, right);
+    for (int i = 0; i < steps && low < high; i++) {
         if (a.high - a.low < b.high - b.low) {
-            high -= third;
+            high = right;
+            right = left;
+            b = a;
+            left = high - golden * (high - low);
+            a = at(s, left);
         } else {
-            low += third;
+            low = left;
+            left = right;
+            a = b;
+            right = low + golden * (high - low);
+            b = at(s, right);
         }
     }
-    return measured(c, radius, (low + high) / 2);
+    return a.high - a.low < b.high - b.low ? a : b;
+}
+
+static circle with_crest(const search *s, double centre)
+{
+    return measured(s->curve, s->radius, centre);
+}
+
+/* The crest is somewhere over the piece. */
+static circle with_curvature(const search *s, double curvature)
+{
+    double radius = 1 / curvature, length = s->length;
+    search of = {s->curve, length, radius};
+    return narrowed(&of, fmax(0, length - radius * 0.999), fmin(length, radius * 0.999),
+                    CENTRE_STEPS, with_crest);
 }
 
 static circle best_circle(const part_curve *c, double length)
 {
-    double low = 1 / most_radius, high = 1 / fmax(least_radius, length * 0.51);
-    for (int i = 0; i < STEPS; i++) {
-        double third = (high - low) / 3;
-        circle a = best_centre(c, 1 / (low + third), length);
-        circle b = best_centre(c, 1 / (high - third), length);
-        if (a.high - a.low < b.high - b.low) {
-            high -= third;
-        } else {
-            low += third;
-        }
-    }
-    circle best = best_centre(c, round(2 / (low + high)), length);
+    search s = {c, length, SIL_UNKNOWN};
+    circle best = narrowed(&s, 1 / most_radius, 1 / fmax(least_radius, length * 0.51),
+                           CURVATURE_STEPS, with_curvature);
+    best = with_curvature(&s, 1 / round(best.radius));
     return measured(c, best.radius, round(best.centre * 100) / 100);
 }
 

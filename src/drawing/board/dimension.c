@@ -198,13 +198,15 @@ void draw_plane(draw_shapes *list, draw_point low, draw_point high, int side, bo
         draw_point tip = {(at.x + out.x) / 2 + side * shaft, (at.y + out.y) / 2};
         double back = at.x - side * shaft; /* there may be room for the letter behind the arrow */
         bool room = back >= view.left && back <= view.right;
+        double behind = shaft + 1.2 + stroke / 2 * fabs(up.x); /* clear of a stroke that slants */
+        double edge = end == 0 ? low.y : high.y; /* the letter keeps clear of it, too */
         draw_line(list, DRAW_OUTLINE, at, out);
         draw_line(list, DRAW_DIMENSION, (draw_point){tip.x - side * shaft, tip.y},
                   (draw_point){tip.x - side, tip.y});
         draw_arrow(list, DRAW_DIMENSION, tip, side > 0 ? 0 : 180);
         draw_text(list, DRAW_TEXT,
-                  (draw_point){room ? tip.x - side * (shaft + 1.2) : tip.x + side * 0.8,
-                               tip.y - DRAW_NOTE / 2},
+                  (draw_point){room ? tip.x - side * behind : tip.x + side * 0.8,
+                               edge + s * (clear_of + stroke / 2) - DRAW_NOTE / 2},
                   DRAW_NOTE, room == (side < 0) ? DRAW_LEFT : DRAW_RIGHT, 0, letter);
     }
 }

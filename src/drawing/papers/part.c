@@ -36,6 +36,16 @@ void paper_caption(draw_shapes *list, draw_anchor anchor, const char *words)
     }
 }
 
+/* Frees a view that is not put on the paper. If memory ran out while it was drawn, the choice made
+ * by its size may be another than it should be, so the drawing is none. */
+static void drop(const draw_flow *flow, draw_shapes *list)
+{
+    if (list == NULL || list->no_memory) {
+        flow->drawing->no_memory = true;
+    }
+    draw_shapes_free(list);
+}
+
 static bool pair_fits(const draw_flow *flow, const draw_shapes *left, const draw_shapes *right)
 {
     return left != NULL && right != NULL &&
@@ -105,11 +115,12 @@ draw_shapes *paper_magnify(const draw_flow *flow, paper_view_at *view)
     const double tallest = 84;
     for (int i = 0; i < SCALES; i++) {
         draw_shapes *list = view(flow, scales[i]);
-        if (list == NULL || (draw_box_width(list->box) <= whole_width(flow) &&
-                             draw_box_height(list->box) <= tallest)) {
+        if (list == NULL || list->no_memory ||
+            (draw_box_width(list->box) <= whole_width(flow) &&
+             draw_box_height(list->box) <= tallest)) {
             return list;
         }
-        draw_shapes_free(list);
+        drop(flow, list);
     }
     return view(flow, 1);
 }
@@ -123,7 +134,7 @@ static draw_shapes *paper_beside(const draw_flow *flow, const draw_shapes *left,
         if (pair_fits(flow, left, list) && draw_box_height(list->box) <= tallest) {
             return list;
         }
-        draw_shapes_free(list);
+        drop(flow, list);
     }
     return view(flow, scales[SCALES - 1]);
 }
@@ -141,12 +152,12 @@ static void put_views(draw_flow *flow, draw_shapes *left, paper_view_at *beside,
             draw_shapes_add(both, slim, left->box.left, left->box.bottom - 5);
         }
     }
-    draw_shapes_free(slim);
+    drop(flow, slim);
     draw_shapes *narrow = paper_beside(flow, both, beside);
     bool as_large = narrow != NULL && alone != NULL && pair_fits(flow, both, narrow) &&
                     draw_box_width(narrow->box) >= draw_box_width(alone->box);
-    draw_shapes_free(as_large ? left : both);
-    draw_shapes_free(as_large ? alone : narrow);
+    drop(flow, as_large ? left : both);
+    drop(flow, as_large ? alone : narrow);
     put_pair(flow, as_large ? both : left, as_large ? narrow : alone, gap);
     if (!as_large) {
         draw_flow_put(flow, facts(flow, 2), DRAW_LEFT, gap, 0);

@@ -116,7 +116,7 @@ static void put_top(const draw_draft *draft, draw_shapes *list, draw_place face,
 {
     const part_saddle *part = &draft->brief->saddle_part;
     bool seen_above = sil_known(part->thickness); /* a loose bridge has no such view */
-    draw_shapes *plan = draw_shapes_new(list != NULL ? list->letters : NULL);
+    draw_shapes *plan = draw_shapes_new(draft->letters);
     draw_place top = face;
     top.y = 0;
     if (seen_above) {
