@@ -233,6 +233,17 @@ static void tell_range_of(const brief *b, const sil_finding *f, int count, telli
     tell_unit(t);
 }
 
+static void tell_each_place(const brief *b, const sil_finding *f, int count, telling *t)
+{
+    for (int k = 0; k < count; k++) {
+        tell_place(b, &f[k], k == 0, t);
+        if (code_words_of(f->code).figure != NO_FIGURE) {
+            tell(t, ": ");
+            tell_reading(&f[k], t);
+        }
+    }
+}
+
 static void tell_findings(const brief *b, const sil_finding *f, int count, telling *t)
 {
     if (f->code == SIL_READINGS_DISAGREE && f->stage == SIL_SADDLE) {
@@ -251,20 +262,14 @@ static void tell_findings(const brief *b, const sil_finding *f, int count, telli
         return;
     }
     tell_heading(b, f, t);
-    bool listed = count > 1 && words.figure == NO_FIGURE && !speaks_of_notes(f);
     if (told_by_range(f, count)) {
         tell_range_of(b, f, count, t);
-    } else if (listed) {
+    } else if (count > 1 && words.figure == NO_FIGURE && !speaks_of_notes(f)) {
         tell_list list = strings_of(b, f, count);
         tell(t, ": ");
         tell_which(t, &list);
-    }
-    for (int k = 0; k < count && !listed && !told_by_range(f, count); k++) {
-        tell_place(b, &f[k], k == 0, t);
-        if (words.figure != NO_FIGURE) {
-            tell(t, ": ");
-            tell_reading(&f[k], t);
-        }
+    } else {
+        tell_each_place(b, f, count, t);
     }
     tell(t, ". %s", words.meaning);
 }
