@@ -28,8 +28,8 @@ static inline void plan_readings(const char *parts, const char *readings, sil_pl
     static sil_sheet *sheet;
     static char bytes[4096];
     sil_sheet_free(sheet);
-    snprintf(bytes, sizeof bytes, "sillet: 1\nprofile: steel-string-acoustic\n%sreadings:\n%s", parts,
-             readings);
+    snprintf(bytes, sizeof bytes, "sillet: 1\nprofile: steel-string-acoustic\n%sreadings:\n%s",
+             parts, readings);
     sil_sheet_read_bytes(bytes, strlen(bytes), "a sheet", "profiles", &sheet);
     assert_non_null(sil_sheet_job(sheet));
     plan_into(sil_sheet_job(sheet), plan);

@@ -215,7 +215,7 @@ static void tell_span(telling *t, const char *least, const char *most, double lo
 static void tell_range_of(const brief *b, const sil_finding *f, int count, telling *t)
 {
     tell_list list = strings_of(b, f, count);
-    double read[2] = {f->read, f->read}, out[2] = {INFINITY, 0.0};
+    double read[2] = {f->read, f->read}, out[2] = {(double)INFINITY, 0.0};
     bool high = f->read > f->high;
     for (int k = 0; k < count; k++) {
         double off = high ? f[k].read - f[k].high : f[k].low - f[k].read;

@@ -44,7 +44,7 @@ static void mark_unlikely(const sil_job *job, const char *path, const double *va
     sil_plausible likely = likely_of(job, path);
     for (int i = 0; i < count; i++) {
         if (is_unlikely(&likely, values[i])) {
-            mark(&one[i * step], SIL_ODD_UNLIKELY, values[i], SIL_UNKNOWN);
+            mark(&one[(size_t)i * (size_t)step], SIL_ODD_UNLIKELY, values[i], SIL_UNKNOWN);
         }
     }
 }

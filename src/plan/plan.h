@@ -101,11 +101,11 @@ void plan_weigh(sil_plan *plan);
 
 /* Tension of a string with this core, N, and its unit mass, kg/m: as given, else by gauge and core.
  * Both unknown where they need a core that is not known. */
-double plan_tension(const sil_plan *plan, int string, double core, double *mass);
+double plan_tension(const sil_plan *plan, int i, double core, double *mass);
 
 /* How far stiffness may lift a string over the floor of its slot, mm; unknown where its core or its
  * modulus is. plan_bend_stacks keeps it for every string with a stack of feelers. */
-double plan_stack_bend(const sil_plan *plan, int string);
+double plan_stack_bend(const sil_plan *plan, int i);
 void plan_bend_stacks(sil_plan *plan);
 
 /* Moves the stack of each slot that was filed after the plan before: to the stack it was filed to,
