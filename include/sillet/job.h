@@ -92,7 +92,8 @@ typedef struct sil_job_saddle {
     double length, thickness;
     double spread;                   /* string spacing: between the centres of the outer strings */
     double setback[SIL_STRINGS_MAX]; /* how much longer a string is than its scale */
-    bool setback_read; /* measured on this instrument; false where it is what its kind usually has */
+    bool
+        setback_read; /* measured on this instrument; false where it is what its kind usually has */
     double slot_depth, pickup; /* depth of the slot in the bridge; thickness of the pickup under the
                                   saddle */
     double pin_distance[SIL_STRINGS_MAX]; /* from the saddle to where the string enters the bridge;

@@ -291,7 +291,7 @@ typedef struct brief_visit {
     const char *date; /* as written, "no date" for none */
     const char *work; /* work taken as done before it: "rod", "nut and saddle", "no work" */
     bool expected;    /* there is a visit before it, from which to predict */
-    brief_figure humidity, relief, ratio;    /* %; mm; the change read as % of that predicted */
+    brief_figure humidity, relief, ratio; /* %; mm; the change read as % of that predicted */
     brief_figure read[SIL_STRINGS_MAX], due[SIL_STRINGS_MAX];
 } brief_visit;
 
@@ -327,7 +327,7 @@ struct sil_brief {
     brief_reading relief, first[SIL_STRINGS_MAX], action[SIL_STRINGS_MAX];
     brief_figure first_off[SIL_STRINGS_MAX]; /* how far a held gap at fret 1 is off the others */
     bool slackens;                           /* the strings come off for today's work */
-    brief_figure humidity; /* at the last reading, % */
+    brief_figure humidity;                   /* at the last reading, % */
     brief_fret_off worst[SIL_STRINGS_MAX];
     bool forecast; /* what follows depends on work after which everything must be measured again */
     brief_nut nut;

@@ -215,7 +215,7 @@ static void tell_span(telling *t, const char *least, const char *most, double lo
 static void tell_range_of(const brief *b, const sil_finding *f, int count, telling *t)
 {
     tell_list list = strings_of(b, f, count);
-    double read[2] = {f->read, f->read}, out[2] = {INFINITY, 0.0};
+    double read[2] = {f->read, f->read}, out[2] = {(double)INFINITY, 0.0};
     bool high = f->read > f->high;
     for (int k = 0; k < count; k++) {
         double off = high ? f[k].read - f[k].high : f[k].low - f[k].read;
@@ -231,6 +231,17 @@ static void tell_range_of(const brief *b, const sil_finding *f, int count, telli
     tell(t, ", %s their ranges by ", high ? "over" : "under");
     tell_span(t, "out-least", "out-most", out[0], out[1]);
     tell_unit(t);
+}
+
+static void tell_each_place(const brief *b, const sil_finding *f, int count, telling *t)
+{
+    for (int k = 0; k < count; k++) {
+        tell_place(b, &f[k], k == 0, t);
+        if (code_words_of(f->code).figure != NO_FIGURE) {
+            tell(t, ": ");
+            tell_reading(&f[k], t);
+        }
+    }
 }
 
 static void tell_findings(const brief *b, const sil_finding *f, int count, telling *t)
@@ -265,20 +276,14 @@ static void tell_findings(const brief *b, const sil_finding *f, int count, telli
         return;
     }
     tell_heading(b, f, t);
-    bool listed = count > 1 && words.figure == NO_FIGURE && !speaks_of_notes(f);
     if (told_by_range(f, count)) {
         tell_range_of(b, f, count, t);
-    } else if (listed) {
+    } else if (count > 1 && words.figure == NO_FIGURE && !speaks_of_notes(f)) {
         tell_list list = strings_of(b, f, count);
         tell(t, ": ");
         tell_which(t, &list);
-    }
-    for (int k = 0; k < count && !listed && !told_by_range(f, count); k++) {
-        tell_place(b, &f[k], k == 0, t);
-        if (words.figure != NO_FIGURE) {
-            tell(t, ": ");
-            tell_reading(&f[k], t);
-        }
+    } else {
+        tell_each_place(b, f, count, t);
     }
     tell(t, ". %s", words.meaning);
 }

@@ -58,7 +58,8 @@ void brief_fill_leaves(brief *b, brief_slot *slot)
 {
     const double most_over = 0.02; /* as far as a stack may be off */
     double blade[BLADES_MAX];
-    double stack = atof(slot->stack.shown) * (b->unit == SIL_INCH ? 25.4 : 1); /* as rounded up */
+    double stack =
+        strtod(slot->stack.shown, NULL) * (b->unit == SIL_INCH ? 25.4 : 1); /* as rounded up */
     slot->leaf_words = "";
     if (!slot->worked || !brief_known(slot->stack)) {
         return;

@@ -336,7 +336,7 @@ static void judge_relief(const sil_bench *bench, sil_stages *stages)
     stages->relief_u = fabs(then - relief) * sil_relief_u(bench);
     stages->relief_side =
         sil_side_of(relief, bench->targets.relief, stages->relief_u, bench->standing.buzz_low);
-    bool out = stages->relief_side == SIL_UNDER || stages->relief_side == SIL_OVER;
+    bool out = sil_side_out(stages->relief_side);
     stages->changed[SIL_ROD] =
         bench->rod_works && sil_board_bends(board) && out && !bench->standing.relief_odd;
 }

@@ -25,12 +25,6 @@ static void find_fit(sil_plan *plan)
     }
 }
 
-/* Past the edge of its range by no more than the reading may be wrong by: it is left. */
-static bool is_at_edge(sil_side side)
-{
-    return side == SIL_AT_LOW || side == SIL_AT_HIGH;
-}
-
 static void find_relief(sil_plan *plan)
 {
     double relief = sil_relief_now(plan);
@@ -68,7 +62,7 @@ static void find_relief(sil_plan *plan)
             f->high = wanted.high;
         }
     }
-    if (is_at_edge(plan->stages.relief_side)) {
+    if (sil_side_edge(plan->stages.relief_side)) {
         plan_found_figure(plan, SIL_AT_EDGE, SIL_LEVEL_WATCH, SIL_ROD, -1, relief, wanted);
         plan->findings[plan->finding_count - 1].fret = plan->bench.relief.over;
     }
@@ -162,7 +156,7 @@ static void find_slots(sil_plan *plan)
                               height_level(plan), SIL_NUT, i, read, range);
         } else if (gaps->first_tap[i] == SIL_TAP_WIDE && !sil_known(gaps->first_open[i])) {
             plan_found_figure(plan, SIL_SLOT_HIGH, SIL_LEVEL_ACT, SIL_NUT, i, SIL_UNKNOWN, range);
-        } else if (verdict == SIL_LEAVE && is_at_edge(plan->stages.first_side[i])) {
+        } else if (verdict == SIL_LEAVE && sil_side_edge(plan->stages.first_side[i])) {
             plan_found_figure(plan, SIL_AT_EDGE, SIL_LEVEL_WATCH, SIL_NUT, i, read, range);
         }
     }
@@ -180,7 +174,7 @@ static void find_saddle(sil_plan *plan)
                    verdict == SIL_RAISE) {
             plan_found_figure(plan, verdict == SIL_TAKE ? SIL_SADDLE_HIGH : SIL_SADDLE_LOW,
                               height_level(plan), SIL_SADDLE, i, read, range);
-        } else if (verdict == SIL_LEAVE && is_at_edge(plan->stages.action_side[i])) {
+        } else if (verdict == SIL_LEAVE && sil_side_edge(plan->stages.action_side[i])) {
             plan_found_figure(plan, SIL_AT_EDGE, SIL_LEVEL_WATCH, SIL_SADDLE, i, read, range);
         }
     }

@@ -121,9 +121,16 @@ double plan_choice(const sil_plan *plan, sil_stage_name part, int string);
 /* How far a slot is deepened in all, mm: to its target, or to where the string rings clean. */
 double plan_slot_goal(const sil_plan *plan, int string);
 
+/* Cores, unit mass and tension of each string, for what is shown; the bench is set. */
+void plan_weigh(sil_plan *plan);
+
+/* Tension of a string with this core, N, and its unit mass, kg/m: as given, else by gauge and core.
+ * Both unknown where they need a core that is not known. */
+double plan_tension(const sil_plan *plan, int i, double core, double *mass);
+
 /* How far stiffness may lift a string over the floor of its slot, mm; unknown where its core or its
  * modulus is. plan_bend_stacks keeps it for every string with a stack of feelers. */
-double plan_stack_bend(const sil_plan *plan, int string);
+double plan_stack_bend(const sil_plan *plan, int i);
 void plan_bend_stacks(sil_plan *plan);
 
 /* Moves the stack of each slot that was filed after the plan before: to the stack it was filed to,
@@ -187,10 +194,10 @@ bool plan_gaps_apart(const sil_plan *plan, int string);
 bool plan_rod_unknown(const sil_plan *plan);
 
 /* Whether relief is too far out for a set-up, and there is no rod to put it right. */
+bool plan_bowed_for_good(const sil_plan *plan);
+
 /* Whether the saddle was found leaning, rocking or loose, so that every height over it is false. */
 bool plan_saddle_loose(const sil_plan *plan);
-
-bool plan_bowed_for_good(const sil_plan *plan);
 
 /* Whether relief was read as 0 under a string: the neck is straight or back-bowed, and the string
  * cannot show which. */

@@ -57,7 +57,7 @@ bool plan_rod_unknown(const sil_plan *plan)
 {
     sil_side side = plan->stages.relief_side;
     return plan->job->instrument.rod == SIL_ROD_NOT_GIVEN && sil_board_bends(&plan->bench.board) &&
-           (side == SIL_OVER || side == SIL_UNDER);
+           sil_side_out(side);
 }
 
 bool plan_bowed_for_good(const sil_plan *plan)

@@ -84,7 +84,7 @@ static void put_degrees(json_at object, const char *key, double radians)
 /* Past the edge of its range by no more than it may be wrong by, and so left. */
 static void put_at_edge(json_at row, sil_side side, bool finish)
 {
-    json_put_bool(row, "at_edge", !finish && (side == SIL_AT_LOW || side == SIL_AT_HIGH));
+    json_put_bool(row, "at_edge", !finish && sil_side_edge(side));
 }
 
 /* The date of the visit that a reading was taken over from, or null. */

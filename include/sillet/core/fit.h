@@ -296,6 +296,12 @@ bool sil_above(double value, double high);
  */
 sil_side sil_side_of(double value, sil_band range, double width, bool heard);
 
+/* sil_side_out:  whether a side is out of the range.
+ * sil_side_edge: whether it is past an edge by no more than the edge's width, which counts as in.
+ */
+bool sil_side_out(sil_side side);
+bool sil_side_edge(sil_side side);
+
 /* How much less closely a reading is known that was taken over from the visit before: its standard
  * uncertainty times CARRIED_WIDER, and of relief a half-width in square as well, mm (common
  * practice, no source). */

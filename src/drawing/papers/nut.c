@@ -227,13 +227,15 @@ static double put_leaves(const draw_draft *draft, draw_shapes *list, double y)
     for (int i = 0; i < draft->brief->strings; i++) {
         const brief_slot *slot = &draft->brief->nut.slot[i];
         if (slot->leaves > 0) {
-            draw_note(list, put % 2 * second, y - put / 2 * pitch,
+            int row = put / 2;
+            draw_note(list, put % 2 * second, y - row * pitch,
                       draw_say(draft, "Feelers, string %d: %s", i + 1,
                                draw_set_decimals(draft, slot->leaf_words)));
             put++;
         }
     }
-    return y - (put + 1) / 2 * pitch;
+    int rows = (put + 1) / 2;
+    return y - rows * pitch;
 }
 
 static draw_shapes *table(const draw_flow *flow)
