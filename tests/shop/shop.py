@@ -34,7 +34,7 @@ SHOPS = {
         least={"done": 0.85, "in range": 0.60, "within the tools": 0.98},
         most={"visits": 5, "past": 0.03, "spoiled": 0.01}),
     "coarse tools, steady hand": Plain(
-        tools=instrument.COARSE, kept=tech.STEADY, many=0.25, few=0.25, feelers=False,
+        tools=instrument.COARSE, kept=tech.STEADY, many=0.25, few=0.5, feelers=False,
         least={"done": 0.75, "in range": 0.15, "within the tools": 0.95},
         most={"visits": 8, "past": 0.02, "spoiled": 0.01}),
     "scales alone, to feelers": Plain(
