@@ -77,6 +77,10 @@ static void sand(const sil_bench *bench, const sil_saddle_given *make, sil_stage
         sil_line most = leave_on(work->cut, half, leave);
         work->cut_first = cut_base(bench, stages, work, half, &most);
     }
+    if (work->bottom && core_held_up(bench->board.strings, half, work)) {
+        work->bottom = false;
+        work->cut = work->cut_first = (sil_line){0.0, 0.0};
+    }
     for (int i = 0; i < bench->board.strings; i++) {
         double off = sil_line_at(work->cut, bench->board.saddle_z[i]);
         if (work->verdict[i] == SIL_TAKE) {

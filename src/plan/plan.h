@@ -9,7 +9,7 @@
 
 /* What was not read at this visit but taken over: the visit at which it was read, or -1. */
 typedef struct plan_carried {
-    int relief, frets, bridge, braces, saddle_height, bridge_top;
+    int relief, frets, bridge, braces, saddle_height, bridge_top, stands_out;
     int action[SIL_STRINGS_MAX], first[SIL_STRINGS_MAX];
 } plan_carried;
 

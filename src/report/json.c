@@ -101,6 +101,7 @@ static void put_carried(const sil_plan *plan, json_at root)
     put_from(plan, object, "frets", carried->frets);
     put_from(plan, object, "saddle_height", carried->saddle_height);
     put_from(plan, object, "bridge_top", carried->bridge_top);
+    put_from(plan, object, "stands_out", carried->stands_out);
     put_from(plan, object, "bridge", carried->bridge);
     put_from(plan, object, "braces", carried->braces);
 }

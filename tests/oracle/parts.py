@@ -374,6 +374,8 @@ def saddle(board, job, done, codes):
         and not {"raise", "wait"} & set(to.verdict)
     if sands and where != "top":
         cut, first, caps, most = bottom_cuts(board, job, done, where, to)
+        if room.held_up(to, cut, first):
+            where, cut, first, caps, most = "top", None, None, None, None
     works = (sands or kind == "glued") and "lower" in to.verdict \
         and not {"raise", "wait"} & set(to.verdict)
     if works and too_little(done, to, cut, board):

@@ -8,6 +8,7 @@ import numpy as np
 import ring
 
 EDGE = 1e-6
+DRIBBLE = 0.05  # less off the bottom at a time is not worth taking the saddle out, mm
 DRESSED = 0.8   # more than this is not dressed off one string's top, mm
 
 
@@ -89,6 +90,14 @@ def way(verdict, goal):
     few = not falls[0] and not falls[-1] and all(
         g <= DRESSED + EDGE for g, low in zip(goal, falls) if low)
     return "top" if few else "base"
+
+
+def held_up(to, cut, first):
+    """Strings to leave hold the bottom up so much that the few to lower are dressed at the top."""
+    goals = [g for g, v in zip(to.goal, to.verdict) if v == "lower"]
+    few = 2 * len(goals) < len(to.verdict) and max(goals) <= DRESSED + EDGE
+    once, whole = max(first.ends), max(cut.ends)
+    return few and once < DRIBBLE and whole - once >= DRIBBLE
 
 
 def short(board, job, done, missing, moved):

@@ -39,7 +39,8 @@ class Tech:
         self.day += 1
         self.readings.append(None)
         result = self.read()
-        if any(step["act"] == "measure-odd" for step in result["steps"]):
+        codes = {f["code"] for f in result["findings"]}
+        if codes & {"reading-odd", "readings-disagree", "saddle-moved"}:
             self.again += 1
             result = self.read()
         return result
