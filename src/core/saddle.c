@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The saddle. See docs/arithmetic.md, "The saddle". */
-#include <sillet/core/saddle.h>
+#include "fresh.h"
 
 static int count_verdicts(const sil_saddle_work *work, int strings, sil_verdict verdict)
 {
@@ -190,7 +190,7 @@ static double change_at(const sil_bench *bench, const sil_saddle_given *make,
     return stages->lower[i];
 }
 
-static void stand_in_slot(const sil_saddle_given *make, sil_saddle_work *work, int i)
+void core_stand_in_slot(const sil_saddle_given *make, sil_saddle_work *work, int i)
 {
     double slot = make->slot_depth - make->pickup;
     double under = work->remedy == SIL_SADDLE_SHIM ? work->shim : 0.0;
@@ -238,7 +238,7 @@ void sil_saddle_cut(const sil_bench *bench, const sil_saddle_given *make, sil_st
     for (int i = 0; i < strings; i++) {
         work->height[i] = work->present[i] - change_at(bench, make, stages, work, i);
         if (sil_working_in_slot(make->working)) {
-            stand_in_slot(make, work, i);
+            core_stand_in_slot(make, work, i);
         }
     }
     if (sil_working_in_slot(make->working)) {

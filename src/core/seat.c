@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Where the bottom of the saddle is, from a caliper or from the bridge's top. See
  * docs/arithmetic.md, "The saddle". */
-#include <sillet/core/saddle.h>
+#include "fresh.h"
 
 /* If caliper and straightedge differ by more than this, one of them was misread. */
 static const double most_apart = 0.3;
@@ -70,22 +70,33 @@ static bool disagree(two_ways seat)
     return fabs(seat.caliper - seat.bridge) > most_apart;
 }
 
-void sil_saddle_present(const sil_bench *bench, const sil_saddle_given *make,
-                        const sil_stages *stages, sil_saddle_work *work)
+bool core_saddle_seat(const sil_bench *bench, const sil_saddle_given *make,
+                      const sil_stages *stages, double *seat)
 {
     const sil_fit *now = &stages->fit[SIL_NOW];
     const double *z = bench->board.saddle_z;
     int last = bench->board.strings - 1;
     two_ways treble = seat_at(bench, make, now, 0, make->present_treble, make->bridge_top_treble);
     two_ways bass = seat_at(bench, make, now, last, make->present_bass, make->bridge_top_bass);
-    work->present_disagree = disagree(treble) || (last > 0 && disagree(bass));
+    bool apart = disagree(treble) || (last > 0 && disagree(bass));
     /* Both ends are taken from the same tool: two tools up to 0.3 apart would tilt the bottom. */
     bool by_caliper = sil_known(treble.caliper) && (last == 0 || sil_known(bass.caliper));
     double at_treble = by_caliper ? treble.caliper : treble.bridge;
     double at_bass = by_caliper ? bass.caliper : bass.bridge;
     for (int i = 0; i <= last; i++) {
         double share = last > 0 ? (z[0] - z[i]) / (z[0] - z[last]) : 0.0;
-        double seat = last > 0 ? at_treble + (at_bass - at_treble) * share : at_treble;
-        work->present[i] = work->present_disagree ? SIL_UNKNOWN : now->saddle_height[i] - seat;
+        seat[i] = last > 0 ? at_treble + (at_bass - at_treble) * share : at_treble;
+        seat[i] = apart ? SIL_UNKNOWN : seat[i];
+    }
+    return apart;
+}
+
+void sil_saddle_present(const sil_bench *bench, const sil_saddle_given *make,
+                        const sil_stages *stages, sil_saddle_work *work)
+{
+    double seat[SIL_STRINGS_MAX];
+    work->present_disagree = core_saddle_seat(bench, make, stages, seat);
+    for (int i = 0; i < bench->board.strings; i++) {
+        work->present[i] = stages->fit[SIL_NOW].saddle_height[i] - seat[i];
     }
 }

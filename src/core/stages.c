@@ -27,6 +27,11 @@ static void read_now(const sil_bench *bench, const nudge *by, sil_fit *now)
     now->crowns = bench->crowns;
     now->bend = sil_bend_from_relief(&bench->board, &bench->crowns, &relief);
     sil_fit_read(&bench->board, &gaps, now);
+    for (int i = 0; i < bench->board.strings && bench->fresh.saddle; i++) {
+        if (!sil_known(now->nut_height[i])) {
+            now->nut_height[i] = core_new_nut_height(bench, now, 0.0, i);
+        }
+    }
 }
 
 /* The nut is fixed to the neck and the saddle to the body; the chord moves between them. */
@@ -116,6 +121,14 @@ static double wanted_nut_height(const sil_bench *bench, const sil_fit *fit, int 
                               targets->action[i].aim);
 }
 
+/* The same of a nut that is made from a blank. */
+static double made_nut_height(const sil_bench *bench, const sil_stages *stages, const sil_fit *fit,
+                              int i)
+{
+    return bench->fresh.nut ? core_new_nut_height(bench, fit, stages->level_depth, i)
+                            : wanted_nut_height(bench, fit, i);
+}
+
 static sil_verdict judge(double value, sil_side side, double cut, bool odd)
 {
     if (!sil_known(value) || !sil_known(cut) || odd) {
@@ -145,7 +158,7 @@ static void work_nut(const sil_bench *bench, sil_stages *stages)
     sil_fit *fit = &stages->fit[SIL_NUT];
     for (int i = 0; i < bench->board.strings; i++) {
         double gap = sil_first_gap(&bench->board, fit, i, bench->targets.first_held);
-        double wanted = wanted_nut_height(bench, fit, i);
+        double wanted = made_nut_height(bench, stages, fit, i);
         stages->deepen[i] = fit->nut_height[i] - wanted;
         double width = core_edge_width(stages->first_u[i], standing->first_settled[i]);
         sil_side side = sil_side_of(gap, bench->targets.first[i], width, standing->buzz_open[i]);
@@ -153,6 +166,9 @@ static void work_nut(const sil_bench *bench, sil_stages *stages)
         stages->nut[i] = judge(gap, side, stages->deepen[i], standing->first_odd[i]);
         if (bench->zero_fret && stages->nut[i] != SIL_WAIT) {
             stages->nut[i] = SIL_LEAVE; /* the nut slots only guide */
+        }
+        if (bench->fresh.nut) {
+            stages->nut[i] = SIL_TAKE;
         }
         if (is_worked(stages->nut[i])) {
             fit->nut_height[i] = wanted;
@@ -176,6 +192,9 @@ static void work_saddle(const sil_bench *bench, sil_stages *stages)
         stages->action_side[i] = side;
         stages->saddle[i] = judge(action, side, stages->lower[i],
                                   standing->action_odd[i] || standing->first_odd[i]);
+        if (bench->fresh.saddle) {
+            stages->saddle[i] = sil_known(wanted) ? SIL_TAKE : SIL_WAIT;
+        }
         if (is_worked(stages->saddle[i])) {
             fit->saddle_height[i] = wanted;
             stages->changed[SIL_SADDLE] = true;
@@ -227,7 +246,7 @@ static void run_nudged(const sil_bench *bench, const nudge *by, const sil_stages
     }
     work_frets(bench, held, &fit);
     for (int i = 0; i < bench->board.strings; i++) {
-        double nut = wanted_nut_height(bench, &fit, i);
+        double nut = made_nut_height(bench, held, &fit, i);
         out->first[i] = sil_first_gap(&bench->board, &fit, i, bench->targets.first_held);
         out->deepen[i] = fit.nut_height[i] - nut;
         fit.nut_height[i] = is_worked(held->nut[i]) ? nut : fit.nut_height[i];

@@ -145,5 +145,6 @@ void sil_job_bench_read(const sil_job *job, int reading, const sil_reading *read
     bench->least_crown = job->limits.least_crown;
     bench->zero_fret = job->nut.kind == SIL_NUT_ZERO_FRET;
     bench->standing = (sil_standing){0};
+    bench->fresh = (sil_fresh){0};
     hear(read, bench->relief.over, &bench->standing);
 }

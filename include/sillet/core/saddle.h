@@ -70,6 +70,9 @@ typedef struct sil_saddle_given {
                                                   underside of strings 1 and N, mm */
     double bridge_top_treble, bridge_top_bass; /* from a straightedge on the crowns down to the
                                                   bridge's top, mm */
+    double leave;                 /* what stays on a new saddle at least before it is measured, mm */
+    bool copied;                  /* a new saddle is a copy, and not made to the target action */
+    double copy[SIL_STRINGS_MAX]; /* of a copy: its heights over its bottom, mm */
 } sil_saddle_given;
 
 typedef enum sil_saddle_remedy {
@@ -108,6 +111,8 @@ typedef struct sil_saddle_work {
     double present[SIL_STRINGS_MAX];      /* from the saddle's bottom to the underside of the
                                              string, now */
     double height[SIL_STRINGS_MAX];       /* the same when finished, including a shim */
+    double leave[SIL_STRINGS_MAX];        /* of a new saddle that is made from a blank: how much
+                                             higher it is made at first, mm; otherwise 0 */
     double protrusion[SIL_STRINGS_MAX];   /* above the bridge's top, finished */
     double in_slot[SIL_STRINGS_MAX];      /* share of the saddle's height inside its slot, 0..1 */
     double break_angle_deg[SIL_STRINGS_MAX];
@@ -166,6 +171,19 @@ void sil_saddle_cut(const sil_bench *bench, const sil_saddle_given *make, sil_st
  */
 void sil_saddle_present(const sil_bench *bench, const sil_saddle_given *make,
                         const sil_stages *stages, sil_saddle_work *work);
+
+/* sil_saddle_make: computes a saddle that is made from a blank, as sil_saddle_cut does one that is
+ * there.
+ * Given:    bench, make  as for sil_saddle_cut, with fresh.saddle; the saddle is in a slot
+ *           stages       run
+ * Returned: work         heights over the bottom: from the old saddle's where its action and its
+ *                        height by caliper were read, otherwise from the bridge's top, or as copied.
+ *                        `leave` is the greater of make's and what keeps every string in its range
+ *                        at first. The remedy is to replace, or to wait where a height is not known
+ *           stages       the saddle of a copy
+ */
+void sil_saddle_make(const sil_bench *bench, const sil_saddle_given *make, sil_stages *stages,
+                     sil_saddle_work *work);
 
 /* sil_saddle_await: makes the whole saddle wait, by removing every figure that someone could cut
  * to.
