@@ -38,7 +38,10 @@ static void fill_passes(const brief *b, brief_slot *slot, int i)
     slot->first = takes ? figure_length(b->unit, first, SIL_DOWN) : figure_none();
     slot->left = takes ? figure_length(b->unit, one_pass ? 0.0 : left, SIL_NEAREST) : figure_none();
     slot->stack_first =
-        takes ? figure_length(b->unit, plan->nut.stack[i] + left, SIL_UP) : figure_none();
+        takes ? figure_length(b->unit, plan->nut.stack[i] + left, SIL_UP)
+        : plan_makes_nut(plan)
+            ? figure_length(b->unit, plan->nut.stack[i] + plan->nut.leave[i], SIL_UP)
+            : figure_none();
     slot->worked = files || slot->does == BRIEF_FILLS || slot->does == BRIEF_NEW;
     slot->stack = figure_length(b->unit, plan->nut.stack[i], SIL_UP);
     slot->stack_moved = plan->nut.stack_moved[i];

@@ -34,9 +34,8 @@ void say_prepare(const brief *b, telling *t)
              "Fit new strings first: these are worn. Tune, let them settle, and measure again. ");
     }
     tell(t,
-         "Before you cut anything: %s, good strings at pitch, the instrument in playing position, "
-         "humidity ",
-         bridge_ready(b->saddle.working));
+         "Before you cut anything: %s, %shumidity ", bridge_ready(b->saddle.working),
+         plan_makes(b->plan) ? "" : "good strings at pitch, the instrument in playing position, ");
     tell_figure(t, "humidity-low", -1, figure_number(limits->humidity_low_pct, 0));
     tell(t, " to ");
     tell_figure(t, "humidity-high", -1, figure_number(limits->humidity_high_pct, 0));

@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: MIT */
-/* Nut and saddle made from a blank. See docs/arithmetic.md, "A new nut" and "A new saddle". */
-#include "fresh.h"
+/* The height of a new nut at each string, from its targets alone. See docs/arithmetic.md, "A new
+ * nut". */
+#include <sillet/core/nut.h>
+
 #include "height.h"
 
-/* The fret that a string of a new nut is judged by: the crown it is held on, or for an open string
- * the fret of its action. */
-static int far_fret(const sil_targets *targets)
+int core_far_fret(const sil_targets *targets)
 {
     return targets->first_held == SIL_HOLD_OPEN ? 12 : (int)targets->first_held;
 }
@@ -21,7 +21,7 @@ double sil_new_slot_over(const sil_bench *bench, const sil_fit *fit, int string)
 {
     const sil_board *board = &bench->board;
     const sil_targets *targets = &bench->targets;
-    int h = far_fret(targets);
+    int h = core_far_fret(targets);
     if (bench->fresh.copied || h > SIL_FRETS_MAX || (h != 12 && h > board->frets)) {
         return SIL_UNKNOWN;
     }
@@ -55,144 +55,7 @@ double core_new_nut_height(const sil_bench *bench, const sil_fit *fit, double le
            below;
 }
 
-/* How far the first pass of a slot may be from its target without it going under its range. */
-static double guarded(const sil_bench *bench, const sil_nut_given *make, int i, double u)
+bool core_gap_read(const sil_gaps *gaps, int string)
 {
-    const sil_board *board = &bench->board;
-    int h = far_fret(&bench->targets);
-    double share = bench->targets.first_held == SIL_HOLD_OPEN
-                       ? board->fret_x[i][1] / board->saddle_x[i]
-                       : board->fret_x[i][1] / board->fret_x[i][h];
-    double spare = (bench->targets.first[i].aim - bench->targets.first[i].low) / (1.0 - share);
-    return fmax(make->leave, SIL_GUARD_ONE * u - spare); /* fmax leaves out what is not known */
-}
-
-static void make_slot(const sil_bench *bench, const sil_stages *stages, const sil_nut_given *make,
-                      int i, sil_nut_work *work)
-{
-    const sil_board *board = &bench->board;
-    const sil_fit *fit = &stages->fit[SIL_NUT];
-    double crown = bench->crown - stages->level_depth;
-    if (bench->fresh.copied) {
-        work->floor[i] = make->seat_to_board + bench->fresh.copy_over[i];
-        work->stack[i] = bench->fresh.copy_over[i] + board->drop[i][0];
-        work->stack_u[i] = sil_rectangular(make->caliper);
-        work->leave[i] = make->leave;
-    } else {
-        work->stack[i] = crown + sil_new_slot_over(bench, fit, i);
-        work->floor[i] = make->seat_to_board + work->stack[i] - board->drop[i][0];
-        work->stack_u[i] = hypot(stages->stand_u[i], sil_rectangular(make->caliper));
-        work->leave[i] = guarded(bench, make, i, work->stack_u[i]);
-    }
-    work->stack_u[i] = sil_known(work->stack[i]) ? work->stack_u[i] : SIL_UNKNOWN;
-    work->stack_bend[i] = SIL_UNKNOWN;
-    work->first_pass[i] = SIL_UNKNOWN;
-    work->depth[i] = make->bury[i] * make->gauge[i];
-    work->top = fmax(work->top, work->floor[i] + work->depth[i]);
-}
-
-void sil_nut_make(const sil_bench *bench, const sil_stages *stages, const sil_nut_given *make,
-                  sil_nut_work *work)
-{
-    *work = (sil_nut_work){.remedy = SIL_NUT_REPLACE, .shim = SIL_UNKNOWN, .top = SIL_UNKNOWN};
-    work->fall_angle_deg = core_fall_angle_deg(make);
-    for (int i = 0; i < bench->board.strings; i++) {
-        work->verdict[i] = SIL_TAKE;
-        make_slot(bench, stages, make, i, work);
-    }
-}
-
-/* Height of the saddle's top over the chord that gives the target action, with the nut at a height
- * that follows the bend or stays. */
-static double wanted_top(const sil_bench *bench, const sil_fit *fit, int i)
-{
-    return core_saddle_from_action(&bench->board, fit, i, 12, bench->targets.action[i].aim,
-                                   fit->nut_height[i]);
-}
-
-static bool gap_read(const sil_gaps *gaps, int i)
-{
-    return gaps->first[i] > 0.0 || gaps->first_open[i] > 0.0;
-}
-
-/* Height of the finished top over the bottom that the bridge's top gives, less its part that does
- * not change with the bend. */
-static double over_edge(const sil_bench *bench, const sil_stages *stages, double bend, int i)
-{
-    sil_fit fit = stages->fit[SIL_NUT];
-    fit.bend = bend;
-    if (bench->fresh.nut || !gap_read(&bench->gaps, i)) {
-        fit.nut_height[i] = core_new_nut_height(bench, &fit, stages->level_depth, i);
-    }
-    return wanted_top(bench, &fit, i) -
-           sil_edge_at_saddle(&bench->board, bend, sil_saddle_axis_x(&bench->board, i));
-}
-
-/* How sure the finished height is where it follows from the bridge's top: by the straightedge, the
- * relief and, where the nut stays, its gap. */
-static double edge_u(const sil_bench *bench, const sil_stages *stages, int i)
-{
-    const sil_board *board = &bench->board;
-    double bend = stages->fit[SIL_NUT].bend, step = sil_bend(board, stages->relief_u);
-    double bowed = over_edge(bench, stages, bend + step, i) - over_edge(bench, stages, bend, i);
-    double gap =
-        gap_read(&bench->gaps, i) ? sil_first_u(bench, i) : sil_rectangular(SIL_FIRST_STANDS);
-    double share = board->fret_x[i][1] / board->fret_x[i][board->frets < 3 ? 2 : 3];
-    double t = sil_leverage(board, i);
-    double nut = bench->fresh.nut ? 0.0 : gap / (1.0 - share) * (1.0 - t) / t;
-    return hypot(hypot(bowed, nut), sil_rectangular(bench->tools.caliper));
-}
-
-/* What stays on at first, so that no string goes under its range. */
-static double stays_on(const sil_bench *bench, const sil_saddle_given *make,
-                       const sil_stages *stages, bool by_old, int i)
-{
-    const sil_band *action = &bench->targets.action[i];
-    double u = by_old ? hypot(stages->lower_u[i], sil_rectangular(bench->tools.caliper))
-                      : edge_u(bench, stages, i);
-    double spare = (action->aim - action->low) / sil_leverage(&bench->board, i);
-    return fmax(make->leave, SIL_GUARD_SET * u - spare);
-}
-
-static void make_string(const sil_bench *bench, const sil_saddle_given *make, sil_stages *stages,
-                        double seat, int i, sil_saddle_work *work)
-{
-    sil_fit *fit = &stages->fit[SIL_SADDLE];
-    bool by_old = sil_known(work->present[i]);
-    if (make->copied) {
-        work->height[i] = make->copy[i];
-        fit->saddle_height[i] = seat + make->copy[i];
-        work->leave[i] = make->leave;
-    } else {
-        work->height[i] = fit->saddle_height[i] - seat;
-        work->leave[i] = stays_on(bench, make, stages, by_old, i);
-    }
-    work->verdict[i] = sil_known(work->height[i]) ? SIL_TAKE : SIL_WAIT;
-    work->first_pass[i] = work->turns[i] = SIL_UNKNOWN;
-    work->protrusion[i] = work->in_slot[i] = work->break_angle_deg[i] = SIL_UNKNOWN;
-    core_stand_in_slot(make, work, i);
-}
-
-void sil_saddle_make(const sil_bench *bench, const sil_saddle_given *make, sil_stages *stages,
-                     sil_saddle_work *work)
-{
-    int strings = bench->board.strings;
-    double seat[SIL_STRINGS_MAX];
-    bool waits = false;
-    *work = (sil_saddle_work){.working = make->working,
-                              .remedy = SIL_SADDLE_REPLACE,
-                              .shim = SIL_UNKNOWN,
-                              .top_radius = SIL_UNKNOWN,
-                              .post = {SIL_UNKNOWN, SIL_UNKNOWN},
-                              .post_turns = {SIL_UNKNOWN, SIL_UNKNOWN}};
-    work->present_disagree = core_saddle_seat(bench, make, stages, seat);
-    for (int i = 0; i < strings; i++) {
-        work->present[i] = stages->fit[SIL_NOW].saddle_height[i] - seat[i];
-        make_string(bench, make, stages, seat[i], i, work);
-        waits = waits || work->verdict[i] == SIL_WAIT;
-    }
-    work->top_radius = sil_top_radius(strings, bench->board.saddle_z, work->height);
-    if (waits) {
-        sil_saddle_await(strings, work);
-    }
+    return gaps->first[string] > 0.0 || gaps->first_open[string] > 0.0;
 }

@@ -152,6 +152,16 @@ static bool is_worked(sil_verdict verdict)
     return verdict == SIL_TAKE || verdict == SIL_RAISE;
 }
 
+/* Less than this is no pass that a person could make, mm. What a new slot and a new saddle may keep
+ * over their targets, mm: half of what was left on them. Common practice, no source. */
+static const double least_pass = 0.01, kept_slot = 0.025, kept_saddle = 0.075;
+
+/* Whether a string of a new part, in its range, is brought to its target now. */
+static bool finishes(double cut, double kept, double to_low, double u, double guard)
+{
+    return cut > fmax(u, kept) && sil_first_pass(cut, to_low, u, guard) >= least_pass;
+}
+
 static void work_nut(const sil_bench *bench, sil_stages *stages)
 {
     const sil_standing *standing = &bench->standing;
@@ -168,6 +178,12 @@ static void work_nut(const sil_bench *bench, sil_stages *stages)
             stages->nut[i] = SIL_LEAVE; /* the nut slots only guide */
         }
         if (bench->fresh.nut) {
+            stages->nut[i] = SIL_TAKE;
+        } else if (bench->fresh.saddle && !core_gap_read(&bench->gaps, i)) {
+            stages->nut[i] = SIL_WAIT; /* its target only stands for its gap */
+        } else if (bench->fresh.finish_nut && stages->nut[i] == SIL_LEAVE &&
+                   finishes(stages->deepen[i], kept_slot, sil_nut_to_low(bench, stages, i),
+                            stages->deepen_u[i], SIL_GUARD_ONE)) {
             stages->nut[i] = SIL_TAKE;
         }
         if (is_worked(stages->nut[i])) {
@@ -194,6 +210,10 @@ static void work_saddle(const sil_bench *bench, sil_stages *stages)
                                   standing->action_odd[i] || standing->first_odd[i]);
         if (bench->fresh.saddle) {
             stages->saddle[i] = sil_known(wanted) ? SIL_TAKE : SIL_WAIT;
+        } else if (bench->fresh.finish_saddle && stages->saddle[i] == SIL_LEAVE &&
+                   finishes(stages->lower[i], kept_saddle, sil_saddle_to_low(bench, stages, i),
+                            stages->lower_u[i], SIL_GUARD_SET)) {
+            stages->saddle[i] = SIL_TAKE;
         }
         if (is_worked(stages->saddle[i])) {
             fit->saddle_height[i] = wanted;
@@ -346,6 +366,11 @@ static void run(const sil_bench *bench, sil_stages *stages)
 
     fit[SIL_SADDLE] = fit[SIL_NUT];
     work_saddle(bench, stages);
+    for (int i = 0; i < bench->board.strings && bench->fresh.saddle; i++) {
+        if (!core_gap_read(&bench->gaps, i)) { /* how far off a nut is that was not read */
+            stages->deepen[i] = stages->deepen_u[i] = stages->first_u[i] = SIL_UNKNOWN;
+        }
+    }
 }
 
 /* All but the crowns of each state, which are copied whole from the bench. */

@@ -6,7 +6,8 @@ static void find_condition(sil_plan *plan)
 {
     static const sil_code codes[] = {SIL_BRIDGE_LIFTED, SIL_BRACES_LOOSE, SIL_NOT_TUNED};
     for (size_t i = 0; i < sizeof codes / sizeof *codes; i++) {
-        if (sil_withheld_by(&plan->nut_withheld, codes[i])) {
+        bool aside = codes[i] == SIL_NOT_TUNED && plan_makes(plan); /* the strings may well be off */
+        if (sil_withheld_by(&plan->nut_withheld, codes[i]) && !aside) {
             plan_found(plan, codes[i], SIL_LEVEL_STOP);
         }
     }
@@ -35,7 +36,7 @@ static void find_relief(sil_plan *plan)
 {
     double relief = sil_relief_now(plan);
     sil_band wanted = plan->bench.targets.relief;
-    if (!sil_board_bends(&plan->bench.board)) {
+    if (!sil_board_bends(&plan->bench.board) || plan->bench.fresh.relief_stands) {
         return;
     }
     if (!sil_known(relief)) {
@@ -145,7 +146,7 @@ static sil_level height_level(const sil_plan *plan)
 static void find_slots(sil_plan *plan)
 {
     const sil_gaps *gaps = &plan->bench.gaps;
-    for (int i = 0; i < plan->job->string_count; i++) {
+    for (int i = 0; i < plan->job->string_count && !plan->bench.fresh.nut; i++) {
         sil_verdict verdict = plan->stages.nut[i];
         sil_band range = plan->bench.targets.first[i];
         double read = sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_FRETS], i,
@@ -157,7 +158,8 @@ static void find_slots(sil_plan *plan)
         } else if (plan_zero_fret_high(plan, i)) {
             plan_found_figure(plan, SIL_ZERO_FRET_HIGH, height_level(plan), SIL_NUT, i, read,
                               range);
-        } else if (verdict == SIL_TAKE || verdict == SIL_RAISE) {
+        } else if ((verdict == SIL_TAKE && plan->stages.first_side[i] == SIL_OVER) ||
+                   verdict == SIL_RAISE) {
             plan_found_figure(plan, verdict == SIL_TAKE ? SIL_SLOT_HIGH : SIL_SLOT_LOW,
                               height_level(plan), SIL_NUT, i, read, range);
         } else if (gaps->first_tap[i] == SIL_TAP_WIDE && !sil_known(gaps->first_open[i])) {
@@ -170,13 +172,14 @@ static void find_slots(sil_plan *plan)
 
 static void find_saddle(sil_plan *plan)
 {
-    for (int i = 0; i < plan->job->string_count; i++) {
+    for (int i = 0; i < plan->job->string_count && !plan->bench.fresh.saddle; i++) {
         sil_verdict verdict = plan->stages.saddle[i];
         sil_band range = plan->bench.targets.action[i];
         double read = sil_action(&plan->bench.board, &plan->stages.fit[SIL_NUT], i, 12);
         if (plan->bench.gaps.action[i] == 0.0) {
             plan_found_figure(plan, SIL_SADDLE_LOW, SIL_LEVEL_ACT, SIL_SADDLE, i, 0.0, range);
-        } else if (verdict == SIL_TAKE || verdict == SIL_RAISE) {
+        } else if ((verdict == SIL_TAKE && plan->stages.action_side[i] == SIL_OVER) ||
+                   verdict == SIL_RAISE) {
             plan_found_figure(plan, verdict == SIL_TAKE ? SIL_SADDLE_HIGH : SIL_SADDLE_LOW,
                               height_level(plan), SIL_SADDLE, i, read, range);
         } else if (verdict == SIL_LEAVE && is_at_edge(plan->stages.action_side[i])) {
@@ -276,6 +279,7 @@ void plan_find(sil_plan *plan)
     find_fit(plan);
     find_carried(plan);
     plan_find_odd_ones(plan);
+    plan_find_fresh(plan);
     find_relief(plan);
     find_frets(plan);
     find_slots(plan);

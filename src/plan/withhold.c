@@ -30,7 +30,7 @@ bool plan_gaps_apart(const sil_plan *plan, int string)
     const sil_gaps *gaps = &plan->bench.gaps;
     const sil_tools *tools = &plan->bench.tools;
     double open = gaps->first_open[string];
-    if (gaps->first_held == SIL_HOLD_OPEN || !(open > 0.0)) {
+    if (gaps->first_held == SIL_HOLD_OPEN || !(open > 0.0) || plan->bench.fresh.nut) {
         return false;
     }
     double told =
@@ -91,7 +91,7 @@ static void withhold_all(const sil_plan *plan, sil_withheld *withheld)
     withhold(withheld, climate_off(plan), SIL_CLIMATE);
     withhold(withheld, condition->bridge == SIL_UNSOUND, SIL_BRIDGE_LIFTED);
     withhold(withheld, condition->braces == SIL_UNSOUND, SIL_BRACES_LOOSE);
-    withhold(withheld, condition->tuned == SIL_UNSOUND, SIL_NOT_TUNED);
+    withhold(withheld, condition->tuned == SIL_UNSOUND && !plan_makes(plan), SIL_NOT_TUNED);
     withhold(withheld, stages->changed[SIL_ROD], SIL_FORECAST);
     withhold(withheld, stages->fretwork == SIL_FRETS_LEVEL, SIL_FRET_WORN);
     withhold(withheld, stages->fretwork == SIL_FRETS_NEW, SIL_CROWN_THIN);
@@ -102,7 +102,8 @@ bool plan_stopped(const sil_plan *plan)
     static const sil_code stops[] = {SIL_CLIMATE, SIL_BRIDGE_LIFTED, SIL_BRACES_LOOSE,
                                      SIL_NOT_TUNED};
     for (size_t i = 0; i < sizeof stops / sizeof *stops; i++) {
-        if (sil_withheld_by(&plan->nut_withheld, stops[i])) {
+        bool aside = stops[i] == SIL_NOT_TUNED && plan_makes(plan);
+        if (sil_withheld_by(&plan->nut_withheld, stops[i]) && !aside) {
             return true;
         }
     }
@@ -112,7 +113,20 @@ bool plan_stopped(const sil_plan *plan)
 bool plan_saddle_loose(const sil_plan *plan)
 {
     const sil_reading *reading = sil_plan_reading(plan);
-    return reading && reading->condition.saddle == SIL_UNSOUND;
+    return reading && reading->condition.saddle == SIL_UNSOUND && !plan->bench.fresh.saddle;
+}
+
+/* Where one part is made from a blank, the other is worked by what was read with strings on, and
+ * at pitch. A saddle that is there waits for the new nut: its action is read over it. */
+static void withhold_beside_new(sil_plan *plan)
+{
+    const sil_reading *reading = sil_plan_reading(plan);
+    const sil_fresh *fresh = &plan->bench.fresh;
+    bool slack = plan_makes(plan) && reading && reading->condition.tuned == SIL_UNSOUND;
+    withhold(&plan->saddle_withheld, fresh->nut && !fresh->saddle, SIL_MAKE_NUT);
+    withhold(&plan->saddle_withheld, fresh->relief_stands && !fresh->saddle, SIL_RELIEF_UNKNOWN);
+    withhold(&plan->nut_withheld, slack && !fresh->nut, SIL_NOT_TUNED);
+    withhold(&plan->nut_withheld, fresh->relief_stands && !fresh->nut, SIL_RELIEF_UNKNOWN);
 }
 
 static bool files_a_slot(const sil_plan *plan)
@@ -220,6 +234,7 @@ void plan_withhold(sil_plan *plan)
     withhold_all(plan, &plan->nut_withheld);
     plan->saddle_withheld = plan->nut_withheld;
     bool high = any_zero_fret_high(plan);
+    withhold_beside_new(plan);
     withhold(&plan->saddle_withheld, saddle_odd(plan), SIL_READING_ODD);
     withhold(&plan->nut_withheld, slots_odd(plan), SIL_READING_ODD);
     withhold(&plan->nut_withheld, (files_a_slot(plan) || high) && crowns_unread(plan),

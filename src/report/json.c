@@ -131,7 +131,9 @@ static void put_nut(const brief *b, json_at root)
         json_put_number(row, "stack_u", work->stack_u[i]);
         json_put_number(row, "stack_bend", work->stack_bend[i]);
         json_put_number(row, "depth", work->depth[i]);
+        json_put_number(row, "leave", plan_makes_nut(plan) ? work->leave[i] : SIL_UNKNOWN);
     }
+    json_put_bool(nut, "make", plan_makes_nut(plan));
     json_put_number(nut, "gap", plan->nut_gap);
     json_put_number(nut, "shim", work->shim);
     json_put_number(nut, "fall_angle", work->fall_angle_deg);
@@ -224,12 +226,15 @@ static void put_saddle(const brief *b, json_at root)
         json_put_number(row, "dress", work->dress[i]);
         json_put_number(row, "present", work->present[i]);
         json_put_number(row, "height", work->height[i]);
+        json_put_number(row, "leave",
+                        plan_makes_saddle(plan) ? work->leave[i] : SIL_UNKNOWN);
         json_put_number(row, "protrusion", work->protrusion[i]);
         json_put_number(row, "in_slot", work->in_slot[i]);
         json_put_number(row, "break_angle", work->break_angle_deg[i]);
         json_put_number(row, "turns", work->turns[i]);
         put_asked(b, row, i);
     }
+    json_put_bool(saddle, "make", plan_makes_saddle(plan));
     put_bottom_cut(b, saddle);
     json_put_number(saddle, "shim", work->shim);
     json_put_number(saddle, "top_radius", work->top_radius);

@@ -79,6 +79,9 @@ typedef struct sil_standing {
 /* The parts that are made from a blank. All false: none. */
 typedef struct sil_fresh {
     bool nut, saddle;
+    /* Read for the first time since it was made: a string over its target by more than can be left
+     * is brought to it, though it may be in range. */
+    bool finish_nut, finish_saddle;
     bool relief_stands; /* the relief of the bench is its target, and was not read */
     bool copied;        /* the nut is a copy, and not made to the targets of the first gap */
     double copy_over[SIL_STRINGS_MAX]; /* of a copy: its slot floors over the board's surface at the
