@@ -137,7 +137,8 @@ static const struct kind_row {
     {SIL_SADDLE_SLOTTED, FAN, 6, 14, NO_PAIRS NO_SCREWS},
     {SIL_SADDLE_SLOTTED, COURSES, 6, 14, NO_FAN NO_SCREWS},
     {SIL_SADDLE_SLOTTED, ZERO, 6, 14,
-     NO_FAN NO_PAIRS NO_SCREWS "nut.seat_to_board nut.centres nut.floors allowances.bury_plain allowances.bury_wound"},
+     NO_FAN NO_PAIRS NO_SCREWS
+     "nut.seat_to_board nut.centres nut.floors allowances.bury_plain allowances.bury_wound"},
     {SIL_SADDLE_SLOTTED, 0, 1, 14, NO_FAN NO_PAIRS NO_SCREWS "nut.spacing saddle.spread"},
     {SIL_SADDLE_SLOTTED, 0, 6, 2,
      NO_FAN NO_PAIRS NO_SCREWS "readings.relief readings.relief.gap readings.relief.at "

@@ -84,9 +84,10 @@ typedef struct sil_job_nut {
                              neck, on the centre line */
     double pair;          /* from centre to centre inside a course */
     sil_spacing spacing;
-    double centres[SIL_STRINGS_MAX]; /* of the slots, from the nut's bass end along the nut; not given:
+    double
+        centres[SIL_STRINGS_MAX]; /* of the slots, from the nut's bass end along the nut; not given:
                                         by the spacing */
-    double floors[SIL_STRINGS_MAX];  /* of a nut to copy: its slot floors over its bottom at the
+    double floors[SIL_STRINGS_MAX]; /* of a nut to copy: its slot floors over its bottom at the
                                         front face; not given: by the target */
     const char *material;
 } sil_job_nut;
@@ -96,7 +97,8 @@ typedef struct sil_job_saddle {
     double length, thickness;
     double spread;                   /* string spacing: between the centres of the outer strings */
     double setback[SIL_STRINGS_MAX]; /* how much longer a string is than its scale */
-    bool setback_read; /* measured on this instrument; false where it is what its kind usually has */
+    bool
+        setback_read; /* measured on this instrument; false where it is what its kind usually has */
     double slot_depth, pickup; /* depth of the slot in the bridge; thickness of the pickup under the
                                   saddle */
     double pin_distance[SIL_STRINGS_MAX]; /* from the saddle to where the string enters the bridge;

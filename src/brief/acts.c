@@ -91,13 +91,16 @@ act_words act_words_of(sil_act act)
     case SIL_ACT_NECK_RESET:
         return (act_words){"neck-reset", say_neck_reset, say_check_neck, "neck to a repairer"};
     case SIL_ACT_FIT_NUT:
-        return (act_words){"fit-nut-blank", say_fit_nut, say_check_fit_blank, "new nut: fit a blank"};
+        return (act_words){"fit-nut-blank", say_fit_nut, say_check_fit_blank,
+                           "new nut: fit a blank"};
     case SIL_ACT_MARK_NUT:
         return (act_words){"mark-nut", say_mark_nut, say_check_mark_nut, "new nut: mark its slots"};
     case SIL_ACT_CUT_NUT:
-        return (act_words){"cut-nut-slots", say_cut_nut, say_check_cut_nut, "new nut: cut its slots"};
+        return (act_words){"cut-nut-slots", say_cut_nut, say_check_cut_nut,
+                           "new nut: cut its slots"};
     case SIL_ACT_SHAPE_NUT:
-        return (act_words){"shape-nut", say_shape_nut, say_check_shape_nut, "new nut: shape its top"};
+        return (act_words){"shape-nut", say_shape_nut, say_check_shape_nut,
+                           "new nut: shape its top"};
     case SIL_ACT_MEASURE_BRIDGE:
         return (act_words){"measure-bridge", say_measure_bridge, say_check_written,
                            "measure the bridge"};

@@ -316,11 +316,12 @@ code_words code_words_of(sil_code code)
                             .meaning = "It is left a little high at first; measured with the "
                                        "strings on, it is finished like any saddle."};
     case SIL_RELIEF_AS_TARGET:
-        return (code_words){.word = "relief-as-target",
-                            .figure = LENGTH,
-                            .subject = "No relief was measured at pitch, so its target stands for it",
-                            .meaning = "The feelers for a nut hardly depend on it. Measure it with the "
-                                       "strings on."};
+        return (code_words){
+            .word = "relief-as-target",
+            .figure = LENGTH,
+            .subject = "No relief was measured at pitch, so its target stands for it",
+            .meaning = "The feelers for a nut hardly depend on it. Measure it with the "
+                       "strings on."};
     case SIL_NUT_AS_TARGET:
         return (code_words){
             .word = "nut-as-target",

@@ -90,8 +90,8 @@ static void fill_cuts(const brief *b, int i, brief_bearing *string)
     double height = work->height[i] + left_on;
     string->height = figure_length(b->unit, height, SIL_NEAREST);
     bool blank = plan_makes_saddle(b->plan);
-    string->height_first = blank ? figure_length(b->unit, work->height[i] + work->leave[i], SIL_UP)
-                                 : figure_none();
+    string->height_first =
+        blank ? figure_length(b->unit, work->height[i] + work->leave[i], SIL_UP) : figure_none();
     string->out = figure_length(b->unit, work->protrusion[i] + left_on, SIL_NEAREST);
     string->in_slot = figure_number(100.0 * work->in_slot[i] * work->height[i] / height, 0);
     string->slot_wall =

@@ -11,7 +11,8 @@ typedef void say(const brief *b, telling *t);
 say say_prepare, say_check_prepare, say_stop, say_check_stop, say_measure_relief, say_straightedge,
     say_read_crowns, say_look_at_saddle, say_fit_saddle, say_check_fit, say_measure_first,
     say_measure_action, say_gaps_again, say_measure_crown, say_measure_saddle, say_check_written,
-    say_read_again, say_check_read_again, say_check, say_check_check, say_measure_odd, say_check_odd;
+    say_read_again, say_check_read_again, say_check, say_check_check, say_measure_odd,
+    say_check_odd;
 
 /* The neck and its frets. */
 say say_find_rod, say_rod_by_ear, say_check_rod_by_ear, say_neck_bow, say_rod, say_check_rod,

@@ -33,8 +33,7 @@ void say_prepare(const brief *b, telling *t)
         tell(t,
              "Fit new strings first: these are worn. Tune, let them settle, and measure again. ");
     }
-    tell(t,
-         "Before you cut anything: %s, %shumidity ", bridge_ready(b->saddle.working),
+    tell(t, "Before you cut anything: %s, %shumidity ", bridge_ready(b->saddle.working),
          plan_makes(b->plan) ? "" : "good strings at pitch, the instrument in playing position, ");
     tell_figure(t, "humidity-low", -1, figure_number(limits->humidity_low_pct, 0));
     tell(t, " to ");

@@ -206,15 +206,14 @@ typedef struct made_part {
     const char *instrument[4], *part[6], *reading[4];
 } made_part;
 
-static const made_part made_parts[] = {
-    {"nut",
-     {"instrument.crown", "instrument.head_angle"},
-     {"nut.width", "nut.thickness", "nut.seat_to_board"},
-     {"readings.frets", "readings.relief"}},
-    {"saddle",
-     {NULL},
-     {"saddle.length", "saddle.thickness", "saddle.slot_depth"},
-     {"readings.frets", "readings.bridge_top"}}};
+static const made_part made_parts[] = {{"nut",
+                                        {"instrument.crown", "instrument.head_angle"},
+                                        {"nut.width", "nut.thickness", "nut.seat_to_board"},
+                                        {"readings.frets", "readings.relief"}},
+                                       {"saddle",
+                                        {NULL},
+                                        {"saddle.length", "saddle.thickness", "saddle.slot_depth"},
+                                        {"readings.frets", "readings.bridge_top"}}};
 
 /* A sheet of a dozen lines. */
 static void say_made(text *out, const char *profile, const made_part *made, const sil_job *job)
@@ -237,8 +236,7 @@ static void say_made(text *out, const char *profile, const made_part *made, cons
 static bool has_part(const made_part *made, const sil_job *job)
 {
     sil_working working = sil_saddle_working(job->saddle.kind, job->saddle.pitch);
-    return made == &made_parts[0] ? job->nut.kind == SIL_NUT_SLOTTED
-                                  : sil_working_in_slot(working);
+    return made == &made_parts[0] ? job->nut.kind == SIL_NUT_SLOTTED : sil_working_in_slot(working);
 }
 
 /* Writes the sheet that is asked for. */

@@ -23,7 +23,8 @@ static const job_word hand_words[] = {
     {"right", SIL_RIGHT_HANDED}, {"left", SIL_LEFT_HANDED}, {NULL, 0}};
 static const job_word spacing_words[] = {
     {"equal-gap", SIL_EQUAL_GAP}, {"equal-centre", SIL_EQUAL_CENTRE}, {NULL, 0}};
-static const job_word make_words[] = {{"nut", JOB_MAKES_NUT}, {"saddle", JOB_MAKES_SADDLE}, {NULL, 0}};
+static const job_word make_words[] = {
+    {"nut", JOB_MAKES_NUT}, {"saddle", JOB_MAKES_SADDLE}, {NULL, 0}};
 static const job_word nut_words[] = {
     {"slotted", SIL_NUT_SLOTTED}, {"zero-fret", SIL_NUT_ZERO_FRET}, {NULL, 0}};
 static const job_word saddle_words[] = {

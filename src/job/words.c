@@ -65,8 +65,8 @@ const job_words job_words_table[] = {
      .choices = units},
     {"profile", "Kind of instrument",
      .hint = "typical dimensions, targets and limits; what this sheet says comes first"},
-    {"make", "Made from a blank",
-     .hint = "nut, saddle or [nut, saddle]; the old part may be out", .choices = makes},
+    {"make", "Made from a blank", .hint = "nut, saddle or [nut, saddle]; the old part may be out",
+     .choices = makes},
 
     {"job", "Job", .hint = "whose instrument it is, and what it is here for"},
     {"job.title", "Title", .hint = "a name for this job"},

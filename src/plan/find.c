@@ -6,7 +6,8 @@ static void find_condition(sil_plan *plan)
 {
     static const sil_code codes[] = {SIL_BRIDGE_LIFTED, SIL_BRACES_LOOSE, SIL_NOT_TUNED};
     for (size_t i = 0; i < sizeof codes / sizeof *codes; i++) {
-        bool aside = codes[i] == SIL_NOT_TUNED && plan_makes(plan); /* the strings may well be off */
+        bool aside =
+            codes[i] == SIL_NOT_TUNED && plan_makes(plan); /* the strings may well be off */
         if (sil_withheld_by(&plan->nut_withheld, codes[i]) && !aside) {
             plan_found(plan, codes[i], SIL_LEVEL_STOP);
         }

@@ -41,8 +41,7 @@ static void order_readings(sil_plan *plan)
     step(plan, plan_rod_unknown(plan), SIL_ROD, SIL_ACT_FIND_ROD);
     bool wide = plan->bench.relief.tap == SIL_TAP_WIDE;
     step(plan, wide && plan->bench.rod_works, SIL_ROD, SIL_ACT_ROD_BY_EAR);
-    step(plan,
-         sil_withheld_by(withheld, SIL_RELIEF_UNKNOWN) && !plan->bench.fresh.relief_stands,
+    step(plan, sil_withheld_by(withheld, SIL_RELIEF_UNKNOWN) && !plan->bench.fresh.relief_stands,
          SIL_NOW, SIL_ACT_MEASURE_RELIEF);
     step(plan, sil_withheld_by(withheld, SIL_BACK_BOW), SIL_NOW, SIL_ACT_STRAIGHTEDGE);
     step(plan, wants_crowns(plan), SIL_NOW, SIL_ACT_READ_CROWNS);
@@ -60,8 +59,8 @@ static bool wants_saddle_seen(const sil_plan *plan)
     const sil_reading *reading = sil_plan_reading(plan);
     sil_saddle_remedy remedy = plan->saddle.remedy;
     return reading && reading->condition.saddle == SIL_SOUNDNESS_NOT_GIVEN &&
-           plan->saddle.working == SIL_WORKING_BASE && !plan->bench.fresh.saddle && remedy != SIL_SADDLE_NONE &&
-           remedy != SIL_SADDLE_WAIT;
+           plan->saddle.working == SIL_WORKING_BASE && !plan->bench.fresh.saddle &&
+           remedy != SIL_SADDLE_NONE && remedy != SIL_SADDLE_WAIT;
 }
 
 /* Steps to measure what the cuts need: the fret height, without which no stack of feelers can be

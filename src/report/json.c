@@ -226,8 +226,7 @@ static void put_saddle(const brief *b, json_at root)
         json_put_number(row, "dress", work->dress[i]);
         json_put_number(row, "present", work->present[i]);
         json_put_number(row, "height", work->height[i]);
-        json_put_number(row, "leave",
-                        plan_makes_saddle(plan) ? work->leave[i] : SIL_UNKNOWN);
+        json_put_number(row, "leave", plan_makes_saddle(plan) ? work->leave[i] : SIL_UNKNOWN);
         json_put_number(row, "protrusion", work->protrusion[i]);
         json_put_number(row, "in_slot", work->in_slot[i]);
         json_put_number(row, "break_angle", work->break_angle_deg[i]);

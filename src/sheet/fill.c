@@ -171,8 +171,8 @@ static void move_last(sheet_node *root, const char *key)
  * need the allowances, so they are read last. */
 static void put_in_order(sheet_node *root)
 {
-    static const char *const late[] = {"nut",    "saddle", "readings", "styles",
-                                       "attack", "attacks",  "targets"};
+    static const char *const late[] = {"nut",    "saddle",  "readings", "styles",
+                                       "attack", "attacks", "targets"};
     for (size_t i = 0; i < sizeof late / sizeof *late; i++) {
         move_last(root, late[i]);
     }

@@ -70,8 +70,8 @@ typedef struct sil_saddle_given {
                                                   underside of strings 1 and N, mm */
     double bridge_top_treble, bridge_top_bass; /* from a straightedge on the crowns down to the
                                                   bridge's top, mm */
-    double leave;                 /* what stays on a new saddle at least before it is measured, mm */
-    bool copied;                  /* a new saddle is a copy, and not made to the target action */
+    double leave; /* what stays on a new saddle at least before it is measured, mm */
+    bool copied;  /* a new saddle is a copy, and not made to the target action */
     double copy[SIL_STRINGS_MAX]; /* of a copy: its heights over its bottom, mm */
 } sil_saddle_given;
 
