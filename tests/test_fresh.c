@@ -179,11 +179,12 @@ static void a_copied_nut_keeps_its_floors(void **state)
     sil_fit truth;
     sil_stages stages;
     sil_nut_work nut;
-    const sil_nut_given make = any_nut();
+    sil_nut_given make = any_nut();
     make_instrument(&bench, &truth);
     read_instrument(&bench, &truth);
     bench.fresh = (sil_fresh){.nut = true, .copied = true};
     for (int i = 0; i < 6; i++) {
+        make.copy[i] = 7.3;
         bench.fresh.copy_over[i] = 1.3;
     }
     sil_stages_run(&bench, &stages);

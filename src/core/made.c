@@ -23,7 +23,7 @@ static void make_slot(const sil_bench *bench, const sil_stages *stages, const si
     const sil_fit *fit = &stages->fit[SIL_NUT];
     double crown = bench->crown - stages->level_depth;
     if (bench->fresh.copied) {
-        work->floor[i] = make->seat_to_board + bench->fresh.copy_over[i];
+        work->floor[i] = make->copy[i];
         work->stack[i] = bench->fresh.copy_over[i] + board->drop[i][0];
         work->stack_u[i] = sil_rectangular(make->caliper);
         work->leave[i] = make->leave;
@@ -59,6 +59,17 @@ static double wanted_top(const sil_bench *bench, const sil_fit *fit, int i)
                                    fit->nut_height[i]);
 }
 
+/* Where a straightedge on the crowns comes to over the saddle. It is read at the outer strings, and
+ * the bottom of the slot runs straight between them. */
+static double edge_over(const sil_board *board, double bend, int i)
+{
+    const double *z = board->saddle_z;
+    int last = board->strings - 1;
+    double treble = sil_edge_at_saddle(board, bend, sil_saddle_axis_x(board, 0));
+    double bass = sil_edge_at_saddle(board, bend, sil_saddle_axis_x(board, last));
+    return last > 0 ? treble + (bass - treble) * (z[0] - z[i]) / (z[0] - z[last]) : treble;
+}
+
 /* Height of the finished top over the bottom that the bridge's top gives, less its part that does
  * not change with the bend. */
 static double over_edge(const sil_bench *bench, const sil_stages *stages, double bend, int i)
@@ -68,8 +79,7 @@ static double over_edge(const sil_bench *bench, const sil_stages *stages, double
     if (bench->fresh.nut || !core_gap_read(&bench->gaps, i)) {
         fit.nut_height[i] = core_new_nut_height(bench, &fit, stages->level_depth, i);
     }
-    return wanted_top(bench, &fit, i) -
-           sil_edge_at_saddle(&bench->board, bend, sil_saddle_axis_x(&bench->board, i));
+    return wanted_top(bench, &fit, i) - edge_over(&bench->board, bend, i);
 }
 
 /* How sure the finished height is where it follows from the bridge's top: by the straightedge, the

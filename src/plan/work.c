@@ -17,6 +17,7 @@ static sil_nut_given nut_given(const sil_job *job)
     for (int i = 0; i < job->string_count; i++) {
         bool wound = sil_material_wound(job->strings[i].material);
         make.gauge[i] = job->strings[i].gauge;
+        make.copy[i] = job->nut.floors[i];
         make.bury[i] = wound ? allow->bury_wound : allow->bury_plain;
     }
     return make;

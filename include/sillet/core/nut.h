@@ -64,6 +64,7 @@ typedef struct sil_nut_given {
     double most_shim, shim_step;  /* mm */
     double caliper;               /* how closely the fret height was read, plus or minus, mm */
     double leave; /* what the first pass at a slot of a new nut leaves at least, mm */
+    double copy[SIL_STRINGS_MAX]; /* of a nut that is a copy: its slot floors, mm */
 } sil_nut_given;
 
 typedef enum sil_nut_remedy {
