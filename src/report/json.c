@@ -43,7 +43,8 @@ static void put_stage(const sil_plan *plan, json_at stages, sil_stage_name name)
     json_put_word(stage, "stage", sil_stage_word(name));
     json_put_bool(stage, "changed", plan->stages.changed[name]);
     json_put_bool(stage, "forecast", plan->stages.forecast[name]);
-    json_put_number(stage, "relief", sil_relief(board, fit->bend));
+    json_put_number(stage, "relief",
+                    name == SIL_NOW ? sil_relief_now(plan) : sil_relief(board, fit->bend));
     json_at array = json_put_array(stage, "strings");
     for (int i = 0; i < board->strings; i++) {
         json_at row = result_string(array, i);
