@@ -17,8 +17,8 @@ static void the_hand_computation_in_the_docs(void **state)
         .gap = 0.15, .over = 7, .low = 1, .high = 14, .string = -1, .straightedge = true};
     sil_stages stages;
     sil_nut_work nut;
-    const sil_nut_given make = {
-        .seat_to_board = 6.5, .head_angle_deg = 14.0, .fall_share = 0.5, .leave = 0.05};
+    const sil_nut_given make = {.seat_to_board = 6.5, .head_angle_deg = 14.0, .fall_share = 0.5};
+    bench.leave_slot = 0.05;
     for (int i = 0; i < 6; i++) {
         bench.gaps.first[i] = bench.gaps.first_open[i] = bench.gaps.action[i] = SIL_UNKNOWN;
     }
@@ -157,16 +157,17 @@ static void the_first_pass_leaves_more_where_less_is_known(void **state)
     sil_nut_work nut;
     make_instrument(&bench, &truth);
     bench.fresh.nut = true;
+    bench.leave_slot = 0.05;
     read_instrument(&bench, &truth);
     sil_stages_run(&bench, &stages);
-    sil_nut_make(&bench, &stages, &(sil_nut_given){.caliper = 0.2, .leave = 0.05}, &nut);
+    sil_nut_make(&bench, &stages, &(sil_nut_given){.caliper = 0.2}, &nut);
     const double *x = bench.board.fret_x[0];
     double spare = 0.03 / (1.0 - x[1] / x[3]);
     near(nut.leave[0], 1.68 * nut.stack_u[0] - spare, 1e-12);
     assert_true(nut.leave[0] > 0.05);
     bench.crown = SIL_UNKNOWN;
     sil_stages_run(&bench, &stages);
-    sil_nut_make(&bench, &stages, &(sil_nut_given){.leave = 0.05}, &nut);
+    sil_nut_make(&bench, &stages, &(sil_nut_given){.fall_share = 0.5}, &nut);
     near(nut.leave[0], 0.05, 0.0);
     assert_false(sil_known(nut.stack[0]));
 }
@@ -198,16 +199,21 @@ static void a_copied_nut_keeps_its_floors(void **state)
 
 static sil_saddle_given any_saddle(void)
 {
-    return (sil_saddle_given){.working = SIL_WORKING_BASE,
-                              .length = 72.0,
-                              .slot_depth = 5.0,
-                              .pickup = 0.0,
-                              .exit_height = 0.0,
-                              .leave = 0.15,
-                              .present_treble = SIL_UNKNOWN,
-                              .present_bass = SIL_UNKNOWN,
-                              .bridge_top_treble = SIL_UNKNOWN,
-                              .bridge_top_bass = SIL_UNKNOWN};
+    sil_saddle_given make = {.working = SIL_WORKING_BASE,
+                             .length = 72.0,
+                             .slot_depth = 5.0,
+                             .pickup = 0.0,
+                             .exit_height = 0.0,
+                             .least_protrusion = SIL_UNKNOWN,
+                             .least_break_deg = SIL_UNKNOWN,
+                             .present_treble = SIL_UNKNOWN,
+                             .present_bass = SIL_UNKNOWN,
+                             .bridge_top_treble = SIL_UNKNOWN,
+                             .bridge_top_bass = SIL_UNKNOWN};
+    for (int i = 0; i < 6; i++) {
+        make.stands_out[i] = SIL_UNKNOWN;
+    }
+    return make;
 }
 
 /* What a straightedge on the crowns shows over a bridge whose top is so far under the chord. */
@@ -235,6 +241,7 @@ static void a_new_saddle_by_the_bridges_top(void **state)
         make.bridge_top_treble = bridge_gap(&bench, &truth, 0, top);
         make.bridge_top_bass = bridge_gap(&bench, &truth, 5, top);
         bench.fresh.saddle = true;
+        bench.leave_saddle = 0.15;
         bench.fresh.nut = k % 3 == 1;
         for (int i = 0; i < 6; i++) {
             bench.gaps.action[i] = SIL_UNKNOWN;
@@ -272,6 +279,7 @@ static void a_new_saddle_by_the_old_one(void **state)
     make.present_treble = 9.0;
     make.present_bass = 10.0;
     bench.fresh.saddle = true;
+    bench.leave_saddle = 0.15;
     sil_stages_run(&bench, &stages);
     sil_saddle_make(&bench, &make, &stages, &work);
     near(work.height[0], 9.0 - 0.7, 1e-9);
@@ -298,6 +306,7 @@ static void a_copied_saddle_keeps_its_heights(void **state)
         bench.gaps.action[i] = SIL_UNKNOWN;
     }
     bench.fresh.saddle = true;
+    bench.leave_saddle = 0.15;
     sil_stages_run(&bench, &stages);
     sil_saddle_make(&bench, &make, &stages, &work);
     near(work.height[3], 9.3, 0.0);

@@ -113,6 +113,8 @@ act_words act_words_of(sil_act act)
     case SIL_ACT_READ_NEW:
         return (act_words){"measure-new-part", say_read_new, say_check_read_new,
                            "measure with it in"};
+    case SIL_ACT_CHOOSE:
+        return (act_words){"choose-attack", say_choose, say_check_written, "choose target or pick"};
     case SIL_ACT_CHECK:
         return (act_words){"check", say_check, say_check_check, NULL};
     case SIL_ACTS:

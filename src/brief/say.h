@@ -44,7 +44,18 @@ say say_sand, say_check_sand, say_dress, say_check_action, say_shim_saddle, say_
 void say_off_forecast(const brief *b, double by, telling *t);
 void say_moved(const brief *b, double by, telling *t);
 void say_carried(const brief *b, double by, telling *t);
-void say_reading_odd(const brief *b, const sil_finding *f, telling *t);
+void say_reading_odd(const brief *b, const sil_finding *f, int count, telling *t);
+
+/* A target that would have strings buzz under the pick. */
+say say_choose;
+void say_attack(const brief *b, const sil_finding *f, int count, telling *t);
+void say_aim_raised(const brief *b, const sil_finding *f, int count, telling *t);
+
+/* Says which strings end above their targets, and why. f, count: findings that say the same. */
+void say_aim_short(const brief *b, const sil_finding *f, int count, telling *t);
+
+/* Says that what is in range already is worked all the same, where a stage finishes such a string. */
+void say_finished(const brief *b, sil_stage_name stage, telling *t);
 
 /* Says how closely to measure so that a pass can be given, where the tools are too coarse. */
 void say_finer(const brief *b, sil_stage_name stage, telling *t);

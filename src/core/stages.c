@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* The work in its order: now, rod, frets, nut, saddle. See docs/arithmetic.md, "The order of
  * work" and "How sure". */
-#include "edge.h"
 #include "height.h"
+#include "pass.h"
+#include "verdict.h"
 
 /* A small change of the readings, to see how much a cut changes with it. */
 typedef struct nudge {
@@ -110,118 +111,6 @@ static void work_frets(const sil_bench *bench, const sil_stages *stages, sil_fit
     }
 }
 
-static double wanted_nut_height(const sil_bench *bench, const sil_fit *fit, int i)
-{
-    const sil_targets *targets = &bench->targets;
-    if (targets->first_held != SIL_HOLD_OPEN) {
-        return core_nut_from_held(&bench->board, fit, i, targets->first_held,
-                                  targets->first[i].aim);
-    }
-    return core_nut_from_open(&bench->board, fit, i, targets->first[i].aim, 12,
-                              targets->action[i].aim);
-}
-
-/* The same of a nut that is made from a blank. */
-static double made_nut_height(const sil_bench *bench, const sil_stages *stages, const sil_fit *fit,
-                              int i)
-{
-    return bench->fresh.nut ? core_new_nut_height(bench, fit, stages->level_depth, i)
-                            : wanted_nut_height(bench, fit, i);
-}
-
-static sil_verdict judge(double value, sil_side side, double cut, bool odd)
-{
-    if (!sil_known(value) || !sil_known(cut) || odd) {
-        return SIL_WAIT;
-    }
-    if (side == SIL_OVER && cut > 0.0) {
-        return SIL_TAKE;
-    }
-    return side == SIL_UNDER && cut < 0.0 ? SIL_RAISE : SIL_LEAVE;
-}
-
-static double wanted_saddle_height(const sil_bench *bench, const sil_fit *fit, int i)
-{
-    return core_saddle_from_action(&bench->board, fit, i, 12, bench->targets.action[i].aim,
-                                   fit->nut_height[i]);
-}
-
-/* Whether a verdict puts a string to its aim. */
-static bool is_worked(sil_verdict verdict)
-{
-    return verdict == SIL_TAKE || verdict == SIL_RAISE;
-}
-
-/* Less than this is no pass that a person could make, mm. What a new slot and a new saddle may keep
- * over their targets, mm: half of what was left on them. Common practice, no source. */
-static const double least_pass = 0.01, kept_slot = 0.025, kept_saddle = 0.075;
-
-/* Whether a string of a new part, in its range, is brought to its target now. */
-static bool finishes(double cut, double kept, double to_low, double u, double guard)
-{
-    return cut > fmax(u, kept) && sil_first_pass(cut, to_low, u, guard) >= least_pass;
-}
-
-static void work_nut(const sil_bench *bench, sil_stages *stages)
-{
-    const sil_standing *standing = &bench->standing;
-    sil_fit *fit = &stages->fit[SIL_NUT];
-    for (int i = 0; i < bench->board.strings; i++) {
-        double gap = sil_first_gap(&bench->board, fit, i, bench->targets.first_held);
-        double wanted = made_nut_height(bench, stages, fit, i);
-        stages->deepen[i] = fit->nut_height[i] - wanted;
-        double width = core_edge_width(stages->first_u[i], standing->first_settled[i]);
-        sil_side side = sil_side_of(gap, bench->targets.first[i], width, standing->buzz_open[i]);
-        stages->first_side[i] = side;
-        stages->nut[i] = judge(gap, side, stages->deepen[i], standing->first_odd[i]);
-        if (bench->zero_fret && stages->nut[i] != SIL_WAIT) {
-            stages->nut[i] = SIL_LEAVE; /* the nut slots only guide */
-        }
-        if (bench->fresh.nut) {
-            stages->nut[i] = SIL_TAKE;
-        } else if (bench->fresh.saddle && !core_gap_read(&bench->gaps, i)) {
-            stages->nut[i] = SIL_WAIT; /* its target only stands for its gap */
-        } else if (bench->fresh.finish_nut && stages->nut[i] == SIL_LEAVE &&
-                   finishes(stages->deepen[i], kept_slot, sil_nut_to_low(bench, stages, i),
-                            stages->deepen_u[i], SIL_GUARD_ONE)) {
-            stages->nut[i] = SIL_TAKE;
-        }
-        if (is_worked(stages->nut[i])) {
-            fit->nut_height[i] = wanted;
-            stages->changed[SIL_NUT] = true;
-        }
-    }
-}
-
-static void work_saddle(const sil_bench *bench, sil_stages *stages)
-{
-    const sil_standing *standing = &bench->standing;
-    sil_fit *fit = &stages->fit[SIL_SADDLE];
-    for (int i = 0; i < bench->board.strings; i++) {
-        double action = sil_action(&bench->board, fit, i, 12);
-        double wanted = wanted_saddle_height(bench, fit, i);
-        stages->lower[i] = fit->saddle_height[i] - wanted;
-        /* The action at its aim is what `lower` brings, so both are equally sure. */
-        stages->action_u[i] = stages->lower_u[i] * sil_leverage(&bench->board, i);
-        double width = core_edge_width(stages->action_u[i], standing->action_settled[i]);
-        sil_side side = sil_side_of(action, bench->targets.action[i], width, standing->buzz[i]);
-        stages->action_side[i] = side;
-        stages->saddle[i] = judge(action, side, stages->lower[i],
-                                  standing->action_odd[i] || standing->first_odd[i]);
-        if (bench->fresh.saddle) {
-            stages->saddle[i] = sil_known(wanted) ? SIL_TAKE : SIL_WAIT;
-        } else if (bench->fresh.finish_saddle && stages->saddle[i] == SIL_LEAVE &&
-                   finishes(stages->lower[i], kept_saddle, sil_saddle_to_low(bench, stages, i),
-                            stages->lower_u[i], SIL_GUARD_SET)) {
-            stages->saddle[i] = SIL_TAKE;
-        }
-        if (is_worked(stages->saddle[i])) {
-            fit->saddle_height[i] = wanted;
-            stages->changed[SIL_SADDLE] = true;
-        }
-    }
-}
-
 void sil_remedy_fit(const sil_bench *bench, sil_remedy remedy, sil_fit *fit)
 {
     const sil_board *board = &bench->board;
@@ -233,10 +122,10 @@ void sil_remedy_fit(const sil_bench *bench, sil_remedy remedy, sil_fit *fit)
     }
     for (int i = 0; i < board->strings; i++) {
         if (remedy == SIL_TO_SLOT) {
-            fit->nut_height[i] = wanted_nut_height(bench, fit, i);
+            fit->nut_height[i] = core_wanted_slot(bench, fit, i);
         }
         if (remedy == SIL_TO_SADDLE) {
-            fit->saddle_height[i] = wanted_saddle_height(bench, fit, i);
+            fit->saddle_height[i] = core_wanted_saddle(bench, fit, i);
         }
     }
 }
@@ -266,12 +155,13 @@ static void run_nudged(const sil_bench *bench, const nudge *by, const sil_stages
     }
     work_frets(bench, held, &fit);
     for (int i = 0; i < bench->board.strings; i++) {
-        double nut = made_nut_height(bench, held, &fit, i);
+        double nut = core_wanted_nut(bench, held, &fit, i);
         out->first[i] = sil_first_gap(&bench->board, &fit, i, bench->targets.first_held);
         out->deepen[i] = fit.nut_height[i] - nut;
-        fit.nut_height[i] = is_worked(held->nut[i]) ? nut : fit.nut_height[i];
+        fit.nut_height[i] =
+            core_is_worked(held->nut[i]) ? nut + held->nut_raised[i] : fit.nut_height[i];
         out->stand[i] = stand(&bench->board, &fit, i);
-        out->lower[i] = fit.saddle_height[i] - wanted_saddle_height(bench, &fit, i);
+        out->lower[i] = fit.saddle_height[i] - core_wanted_saddle(bench, &fit, i);
     }
 }
 
@@ -335,7 +225,7 @@ static void judge_relief(const sil_bench *bench, sil_stages *stages)
     stages->relief_u = fabs(then - relief) * sil_relief_u(bench);
     stages->relief_side =
         sil_side_of(relief, bench->targets.relief, stages->relief_u, bench->standing.buzz_low);
-    bool out = stages->relief_side == SIL_UNDER || stages->relief_side == SIL_OVER;
+    bool out = sil_side_out(stages->relief_side);
     stages->changed[SIL_ROD] =
         bench->rod_works && sil_board_bends(board) && out && !bench->standing.relief_odd;
 }
@@ -359,13 +249,13 @@ static void run(const sil_bench *bench, sil_stages *stages)
     weigh(bench, stages);
 
     fit[SIL_NUT] = fit[SIL_FRETS];
-    work_nut(bench, stages);
+    core_judge_nut(bench, stages);
     if (stages->changed[SIL_NUT]) {
         weigh(bench, stages);
     }
 
     fit[SIL_SADDLE] = fit[SIL_NUT];
-    work_saddle(bench, stages);
+    core_judge_saddle(bench, stages);
     for (int i = 0; i < bench->board.strings && bench->fresh.saddle; i++) {
         if (!core_gap_read(&bench->gaps, i)) { /* how far off a nut is that was not read */
             stages->deepen[i] = stages->deepen_u[i] = stages->first_u[i] = SIL_UNKNOWN;
@@ -384,6 +274,10 @@ static void clear(sil_stages *stages)
         stages->nut[i] = stages->saddle[i] = SIL_LEAVE;
         stages->deepen[i] = stages->deepen_u[i] = stages->stand_u[i] = 0.0;
         stages->lower[i] = stages->lower_u[i] = 0.0;
+        stages->finish_slot[i] = stages->finish_saddle[i] = false;
+        stages->nut_raised[i] = 0.0;
+        stages->on_fret[i] = false;
+        stages->slot_hold[i] = stages->slot_clean[i] = SIL_UNKNOWN;
         stages->first_u[i] = stages->action_u[i] = 0.0;
         stages->first_side[i] = stages->action_side[i] = SIL_WITHIN;
     }
@@ -395,6 +289,12 @@ void sil_stages_run(const sil_bench *bench, sil_stages *stages)
     stages->fretwork = judge_frets(bench, &stages->level_depth);
     stages->changed[SIL_FRETS] = stages->fretwork != SIL_FRETS_LEAVE;
     run(bench, stages);
+    if (core_finish_slots(bench, stages)) {
+        run(bench, stages); /* what is worked at the nut counts at the saddle */
+    }
+    if (core_finish_saddle(bench, stages)) {
+        run(bench, stages);
+    }
     bool awaited = stages->changed[SIL_ROD];
     stages->forecast[SIL_ROD] = awaited;
     awaited = awaited || stages->fretwork >= SIL_FRETS_LEVEL;
@@ -403,33 +303,8 @@ void sil_stages_run(const sil_bench *bench, sil_stages *stages)
     }
 }
 
-double sil_first_pass(double cut, double to_low, double u, double guard)
-{
-    if (!sil_known(cut) || !sil_known(to_low) || !sil_known(u)) {
-        return SIL_UNKNOWN;
-    }
-    return fmax(0.0, fmin(cut, to_low - guard * u));
-}
-
 double sil_shim_thickness(double rise, double step)
 {
     /* A rise that is a whole number of steps up to rounding does not take another step. */
     return ceil(rise / step - 1e-9) * step;
-}
-
-double sil_nut_to_low(const sil_bench *bench, const sil_stages *stages, int string)
-{
-    const sil_board *board = &bench->board;
-    sil_hold hold = bench->targets.first_held;
-    double over = sil_first_gap(board, &stages->fit[SIL_FRETS], string, hold) -
-                  bench->targets.first[string].low;
-    double share = hold == SIL_HOLD_OPEN ? board->fret_x[string][1] / board->saddle_x[string]
-                                         : core_held_share(board, string, hold);
-    return over / (1.0 - share);
-}
-
-double sil_saddle_to_low(const sil_bench *bench, const sil_stages *stages, int string)
-{
-    double action = sil_action(&bench->board, &stages->fit[SIL_NUT], string, 12);
-    return (action - bench->targets.action[string].low) / sil_leverage(&bench->board, string);
 }

@@ -42,10 +42,6 @@ static void find_made(const sil_plan *before, sil_plan *now)
         now->saddle_made =
             moved_on(before->saddle_made, plan_makes_saddle(before), read_today(now, false));
     }
-    now->bench.fresh.finish_nut =
-        now->nut_made == PLAN_READ_BACK && before->nut_made != PLAN_READ_BACK;
-    now->bench.fresh.finish_saddle =
-        now->saddle_made == PLAN_READ_BACK && before->saddle_made != PLAN_READ_BACK;
     now->bench.fresh.nut = make->nut && now->nut_made != PLAN_READ_BACK;
     now->bench.fresh.saddle = make->saddle && now->saddle_made != PLAN_READ_BACK;
 }

@@ -69,6 +69,7 @@ static void do_act(const sil_plan *plan, sil_act act, moved *m)
     case SIL_ACT_MEASURE_BRIDGE:
     case SIL_ACT_READ_AGAIN:
     case SIL_ACT_READ_NEW:
+    case SIL_ACT_CHOOSE:
     case SIL_ACT_CHECK:
     case SIL_ACTS:
         break;

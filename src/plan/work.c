@@ -12,8 +12,7 @@ static sil_nut_given nut_given(const sil_job *job)
                           .fall_share = allow->fall_share,
                           .most_shim = job->limits.most_shim,
                           .shim_step = allow->shim_step,
-                          .caliper = job->tools.caliper,
-                          .leave = PLAN_LEAVE_SLOT};
+                          .caliper = job->tools.caliper};
     for (int i = 0; i < job->string_count; i++) {
         bool wound = sil_material_wound(job->strings[i].material);
         make.gauge[i] = job->strings[i].gauge;
@@ -59,12 +58,16 @@ static void work_saddle(const sil_job *job, const sil_reading *reading, sil_plan
                              .post_spread = sheet->post_spread,
                              .most_shim = job->limits.most_shim,
                              .shim_step = job->allowances.shim_step,
-                             .leave = PLAN_LEAVE_BASE,
                              .copied = sil_known(sheet->old[0]),
                              .present_treble = SIL_UNKNOWN,
                              .present_bass = SIL_UNKNOWN,
                              .bridge_top_treble = SIL_UNKNOWN,
-                             .bridge_top_bass = SIL_UNKNOWN};
+                             .bridge_top_bass = SIL_UNKNOWN,
+                             .least_protrusion = job->limits.least_protrusion,
+                             .least_break_deg = job->limits.least_break_deg,
+                             .travel = sheet->travel,
+                             .leave_base = job->allowances.leave_base,
+                             .leave_top = job->allowances.leave_top};
     if (reading) {
         make.present_treble = reading->saddle_height_treble;
         make.present_bass = reading->saddle_height_bass;
@@ -73,6 +76,7 @@ static void work_saddle(const sil_job *job, const sil_reading *reading, sil_plan
     }
     for (int i = 0; i < job->string_count; i++) {
         make.pin_distance[i] = sheet->pin_distance[i];
+        make.stands_out[i] = reading ? reading->stands_out[i] : SIL_UNKNOWN;
         make.copy[i] = sheet->old[i];
     }
     if (plan->bench.fresh.saddle) {
@@ -106,6 +110,8 @@ void plan_lay(const sil_job *job, int reading, const sil_plan *before, double ra
     plan_begin_fresh(before, plan);
     plan->bench.rod_ratio = ratio;
     plan->bench.rod_spread = spread;
+    plan->saddle_jump = SIL_UNKNOWN;
+    plan_hold_to_pluck(job, &plan->bench);
     if (reading < 0) {
         return;
     }

@@ -63,14 +63,13 @@ typedef struct sil_nut_given {
                                      gauge */
     double most_shim, shim_step;  /* mm */
     double caliper;               /* how closely the fret height was read, plus or minus, mm */
-    double leave; /* what the first pass at a slot of a new nut leaves at least, mm */
     double copy[SIL_STRINGS_MAX]; /* of a nut that is a copy: its slot floors, mm */
 } sil_nut_given;
 
 typedef enum sil_nut_remedy {
     SIL_NUT_NONE,
     SIL_NUT_FILE,
-    SIL_NUT_FILL, /* one low slot filled and recut */
+    SIL_NUT_FILL, /* one low slot filled and recut; or two, where a string lies on its fret */
     SIL_NUT_SHIM,
     SIL_NUT_REPLACE,
     SIL_NUT_WAIT
@@ -148,6 +147,8 @@ double sil_new_slot_over(const sil_bench *bench, const sil_fit *fit, int string)
  *           and, for a slot that is left, that of its gap. A slot that is left keeps its height. Where two or more slots must be raised, the nut is shimmed by
  *           the greatest rise, rounded up to a whole step, and the other slots are then filed to
  *           the floors they should have.
+ *           By how much the slot of a string on its fret is too low is not known: up to two are
+ *           filled and recut, with more the nut is replaced, and no shim is given.
  *           The slots slope by fall_share of the headstock angle, at least 3 and at most 10
  *           degrees.
  */
@@ -158,7 +159,7 @@ void sil_nut_cut(const sil_bench *bench, const sil_stages *stages, const sil_nut
  * Given:    bench, stages  after sil_stages_run, with fresh.nut
  *           make           as for sil_nut_cut
  * Returned: work           every slot is to be cut, and the remedy is to replace. First passes are
- *                          unknown; `leave` is the greater of make's and what keeps a slot in its
+ *                          unknown; `leave` is the greater of the bench's and what keeps a slot in its
  *                          range at its first pass
  * Accuracy: as sil_new_slot_over; stack_u has the relief in it and the error of the fret height
  */
