@@ -18,12 +18,13 @@ import bench
 import compare
 import jobs
 import parts
+import ring
+import room
 import seat
 import sheet
 
 THIRD = 1 / math.sqrt(3)
 STANDS = 0.1               # how true a target is that stands for a reading, plus or minus
-LEAVE_SLOT, LEAVE_TOP = 0.05, 0.15
 
 
 def strung(m, doc):
@@ -93,19 +94,41 @@ class Made:
         u = job.tools.relief if self.reads else STANDS
         self.step = u * THIRD / span if job.board.join >= 3 else 0.0
         self.copied = not math.isnan(job.nut.floors[0])
+        bench.give_pluck(self.board, job)
+        self.raised, self.chosen = np.zeros(job.count), np.zeros(job.count)
+        if self.nut_made and not self.copied:
+            self.keep_slots_clean()
+
+    def keep_slots_clean(self):
+        """How far over its target each slot is made so that its open string rings clean; or, past its
+        range, how much must stay on until it is chosen what gives way."""
+        job, board = self.job, self.board
+        for i in range(job.count):
+            state, aim = self.state(self.bend), job.targets.action[i][1]
+            over = ring.nut(board, job, state, i, aim) - state.nut[i]
+            if over > ring.EDGE:
+                state.nut[i] += over
+                state.end[i] = self.end_for(state, i)
+                gap = bench.first_of(board, state, i, job.targets.held)
+                fits = not gap > job.targets.first[i][2] + ring.EDGE
+                (self.raised if fits else self.chosen)[i] = over
+
+    def end_for(self, state, i):
+        """Where the saddle holds a string for its target action."""
+        near, far = bench.open_row(self.board, i, 12)
+        crown = self.board.crown(state.bend, self.board.off, i, 12)
+        return (self.job.targets.action[i][1] + crown - near * state.nut[i]) / far
 
     def state(self, bend):
-        """Nut and saddle at their targets on a neck so bent."""
+        """Nut and saddle at their targets on a neck so bent, the nut where its strings ring clean."""
         job, board = self.job, self.board
         state = Plain(bend=bend, off=board.off, nut=np.zeros(job.count), end=np.zeros(job.count))
         for i in range(job.count):
-            state.nut[i] = bench.nut_aim(board, job, state, i)
+            state.nut[i] = bench.nut_aim(board, job, state, i) + self.raised[i]
             if self.nut_made and self.copied:
                 state.nut[i] = job.nut.floors[i] - job.nut.seat_to_board - job.board.crown \
                     + self.lift(bend, i)
-            near, far = bench.open_row(board, i, 12)
-            crown = board.crown(bend, board.off, i, 12)
-            state.end[i] = (job.targets.action[i][1] + crown - near * state.nut[i]) / far
+            state.end[i] = self.end_for(state, i)
         return state
 
     def lift(self, bend, i):
@@ -136,7 +159,9 @@ class Made:
             held, (low, aim, _) = job.targets.held, job.targets.first[i]
             lever = 1 - board.x[i, 1] / (board.x[i, held] if held else board.end[i])
             more = 1.68 * sure[i] - (aim - low) / lever
-            leave = LEAVE_SLOT if self.copied or math.isnan(more) else max(LEAVE_SLOT, more)
+            spare = job.allowances.leave.slot
+            leave = spare if self.copied else max(spare, more if more == more else spare,
+                                                  self.chosen[i])
             rows.append({"centre": job.nut.width / 2 + board.z_nut[i], "stack": stack[i],
                          "floor": floor[i], "stack_u": sure[i] + 0 * stack[i], "leave": leave,
                          "verdict": "file", "first_pass": math.nan})
@@ -146,34 +171,59 @@ class Made:
         now = self.state(bend)
         return now.end - seat.seat_by_edge(self.board, self.job, now)
 
+    def stands_out(self, height):
+        """(how much higher than its target each string is made for the saddle to stand out, whether
+        even the high edge of a range is too low for it)."""
+        job, board = self.job, self.board
+        out = height - job.saddle.slot_depth + job.saddle.pickup
+        to_high = np.array([band[2] - band[1] for band in job.targets.action]) / board.t12
+        least, sound = room.straight_down(job, out)
+        if not math.isnan(job.saddle.old[0]):
+            return np.zeros(job.count), (least < -room.EDGE).any()
+        up = np.where(sound < -room.EDGE, np.minimum(-sound, to_high), 0.0)
+        return up, (least + to_high < -room.EDGE).any()
+
+    def sure(self, bowed, i):
+        """How sure a height by the bridge's top is."""
+        job, board = self.job, self.board
+        h, t = 3 if job.board.frets >= 3 else 2, board.t12[i]
+        gap = 0.0 if self.nut_made else STANDS * THIRD / (1 - board.x[i, 1] / board.x[i, h])
+        return math.hypot(bowed, gap * (1 - t) / t, job.tools.caliper * THIRD)
+
+    def rings_clean(self, up, i):
+        """(how much higher still it is made to ring clean, how much stays on until it is chosen)."""
+        state, (_, aim, high) = self.state(self.bend), self.job.targets.action[i]
+        over = ring.saddle(self.board, self.job, state, i) - state.end[i] - up
+        if not over > ring.EDGE:
+            return 0.0, 0.0
+        past = aim + (up + over) * self.board.t12[i] > high + ring.EDGE
+        return (0.0, over) if past else (over, 0.0)
+
     def saddle(self):
         job, board = self.job, self.board
-        height, count = self.heights(self.bend), range(job.count)
-        bowed = self.heights(self.bend + self.step) - height
         copied = not math.isnan(job.saddle.old[0])
-        rows = []
-        for i in count:
-            h = 3 if job.board.frets >= 3 else 2
-            gap = 0.0 if self.nut_made else STANDS * THIRD / (1 - board.x[i, 1] / board.x[i, h])
-            t = board.t12[i]
-            u = math.hypot(bowed[i], gap * (1 - t) / t, job.tools.caliper * THIRD)
+        height = np.array(job.saddle.old) if copied else self.heights(self.bend)
+        bowed = self.heights(self.bend + self.step) - self.heights(self.bend)
+        up, stops = self.stands_out(height)
+        if stops:
+            return {"remedy": "wait", "make": False}
+        spare, rows = job.allowances.leave, []
+        spare = spare.top if job.saddle.kind == "glued" else spare.base
+        for i in range(job.count):
             low, aim, _ = job.targets.action[i]
-            leave = max(LEAVE_TOP, 2.2 * u - (aim - low) / t)
-            at = job.saddle.old[i] if copied else height[i]
-            rows.append({"height": at, "leave": LEAVE_TOP if copied else leave,
+            more, chosen = (0.0, 0.0) if copied else self.rings_clean(up[i], i)
+            leave = max(spare, 2.2 * self.sure(bowed[i], i) - (aim - low) / board.t12[i], chosen)
+            at = height[i] + up[i] + more
+            rows.append({"height": at, "leave": spare if copied else leave,
                          "protrusion": at - job.saddle.slot_depth + job.saddle.pickup,
-                         "verdict": "lower", "dress": 0.0})
+                         "verdict": "lower", "dress": 0.0, "dress_first": 0.0, "room": math.nan})
         return {"remedy": "replace", "make": True, "strings": rows}
 
 
 def possible(made):
-    """What the two would not differ about: a saddle that stands too low is stopped, and an edge on
-    the middle of the board rocks where that is a crest."""
-    if made.saddle_made:
-        rows = bench.plain(made.saddle())["strings"]
-        return all(row["protrusion"] is not None and row["protrusion"] > 0.2 for row in rows) \
-            and made.bend > 0
-    return True
+    """What the two would not differ about: an edge on the middle of the board rocks where that is a
+    crest."""
+    return not made.saddle_made or made.bend > 0
 
 
 def check(report, made, got):
@@ -200,9 +250,11 @@ def read_back(made):
 
 
 def check_back(report, made, got):
-    """Read back it is at its targets, and nothing is left to file."""
+    """Read back it is where it was made to, and nothing is left to file."""
+    state = made.state(made.bend)
     for i, row in enumerate(got["nut"]["strings"]):
-        report.same_number(f"read back {i + 1}", made.job.targets.first[i][1], row["now"], 1e-6)
+        gap = bench.first_of(made.board, state, i, made.job.targets.held)
+        report.same_number(f"read back {i + 1}", gap, row["now"], 1e-6)
         if row["verdict"] != "leave":
             report.wrong(f"read back {i + 1}", "leave", row["verdict"])
 
