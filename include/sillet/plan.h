@@ -17,6 +17,7 @@ typedef enum sil_code {
     SIL_BACK_BOW,
     SIL_RELIEF_LOW,
     SIL_RELIEF_HIGH,
+    SIL_RELIEF_FIRST, /* in its range, but more than the saddle has room for */
     SIL_RELIEF_UNKNOWN,
     SIL_ROD_LIMIT,
     SIL_FRET_WORN,
@@ -396,7 +397,8 @@ double sil_first_now(const sil_plan *plan, int string);
 double sil_action_now(const sil_plan *plan, int string);
 
 /* sil_dressed_off: how much a step dresses off the saddle's top.
- * sil_left_on:     how much of that is left on, because it is too little to file.
+ * sil_left_on:     how much of that is left on, because it is too little to file (SIL_LEAST_DRESSED)
+ *                  and what the bottom loses has brought the string into its range.
  * Given:    string  from 0
  * Returned: mm; 0 for a new saddle, and where it is not known
  * Notes:    the stages count the sum of the two as dressed off

@@ -27,6 +27,13 @@ code_words code_words_of(sil_code code)
                             .subject = "Relief at fret %",
                             .meaning = "Too much bow: high and stiff in the middle of the neck, "
                                        "and buzzes near the body."};
+    case SIL_RELIEF_FIRST:
+        return (code_words){.word = "relief-first",
+                            .figure = LENGTH,
+                            .subject = "Relief at fret %",
+                            .meaning = "In its range, but the saddle has too little room to bring "
+                                       "the strings down at this much: take it to its target "
+                                       "first."};
     case SIL_RELIEF_UNKNOWN:
         return (code_words){.word = "relief-unknown",
                             .subject = "Relief was not measured",

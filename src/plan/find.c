@@ -64,7 +64,10 @@ static void find_relief(sil_plan *plan)
             f->high = wanted.high;
         }
     }
-    if (sil_side_edge(plan->stages.relief_side)) {
+    if (plan->bench.straighten) {
+        plan_found_figure(plan, SIL_RELIEF_FIRST, SIL_LEVEL_ACT, SIL_ROD, -1, relief, wanted);
+        plan->findings[plan->finding_count - 1].fret = plan->bench.relief.over;
+    } else if (sil_side_edge(plan->stages.relief_side)) {
         plan_found_figure(plan, SIL_AT_EDGE, SIL_LEVEL_WATCH, SIL_ROD, -1, relief, wanted);
         plan->findings[plan->finding_count - 1].fret = plan->bench.relief.over;
     }

@@ -140,10 +140,14 @@ static double dress(const sil_plan *plan, int string)
     return off > 0.0 ? off : 0.0;
 }
 
+/* A little that is left over from the bottom is not worth filing. Where it is the whole of a cut, the
+ * string is out of its range, and no other step brings it there. */
 double sil_dressed_off(const sil_plan *plan, int string)
 {
+    const sil_saddle_work *work = &plan->saddle;
     double off = dress(plan, string);
-    return off >= SIL_LEAST_DRESSED ? off : 0.0;
+    bool whole = !work->bottom && work->verdict[string] == SIL_TAKE;
+    return whole || off >= SIL_LEAST_DRESSED ? off : 0.0;
 }
 
 double sil_left_on(const sil_plan *plan, int string)

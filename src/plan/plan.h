@@ -172,6 +172,10 @@ void plan_find_visits(sil_plan *plan);
 /* How far the neck would have to be tilted back, where the saddle cannot come down far enough. */
 void plan_lift(sil_plan *plan);
 
+/* Whether the saddle has too little room only for the relief that a rod can take out: it is turned
+ * to the target though the relief is in its range. */
+bool plan_straightens(const sil_plan *plan);
+
 /* On a bridge with two posts: whether a string is still too high (SIL_TAKE) or too low (SIL_RAISE)
  * when the posts are at their best. SIL_LEAVE if it is in its range, and for any other bridge. */
 sil_verdict plan_curve_at(const sil_plan *plan, int string);

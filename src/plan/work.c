@@ -86,13 +86,23 @@ static void work_saddle(const sil_job *job, const sil_reading *reading, sil_plan
     }
 }
 
-void plan_work(sil_plan *plan)
+static void work(sil_plan *plan)
 {
     plan->nut_withheld.count = plan->saddle_withheld.count = 0;
     sil_stages_run(&plan->bench, &plan->stages);
     work_nut(plan->job, plan);
     work_saddle(plan->job, sil_plan_reading(plan), plan);
     plan_withhold(plan);
+}
+
+void plan_work(sil_plan *plan)
+{
+    plan->bench.straighten = false;
+    work(plan);
+    if (plan_straightens(plan)) {
+        plan->bench.straighten = true;
+        work(plan);
+    }
 }
 
 void plan_lay(const sil_job *job, int reading, const sil_plan *before, double ratio, double spread,

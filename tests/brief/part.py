@@ -94,8 +94,14 @@ class Shown:
     def left_on(self, i):
         """Too little for a file to feel: it stays on."""
         dress = self.saddle["strings"][i]["dress"]
-        return 0.0 if self.saddle["remedy"] == "replace" or unknown(dress) or dress >= FEEL \
+        return 0.0 if self.saddle["remedy"] == "replace" or unknown(dress) or self.filed(i) \
             else dress
+
+    def filed(self, i):
+        """More than a file can feel, or all there is to come off a string that is too high."""
+        row = self.saddle["strings"][i]
+        alone = row["verdict"] == "lower" and not self.saddle["bottom_cut"]
+        return not unknown(row["dress"]) and (row["dress"] >= FEEL or alone and row["dress"] > 0)
 
     def bearing(self, i):
         """What is done to the saddle under a string, and its figures."""
@@ -115,8 +121,8 @@ class Shown:
                                                                 DOWN if cuts else NEAREST),
             "pass": self.length(row["first_pass"] if row["verdict"] == "lower" else None, DOWN),
             "base_first": first, "base_all": whole,
-            "dress": self.length(dress, DOWN) if dress >= FEEL else "-",
-            "dress_first": self.length(row["dress_first"], DOWN) if dress >= FEEL else "-",
+            "dress": self.length(dress, DOWN) if dress and self.filed(i) else "-",
+            "dress_first": self.length(row["dress_first"], DOWN) if dress and self.filed(i) else "-",
             "present": self.length(row["present"]), "height": self.length(height),
             "height_first": "-" if unknown(row["leave"]) else
             self.length(row["height"] + row["leave"], UP),

@@ -205,7 +205,7 @@ class Made:
         height = np.array(job.saddle.old) if copied else self.heights(self.bend)
         bowed = self.heights(self.bend + self.step) - self.heights(self.bend)
         up, stops = self.stands_out(height)
-        if stops:
+        if stops or np.isnan(height).any():
             return {"remedy": "wait", "make": False}
         spare, rows = job.allowances.leave, []
         spare = spare.top if job.saddle.kind == "glued" else spare.base

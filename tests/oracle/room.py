@@ -102,3 +102,13 @@ def short(board, job, done, missing, moved):
         if bow > 0:
             return ("relief" if bow >= missing[worst] else "relief-and-angle"), bow
     return ("bridge" if job.saddle.kind == "floating" else "angle"), math.nan
+
+
+def rod_is_enough(board, job, done, missing, moved):
+    """The same relief where a rod that works can take it out, so that nothing else is short."""
+    b, (_, aim, _), at = job.board, job.targets.relief, job.readings.relief.at
+    works = b.rod != "none" and b.rod_state == "works" and b.join >= 3
+    relief, worst = done.now.bend * board.span(at), int(np.argmax(missing))
+    if not works or job.standing.relief_odd or not relief > aim + job.tools.relief + EDGE:
+        return False
+    return moved(worst, aim / board.span(at)) >= missing[worst]

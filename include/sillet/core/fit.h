@@ -95,6 +95,8 @@ typedef struct sil_bench {
     sil_targets targets;
     sil_tools tools;
     bool rod_works;     /* a rod is there and moves */
+    bool straighten;    /* relief in its range is brought to its target all the same: the saddle has
+                           too little room for it */
     double rod_ratio;   /* see SIL_ROD_RATIO_LEAST; 1 until it is measured */
     double rod_spread;  /* standard uncertainty of that ratio */
     bool looked_at;     /* somebody looked at the crowns, and relief was read in a way that can be
