@@ -234,7 +234,9 @@ code_words code_words_of(sil_code code)
                             .figure = NEWTONS,
                             .subject = "Hardest pluck that rings clean",
                             .meaning = "With every reading at its target it would still buzz under "
-                                       "this pick: raise the targets, or pick lighter."};
+                                       "this pick: raise the targets, or pick lighter.",
+                            .why = "its target is too low for the pick that was chosen",
+                            .for_what = "a target, or a pick"};
     case SIL_STRING_UNKNOWN:
         return (code_words){
             .word = "string-unknown",

@@ -19,16 +19,6 @@ static double guarded(const sil_bench *bench, int i, double u)
                 SIL_GUARD_ONE * u - spare); /* fmax leaves out what is not known */
 }
 
-/* How far over its target a slot would have to stay for its open string to ring clean under the pick,
- * where that is past its range, and is to be chosen first; unknown where there is nothing to choose. */
-static double to_choose(const sil_bench *bench, const sil_stages *stages, int i)
-{
-    const double *x = bench->board.fret_x[i];
-    double over = stages->slot_clean[i] - bench->targets.first[i].aim;
-    double far = x[core_far_fret(&bench->targets)];
-    return sil_known(stages->slot_hold[i]) ? over / (1.0 - x[1] / far) : SIL_UNKNOWN;
-}
-
 static void make_slot(const sil_bench *bench, const sil_stages *stages, const sil_nut_given *make,
                       int i, sil_nut_work *work)
 {
@@ -45,7 +35,6 @@ static void make_slot(const sil_bench *bench, const sil_stages *stages, const si
         work->floor[i] = make->seat_to_board + work->stack[i] - board->drop[i][0];
         work->stack_u[i] = hypot(stages->stand_u[i], sil_rectangular(make->caliper));
         work->leave[i] = guarded(bench, i, work->stack_u[i]);
-        work->leave[i] = fmax(work->leave[i], to_choose(bench, stages, i));
     }
     work->stack_u[i] = sil_known(work->stack[i]) ? work->stack_u[i] : SIL_UNKNOWN;
     work->stack_bend[i] = SIL_UNKNOWN;
@@ -111,7 +100,7 @@ static double edge_u(const sil_bench *bench, const sil_stages *stages, int i)
     return hypot(hypot(bowed, nut), sil_rectangular(bench->tools.caliper));
 }
 
-/* What stays on at first, so that no string goes under its range, nor under where it rings clean. */
+/* What stays on at first, so that no string goes under its range. */
 static double stays_on(const sil_bench *bench, const sil_stages *stages, bool by_old, int i)
 {
     const sil_band *action = &bench->targets.action[i];
@@ -139,7 +128,7 @@ static double stand_out(const sil_bench *bench, const sil_saddle_given *make, si
 }
 
 /* Keeps a string from its own buzz: it is made higher by what is returned, as far as its range goes;
- * past that, it is to be chosen first what gives way, and this much stays on until then. */
+ * past that, it is to be chosen first what gives way, and hold is 0. */
 static double keep_clean(const sil_bench *bench, const sil_stages *stages, double height, int i,
                          sil_saddle_work *work)
 {
@@ -152,7 +141,6 @@ static double keep_clean(const sil_bench *bench, const sil_stages *stages, doubl
     work->clean[i] = action->aim + (height + over - at_aim) * sil_leverage(&bench->board, i);
     if (sil_above(work->clean[i], action->high)) {
         work->hold[i] = 0.0;
-        work->leave[i] = fmax(work->leave[i], over);
         return 0.0;
     }
     work->aim_raised[i] = true;

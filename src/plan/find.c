@@ -241,17 +241,18 @@ static void find_choice(sil_plan *plan, sil_stage_name part, sil_band range, int
 static void find_buzz_ahead(sil_plan *plan)
 {
     const sil_stages *stages = &plan->stages;
-    for (int i = 0; i < plan->job->string_count && plan->nut_withheld.count == 0; i++) {
+    for (int i = 0; i < plan->job->string_count; i++) {
         sil_band range = plan->bench.targets.first[i];
-        if (plan->nut.verdict[i] == SIL_TAKE && stages->nut_raised[i] > 0.0) {
+        bool taken = plan->nut.verdict[i] == SIL_TAKE && plan->nut_withheld.count == 0;
+        if (taken && stages->nut_raised[i] > 0.0) {
             plan_found_figure(plan, SIL_AIM_RAISED, SIL_LEVEL_WATCH, SIL_NUT, i,
                               stages->slot_clean[i], (sil_band){range.aim, range.aim, range.aim});
         }
         find_choice(plan, SIL_NUT, range, i);
     }
-    for (int i = 0; i < plan->job->string_count && plan->saddle_withheld.count == 0; i++) {
+    for (int i = 0; i < plan->job->string_count; i++) {
         sil_band range = plan->bench.targets.action[i];
-        bool taken = plan->saddle.verdict[i] == SIL_TAKE;
+        bool taken = plan->saddle.verdict[i] == SIL_TAKE && plan->saddle_withheld.count == 0;
         if (taken && plan->saddle.aim_raised[i]) {
             plan_found_figure(plan, SIL_AIM_RAISED, SIL_LEVEL_WATCH, SIL_SADDLE, i,
                               plan->saddle.clean[i], (sil_band){range.aim, range.aim, range.aim});

@@ -264,7 +264,8 @@ static void order(sil_plan *plan)
     step(plan, wants_choice(plan), SIL_NOW, SIL_ACT_CHOOSE);
     order_nut(plan);
     order_saddle(plan);
-    step(plan, true, SIL_SADDLE, plan_makes(plan) ? SIL_ACT_READ_NEW : SIL_ACT_CHECK);
+    bool made = plan_makes_nut(plan) || plan_makes_saddle(plan);
+    step(plan, true, SIL_SADDLE, made ? SIL_ACT_READ_NEW : SIL_ACT_CHECK);
 }
 
 void plan_order(sil_plan *plan)

@@ -129,6 +129,16 @@ static void withhold_beside_new(sil_plan *plan)
     withhold(&plan->nut_withheld, fresh->relief_stands && !fresh->nut, SIL_RELIEF_UNKNOWN);
 }
 
+/* Whether it is to be chosen what gives way, a target or the pick, before a part is made. */
+static bool chosen_first(const sil_plan *plan, bool made, const double *hold)
+{
+    bool first = false;
+    for (int i = 0; i < plan->job->string_count; i++) {
+        first = first || sil_known(hold[i]);
+    }
+    return made && first;
+}
+
 static bool files_a_slot(const sil_plan *plan)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
@@ -268,6 +278,10 @@ void plan_withhold(sil_plan *plan)
     plan->saddle_withheld = plan->nut_withheld;
     bool high = any_zero_fret_high(plan);
     withhold_beside_new(plan);
+    withhold(&plan->nut_withheld, chosen_first(plan, plan->bench.fresh.nut, plan->stages.slot_hold),
+             SIL_ATTACK);
+    withhold(&plan->saddle_withheld,
+             chosen_first(plan, plan->bench.fresh.saddle, plan->saddle.hold), SIL_ATTACK);
     withhold(&plan->saddle_withheld, saddle_odd(plan), SIL_READING_ODD);
     withhold(&plan->nut_withheld, slots_odd(plan), SIL_READING_ODD);
     withhold(&plan->nut_withheld, (files_a_slot(plan) || high) && crowns_unread(plan),

@@ -95,13 +95,13 @@ class Made:
         self.step = u * THIRD / span if job.board.join >= 3 else 0.0
         self.copied = not math.isnan(job.nut.floors[0])
         bench.give_pluck(self.board, job)
-        self.raised, self.chosen = np.zeros(job.count), np.zeros(job.count)
+        self.raised, self.chosen = np.zeros(job.count), np.zeros(job.count, bool)
         if self.nut_made and not self.copied:
             self.keep_slots_clean()
 
     def keep_slots_clean(self):
-        """How far over its target each slot is made so that its open string rings clean; or, past its
-        range, how much must stay on until it is chosen what gives way."""
+        """How far over its target each slot is made so that its open string rings clean; past its range
+        it is to be chosen first what gives way."""
         job, board = self.job, self.board
         for i in range(job.count):
             state, aim = self.state(self.bend), job.targets.action[i][1]
@@ -111,7 +111,7 @@ class Made:
                 state.end[i] = self.end_for(state, i)
                 gap = bench.first_of(board, state, i, job.targets.held)
                 fits = not gap > job.targets.first[i][2] + ring.EDGE
-                (self.raised if fits else self.chosen)[i] = over
+                self.raised[i], self.chosen[i] = over if fits else 0.0, not fits
 
     def end_for(self, state, i):
         """Where the saddle holds a string for its target action."""
@@ -143,6 +143,8 @@ class Made:
         return self.state(bend).nut - tops
 
     def nut(self):
+        if self.chosen.any():
+            return {"remedy": "wait", "make": False}
         job, board = self.job, self.board
         stack = job.board.crown + self.over_tops(self.bend)
         bowed = self.over_tops(self.bend + self.step) - self.over_tops(self.bend)
@@ -160,8 +162,7 @@ class Made:
             lever = 1 - board.x[i, 1] / (board.x[i, held] if held else board.end[i])
             more = 1.68 * sure[i] - (aim - low) / lever
             spare = job.allowances.leave.slot
-            leave = spare if self.copied else max(spare, more if more == more else spare,
-                                                  self.chosen[i])
+            leave = spare if self.copied or math.isnan(more) else max(spare, more)
             rows.append({"centre": job.nut.width / 2 + board.z_nut[i], "stack": stack[i],
                          "floor": floor[i], "stack_u": sure[i] + 0 * stack[i], "leave": leave,
                          "verdict": "file", "first_pass": math.nan})
@@ -191,13 +192,13 @@ class Made:
         return math.hypot(bowed, gap * (1 - t) / t, job.tools.caliper * THIRD)
 
     def rings_clean(self, up, i):
-        """(how much higher still it is made to ring clean, how much stays on until it is chosen)."""
+        """(how much higher still it is made to ring clean, whether that is to be chosen first)."""
         state, (_, aim, high) = self.state(self.bend), self.job.targets.action[i]
         over = ring.saddle(self.board, self.job, state, i) - state.end[i] - up
         if not over > ring.EDGE:
-            return 0.0, 0.0
+            return 0.0, False
         past = aim + (up + over) * self.board.t12[i] > high + ring.EDGE
-        return (0.0, over) if past else (over, 0.0)
+        return (0.0, True) if past else (over, False)
 
     def saddle(self):
         job, board = self.job, self.board
@@ -209,11 +210,13 @@ class Made:
             return {"remedy": "wait", "make": False}
         spare, rows = job.allowances.leave, []
         spare = spare.top if job.saddle.kind == "glued" else spare.base
+        clean = [(0.0, False) if copied else self.rings_clean(up[i], i) for i in range(job.count)]
+        if any(chosen for _, chosen in clean):
+            return {"remedy": "wait", "make": False}
         for i in range(job.count):
             low, aim, _ = job.targets.action[i]
-            more, chosen = (0.0, 0.0) if copied else self.rings_clean(up[i], i)
-            leave = max(spare, 2.2 * self.sure(bowed[i], i) - (aim - low) / board.t12[i], chosen)
-            at = height[i] + up[i] + more
+            leave = max(spare, 2.2 * self.sure(bowed[i], i) - (aim - low) / board.t12[i])
+            at = height[i] + up[i] + clean[i][0]
             rows.append({"height": at, "leave": spare if copied else leave,
                          "protrusion": at - job.saddle.slot_depth + job.saddle.pickup,
                          "verdict": "lower", "dress": 0.0, "dress_first": 0.0, "room": math.nan})
@@ -276,7 +279,7 @@ def main():
             if got is not None:
                 check(report, made, got)
         nuts = [(n, made) for n, made in all_made if made.nut_made and not made.copied
-                and made.doc["make"] == "nut"]
+                and made.doc["make"] == "nut" and not made.chosen.any()]
         backs = [compare.Report(f"made {n} read back") for n, _ in nuts]
         results = compare.planned(options.program, folder, backs,
                                   [jobs.text_of(read_back(made), random.Random(n))
