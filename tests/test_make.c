@@ -182,6 +182,49 @@ static void a_saddle_read_back_is_finished(void **state)
     assert_true(asks(SIL_ACT_SAND_SADDLE) && !found(SIL_SADDLE_HIGH));
 }
 
+/* Under a pick that its target is too low for, a part is not made before it is chosen what gives way;
+ * where its range has room, it is made higher. */
+static void a_new_part_keeps_out_of_its_own_buzz(void **state)
+{
+    (void)state;
+    make_plan("nut\nattack: {force: {treble: 2.4 N, bass: 5 N}, at: 200}",
+              "  - {relief: 0.2, " SOUND "}\n");
+    assert_int_equal(plan.nut.remedy, SIL_NUT_WAIT);
+    assert_true(sil_withheld_by(&plan.nut_withheld, SIL_ATTACK) && found(SIL_ATTACK));
+    assert_true(asks(SIL_ACT_CHOOSE) && asks(SIL_ACT_CHECK) && !asks(SIL_ACT_CUT_NUT));
+    assert_false(sil_known(plan.nut.stack[0]) || asks(SIL_ACT_READ_NEW));
+    make_plan("saddle", "  - {relief: 0.2, first: 0.06, bridge_top: 1.2, " SOUND "}\n");
+    double height = plan.saddle.height[0], aim = plan.bench.targets.action[0].aim;
+    make_plan("saddle\nattack: {force: {treble: 0.9 N, bass: 1.2 N}, at: 130}",
+              "  - {relief: 0.2, first: 0.06, bridge_top: 1.2, " SOUND "}\n");
+    assert_int_equal(plan.saddle.remedy, SIL_SADDLE_REPLACE);
+    assert_true(found(SIL_AIM_RAISED) && plan.saddle.height[0] > height);
+    double action = sil_action(&plan.bench.board, &plan.stages.fit[SIL_SADDLE], 0, 12);
+    near(action, plan.saddle.clean[0], 1e-9);
+    near((plan.saddle.height[0] - height) * sil_leverage(&plan.bench.board, 0), action - aim, 1e-9);
+}
+
+/* In a bridge that stands high a saddle is made as high as its range allows; past that, the neck is
+ * at fault. */
+static void a_new_saddle_stands_out_by_enough(void **state)
+{
+    (void)state;
+    make_plan("saddle",
+              "  - {relief: 0.2, first: 0.06, bridge_top: {treble: 0.05, bass: -0.7}, " SOUND
+              "}\n");
+    assert_int_equal(plan.saddle.remedy, SIL_SADDLE_REPLACE);
+    assert_true(found(SIL_AIM_SHORT) && plan.saddle.aim_short[0]);
+    near(plan.saddle.protrusion[0], plan.job->limits.least_protrusion, 1e-9);
+    double action = sil_action(&plan.bench.board, &plan.stages.fit[SIL_SADDLE], 0, 12);
+    assert_true(action > plan.bench.targets.action[0].aim &&
+                action <= plan.bench.targets.action[0].high);
+    make_plan("saddle", "  - {relief: 0.2, first: 0.06, bridge_top: -1.4, " SOUND "}\n");
+    assert_int_equal(plan.saddle.remedy, SIL_SADDLE_WAIT);
+    assert_true(found(SIL_NECK_ANGLE) && !asks(SIL_ACT_SHAPE_SADDLE));
+    near(plan.neck.short_by[0], plan.job->limits.least_protrusion - plan.saddle.protrusion[0],
+         1e-12);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -193,6 +236,8 @@ int main(void)
         cmocka_unit_test(the_next_visit_is_foretold),
         cmocka_unit_test(a_saddle_follows_from_the_bridges_top),
         cmocka_unit_test(a_saddle_read_back_is_finished),
+        cmocka_unit_test(a_new_part_keeps_out_of_its_own_buzz),
+        cmocka_unit_test(a_new_saddle_stands_out_by_enough),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -233,7 +233,7 @@ void say_check(const brief *b, telling *t)
     tell(t, b->plan->done ? "Done: every reading is in its range and there is nothing left to cut. "
                             "Play every string at every fret and listen."
             : plan_makes(b->plan)
-                ? "The new part waits for this: write what was read or chosen, and plan again."
+                ? "The new part waits for that. Then write it on the sheet, and plan again."
             : b->slackens
                 ? "The strings were slack: tune, and let the neck settle, overnight if you can. "
                   "Read the relief first, then everything else, write it and plan again."
