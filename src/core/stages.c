@@ -226,9 +226,8 @@ static void judge_relief(const sil_bench *bench, sil_stages *stages)
     stages->relief_side =
         sil_side_of(relief, bench->targets.relief, stages->relief_u, bench->standing.buzz_low);
     bool out = sil_side_out(stages->relief_side);
-    stages->changed[SIL_ROD] =
-        bench->rod_works && sil_board_bends(board) && (out || bench->straighten) &&
-        !bench->standing.relief_odd;
+    stages->changed[SIL_ROD] = bench->rod_works && sil_board_bends(board) &&
+                               (out || bench->straighten) && !bench->standing.relief_odd;
 }
 
 /* Runs all stages, each from a copy of the state the one before leaves. Each value is judged with
