@@ -352,6 +352,7 @@ static void parts_of_random_plans_are_what_the_plan_says(void **state)
     uint64_t seed = 20;
     for (int job = 0; job < 500; job++) {
         make_random_job(&made, &seed, 1 + job % SIL_STRINGS_MAX);
+        make_from_blank(&made, seed);
         plan_into(&made.job, &plan);
         expect_nut(&plan);
         expect_nut_outline(&plan);

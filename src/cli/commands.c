@@ -18,8 +18,12 @@ const cli_command cli_commands[] = {
      .about =
          "Prints a measuring sheet for a kind of instrument, with every figure the profile can\n"
          "give, and a ~ where you fill in what you read. Leave the ~ for what you did not\n"
-         "measure: the plan will say what it needs.",
-     .examples = "sillet start steel-string-acoustic > job.yaml"},
+         "measure: the plan will say what it needs.\n"
+         "With --make it is a dozen lines for a new part, and nothing else.",
+     .options = {{"--make", "nut|saddle", "A short sheet for a nut or saddle made from a blank.",
+                  false}},
+     .examples = "sillet start steel-string-acoustic > job.yaml\n"
+                 "sillet start steel-string-acoustic --make nut > nut.yaml"},
     {.name = "plan",
      .operand = "SHEET",
      .many = true,
