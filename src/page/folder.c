@@ -8,7 +8,9 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/file.h>
 #include <sys/stat.h>
+#include <time.h>
 #include <unistd.h>
 
 #include "../brief/brief.h"
@@ -77,6 +79,8 @@ static void say_error(web_reply *reply, int error)
         web_say(reply, 413, "over 256 KiB: this is no measuring sheet");
     } else if (error == EACCES || error == EPERM || error == EROFS) {
         web_say(reply, 403, "the folder does not allow it");
+    } else if (error == EWOULDBLOCK) {
+        web_say(reply, 503, "another program is saving into the folder; save it again");
     } else {
         web_say(reply, 500, "the system failed us: the sheet could not be read or written");
     }
@@ -165,23 +169,56 @@ static void save(const web_site *site, const char *name, const web_request *requ
     web_tag(request->body, request->size, reply->tag);
 }
 
+/* Keeps every other server on this folder out until it is unlocked: what is compared must still be
+ * there when it is replaced. The lock belongs to the folder as it was opened, so it holds between
+ * processes, and a mutex holds between this one's threads. Where the file system has no locks,
+ * comparing is all there is.
+ * Returned: 0, or EWOULDBLOCK where another holds it for so long that it must have stopped */
+static int lock_folder(int folder)
+{
+    enum { TRIES = 2000 };
+    const struct timespec a_while = {0, 1000000}; /* 1 ms: a save takes a few */
+    for (int try = 0; try < TRIES; try++) {
+        if (flock(folder, LOCK_EX | LOCK_NB) == 0) {
+            return 0;
+        }
+        if (errno != EWOULDBLOCK && errno != EINTR) {
+            return 0;
+        }
+        nanosleep(&a_while, NULL);
+    }
+    return EWOULDBLOCK;
+}
+
+/* Compares and writes in one step. */
+static void save_locked(const web_site *site, const char *name, const web_request *request,
+                        web_reply *reply)
+{
+    static pthread_mutex_t saving = PTHREAD_MUTEX_INITIALIZER;
+    pthread_mutex_lock(&saving);
+    int error = lock_folder(site->folder);
+    if (error == 0) {
+        save(site, name, request, reply);
+        flock(site->folder, LOCK_UN);
+    } else {
+        say_error(reply, error);
+    }
+    pthread_mutex_unlock(&saving);
+}
+
 void web_put_sheet(const web_site *site, const web_target *target, const web_request *request,
                    web_reply *reply)
 {
-    static pthread_mutex_t saving = PTHREAD_MUTEX_INITIALIZER; /* checked and written in one step */
     const char *name = name_of(site, target, reply);
     if (!name) {
         return;
     }
     /* A file that is not a sheet is answered like any sheet with mistakes, and is not saved. */
     web_plan(site, target, request, reply);
-    if (reply->status != 200) {
-        return;
+    if (reply->status == 200) {
+        web_reply_free(reply);
+        save_locked(site, name, request, reply);
     }
-    web_reply_free(reply);
-    pthread_mutex_lock(&saving);
-    save(site, name, request, reply);
-    pthread_mutex_unlock(&saving);
 }
 
 /* A row of the folder, in the same words as `sillet plan` uses for a folder. */

@@ -43,7 +43,8 @@ typedef struct web_reply {
  * Status:   in reply: 200, 201 or 304; 400 not understood; 403 not for this page; 404, 405; 409 no
  *           folder; 412 and 428 the sheet is another than was read; 413; 422 the sheet is wrong,
  *           with its complaints; 500 the system failed us, as where a profile
- *           cannot be read; what is asked only to be read back has that among its complaints
+ *           cannot be read; what is asked only to be read back has that among its complaints;
+ *           503 the folder stays locked by another program
  * Notes:    a request whose Host is not this page's own, or whose Origin is another's, touches
  *           nothing. Several threads may ask at once.
  */
