@@ -44,6 +44,15 @@ web_handler web_list, web_get_sheet, web_put_sheet;
  * there is no job. */
 void web_put_applies(json_at root, const sil_job *job);
 
+/* web_is_sheet_name: whether a name is allowed for a sheet of the folder: it ends in .yaml, is not
+ * hidden, contains no folder, and is not the shop file's, which every sheet here stands on. */
+bool web_is_sheet_name(const char *name);
+
+/* web_read_file: the bytes of a sheet of the folder, which the caller frees.
+ * Status: 0, or an errno; ENOENT also for a link and for anything but a plain file, EFBIG over
+ * WEB_BODY_MAX */
+int web_read_file(int folder, const char *name, char **bytes, size_t *size);
+
 /* web_asset: a file of the page itself by its path; false where there is none. */
 bool web_asset(const char *path, web_reply *reply);
 
