@@ -26,8 +26,7 @@ bool web_target_read(const char *sent, web_target *target);
  * Status: false if it cannot be read or does not fit */
 bool web_option(const web_target *target, const char *name, char *value, size_t size);
 
-/* Fill a reply. Texts are constants; a held text and a document then belong to the reply. */
-void web_say(web_reply *reply, int status, const char *words);
+/* Fill a reply, as web_say does. A held text and a document then belong to the reply. */
 void web_give(web_reply *reply, const char *type, char *held, size_t size);
 void web_give_json(web_reply *reply, int status, json *j);
 

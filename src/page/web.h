@@ -51,6 +51,12 @@ typedef struct web_reply {
 void web_answer(const web_site *site, const web_request *request, web_reply *reply);
 void web_reply_free(web_reply *reply);
 
+/* web_address: the address a browser opens the page at. */
+void web_address(const web_site *site, char *out, size_t size);
+
+/* web_say: fills an empty reply with a status and plain words, which are a constant. */
+void web_say(web_reply *reply, int status, const char *words);
+
 /* Headers of every answer: nothing may be loaded from elsewhere, no other page may show this one,
  * and no type is guessed. */
 typedef struct web_header {

@@ -29,7 +29,9 @@ class Server:
         environment = dict(os.environ, SILLET_PROFILES=os.path.join(TOP, "profiles"))
         self.process = subprocess.Popen([program, "serve", "--folder", self.folder, *(options or ("--port", "0"))],
                                         env=environment, stdout=subprocess.PIPE, text=True)
-        self.port = int(re.search(r":(\d+)/", self.process.stdout.readline()).group(1))
+        self.address = re.search(r"http:\S+", self.process.stdout.readline()).group()
+        port = re.search(r":(\d+)/", self.address)
+        self.port = int(port[1]) if port else 80
 
     def stop(self, how=signal.SIGINT):
         self.process.send_signal(how)

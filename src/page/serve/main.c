@@ -56,6 +56,8 @@ static void show(const char *address)
         sigset_t none;
         sigemptyset(&none);
         sigprocmask(SIG_SETMASK, &none, NULL);
+        signal(SIGPIPE, SIG_DFL);
+        signal(SIGHUP, SIG_DFL);
         if (fork() == 0) {
             execlp("xdg-open", "xdg-open", address, (char *)NULL);
             perror("sillet: serve: --open: xdg-open");
@@ -73,7 +75,7 @@ static int serve(const web_site *site, int listener, bool open)
     if (!running) {
         return cli_failed("serve: cannot start: %s", strerror(errno));
     }
-    snprintf(address, sizeof address, "http://127.0.0.1:%d/", site->port);
+    web_address(site, address, sizeof address);
     printf("The bench page is at %s\nSheets are in %s. Ctrl-C ends it.\n", address,
            site->folder_name);
     if (fflush(stdout) != 0) {

@@ -15,6 +15,7 @@
 #include <time.h>
 #include <unistd.h>
 
+#include "body.h"
 #include "serve.h"
 
 enum {
@@ -42,9 +43,8 @@ struct web_server {
 /* A request as it comes in. */
 typedef struct incoming {
     char *target;
-    char *body;
-    size_t size, room;
-    bool begun, over;
+    body body;
+    bool begun;
 } incoming;
 
 static time_t seconds_now(void)
@@ -141,7 +141,7 @@ static void note_end(void *with, struct MHD_Connection *connection, void **conte
     }
     if (arrival) {
         free(arrival->target);
-        free(arrival->body);
+        body_free(&arrival->body);
         free(arrival);
     }
     *context = NULL;
@@ -183,13 +183,57 @@ static void take_headers(struct MHD_Connection *connection, header headers[HEADE
     }
 }
 
+/* The bytes of an answer while they are sent. */
+typedef struct sent {
+    char *bytes;
+    size_t size;
+} sent;
+
+static void forget_sent(void *with)
+{
+    sent *bytes = with;
+    held_less(HELD_ANSWER, bytes->size, 0);
+    free(bytes->bytes);
+    free(bytes);
+}
+
+/* A response that owns the reply's bytes, NULL without room for them. */
+static struct MHD_Response *lend(web_reply *reply)
+{
+    sent *bytes = malloc(sizeof *bytes);
+    if (!bytes || !held_more(HELD_ANSWER, 0, reply->size)) {
+        free(bytes);
+        return NULL;
+    }
+    *bytes = (sent){reply->held, reply->size};
+    struct MHD_Response *response = MHD_create_response_from_buffer_with_free_callback_cls(
+        reply->size, reply->held, forget_sent, bytes);
+    if (!response) {
+        held_less(HELD_ANSWER, bytes->size, 0);
+        free(bytes);
+    }
+    return response;
+}
+
+static const char crowded[] = "too much is being sent and fetched at once; ask again";
+
+static struct MHD_Response *make_response(web_reply *reply)
+{
+    struct MHD_Response *response = reply->held ? lend(reply) : NULL;
+    if (!response && reply->held) {
+        web_reply_free(reply);
+        memset(reply, 0, sizeof *reply);
+        web_say(reply, 503, crowded);
+    }
+    return response ? response
+                    : MHD_create_response_from_buffer(reply->size, (void *)reply->bytes,
+                                                      MHD_RESPMEM_PERSISTENT);
+}
+
 static enum MHD_Result send_reply(struct MHD_Connection *connection, web_reply *reply)
 {
-    struct MHD_Response *response = MHD_create_response_from_buffer(
-        reply->size, (void *)reply->bytes,
-        reply->held ? MHD_RESPMEM_MUST_FREE : MHD_RESPMEM_PERSISTENT);
+    struct MHD_Response *response = make_response(reply);
     if (!response) {
-        web_reply_free(reply);
         return MHD_NO;
     }
     for (int i = 0; i < web_header_count; i++) {
@@ -208,7 +252,7 @@ static enum MHD_Result send_reply(struct MHD_Connection *connection, web_reply *
 }
 
 static enum MHD_Result answer(const web_server *server, struct MHD_Connection *connection,
-                              const char *method, const incoming *arrival)
+                              const char *method, incoming *arrival)
 {
     header headers[HEADERS];
     web_reply reply;
@@ -220,10 +264,16 @@ static enum MHD_Result answer(const web_server *server, struct MHD_Connection *c
         .origin = headers[ORIGIN].value,
         .if_match = headers[IF_MATCH].value,
         .if_none_match = headers[IF_NONE_MATCH].value,
-        .body = arrival->body,
-        .size = arrival->over ? WEB_BODY_MAX + 1 : arrival->size, /* the page says why not */
+        .body = arrival->body.bytes,
+        .size = arrival->body.over ? WEB_BODY_MAX + 1 : arrival->body.size, /* it says why not */
     };
-    web_answer(server->site, &request, &reply);
+    if (arrival->body.crowded) {
+        memset(&reply, 0, sizeof reply);
+        web_say(&reply, 503, crowded);
+    } else {
+        web_answer(server->site, &request, &reply);
+    }
+    body_free(&arrival->body);
     return send_reply(connection, &reply);
 }
 
@@ -234,29 +284,6 @@ static bool announces_too_much(struct MHD_Connection *connection)
     take_headers(connection, headers);
     const char *length = headers[CONTENT_LENGTH].value;
     return length && strtoull(length, NULL, 10) > WEB_BODY_MAX;
-}
-
-/* Keeps what comes, up to the limit; false if nothing more should come at all. */
-static bool take_body(incoming *arrival, const char *bytes, size_t size)
-{
-    arrival->over = arrival->over || size > WEB_BODY_MAX - arrival->size;
-    if (arrival->over) {
-        arrival->room += size; /* ignored, but only up to a limit */
-        return arrival->room <= 4 * (size_t)WEB_BODY_MAX;
-    }
-    if (arrival->size + size > arrival->room) {
-        size_t room = 2 * (arrival->size + size);
-        room = room > WEB_BODY_MAX ? WEB_BODY_MAX : room;
-        char *body = realloc(arrival->body, room);
-        if (!body) {
-            return false;
-        }
-        arrival->body = body;
-        arrival->room = room;
-    }
-    memcpy(arrival->body + arrival->size, bytes, size);
-    arrival->size += size;
-    return true;
 }
 
 static enum MHD_Result handle(void *with, struct MHD_Connection *connection, const char *url,
@@ -271,11 +298,11 @@ static enum MHD_Result handle(void *with, struct MHD_Connection *connection, con
     }
     if (!arrival->begun) {
         arrival->begun = true;
-        arrival->over = announces_too_much(connection);
-        return arrival->over ? answer(with, connection, method, arrival) : MHD_YES;
+        arrival->body.over = announces_too_much(connection);
+        return arrival->body.over ? answer(with, connection, method, arrival) : MHD_YES;
     }
     if (*size > 0) {
-        bool more = take_body(arrival, bytes, *size);
+        bool more = body_take(&arrival->body, bytes, *size);
         *size = 0;
         return more ? MHD_YES : MHD_NO;
     }
@@ -286,13 +313,17 @@ int server_listen(int *port)
 {
     struct sockaddr_in place = {.sin_family = AF_INET, .sin_port = htons((uint16_t)*port)};
     socklen_t length = sizeof place;
-    const int yes = 1;
+    const int yes = 1, kept = 32 * 1024;
     place.sin_addr.s_addr = htonl(INADDR_LOOPBACK);
     int listener = socket(AF_INET, SOCK_STREAM | SOCK_CLOEXEC | SOCK_NONBLOCK, 0);
     if (listener < 0) {
         return -1;
     }
     setsockopt(listener, SOL_SOCKET, SO_REUSEADDR, &yes, sizeof yes);
+    /* Its connections have the same. Otherwise the system keeps megabytes for each who never
+     * reads. */
+    setsockopt(listener, SOL_SOCKET, SO_SNDBUF, &kept, sizeof kept);
+    setsockopt(listener, SOL_SOCKET, SO_RCVBUF, &kept, sizeof kept);
     if (bind(listener, (struct sockaddr *)&place, length) != 0 ||
         listen(listener, CONNECTIONS_MAX) != 0 ||
         getsockname(listener, (struct sockaddr *)&place, &length) != 0) {
@@ -310,7 +341,6 @@ static void ends(sigset_t *set)
     sigemptyset(set);
     sigaddset(set, SIGINT);
     sigaddset(set, SIGTERM);
-    sigaddset(set, SIGHUP);
 }
 
 void server_block_signals(void)
@@ -318,7 +348,8 @@ void server_block_signals(void)
     sigset_t set;
     ends(&set);
     sigprocmask(SIG_BLOCK, &set, NULL);
-    signal(SIGPIPE, SIG_IGN); /* a client that has gone is no reason to end */
+    signal(SIGPIPE, SIG_IGN); /* a client that has gone is no reason to end, */
+    signal(SIGHUP, SIG_IGN);  /* nor is the terminal it was started in */
 }
 
 web_server *server_start(const web_site *site, int listener)
