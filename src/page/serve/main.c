@@ -11,6 +11,7 @@
 #include <unistd.h>
 
 #include "../../cli/cli.h"
+#include "door.h"
 #include "serve.h"
 
 /* Tried when no port is named, so that the address stays the same from day to day. */
@@ -104,10 +105,10 @@ static int run(int argc, char **argv)
         return cli_failed("serve: %s: %s", o.folder, strerror(errno));
     }
     site.port = o.port < 0 ? PORT_USUAL : o.port;
-    int listener = server_listen(&site.port);
+    int listener = door_listen(&site.port);
     if (listener < 0 && errno == EADDRINUSE && o.port < 0) {
         site.port = 0; /* any that is free */
-        listener = server_listen(&site.port);
+        listener = door_listen(&site.port);
     }
     if (listener < 0) {
         return cli_failed("serve: cannot listen on port %d of this machine: %s", site.port,

@@ -1,10 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* The server around the page. A client that sends slowly or not at all takes up one of five hundred
  * places but no thread, and is cut off when its time is up. */
-#include <arpa/inet.h>
 #include <errno.h>
 #include <microhttpd.h>
-#include <netinet/in.h>
 #include <pthread.h>
 #include <signal.h>
 #include <stdint.h>
@@ -16,14 +14,14 @@
 #include <unistd.h>
 
 #include "body.h"
+#include "door.h"
+#include "head.h"
 #include "serve.h"
 
 enum {
-    CONNECTIONS_MAX = 500,
     THREADS = 2,
-    HEADERS_MAX = 16 * 1024, /* bytes of memory for a connection's request line and headers */
-    IDLE_SECONDS = 10,       /* seconds without a byte */
-    REQUEST_SECONDS = 15     /* seconds for a request and its answer, however many bytes come */
+    IDLE_SECONDS = 10,   /* seconds without a byte */
+    REQUEST_SECONDS = 15 /* seconds for a request and its answer, however many bytes come */
 };
 
 /* A client that is connected, and since when its present request has been waited for. */
@@ -36,6 +34,7 @@ typedef struct guest {
 struct web_server {
     const web_site *site;
     struct MHD_Daemon *daemon;
+    door *entrance;
     pthread_mutex_t door; /* guards the list; a socket is closed only after leaving it */
     guest *guests;
 };
@@ -93,10 +92,12 @@ static void close_door(web_server *server, guest *visit)
 static void note_connection(void *with, struct MHD_Connection *connection, void **context,
                             enum MHD_ConnectionNotificationCode code)
 {
+    web_server *server = with;
     if (code == MHD_CONNECTION_NOTIFY_STARTED) {
-        open_door(with, connection, context);
+        open_door(server, connection, context);
     } else {
-        close_door(with, *context);
+        close_door(server, *context);
+        door_left(server->entrance);
         *context = NULL;
     }
 }
@@ -239,6 +240,8 @@ static enum MHD_Result send_reply(struct MHD_Connection *connection, web_reply *
     for (int i = 0; i < web_header_count; i++) {
         MHD_add_response_header(response, web_headers[i].name, web_headers[i].value);
     }
+    /* One request a connection: the next one would come in without having passed the door. */
+    MHD_add_response_header(response, "Connection", "close");
     MHD_add_response_header(response, "Content-Type", reply->type);
     if (reply->tag[0]) {
         MHD_add_response_header(response, "ETag", reply->tag);
@@ -309,33 +312,6 @@ static enum MHD_Result handle(void *with, struct MHD_Connection *connection, con
     return answer(with, connection, method, arrival);
 }
 
-int server_listen(int *port)
-{
-    struct sockaddr_in place = {.sin_family = AF_INET, .sin_port = htons((uint16_t)*port)};
-    socklen_t length = sizeof place;
-    const int yes = 1, kept = 32 * 1024;
-    place.sin_addr.s_addr = htonl(INADDR_LOOPBACK);
-    int listener = socket(AF_INET, SOCK_STREAM | SOCK_CLOEXEC | SOCK_NONBLOCK, 0);
-    if (listener < 0) {
-        return -1;
-    }
-    setsockopt(listener, SOL_SOCKET, SO_REUSEADDR, &yes, sizeof yes);
-    /* Its connections have the same. Otherwise the system keeps megabytes for each who never
-     * reads. */
-    setsockopt(listener, SOL_SOCKET, SO_SNDBUF, &kept, sizeof kept);
-    setsockopt(listener, SOL_SOCKET, SO_RCVBUF, &kept, sizeof kept);
-    if (bind(listener, (struct sockaddr *)&place, length) != 0 ||
-        listen(listener, CONNECTIONS_MAX) != 0 ||
-        getsockname(listener, (struct sockaddr *)&place, &length) != 0) {
-        int error = errno;
-        close(listener);
-        errno = error;
-        return -1;
-    }
-    *port = ntohs(place.sin_port);
-    return listener;
-}
-
 static void ends(sigset_t *set)
 {
     sigemptyset(set);
@@ -352,6 +328,12 @@ void server_block_signals(void)
     signal(SIGHUP, SIG_IGN);  /* nor is the terminal it was started in */
 }
 
+static bool give_in(void *with, int socket, const struct sockaddr *from, socklen_t length)
+{
+    web_server *server = with;
+    return MHD_add_connection(server->daemon, socket, from, length) == MHD_YES;
+}
+
 web_server *server_start(const web_site *site, int listener)
 {
     web_server *server = calloc(1, sizeof *server);
@@ -359,20 +341,30 @@ web_server *server_start(const web_site *site, int listener)
         return NULL;
     }
     server->site = site;
+    server->entrance = door_new(listener, give_in, server);
     pthread_mutex_init(&server->door, NULL);
+    /* The door keeps the count. Each thread may have all of them, however they are shared out. */
     server->daemon = MHD_start_daemon(
-        MHD_USE_EPOLL_INTERNAL_THREAD | MHD_USE_ITC, 0, NULL, NULL, handle, server,
-        MHD_OPTION_LISTEN_SOCKET, listener, MHD_OPTION_THREAD_POOL_SIZE, (unsigned)THREADS,
-        MHD_OPTION_CONNECTION_LIMIT, (unsigned)CONNECTIONS_MAX, MHD_OPTION_CONNECTION_TIMEOUT,
-        (unsigned)IDLE_SECONDS, MHD_OPTION_CONNECTION_MEMORY_LIMIT, (size_t)HEADERS_MAX,
+        MHD_USE_EPOLL_INTERNAL_THREAD | MHD_USE_ITC | MHD_USE_NO_LISTEN_SOCKET, 0, NULL, NULL,
+        handle, server, MHD_OPTION_THREAD_POOL_SIZE, (unsigned)THREADS, MHD_OPTION_CONNECTION_LIMIT,
+        (unsigned)(THREADS * CONNECTIONS_MAX), MHD_OPTION_CONNECTION_TIMEOUT,
+        (unsigned)IDLE_SECONDS, MHD_OPTION_CONNECTION_MEMORY_LIMIT, (size_t)HEAD_MAX,
         MHD_OPTION_STRICT_FOR_CLIENT, 1, MHD_OPTION_URI_LOG_CALLBACK, note_target, server,
         MHD_OPTION_NOTIFY_CONNECTION, note_connection, server, MHD_OPTION_NOTIFY_COMPLETED,
         note_end, server, MHD_OPTION_END);
-    if (!server->daemon) {
-        free(server);
-        return NULL;
+    if (server->entrance && server->daemon && door_open(server->entrance)) {
+        return server;
     }
-    return server;
+    int error = errno;
+    if (server->daemon) {
+        MHD_stop_daemon(server->daemon);
+    }
+    if (server->entrance) {
+        door_free(server->entrance);
+    }
+    free(server);
+    errno = error;
+    return NULL;
 }
 
 void server_watch(web_server *server)
@@ -387,7 +379,9 @@ void server_watch(web_server *server)
 
 void server_stop(web_server *server)
 {
+    door_shut(server->entrance);
     MHD_stop_daemon(server->daemon);
+    door_free(server->entrance);
     pthread_mutex_destroy(&server->door);
     free(server);
 }
