@@ -115,14 +115,21 @@ static int by_bytes(const struct dirent **a, const struct dirent **b)
     return strcmp((*a)->d_name, (*b)->d_name);
 }
 
-/* The sheets whose names come after a given one, and whether there are more. */
-static bool add_found(const web_site *site, const char *after, json_at root,
-                      struct dirent *const *found, int count)
+/* The place of the first name that comes after a given one. */
+static int first_after(struct dirent *const *found, int count, const char *after)
 {
     int first = 0;
     while (first < count && strcmp(found[first]->d_name, after) <= 0) {
         first++;
     }
+    return first;
+}
+
+/* The sheets whose names come after a given one, and whether there are more. */
+static bool add_found(const web_site *site, const char *after, json_at root,
+                      struct dirent *const *found, int count)
+{
+    int first = first_after(found, count, after);
     int end = count - first > AT_ONCE ? first + AT_ONCE : count;
     json_at array = json_put_array(root, "sheets");
     bool whole = true;

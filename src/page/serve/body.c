@@ -9,14 +9,16 @@
 /* Bytes of a body that is not kept. */
 enum { DROPPED_MAX = 4 * WEB_BODY_MAX };
 
+enum { KIB = 1024, MIB = 1024 * KIB };
+
 /* Up to `small` bytes are always let in: a sheet of many visits has fewer than 16 KiB, the plan of
  * twelve strings fewer than 64. A connection holds either its body or its answer, so that 500
  * small ones come to 32 MiB, and with the large ones and all else the server stays under 64. */
 static const struct {
     size_t small, large_max;
 } limits[HELD_KINDS] = {
-    [HELD_BODY] = {16 * 1024, 8 * 1024 * 1024},
-    [HELD_ANSWER] = {64 * 1024, 8 * 1024 * 1024},
+    [HELD_BODY] = {(size_t)16 * KIB, (size_t)8 * MIB},
+    [HELD_ANSWER] = {(size_t)64 * KIB, (size_t)8 * MIB},
 };
 
 static atomic_size_t large[HELD_KINDS];

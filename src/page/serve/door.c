@@ -187,7 +187,7 @@ static caller *free_place(door *d)
 
 static void welcome(door *d)
 {
-    const struct timespec a_while = {0, FULL_MS * 1000000};
+    const struct timespec a_while = {0, FULL_MS * 1000000L};
     while (!is_full(d)) {
         struct sockaddr_in from;
         socklen_t length = sizeof from;
