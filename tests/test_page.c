@@ -50,6 +50,42 @@ static void only_its_own_host_and_origin(void **state)
     assert_int_equal(faccessat(site.folder, "stranger.yaml", F_OK, 0), -1);
 }
 
+/* A browser names no port where it is HTTP's own (RFC 9110, 4.2.1). */
+static void the_port_of_http(void **state)
+{
+    static const struct {
+        const char *host, *origin;
+        int status;
+    } rows[] = {
+        {"127.0.0.1", "http://127.0.0.1", 200},
+        {"127.0.0.1:80", NULL, 200},
+        {"localhost", "http://localhost", 200},
+        {"127.0.0.1", "http://localhost", 403},
+        {"127.0.0.1:7340", NULL, 403},
+        {"127.0.0.1.evil.example", NULL, 403},
+        {"evil.example", NULL, 403},
+        {"", NULL, 403},
+    };
+    char address[64];
+    (void)state;
+    web_address(&site, address, sizeof address);
+    assert_string_equal(address, "http://" HOST "/");
+    const int port = site.port;
+    site.port = 80;
+    web_address(&site, address, sizeof address);
+    assert_string_equal(address, "http://127.0.0.1/");
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        web_request asked = *request("GET", "/", "");
+        asked.host = rows[i].host;
+        asked.origin = rows[i].origin;
+        ask_as(&asked);
+        if (reply.status != rows[i].status) {
+            fail_msg("port 80, host %s: %d", rows[i].host, reply.status);
+        }
+    }
+    site.port = port;
+}
+
 static void routes_and_methods(void **state)
 {
     static const struct {
@@ -298,6 +334,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(only_its_own_host_and_origin),
+        cmocka_unit_test(the_port_of_http),
         cmocka_unit_test(routes_and_methods),
         cmocka_unit_test(every_answer_is_strict),
         cmocka_unit_test(no_more_than_a_sheet),

@@ -146,6 +146,24 @@ async function cardsAgree(page) {
   await accessible(page, "the folder's cards");
 }
 
+// A full folder is shown part after part, and the keyboard goes on at the first of the new ones.
+async function manySheets() {
+  const shop = await serve();
+  for (let k = 0; k < 450; k++) writeFileSync(join(shop.folder, `job-${1000 + k}.yaml`), "sillet: 1\nprofile: ukulele\n");
+  const page = await visit(browser, shop.address);
+  for (const shown of [200, 400]) {
+    await page.waitForSelector(`#folder-sheets li:nth-child(${shown})`);
+    const words = await page.textContent("#folder-sheets > p");
+    check(words.startsWith(`${shown} of 450 sheets`), `says how many there are: ${words}`);
+    await page.click("#more-sheets");
+    await page.waitForFunction((name) => document.activeElement.dataset.sheet === name, `job-${1000 + shown}.yaml`);
+  }
+  same(await page.locator("#folder-sheets li").count(), 450, "every sheet of the folder");
+  same(await page.locator("#more-sheets").count(), 0, "and no more to be asked for");
+  await page.context().close();
+  await shop.stop();
+}
+
 async function visits() {
   const page = await visit(browser, address);
   await opened(page, join(top, "examples", "high-saddle.yaml"));
@@ -346,6 +364,7 @@ try {
   await saving(page);
   await page.context().close();
   await examplesAgree();
+  await manySheets();
   await visits();
   await taps();
   await dropped();
