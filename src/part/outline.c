@@ -130,9 +130,10 @@ static const part_curve *top_of(const part_saddle *saddle, part_when when)
 
 static double bottom_of(const part_saddle *saddle, part_when when, double x)
 {
-    bool cut = saddle->base && when != PART_PRESENT;
-    return cut ? part_base_at(saddle, when == PART_FIRST ? saddle->base_first : saddle->base_all, x)
-               : 0;
+    if (!saddle->base || when == PART_PRESENT) {
+        return 0;
+    }
+    return part_base_at(saddle, when == PART_FIRST ? saddle->base_first : saddle->base_all, x);
 }
 
 int part_saddle_corners(const part_saddle *saddle, part_when when, part_corner *out)

@@ -92,7 +92,7 @@ static void look_for_solid(sil_drawing *drawing)
     free(solid);
 }
 
-static draw_shapes *nut(sil_drawing *drawing)
+static draw_shapes *put_nut(sil_drawing *drawing)
 {
     const draw_draft *draft = &drawing->draft;
     const brief_nut *nut = &draft->brief->nut;
@@ -125,7 +125,7 @@ static draw_shapes *nut(sil_drawing *drawing)
 }
 
 /* The saddle's face, and below it the saddle from above. */
-static draw_shapes *saddle(sil_drawing *drawing)
+static draw_shapes *put_saddle(sil_drawing *drawing)
 {
     const draw_draft *draft = &drawing->draft;
     const part_saddle *part = &draft->brief->saddle_part;
@@ -167,10 +167,10 @@ void paper_outlines(sil_drawing *drawing)
     drawing->outlines = true;
     drawing->widest = 0.18; /* a hairline, so that a slot 0.3 mm wide can be seen */
     if (drawing->order.part != SIL_PART_SADDLE) {
-        put_under(drawing, list, nut(drawing), apart);
+        put_under(drawing, list, put_nut(drawing), apart);
     }
     if (drawing->order.part != SIL_PART_NUT) {
-        put_under(drawing, list, saddle(drawing), apart);
+        put_under(drawing, list, put_saddle(drawing), apart);
     }
     if (list != NULL && list->count > 0) {
         draw_box box = list->box;

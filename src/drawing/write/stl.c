@@ -31,9 +31,9 @@ static void put_word(text *out, uint32_t word)
 
 static void put_float(text *out, double value)
 {
-    float rounded = (float)value;
+    float single = (float)value;
     uint32_t word;
-    memcpy(&word, &rounded, sizeof word);
+    memcpy(&word, &single, sizeof word);
     put_word(out, word);
 }
 

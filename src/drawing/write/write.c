@@ -144,6 +144,9 @@ static sil_status write_papers(const sil_drawing *drawing, int first, int count,
                               .subject = "Working drawing: what to do at the bench, and full-size "
                                          "views to cut by",
                               .widest = drawing->widest};
+    if (writer == NULL) {
+        return SIL_FAULT;
+    }
     read_date(draw_paper_date(&drawing->draft), &about);
     void *self = writer->open(drawing->draft.letters, &about);
     if (self == NULL) {
