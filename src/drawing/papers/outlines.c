@@ -63,11 +63,11 @@ static draw_shapes *nut_plan(const sil_drawing *drawing, draw_place place)
     draw_shapes *list = draw_shapes_new(draft->letters);
     view_nut_plan(draft, list, place);
     if (list != NULL) {
-        const char *fall =
-            brief_known(nut->drop)
-                ? draw_say(draft, "; slots fall %s\u00b0, %s %s", draw_figure(draft, nut->fall),
-                           draw_figure(draft, nut->drop), draft->brief->unit_name)
-                : "";
+        const char *fall = brief_known(nut->drop)
+                               ? draw_say(draft, "; slots angled down %s\u00b0, %s %s",
+                                          draw_figure(draft, nut->fall),
+                                          draw_figure(draft, nut->drop), draft->brief->unit_name)
+                               : "";
         draw_text(list, DRAW_TEXT, (draw_point){0, list->box.top + 3}, DRAW_NOTE, DRAW_LEFT, 0,
                   draw_say(draft, "Nut from above, headstock up%s", fall));
     }
