@@ -309,12 +309,14 @@ static void drawings_are_the_librarys(void **state)
         {"/draw?as=svg&sheet=saddle", "image/svg+xml", "<?xml", 200},
         {"/draw?as=svg&view=side", "image/svg+xml", "<?xml", 200},
         {"/draw?as=dxf&part=saddle", "image/vnd.dxf", "0\nSECTION", 200},
+        {"/draw?as=stl", "model/stl", "sillet: millimetres", 200},
         {"/draw?as=svg&sheet=cover", "text/plain; charset=utf-8", "", 404},
         {"/draw?as=png", "text/plain; charset=utf-8", "", 400},
         {"/draw?part=bridge", "text/plain; charset=utf-8", "", 400},
         {"/draw?paper=A5", "text/plain; charset=utf-8", "", 400},
         {"/draw?view=top&as=svg", "text/plain; charset=utf-8", "", 400},
         {"/draw?as=pdf&sheet=nut", "text/plain; charset=utf-8", "", 400},
+        {"/draw?as=stl&sheet=nut", "text/plain; charset=utf-8", "", 400},
         {"/draw?as=dxf&view=nut", "text/plain; charset=utf-8", "", 400},
     };
     char *text = read_whole("examples/high-saddle.yaml");

@@ -63,7 +63,7 @@ async function newcomer() {
   const pack = join(folder, "by-hand.pdf");
   run("draw", yaml, "-o", pack);
   check(readFileSync(await take(page, "pdf")).equals(readFileSync(pack)), "the printed pack is the one of sillet draw");
-  for (const ending of ["svg", "dxf"]) {
+  for (const ending of ["svg", "dxf", "stl"]) {
     run("draw", yaml, "-o", join(folder, `by-hand.${ending}`));
     check(readFileSync(await take(page, ending)).equals(readFileSync(join(folder, `by-hand.${ending}`))), `${ending} is the one of sillet draw`);
   }
