@@ -78,7 +78,7 @@ static void a_second_later_it_is_the_same(void **state)
 {
     (void)state;
     content first[FILES], second[FILES];
-    make_plan(11, "Nut and saddle");
+    make_plan(2, "Nut and saddle");
     write_all(first);
     nanosleep(&(struct timespec){1, 100000000}, NULL);
     write_all(second);
@@ -112,7 +112,7 @@ static void a_comma_locale_changes_nothing(void **state)
     (void)state;
     content plain[FILES], comma[FILES];
     char half[8];
-    make_plan(12, "Nut and saddle");
+    make_plan(2, "Nut and saddle");
     write_all(plain);
     assert_non_null(setlocale(LC_ALL, "de_DE.UTF-8"));
     snprintf(half, sizeof half, "%.1f", 0.5);
