@@ -271,7 +271,10 @@ code_words code_words_of(sil_code code)
                             .meaning = "It moved the wrong way, or the rod isn't engaging: turn an "
                                        "eighth back, retune, measure. Never force it."};
     case SIL_MOVED:
-        return (code_words){.word = "moved", .sentence = say_moved};
+        return (code_words){.word = "moved",
+                            .sentence = say_moved,
+                            .why = "the season has moved the instrument since the visit before",
+                            .for_what = "the air it lives in"};
     case SIL_ZERO_FRET_LOW:
         return (code_words){
             .word = "zero-fret-low",

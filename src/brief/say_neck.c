@@ -220,5 +220,6 @@ void say_moved(const brief *b, double by, telling *t)
     tell(t,
          saddle_still ? ". By the caliper the saddle is as it was, so it is not the saddle." : ".");
     tell(t, " The season does that, new strings, or a joint. The season takes back what it did: "
-            "measure again at the humidity the instrument lives in before you cut anything.");
+            "take nothing off the saddle today. Keep the instrument for a week or two at the "
+            "humidity it lives in, and measure everything again.");
 }

@@ -36,6 +36,7 @@ static double finer_tool(const sil_plan *plan, sil_stage_name stage, sil_plan *t
     }
     for (size_t k = 0; k < sizeof readings / sizeof *readings; k++) {
         tried->bench = plan->bench;
+        tried->season = plan->season;
         tried->saddle_jump = plan->saddle_jump;
         if (readings[k] >= *tool) {
             continue;

@@ -40,6 +40,7 @@ struct sil_plan {
     sil_saddle_work saddle;
     sil_blank saddle_blank;
     sil_neck neck;
+    bool season;        /* the season moved it since the visit before */
     double saddle_jump; /* how far its height by caliper is from that of the visit before, where it
                            was not worked and the tools do not explain it, mm; otherwise unknown */
     double finer_first, finer_action;     /* what plan_finer_tool gives */

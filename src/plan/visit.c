@@ -320,6 +320,17 @@ static void learn(const sil_plan *before, const sil_plan *now, const sil_visit *
     }
 }
 
+/* Whether the season has moved the neck or the top since the visit before: nothing was worked, the
+ * air is another, and relief or action are not where they were. */
+static bool moved_by_season(const sil_plan *before, const sil_plan *now, const sil_visit *v)
+{
+    const sil_tools *tools = &now->bench.tools;
+    double relief = fabs(v[0].relief - v[-1].relief);
+    double action = fabs(mean_apart(now, v[0].read, v[-1].read));
+    bool moved = sil_above(relief, 2.0 * tools->relief) || sil_above(action, tools->action);
+    return !any_worked(v) && climate_swung(before, now) && moved;
+}
+
 void plan_visits(sil_plan *plan, sil_plan *other)
 {
     const sil_job *job = plan->job;
@@ -349,7 +360,8 @@ void plan_visits(sil_plan *plan, sil_plan *other)
         }
         if (before) {
             now->saddle_jump = plan_jump(before, now);
-            if (plan_finish(before, now) || sil_known(now->saddle_jump)) {
+            now->season = moved_by_season(before, now, v);
+            if (plan_finish(before, now) || sil_known(now->saddle_jump) || now->season) {
                 plan_work(now);
             }
             plan_move_stacks(before, now);
@@ -375,8 +387,9 @@ void plan_find_visits(sil_plan *plan)
     }
     if (any_worked(v) && v->unlike) {
         plan_found(plan, SIL_OFF_FORECAST, SIL_LEVEL_WATCH)->read = v->apart;
-    } else if (!any_worked(v) && (moved || v->unlike)) {
-        plan_found(plan, SIL_MOVED, SIL_LEVEL_WATCH)->read =
+    } else if (!any_worked(v) && (moved || v->unlike || plan->season)) {
+        bool holds = sil_withheld_by(&plan->saddle_withheld, SIL_MOVED);
+        plan_found(plan, SIL_MOVED, holds ? SIL_LEVEL_ACT : SIL_LEVEL_WATCH)->read =
             mean_apart(plan, v[0].read, v[-1].read);
     }
 }

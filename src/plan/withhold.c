@@ -294,6 +294,7 @@ void plan_withhold(sil_plan *plan)
     bool kept = !plan->bench.fresh.saddle; /* one that is made anew may have moved */
     withhold(&plan->saddle_withheld, kept && sil_known(plan->saddle_jump) && would_work(plan),
              SIL_SADDLE_MOVED);
+    withhold(&plan->saddle_withheld, kept && plan->season && would_cut(plan), SIL_MOVED);
     bool *forecast = plan->stages.forecast;
     if (plan->nut_withheld.count > 0) {
         sil_nut_await(strings, &plan->nut);

@@ -120,6 +120,7 @@ void plan_lay(const sil_job *job, int reading, const sil_plan *before, double ra
     plan_begin_fresh(before, plan);
     plan->bench.rod_ratio = ratio;
     plan->bench.rod_spread = spread;
+    plan->season = false;
     plan->saddle_jump = SIL_UNKNOWN;
     plan_hold_to_pluck(job, &plan->bench);
     if (reading < 0) {

@@ -195,6 +195,18 @@ def jumped(before, now, near):
     return bool((moved > most + EDGE).any())
 
 
+def by_season(before, now, worked, near):
+    """Whether the air is another than at the visit before, nothing was worked, and it moved."""
+    swing = abs(now.job.readings.humidity - before.job.readings.humidity)
+    tools, apart = now.job.tools, as_read(now) - as_read(before)
+    relief = abs(now.relief - before.relief)
+    action = abs(np.nanmean(apart)) if (~np.isnan(apart)).any() else math.nan
+    near(relief, 2 * tools.relief)
+    near(action, tools.action)
+    return bool(not worked and swing > SWING
+                and (relief > 2 * tools.relief + EDGE or action > tools.action + EDGE))
+
+
 def ratio_of(before, now, worked, expected, near):
     """Of the change that was foretold, or for a neck of that an even bend gives, what came."""
     was, read = actions(before, before.done.now), as_read(now)
@@ -309,7 +321,8 @@ def follow(text):
         if before:
             job.finish = unfinished(before, now, near)
             job.jumped = jumped(before, now, near)
-            now = look(job) if job.jumped or any(job.finish.nut + job.finish.saddle) else now
+            job.season = by_season(before, now, worked, near)
+            now = look(job) if job.jumped or job.season or any(job.finish.nut + job.finish.saddle) else now
         job.stacks = stacks_after(before, now, near) if before else job.stacks
         if any(stack is not None for stack in job.stacks):
             now = look(job)

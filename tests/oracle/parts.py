@@ -413,6 +413,8 @@ def saddle(board, job, done, codes):
             codes.add("saddle-unread")
     if job.jumped and {"lower", "raise"} & set(to.verdict):
         codes.add("saddle-moved")
+    if job.season and slotted and "lower" in to.verdict and "wait" not in to.verdict:
+        codes.add("moved")
     stops_alone = len(codes) == 1 and bool(codes & {"protrusion-low", "adjust-limit"})
     shim = saddle_shim(job, to.verdict, bone.lower)
     remedy, waiting = saddle_remedy(job, to.verdict, shim, bool(codes), posts)

@@ -384,7 +384,7 @@ def read(text, every=None):
     # stacks: of each slot that was filed after the visit before, the feelers that follow from it.
     return Plain(count=count, standing=as_read_today(count), ratio=1.0, spread=0.25,
                  stacks=[None] * count,
-                 jumped=False, straighten=False, finish=Plain(nut=[False] * count, saddle=[False] * count),
+                 jumped=False, season=False, straighten=False, finish=Plain(nut=[False] * count, saddle=[False] * count),
                  caliper=sheet.length(doc["tools"].get("caliper")), courses=sheet.courses, shares=sheet.shares,
                  board=board, attack=attack(sheet, count), model=model(sheet),
                  strings=[string(sheet, node) for node in doc["strings"]],
