@@ -25,16 +25,18 @@ static void gaps_between_string_edges_are_equal(void **state)
     assert_false(sil_known(gap));
 }
 
-static void a_file_is_never_under_its_string(void **state)
+static void a_file_is_of_its_string(void **state)
 {
     (void)state;
     double files[] = {0.50, 0.25, 0.33, 0.41};
     near(sil_file_width(0.30, 0.04, files, 4), 0.33, 0.0);
-    near(sil_file_width(0.34, 0.00, files, 4), 0.41, 0.0);
+    near(sil_file_width(0.35, 0.00, files, 4), 0.41, 0.0);
     near(sil_file_width(0.33, 0.04, files, 4), 0.33, 0.0); /* 0.33 and 0.41 as near: the narrower */
     near(sil_file_width(0.24, 0.10, files, 4), 0.33, 0.0); /* nearer than 0.25, though wider */
     near(sil_file_width(0.24, 0.10, (const double[]){0.33, 0.25}, 2), 0.33, 0.0);
     near(sil_file_width(0.90, 0.08, files, 4), 0.98, 1e-12); /* none is wide enough */
+    near(sil_file_width(0.4064, 0.04, (const double[]){0.41, 0.66}, 2), 0.41, 0.0); /* its own */
+    near(sil_file_width(0.43, 0.04, (const double[]){0.33, 0.66}, 2), 0.47, 1e-12); /* too wide */
     near(sil_file_width(0.30, 0.04, files, 0), 0.34, 1e-12);
 }
 
@@ -175,7 +177,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(gaps_between_string_edges_are_equal),
-        cmocka_unit_test(a_file_is_never_under_its_string),
+        cmocka_unit_test(a_file_is_of_its_string),
         cmocka_unit_test(frets_are_laid_from_the_nut),
         cmocka_unit_test(a_range_ends_a_millionth_late),
         cmocka_unit_test(feelers_are_what_lies_between_board_and_string),

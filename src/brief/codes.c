@@ -54,8 +54,8 @@ code_words code_words_of(sil_code code)
         return (code_words){.word = "fret-worn",
                             .figure = LENGTH,
                             .subject = "Worn spot in fret %",
-                            .meaning = "A note fretted behind it buzzes, and the gap measured over "
-                                       "it is too large by its depth.",
+                            .meaning = "A note fretted at it buzzes on the next frets; at fret 1 "
+                                       "the gap is read too large by its depth.",
                             .why = "the frets are levelled first",
                             .for_what = "the frets"};
     case SIL_FRET_HIGH:
@@ -129,8 +129,8 @@ code_words code_words_of(sil_code code)
         return (code_words){.word = "neck-angle",
                             .subject = "Even the top of the target range needs more than the "
                                        "saddle has",
-                            .meaning = "The angle of the neck is at fault, and sanding would not "
-                                       "cure it: have a qualified repairer look at it."};
+                            .meaning = "The neck's angle is at fault, and no work on the saddle "
+                                       "would cure it."};
     case SIL_CLIMATE:
         return (code_words){
             .word = "climate",

@@ -115,27 +115,27 @@ static void tell_stack(const brief *b, tell_list slots, figure_of *figure, telli
     }
 }
 
-static double widest_file(const sil_job *job)
+static bool has_file(const sil_job *job, double width)
 {
-    double widest = 0.0;
     for (int k = 0; k < job->file_count; k++) {
-        widest = fmax(widest, job->files[k]);
+        if (job->files[k] == width) {
+            return true;
+        }
     }
-    return widest;
+    return false;
 }
 
-/* Names the files to use, and the strings for which the shop has no file wide enough. */
+/* Names the files to use, and the strings of whose slot the shop has none. */
 void say_files(const brief *b, tell_list slots, telling *t)
 {
-    double widest = widest_file(b->plan->job);
     tell_list fits = with(b, slots, width_of), rolls = fits;
     if (b->plan->job->file_count == 0) {
         return;
     }
     for (int i = 0; i < slots.count; i++) {
-        bool wide = fits.figure[i].exact > widest;
-        fits.chosen[i] = slots.chosen[i] && !wide;
-        rolls.chosen[i] = slots.chosen[i] && wide;
+        bool has = has_file(b->plan->job, b->plan->slot_width[i]);
+        fits.chosen[i] = slots.chosen[i] && has;
+        rolls.chosen[i] = slots.chosen[i] && !has;
     }
     if (tell_chosen(&fits) > 0) {
         tell(t, " Files: ");
@@ -143,7 +143,7 @@ void say_files(const brief *b, tell_list slots, telling *t)
         tell(t, ".");
     }
     if (tell_chosen(&rolls) > 0) {
-        tell(t, " No file is wide enough for ");
+        tell(t, " No file fits ");
         tell_which(t, &rolls);
         tell(t, ": roll a narrower one, to a slot width of ");
         tell_each(t, "slot-width", &rolls);

@@ -49,12 +49,19 @@ void sil_saddle_centres(const sil_courses *courses, double spread, double *saddl
     share_steps(courses, half, -half, nothing, saddle_z);
 }
 
+/* A file of 0.43 is the one for a string of 0.4318: both are named by a round size, mm. */
+static const double same_size = 0.01;
+
+/* In a slot wider than wanted by more than this the string wanders and sings, mm: common practice, no
+ * source. */
+static const double too_wide = 0.1;
+
 double sil_file_width(double gauge, double allowance, const double *files, int count)
 {
     double wanted = gauge + allowance;
     double best = SIL_UNKNOWN;
     for (int i = 0; i < count; i++) {
-        if (files[i] < gauge) {
+        if (files[i] < gauge - same_size - 1e-9 || files[i] > wanted + too_wide + 1e-9) {
             continue;
         }
         /* Files and gauges are given in hundredths, so two that are equally near differ only by

@@ -8,6 +8,7 @@
 /* How far out of its range each thing is that a remedy can put right; 0: in its range. */
 typedef struct astray {
     double how_far[SIL_STRINGS_MAX][SIL_REMEDIES];
+    bool too_high[SIL_STRINGS_MAX][SIL_REMEDIES]; /* out, but no string buzzes for it */
 } astray;
 
 /* How far a reading is from its target, divided by the width of the narrower side of its range or by
@@ -39,6 +40,7 @@ static void judge_readings(const sil_plan *plan, astray *a)
     double relief = sil_relief_now(plan);
     for (int i = 0; i < bench->board.strings; i++) {
         double *far = a->how_far[i];
+        memset(a->too_high[i], 0, sizeof a->too_high[i]);
         double first = sil_first_gap(&bench->board, now, i, bench->targets.first_held);
         double action = sil_action(&bench->board, now, i, 12);
         far[SIL_CAUSE_RELIEF] =
@@ -52,6 +54,8 @@ static void judge_readings(const sil_plan *plan, astray *a)
         sil_side saddle =
             sil_side_of(action, targets->action[i], sil_action_u(bench, i), standing->buzz[i]);
         far[SIL_CAUSE_SADDLE] = distance(action, saddle, targets->action[i], bench->tools.action);
+        a->too_high[i][SIL_CAUSE_SLOT] = slot == SIL_OVER;
+        a->too_high[i][SIL_CAUSE_SADDLE] = saddle == SIL_OVER;
     }
 }
 
@@ -74,8 +78,9 @@ static double remedied_together(const sil_plan *plan, int string, int fret, cons
 static const double well_clear = 1.25;
 
 /* The thing farthest out of its range of all that this note meets, or -1 for none: the slot holds up
- * an open string only, and no crown before the stop is touched. */
-static int farthest_out(const sil_plan *plan, const astray *a, const sil_cause *note)
+ * an open string only, and no crown before the stop is touched. `low`: only what can make it buzz,
+ * which a string that is too high cannot. */
+static int farthest_out(const sil_plan *plan, const astray *a, const sil_cause *note, bool low)
 {
     double far[SIL_REMEDIES];
     int worst = -1;
@@ -85,7 +90,8 @@ static int farthest_out(const sil_plan *plan, const astray *a, const sil_cause *
         far[SIL_CAUSE_SLOT] = 0.0;
     }
     for (int remedy = 0; remedy < SIL_REMEDIES; remedy++) {
-        if (far[remedy] > (worst < 0 ? 0.0 : far[worst])) {
+        bool counts = !low || !a->too_high[note->string][remedy];
+        if (counts && far[remedy] > (worst < 0 ? 0.0 : far[worst])) {
             worst = remedy;
         }
     }
@@ -96,12 +102,13 @@ static int farthest_out(const sil_plan *plan, const astray *a, const sil_cause *
  * where no reading is out, the crowns were looked at, and the note is well clear. */
 static sil_cause_name excuse(const sil_plan *plan, const astray *a, double attack, sil_cause *note)
 {
-    int likely = sil_known(note->clean_force) ? farthest_out(plan, a, note) : -1;
+    int likely = sil_known(note->clean_force) ? farthest_out(plan, a, note, true) : -1;
     note->likely = likely >= 0;
     if (note->likely) {
         return (sil_cause_name)likely;
     }
     if (!sil_known(note->clean_force) || !sil_known(attack) ||
+        farthest_out(plan, a, note, false) >= 0 ||
         sil_plan_reading(plan)->crowns_read == SIL_CROWNS_NOT_READ) {
         return SIL_CAUSE_UNEXPLAINED;
     }

@@ -64,11 +64,12 @@ def nut_remedy(job, done, held_back):
 
 
 def slot_width(job, s):
-    """The nearest file not under the gauge; of two as near the narrower; else the figure itself."""
+    """The nearest file of the string's size or up to 0.1 over the wanted width; of two as near the
+    narrower; else the figure itself."""
     spare = job.allowances.slot_wound if s.wound else job.allowances.slot_plain
     want = s.gauge + spare
-    wide_enough = [f for f in job.files if f >= s.gauge - EDGE]
-    return min(wide_enough, key=lambda f: (round(abs(f - want), 9), f), default=want)
+    fit = [f for f in job.files if s.gauge - 0.01 - EDGE <= f <= want + 0.1 + EDGE]
+    return min(fit, key=lambda f: (round(abs(f - want), 9), f), default=want)
 
 
 def fall_angle(job):

@@ -179,6 +179,10 @@ class Causes:
     def excuse(self, i, k, clear):
         """Why a note is heard that has `clear` times the force it needs; the player comes last."""
         met = self.met(i, k)
+        low = self.low(i, met)
+        if met and not low:
+            return ["unexplained"]   # no string buzzes for being too high
+        met = low
         if met:
             return [name for name in met if met[name] >= max(met.values()) - TIE]
         if not self.job.readings.crowns_read or math.isnan(clear):
@@ -192,11 +196,19 @@ class Causes:
         far = candidates(self.board, self.job, self.state, i, self.relief_side, k)
         return {name: far[name] for name in far if k == 0 or name != "slot"}
 
+    def low(self, i, met):
+        """What of it can make a string buzz."""
+        board, job, wanted = self.board, self.job, self.job.targets
+        first, action = (bench.first_of(board, self.state, i, wanted.held),
+                         bench.action_of(board, self.state, i))
+        high = {"slot": first > wanted.first[i][1], "saddle": action > wanted.action[i][1]}
+        return {name: far for name, far in met.items() if not high.get(name)}
+
     def likely(self, i, k, heard):
         """Whether the cause is only the reading farthest out of a note that should ring clean."""
         now = self.after((), i, k)
         rings = now == now and not now < self.job.attack.force[i]
-        return bool(heard and rings and self.met(i, k))
+        return bool(heard and rings and self.low(i, self.met(i, k)))
 
     def rows(self):
         rows = []

@@ -46,9 +46,9 @@ void sil_saddle_centres(const sil_courses *courses, double spread, double *saddl
 /* sil_file_width: the width to cut a slot to.
  * Given:    gauge, allowance  mm
  *           files, count      the shop's nut files, mm, in any order; count 0: no list
- * Returned: of the files at least as wide as the gauge, the one nearest to gauge + allowance (of
- *           two equally near, the narrower); gauge + allowance itself where no list is given or no
- *           file is wide enough
+ * Returned: of the files of the string's size or wider, the one nearest to gauge + allowance (of two
+ *           equally near, the narrower); gauge + allowance itself where no list is given, or no file
+ *           is so wide or all are wider by more than 0.1: a narrower one is rolled
  */
 double sil_file_width(double gauge, double allowance, const double *files, int count);
 
