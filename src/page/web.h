@@ -51,6 +51,13 @@ typedef struct web_reply {
 void web_answer(const web_site *site, const web_request *request, web_reply *reply);
 void web_reply_free(web_reply *reply);
 
+/* web_compute: answers what is computed from the request alone: /read, /plan, /draw, /profiles and
+ * /fields. It asks neither who asks nor from where, and there is no folder.
+ * Given, returned: as web_answer
+ * Status:   in reply: 200; 400, 404, 405, 413, 422, 500 as there
+ */
+void web_compute(const web_request *request, web_reply *reply);
+
 /* web_address: the address a browser opens the page at. */
 void web_address(const web_site *site, char *out, size_t size);
 

@@ -29,10 +29,3 @@ export function tell(words) {
   clearTimeout(silence);
   silence = setTimeout(() => { by("told").textContent = ""; }, 9000);
 }
-
-export async function ask(method, path, body, headers = {}) {
-  const reply = await fetch(path, {method, body, headers});
-  const json = (reply.headers.get("Content-Type") || "").startsWith("application/json");
-  return {status: reply.status, tag: reply.headers.get("ETag"),
-          body: json ? await reply.json() : null, reply};
-}

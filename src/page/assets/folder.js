@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 // The folder: its sheets with what is next and what each waits for; opening and saving them.
-import {ask, by, make, tell} from "./dom.js";
+import {ask} from "./ask.js";
+import {by, make, tell} from "./dom.js";
+
+export const where = "It goes into the folder, as a text file you can read and edit.";
 
 export async function list(open) {
   const {status, body} = await ask("GET", "/sheets");
