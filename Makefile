@@ -240,9 +240,13 @@ demo: tools-build
 PROGRAMS = all $(addprefix build/check/,sillet sillet-draw sillet-serve libsillet.a)
 REPLAYED = $(addprefix build/check/,replay replay_length replay_page read_lines)
 
+# The one file is tried wherever what it is made of can be had.
 check: tools-check build/page/node_modules/.package-lock.json
 	@$(MAKE) --no-print-directory --silent -j$(CORES) $(PROGRAMS) $(UNIT) $(REPLAYED) \
 	    build/check/faults build/race/race
+	@if $(MAKE) --no-print-directory --silent tools-anywhere $(FETCHED)/fetched; then \
+	    $(MAKE) --no-print-directory --silent -j$(CORES) build/sillet.html; \
+	else echo "what makes the page one file cannot be had: it is not tried"; fi
 	@tests/run $(UNIT) $(SCRIPTS)
 
 unit: tools-unit

@@ -6,25 +6,14 @@ import {createRequire} from "node:module";
 import {tmpdir} from "node:os";
 import {dirname, join} from "node:path";
 import {fileURLToPath} from "node:url";
+import {check, same} from "./count.mjs";
+
+export {check, report, same} from "./count.mjs";
 
 export const top = join(dirname(fileURLToPath(import.meta.url)), "..", "..");
 const require = createRequire(join(top, "build", "page", "/"));
 const {chromium} = require("playwright-core");
 export const axe = require.resolve("axe-core/axe.min.js");
-
-let passed = 0;
-let failed = 0;
-
-export function check(good, what) {
-  if (good) passed++;
-  else {
-    failed++;
-    console.log(`failed: ${what}`);
-  }
-}
-
-export const same = (got, wanted, what) =>
-  check(JSON.stringify(got) === JSON.stringify(wanted), `${what}\n  wanted ${JSON.stringify(wanted)}\n  got    ${JSON.stringify(got)}`);
 
 export const program = join(top, "build", "check", "sillet");
 const environment = {...process.env, SILLET_PROFILES: join(top, "profiles")};
@@ -110,9 +99,4 @@ export async function accessible(page, where) {
     check(false, `${where}: ${one.id}: ${one.help}: ${one.nodes.slice(0, 3).map((node) => node.target.join(" ")).join("; ")}`);
   }
   check(violations.length === 0, `${where}: axe finds nothing`);
-}
-
-export function report() {
-  console.log(`${passed} passed, ${failed} failed`);
-  process.exit(failed ? 1 : 0);
 }

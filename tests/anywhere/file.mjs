@@ -1,0 +1,171 @@
+// SPDX-License-Identifier: MIT
+// The page as one file: opened from a disk, with the network off, from nothing to a printed pack.
+import {execFileSync} from "node:child_process";
+import {copyFileSync, mkdtempSync, readFileSync, readdirSync, rmSync, statSync, writeFileSync} from "node:fs";
+import {createServer} from "node:net";
+import {tmpdir} from "node:os";
+import {join} from "node:path";
+import {pathToFileURL} from "node:url";
+import {figuresAgree} from "../page/figures.mjs";
+import {accessible, check, fillIn, open, readings, report, run, same, top, type, visit} from "../page/stage.mjs";
+
+// Nothing lies beside it.
+const folder = mkdtempSync(join(tmpdir(), "sillet-file-"));
+const file = join(folder, "sillet.html");
+copyFileSync(join(top, "build", "sillet.html"), file);
+const address = pathToFileURL(file).href;
+
+// Whatever a page asks of a network goes through this, which counts and answers nothing.
+const calls = [];
+const proxy = createServer((socket) => {
+  socket.on("error", () => {});
+  socket.once("data", (bytes) => {
+    calls.push(bytes.toString("latin1").split("\r\n")[0]);
+    socket.destroy();
+  });
+});
+await new Promise((resolve) => proxy.listen(0, "127.0.0.1", resolve));
+const browser = await open();
+const counted = {proxy: {server: `http://127.0.0.1:${proxy.address().port}`, bypass: "<-loopback>"}};
+const offline = {offline: true};
+
+async function take(page, ending) {
+  const [download] = await Promise.all([page.waitForEvent("download"), page.click(`[data-file="${ending}"]`)]);
+  const path = join(folder, `taken.${ending}`);
+  await download.saveAs(path);
+  return path;
+}
+
+async function opened(page, path) {
+  await page.setInputFiles("#file", []);
+  const before = await page.evaluate(() => Number(document.body.dataset.shown || 0));
+  await page.setInputFiles("#file", path);
+  await page.waitForFunction((was) => Number(document.body.dataset.shown || 0) > was, before);
+}
+
+const wordsOf = (pdf) => execFileSync("pdftotext", ["-q", "-layout", pdf, "-"], {maxBuffer: 1 << 24}).toString();
+
+async function newcomer() {
+  const page = await visit(browser, address, counted);
+  same(await page.locator("#keep-file").count(), 0, "opened from a disk it is saved already");
+  await accessible(page, "the start");
+  await page.click('[data-profile="steel-string-acoustic"]');
+  await fillIn(page);
+  const yaml = await take(page, "yaml");
+  await figuresAgree(page, yaml, "mm");
+  const pack = join(folder, "by-hand.pdf");
+  run("draw", yaml, "-o", pack);
+  check(wordsOf(await take(page, "pdf")) === wordsOf(pack), "the pack says what that of sillet draw says");
+  for (const ending of ["svg", "dxf"]) {
+    run("draw", yaml, "-o", join(folder, `by-hand.${ending}`));
+    check(readFileSync(await take(page, ending)).equals(readFileSync(join(folder, `by-hand.${ending}`))), `${ending} is the one of sillet draw`);
+  }
+  await accessible(page, "the sheet");
+  return page;
+}
+
+async function nothingLost(page) {
+  await page.reload();
+  await page.waitForSelector("#side svg");
+  for (const [name, text] of Object.entries(readings)) same(await page.inputValue(`[name="${name}"]`), text, `${name} after a reload`);
+}
+
+// A name that osifont has no letters for is printed all the same.
+async function otherLetters(page) {
+  await page.locator('details:has([name="job.owner"])').evaluate((one) => { one.open = true; });
+  await type(page, "job.owner", "Вера Ωμέγα");
+  check(wordsOf(await take(page, "pdf")).includes("Вера Ωμέγα"), "an owner's name in other letters is printed");
+}
+
+async function flagged(page) {
+  await page.fill('[name="readings.0.action.0"]', "2..3");
+  await page.waitForSelector('[data-path="readings.0.action"] .flags .error');
+  check(await page.locator("#errors").isVisible(), "errors are listed");
+  await type(page, "readings.0.action.0", "2.35");
+  same(await page.locator("#errors").isVisible(), false, "and all is well again");
+}
+
+async function saving(page) {
+  await page.click("#save");
+  await page.fill("#save-name", "first");
+  check((await page.textContent("#save-why")).includes("downloads"), "says where it goes");
+  const [download] = await Promise.all([page.waitForEvent("download"), page.click('#save-form [value="save"]')]);
+  same(download.suggestedFilename(), "first.yaml", "saved under its name");
+  const path = join(folder, "first.yaml");
+  await download.saveAs(path);
+  same(JSON.parse(run("plan", "--json", path)).saddle.remedy, "sand", "what was saved is planned the same");
+  await page.context().close();
+}
+
+async function examplesAgree() {
+  const page = await visit(browser, address, offline);
+  for (const name of readdirSync(join(top, "examples")).filter((one) => one.endsWith(".yaml"))) {
+    const path = join(top, "examples", name);
+    await opened(page, path);
+    await figuresAgree(page, path, await page.locator('[name="units"]:checked').inputValue());
+    await page.click("#to-start");
+    await page.waitForSelector("#start:visible");
+  }
+  await page.context().close();
+}
+
+async function noSheets() {
+  const page = await visit(browser, address, offline);
+  const told = async (bytes, wanted) => {
+    const path = join(folder, "no-sheet");
+    writeFileSync(path, bytes);
+    await page.setInputFiles("#file", []);
+    await page.setInputFiles("#file", path);
+    await page.waitForFunction((words) => document.getElementById("told").textContent.includes(words), wanted);
+    check(await page.locator("#start").isVisible(), `${wanted}: and all is as before`);
+  };
+  await told(Buffer.alloc(10 << 20, "x"), "Over 256 KiB");
+  await told("", "Not opened");
+  await told(Buffer.from([0x89, 0x50, 0x4e, 0x47, 0, 1, 2, 0xff]), "Not opened");
+  await page.context().close();
+}
+
+async function notices() {
+  const page = await visit(browser, address, {...counted, viewport: {width: 320, height: 640}});
+  same(await page.evaluate(() => document.documentElement.scrollWidth), 320, "the start at 320 pixels");
+  await page.click("#show-notices");
+  await page.waitForSelector("#notices details");
+  const names = await page.locator("#notices summary").allTextContents();
+  for (const one of ["sillet", "libyaml 0.", "cjson 1.", "libharu 2.", "freetype 2.", "zlib 1", "wasi-libc", "libclang-rt", "fonts-osifont", "fonts-dejavu", "GPL-3"]) {
+    check(names.some((name) => name.startsWith(one)), `${one} among the notices: ${names}`);
+  }
+  const texts = (await page.locator("#notices pre").allTextContents()).join("\n");
+  for (const one of ["Permission is hereby granted", "The FreeType Project", "GNU GENERAL PUBLIC LICENSE", "Apache License", "As a special exception, if you create a document which uses this font"]) {
+    check(texts.includes(one), `the notices have: ${one}`);
+  }
+  await accessible(page, "the notices");
+  await page.context().close();
+}
+
+// The proxy counts: were there anything, it would be seen. Last, since it must count.
+async function silent() {
+  same(calls, [], "no request left the browser");
+  const context = await browser.newContext(counted);
+  const page = await context.newPage();
+  await page.goto("http://elsewhere.example/").catch(() => {});
+  check(calls.length > 0, "and one that does is counted");
+}
+
+try {
+  const page = await newcomer();
+  await nothingLost(page);
+  await otherLetters(page);
+  await flagged(page);
+  await saving(page);
+  await examplesAgree();
+  await noSheets();
+  await notices();
+  check(statSync(file).size < 1.5e6, `its size: ${statSync(file).size}`);
+  await silent();
+} catch (error) {
+  check(false, error.stack);
+}
+await browser.close();
+proxy.close();
+rmSync(folder, {recursive: true});
+report();
