@@ -7,6 +7,7 @@
 #include "reply.h"
 
 const web_header web_headers[] = {
+    /* the policy is the first: web_header_value */
     {"Content-Security-Policy",
      "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; "
      "base-uri 'none'; form-action 'none'; frame-ancestors 'none'"},
@@ -18,6 +19,14 @@ const web_header web_headers[] = {
 };
 const int web_header_count = sizeof web_headers / sizeof *web_headers;
 
+/* Of a page whose own policy allows the one script within it and nothing from elsewhere. */
+static const char policy_beside[] = "base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+
+const char *web_header_value(const web_header *header, const web_reply *reply)
+{
+    return reply->own_policy && header == web_headers ? policy_beside : header->value;
+}
+
 /* A browser leaves the port out where it is the one of its scheme (RFC 9110, 4.2.1). */
 enum { PORT_OF_HTTP = 80 };
 
@@ -27,10 +36,11 @@ static const char *const own_names[] = {"127.0.0.1", "localhost"};
 
 void web_address(const web_site *site, char *out, size_t size)
 {
+    const char *name = site->lan ? site->lan : own_names[0];
     if (site->port == PORT_OF_HTTP) {
-        snprintf(out, size, "http://%s/", own_names[0]);
+        snprintf(out, size, "http://%s/", name);
     } else {
-        snprintf(out, size, "http://%s:%d/", own_names[0], site->port);
+        snprintf(out, size, "http://%s:%d/", name, site->port);
     }
 }
 
@@ -77,7 +87,8 @@ static void find_route(const web_site *site, const web_target *target, const web
         web_follow_computed(site, target, request, reply)) {
         return;
     }
-    if (!web_asset(target->path, reply)) {
+    bool file = strcmp(target->path, "/sillet.html") == 0 && web_file(site, reply);
+    if (!file && !web_asset(target->path, reply)) {
         web_say(reply, 404, "nothing is there");
     } else if (!is_get(request)) {
         web_refuse_method(reply, "GET, HEAD");
@@ -88,7 +99,9 @@ void web_answer(const web_site *site, const web_request *request, web_reply *rep
 {
     web_target target;
     memset(reply, 0, sizeof *reply);
-    if (!request->host || !is_own(site, request->host)) {
+    if (site->lan) {
+        web_hand_out(site, request, reply);
+    } else if (!request->host || !is_own(site, request->host)) {
         web_say(reply, 403, "this page answers only to the address it was opened at");
     } else if (!is_same_origin(request)) {
         web_say(reply, 403, "asked from another page");

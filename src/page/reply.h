@@ -77,6 +77,12 @@ int web_read_file(int folder, const char *name, char **bytes, size_t *size);
 /* web_asset: a file of the page itself by its path; false where there is none. */
 bool web_asset(const char *path, web_reply *reply);
 
+/* web_file: the page as one file; false where there is none.
+ * web_hand_out: answers a request that came over the local network: the file at "/", and nothing
+ * else. Whoever asks may have it, so nobody is asked who he is. */
+bool web_file(const web_site *site, web_reply *reply);
+void web_hand_out(const web_site *site, const web_request *request, web_reply *reply);
+
 /* web_take_sheet: the sheet of a request, with its job; NULL if it has mistakes, and then the
  * request has been answered. */
 sil_sheet *web_take_sheet(const web_site *site, const web_request *request, web_reply *reply);

@@ -7,7 +7,7 @@ import {tmpdir} from "node:os";
 import {join} from "node:path";
 import {pathToFileURL} from "node:url";
 import {figuresAgree} from "../page/figures.mjs";
-import {accessible, check, fillIn, open, readings, report, run, same, top, type, visit} from "../page/stage.mjs";
+import {accessible, check, fillIn, open, readings, report, run, same, serve, top, type, visit} from "../page/stage.mjs";
 
 // Nothing lies beside it.
 const folder = mkdtempSync(join(tmpdir(), "sillet-file-"));
@@ -142,6 +142,36 @@ async function notices() {
   await page.context().close();
 }
 
+async function saved(page, selector) {
+  const [download] = await Promise.all([page.waitForEvent("download"), page.click(selector)]);
+  same(download.suggestedFilename(), "sillet.html", "saved under its name");
+  const path = join(folder, "saved.html");
+  await download.saveAs(path);
+  check(readFileSync(path).equals(readFileSync(file)), "what is saved is the file");
+}
+
+// The page of sillet serve has the file to take along; on a local network the file hands itself out.
+async function fetched() {
+  const shop = await serve();
+  const page = await visit(browser, shop.address);
+  await page.waitForSelector("#take-page:visible");
+  await accessible(page, "the served page with the file to take along");
+  await saved(page, "#take-page a");
+  await page.context().close();
+  await shop.stop();
+
+  const lan = await serve(undefined, ["--lan", "127.0.0.1"]);
+  const phone = await visit(browser, lan.address, {viewport: {width: 375, height: 800}});
+  const words = await phone.textContent("#start > :first-child");
+  check(words.startsWith("Save this file") && words.includes(`belongs to this address (${new URL(lan.address).host})`), `first of all: ${words}`);
+  await accessible(phone, "the file from a network");
+  await saved(phone, "#keep-file a");
+  await opened(phone, join(top, "examples", "high-saddle.yaml"));
+  await figuresAgree(phone, join(top, "examples", "high-saddle.yaml"), "mm");
+  await phone.context().close();
+  await lan.stop();
+}
+
 // The proxy counts: were there anything, it would be seen. Last, since it must count.
 async function silent() {
   same(calls, [], "no request left the browser");
@@ -160,6 +190,7 @@ try {
   await examplesAgree();
   await noSheets();
   await notices();
+  await fetched();
   check(statSync(file).size < 1.5e6, `its size: ${statSync(file).size}`);
   await silent();
 } catch (error) {

@@ -21,9 +21,9 @@ const environment = {...process.env, SILLET_PROFILES: join(top, "profiles")};
 export const run = (...words) => execFileSync(program, words, {env: environment, maxBuffer: 1 << 24, stdio: ["ignore", "pipe", "pipe"]});
 
 // The sanitized program, unless the one that is installed is meant.
-export async function serve(serving = program) {
+export async function serve(serving = program, options = null) {
   const folder = mkdtempSync(join(tmpdir(), "sillet-page-"));
-  const child = spawn(serving, ["serve", "--port", "0", "--folder", folder], {env: environment});
+  const child = spawn(serving, ["serve", "--port", "0", ...(options || ["--folder", folder])], {env: environment});
   let said = "";
   child.stderr.on("data", (bytes) => process.stdout.write(bytes));
   const address = await new Promise((resolve, reject) => {

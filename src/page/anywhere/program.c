@@ -4,7 +4,8 @@
 
 size_t sil_program_folder(char *out, size_t size)
 {
-    (void)out;
-    (void)size;
+    if (size > 0) {
+        out[0] = '\0';
+    }
     return 0;
 }

@@ -8,6 +8,7 @@ export const where = "It goes into the folder, as a text file you can read and e
 export async function list(open) {
   const {status, body} = await ask("GET", "/sheets");
   const place = by("folder-sheets");
+  by("take-page").hidden = !body?.file;
   if (status !== 200 || body.folder === null) {
     place.replaceChildren(make("p", {}, "The folder cannot be read."));
     return;
