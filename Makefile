@@ -377,6 +377,9 @@ pictures: tools-check all build/page/node_modules/.package-lock.json
 
 VERSION = $(shell sed -n 's/.*SILLET_VERSION "\(.*\)"/\1/p' include/sillet/version.h)
 
+# The page as one file goes along where it has been built; in a copy to be packaged it lies on top.
+PAGE_BUILT = $(firstword $(wildcard build/sillet.html sillet.html))
+
 # The installed library knows where its profiles are.
 build/installed/flags: TEXT = $(abspath $(PREFIX))
 build/installed/installed.o: src/sheet/installed.c build/installed/flags build/flags
@@ -395,6 +398,10 @@ install: all build/installed/libsillet.a
 	for header in $(HEADERS); do \
 	    install -D -m 644 $$header $(DESTDIR)$(PREFIX)/$$header || exit 1; done
 	install -m 644 profiles/*.yaml $(DESTDIR)$(PREFIX)/share/sillet/profiles
+	for page in $(PAGE_BUILT); do \
+	    if [ -n "$$(find src include profiles -type f -newer $$page | head -n 1)" ]; then \
+	        echo "$$page is older than the sources and stays behind; make anywhere makes it again" >&2; \
+	    else install -m 644 $$page $(DESTDIR)$(PREFIX)/share/sillet || exit 1; fi; done
 	install -m 644 docs/sillet.1 $(DESTDIR)$(PREFIX)/share/man/man1
 	install -m 644 src/cli/completion.bash $(DESTDIR)$(PREFIX)/share/bash-completion/completions/sillet
 	printf '%s\n' 'prefix=$(PREFIX)' 'libdir=$(LIBDIR)' \
@@ -413,6 +420,7 @@ package: tools-package
 	mkdir -p $(PACKAGED)
 	cp -r Makefile README.md DEVELOPERS.md src include tests profiles examples docs $(PACKAGED)
 	cp -r .debian $(PACKAGED)/debian
+	for page in $(PAGE_BUILT); do cp $$page $(PACKAGED) || exit 1; done
 	test "$$(dpkg-parsechangelog -l .debian/changelog -S Version)" = $(VERSION)
 	cd $(PACKAGED) && env -u MAKEFLAGS -u MAKELEVEL dpkg-buildpackage -b -uc -us > ../build.log 2>&1 || \
 	    { tail -n 30 ../build.log; exit 1; }

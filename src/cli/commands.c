@@ -102,8 +102,7 @@ const cli_command cli_commands[] = {
            "is there, no folder and no sheet.",
            false},
           {"--open", NULL, "Opens it in the desktop's browser.", false}},
-     .examples = "sillet serve --folder jobs\n"
-                 "sillet serve --lan 192.168.1.20"},
+     .examples = "sillet serve --folder jobs"},
     {.name = "saddle",
      .purpose = "one string: how far to lower the saddle",
      .about =

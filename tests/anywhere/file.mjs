@@ -161,7 +161,7 @@ async function fetched() {
   await shop.stop();
 
   const lan = await serve(undefined, ["--lan", "127.0.0.1"]);
-  const phone = await visit(browser, lan.address, {viewport: {width: 375, height: 800}});
+  const phone = await visit(browser, lan.address, {viewport: {width: 375, height: 800}, colorScheme: "dark"});
   const words = await phone.textContent("#start > :first-child");
   check(words.startsWith("Save this file") && words.includes(`belongs to this address (${new URL(lan.address).host})`), `first of all: ${words}`);
   await accessible(phone, "the file from a network");
