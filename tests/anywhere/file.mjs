@@ -142,6 +142,59 @@ async function notices() {
   await page.context().close();
 }
 
+// A program that stops is started again, unnoticed where it stopped once; where it stops at the same thing again, it is said, and
+// nothing that was written is lost.
+async function stopped() {
+  const page = await visit(browser, "about:blank", {...offline, ready: "body"});
+  await page.addInitScript(() => {
+    const instantiate = WebAssembly.instantiate;
+    window.stops = 0;
+    window.started = 0;
+    WebAssembly.instantiate = async (...words) => {
+      const {exports} = await instantiate(...words);
+      const stopping = (...given) => {
+        if (window.stops-- > 0) throw new WebAssembly.RuntimeError("unreachable");
+        return exports.module_ask(...given);
+      };
+      window.started++;
+      return {exports: {...exports, module_ask: stopping}};
+    };
+  });
+  await page.goto(address);
+  await page.waitForSelector("#profiles button");
+  await opened(page, join(top, "examples", "high-saddle.yaml"));
+  await page.evaluate(() => { window.stops = 1; });
+  await type(page, "readings.1.action.0", "2.31");
+  same(await page.evaluate(() => [window.started, document.getElementById("told").textContent]), [2, ""], "one stop is not noticed");
+  await page.evaluate(() => { window.stops = 1000; });
+  await page.fill('[name="readings.1.action.0"]', "2.32");
+  await page.waitForFunction(() => document.getElementById("told").textContent.startsWith("The program in this page stopped"));
+  await page.evaluate(() => { window.stops = 0; });
+  same(await page.inputValue('[name="readings.1.action.0"]'), "2.32", "what was written is kept");
+  await type(page, "readings.1.action.1", "2.33");
+  const yaml = await take(page, "yaml");
+  check(/action: \[2\.32, 2\.33/.test(readFileSync(yaml, "utf8")), "and is in the sheet");
+  await figuresAgree(page, yaml, "mm");
+  await page.context().close();
+}
+
+// A browser without what it takes, and a file that lost its end in the mail.
+async function cannot() {
+  const page = await visit(browser, "about:blank", {...offline, ready: "body", failing: true});
+  await page.addInitScript(() => { delete globalThis.DecompressionStream; });
+  await page.goto(address);
+  await page.waitForSelector("#cannot");
+  await page.context().close();
+  const short = join(folder, "short.html");
+  const text = readFileSync(file, "utf8");
+  const at = text.indexOf('id="carried-program"') + 100000;
+  writeFileSync(short, text.slice(0, at) + text.slice(at + 4000));
+  const other = await visit(browser, "about:blank", {...offline, ready: "body", failing: true});
+  await other.goto(pathToFileURL(short).href);
+  await other.waitForSelector("#cannot");
+  await other.context().close();
+}
+
 async function saved(page, selector) {
   const [download] = await Promise.all([page.waitForEvent("download"), page.click(selector)]);
   same(download.suggestedFilename(), "sillet.html", "saved under its name");
@@ -190,6 +243,8 @@ try {
   await examplesAgree();
   await noSheets();
   await notices();
+  await stopped();
+  await cannot();
   await fetched();
   check(statSync(file).size < 1.5e6, `its size: ${statSync(file).size}`);
   await silent();

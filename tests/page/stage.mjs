@@ -47,20 +47,21 @@ export async function serve(serving = program, options = null) {
 export const open = () => chromium.launch({executablePath: "/usr/bin/chromium", args: ["--no-sandbox"]});
 
 // A visitor: a browser of its own, nothing kept. Whatever goes wrong in the page, or leaves this machine, fails.
-export async function visit(browser, address, options = {}) {
+// ready: what is waited for. failing: the page is to say that it cannot go on, and its scripts may.
+export async function visit(browser, address, {ready = "#profiles button:visible, #form:visible", failing = false, ...options} = {}) {
   const context = await browser.newContext({viewport: {width: 1280, height: 900}, acceptDownloads: true, ...options});
   const page = await context.newPage();
   page.setDefaultTimeout(60000);
-  page.on("pageerror", (error) => check(false, `the page's script: ${error}`));
+  page.on("pageerror", (error) => failing || check(false, `the page's script: ${error}`));
   page.on("console", (message) => {
     // The page asks what a wrong sheet's plan is, and is told that there is none.
     if (message.type() === "error" && !/status of (412|422)/.test(message.text())) check(false, `the browser complains: ${message.text()}`);
   });
   page.on("request", (request) => {
-    if (!request.url().startsWith(address) && !request.url().startsWith("blob:")) check(false, `asked elsewhere: ${request.url()}`);
+    if (!request.url().startsWith(address) && !/^(blob|file):/.test(request.url())) check(false, `asked elsewhere: ${request.url()}`);
   });
   await page.goto(address);
-  await page.waitForSelector("#profiles button:visible, #form:visible");
+  await page.waitForSelector(ready);
   return page;
 }
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What the page says of itself as a file: that it can be kept, and whose work is in it.
 import {by, make} from "./dom.js";
-import {notices} from "./carried.js";
+import {files, notices, program} from "./carried.js";
 
 const version = document.querySelector("meta[name=version]").content;
 
@@ -28,3 +28,5 @@ function begin() {
 }
 
 begin();
+Promise.all([program, files]).catch(() => by("start").prepend(make("p", {class: "notice", id: "cannot", role: "alert"},
+  "The program in this page cannot be started: this browser is too old for it, or the file did not arrive whole. Open it in a current browser, or fetch it again.")));

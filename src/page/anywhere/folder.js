@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Where there is no folder: sheets are opened from files, and saved as files.
-import {by, make} from "./dom.js";
+import {by, download, make} from "./dom.js";
 
 export const where = "It goes into your downloads, as a text file you can read and edit, and open here again.";
 
@@ -15,12 +15,4 @@ export const read = async () => ({text: "", tag: null, found: false});
 export async function save(sheet) {
   download(sheet.name, new Blob([sheet.text()], {type: "application/yaml"}));
   return {saved: true, tag: null};
-}
-
-export function download(name, blob) {
-  const link = make("a", {href: URL.createObjectURL(blob), download: name});
-  document.body.append(link);
-  link.click();
-  link.remove();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10000);
 }

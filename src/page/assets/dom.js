@@ -29,3 +29,11 @@ export function tell(words) {
   clearTimeout(silence);
   silence = setTimeout(() => { by("told").textContent = ""; }, 9000);
 }
+
+export function download(name, blob) {
+  const link = make("a", {href: URL.createObjectURL(blob), download: name});
+  document.body.append(link);
+  link.click();
+  link.remove();
+  setTimeout(() => URL.revokeObjectURL(link.href), 10000);
+}

@@ -61,11 +61,3 @@ export async function save(sheet) {
   if (status === 412) return {why: sheet.tag ? "changed" : "exists", tag};
   return {why: body ? "It has errors; they stand beside the fields." : await reply.text()};
 }
-
-export function download(name, blob) {
-  const link = make("a", {href: URL.createObjectURL(blob), download: name});
-  document.body.append(link);
-  link.click();
-  link.remove();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10000);
-}

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The page: one sheet in hand, asked about again at every keystroke.
 import {ask} from "./ask.js";
-import {by, fill, make, tell} from "./dom.js";
+import {by, download, fill, make, tell} from "./dom.js";
 import * as folder from "./folder.js";
 import * as form from "./form.js";
 import * as plan from "./plan.js";
@@ -157,12 +157,13 @@ async function changed() {
 
 async function update() {
   const text = sheet.text();
-  const drawings = views.map(({view}) => drawn(view, text));
+  const drawings = Promise.all(views.map(({view}) => drawn(view, text)));
+  drawings.catch(() => {}); // told already, and thrown where it is waited for
   const [read, made] = await Promise.all([ask("POST", "/read", text), ask("POST", "/plan", text)]);
   if (read.status === 200) showComplaints(read.body.complaints, made.status !== 200);
   if (made.status !== 200) return;
   plan.show(made.body, sheet);
-  place(await Promise.all(drawings), made.body);
+  place(await drawings, made.body);
   document.body.dataset.shown = String(Number(document.body.dataset.shown || 0) + 1);
 }
 
@@ -203,10 +204,10 @@ function place(drawings, result) {
 const fileName = (ending) => `${(sheet.name || sheet.profile || "sheet").replace(/\.yaml$/, "")}.${ending}`;
 
 async function take(ending) {
-  if (ending === "yaml") return folder.download(fileName(ending), new Blob([sheet.text()], {type: "application/yaml"}));
+  if (ending === "yaml") return download(fileName(ending), new Blob([sheet.text()], {type: "application/yaml"}));
   const {status, reply} = await ask("POST", `/draw?as=${ending}`, sheet.text());
   if (status !== 200) return tell(status === 422 ? "The sheet has errors; nothing was drawn." : await reply.text());
-  folder.download(fileName(ending), await reply.blob());
+  download(fileName(ending), await reply.blob());
   tell(ending === "pdf" ? "The pack is in your downloads. Print it at 100 % and measure its rulers." : "It is in your downloads.");
 }
 
