@@ -223,7 +223,7 @@ build/anywhere/sillet.wasm: $(MODULE:src/%.c=build/anywhere/objects/%.o) build/s
 	clang $(LINK_module) -o $@ $(filter %.o,$^)
 
 build/sillet.html: src/page/anywhere/join build/anywhere/sillet.wasm include/sillet/version.h \
-                   $(wildcard src/page/anywhere/*.js src/page/assets/* profiles/*.yaml)
+                   docs/licence.txt $(wildcard src/page/anywhere/*.js src/page/assets/* profiles/*.yaml)
 	$< build/anywhere/sillet.wasm $(FETCHED) $(VERSION) $@
 
 -include $(MODULE:src/%.c=build/anywhere/objects/%.d)
