@@ -138,6 +138,8 @@ async function notices() {
   for (const one of ["Permission is hereby granted", "The FreeType Project", "GNU GENERAL PUBLIC LICENSE", "Apache License", "As a special exception, if you create a document which uses this font"]) {
     check(texts.includes(one), `the notices have: ${one}`);
   }
+  await page.evaluate(() => { for (const one of document.querySelectorAll("#notices details")) one.open = true; });
+  check(await page.evaluate(() => { const all = document.getElementById("notices"); return all.scrollWidth <= all.clientWidth; }), "every notice is as wide as the page");
   await accessible(page, "the notices");
   await page.context().close();
 }
