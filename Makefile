@@ -1,6 +1,7 @@
 # sillet. Read from top to bottom: what is built, from what, and how it is tried.
 #
 #   make            the program build/sillet and the library build/libsillet.a
+#   make anywhere   build/sillet.html: the bench page with the program in it, one file for any browser
 #   make demo       installs what is missing, builds, and runs the main job on a sheet of examples/
 #   make check      installs what tests need, builds with sanitizers, runs every test
 #   make unit       the tests of tests/test_*.c alone: half a minute on two processors, once built
@@ -29,13 +30,16 @@ PACKAGES_build = gcc libc6-dev pkg-config libyaml-dev libcjson-dev libhpdf-dev \
                  libfreetype-dev fonts-osifont fonts-dejavu-core libmicrohttpd-dev
 PACKAGES_unit = $(PACKAGES_build) libcmocka-dev python3
 PACKAGES_check = $(PACKAGES_unit) g++ binutils valgrind python3-yaml python3-numpy python3-scipy \
-                 python3-ezdxf admesh poppler-utils qpdf librsvg2-bin locales groff-base chromium $(NODE)
+                 python3-ezdxf admesh poppler-utils qpdf librsvg2-bin locales groff-base chromium firefox-esr \
+                 $(NODE)
 # Where there is an npm already, however it came, it is taken as it is.
 NODE := $(if $(shell command -v npm),,nodejs npm)
+PACKAGES_anywhere = $(PACKAGES_build) clang lld wasi-libc libclang-rt-14-dev-wasm32 zlib1g dpkg-dev \
+                    python3
 PACKAGES_bench = $(PACKAGES_build) valgrind python3 python3-yaml python3-numpy qpdf time
 PACKAGES_lint = $(PACKAGES_build) clang clang-tidy clang-format cppcheck
 PACKAGES_package = $(PACKAGES_build) build-essential debhelper dpkg-dev fakeroot lintian
-TOOLS = $(addprefix tools-,build unit check bench lint package)
+TOOLS = $(addprefix tools-,build unit check anywhere bench lint package)
 
 # --- what is made of which sources ------------------------------------------------------------------
 
@@ -47,7 +51,11 @@ SILLET := $(filter-out src/cli/draw/%,$(filter src/cli/%,$(SOURCES)))
 COMMON := $(addprefix src/cli/,cli.c commands.c arguments.c help.c)
 DRAW := $(COMMON) $(filter src/cli/draw/%,$(SOURCES))
 SERVE := $(COMMON) $(filter src/page/serve/%,$(SOURCES))
-PAGE := $(filter-out src/page/serve/%,$(filter src/page/%,$(SOURCES)))
+PAGE := $(filter-out src/page/serve/% src/page/anywhere/%,$(filter src/page/%,$(SOURCES)))
+# Within a page there is no folder to read or to write, and no program beside it.
+MODULE := $(filter-out src/drawing/write/file.c src/sheet/program.c,$(LIBRARY)) \
+          $(addprefix src/page/,compute.c draw.c fields.c profiles.c reply.c sheet.c) \
+          $(filter src/page/anywhere/%,$(SOURCES))
 UNIT := $(patsubst tests/%.c,build/check/%,$(wildcard tests/test_*.c))
 SCRIPTS := $(wildcard tests/*/check_*)
 EXAMPLE = examples/low-first-slot.yaml
@@ -61,7 +69,7 @@ LIBRARIES = -lyaml -lcjson -lm
 DRAW_LIBRARIES = -lhpdf -lfreetype $(LIBRARIES)
 SERVE_LIBRARIES = -lmicrohttpd -pthread $(DRAW_LIBRARIES)
 
-.PHONY: all demo pictures check unit mutants thorough coverage bench fuzz lint install package clean \
+.PHONY: all anywhere demo pictures check unit mutants thorough coverage bench fuzz lint install package clean \
         FORCE $(TOOLS)
 .DELETE_ON_ERROR:
 .SECONDARY:
@@ -144,7 +152,8 @@ $(eval $(call kind,fuzz,build/fuzz))
 
 # What is made anew when a text changes depends on a file of that text, which is written when it does.
 build/sources: TEXT = $(SOURCES)
-build/flags build/check/flags build/race/flags build/fuzz/flags build/installed/flags build/sources: FORCE
+build/flags build/check/flags build/race/flags build/fuzz/flags build/installed/flags \
+build/anywhere/flags build/sources: FORCE
 	@mkdir -p $(@D)
 	@printf '%s\n' '$(subst ','\'',$(TEXT))' >$@.now
 	@if cmp -s $@.now $@; then rm $@.now; else mv $@.now $@; fi
@@ -159,6 +168,66 @@ build/public-names: $(HEADERS)
 	    sed -nE -e '/typedef|static/d' -e 's/^[^(]*[ *](sil_[a-z0-9_]+) *\(.*/\1/p' \
 	        -e 's/^ *extern [^(]*[ *](sil_[a-z0-9_]+)[^(]*;/\1/p' | sort -u >$@
 
+# --- the page as one file: the program as WebAssembly ------------------------------------------------
+
+FETCHED = build/anywhere/sources
+NAMES_libyaml = src/api src/reader src/scanner src/parser
+NAMES_cjson = cJSON
+NAMES_zlib = adler32 crc32 deflate trees zutil compress
+NAMES_freetype = $(addprefix src/,base/ftbase base/ftinit base/ftsystem base/ftdebug sfnt/sfnt \
+                 truetype/truetype psnames/psnames)
+# Known once it is fetched.
+NAMES_libharu = $(patsubst $(FETCHED)/libharu/%.c,%,$(wildcard $(FETCHED)/libharu/src/*.c))
+CARRIED = libyaml cjson libharu freetype zlib
+
+# A stack as deep as the program was tried with (64 KB unless told), and an end to its memory. All is
+# compiled small, because it travels.
+PORTED = --target=wasm32-wasi -Os -Isrc/page/anywhere/port
+SEEN = $(addprefix -I$(FETCHED)/,libyaml/include libharu/include zlib freetype/include include)
+OWN_libyaml = -DYAML_VERSION_MAJOR=0 -DYAML_VERSION_MINOR=2 -DYAML_VERSION_PATCH=5 \
+              '-DYAML_VERSION_STRING="0.2.5"'
+OWN_freetype = -DFT2_BUILD_LIBRARY '-DFT_CONFIG_MODULES_H=<freetype_modules.h>' \
+               '-DFT_CONFIG_OPTIONS_H=<freetype_options.h>'
+LINK_module = --target=wasm32-wasi -mexec-model=reactor -Wl,-z,stack-size=1048576 -Wl,--stack-first \
+              -Wl,--max-memory=134217728 -Wl,--gc-sections -Wl,--strip-all \
+              $(addprefix -Wl$(comma)--export=module_,room ask type bytes size)
+comma := ,
+
+build/anywhere/flags: TEXT = $(PORTED) $(SEEN) $(WARNINGS) $(LINK_module)
+
+anywhere: tools-anywhere
+	@$(MAKE) --no-print-directory --silent $(FETCHED)/fetched
+	@$(MAKE) --no-print-directory --silent -j$(CORES) build/sillet.html
+	@echo $(CURDIR)/build/sillet.html
+
+$(FETCHED)/fetched: src/page/anywhere/fetch
+	$< $(FETCHED)
+	mkdir -p $(FETCHED)/include/cjson && cp $(FETCHED)/cjson/cJSON.h $(FETCHED)/include/cjson
+	touch $@
+
+# The objects of one library.
+define carried
+build/anywhere/$(1)/%.o: $(FETCHED)/fetched build/anywhere/flags $(wildcard src/page/anywhere/port/*)
+	@mkdir -p $$(@D)
+	clang $(PORTED) $(SEEN) $$(OWN_$(1)) -w -c -o $$@ $(FETCHED)/$(1)/$$*.c
+endef
+
+$(foreach library,$(CARRIED),$(eval $(call carried,$(library))))
+
+build/anywhere/objects/%.o: src/%.c $(FETCHED)/fetched build/anywhere/flags
+	@mkdir -p $(@D)
+	clang $(PORTED) $(SEEN) -std=c17 -D_XOPEN_SOURCE=700 -Iinclude $(WARNINGS) -Werror -MMD -MP -c -o $@ $<
+
+build/anywhere/sillet.wasm: $(MODULE:src/%.c=build/anywhere/objects/%.o) build/sources \
+    $(foreach library,$(CARRIED),$(patsubst %,build/anywhere/$(library)/%.o,$(NAMES_$(library))))
+	clang $(LINK_module) -o $@ $(filter %.o,$^)
+
+build/sillet.html: src/page/anywhere/join build/anywhere/sillet.wasm include/sillet/version.h \
+                   docs/licence.txt $(wildcard src/page/anywhere/*.js src/page/assets/* profiles/*.yaml)
+	$< build/anywhere/sillet.wasm $(FETCHED) $(VERSION) $@
+
+-include $(MODULE:src/%.c=build/anywhere/objects/%.d)
+
 # --- the demo ---------------------------------------------------------------------------------------
 
 demo: tools-build
@@ -172,9 +241,13 @@ demo: tools-build
 PROGRAMS = all $(addprefix build/check/,sillet sillet-draw sillet-serve libsillet.a)
 REPLAYED = $(addprefix build/check/,replay replay_length replay_page read_lines)
 
+# The one file is tried wherever what it is made of can be had.
 check: tools-check build/page/node_modules/.package-lock.json
 	@$(MAKE) --no-print-directory --silent -j$(CORES) $(PROGRAMS) $(UNIT) $(REPLAYED) \
 	    build/check/faults build/race/race
+	@if $(MAKE) --no-print-directory --silent tools-anywhere $(FETCHED)/fetched; then \
+	    $(MAKE) --no-print-directory --silent -j$(CORES) build/sillet.html; \
+	else echo "what makes the page one file cannot be had: it is not tried"; fi
 	@tests/run $(UNIT) $(SCRIPTS)
 
 unit: tools-unit
@@ -305,6 +378,9 @@ pictures: tools-check all build/page/node_modules/.package-lock.json
 
 VERSION = $(shell sed -n 's/.*SILLET_VERSION "\(.*\)"/\1/p' include/sillet/version.h)
 
+# The page as one file goes along where it has been built; in a copy to be packaged it lies on top.
+PAGE_BUILT = $(firstword $(wildcard build/sillet.html sillet.html))
+
 # The installed library knows where its profiles are.
 build/installed/flags: TEXT = $(abspath $(PREFIX))
 build/installed/installed.o: src/sheet/installed.c build/installed/flags build/flags
@@ -323,6 +399,10 @@ install: all build/installed/libsillet.a
 	for header in $(HEADERS); do \
 	    install -D -m 644 $$header $(DESTDIR)$(PREFIX)/$$header || exit 1; done
 	install -m 644 profiles/*.yaml $(DESTDIR)$(PREFIX)/share/sillet/profiles
+	for page in $(PAGE_BUILT); do \
+	    if [ -n "$$(find src include profiles -type f -newer $$page | head -n 1)" ]; then \
+	        echo "$$page is older than the sources and stays behind; make anywhere makes it again" >&2; \
+	    else install -m 644 $$page $(DESTDIR)$(PREFIX)/share/sillet || exit 1; fi; done
 	install -m 644 docs/sillet.1 $(DESTDIR)$(PREFIX)/share/man/man1
 	install -m 644 src/cli/completion.bash $(DESTDIR)$(PREFIX)/share/bash-completion/completions/sillet
 	printf '%s\n' 'prefix=$(PREFIX)' 'libdir=$(LIBDIR)' \
@@ -341,6 +421,7 @@ package: tools-package
 	mkdir -p $(PACKAGED)
 	cp -r Makefile README.md DEVELOPERS.md src include tests profiles examples docs $(PACKAGED)
 	cp -r .debian $(PACKAGED)/debian
+	for page in $(PAGE_BUILT); do cp $$page $(PACKAGED) || exit 1; done
 	test "$$(dpkg-parsechangelog -l .debian/changelog -S Version)" = $(VERSION)
 	cd $(PACKAGED) && env -u MAKEFLAGS -u MAKELEVEL dpkg-buildpackage -b -uc -us > ../build.log 2>&1 || \
 	    { tail -n 30 ../build.log; exit 1; }

@@ -34,6 +34,7 @@ static const room_row rooms[] = {
     {"src/cli/draw", "sillet.h drawing.h", "cli"},
     {"src/page", "sillet.h", "brief json text"},
     {"src/page/serve", "sillet.h", "page cli"},
+    {"src/page/anywhere", "sheet.h", "page"},
 };
 
 static int wrong_arrows, wrong_figures;

@@ -113,7 +113,8 @@ static void the_folder_says_what_each_waits_for(void **state)
     const int folder = site.folder;
     site.folder = -1;
     assert_int_equal(ask("GET", "/sheets", ""), 200);
-    assert_true(answer_holds("{\"folder\":null,\"sheets\":[],\"count\":0,\"more_after\":null}"));
+    assert_true(answer_holds(
+        "{\"folder\":null,\"file\":null,\"sheets\":[],\"count\":0,\"more_after\":null}"));
     assert_int_equal(ask("GET", "/sheets/high.yaml", ""), 409);
     site.folder = folder;
 }

@@ -96,6 +96,11 @@ const cli_command cli_commands[] = {
            "The folder of its sheets; nothing outside is read or written. Unless given, the\n"
            "one it is started in.",
            false},
+          {"--lan", "ADDRESS",
+           "Hands out the page as one file, which works without a network, to a phone or a\n"
+           "tablet: this machine's address in a private network, as 192.168.1.20. Nothing else\n"
+           "is there, no folder and no sheet.",
+           false},
           {"--open", NULL, "Opens it in the desktop's browser.", false}},
      .examples = "sillet serve --folder jobs"},
     {.name = "saddle",

@@ -1,11 +1,13 @@
 /* SPDX-License-Identifier: MIT */
-/* Which function answers which request, and the rules that every request must pass first. */
+/* What a browser may ask of `sillet serve`: the rules that every request must pass first, the folder,
+ * the page's own files; all else is computed. */
 #include <stdio.h>
 #include <string.h>
 
 #include "reply.h"
 
 const web_header web_headers[] = {
+    /* the policy is the first: web_header_value */
     {"Content-Security-Policy",
      "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; "
      "base-uri 'none'; form-action 'none'; frame-ancestors 'none'"},
@@ -17,6 +19,14 @@ const web_header web_headers[] = {
 };
 const int web_header_count = sizeof web_headers / sizeof *web_headers;
 
+/* Of a page whose own policy allows the one script within it and nothing from elsewhere. */
+static const char policy_beside[] = "base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+
+const char *web_header_value(const web_header *header, const web_reply *reply)
+{
+    return reply->own_policy && header == web_headers ? policy_beside : header->value;
+}
+
 /* A browser leaves the port out where it is the one of its scheme (RFC 9110, 4.2.1). */
 enum { PORT_OF_HTTP = 80 };
 
@@ -26,10 +36,11 @@ static const char *const own_names[] = {"127.0.0.1", "localhost"};
 
 void web_address(const web_site *site, char *out, size_t size)
 {
+    const char *name = site->lan ? site->lan : own_names[0];
     if (site->port == PORT_OF_HTTP) {
-        snprintf(out, size, "http://%s/", own_names[0]);
+        snprintf(out, size, "http://%s/", name);
     } else {
-        snprintf(out, size, "http://%s:%d/", own_names[0], site->port);
+        snprintf(out, size, "http://%s:%d/", name, site->port);
     }
 }
 
@@ -56,75 +67,49 @@ static bool is_same_origin(const web_request *request)
                                 strcmp(request->origin + length, request->host) == 0);
 }
 
-typedef struct route {
-    const char *method, *path;
-    bool below; /* what follows the path is a name */
-    web_handler *answer;
-} route;
-
-static const route routes[] = {
-    {"GET", "/profiles", false, web_profiles}, {"GET", "/fields", false, web_fields},
-    {"POST", "/read", false, web_read},        {"POST", "/plan", false, web_plan},
-    {"POST", "/draw", false, web_draw},        {"GET", "/sheets", false, web_list},
-    {"GET", "/sheets/", true, web_get_sheet},  {"PUT", "/sheets/", true, web_put_sheet},
+static const web_route folder_routes[] = {
+    {"GET", "/sheets", false, web_list},
+    {"GET", "/sheets/", true, web_get_sheet},
+    {"PUT", "/sheets/", true, web_put_sheet},
 };
 
-static bool is_at(const route *row, const char *path)
-{
-    return row->below ? strncmp(path, row->path, strlen(row->path)) == 0
-                      : strcmp(path, row->path) == 0;
-}
-
 /* HEAD is answered like GET; the server leaves out the bytes. */
-static const char *method_of(const web_request *request)
+static bool is_get(const web_request *request)
 {
-    return strcmp(request->method, "HEAD") == 0 ? "GET" : request->method;
+    return strcmp(request->method, "GET") == 0 || strcmp(request->method, "HEAD") == 0;
 }
 
 static void find_route(const web_site *site, const web_target *target, const web_request *request,
                        web_reply *reply)
 {
-    const char *method = method_of(request);
-    const char *allow = NULL;
-    for (size_t i = 0; i < sizeof routes / sizeof *routes; i++) {
-        if (!is_at(&routes[i], target->path)) {
-            continue;
-        }
-        if (strcmp(routes[i].method, method) == 0) {
-            routes[i].answer(site, target, request, reply);
-            return;
-        }
-        allow = routes[i].below                        ? "GET, HEAD, PUT"
-                : strcmp(routes[i].method, "GET") == 0 ? "GET, HEAD"
-                                                       : routes[i].method;
+    if (web_follow(folder_routes, sizeof folder_routes / sizeof *folder_routes, site, target,
+                   request, reply) ||
+        web_follow_computed(site, target, request, reply)) {
+        return;
     }
-    if (!allow && web_asset(target->path, reply)) {
-        if (strcmp(method, "GET") == 0) {
-            return;
-        }
-        allow = "GET, HEAD";
+    bool file = strcmp(target->path, "/sillet.html") == 0 && web_file(site, reply);
+    if (!file && !web_asset(target->path, reply)) {
+        web_say(reply, 404, "nothing is there");
+    } else if (!is_get(request)) {
+        web_refuse_method(reply, "GET, HEAD");
     }
-    web_say(reply, allow ? 405 : 404, allow ? "not to be asked in that way" : "nothing is there");
-    reply->allow = allow;
 }
 
 void web_answer(const web_site *site, const web_request *request, web_reply *reply)
 {
     web_target target;
     memset(reply, 0, sizeof *reply);
-    if (!request->host || !is_own(site, request->host)) {
+    if (site->lan) {
+        web_hand_out(site, request, reply);
+    } else if (!request->host || !is_own(site, request->host)) {
         web_say(reply, 403, "this page answers only to the address it was opened at");
     } else if (!is_same_origin(request)) {
         web_say(reply, 403, "asked from another page");
-    } else if (request->size > WEB_BODY_MAX) {
-        web_say(reply, 413, "over 256 KiB: this is no measuring sheet");
-    } else if (!web_target_read(request->target, &target)) {
-        web_say(reply, 400, "no address of this page");
-    } else {
+    } else if (web_admit(request, &target, reply)) {
         find_route(site, &target, request, reply);
     }
-    if (reply->tag[0] && reply->status == 200 && request->if_none_match &&
-        strcmp(method_of(request), "GET") == 0 && strcmp(request->if_none_match, reply->tag) == 0) {
+    if (reply->tag[0] && reply->status == 200 && request->if_none_match && is_get(request) &&
+        strcmp(request->if_none_match, reply->tag) == 0) {
         reply->status = 304;
         reply->size = 0;
     }

@@ -28,6 +28,8 @@ EMBED(plan, "plan.js");
 EMBED(folder, "folder.js");
 EMBED(taps, "taps.js");
 EMBED(dom, "dom.js");
+EMBED(ask, "ask.js");
+EMBED(send, "send.js");
 
 typedef struct asset {
     const char *path, *type, *start, *end;
@@ -49,6 +51,8 @@ static const asset assets[] = {
     {"/folder.js", SCRIPT, web_asset_folder, web_asset_folder_end},
     {"/taps.js", SCRIPT, web_asset_taps, web_asset_taps_end},
     {"/dom.js", SCRIPT, web_asset_dom, web_asset_dom_end},
+    {"/ask.js", SCRIPT, web_asset_ask, web_asset_ask_end},
+    {"/send.js", SCRIPT, web_asset_send, web_asset_send_end},
 };
 
 bool web_asset(const char *path, web_reply *reply)

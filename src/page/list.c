@@ -167,6 +167,7 @@ void web_list(const web_site *site, const web_target *target, const web_request 
     json j = {0};
     json_at root = json_object(&j);
     json_put_word(root, "folder", site->folder < 0 ? NULL : site->folder_name);
+    json_put_word(root, "file", site->file ? "/sillet.html" : NULL);
     if (!add_sheets(site, after, root)) {
         j.failed = true;
     }

@@ -39,6 +39,28 @@ typedef void web_handler(const web_site *site, const web_target *target, const w
 web_handler web_profiles, web_fields, web_read, web_plan, web_draw;
 web_handler web_list, web_get_sheet, web_put_sheet;
 
+/* A path, and what answers there to a method. */
+typedef struct web_route {
+    const char *method, *path;
+    bool below; /* what follows the path is a name */
+    web_handler *answer;
+} web_route;
+
+/* web_follow: has the row answer that a request asks for; where only the method is another, says so.
+ * web_follow_computed: the same with the rows of what needs no folder.
+ * Status: false if no row has the path; then nothing is answered */
+bool web_follow(const web_route *rows, size_t count, const web_site *site, const web_target *target,
+                const web_request *request, web_reply *reply);
+bool web_follow_computed(const web_site *site, const web_target *target, const web_request *request,
+                         web_reply *reply);
+
+/* web_admit: takes a request's target apart; false if it cannot be read, or its body is too large,
+ * and then the request has been answered. */
+bool web_admit(const web_request *request, web_target *target, web_reply *reply);
+
+/* web_refuse_method: says which methods there are. */
+void web_refuse_method(web_reply *reply, const char *allow);
+
 /* web_put_applies: the key "applies": the paths of the fields a job's instrument has; null where
  * there is no job. */
 void web_put_applies(json_at root, const sil_job *job);
@@ -54,6 +76,12 @@ int web_read_file(int folder, const char *name, char **bytes, size_t *size);
 
 /* web_asset: a file of the page itself by its path; false where there is none. */
 bool web_asset(const char *path, web_reply *reply);
+
+/* web_file: the page as one file; false where there is none.
+ * web_hand_out: answers a request that came over the local network: the file at "/", and nothing
+ * else. Whoever asks may have it, so nobody is asked who he is. */
+bool web_file(const web_site *site, web_reply *reply);
+void web_hand_out(const web_site *site, const web_request *request, web_reply *reply);
 
 /* web_take_sheet: the sheet of a request, with its job; NULL if it has mistakes, and then the
  * request has been answered. */

@@ -5,12 +5,17 @@
 
 #include <stdbool.h>
 #include <stddef.h>
+#include <stdint.h>
 
 /* What the page works on. */
 typedef struct web_site {
     int port;                /* port it is reached at, on this machine alone */
     int folder;              /* the folder of sheets, open; -1: none */
     const char *folder_name; /* name of the folder, to show */
+    const char *file;        /* the page as one file, file_size bytes; NULL: there is none */
+    size_t file_size;
+    const char *lan; /* own address in the local network, at which the file alone is handed out;
+                        NULL: the page itself, to this machine alone */
 } web_site;
 
 enum { WEB_BODY_MAX = 256 * 1024, WEB_TARGET_MAX = 2048, WEB_TAG_MAX = 48 };
@@ -34,6 +39,7 @@ typedef struct web_reply {
     size_t size;
     char *held;            /* the bytes, if they are to be freed */
     char tag[WEB_TAG_MAX]; /* ETag, or "" */
+    bool own_policy;       /* the bytes are a page with a policy of its own within */
 } web_reply;
 
 /* web_answer: answers a request.
@@ -51,7 +57,14 @@ typedef struct web_reply {
 void web_answer(const web_site *site, const web_request *request, web_reply *reply);
 void web_reply_free(web_reply *reply);
 
-/* web_address: the address a browser opens the page at. */
+/* web_compute: answers what is computed from the request alone: /read, /plan, /draw, /profiles and
+ * /fields. It asks neither who asks nor from where, and there is no folder.
+ * Given, returned: as web_answer
+ * Status:   in reply: 200; 400, 404, 405, 413, 422, 500 as there
+ */
+void web_compute(const web_request *request, web_reply *reply);
+
+/* web_address: the address a browser opens the page at, or the file. */
 void web_address(const web_site *site, char *out, size_t size);
 
 /* web_say: fills an empty reply with a status and plain words, which are a constant. */
@@ -64,5 +77,15 @@ typedef struct web_header {
 } web_header;
 extern const web_header web_headers[];
 extern const int web_header_count;
+
+/* web_header_value: what such a header says with a reply. */
+const char *web_header_value(const web_header *header, const web_reply *reply);
+
+/* web_lan_read: an address of a private network, as 192.168.1.20: of RFC 1918, of one link (RFC
+ * 3927), or of this machine itself.
+ * Returned: address  in host byte order
+ * Status:   false for anything else */
+bool web_lan_read(const char *text, uint32_t *address);
+bool web_lan_is_private(uint32_t address);
 
 #endif

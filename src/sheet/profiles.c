@@ -7,7 +7,6 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <sys/auxv.h>
 #include <sys/stat.h>
 
 enum { PATH_SIZE = 4096 };
@@ -16,26 +15,6 @@ static bool is_folder(const char *path)
 {
     struct stat about;
     return stat(path, &about) == 0 && S_ISDIR(about.st_mode);
-}
-
-size_t sil_program_folder(char *out, size_t size)
-{
-    char *program = realpath("/proc/self/exe", NULL);
-    if (!program) { /* without /proc: the path it was called by */
-        program =
-            realpath((const char *)getauxval(AT_EXECFN), NULL); /* NOLINT: the value is a pointer */
-    }
-    const char *slash = program ? strrchr(program, '/') : NULL;
-    size_t length = slash ? (size_t)(slash - program) : 0;
-    if (length + 1 > size) {
-        length = 0;
-    }
-    if (length > 0) {
-        memcpy(out, program, length);
-        out[length] = '\0';
-    }
-    free(program);
-    return length;
 }
 
 /* Places relative to the running program: first as installed, then as built. */

@@ -98,7 +98,7 @@ int web_main(int argc, char **argv)
     static char room[1 << 20]; /* so that printing asks for no memory */
     setvbuf(stdout, room, _IOFBF, sizeof room);
     bool saves = argc > 1 && strcmp(argv[1], "PUT") == 0;
-    web_site site = {PORT, saves ? written : kept, "kept"};
+    web_site site = {.port = PORT, .folder = saves ? written : kept, .folder_name = "kept"};
     web_request request = {.method = argv[1], .target = argv[2], .host = "localhost:7340"};
     web_reply reply;
     give_body(&request, argv[3]);

@@ -6,25 +6,14 @@ import {createRequire} from "node:module";
 import {tmpdir} from "node:os";
 import {dirname, join} from "node:path";
 import {fileURLToPath} from "node:url";
+import {check, same} from "./count.mjs";
+
+export {check, report, same} from "./count.mjs";
 
 export const top = join(dirname(fileURLToPath(import.meta.url)), "..", "..");
 const require = createRequire(join(top, "build", "page", "/"));
 const {chromium} = require("playwright-core");
 export const axe = require.resolve("axe-core/axe.min.js");
-
-let passed = 0;
-let failed = 0;
-
-export function check(good, what) {
-  if (good) passed++;
-  else {
-    failed++;
-    console.log(`failed: ${what}`);
-  }
-}
-
-export const same = (got, wanted, what) =>
-  check(JSON.stringify(got) === JSON.stringify(wanted), `${what}\n  wanted ${JSON.stringify(wanted)}\n  got    ${JSON.stringify(got)}`);
 
 export const program = join(top, "build", "check", "sillet");
 const environment = {...process.env, SILLET_PROFILES: join(top, "profiles")};
@@ -32,9 +21,9 @@ const environment = {...process.env, SILLET_PROFILES: join(top, "profiles")};
 export const run = (...words) => execFileSync(program, words, {env: environment, maxBuffer: 1 << 24, stdio: ["ignore", "pipe", "pipe"]});
 
 // The sanitized program, unless the one that is installed is meant.
-export async function serve(serving = program) {
+export async function serve(serving = program, options = null) {
   const folder = mkdtempSync(join(tmpdir(), "sillet-page-"));
-  const child = spawn(serving, ["serve", "--port", "0", "--folder", folder], {env: environment});
+  const child = spawn(serving, ["serve", "--port", "0", ...(options || ["--folder", folder])], {env: environment});
   let said = "";
   child.stderr.on("data", (bytes) => process.stdout.write(bytes));
   const address = await new Promise((resolve, reject) => {
@@ -58,20 +47,21 @@ export async function serve(serving = program) {
 export const open = () => chromium.launch({executablePath: "/usr/bin/chromium", args: ["--no-sandbox"]});
 
 // A visitor: a browser of its own, nothing kept. Whatever goes wrong in the page, or leaves this machine, fails.
-export async function visit(browser, address, options = {}) {
+// ready: what is waited for. failing: the page is to say that it cannot go on, and its scripts may.
+export async function visit(browser, address, {ready = "#profiles button:visible, #form:visible", failing = false, ...options} = {}) {
   const context = await browser.newContext({viewport: {width: 1280, height: 900}, acceptDownloads: true, ...options});
   const page = await context.newPage();
   page.setDefaultTimeout(60000);
-  page.on("pageerror", (error) => check(false, `the page's script: ${error}`));
+  page.on("pageerror", (error) => failing || check(false, `the page's script: ${error}`));
   page.on("console", (message) => {
     // The page asks what a wrong sheet's plan is, and is told that there is none.
     if (message.type() === "error" && !/status of (412|422)/.test(message.text())) check(false, `the browser complains: ${message.text()}`);
   });
   page.on("request", (request) => {
-    if (!request.url().startsWith(address) && !request.url().startsWith("blob:")) check(false, `asked elsewhere: ${request.url()}`);
+    if (!request.url().startsWith(address) && !/^(blob|file):/.test(request.url())) check(false, `asked elsewhere: ${request.url()}`);
   });
   await page.goto(address);
-  await page.waitForSelector("#profiles button:visible, #form:visible");
+  await page.waitForSelector(ready);
   return page;
 }
 
@@ -110,9 +100,4 @@ export async function accessible(page, where) {
     check(false, `${where}: ${one.id}: ${one.help}: ${one.nodes.slice(0, 3).map((node) => node.target.join(" ")).join("; ")}`);
   }
   check(violations.length === 0, `${where}: axe finds nothing`);
-}
-
-export function report() {
-  console.log(`${passed} passed, ${failed} failed`);
-  process.exit(failed ? 1 : 0);
 }

@@ -30,9 +30,10 @@ export function tell(words) {
   silence = setTimeout(() => { by("told").textContent = ""; }, 9000);
 }
 
-export async function ask(method, path, body, headers = {}) {
-  const reply = await fetch(path, {method, body, headers});
-  const json = (reply.headers.get("Content-Type") || "").startsWith("application/json");
-  return {status: reply.status, tag: reply.headers.get("ETag"),
-          body: json ? await reply.json() : null, reply};
+export function download(name, blob) {
+  const link = make("a", {href: URL.createObjectURL(blob), download: name});
+  document.body.append(link);
+  link.click();
+  link.remove();
+  setTimeout(() => URL.revokeObjectURL(link.href), 10000);
 }

@@ -1,10 +1,14 @@
 // SPDX-License-Identifier: MIT
 // The folder: its sheets with what is next and what each waits for; opening and saving them.
-import {ask, by, make, tell} from "./dom.js";
+import {ask} from "./ask.js";
+import {by, make, tell} from "./dom.js";
+
+export const where = "It goes into the folder, as a text file you can read and edit.";
 
 export async function list(open) {
   const {status, body} = await ask("GET", "/sheets");
   const place = by("folder-sheets");
+  by("take-page").hidden = !body?.file;
   if (status !== 200 || body.folder === null) {
     place.replaceChildren(make("p", {}, "The folder cannot be read."));
     return;
@@ -56,12 +60,4 @@ export async function save(sheet) {
   if (status === 200 || status === 201) return {saved: true, tag};
   if (status === 412) return {why: sheet.tag ? "changed" : "exists", tag};
   return {why: body ? "It has errors; they stand beside the fields." : await reply.text()};
-}
-
-export function download(name, blob) {
-  const link = make("a", {href: URL.createObjectURL(blob), download: name});
-  document.body.append(link);
-  link.click();
-  link.remove();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10000);
 }

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
 // The page: one sheet in hand, asked about again at every keystroke.
-import {ask, by, fill, make, tell} from "./dom.js";
+import {ask} from "./ask.js";
+import {by, download, fill, make, tell} from "./dom.js";
 import * as folder from "./folder.js";
 import * as form from "./form.js";
 import * as plan from "./plan.js";
+import {unanswered} from "./send.js";
 import {Sheet} from "./sheet.js";
 import * as taps from "./taps.js";
 
@@ -147,7 +149,7 @@ async function changed() {
       await update();
     } while (again);
   } catch {
-    tell("The program behind this page has ended. What you wrote is kept; start sillet serve again.");
+    tell(unanswered);
   } finally {
     busy = false;
   }
@@ -155,12 +157,13 @@ async function changed() {
 
 async function update() {
   const text = sheet.text();
-  const drawings = views.map(({view}) => drawn(view, text));
+  const drawings = Promise.all(views.map(({view}) => drawn(view, text)));
+  drawings.catch(() => {}); // told already, and thrown where it is waited for
   const [read, made] = await Promise.all([ask("POST", "/read", text), ask("POST", "/plan", text)]);
   if (read.status === 200) showComplaints(read.body.complaints, made.status !== 200);
   if (made.status !== 200) return;
   plan.show(made.body, sheet);
-  place(await Promise.all(drawings), made.body);
+  place(await drawings, made.body);
   document.body.dataset.shown = String(Number(document.body.dataset.shown || 0) + 1);
 }
 
@@ -182,8 +185,8 @@ const views = [
 ];
 
 async function drawn(view, text) {
-  const reply = await fetch(`/draw?as=svg&view=${view}`, {method: "POST", body: text});
-  return reply.status === 200 ? reply.text() : null;
+  const {status, reply} = await ask("POST", `/draw?as=svg&view=${view}`, text);
+  return status === 200 ? reply.text() : null;
 }
 
 // Only what is anything yet: a view of heights nobody has read would be an empty sheet.
@@ -201,10 +204,10 @@ function place(drawings, result) {
 const fileName = (ending) => `${(sheet.name || sheet.profile || "sheet").replace(/\.yaml$/, "")}.${ending}`;
 
 async function take(ending) {
-  if (ending === "yaml") return folder.download(fileName(ending), new Blob([sheet.text()], {type: "application/yaml"}));
-  const reply = await fetch(`/draw?as=${ending}`, {method: "POST", body: sheet.text()});
-  if (reply.status !== 200) return tell(reply.status === 422 ? "The sheet has errors; nothing was drawn." : await reply.text());
-  folder.download(fileName(ending), await reply.blob());
+  if (ending === "yaml") return download(fileName(ending), new Blob([sheet.text()], {type: "application/yaml"}));
+  const {status, reply} = await ask("POST", `/draw?as=${ending}`, sheet.text());
+  if (status !== 200) return tell(status === 422 ? "The sheet has errors; nothing was drawn." : await reply.text());
+  download(fileName(ending), await reply.blob());
   tell(ending === "pdf" ? "The pack is in your downloads. Print it at 100 % and measure its rulers." : "It is in your downloads.");
 }
 
@@ -219,7 +222,7 @@ function askName(why) {
 }
 
 async function save() {
-  if (!sheet.name) return askName("It goes into the folder, as a text file you can read and edit.");
+  if (!sheet.name) return askName(folder.where);
   const {saved, tag, why} = await folder.save(sheet);
   if (saved) {
     Object.assign(sheet, {tag, saved: sheet.text()});

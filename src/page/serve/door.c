@@ -48,12 +48,12 @@ struct door {
     char head[HEAD_MAX];
 };
 
-int door_listen(int *port)
+int door_listen(uint32_t address, int *port)
 {
     struct sockaddr_in place = {.sin_family = AF_INET, .sin_port = htons((uint16_t)*port)};
     socklen_t length = sizeof place;
     const int yes = 1, kept = 32 * 1024;
-    place.sin_addr.s_addr = htonl(INADDR_LOOPBACK);
+    place.sin_addr.s_addr = htonl(address);
     int listener = socket(AF_INET, SOCK_STREAM | SOCK_CLOEXEC | SOCK_NONBLOCK, 0);
     if (listener < 0) {
         return -1;
@@ -197,6 +197,10 @@ static void welcome(door *d)
                 nanosleep(&a_while, NULL); /* no descriptor or no memory is left at present */
             }
             return;
+        }
+        if (!web_lan_is_private(ntohl(from.sin_addr.s_addr))) {
+            close(socket); /* from outside, by way of somebody's router */
+            continue;
         }
         fcntl(socket, F_SETFD, FD_CLOEXEC);
         caller *who = free_place(d);

@@ -5,6 +5,7 @@
 #define SILLET_SERVE_DOOR_H
 
 #include <stdbool.h>
+#include <stdint.h>
 #include <sys/socket.h>
 
 enum {
@@ -18,18 +19,19 @@ typedef struct door door;
  * then the taker's. */
 typedef bool door_give(void *with, int socket, const struct sockaddr *from, socklen_t length);
 
-/* door_listen: a listening socket on 127.0.0.1.
- * Given:    port  0: any that is free
+/* door_listen: a listening socket on an address of this machine.
+ * Given:    address  in host byte order
+ *           port     0: any that is free
  * Returned: port  the one taken
  * Status:   the socket, or -1 with errno set
  */
-int door_listen(int *port);
+int door_listen(uint32_t address, int *port);
 
 /* door_new: a door that is shut still. The listening socket then belongs to it.
  * Returned: NULL with errno set if there is no memory */
 door *door_new(int listener, door_give *give, void *with);
 
-/* door_open: lets people in, on a thread of its own. False with errno set if it cannot. */
+/* door_open: lets people in from this machine and from private networks, on a thread of its own. False with errno set if it cannot. */
 bool door_open(door *d);
 
 /* door_left: one of those let in has gone. */

@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: MIT */
-/* sillet-serve: the bench page, on this machine alone. A program of its own, run by sillet serve,
+/* sillet-serve: the bench page on this machine alone, or as one file on a private network. A program of its own, run by sillet serve,
  * because its libraries take longer to load than a plan takes to make. */
 #include <errno.h>
 #include <fcntl.h>
+#include <netinet/in.h>
 #include <signal.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -12,6 +13,7 @@
 
 #include "../../cli/cli.h"
 #include "door.h"
+#include "file.h"
 #include "serve.h"
 
 /* Tried when no port is named, so that the address stays the same from day to day. */
@@ -20,6 +22,8 @@ enum { PORT_USUAL = 7340 };
 typedef struct options {
     int port; /* -1: not given */
     const char *folder;
+    const char *lan; /* NULL: not given */
+    uint32_t address;
     bool open;
 } options;
 
@@ -42,10 +46,20 @@ static int read_options(int argc, char **argv, options *o)
     }
     const char *port = cli_given(&a, "--port");
     const char *folder = cli_given(&a, "--folder");
-    *o = (options){-1, folder ? folder : ".", cli_given(&a, "--open")};
-    return port && !read_port(port, &o->port)
-               ? cli_misused("--port takes a number up to 65535, not '%s'", port)
-               : CLI_GO_ON;
+    *o = (options){-1, folder ? folder : ".", cli_given(&a, "--lan"), INADDR_LOOPBACK,
+                   cli_given(&a, "--open")};
+    if (port && !read_port(port, &o->port)) {
+        return cli_misused("--port takes a number up to 65535, not '%s'", port);
+    }
+    if (o->lan && folder) {
+        return cli_misused("--lan has no folder: nobody on the network reads or writes a sheet");
+    }
+    if (o->lan && !web_lan_read(o->lan, &o->address)) {
+        return cli_misused("--lan takes this machine's address in a private network, as "
+                           "192.168.1.20, not '%s'",
+                           o->lan);
+    }
+    return CLI_GO_ON;
 }
 
 /* Opens the page in the desktop's browser. If there is none, the address has been printed
@@ -77,8 +91,14 @@ static int serve(const web_site *site, int listener, bool open)
         return cli_failed("serve: cannot start: %s", strerror(errno));
     }
     web_address(site, address, sizeof address);
-    printf("The bench page is at %s\nSheets are in %s. Ctrl-C ends it.\n", address,
-           site->folder_name);
+    if (site->lan) {
+        printf("The bench page, to be saved as one file, is at %s\nWhoever is on this network can "
+               "fetch it, and nothing else. Ctrl-C ends it.\n",
+               address);
+    } else {
+        printf("The bench page is at %s\nSheets are in %s. Ctrl-C ends it.\n", address,
+               site->folder_name);
+    }
     if (fflush(stdout) != 0) {
         int error = errno;
         server_stop(running);
@@ -92,6 +112,51 @@ static int serve(const web_site *site, int listener, bool open)
     return CLI_DONE;
 }
 
+/* Listens, and answers until it is asked to end. */
+static int listen_and_serve(web_site *site, const options *o)
+{
+    site->port = o->port < 0 ? PORT_USUAL : o->port;
+    int listener = door_listen(o->address, &site->port);
+    if (listener < 0 && errno == EADDRINUSE && o->port < 0) {
+        site->port = 0; /* any that is free */
+        listener = door_listen(o->address, &site->port);
+    }
+    if (listener < 0 && o->lan) {
+        return cli_failed("serve: cannot listen at %s, port %d: %s", o->lan, site->port,
+                          strerror(errno));
+    }
+    if (listener < 0) {
+        return cli_failed("serve: cannot listen on port %d of this machine: %s", site->port,
+                          strerror(errno));
+    }
+    server_block_signals();
+    return serve(site, listener, o->open);
+}
+
+/* The page itself, on a folder. */
+static int serve_page(web_site *site, const options *o)
+{
+    site->folder_name = o->folder;
+    site->folder = open(o->folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+    if (site->folder < 0) {
+        return cli_failed("serve: %s: %s", o->folder, strerror(errno));
+    }
+    int code = listen_and_serve(site, o);
+    close(site->folder);
+    return code;
+}
+
+/* The file alone: no folder is ever opened. */
+static int serve_file(web_site *site, const options *o)
+{
+    site->lan = o->lan;
+    if (!site->file) {
+        return cli_failed("serve: --lan: there is no sillet.html with this program; "
+                          "'make anywhere' makes it");
+    }
+    return listen_and_serve(site, o);
+}
+
 static int run(int argc, char **argv)
 {
     options o;
@@ -99,24 +164,10 @@ static int run(int argc, char **argv)
     if (code != CLI_GO_ON) {
         return code;
     }
-    web_site site = {.folder_name = o.folder};
-    site.folder = open(o.folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-    if (site.folder < 0) {
-        return cli_failed("serve: %s: %s", o.folder, strerror(errno));
-    }
-    site.port = o.port < 0 ? PORT_USUAL : o.port;
-    int listener = door_listen(&site.port);
-    if (listener < 0 && errno == EADDRINUSE && o.port < 0) {
-        site.port = 0; /* any that is free */
-        listener = door_listen(&site.port);
-    }
-    if (listener < 0) {
-        return cli_failed("serve: cannot listen on port %d of this machine: %s", site.port,
-                          strerror(errno));
-    }
-    server_block_signals();
-    code = serve(&site, listener, o.open);
-    close(site.folder);
+    web_site site = {.folder = -1};
+    file_load(&site);
+    code = o.lan ? serve_file(&site, &o) : serve_page(&site, &o);
+    file_free(&site);
     return code;
 }
 

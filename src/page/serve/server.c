@@ -238,7 +238,8 @@ static enum MHD_Result send_reply(struct MHD_Connection *connection, web_reply *
         return MHD_NO;
     }
     for (int i = 0; i < web_header_count; i++) {
-        MHD_add_response_header(response, web_headers[i].name, web_headers[i].value);
+        MHD_add_response_header(response, web_headers[i].name,
+                                web_header_value(&web_headers[i], reply));
     }
     /* One request a connection: the next one would come in without having passed the door. */
     MHD_add_response_header(response, "Connection", "close");

@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: MIT
+// Where there is no folder: sheets are opened from files, and saved as files.
+import {by, download, make} from "./dom.js";
+
+export const where = "It goes into your downloads, as a text file you can read and edit, and open here again.";
+
+export async function list() {
+  by("folder-name").textContent = "this device";
+  by("folder-sheets").replaceChildren(make("p", {class: "hint"}, "This page has no folder: a sheet is a file of yours. What you write is kept in this " +
+    "browser as a draft, on this device only, until you save it. Where the page was opened from a disk, other pages opened from that disk can read the draft."));
+}
+
+export const read = async () => ({text: "", tag: null, found: false});
+
+export async function save(sheet) {
+  download(sheet.name, new Blob([sheet.text()], {type: "application/yaml"}));
+  return {saved: true, tag: null};
+}

@@ -1,0 +1,7 @@
+// SPDX-License-Identifier: MIT
+// How a question reaches the program: to the server this page came from. The page that is one file has
+// another file in place of this one.
+
+export const send = (method, path, body, headers) => fetch(path, {method, body, headers});
+
+export const unanswered = "The program behind this page has ended. What you wrote is kept; start sillet serve again.";
