@@ -56,18 +56,26 @@ static const told jobs[] = {
      SOUND_GAPS ", " SOUND_ACTION
                 ", frets: [{string: 6, fret: 2, off: -0.15}], buzz: [{string: 6, fret: 3}]",
      SIL_CAUSE_TECHNIQUE, false},
-    {"action out, though on the clear side: it is the reading farthest out",
-     SOUND_GAPS ", action: [1.75, 1.85, 1.95, 2.05, 2.15, 3.20], frets: sound, "
+    {"action too low: it is the reading farthest out",
+     SOUND_GAPS ", action: [1.75, 1.85, 1.95, 2.05, 2.15, 1.95], frets: sound, "
                 "buzz: [{string: 6, fret: 3}]",
      SIL_CAUSE_SADDLE, true},
+    {"action too high: no string buzzes for that, and nobody is blamed",
+     SOUND_GAPS ", action: [1.75, 1.85, 1.95, 2.05, 2.15, 3.20], frets: sound, "
+                "buzz: [{string: 6, fret: 3}]",
+     SIL_CAUSE_UNEXPLAINED, false},
     {"the slot of a fretted string has no part in it",
      "relief: 0.2, first: [0.06, 0.06, 0.06, 0.07, 0.07, 0.40], " SOUND_ACTION
      ", frets: sound, buzz: [{string: 6, fret: 3}]",
      SIL_CAUSE_TECHNIQUE, false},
     {"the slot of an open string has",
-     "relief: 0.2, first: [0.06, 0.06, 0.06, 0.07, 0.07, 0.40], " SOUND_ACTION
+     "relief: 0.2, first: [0.06, 0.06, 0.06, 0.07, 0.07, 0.02], " SOUND_ACTION
      ", frets: sound, buzz: [{string: 6, fret: 0}]",
      SIL_CAUSE_SLOT, true},
+    {"but not where it is too high",
+     "relief: 0.2, first: [0.06, 0.06, 0.06, 0.07, 0.07, 0.40], " SOUND_ACTION
+     ", frets: sound, buzz: [{string: 6, fret: 0}]",
+     SIL_CAUSE_UNEXPLAINED, false},
     {"an open string that is sound may sing in its slot: not the player",
      SOUND_GAPS ", " SOUND_ACTION ", frets: sound, buzz: [{string: 6, fret: 0}]",
      SIL_CAUSE_UNEXPLAINED, false},
