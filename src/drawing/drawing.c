@@ -23,6 +23,7 @@ typedef struct pack_row {
 } pack_row;
 
 static const pack_row pack[] = {
+    {"card", {true, false, false}, paper_card},
     {"bench", {true, false, false}, paper_bench},
     {"nut", {true, true, false}, paper_nut},
     {"saddle", {true, false, true}, paper_saddle},

@@ -31,16 +31,22 @@ static double caution_height(const draw_heading *heading)
     return height > 0 ? height + 2 : 0;
 }
 
-static double rulers_height(const sil_drawing *drawing)
+/* A paper on which nothing is to scale has no rulers. */
+static bool has_rulers(const draw_heading *heading)
 {
-    return drawing->unscaled ? 2 : ruler_height;
+    return strcmp(heading->scale, "-") != 0;
+}
+
+static double rulers_height(const draw_heading *heading)
+{
+    return has_rulers(heading) ? ruler_height : 2;
 }
 
 draw_room draw_paper_room(const sil_drawing *drawing, const draw_heading *heading, int column)
 {
     draw_box frame = draw_paper_frame(drawing);
     bool last = column + 1 == draw_paper_columns(drawing);
-    double foot = title_height + rulers_height(drawing) + caution_height(heading);
+    double foot = title_height + rulers_height(heading) + caution_height(heading);
     double left = last ? frame.right - DRAW_FRAME_WIDTH : frame.left;
     return (draw_room){left + DRAW_INSET, DRAW_COLUMN, frame.top - 8,
                        frame.bottom + (last ? foot + 3 : DRAW_INSET)};
@@ -109,7 +115,7 @@ static void title_block(sil_drawing *drawing, draw_shapes *list, int paper)
           draft->brief->unit == SIL_MM ? "ISO 2768-f, mm" : "ISO 2768-f, in", DRAW_NOTE);
     /* The owner of a drawing (ISO 7200) is the shop; a customer's name is on the bench plan, and on
      * the measuring sheet, which is about the customer's instrument. */
-    bool measuring = drawing->unscaled;
+    bool measuring = drawing->measuring;
     field(draft, list, (draw_box){x + 42, y + 2 * h, x + 87, block.top},
           measuring ? "Owner" : "Shop", measuring ? about->owner : draft->plan->job->shop.name,
           DRAW_NOTE);
@@ -184,10 +190,10 @@ void draw_paper_finish(sil_drawing *drawing, int paper)
     draw_box frame = draw_paper_frame(drawing);
     double left = frame.right - DRAW_FRAME_WIDTH + DRAW_INSET, foot = frame.bottom + title_height;
     title_block(drawing, list, paper);
-    if (!drawing->unscaled) {
+    if (has_rulers(heading)) {
         rulers(list, left, foot + 8, frame.left);
     }
-    double top = foot + rulers_height(drawing) + caution_height(heading) - DRAW_NOTE;
+    double top = foot + rulers_height(heading) + caution_height(heading) - DRAW_NOTE;
     for (int i = 0; i < DRAW_CAUTION_LINES && heading->caution[i] != NULL; i++) {
         draw_note(list, left, top - i * caution_line, heading->caution[i]);
     }

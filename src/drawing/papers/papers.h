@@ -5,6 +5,7 @@
 
 #include "../board/paper.h"
 
+void paper_card(sil_drawing *drawing);
 void paper_bench(sil_drawing *drawing);
 void paper_side(sil_drawing *drawing); /* only its side views */
 void paper_nut(sil_drawing *drawing);

@@ -40,6 +40,19 @@ static const char *say_scales(const draw_draft *draft)
                : treble;
 }
 
+void view_who(const draw_draft *draft, draw_shapes *list, double width)
+{
+    const sil_job *job = draft->plan->job;
+    double half = width / 2, y = -DRAW_NOTE;
+    fact(draft, list, 0, y, half - 4, "Owner", or_dash(job->about.owner));
+    fact(draft, list, half, y, half, "Instrument", or_dash(job->profile));
+    y -= line_height;
+    fact(draft, list, 0, y, half - 4, "Read on", read_on(draft));
+    fact(draft, list, half, y, half, "Scale",
+         draw_say(draft, "%s %s, %d frets%s", say_scales(draft), draft->brief->unit_name,
+                  job->instrument.frets, draw_left_handed(draft) ? ", left-handed" : ""));
+}
+
 double view_facts(const draw_draft *draft, draw_shapes *list, double width)
 {
     const sil_job *job = draft->plan->job;
