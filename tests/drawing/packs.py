@@ -38,14 +38,15 @@ class Pack:
     def __init__(self, folder, number, name, text, doc):
         self.unit = ("mm", "in")[number % 2]
         self.report = drawn.Report(f"{name} in {self.unit}")
-        path = os.path.join(folder, f"{number}.yaml")
+        self.path = path = os.path.join(folder, f"{number}.yaml")
         with open(path, "w", encoding="utf-8") as file:
             file.write(text)
         self.result = json.loads(drawn.run("plan", path, "--json", "--units", self.unit).stdout)
         self.doc, self.job = doc, sheet.read(doc)
         self.part = part.Shown(self.job, doc, self.result, self.unit)
         self.count, self.left = self.part.count, doc["instrument"].get("handed") == "left"
-        done = drawn.draw(path, "-o", path + ".pdf", "--units", self.unit)
+        done = drawn.draw(path, "-o", path + ".pdf", "--units", self.unit,
+                         "--all")
         self.pages = {}
         if done.returncode or done.stderr.decode().count("error"):
             self.report.wrong("the program", "a drawing", done.stderr.decode())

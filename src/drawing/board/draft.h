@@ -6,6 +6,7 @@
 
 #include "../../brief/brief.h"
 #include "../../brief/next.h"
+#include "../../brief/owner.h"
 #include "../../part/outline.h"
 #include "../../plan/plan.h"
 #include "shapes.h"

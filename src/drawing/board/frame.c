@@ -46,7 +46,8 @@ draw_room draw_paper_room(const sil_drawing *drawing, const draw_heading *headin
 {
     draw_box frame = draw_paper_frame(drawing);
     bool last = column + 1 == draw_paper_columns(drawing);
-    double foot = title_height + rulers_height(heading) + caution_height(heading);
+    double foot =
+        drawing->letter ? 0 : title_height + rulers_height(heading) + caution_height(heading);
     double left = last ? frame.right - DRAW_FRAME_WIDTH : frame.left;
     return (draw_room){left + DRAW_INSET, DRAW_COLUMN, frame.top - 8,
                        frame.bottom + (last ? foot + 3 : DRAW_INSET)};
@@ -188,6 +189,9 @@ void draw_paper_finish(sil_drawing *drawing, int paper)
     draw_shapes *list = drawing->papers[paper].shapes;
     const draw_heading *heading = &drawing->papers[paper].heading;
     draw_box frame = draw_paper_frame(drawing);
+    if (drawing->letter) {
+        return;
+    }
     double left = frame.right - DRAW_FRAME_WIDTH + DRAW_INSET, foot = frame.bottom + title_height;
     title_block(drawing, list, paper);
     if (has_rulers(heading)) {

@@ -39,6 +39,7 @@ struct sil_drawing {
     bool solid[2]; /* of the nut and the saddle: it has one */
     const char *missing[2]; /* which part has no solid, and why */
     int missing_count;
+    bool letter;    /* a letter: without frame and title block */
     bool measuring; /* a measuring sheet, which is about the customer's instrument */
     bool unread;   /* a measuring sheet made from a profile: its sizes are still to be read */
     bool no_memory, no_number, too_long;
