@@ -59,7 +59,7 @@ static void field(const draw_draft *draft, draw_shapes *list, draw_box box, cons
 {
     const double in = 1.5;
     draw_rectangle(list, DRAW_DIMENSION, box);
-    draw_text(list, DRAW_TEXT, (draw_point){box.left + in, box.top - 1.2 - DRAW_SMALL}, DRAW_SMALL,
+    draw_text(list, DRAW_TEXT, (draw_point){box.left + in, box.top - 1.2 - DRAW_NOTE}, DRAW_NOTE,
               DRAW_LEFT, 0, name);
     if (words == NULL) {
         return;
@@ -138,10 +138,10 @@ static void title_block(sil_drawing *drawing, draw_shapes *list, int paper)
           "Working drawing", DRAW_NOTE);
     field(draft, list, (draw_box){x + 132, y + h, frame.right, y + 2 * h}, "Reference", about->ref,
           DRAW_NOTE);
-    field(draft, list, (draw_box){x + 132, y, x + 155, y + h}, "Date", draw_paper_date(draft),
+    field(draft, list, (draw_box){x + 132, y, x + 153.5, y + h}, "Date", draw_paper_date(draft),
           DRAW_NOTE);
-    field(draft, list, (draw_box){x + 155, y, x + 168, y + h}, "Scale", heading->scale, DRAW_NOTE);
-    field(draft, list, (draw_box){x + 168, y, frame.right, y + h}, "Sheet",
+    field(draft, list, (draw_box){x + 153.5, y, x + 166, y + h}, "Scale", heading->scale, DRAW_NOTE);
+    field(draft, list, (draw_box){x + 166, y, frame.right, y + h}, "Sheet",
           draw_say(draft, "%d/%d", paper + 1, drawing->paper_count), DRAW_NOTE);
     draw_rectangle(list, DRAW_OUTLINE, block);
 }
@@ -166,10 +166,10 @@ static void rulers(draw_shapes *list, double x, double y, double frame_left)
                                   : -1.4);
     }
     for (int cm = 0; cm <= 10; cm++) {
-        draw_number(list, (draw_point){x + 10 * cm, y + 3.8}, DRAW_SMALL, DRAW_MIDDLE, 10 * cm);
+        draw_number(list, (draw_point){x + 10 * cm, y + 3.8}, DRAW_NOTE, DRAW_MIDDLE, 10 * cm);
     }
     for (int inch = 0; inch <= 4; inch++) {
-        draw_number(list, (draw_point){x + inch * 25.4, y - 3.8 - DRAW_SMALL}, DRAW_SMALL,
+        draw_number(list, (draw_point){x + inch * 25.4, y - 3.8 - DRAW_NOTE}, DRAW_NOTE,
                     DRAW_MIDDLE, inch);
     }
     draw_note(list, x + 110, y + 2.4, "Print at 100 %. Measure");
@@ -178,10 +178,10 @@ static void rulers(draw_shapes *list, double x, double y, double frame_left)
     for (int mm = 0; mm <= 100; mm++) {
         tick(list, frame_left, y + 12 + mm, mm % 10 == 0 ? 2.4 : mm % 5 == 0 ? 1.8 : 1.2, 0);
     }
-    draw_point end = {frame_left + 4.8, y + 12};
-    draw_text(list, DRAW_TEXT, end, DRAW_SMALL, DRAW_MIDDLE, 90, "0");
+    draw_point end = {frame_left + 5.6, y + 12};
+    draw_text(list, DRAW_TEXT, end, DRAW_NOTE, DRAW_MIDDLE, 90, "0");
     end.y += 100;
-    draw_text(list, DRAW_TEXT, end, DRAW_SMALL, DRAW_MIDDLE, 90, "100");
+    draw_text(list, DRAW_TEXT, end, DRAW_NOTE, DRAW_MIDDLE, 90, "100");
 }
 
 void draw_paper_finish(sil_drawing *drawing, int paper)

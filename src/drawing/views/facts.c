@@ -14,7 +14,7 @@ static void fact(const draw_draft *draft, draw_shapes *list, double x, double y,
                  const char *name, const char *words)
 {
     const double tab = 22;
-    draw_text(list, DRAW_TEXT, (draw_point){x, y}, DRAW_SMALL, DRAW_LEFT, 0, name);
+    draw_text(list, DRAW_TEXT, (draw_point){x, y}, DRAW_NOTE, DRAW_LEFT, 0, name);
     draw_note(list, x + tab, y, draw_text_fit(draft, list, words, DRAW_NOTE, width - tab));
 }
 
