@@ -140,7 +140,8 @@ static void title_block(sil_drawing *drawing, draw_shapes *list, int paper)
           DRAW_NOTE);
     field(draft, list, (draw_box){x + 132, y, x + 153.5, y + h}, "Date", draw_paper_date(draft),
           DRAW_NOTE);
-    field(draft, list, (draw_box){x + 153.5, y, x + 166, y + h}, "Scale", heading->scale, DRAW_NOTE);
+    field(draft, list, (draw_box){x + 153.5, y, x + 166, y + h}, "Scale", heading->scale,
+          DRAW_NOTE);
     field(draft, list, (draw_box){x + 166, y, frame.right, y + h}, "Sheet",
           draw_say(draft, "%d/%d", paper + 1, drawing->paper_count), DRAW_NOTE);
     draw_rectangle(list, DRAW_OUTLINE, block);
