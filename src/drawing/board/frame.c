@@ -138,11 +138,10 @@ static void title_block(sil_drawing *drawing, draw_shapes *list, int paper)
           "Working drawing", DRAW_NOTE);
     field(draft, list, (draw_box){x + 132, y + h, frame.right, y + 2 * h}, "Reference", about->ref,
           DRAW_NOTE);
-    field(draft, list, (draw_box){x + 132, y, x + 153.5, y + h}, "Date", draw_paper_date(draft),
+    field(draft, list, (draw_box){x + 132, y, x + 155, y + h}, "Date", draw_paper_date(draft),
           DRAW_NOTE);
-    field(draft, list, (draw_box){x + 153.5, y, x + 166, y + h}, "Scale", heading->scale,
-          DRAW_NOTE);
-    field(draft, list, (draw_box){x + 166, y, frame.right, y + h}, "Sheet",
+    field(draft, list, (draw_box){x + 155, y, x + 167, y + h}, "Scale", heading->scale, DRAW_NOTE);
+    field(draft, list, (draw_box){x + 167, y, frame.right, y + h}, "Sheet",
           draw_say(draft, "%d/%d", paper + 1, drawing->paper_count), DRAW_NOTE);
     draw_rectangle(list, DRAW_OUTLINE, block);
 }
