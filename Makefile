@@ -367,7 +367,7 @@ lint: tools-lint
 
 pictures: tools-check all build/page/node_modules/.package-lock.json
 	@mkdir -p docs/pictures
-	@for picture in nut:bass-nut saddle:high-saddle templates:high-saddle clearance:low-first-slot; do \
+	@for picture in card:high-saddle nut:bass-nut saddle:high-saddle templates:high-saddle clearance:low-first-slot; do \
 	    sheet=$${picture%:*}; \
 	    build/sillet draw examples/$${picture#*:}.yaml --sheet $$sheet -o build/$$sheet.svg && \
 	    rsvg-convert -b white -d 75 -p 75 build/$$sheet.svg -o docs/pictures/$$sheet.png || exit 1; \

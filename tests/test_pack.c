@@ -217,8 +217,12 @@ static void measure_job(sil_plan *plan, const sil_draw_options *order, int job)
     gaps->first_open[0] = job % 6 ? SIL_UNKNOWN : 0.55;
     plan->bench.relief.straightedge = job % 7 == 0;
     plan->bench.relief.high = job % 8 ? plan->job->instrument.join : plan->job->instrument.frets;
+    sil_drawing *drawing;
+    assert_true(sil_drawing_owner(plan, order, &drawing) >= SIL_DONE);
+    assert_int_equal(sil_drawing_pages(drawing), 1);
+    look_over(&(scene){drawing, 0, job, plan->job->string_count});
+    sil_drawing_free(drawing);
     for (int unread = 0; unread < 2; unread++) {
-        sil_drawing *drawing;
         assert_true(sil_drawing_measure(plan, order, unread, &drawing) >= SIL_DONE);
         for (int page = 0; page < sil_drawing_pages(drawing); page++) {
             look_over(&(scene){drawing, page, job, plan->job->string_count});
@@ -233,7 +237,8 @@ static void draw_job(const random_job *made, int job)
     plan_into(&made->job, &plan);
     for (int paper = SIL_A4; paper <= SIL_LETTER; paper++) {
         for (int unit = SIL_MM; unit <= SIL_INCH; unit++) {
-            sil_draw_options order = {SIL_PART_ALL, (sil_paper)paper, (sil_unit)unit, job % 2 == 1};
+            sil_draw_options order = {SIL_PART_ALL, (sil_paper)paper, (sil_unit)unit, job % 2 == 1,
+                                      job % 4 < 2};
             sil_drawing *drawing;
             assert_true(sil_drawing_make(&plan, &order, &drawing) >= SIL_DONE);
             for (int page = 0; page < sil_drawing_pages(drawing); page++) {

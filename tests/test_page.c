@@ -315,7 +315,9 @@ static void drawings_are_the_librarys(void **state)
         {"/draw?part=bridge", "text/plain; charset=utf-8", "", 400},
         {"/draw?paper=A5", "text/plain; charset=utf-8", "", 400},
         {"/draw?view=top&as=svg", "text/plain; charset=utf-8", "", 400},
-        {"/draw?as=pdf&sheet=nut", "text/plain; charset=utf-8", "", 400},
+        {"/draw?as=pdf&sheet=nut", "application/pdf", "%PDF", 200},
+        {"/draw?as=svg&sheet=owner", "image/svg+xml", "<?xml", 200},
+        {"/draw?as=pdf&view=nut", "text/plain; charset=utf-8", "", 400},
         {"/draw?as=stl&sheet=nut", "text/plain; charset=utf-8", "", 400},
         {"/draw?as=dxf&view=nut", "text/plain; charset=utf-8", "", 400},
     };

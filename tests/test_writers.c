@@ -130,7 +130,7 @@ static void every_page_has_a_name_of_its_own(void **state)
     sil_drawing *drawing = make_drawing(false);
     int pages = sil_drawing_pages(drawing);
     assert_true(sil_drawing_page_name(drawing, 0, name, sizeof name));
-    assert_string_equal(name, "bench");
+    assert_string_equal(name, "card");
     for (int i = 0; i < pages; i++) {
         assert_true(sil_drawing_page_name(drawing, i, name, sizeof name));
         for (int k = 0; k < i; k++) {

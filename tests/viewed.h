@@ -26,7 +26,7 @@ typedef struct scene {
 /* The whole pack of a job, in millimetres. */
 static inline void set_up(scene *s)
 {
-    sil_draw_options order = {.part = SIL_PART_ALL, .paper = SIL_A4, .unit = SIL_MM};
+    sil_draw_options order = {.part = SIL_PART_ALL, .paper = SIL_A4, .unit = SIL_MM, .all = true};
     plan_into(&s->made.job, &s->plan);
     assert_true(sil_drawing_make(&s->plan, &order, &s->drawing) >= SIL_DONE);
     s->draft = &s->drawing->draft;

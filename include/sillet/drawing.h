@@ -36,6 +36,8 @@ typedef struct sil_draw_options {
     sil_paper paper;
     sil_unit unit;      /* of the figures; the shapes are the same in either unit */
     bool decimal_comma; /* figures with a decimal comma, as in ISO 129-1; otherwise with a point */
+    bool all; /* the sheets of parts that are left alone, too, and blanks that are not needed; they are
+                 also drawn for a part that is asked for */
 } sil_draw_options;
 
 /* A drawing. It owns its pages, and refers to the plan and its job, which must outlive it. */
@@ -85,6 +87,16 @@ sil_status sil_outlines_make(const sil_plan *plan, const sil_draw_options *order
 sil_status sil_drawing_measure(const sil_plan *plan, const sil_draw_options *order, bool unread,
                                sil_drawing **drawing);
 
+/* sil_drawing_owner: draws a page for the owner of the instrument, in everyday words: what was found,
+ * what was done, the readings before and after, and what to look after.
+ * Given:    plan     made
+ *           order    the paper and the unit; its part is not used
+ * Returned: drawing  as sil_drawing_make; its one page is called owner
+ * Status:   as sil_drawing_make
+ */
+sil_status sil_drawing_owner(const sil_plan *plan, const sil_draw_options *order,
+                             sil_drawing **drawing);
+
 /* sil_view_make: draws a view for the screen, without frame and title block, on a page that just
  * fits it.
  * Given:    plan     made
@@ -101,7 +113,7 @@ sil_status sil_view_make(const sil_plan *plan, const sil_draw_options *order,
  */
 int sil_drawing_pages(const sil_drawing *drawing);
 
-/* sil_drawing_page_name: the name of a page: bench, nut, saddle, templates, blanks or clearance.
+/* sil_drawing_page_name: the name of a page: card, bench, nut, saddle, templates, blanks or clearance.
  * Where a sheet needs more pages, they are called nut-2, nut-3 and so on.
  * Given:    page  from 0
  *           size  of out; 32 bytes are enough

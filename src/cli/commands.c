@@ -50,8 +50,9 @@ const cli_command cli_commands[] = {
      .operand = "SHEET",
      .purpose = "the same on paper, full size, to cut by",
      .about =
-         "Draws the plan: the bench plan with boxes to tick, nut and saddle at full size and\n"
-         "magnified with every dimension, templates to glue on, blanks to order, and where notes\n"
+         "Draws the plan: a bench card with the next step's figures large; the bench plan with\n"
+         "boxes to tick; nut and saddle at full size and magnified with every dimension,\n"
+         "templates to glue on and blanks to order, as far as they are worked on; and where notes\n"
          "buzz or play out of tune. A part that must wait is drawn without a line to cut to.\n"
          "Print at 100 % and measure the rulers.",
      .options =
@@ -62,14 +63,16 @@ const cli_command cli_commands[] = {
            true},
           {"--part", "all|nut|saddle", "One part alone.", false},
           {"--sheet", "NAME",
-           "One sheet of the pack, as .svg: bench, nut, saddle, ..; a wrong name lists which\n"
-           "there are.",
+           "One sheet of the pack, as .pdf or .svg: card, bench, nut, saddle, ..; a wrong name\n"
+           "lists which there are. owner is a page for the owner in everyday words.",
            false},
+          {"--all", NULL, "Sheets of parts that are left alone, too.", false},
           {"--paper", "A4|A3|Letter", "The paper's size; A4 unless given.", false},
           UNITS("The unit lengths are shown in; unless given, the sheet's."),
           {"--decimal", "point|comma", "The decimal mark; point unless given.", false},
           {"--as", "pdf|svg|dxf|stl", "The format, if OUT's name does not show it.", false}},
      .examples = "sillet draw job.yaml -o pack.pdf\n"
+                 "sillet draw job.yaml -o card.pdf --sheet card\n"
                  "sillet draw job.yaml -o nut.pdf --part nut --paper Letter\n"
                  "sillet draw job.yaml -o saddle.dxf --part saddle"},
     {.name = "sheet",

@@ -20,15 +20,38 @@ typedef struct pack_row {
     const char *name;
     bool drawn[3];
     void (*draw)(sil_drawing *drawing);
+    bool (*needed)(const sil_drawing *drawing); /* NULL: always */
 } pack_row;
 
+static bool needs_nut(const sil_drawing *drawing)
+{
+    return paper_needs(drawing, SIL_PART_NUT);
+}
+
+static bool needs_saddle(const sil_drawing *drawing)
+{
+    return paper_needs(drawing, SIL_PART_SADDLE);
+}
+
+static bool needs_templates(const sil_drawing *drawing)
+{
+    return paper_needs_template(drawing, SIL_PART_NUT) ||
+           paper_needs_template(drawing, SIL_PART_SADDLE);
+}
+
+static bool needs_blanks(const sil_drawing *drawing)
+{
+    return paper_needs_blank(drawing, SIL_PART_NUT) || paper_needs_blank(drawing, SIL_PART_SADDLE);
+}
+
 static const pack_row pack[] = {
-    {"bench", {true, false, false}, paper_bench},
-    {"nut", {true, true, false}, paper_nut},
-    {"saddle", {true, false, true}, paper_saddle},
-    {"templates", {true, true, true}, paper_templates},
-    {"blanks", {true, true, true}, paper_blanks},
-    {"clearance", {true, false, false}, paper_tone},
+    {"card", {true, false, false}, paper_card, NULL},
+    {"bench", {true, false, false}, paper_bench, NULL},
+    {"nut", {true, true, false}, paper_nut, needs_nut},
+    {"saddle", {true, false, true}, paper_saddle, needs_saddle},
+    {"templates", {true, true, true}, paper_templates, needs_templates},
+    {"blanks", {true, true, true}, paper_blanks, needs_blanks},
+    {"clearance", {true, false, false}, paper_tone, NULL},
 };
 
 static void draw_papers(sil_drawing *drawing, const pack_row *row)
@@ -53,7 +76,7 @@ static void draw_pack(sil_drawing *drawing)
 {
     sil_part part = drawing->order.part;
     for (size_t i = 0; i < sizeof pack / sizeof *pack; i++) {
-        if (pack[i].drawn[part]) {
+        if (pack[i].drawn[part] && (pack[i].needed == NULL || pack[i].needed(drawing))) {
             draw_papers(drawing, &pack[i]);
         }
     }
@@ -63,7 +86,15 @@ static void draw_pack(sil_drawing *drawing)
 /* The measuring sheet of an instrument, and that of a kind of instrument. */
 static void draw_measure(sil_drawing *drawing)
 {
-    static const pack_row row = {"measure", {true, false, false}, paper_measure};
+    static const pack_row row = {"measure", {true, false, false}, paper_measure, NULL};
+    draw_papers(drawing, &row);
+    finish(drawing);
+}
+
+/* The page for the owner. */
+static void draw_owner(sil_drawing *drawing)
+{
+    static const pack_row row = {"owner", {true, false, false}, paper_owner, NULL};
     draw_papers(drawing, &row);
     finish(drawing);
 }
@@ -144,6 +175,12 @@ sil_status sil_drawing_measure(const sil_plan *plan, const sil_draw_options *ord
                                sil_drawing **drawing)
 {
     return make(plan, order, unread ? draw_measure_unread : draw_measure, drawing);
+}
+
+sil_status sil_drawing_owner(const sil_plan *plan, const sil_draw_options *order,
+                             sil_drawing **drawing)
+{
+    return make(plan, order, draw_owner, drawing);
 }
 
 sil_status sil_view_make(const sil_plan *plan, const sil_draw_options *order, sil_drawing **drawing)

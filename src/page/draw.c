@@ -49,9 +49,13 @@ static const char *read_order(const web_target *target, const sil_job *job, orde
     }
     o->format = (sil_format)format;
     o->view = view > 0;
-    if ((o->view || o->sheet[0]) && o->format != SIL_SVG) {
-        return "a view, or one sheet, is to be had as svg";
+    if (o->view && o->format != SIL_SVG) {
+        return "a view is to be had as svg";
     }
+    if (o->sheet[0] && o->format != SIL_SVG && o->format != SIL_PDF) {
+        return "one sheet is to be had as svg or pdf";
+    }
+    o->draw.all = o->sheet[0] != '\0'; /* the pack may leave out one that is asked for by name */
     o->draw.part = o->view ? view_of[view] : (sil_part)part;
     o->draw.paper = (sil_paper)paper;
     return web_choose_unit(target, job, &o->draw.unit) ? NULL : "units takes mm or in";
@@ -61,6 +65,9 @@ static sil_status make_drawing(const sil_plan *plan, const order *o, sil_drawing
 {
     if (o->view) {
         return sil_view_make(plan, &o->draw, drawing);
+    }
+    if (strcmp(o->sheet, "owner") == 0) {
+        return sil_drawing_owner(plan, &o->draw, drawing);
     }
     return o->sheet[0] || o->format == SIL_PDF ? sil_drawing_make(plan, &o->draw, drawing)
                                                : sil_outlines_make(plan, &o->draw, drawing);
@@ -89,7 +96,7 @@ static void write_drawing(const sil_drawing *drawing, const order *o, web_reply 
         return;
     }
     sil_status status = whole ? sil_drawing_write(drawing, o->format, &bytes, &size)
-                              : sil_drawing_write_page(drawing, page, SIL_SVG, &bytes, &size);
+                              : sil_drawing_write_page(drawing, page, o->format, &bytes, &size);
     if (status >= SIL_DONE) {
         web_give(reply, sil_format_media(o->format), bytes, size);
     } else {

@@ -122,11 +122,14 @@ def check_withheld(report, page, part):
 
 
 def check_rulers(report, page):
-    """A level line of 4 in with a tick each mm, and 100 mm of ticks up the frame."""
+    """A level line of 4 in with a tick each mm, and 100 mm of ticks up the frame; none where nothing is to
+    scale."""
     level = [p for p in page.paths if len(p.points) == 2 and near(p.points[0][1], p.points[1][1], 1e-3)
              and near(p.box()[2] - p.box()[0], 101.6)]
-    if not level:
-        report.wrong("ruler", "a line of 4 in", None)
+    to_scale = any("Print at 100 %" in text for _, _, text in page.texts)
+    if not (level and to_scale):
+        if level or to_scale or pdf.title(page) in ("Templates", "Blank order"):
+            report.wrong("ruler", "a line of 4 in, and what to measure", None)
         return
     x, y = level[0].box()[:2]
     ticks = [p.box() for p in page.paths if len(p.points) == 2]
@@ -151,6 +154,9 @@ def check_sheet(report, page, part, plan, job):
     if part == "saddle" and job.length > WIDEST:
         return False
     check_rulers(report, page)
+    if plan[part]["remedy"] != "wait" and job.kind in ("slotted", "glued", "feet") and not any(
+            "Print at 100 %" in text for _, _, text in page.texts):
+        report.wrong(f"{part}: ruler", "one", None)
     if plan[part]["remedy"] == "wait":
         check_withheld(report, page, part)
         return False

@@ -15,13 +15,15 @@ import sheets  # which finds the oracle
 import sheet
 from shown import NEAREST, shown
 
-FRAME_LEFT, FRAME_BOTTOM = 26, 56  # mm: the rulers and the title lie outside
+FRAME_LEFT, FRAME_BOTTOM, FRAME_BOTTOM_BARE = 26, 56, 41  # mm: the title, and rulers, lie outside
 
 
 def rows_of(page):
     """The texts of a page within its frame in rows from the top, each from the left."""
     rows, low = [], None
-    inside = (t for t in page.texts if t[1] > FRAME_BOTTOM and t[0] > FRAME_LEFT)
+    rulers = any("Print at 100 %" in text for _, _, text in page.texts)
+    bottom = FRAME_BOTTOM if rulers else FRAME_BOTTOM_BARE
+    inside = (t for t in page.texts if t[1] > bottom and t[0] > FRAME_LEFT)
     for x, y, text in sorted(inside, key=lambda t: -t[1]):
         if low is None or low - y > 1.2:
             rows.append([])
@@ -36,14 +38,15 @@ class Pack:
     def __init__(self, folder, number, name, text, doc):
         self.unit = ("mm", "in")[number % 2]
         self.report = drawn.Report(f"{name} in {self.unit}")
-        path = os.path.join(folder, f"{number}.yaml")
+        self.path = path = os.path.join(folder, f"{number}.yaml")
         with open(path, "w", encoding="utf-8") as file:
             file.write(text)
         self.result = json.loads(drawn.run("plan", path, "--json", "--units", self.unit).stdout)
         self.doc, self.job = doc, sheet.read(doc)
         self.part = part.Shown(self.job, doc, self.result, self.unit)
         self.count, self.left = self.part.count, doc["instrument"].get("handed") == "left"
-        done = drawn.draw(path, "-o", path + ".pdf", "--units", self.unit)
+        done = drawn.draw(path, "-o", path + ".pdf", "--units", self.unit,
+                         "--all")
         self.pages = {}
         if done.returncode or done.stderr.decode().count("error"):
             self.report.wrong("the program", "a drawing", done.stderr.decode())

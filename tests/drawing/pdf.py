@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 
 MM = 25.4 / 72
 TEXT = {"BT", "ET", "Tf", "Tm", "Tj", "Tr"}
-SHEETS = ("Bench plan", "Nut", "Saddle", "Templates", "Blank order", "Buzz and intonation")
+SHEETS = ("Bench card", "Bench plan", "Nut", "Saddle", "Templates", "Blank order", "Buzz and intonation")
 
 
 @dataclass

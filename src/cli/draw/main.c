@@ -40,14 +40,11 @@ static int read_format(const cli_arguments *a, options *o)
 /* Reports options that do not go together. */
 static int check_options(const options *o)
 {
-    if (o->paper_name && o->format != SIL_SVG) {
-        return o->format == SIL_PDF
-                   ? cli_misused("--sheet gives one sheet of the pack as .svg; a .pdf is the pack, "
-                                 "or --part's sheets of it")
-                   : cli_misused("--sheet gives one sheet of the pack as .svg; a .%s holds the "
-                                 "%s of --part",
-                                 sil_format_word(o->format),
-                                 o->format == SIL_STL ? "solids" : "outlines");
+    if (o->paper_name && o->format != SIL_SVG && o->format != SIL_PDF) {
+        return cli_misused("--sheet gives one sheet of the pack as .pdf or .svg; a .%s holds the "
+                           "%s of --part",
+                           sil_format_word(o->format),
+                           o->format == SIL_STL ? "solids" : "outlines");
     }
     if (o->paper_name && o->part_given) {
         return cli_misused("--sheet and --part do not go together: a sheet of the pack, or the "
@@ -93,6 +90,7 @@ static int read_options(int argc, char **argv, options *o)
     o->order.part = (sil_part)cli_choice(&a, "--part", SIL_PART_ALL);
     o->order.paper = (sil_paper)cli_choice(&a, "--paper", SIL_A4);
     o->order.unit = (sil_unit)cli_choice(&a, "--units", SIL_MM);
+    o->order.all = cli_given(&a, "--all") != NULL;
     o->order.decimal_comma = cli_choice(&a, "--decimal", 0) == 1;
     code = read_format(&a, o);
     return code == CLI_GO_ON ? check_options(o) : code;
@@ -134,7 +132,24 @@ static int no_such_paper(const sil_drawing *drawing, const char *wanted)
         size_t length = strlen(all);
         snprintf(all + length, sizeof all - length, "%s%s", index > 0 ? ", " : "", name);
     }
-    return cli_misused("this pack has no sheet '%s'; it has %s", wanted, all);
+    return cli_misused("this pack has no sheet '%s'; it has %s; for the owner there is owner",
+                       wanted, all);
+}
+
+/* Draws the papers that are ordered. A sheet asked for by name may be one that the pack leaves out. */
+static sil_status make_papers(const options *o, const sil_plan *plan, sil_drawing **drawing)
+{
+    sil_draw_options all = o->order;
+    if (o->paper_name && strcmp(o->paper_name, "owner") == 0) {
+        return sil_drawing_owner(plan, &o->order, drawing);
+    }
+    sil_status status = sil_drawing_make(plan, &o->order, drawing);
+    if (status >= SIL_DONE && o->paper_name && sil_drawing_find(*drawing, o->paper_name) < 0) {
+        sil_drawing_free(*drawing);
+        all.all = true;
+        status = sil_drawing_make(plan, &all, drawing);
+    }
+    return status;
 }
 
 static int save(const options *o, const sil_drawing *drawing)
@@ -169,7 +184,7 @@ static int draw(options *o, const sil_job *job, bool profile)
     sil_status status = sil_plan_make(job, &plan);
     if (status == SIL_DONE) {
         status = o->measure ? sil_drawing_measure(plan, &o->order, profile, &drawing)
-                 : papers   ? sil_drawing_make(plan, &o->order, &drawing)
+                 : papers   ? make_papers(o, plan, &drawing)
                             : sil_outlines_make(plan, &o->order, &drawing);
     }
     int code;

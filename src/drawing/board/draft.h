@@ -5,6 +5,8 @@
 #define SILLET_DRAWING_DRAFT_H
 
 #include "../../brief/brief.h"
+#include "../../brief/next.h"
+#include "../../brief/owner.h"
 #include "../../part/outline.h"
 #include "../../plan/plan.h"
 #include "shapes.h"
@@ -197,10 +199,11 @@ typedef struct draw_grid_row {
     const char *cell[SIL_STRINGS_MAX];
 } draw_grid_row;
 
-enum { DRAW_GRID_ROWS = 4 };
+enum { DRAW_GRID_ROWS = 8 };
 typedef struct draw_grid {
     int rows;
     bool as_seen; /* strings in the order seen on the board; otherwise string 1 first */
+    bool low;     /* in one band where its figures leave room, however many strings there are */
     draw_grid_row row[DRAW_GRID_ROWS];
 } draw_grid;
 

@@ -35,6 +35,15 @@ draw_flow draw_flow_begin(sil_drawing *drawing, draw_heading heading)
     return flow;
 }
 
+void draw_flow_drop(sil_drawing *drawing, int papers)
+{
+    while (drawing->paper_count > papers) {
+        draw_shapes *list = drawing->papers[--drawing->paper_count].shapes;
+        drawing->no_memory = drawing->no_memory || list == NULL || list->no_memory;
+        draw_shapes_free(list);
+    }
+}
+
 draw_shapes *draw_flow_list(const draw_flow *flow)
 {
     draw_shapes *list = draw_shapes_new(flow->drawing->draft.letters);

@@ -31,16 +31,23 @@ static double caution_height(const draw_heading *heading)
     return height > 0 ? height + 2 : 0;
 }
 
-static double rulers_height(const sil_drawing *drawing)
+/* A paper on which nothing is to scale has no rulers. */
+static bool has_rulers(const draw_heading *heading)
 {
-    return drawing->unscaled ? 2 : ruler_height;
+    return strcmp(heading->scale, "-") != 0;
+}
+
+static double rulers_height(const draw_heading *heading)
+{
+    return has_rulers(heading) ? ruler_height : 2;
 }
 
 draw_room draw_paper_room(const sil_drawing *drawing, const draw_heading *heading, int column)
 {
     draw_box frame = draw_paper_frame(drawing);
     bool last = column + 1 == draw_paper_columns(drawing);
-    double foot = title_height + rulers_height(drawing) + caution_height(heading);
+    double foot =
+        drawing->letter ? 0 : title_height + rulers_height(heading) + caution_height(heading);
     double left = last ? frame.right - DRAW_FRAME_WIDTH : frame.left;
     return (draw_room){left + DRAW_INSET, DRAW_COLUMN, frame.top - 8,
                        frame.bottom + (last ? foot + 3 : DRAW_INSET)};
@@ -52,7 +59,7 @@ static void field(const draw_draft *draft, draw_shapes *list, draw_box box, cons
 {
     const double in = 1.5;
     draw_rectangle(list, DRAW_DIMENSION, box);
-    draw_text(list, DRAW_TEXT, (draw_point){box.left + in, box.top - 1.2 - DRAW_SMALL}, DRAW_SMALL,
+    draw_text(list, DRAW_TEXT, (draw_point){box.left + in, box.top - 1.2 - DRAW_NOTE}, DRAW_NOTE,
               DRAW_LEFT, 0, name);
     if (words == NULL) {
         return;
@@ -109,7 +116,7 @@ static void title_block(sil_drawing *drawing, draw_shapes *list, int paper)
           draft->brief->unit == SIL_MM ? "ISO 2768-f, mm" : "ISO 2768-f, in", DRAW_NOTE);
     /* The owner of a drawing (ISO 7200) is the shop; a customer's name is on the bench plan, and on
      * the measuring sheet, which is about the customer's instrument. */
-    bool measuring = drawing->unscaled;
+    bool measuring = drawing->measuring;
     field(draft, list, (draw_box){x + 42, y + 2 * h, x + 87, block.top},
           measuring ? "Owner" : "Shop", measuring ? about->owner : draft->plan->job->shop.name,
           DRAW_NOTE);
@@ -133,8 +140,8 @@ static void title_block(sil_drawing *drawing, draw_shapes *list, int paper)
           DRAW_NOTE);
     field(draft, list, (draw_box){x + 132, y, x + 155, y + h}, "Date", draw_paper_date(draft),
           DRAW_NOTE);
-    field(draft, list, (draw_box){x + 155, y, x + 168, y + h}, "Scale", heading->scale, DRAW_NOTE);
-    field(draft, list, (draw_box){x + 168, y, frame.right, y + h}, "Sheet",
+    field(draft, list, (draw_box){x + 155, y, x + 167, y + h}, "Scale", heading->scale, DRAW_NOTE);
+    field(draft, list, (draw_box){x + 167, y, frame.right, y + h}, "Sheet",
           draw_say(draft, "%d/%d", paper + 1, drawing->paper_count), DRAW_NOTE);
     draw_rectangle(list, DRAW_OUTLINE, block);
 }
@@ -159,10 +166,10 @@ static void rulers(draw_shapes *list, double x, double y, double frame_left)
                                   : -1.4);
     }
     for (int cm = 0; cm <= 10; cm++) {
-        draw_number(list, (draw_point){x + 10 * cm, y + 3.8}, DRAW_SMALL, DRAW_MIDDLE, 10 * cm);
+        draw_number(list, (draw_point){x + 10 * cm, y + 3.8}, DRAW_NOTE, DRAW_MIDDLE, 10 * cm);
     }
     for (int inch = 0; inch <= 4; inch++) {
-        draw_number(list, (draw_point){x + inch * 25.4, y - 3.8 - DRAW_SMALL}, DRAW_SMALL,
+        draw_number(list, (draw_point){x + inch * 25.4, y - 3.8 - DRAW_NOTE}, DRAW_NOTE,
                     DRAW_MIDDLE, inch);
     }
     draw_note(list, x + 110, y + 2.4, "Print at 100 %. Measure");
@@ -171,10 +178,10 @@ static void rulers(draw_shapes *list, double x, double y, double frame_left)
     for (int mm = 0; mm <= 100; mm++) {
         tick(list, frame_left, y + 12 + mm, mm % 10 == 0 ? 2.4 : mm % 5 == 0 ? 1.8 : 1.2, 0);
     }
-    draw_point end = {frame_left + 4.8, y + 12};
-    draw_text(list, DRAW_TEXT, end, DRAW_SMALL, DRAW_MIDDLE, 90, "0");
+    draw_point end = {frame_left + 5.6, y + 12};
+    draw_text(list, DRAW_TEXT, end, DRAW_NOTE, DRAW_MIDDLE, 90, "0");
     end.y += 100;
-    draw_text(list, DRAW_TEXT, end, DRAW_SMALL, DRAW_MIDDLE, 90, "100");
+    draw_text(list, DRAW_TEXT, end, DRAW_NOTE, DRAW_MIDDLE, 90, "100");
 }
 
 void draw_paper_finish(sil_drawing *drawing, int paper)
@@ -182,12 +189,15 @@ void draw_paper_finish(sil_drawing *drawing, int paper)
     draw_shapes *list = drawing->papers[paper].shapes;
     const draw_heading *heading = &drawing->papers[paper].heading;
     draw_box frame = draw_paper_frame(drawing);
+    if (drawing->letter) {
+        return;
+    }
     double left = frame.right - DRAW_FRAME_WIDTH + DRAW_INSET, foot = frame.bottom + title_height;
     title_block(drawing, list, paper);
-    if (!drawing->unscaled) {
+    if (has_rulers(heading)) {
         rulers(list, left, foot + 8, frame.left);
     }
-    double top = foot + rulers_height(drawing) + caution_height(heading) - DRAW_NOTE;
+    double top = foot + rulers_height(heading) + caution_height(heading) - DRAW_NOTE;
     for (int i = 0; i < DRAW_CAUTION_LINES && heading->caution[i] != NULL; i++) {
         draw_note(list, left, top - i * caution_line, heading->caution[i]);
     }

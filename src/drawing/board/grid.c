@@ -59,11 +59,28 @@ static double draw_band(draw_shapes *list, const draw_grid *grid, const band *b,
     return y;
 }
 
+/* Whether every figure leaves room beside its neighbours in columns of this width. */
+static bool fits(const draw_shapes *list, const draw_grid *grid, int strings, double pitch)
+{
+    const double apart = 1.5;
+    for (int r = 0; r < grid->rows && list != NULL; r++) {
+        const draw_grid_row *row = &grid->row[r];
+        for (int i = 0; i < strings && row->height > 0; i++) {
+            if (row->cell[i] != NULL &&
+                draw_text_width(list, row->cell[i], row->height) + apart > pitch) {
+                return false;
+            }
+        }
+    }
+    return true;
+}
+
 double draw_add_grid(const draw_draft *draft, draw_shapes *list, double x, double top, double width,
                      const draw_grid *grid)
 {
     int strings = draft->brief->strings;
-    int bands = strings > BAND ? 2 : 1, each = (strings + bands - 1) / bands;
+    bool one = grid->low && fits(list, grid, strings, (width - label_width) / strings);
+    int bands = strings > BAND && !one ? 2 : 1, each = (strings + bands - 1) / bands;
     double pitch = fmin((width - label_width) / each, widest), y = top;
     int string[SIL_STRINGS_MAX];
     for (int i = 0; i < strings; i++) {

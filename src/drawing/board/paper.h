@@ -39,7 +39,8 @@ struct sil_drawing {
     bool solid[2]; /* of the nut and the saddle: it has one */
     const char *missing[2]; /* which part has no solid, and why */
     int missing_count;
-    bool unscaled; /* nothing on the paper is to scale, so it has no rulers */
+    bool letter;    /* a letter: without frame and title block */
+    bool measuring; /* a measuring sheet, which is about the customer's instrument */
     bool unread;   /* a measuring sheet made from a profile: its sizes are still to be read */
     bool no_memory, no_number, too_long;
 };
@@ -75,6 +76,10 @@ typedef struct draw_flow {
 
 /* draw_flow_begin: starts a flow on a new paper. */
 draw_flow draw_flow_begin(sil_drawing *drawing, draw_heading heading);
+
+/* draw_flow_drop: takes back the last papers and leaves so many, so that they can be drawn again in
+ * another way. If memory ran out on one of them, the drawing is none. */
+void draw_flow_drop(sil_drawing *drawing, int papers);
 
 draw_shapes *draw_flow_list(const draw_flow *flow); /* an empty list for a block */
 

@@ -8,10 +8,7 @@ static void put_head(draw_flow *flow)
     const draw_draft *draft = &flow->drawing->draft;
     draw_shapes *facts = draw_flow_list(flow);
     view_facts(draft, facts, DRAW_COLUMN);
-    draw_flow_put(flow, facts, DRAW_LEFT, 5, 0);
-    draw_shapes *outlook = draw_flow_list(flow);
-    view_outlook(draft, outlook, DRAW_COLUMN);
-    draw_flow_put(flow, outlook, DRAW_LEFT, 6, 0);
+    draw_flow_put(flow, facts, DRAW_LEFT, 6, 0);
 }
 
 static void put_readings(draw_flow *flow)

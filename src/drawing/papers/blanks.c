@@ -208,11 +208,11 @@ void paper_blanks(sil_drawing *drawing)
                         4);
     }
     draw_flow_band(&flow, NULL, 0); /* the headline spans both columns, which then begin level */
-    if (drawing->order.part != SIL_PART_SADDLE) {
+    if (drawing->order.part != SIL_PART_SADDLE && paper_needs_blank(drawing, SIL_PART_NUT)) {
         put_nut(&flow);
         draw_flow_next_column(&flow);
     }
-    if (drawing->order.part != SIL_PART_NUT) {
+    if (drawing->order.part != SIL_PART_NUT && paper_needs_blank(drawing, SIL_PART_SADDLE)) {
         put_saddle(&flow);
     }
 }

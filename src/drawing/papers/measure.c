@@ -362,7 +362,7 @@ void paper_measure(sil_drawing *drawing)
         "-",
         {"Slacken the strings and wear eye protection to take out nut or "
          "saddle. Never force a rod."}};
-    drawing->unscaled = true;
+    drawing->measuring = true;
     draw_flow flow = draw_flow_begin(drawing, heading);
     put_instrument(&flow);
     put_visit(&flow);

@@ -5,6 +5,7 @@
 
 #include "../board/paper.h"
 
+void paper_card(sil_drawing *drawing);
 void paper_bench(sil_drawing *drawing);
 void paper_side(sil_drawing *drawing); /* only its side views */
 void paper_nut(sil_drawing *drawing);
@@ -12,7 +13,14 @@ void paper_saddle(sil_drawing *drawing);
 void paper_templates(sil_drawing *drawing);
 void paper_blanks(sil_drawing *drawing);
 void paper_tone(sil_drawing *drawing);
+void paper_owner(sil_drawing *drawing);
 void paper_measure(sil_drawing *drawing);
+
+/* Whether the pack needs the paper of a part, its templates, or its blank: it is worked on or waits, it
+ * is worked on, or it is replaced; or its sheets are asked for. */
+bool paper_needs(const sil_drawing *drawing, sil_part part);
+bool paper_needs_template(const sil_drawing *drawing, sil_part part);
+bool paper_needs_blank(const sil_drawing *drawing, sil_part part);
 
 /* Replaces the pack: the outlines of the ordered parts at full size, on one paper as large as
  * they need. */

@@ -235,11 +235,11 @@ void paper_templates(sil_drawing *drawing)
         {"Cut the paper along the thin frame, fold the band under the bottom, glue. Before you cut",
          "material, hold a rule to the length under each slip. Slacken the strings; wear a mask."}};
     draw_flow flow = draw_flow_begin(drawing, heading);
-    if (drawing->order.part != SIL_PART_SADDLE) {
+    if (drawing->order.part != SIL_PART_SADDLE && paper_needs_template(drawing, SIL_PART_NUT)) {
         put_nut(&flow);
         draw_flow_next_column(&flow);
     }
-    if (drawing->order.part != SIL_PART_NUT) {
+    if (drawing->order.part != SIL_PART_NUT && paper_needs_template(drawing, SIL_PART_SADDLE)) {
         put_saddle(&flow);
     }
 }

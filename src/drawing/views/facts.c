@@ -14,7 +14,7 @@ static void fact(const draw_draft *draft, draw_shapes *list, double x, double y,
                  const char *name, const char *words)
 {
     const double tab = 22;
-    draw_text(list, DRAW_TEXT, (draw_point){x, y}, DRAW_SMALL, DRAW_LEFT, 0, name);
+    draw_text(list, DRAW_TEXT, (draw_point){x, y}, DRAW_NOTE, DRAW_LEFT, 0, name);
     draw_note(list, x + tab, y, draw_text_fit(draft, list, words, DRAW_NOTE, width - tab));
 }
 
@@ -38,6 +38,19 @@ static const char *say_scales(const draw_draft *draft)
     return brief_known(b->scale_bass)
                ? draw_say(draft, "%s to %s", treble, draw_figure(draft, b->scale_bass))
                : treble;
+}
+
+void view_who(const draw_draft *draft, draw_shapes *list, double width)
+{
+    const sil_job *job = draft->plan->job;
+    double half = width / 2, y = -DRAW_NOTE;
+    fact(draft, list, 0, y, half - 4, "Owner", or_dash(job->about.owner));
+    fact(draft, list, half, y, half, "Instrument", or_dash(job->profile));
+    y -= line_height;
+    fact(draft, list, 0, y, half - 4, "Read on", read_on(draft));
+    fact(draft, list, half, y, half, "Scale",
+         draw_say(draft, "%s %s, %d frets%s", say_scales(draft), draft->brief->unit_name,
+                  job->instrument.frets, draw_left_handed(draft) ? ", left-handed" : ""));
 }
 
 double view_facts(const draw_draft *draft, draw_shapes *list, double width)

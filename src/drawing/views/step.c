@@ -2,10 +2,12 @@
 /* A step of the bench plan on paper. Its words come from the brief, and its kind of work decides
  * which blanks it has. */
 #include <stddef.h>
+#include <string.h>
 
 #include "views.h"
 
 static const double tick_box = 4.4, words_left = 15;
+static const char relief_read[] = "relief read";
 
 static void add_row(draw_grid *grid, const char *label, const char *label2, double height)
 {
@@ -143,7 +145,7 @@ static blanks blanks_of(const brief *b, sil_act act)
     switch (act) {
     case SIL_ACT_MEASURE_RELIEF:
     case SIL_ACT_STRAIGHTEDGE:
-        return (blanks){NO_FORM, "relief read", false};
+        return (blanks){NO_FORM, relief_read, false};
     case SIL_ACT_READ_CROWNS:
         return (blanks){CROWN_FORM, NULL, false};
     case SIL_ACT_MEASURE_FIRST:
@@ -160,14 +162,14 @@ static blanks blanks_of(const brief *b, sil_act act)
     case SIL_ACT_MEASURE_SADDLE:
         return (blanks){NO_FORM, "caliper, slot", false};
     case SIL_ACT_ROD:
-        return (blanks){ACTION_FORM, "relief read", false};
+        return (blanks){ACTION_FORM, relief_read, false};
     case SIL_ACT_MEASURE_BRIDGE:
         return (blanks){NO_FORM, "straightedge, slot", false};
     case SIL_ACT_READ_AGAIN:
     case SIL_ACT_READ_NEW:
     case SIL_ACT_CHOOSE:
     case SIL_ACT_CHECK:
-        return (blanks){AGAIN_FORM, "relief read", false};
+        return (blanks){AGAIN_FORM, relief_read, false};
     case SIL_ACT_FILE_SLOTS:
     case SIL_ACT_FILL_SLOT:
     case SIL_ACT_SHIM_NUT:
@@ -208,7 +210,28 @@ static blanks blanks_of(const brief *b, sil_act act)
     return (blanks){NO_FORM, NULL, false};
 }
 
-static double draw_blank(draw_shapes *list, double x, double y, const char *label)
+view_reads view_reads_of(const brief *b, sil_act act)
+{
+    blanks left = blanks_of(b, act);
+    form_name form = left.form;
+    bool relief = left.blank != NULL && strcmp(left.blank, relief_read) == 0;
+    return (view_reads){.relief = relief,
+                        .first = form == NUT_FORM || form == FIRST_FORM || form == AGAIN_FORM,
+                        .action = form == SAND_FORM || form == DRESS_FORM || form == SADDLE_FORM ||
+                                  form == AGAIN_FORM || form == ACTION_FORM,
+                        .crowns = form == CROWN_FORM,
+                        .other = relief ? NULL : left.blank};
+}
+
+double view_crowns_form(const draw_draft *draft, draw_shapes *list, double x, double top,
+                        double width)
+{
+    draw_grid grid = {0};
+    fill_grid(draft, &grid, CROWN_FORM);
+    return draw_add_grid(draft, list, x, top, width, &grid);
+}
+
+double view_blank(draw_shapes *list, double x, double y, const char *label)
 {
     const double start = 34, length = 40;
     draw_note(list, x, y, label);
@@ -235,7 +258,7 @@ void view_step(const draw_draft *draft, draw_shapes *list, int step, double widt
         y = draw_add_grid(draft, list, words_left, y - 2.5, width - words_left, &grid);
     }
     if (left.blank != NULL) {
-        y = draw_blank(list, words_left, y - 7, left.blank);
+        y = view_blank(list, words_left, y - 7, left.blank);
     }
     draw_shapes_strut(list, (draw_box){0, y - 1.5, 1, 0});
 }

@@ -46,6 +46,9 @@ void view_saddle_end(const draw_draft *draft, draw_shapes *list, draw_place plac
  * magnified. Draws nothing if no height is known. */
 void view_side(const draw_draft *draft, draw_shapes *list, int string, double width);
 
+/* Draws whose instrument it is and what it is, in two lines. */
+void view_who(const draw_draft *draft, draw_shapes *list, double width);
+
 /* Draws the facts of the job: owner, instrument, strings. Returned: the bottom, mm. */
 double view_facts(const draw_draft *draft, draw_shapes *list, double width);
 
@@ -57,6 +60,41 @@ void view_readings(const draw_draft *draft, draw_shapes *list, double width);
 
 /* Draws the last visits: what was expected at each, and below it what was read. */
 void view_visits(const draw_draft *draft, draw_shapes *list, double width);
+
+/* What a step has blanks for: the relief, the gaps at fret 1, the actions, the crowns of frets 1 to 3,
+ * or another single reading of this name. */
+typedef struct view_reads {
+    bool relief, first, action, crowns;
+    const char *other;
+} view_reads;
+view_reads view_reads_of(const brief *b, sil_act act);
+
+/* view_blank: draws a line to write on behind its name. view_crowns_form: draws blanks for the crowns of
+ * frets 1 to 3. Returned: the bottom, mm. */
+double view_blank(draw_shapes *list, double x, double y, const char *label);
+double view_crowns_form(const draw_draft *draft, draw_shapes *list, double x, double top,
+                        double width);
+
+/* How much room the bench card has for what is also on the bench plan. */
+typedef enum view_room {
+    VIEW_AMPLE,
+    VIEW_SPARE, /* no ranges, and one row of blanks */
+    VIEW_SCARCE /* nor the sentence of the next step */
+} view_room;
+
+/* Draws the next step as the bench card shows it: its name and its figures large, and what to do. */
+void view_next(const draw_draft *draft, draw_shapes *list, int step, view_room room, double width);
+
+/* Draws the readings that a step is to change, or all where it changes none: now, their ranges, what
+ * they will be, and blanks. */
+void view_next_form(const draw_draft *draft, draw_shapes *list, int step, view_room room,
+                    double width);
+
+/* Draws what comes before the next step: a box to tick, and its sentence. */
+void view_before(const draw_draft *draft, draw_shapes *list, int step, double width);
+
+/* Draws a step in one line: a box to tick, its name and its figures. */
+void view_later(const draw_draft *draft, draw_shapes *list, int step, double width);
 
 /* Draws a step: a box to tick, what to do, what to check, and blanks to write in. */
 void view_step(const draw_draft *draft, draw_shapes *list, int step, double width);

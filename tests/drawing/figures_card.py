@@ -1,0 +1,140 @@
+# SPDX-License-Identifier: MIT
+"""The bench card: which step is next, the figures it is worked to and whose they are, the readings that
+tell when it is done, what stops the work, and the steps after it."""
+from figures_bench import action_then, words
+from packs import inside, length
+
+CARD = "Bench card"
+# What a step is worked to, and what goes with it, by the words of docs/result.md.
+WORKED_TO = {
+    "rod": ("relief-target", "relief"), "neck-bow": ("relief", "relief-limit"),
+    "seat-frets": ("proud",), "level-frets": ("level",), "new-frets": ("worn",),
+    "zero-fret": ("zero-fret",), "file-slots": ("stack", "slot"), "fill-slot": ("stack", "slot"),
+    "shim-nut": ("shim", "stack"), "new-nut": ("stack",), "fit-nut-blank": ("thickness", "length"),
+    "fit-saddle-blank": ("thickness", "length"), "mark-nut": ("centre",),
+    "cut-nut-slots": ("stack-first", "stack"), "shape-nut": ("depth", "height"),
+    "sand-saddle": ("caliper", "base"), "dress-saddle": ("top",), "shim-saddle": ("shim",),
+    "new-saddle": ("height",), "shape-saddle": ("height-first", "height"),
+    "turn-screws": ("turns", "screw"), "turn-posts": ("turns", "screw"),
+    "neck-shim": ("wedge", "lift"), "neck-reset": ("heel", "lift")}
+BEFORE = ("prepare", "look-at-saddle")
+LEAST = 0.01  # mm: less is no pass
+MOST = 12     # of one kind on the card; the sentence has them all
+ACTION = {"sand-saddle", "dress-saddle", "shim-saddle", "new-saddle", "turn-screws", "turn-posts",
+          "bridge-curve"}
+FIRST = {"file-slots", "fill-slot", "shim-nut", "new-nut"}
+READS = {"rod": "a", "measure-action": "a", "fit-saddle": "a", "measure-first": "f",
+         "measure-gaps-again": "f", "zero-fret": "f", "measure-again": "af", "measure-new-part": "af",
+         "choose-attack": "af", "check": "af", **dict.fromkeys(ACTION, "a"), **dict.fromkeys(FIRST, "f")}
+
+
+def next_step(pack):
+    return next((s for s in pack.result["steps"] if s["act"] not in BEFORE), None)
+
+
+def sands_now(pack):
+    cut = pack.result["saddle"]["bottom_cut"]
+    return bool(cut) and max(cut["first_pass"].values()) >= LEAST
+
+
+def worked_to(pack, step):
+    """The figures a step is worked to, row by row; a tool too coarse for any pass leaves none."""
+    if step["act"] == "sand-saddle" and not sands_now(pack):
+        return []
+    rows = [[f for f in step["figures"] if f["of"] == of][:MOST]
+            for of in WORKED_TO.get(step["act"], ())]
+    return [[f for f in row if f["shown"] != "-"] for row in rows if row]
+
+
+def mark(figure):
+    if figure.get("fret") is not None:
+        return f"fret {figure['fret']}"
+    if figure.get("string") is not None:
+        return str(figure["string"])
+    return figure.get("end")
+
+
+def card_figures(pack):
+    """Each row of figures, and in the rows over it whose they are and which way they go."""
+    step = next_step(pack)
+    if step is None:
+        return
+    rows = pack.rows(CARD)
+    for row in worked_to(pack, step):
+        halves = [row] if len(row) < 4 else [row[:(len(row) + 1) // 2], row[(len(row) + 1) // 2:]]
+        if stands(rows, row) or all(stands(rows, half) for half in halves):
+            continue
+        pack.report.wrong(f"card: {step['act']}", [(mark(f), f["shown"]) for f in row], rows)
+
+
+def stands(rows, figures):
+    """Figures side by side, their marks in the same order within the rows over them, their ways too."""
+    marks = [mark(f) for f in figures]
+    turned = figures[0]["of"] == "turns"
+    for k, row in enumerate(rows):
+        if not inside(row, [f["shown"] for f in figures]):
+            continue
+        above = rows[max(0, k - 5):k]
+        if any(marks) and not any(inside(over, marks) for over in above):
+            continue
+        ways = [f["way"] for f in figures] if turned else []
+        if not ways or any(inside(over, ways) for over in above):
+            return True
+    return False
+
+
+def card_readings(pack):
+    """The readings that the next step changes: now, and what they will be."""
+    step = next_step(pack)
+    reads = READS.get(step["act"], "") if step else ""
+    if step and step["act"] == "sand-saddle" and not sands_now(pack):
+        reads = "a"
+    saddle, act = pack.result["saddle"]["strings"], step["act"] if step else ""
+    every = range(pack.count)
+    lines = []
+    if "a" in reads:
+        lines.append([length(pack, saddle[i]["now"]) for i in every])
+        if act in ACTION and not (act == "sand-saddle" and not sands_now(pack)):
+            lines.append([pack.part.bearing(i)["action_done"] for i in every])
+        if act == "sand-saddle" and sands_now(pack) and not pack.part.one_pass():
+            lines.append([action_then(pack, i) for i in every])
+    if "f" in reads:
+        lines.append([length(pack, pack.part.first_now(i)) for i in every])
+        if act in FIRST:
+            lines.append([length(pack, pack.part.first_after(i)) for i in every])
+    for cells in lines:
+        if any(cell != "-" for cell in cells):
+            pack.row(CARD, f"{act}: readings", cells)
+
+
+def card_stops(pack):
+    stop = any(row["level"] == "stop" for row in pack.result["findings"])
+    waits = pack.waits("nut") and bool(pack.result["nut"]["withheld_by"])
+    waits = waits or (pack.waits("saddle") and bool(pack.result["saddle"]["withheld_by"]))
+    rows = [row[0] for row in pack.rows(CARD)]
+    pack.same("card: STOP", "STOP" in rows, stop)
+    pack.same("card: WAIT", "WAIT" in rows, waits and not stop)
+
+
+def card_steps(pack):
+    """One paper; on it every step, by its number, and the figures that each is worked to, in order."""
+    pack.same("card: papers", len(pack.pages[CARD]), 1)
+    told, after = words(pack, CARD), False
+    numbers = [row[0] for row in pack.rows(CARD)]
+    at = told.find("After that")
+    for step in pack.result["steps"]:
+        if after:
+            pack.same(f"card: step {step['step']}", str(step["step"]) in numbers, True)
+            for figure in (worked_to(pack, step) or [[]])[0]:
+                at = told.find(figure["shown"], at)
+                if at < 0:
+                    pack.report.wrong(f"card: {step['act']}", figure["shown"], "nowhere after that")
+                    return
+        elif step["act"] in BEFORE:  # in full
+            pack.same(f"card: {step['act']}", step["do"] in told, not pack.result["done"])
+        after = after or step["act"] not in BEFORE
+    step = next_step(pack)
+    pack.same("card: next", f"NEXT: step {step['step']}" in told if step else True, True)
+
+
+CHECKS = (card_figures, card_readings, card_stops, card_steps)

@@ -1,0 +1,55 @@
+# SPDX-License-Identifier: MIT
+"""Which papers a pack has when nothing more is asked for: none of a part that is left alone, no blank for
+a part that is not replaced; and the papers it has are those of the whole pack, word for word."""
+import os
+import re
+
+import drawn
+import pdf
+
+CUT = ("slotted", "glued", "feet")  # saddles that are cut; others are turned
+
+
+def wanted(pack):
+    nut, saddle = (pack.result[which]["remedy"] for which in ("nut", "saddle"))
+    nut_worked = nut not in ("none", "wait")
+    saddle_cut = saddle not in ("none", "wait") and pack.part.kind in CUT
+    new_nut = nut == "replace" and pack.result["nut"]["blank"] is not None
+    new_saddle = saddle == "replace" and pack.part.kind in ("slotted", "glued")
+    there = {"Bench card": True, "Bench plan": True, "Nut": nut != "none", "Saddle": saddle != "none",
+             "Templates": nut_worked or saddle_cut, "Blank order": new_nut or new_saddle,
+             "Buzz and intonation": True}
+    return [title for title in pdf.SHEETS if there[title]]
+
+
+def words_of(page):
+    return sorted(text for _, _, text in page.texts if not re.fullmatch(r"\d+/\d+", text))
+
+
+def idle(pack):
+    out = pack.path + ".plain.pdf"
+    done = drawn.draw(pack.path, "-o", out, "--units", pack.unit)
+    if done.returncode:
+        pack.report.wrong("the plain pack", "a drawing", done.stderr.decode())
+        return
+    pages = {}
+    for page in pdf.read(out):
+        pages.setdefault(pdf.title(page), []).append(page)
+    os.remove(out)
+    pack.same("plain pack: papers", list(pages), wanted(pack))
+    for title in ("Bench card", "Nut", "Saddle"):
+        if title in pages:
+            pack.same(f"plain pack: {title}", [words_of(page) for page in pages[title]],
+                      [words_of(page) for page in pack.pages[title]])
+    for title, what in (("Templates", ("nut", "saddle")), ("Blank order", ("nut", "saddle"))):
+        told = " ".join(text for page in pages.get(title, []) for _, _, text in page.texts)
+        for which in what:
+            other = "Nut" if which == "nut" else "Saddle"
+            name = f"{other} blank" if title == "Blank order" else f"{other}, "
+            remedy = pack.result[which]["remedy"]
+            needed = remedy == "replace" if title == "Blank order" else remedy not in ("none", "wait")
+            if name in told and not needed:
+                pack.report.wrong(f"plain pack: {title}", f"no {which}", name)
+
+
+CHECKS = (idle,)

@@ -1,0 +1,75 @@
+# SPDX-License-Identifier: MIT
+"""The owner's page: one page; the readings before and after, the humidity and the gauges; how far the
+strings were past their ranges."""
+import os
+import re
+
+import drawn
+import pdf
+from packs import length, rows_of
+from shown import rounded, unknown
+
+
+def wanted_after(pack):
+    """The second column: the last readings, or what they come to, or their targets; none when done."""
+    result, targets = pack.result, pack.job.targets
+    every = range(pack.count)
+    if len(result["visits"]) > 1:
+        relief = pack.part.stages["now"]["relief"]
+        return [length(pack, relief), *(length(pack, result["saddle"]["strings"][i]["now"]) for i in every)]
+    if result["done"]:
+        return None
+    if pack.waits("nut") or pack.waits("saddle") or any(
+            stage["forecast"] for stage in result["stages"] if stage["stage"] in ("nut", "saddle")):
+        return [length(pack, targets.relief[1]), *(length(pack, targets.action[i][1]) for i in every)]
+    return [length(pack, pack.part.stages["saddle"]["relief"]),
+            *(length(pack, result["saddle"]["strings"][i]["asked"]["action"]) for i in every)]
+
+
+def owner_readings(pack, page):
+    first = pack.result["visits"][0] if pack.result["visits"] else None
+    if first is None:
+        return
+    before = [length(pack, first["relief"]), *(length(pack, v) for v in first["read"])]
+    after = wanted_after(pack)
+    rows = [row for row in rows_of(page) if row[0].startswith(("string ", "bow of "))]
+    got = [row[1:] for row in rows]
+    cells = [[b] if after is None else [b, after[k]] for k, b in enumerate(before)]
+    for k, row in enumerate(rows[1:]):
+        number = int(re.match(r"string (\d+)", row[0]).group(1))
+        pack.same("owner: strings in order", number, k + 1)
+    pack.same("owner: readings", got, cells)
+
+
+def owner_words(pack, page, limits):
+    told = " ".join(" ".join(row) for row in rows_of(page))
+    low, high = (rounded(value, 0) for value in limits)
+    pack.same("owner: humidity", f"{low} to {high} %" in told, True)
+    gauges = [string.gauge for string in pack.job.strings]
+    if pack.count > 1 and not any(unknown(gauge) for gauge in gauges):
+        words = f"{length(pack, min(gauges))} to {length(pack, max(gauges))} {pack.unit}"
+        pack.same("owner: gauges", words in told, True)
+    past = re.search(r"(?:were|was|are|is) too (high|low) over the neck, by (\d*\.\d+)", told)
+    if past:
+        reads, targets = pack.result["visits"][0]["read"], pack.job.targets.action
+        off = [read - targets[i][2] if past.group(1) == "high" else targets[i][0] - read
+               for i, read in enumerate(reads) if not unknown(read)]
+        pack.same("owner: past the range", str(length(pack, max(off))), past.group(2))
+    for jargon in ("relief", "action", "crown", "truss", "feeler", "setback", "intonation"):
+        pack.same(f"owner: {jargon}", jargon in told.lower(), False)
+
+
+def owner(pack):
+    out = pack.path + ".owner.pdf"
+    done = drawn.draw(pack.path, "--sheet", "owner", "-o", out, "--units", pack.unit)
+    if done.returncode:
+        pack.report.wrong("owner's page", "a page", done.stderr.decode())
+        return
+    pages = pdf.read(out)
+    os.remove(out)
+    pack.same("owner: pages", len(pages), 1)
+    owner_readings(pack, pages[0])
+    owner_words(pack, pages[0], pack.job.limits.humidity)
+
+
+CHECKS = (owner,)
