@@ -376,6 +376,12 @@ code_words code_words_of(sil_code code)
             .subject = "No gap at the 1st fret was measured, so the nut is taken to be in order",
             .meaning = "The new saddle is left higher for it. Measure the gaps with the strings "
                        "on, before it is finished."};
+    case SIL_NUT_OVER_DENT:
+        return (code_words){.word = "nut-over-dent",
+                            .figure = LENGTH,
+                            .subject = "Worn spot in the 1st fret under the new nut",
+                            .meaning = "The slot is cut for the sound fret: its gap reads more "
+                                       "until the spot is put right."};
     case SIL_CODES:
         break;
     }

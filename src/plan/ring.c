@@ -39,7 +39,7 @@ static void judge_readings(const sil_plan *plan, astray *a)
     double relief = sil_relief_now(plan);
     for (int i = 0; i < bench->board.strings; i++) {
         double *far = a->how_far[i];
-        double first = sil_first_gap(&bench->board, now, i, bench->targets.first_held);
+        double first = sil_slot_gap(bench, now, i);
         double action = sil_action(&bench->board, now, i, 12);
         far[SIL_CAUSE_RELIEF] =
             sil_board_bends(&bench->board)
