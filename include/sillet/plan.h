@@ -173,11 +173,12 @@ typedef enum sil_cause_name {
     SIL_CAUSE_SLOT,
     SIL_CAUSE_SADDLE,
     SIL_REMEDIES,
-    SIL_CAUSE_COMBINED = SIL_REMEDIES, /* only several remedies together help */
+    SIL_CAUSE_COMBINED = SIL_REMEDIES, /* no remedy alone, but all the work of this plan helps */
     SIL_CAUSE_ATTACK,                  /* the targets are too low for this pick strength */
     SIL_CAUSE_TECHNIQUE,
     SIL_CAUSE_UNEXPLAINED,
-    SIL_CAUSE_TOO_CLOSE /* it rings clean by the readings, but by little more than the pick */
+    SIL_CAUSE_TOO_CLOSE, /* it rings clean by the readings, but by little more than the pick */
+    SIL_CAUSE_TARGETS    /* it rings clean at the targets, to which this plan does not bring it */
 } sil_cause_name;
 
 typedef struct sil_cause {
