@@ -118,7 +118,12 @@ static void put_screw_row(text *t, const brief_bearing *bearing)
 
 static void put_sanded_row(text *t, const brief_bearing *bearing)
 {
-    put_cell(t, bearing->base_first);
+    bool none = bearing->base_first.exact < 0.01 && bearing->base_all.exact >= 0.01;
+    if (none) { /* something is to come off, and nothing of it today */
+        text_right(t, REPORT_COLUMN, "-");
+    } else {
+        put_cell(t, bearing->base_first);
+    }
     put_cell(t, bearing->base_all);
     put_cell(t, bearing->dress);
     put_cell(t, bearing->present);

@@ -163,7 +163,7 @@ static void put_lowest(text *t, const brief *b)
     }
     text_add(t,
              "  The lowest that would still ring clean under this pick on these crowns: relief "
-             "%s;\n  action at the 12th",
+             "%s,\n  and with that relief action at the 12th",
              b->lowest.relief.shown);
     for (int i = 0; i < b->strings; i++) {
         text_add(t, "%s %s", i ? "," : "", b->lowest.action[i].shown);
