@@ -143,6 +143,86 @@ static void a_pick_that_reads_alike_is_not_too_hard(void **state)
     no_cause_speaks_against_its_figures();
 }
 
+static bool says(const char *words)
+{
+    char *text = sil_report_text(&plan, SIL_MM, "a sheet");
+    assert_non_null(text);
+    for (char *c = text; *c; c++) { /* lines are broken where they may be */
+        *c = *c == '\n' ? ' ' : *c;
+    }
+    char *to = text;
+    for (const char *c = text; *c; c++) {
+        if (*c != ' ' || to == text || to[-1] != ' ') {
+            *to++ = *c;
+        }
+    }
+    *to = '\0';
+    bool found = strstr(text, words) != NULL;
+    free(text);
+    return found;
+}
+
+/* What waits says for which reading, and speaks of none that is there. */
+static void what_is_missing_is_named(void **state)
+{
+    (void)state;
+    plan_sheet(ELECTRIC, "  - humidity: 46 %\n    frets: sound\n    relief: 0.15\n"
+                         "    first: [0.05, 0.05, 0, 0.06, 0.07, 0.08]\n"
+                         "    action: [1.55, 1.6, 1.65, 1.75, 1.8, 1.9]\n");
+    assert_true(says("a string lies on a fret") && !says("missing"));
+    plan_sheet(ELECTRIC, "  - humidity: 46 %\n    frets: sound\n    relief: 0.15\n"
+                         "    action: [1.55, 1.6, 1.65, 1.75, 1.8, 1.9]\n");
+    assert_true(says("the gap at the 1st fret is missing"));
+    plan_sheet(ELECTRIC, READ);
+    assert_true(says("the action is missing") && !says("gap at the 1st fret is missing"));
+}
+
+/* An open string is not pressed. */
+static void an_open_string_has_a_test_of_its_own(void **state)
+{
+    (void)state;
+    plan_sheet(ELECTRIC, READ "    action: [1.50, 1.58, 1.66, 1.74, 1.82, 1.90]\n"
+                              "    buzz: [{string: 4, fret: 0}]\n");
+    assert_true(plan.done && says("Hold the string down at fret 1 and pluck it."));
+    assert_false(says("squarely"));
+    plan_sheet(ELECTRIC, READ "    action: [1.50, 1.58, 1.66, 1.74, 1.82, 1.90]\n"
+                              "    buzz: [{string: 4, fret: 3}]\n");
+    assert_true(says("squarely"));
+    assert_false(says("Hold the string down at fret 1 and pluck it."));
+}
+
+#define STEEL                                                                                      \
+    "sillet: 1\nprofile: steel-string-acoustic\ninstrument: {crown: 1.1, rod: two-way}\n"          \
+    "saddle: {slot_depth: 5}\n"
+#define STEEL_READ                                                                                 \
+    "readings:\n  - humidity: 46 %\n    relief: 0.2\n    frets: sound\n"                           \
+    "    condition: {bridge: sound, braces: sound, saddle: firm, tuned: yes}\n"                    \
+    "    first: [0.05, 0.06, 0.06, 0.07, 0.07, 0.08]\n"
+
+/* While it is to be chosen what gives way, nothing comes off and no string is slackened. */
+static void a_choice_takes_no_string_off(void **state)
+{
+    (void)state;
+    plan_sheet(STEEL "attack: firm\ntargets:\n  action: {treble: {low: 1.0, aim: 1.1, high: 1.2}, "
+                     "bass: {low: 1.3, aim: 1.4, high: 1.5}}\n" STEEL_READ,
+               "    action: [1.7, 1.8, 1.9, 2.0, 2.1, 2.2]\n"
+               "    saddle_height: {treble: 8.6, bass: 9.6}\n");
+    assert_true(says("Choose before you cut") && !says("were slack"));
+    assert_false(says(" 0.00 1."));
+    plan_sheet(STEEL STEEL_READ, "    action: [2.5, 2.6, 2.7, 2.8, 2.9, 3.0]\n"
+                                 "    saddle_height: {treble: 8.6, bass: 9.6}\n");
+    assert_true(says("were slack"));
+}
+
+/* A saddle that is too low over the bridge, with its strings in range, has a next thing to do. */
+static void a_low_saddle_has_a_next_thing_to_do(void **state)
+{
+    (void)state;
+    plan_sheet(STEEL STEEL_READ, "    action: [1.75, 1.85, 1.95, 2.05, 2.15, 2.25]\n"
+                                 "    saddle_height: {treble: 6.3, bass: 7.0}\n");
+    assert_true(says("Lay a straightedge on the frets and over the bridge"));
+}
+
 static int close_sheet(void **state)
 {
     (void)state;
@@ -158,6 +238,10 @@ int main(void)
         cmocka_unit_test(nobody_is_lowered_into_a_buzz_for_company),
         cmocka_unit_test(targets_are_not_blamed_for_what_is_left_beside_them),
         cmocka_unit_test(a_pick_that_reads_alike_is_not_too_hard),
+        cmocka_unit_test(what_is_missing_is_named),
+        cmocka_unit_test(an_open_string_has_a_test_of_its_own),
+        cmocka_unit_test(a_choice_takes_no_string_off),
+        cmocka_unit_test(a_low_saddle_has_a_next_thing_to_do),
     };
     return cmocka_run_group_tests(tests, NULL, close_sheet);
 }

@@ -103,7 +103,10 @@ code_words code_words_of(sil_code code)
         return (code_words){.word = "protrusion-low",
                             .figure = LENGTH,
                             .subject = "Finished saddle stands out of the bridge",
-                            .meaning = "Too little saddle left over the bridge.",
+                            .meaning =
+                                "Too little, and a taller one would raise the strings. Lay a "
+                                "straightedge on the frets and over the bridge: where it "
+                                "does not clear its top, the neck's angle is short.",
                             .why = "the saddle would stand too low even at the top of the target "
                                    "range",
                             .for_what = "the neck's angle"};
