@@ -408,19 +408,6 @@ void say_curve(const brief *b, telling *t)
          "notch or saddle a little at a time; where too low, build it up or replace the bridge.");
 }
 
-/* Whether a string in its range is set to its target with the others. */
-static bool any_set_along(const sil_plan *plan)
-{
-    for (int i = 0; i < plan->job->string_count; i++) {
-        sil_verdict verdict = plan->saddle.verdict[i];
-        if ((verdict == SIL_TAKE || verdict == SIL_RAISE) &&
-            !sil_side_out(plan->stages.action_side[i])) {
-            return true;
-        }
-    }
-    return false;
-}
-
 void say_screws(const brief *b, telling *t)
 {
     const char *gap = "";
@@ -437,7 +424,7 @@ void say_screws(const brief *b, telling *t)
     }
     t->way = BRIEF_NO_WAY;
     tell(t, ".");
-    if (any_set_along(b->plan)) {
+    if (b->saddle.along) {
         tell(t, " Strings in their range go to their targets with the others: a screw costs "
                 "nothing.");
     }
