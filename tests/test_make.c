@@ -47,6 +47,35 @@ static bool asks(sil_act act)
 }
 
 #define SOUND "frets: sound, humidity: 48 %"
+/* Fret 1 is worn 0.04 under string 2, too little to be levelled: the slot of a new nut is cut as over
+ * the sound fret, its gap reads that much more, and no later visit files it down to the spot. */
+static void a_new_nut_is_not_cut_down_to_a_worn_spot(void **state)
+{
+    (void)state;
+    make_plan("nut", "  - {relief: 0.2, frets: sound, humidity: 48 %}\n");
+    double sound = plan.nut.floor[1];
+    assert_false(found(SIL_NUT_OVER_DENT));
+#define WORN "frets: [{string: 2, fret: 1, off: -0.04}], humidity: 48 %"
+    make_plan("nut", "  - {relief: 0.2, " WORN "}\n");
+    near(plan.nut.floor[1], sound, 1e-9);
+    assert_true(found(SIL_NUT_OVER_DENT));
+    make_plan("nut", "  - {relief: 0.2, " WORN "}\n"
+                     "  - {relief: 0.2, first: [0.05, 0.10, 0.06, 0.07, 0.07, 0.08], "
+                     "action: [1.8, 1.9, 2.0, 2.1, 2.2, 2.3], " WORN "}\n");
+    assert_int_equal(plan.nut.verdict[1], SIL_LEAVE);
+    assert_true(found(SIL_NUT_OVER_DENT) && plan.done);
+    make_plan("nut", "  - {relief: 0.2, " WORN "}\n"
+                     "  - {relief: 0.2, first: [0.05, 0.20, 0.06, 0.07, 0.07, 0.08], "
+                     "action: [1.8, 1.9, 2.0, 2.1, 2.2, 2.3], " WORN "}\n");
+    assert_int_equal(plan.nut.verdict[1], SIL_TAKE);
+    double share = plan.bench.board.fret_x[1][1] / plan.bench.board.fret_x[1][3];
+    near(plan.stages.deepen[1], (0.20 - 0.04 - plan.bench.targets.first[1].aim) / (1.0 - share),
+         1e-9);
+    /* Levelled, there is nothing left to keep from. */
+    make_plan("nut", "  - {relief: 0.2, frets: [{string: 2, fret: 1, off: -0.3}]}\n");
+    assert_false(found(SIL_NUT_OVER_DENT));
+}
+
 #define READ "action: [1.8, 1.9, 2.0, 2.1, 2.2, 2.3], " SOUND
 
 static void a_nut_asks_for_no_gap(void **state)
@@ -229,6 +258,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_nut_asks_for_no_gap),
+        cmocka_unit_test(a_new_nut_is_not_cut_down_to_a_worn_spot),
         cmocka_unit_test(a_target_stands_where_nothing_shows_the_relief),
         cmocka_unit_test(the_neck_and_the_frets_come_first),
         cmocka_unit_test(old_gaps_are_the_old_nuts),

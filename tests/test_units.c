@@ -276,6 +276,8 @@ static void figures_agree_with_printf(void **state)
         bool nought = strspn(wanted, "-0.") == strlen(wanted);
         sil_number_write(text, sizeof text, value, decimals);
         assert_string_equal(text, nought && wanted[0] == '-' ? wanted + 1 : wanted);
+        bool small = fabs(value) * pow(10.0, decimals) < 0x1p52; /* else it is kept as it is */
+        assert_true(!small || sil_number_shown(value, decimals) == strtod(wanted, NULL));
     }
 }
 

@@ -72,6 +72,7 @@ typedef enum sil_code {
     SIL_MAKE_SADDLE,      /* a saddle is made from a blank */
     SIL_RELIEF_AS_TARGET, /* relief could not be read, and its target stands for it */
     SIL_NUT_AS_TARGET,    /* gaps at fret 1 could not be read, and their targets stand for them */
+    SIL_NUT_OVER_DENT,    /* fret 1 is worn under a string; the new slot is not cut down to it */
     SIL_CODES
 } sil_code;
 
@@ -172,11 +173,12 @@ typedef enum sil_cause_name {
     SIL_CAUSE_SLOT,
     SIL_CAUSE_SADDLE,
     SIL_REMEDIES,
-    SIL_CAUSE_COMBINED = SIL_REMEDIES, /* only several remedies together help */
+    SIL_CAUSE_COMBINED = SIL_REMEDIES, /* no remedy alone, but all the work of this plan helps */
     SIL_CAUSE_ATTACK,                  /* the targets are too low for this pick strength */
     SIL_CAUSE_TECHNIQUE,
     SIL_CAUSE_UNEXPLAINED,
-    SIL_CAUSE_TOO_CLOSE /* it rings clean by the readings, but by little more than the pick */
+    SIL_CAUSE_TOO_CLOSE, /* it rings clean by the readings, but by little more than the pick */
+    SIL_CAUSE_TARGETS    /* it rings clean at the targets, to which this plan does not bring it */
 } sil_cause_name;
 
 typedef struct sil_cause {

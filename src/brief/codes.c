@@ -103,7 +103,10 @@ code_words code_words_of(sil_code code)
         return (code_words){.word = "protrusion-low",
                             .figure = LENGTH,
                             .subject = "Finished saddle stands out of the bridge",
-                            .meaning = "Too little saddle left over the bridge.",
+                            .meaning =
+                                "Too little, and a taller one would raise the strings. Lay a "
+                                "straightedge on the frets and over the bridge: where it "
+                                "does not clear its top, the neck's angle is short.",
                             .why = "the saddle would stand too low even at the top of the target "
                                    "range",
                             .for_what = "the neck's angle"};
@@ -379,6 +382,12 @@ code_words code_words_of(sil_code code)
             .subject = "No gap at the 1st fret was measured, so the nut is taken to be in order",
             .meaning = "The new saddle is left higher for it. Measure the gaps with the strings "
                        "on, before it is finished."};
+    case SIL_NUT_OVER_DENT:
+        return (code_words){.word = "nut-over-dent",
+                            .figure = LENGTH,
+                            .subject = "Worn spot in the 1st fret under the new nut",
+                            .meaning = "The slot is cut for the sound fret: its gap reads more "
+                                       "until the spot is put right."};
     case SIL_CODES:
         break;
     }

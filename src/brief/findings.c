@@ -156,7 +156,9 @@ static int count_alike(const sil_plan *plan, int first)
     if (f->code == SIL_READING_ODD && f->level != SIL_LEVEL_WATCH) {
         return 1; /* each for a reason of its own */
     }
-    while (told_together && first + count < plan->finding_count && f[count].code == f->code &&
+    bool open = f->code == SIL_UNEXPLAINED || f->code == SIL_TOO_CLOSE; /* has a test of its own */
+    while (told_together && (!open || (f[count].fret == 0) == (f->fret == 0)) &&
+           first + count < plan->finding_count && f[count].code == f->code &&
            f[count].level == f->level && f[count].stage == f->stage && f[count].string >= 0) {
         count++;
     }
@@ -244,6 +246,13 @@ static void tell_each_place(const brief *b, const sil_finding *f, int count, tel
     }
 }
 
+/* Of an open string that should ring clean: nobody presses it. Common practice, no source. */
+static const char open_string_test[] =
+    "Hold the string down at fret 1 and pluck it. If the buzz goes, it is the nut slot: its fall, "
+    "or "
+    "its back edge. If it stays, look past the fret: tuning, the age of the strings, the saddle's "
+    "front edge, loose parts.";
+
 static void tell_findings(const brief *b, const sil_finding *f, int count, telling *t)
 {
     if (f->code == SIL_READINGS_DISAGREE && f->stage == SIL_SADDLE) {
@@ -285,7 +294,8 @@ static void tell_findings(const brief *b, const sil_finding *f, int count, telli
     } else {
         tell_each_place(b, f, count, t);
     }
-    tell(t, ". %s", words.meaning);
+    bool open = (f->code == SIL_UNEXPLAINED || f->code == SIL_TOO_CLOSE) && f->fret == 0;
+    tell(t, ". %s", open ? open_string_test : words.meaning);
 }
 
 static brief_sentence said(brief *b, int first, int count)

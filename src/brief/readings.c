@@ -30,6 +30,17 @@ static brief_fret_off worst_fret(const brief *b, int i)
     return worst;
 }
 
+/* Whether anything comes off the saddle today: no pass does where it waits for a choice or a tool. */
+static bool sands_anything(const sil_plan *plan)
+{
+    for (int i = 0; i < plan->job->string_count; i++) {
+        if (plan_saddle_pass(plan, i) >= 0.01) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* Whether the strings come off for this work, so that the neck straightens and must settle again.
  * Strings can be lifted out of a nut slot one by one, but not for a shim or a new nut. */
 static bool slackens(const sil_plan *plan)
@@ -37,7 +48,8 @@ static bool slackens(const sil_plan *plan)
     sil_nut_remedy nut = plan->nut.remedy;
     bool saddle_out = sil_working_cuts(plan->saddle.working) &&
                       plan->saddle.remedy != SIL_SADDLE_NONE &&
-                      plan->saddle.remedy != SIL_SADDLE_WAIT;
+                      plan->saddle.remedy != SIL_SADDLE_WAIT &&
+                      (plan->saddle.remedy != SIL_SADDLE_SAND || sands_anything(plan));
     return saddle_out || nut == SIL_NUT_SHIM || nut == SIL_NUT_REPLACE;
 }
 

@@ -148,6 +148,19 @@ static double end_x(const brief *b, brief_end end)
     return end == BRIEF_TREBLE ? b->saddle_part.length : 0.0;
 }
 
+/* Whether a string in its range is set to its target with the others. */
+static bool any_set_along(const sil_plan *plan)
+{
+    for (int i = 0; i < plan->job->string_count; i++) {
+        sil_verdict verdict = plan->saddle.verdict[i];
+        if ((verdict == SIL_TAKE || verdict == SIL_RAISE) &&
+            !sil_side_out(plan->stages.action_side[i])) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* The cut at the two ends of the bottom, and the caliper readings to stop at. */
 static void fill_ends(brief *b)
 {
@@ -300,6 +313,8 @@ void brief_fill_saddle(brief *b)
     saddle->remedy = b->plan->saddle.remedy;
     saddle->replaced = saddle->remedy == SIL_SADDLE_REPLACE;
     saddle->floats = sil_working_floats(saddle->working);
+    saddle->along =
+        saddle->remedy == SIL_SADDLE_SCREW && !b->plan->saddle.posts && any_set_along(b->plan);
     saddle->from_bridge = saddle->working == SIL_WORKING_TOP;
     saddle->in_slot = sil_working_in_slot(saddle->working);
     saddle->thick_shim = sil_above(b->plan->saddle.shim, b->plan->job->limits.most_shim);

@@ -424,4 +424,8 @@ void say_screws(const brief *b, telling *t)
     }
     t->way = BRIEF_NO_WAY;
     tell(t, ".");
+    if (b->saddle.along) {
+        tell(t, " Strings in their range go to their targets with the others: a screw costs "
+                "nothing.");
+    }
 }

@@ -93,6 +93,19 @@ size_t sil_number_write(char *out, size_t size, double value, int decimals)
     return sign + length;
 }
 
+double sil_number_shown(double value, int decimals)
+{
+    if (!isfinite(value)) {
+        return value;
+    }
+    double scale = pow(10.0, decimals);
+    double magnitude = fabs(value);
+    if (magnitude * scale >= 4503599627370496.0) { /* 2^52: it has no such decimals */
+        return value;
+    }
+    return copysign((double)round_scaled(magnitude, scale) / scale, value);
+}
+
 size_t sil_number_trimmed(char *out, size_t size, double value, int decimals)
 {
     size_t length = sil_number_write(out, size, value, decimals);

@@ -10,6 +10,18 @@ int core_far_fret(const sil_targets *targets)
     return targets->first_held == SIL_HOLD_OPEN ? 12 : (int)targets->first_held;
 }
 
+double core_dent_left(const sil_bench *bench, const sil_fit *fit, int string)
+{
+    bool made = bench->fresh.nut || bench->fresh.nut_made;
+    return made ? fmax(0.0, -fit->crowns.off[string][1]) : 0.0;
+}
+
+double sil_slot_gap(const sil_bench *bench, const sil_fit *fit, int string)
+{
+    return sil_first_gap(&bench->board, fit, string, bench->targets.first_held) -
+           core_dent_left(bench, fit, string);
+}
+
 /* The string runs straight over crown 1, `aim` above it, and over crown h, on it or at the target
  * action above it. Carried on to the nut, anything that changes along it counts by that line. */
 static double at_nut(double share, double first, double far)
@@ -28,13 +40,14 @@ double sil_new_slot_over(const sil_bench *bench, const sil_fit *fit, int string)
     double share = board->fret_x[string][1] / board->fret_x[string][h];
     double far = targets->first_held == SIL_HOLD_OPEN ? targets->action[string].aim : 0.0;
     const double *drop = board->drop[string], *off = fit->crowns.off[string];
+    double first = off[1] + core_dent_left(bench, fit, string);
     double sag[3];
     const int at[] = {0, 1, h};
     for (int k = 0; k < 3; k++) {
         sag[k] = sil_sag(board, fit->bend, sil_axis_x(board, string, at[k]));
     }
-    return at_nut(share, targets->first[string].aim, far) + at_nut(share, off[1], off[h]) +
-           drop[0] - at_nut(share, drop[1], drop[h]) + sag[0] - at_nut(share, sag[1], sag[2]);
+    return at_nut(share, targets->first[string].aim, far) + at_nut(share, first, off[h]) + drop[0] -
+           at_nut(share, drop[1], drop[h]) + sag[0] - at_nut(share, sag[1], sag[2]);
 }
 
 /* How far the line of the fret tops is below the chord under a string's nut. */

@@ -107,6 +107,51 @@ void core_saddle_room(const sil_bench *bench, const sil_saddle_given *make, sil_
     }
 }
 
+/* Whether a string in its range goes to its target where the screws of others are turned: it is
+ * farther off than it may be wrong by. One that was heard to buzz is not lowered. */
+static bool goes_with_others(const sil_bench *bench, const sil_stages *stages,
+                             const sil_saddle_work *work, int i)
+{
+    bool off = sil_above(fabs(stages->lower[i]), stages->lower_u[i]);
+    bool kept = work->aim_short[i] || work->aim_raised[i]; /* it is as low as it may go */
+    bool buzzes = stages->lower[i] > 0.0 && bench->standing.buzz[i];
+    return work->verdict[i] == SIL_LEAVE && off && !kept && !buzzes;
+}
+
+/* Back to where it is: in range, it is no reason to stop or to choose. */
+static void leave_string(sil_saddle_work *work, int i)
+{
+    work->verdict[i] = SIL_LEAVE;
+    work->goal[i] = work->missing[i] = 0.0;
+    work->hold[i] = work->clean[i] = SIL_UNKNOWN;
+    work->aim_short[i] = work->aim_raised[i] = false;
+}
+
+void core_set_with_others(const sil_bench *bench, const sil_saddle_given *make, sil_stages *stages,
+                          sil_saddle_work *work)
+{
+    if (make->working != SIL_WORKING_SCREWS || !stages->changed[SIL_SADDLE] || work->stops) {
+        return;
+    }
+    for (int i = 0; i < bench->board.strings; i++) {
+        if (!goes_with_others(bench, stages, work, i)) {
+            continue;
+        }
+        work->verdict[i] = stages->lower[i] > 0.0 ? SIL_TAKE : SIL_RAISE;
+        set_goal(bench, make, stages, work, i);
+        keep_clean(bench, stages, work, i);
+        bool taken = work->verdict[i] == SIL_TAKE;
+        if (taken &&
+            (!(work->goal[i] > 0.0) || work->missing[i] > 0.0 || sil_known(work->hold[i]))) {
+            leave_string(work, i);
+            continue;
+        }
+        stages->saddle[i] = work->verdict[i];
+        stages->fit[SIL_SADDLE].saddle_height[i] =
+            stages->fit[SIL_NUT].saddle_height[i] - work->goal[i];
+    }
+}
+
 /* More than this is not dressed off the top of a single string, mm: common practice, no source. */
 static const double most_dressed = 0.8;
 

@@ -18,6 +18,12 @@ double core_least_out(const sil_saddle_given *make, int string);
 void core_saddle_room(const sil_bench *bench, const sil_saddle_given *make, sil_stages *stages,
                       sil_saddle_work *work);
 
+/* core_set_with_others: where a string's own screw is turned, the strings in range that are off their
+ * targets by more than they may be wrong by are set to them, too: a screw costs nothing. Changes work
+ * and stages, after core_saddle_room. */
+void core_set_with_others(const sil_bench *bench, const sil_saddle_given *make, sil_stages *stages,
+                          sil_saddle_work *work);
+
 /* core_dressed_only: whether the strings to lower are few, stand apart from the ends of the saddle
  * and need so little that the top is dressed under them and nothing comes off the bottom.
  * core_held_up: whether the others allow the bottom so little at a time that the top is dressed all

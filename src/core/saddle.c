@@ -350,6 +350,7 @@ void sil_saddle_cut(const sil_bench *bench, const sil_saddle_given *make, sil_st
     }
     sil_saddle_present(bench, make, stages, work);
     go_as_far(bench, make, stages, work);
+    core_set_with_others(bench, make, stages, work);
     choose_work(bench, make, stages, work);
     if (too_little(bench, make, stages, work)) {
         leave_all(bench, stages, work);

@@ -10,12 +10,11 @@
 double core_wanted_slot(const sil_bench *bench, const sil_fit *fit, int i)
 {
     const sil_targets *targets = &bench->targets;
+    double gap = targets->first[i].aim + core_dent_left(bench, fit, i);
     if (targets->first_held != SIL_HOLD_OPEN) {
-        return core_nut_from_held(&bench->board, fit, i, targets->first_held,
-                                  targets->first[i].aim);
+        return core_nut_from_held(&bench->board, fit, i, targets->first_held, gap);
     }
-    return core_nut_from_open(&bench->board, fit, i, targets->first[i].aim, 12,
-                              targets->action[i].aim);
+    return core_nut_from_open(&bench->board, fit, i, gap, 12, targets->action[i].aim);
 }
 
 double core_wanted_nut(const sil_bench *bench, const sil_stages *stages, const sil_fit *fit, int i)
@@ -73,7 +72,7 @@ static double gap_of_slot(const sil_bench *bench, const sil_fit *before, double 
     if (bench->fresh.nut) {
         fit.saddle_height[i] = core_saddle_from_action(&bench->board, &fit, i, 12, action, height);
     }
-    return sil_first_gap(&bench->board, &fit, i, bench->targets.first_held);
+    return sil_slot_gap(bench, &fit, i);
 }
 
 /* Where a slot to be filed is to end: at its target, or where its open string still rings clean, if
@@ -128,7 +127,7 @@ void core_judge_nut(const sil_bench *bench, sil_stages *stages)
     const sil_standing *standing = &bench->standing;
     sil_fit *fit = &stages->fit[SIL_NUT];
     for (int i = 0; i < bench->board.strings; i++) {
-        double gap = sil_first_gap(&bench->board, fit, i, bench->targets.first_held);
+        double gap = sil_slot_gap(bench, fit, i);
         double wanted = core_wanted_nut(bench, stages, fit, i);
         stages->deepen[i] = fit->nut_height[i] - wanted;
         double width = core_edge_width(stages->first_u[i], standing->first_settled[i]);

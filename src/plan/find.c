@@ -175,8 +175,8 @@ static void find_saddle(sil_plan *plan)
         double read = sil_action(&plan->bench.board, &plan->stages.fit[SIL_NUT], i, 12);
         if (plan->bench.gaps.action[i] == 0.0) {
             plan_found_figure(plan, SIL_SADDLE_LOW, SIL_LEVEL_ACT, SIL_SADDLE, i, 0.0, range);
-        } else if ((verdict == SIL_TAKE && !plan->stages.finish_saddle[i]) ||
-                   verdict == SIL_RAISE) {
+        } else if ((verdict == SIL_TAKE || verdict == SIL_RAISE) &&
+                   sil_side_out(plan->stages.action_side[i])) {
             plan_found_figure(plan, verdict == SIL_TAKE ? SIL_SADDLE_HIGH : SIL_SADDLE_LOW,
                               height_level(plan), SIL_SADDLE, i, read, range);
         } else if (verdict == SIL_LEAVE && sil_side_edge(plan->stages.action_side[i])) {

@@ -44,6 +44,7 @@ static bool code_of_excuse(sil_cause_name cause, sil_code *code)
     case SIL_CAUSE_SADDLE:
     case SIL_CAUSE_COMBINED:
     case SIL_CAUSE_ATTACK:
+    case SIL_CAUSE_TARGETS:
         return false;
     }
     return false;

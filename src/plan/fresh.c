@@ -43,6 +43,7 @@ static void find_made(const sil_plan *before, sil_plan *now)
             moved_on(before->saddle_made, plan_makes_saddle(before), read_today(now, false));
     }
     now->bench.fresh.nut = make->nut && now->nut_made != PLAN_READ_BACK;
+    now->bench.fresh.nut_made = now->nut_made == PLAN_READ_BACK;
     now->bench.fresh.saddle = make->saddle && now->saddle_made != PLAN_READ_BACK;
 }
 
@@ -122,6 +123,20 @@ bool plan_nut_stands(const sil_plan *plan)
     return stands && plan->bench.fresh.saddle && !plan->bench.fresh.nut;
 }
 
+/* Worn spots in fret 1 that the slots of a new nut are not cut down to. */
+static void find_dents(sil_plan *plan)
+{
+    const sil_fit *fit = &plan->stages.fit[SIL_FRETS];
+    bool made = plan->bench.fresh.nut || plan->bench.fresh.nut_made;
+    for (int i = 0; i < plan->job->string_count && made; i++) {
+        if (sil_below(fit->crowns.off[i][1], 0.0)) {
+            plan_found_figure(plan, SIL_NUT_OVER_DENT, SIL_LEVEL_WATCH, SIL_NUT, i,
+                              -fit->crowns.off[i][1],
+                              (sil_band){SIL_UNKNOWN, SIL_UNKNOWN, SIL_UNKNOWN});
+        }
+    }
+}
+
 void plan_find_fresh(sil_plan *plan)
 {
     const sil_fresh *fresh = &plan->bench.fresh;
@@ -133,6 +148,7 @@ void plan_find_fresh(sil_plan *plan)
     if (fresh->nut) {
         plan_found(plan, SIL_MAKE_NUT, SIL_LEVEL_ACT)->stage = SIL_NUT;
     }
+    find_dents(plan);
     if (plan_nut_stands(plan)) {
         plan_found(plan, SIL_NUT_AS_TARGET, SIL_LEVEL_WATCH)->stage = SIL_NUT;
     }

@@ -41,7 +41,7 @@ static void judge_readings(const sil_plan *plan, astray *a)
     for (int i = 0; i < bench->board.strings; i++) {
         double *far = a->how_far[i];
         memset(a->too_high[i], 0, sizeof a->too_high[i]);
-        double first = sil_first_gap(&bench->board, now, i, bench->targets.first_held);
+        double first = sil_slot_gap(bench, now, i);
         double action = sil_action(&bench->board, now, i, 12);
         far[SIL_CAUSE_RELIEF] =
             sil_board_bends(&bench->board)
@@ -59,15 +59,25 @@ static void judge_readings(const sil_plan *plan, astray *a)
     }
 }
 
-/* The hardest clean pluck of the note with some remedies together, in the order of the work. */
-static double remedied_together(const sil_plan *plan, int string, int fret, const bool *taken,
-                                sil_clearance *clean)
+/* Whether a note buzzes under the pick. Both are compared as they are shown, to a hundredth: the model
+ * is no finer. False where either is not known. */
+static bool buzzes_under(double force, double attack)
+{
+    return sil_number_shown(force, 2) < sil_number_shown(attack, 2);
+}
+
+/* Whether it is known to ring clean. */
+static bool rings_under(double force, double attack)
+{
+    return sil_number_shown(force, 2) >= sil_number_shown(attack, 2);
+}
+
+/* The hardest clean pluck of the note with all remedies together, in the order of the work. */
+static double remedied_together(const sil_plan *plan, int string, int fret, sil_clearance *clean)
 {
     sil_fit fit = plan->stages.fit[SIL_NOW];
     for (int remedy = 0; remedy < SIL_REMEDIES; remedy++) {
-        if (taken[remedy]) {
-            sil_remedy_fit(&plan->bench, (sil_remedy)remedy, &fit);
-        }
+        sil_remedy_fit(&plan->bench, (sil_remedy)remedy, &fit);
     }
     sil_clearance_find(&plan->bench.board, &fit, &plan->pluck, clean);
     return clean->force[string][fret];
@@ -128,23 +138,26 @@ static bool lies_on_fret_1(const sil_plan *plan, const sil_cause *note)
            (gaps->first[i] == 0.0 || gaps->first_open[i] == 0.0);
 }
 
+/* The hardest clean pluck at a fret. Unknown at the last fret, since there is no fret beyond it to
+ * touch. */
+static double force_of(const sil_plan *plan, const sil_clearance *clean, int string, int fret)
+{
+    return fret < plan->bench.board.frets ? clean->force[string][fret] : SIL_UNKNOWN;
+}
+
 static sil_cause_name blame(const sil_plan *plan, const astray *a, double attack, sil_cause *note,
                             sil_clearance *clean)
 {
     if (lies_on_fret_1(plan, note)) {
         return SIL_CAUSE_SLOT;
     }
-    if (!(note->clean_force < attack)) {
+    if (!buzzes_under(note->clean_force, attack)) {
         return excuse(plan, a, attack, note);
     }
     const double *far = a->how_far[note->string];
-    bool candidate[SIL_REMEDIES];
-    bool any = false;
     int worst = -1;
     for (int remedy = 0; remedy < SIL_REMEDIES; remedy++) {
-        candidate[remedy] = far[remedy] > 0.0;
-        any = any || candidate[remedy];
-        bool cures = candidate[remedy] && note->remedied[remedy] >= attack;
+        bool cures = far[remedy] > 0.0 && rings_under(note->remedied[remedy], attack);
         if (cures && (worst < 0 || far[remedy] > far[worst])) {
             worst = remedy;
         }
@@ -152,11 +165,11 @@ static sil_cause_name blame(const sil_plan *plan, const astray *a, double attack
     if (worst >= 0) {
         return (sil_cause_name)worst;
     }
-    static const bool all[SIL_REMEDIES] = {true, true, true, true};
-    bool together =
-        any && (remedied_together(plan, note->string, note->fret, candidate, clean) >= attack ||
-                remedied_together(plan, note->string, note->fret, all, clean) >= attack);
-    return together ? SIL_CAUSE_COMBINED : SIL_CAUSE_ATTACK;
+    if (rings_under(force_of(plan, &plan->clean_after, note->string, note->fret), attack)) {
+        return SIL_CAUSE_COMBINED;
+    }
+    double at_targets = remedied_together(plan, note->string, note->fret, clean);
+    return rings_under(at_targets, attack) ? SIL_CAUSE_TARGETS : SIL_CAUSE_ATTACK;
 }
 
 static bool heard(const sil_reading *reading, int string, int fret)
@@ -169,13 +182,6 @@ static bool heard(const sil_reading *reading, int string, int fret)
     return false;
 }
 
-/* The hardest clean pluck at a fret. Unknown at the last fret, since there is no fret beyond it to
- * touch. */
-static double force_of(const sil_plan *plan, const sil_clearance *clean, int string, int fret)
-{
-    return fret < plan->bench.board.frets ? clean->force[string][fret] : SIL_UNKNOWN;
-}
-
 /* Lists the notes that were heard to buzz, or will buzz at this pick strength. */
 static void list_notes(sil_plan *plan)
 {
@@ -184,7 +190,7 @@ static void list_notes(sil_plan *plan)
         for (int fret = 0; fret <= plan->bench.board.frets; fret++) {
             double force = force_of(plan, &plan->clean_now, i, fret);
             bool buzzes = heard(reading, i, fret);
-            if (buzzes || force < plan->job->attack.force[i]) {
+            if (buzzes || buzzes_under(force, plan->job->attack.force[i])) {
                 plan->causes[plan->cause_count++] =
                     (sil_cause){.string = i, .fret = fret, .heard = buzzes, .clean_force = force};
             }

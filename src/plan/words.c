@@ -55,6 +55,8 @@ const char *sil_cause_word(sil_cause_name cause)
         return "technique";
     case SIL_CAUSE_UNEXPLAINED:
         return "unexplained";
+    case SIL_CAUSE_TARGETS:
+        return "targets";
     case SIL_CAUSE_TOO_CLOSE:
         return "too-close";
     }

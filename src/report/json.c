@@ -83,9 +83,9 @@ static void put_degrees(json_at object, const char *key, double radians)
 }
 
 /* Past the edge of its range by no more than it may be wrong by, and so left. */
-static void put_at_edge(json_at row, sil_side side, bool finish)
+static void put_at_edge(json_at row, sil_side side, bool worked)
 {
-    json_put_bool(row, "at_edge", !finish && sil_side_edge(side));
+    json_put_bool(row, "at_edge", !worked && sil_side_edge(side));
 }
 
 /* The date of the visit that a reading was taken over from, or null. */
@@ -240,7 +240,8 @@ static void put_saddle(const brief *b, json_at root)
         json_put_number(row, "lower_u", plan->stages.lower_u[i]);
         json_put_number(row, "first_pass", work->first_pass[i]);
         json_put_word(row, "verdict", verdicts[work->verdict[i]]);
-        put_at_edge(row, plan->stages.action_side[i], plan->stages.finish_saddle[i]);
+        bool worked = plan->stages.saddle[i] == SIL_TAKE || plan->stages.saddle[i] == SIL_RAISE;
+        put_at_edge(row, plan->stages.action_side[i], worked);
         put_from(plan, row, "carried", plan->carried.action[i]);
         json_put_number(row, "goal", work->goal[i]);
         json_put_number(row, "dress", work->dress[i]);

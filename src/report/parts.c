@@ -20,15 +20,43 @@ static void put_cell(text *t, brief_figure figure)
     text_right(t, REPORT_COLUMN, figure.shown);
 }
 
+static bool any_unread(const sil_plan *plan, const double *gaps, const double *instead)
+{
+    for (int i = 0; i < plan->job->string_count; i++) {
+        if (!sil_known(gaps[i]) && !(instead && sil_known(instead[i]))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* What a part waits for that no code withholds. */
+static const char *missing_words(const sil_plan *plan)
+{
+    const sil_gaps *gaps = &plan->bench.gaps;
+    if (plan_makes(plan)) {
+        return "a reading is missing";
+    }
+    if (any_unread(plan, gaps->first, gaps->first_open)) {
+        return "the gap at the 1st fret is missing";
+    }
+    if (any_unread(plan, gaps->action, NULL)) {
+        return "the action is missing";
+    }
+    return "a string lies on a fret, and that comes first";
+}
+
 /* Says that a part waits: "WAIT: nothing is cut at the nut today", and every reason for it. */
-static void put_waiting(text *t, const char *part, const sil_withheld *withheld)
+static void put_waiting(text *t, const sil_plan *plan, const char *part,
+                        const sil_withheld *withheld)
 {
     text words = {0};
     text_add(&words, "WAIT: nothing is cut at the %s today", part);
     for (int k = 0; k < withheld->count; k++) {
         text_add(&words, "%s%s", k == 0 ? ": " : "; ", brief_waits(withheld->by[k]));
     }
-    text_put(&words, withheld->count > 0 ? "" : ": a reading is missing");
+    text_add(&words, "%s%s", withheld->count > 0 ? "" : ": ",
+             withheld->count > 0 ? "" : missing_words(plan));
     text_put(&words, ". Figures are a forecast, not to cut by.");
     text_put(t, "  ");
     report_wrap(t, &words, 2);
@@ -80,7 +108,7 @@ void report_nut(text *t, const brief *b)
         "at",          "bottom",  "the top", "",      "bass end"};
     text_put(t, "\nNUT: where each slot goes, how wide and how deep\n");
     if (b->nut.remedy == SIL_NUT_WAIT) {
-        put_waiting(t, "nut", &b->plan->nut_withheld);
+        put_waiting(t, b->plan, "nut", &b->plan->nut_withheld);
     }
     put_heads(t, 3, 7, heads);
     for (int i = 0; i < b->strings; i++) {
@@ -118,7 +146,12 @@ static void put_screw_row(text *t, const brief_bearing *bearing)
 
 static void put_sanded_row(text *t, const brief_bearing *bearing)
 {
-    put_cell(t, bearing->base_first);
+    bool none = bearing->base_first.exact < 0.01 && bearing->base_all.exact >= 0.01;
+    if (none) { /* something is to come off, and nothing of it today */
+        text_right(t, REPORT_COLUMN, "-");
+    } else {
+        put_cell(t, bearing->base_first);
+    }
     put_cell(t, bearing->base_all);
     put_cell(t, bearing->dress);
     put_cell(t, bearing->present);
@@ -174,7 +207,7 @@ void report_saddle(text *t, const brief *b)
     saddle_table table = table_of(saddle->working);
     text_put(t, "\nSADDLE: how far each string must move\n");
     if (saddle->remedy == SIL_SADDLE_WAIT) {
-        put_waiting(t, "saddle", &b->plan->saddle_withheld);
+        put_waiting(t, b->plan, "saddle", &b->plan->saddle_withheld);
     }
     put_heads(t, 2, table.columns, table.heads);
     for (int i = 0; i < b->strings; i++) {
@@ -186,8 +219,9 @@ void report_saddle(text *t, const brief *b)
     put_posts(t, saddle);
     put_blank(t, &saddle->blank);
     text_put(t, "  Too high by: the whole way to the target; a minus is too low. \u00b1 is the "
-                "measuring error\n  (two standard uncertainties). A string in its range is left "
-                "alone.\n");
+                "measuring error\n  (two standard uncertainties).");
+    bool along = saddle->remedy == SIL_SADDLE_SCREW && !saddle->posts; /* those in range go too */
+    text_put(t, along ? "\n" : " A string in its range is left alone.\n");
     if (brief_known(saddle->left_on) && saddle->in_slot) {
         text_put(t, "  Less off the top than a file can feel is left on.\n");
     }

@@ -74,7 +74,9 @@ static const char *remedy_words(sil_cause_name cause)
     case SIL_CAUSE_SADDLE:
         return "the saddle put right would cure it";
     case SIL_CAUSE_COMBINED:
-        return "several readings put right together would cure it";
+        return "the work of this plan would cure it";
+    case SIL_CAUSE_TARGETS:
+        return "it would ring clean with every reading at its target";
     case SIL_CAUSE_ATTACK:
         return "too hard a pick for these targets";
     case SIL_CAUSE_TECHNIQUE:
@@ -104,6 +106,7 @@ static const char *likely_words(sil_cause_name cause)
     case SIL_CAUSE_TECHNIQUE:
     case SIL_CAUSE_UNEXPLAINED:
     case SIL_CAUSE_TOO_CLOSE:
+    case SIL_CAUSE_TARGETS:
         break;
     }
     return "";
@@ -160,7 +163,7 @@ static void put_lowest(text *t, const brief *b)
     }
     text_add(t,
              "  The lowest that would still ring clean under this pick on these crowns: relief "
-             "%s;\n  action at the 12th",
+             "%s,\n  and with that relief action at the 12th",
              b->lowest.relief.shown);
     for (int i = 0; i < b->strings; i++) {
         text_add(t, "%s %s", i ? "," : "", b->lowest.action[i].shown);
@@ -199,6 +202,16 @@ static void put_pitch(text *t, const brief *b)
              "for more.\n  Set the heights first.\n");
 }
 
+/* Whether all that was heard are open strings, which nobody presses. */
+static bool only_open_heard(const sil_reading *reading)
+{
+    bool only = reading && reading->buzz_count > 0;
+    for (int k = 0; only && k < reading->buzz_count; k++) {
+        only = reading->buzz[k].fret == 0;
+    }
+    return only;
+}
+
 /* Puts the tests that need no tool, in the order the trade uses, for someone who has no gauge or
  * heard a buzz. */
 static void put_triage(text *t, const sil_plan *plan)
@@ -213,8 +226,12 @@ static void put_triage(text *t, const sil_plan *plan)
              "it should just click. A wide gap is too much bow; no gap, straight or back-bowed.",
              plan->bench.board.join, plan->bench.board.relief_at);
     const char *const tests[] = {
-        "Technique: press the string squarely, close behind the fret. If the buzz goes, it was the "
-        "hand; if not, go on.",
+        only_open_heard(reading) ? "The open string: hold it down at fret 1. If the buzz goes, it "
+                                   "is the nut slot; if it "
+                                   "stays, go on."
+                                 : "Technique: press the string squarely, close behind the fret. "
+                                   "If the buzz goes, it was "
+                                   "the hand; if not, go on.",
         text_read(&relief),
         "Crowns: look along each under the strings. Worn spots and flats under the plain ones at "
         "frets 1 to 3 buzz there and make the nut look high.",

@@ -60,6 +60,14 @@ static const char *nearest_name(const sheet_node *styles, const sheet_node *node
     return nearest;
 }
 
+/* Whether there may well be styles, but they could not be read: the profile that has them was not
+ * found, the sheet breaks off, or what stands there is no mapping. */
+static bool styles_lost(const sil_sheet *sheet, const sheet_node *styles)
+{
+    return sheet->profile_lost || sheet->sheet.cut ||
+           (styles && styles->given && styles->shape != SHEET_MAPPING);
+}
+
 void sheet_fill_style(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
     const char **kept = job_field_place(field, base);
@@ -70,6 +78,9 @@ void sheet_fill_style(sheet_filler *filler, sheet_node *node, const job_field *f
     *kept = node->text;
     if (styles && sheet_node_under(styles, node->text)) {
         return;
+    }
+    if (styles_lost(filler->sheet, styles)) {
+        return; /* what is wrong with them is said where it is */
     }
     if (!styles || styles->shape != SHEET_MAPPING || !styles->first) {
         sheet_tell_value(filler->sheet, SIL_ERROR, node,

@@ -161,6 +161,8 @@ ROWS = [
     ("glued and low", "new-saddle", sheet(STEEL, action=LOW, saddle__kind="glued")),
     ("height screws", "turn-screws",
      sheet(ELECTRIC, action=[2.1, 1.58, 1.0, 1.74, 2.4, 1.2])),
+    ("height screws, others in range", "turn-screws",
+     sheet(ELECTRIC, action=[1.50, 1.40, 1.66, 1.35, 2.05, 1.90])),
     ("height screws, far too high", "turn-screws",
      sheet(ELECTRIC, action=[4.4] * 6, confirmed=[1, 2, 3, 4, 5, 6])),
     ("two posts", "turn-posts",

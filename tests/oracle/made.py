@@ -95,6 +95,9 @@ class Made:
         self.step = u * THIRD / span if job.board.join >= 3 else 0.0
         self.copied = not math.isnan(job.nut.floors[0])
         bench.give_pluck(self.board, job)
+        self.over = np.array(self.board.off)   # the crowns that the slots are cut for
+        if self.nut_made:
+            self.over[:, 1] = np.maximum(self.over[:, 1], 0.0)   # none for a worn spot at fret 1
         self.raised, self.chosen = np.zeros(job.count), np.zeros(job.count, bool)
         if self.nut_made and not self.copied:
             self.keep_slots_clean()
@@ -109,7 +112,7 @@ class Made:
             if over > ring.EDGE:
                 state.nut[i] += over
                 state.end[i] = self.end_for(state, i)
-                gap = bench.first_of(board, state, i, job.targets.held)
+                gap = bench.first_of(board, self.to_cut(state), i, job.targets.held)
                 fits = not gap > job.targets.first[i][2] + ring.EDGE
                 self.raised[i], self.chosen[i] = over if fits else 0.0, not fits
 
@@ -119,12 +122,15 @@ class Made:
         crown = self.board.crown(state.bend, self.board.off, i, 12)
         return (self.job.targets.action[i][1] + crown - near * state.nut[i]) / far
 
+    def to_cut(self, state):
+        return Plain(**{**vars(state), "off": self.over})
+
     def state(self, bend):
         """Nut and saddle at their targets on a neck so bent, the nut where its strings ring clean."""
         job, board = self.job, self.board
         state = Plain(bend=bend, off=board.off, nut=np.zeros(job.count), end=np.zeros(job.count))
         for i in range(job.count):
-            state.nut[i] = bench.nut_aim(board, job, state, i) + self.raised[i]
+            state.nut[i] = bench.nut_aim(board, job, self.to_cut(state), i) + self.raised[i]
             if self.nut_made and self.copied:
                 state.nut[i] = job.nut.floors[i] - job.nut.seat_to_board - job.board.crown \
                     + self.lift(bend, i)

@@ -368,7 +368,7 @@ def saddle(board, job, done, codes):
     bone, kind, codes = done.bone, job.saddle.kind, set(codes)
     slotted = kind in ("slotted", "glued")
     present, out, apart = present_heights(board, job, done.now)
-    to = room.goals(board, job, bone, out)
+    to = room.goals(board, job, bone, out, done.u_saddle)
     cut = first = caps = most = None
     where = room.way(to.verdict, to.goal)
     sands = sanded(job.saddle) and "lower" in to.verdict \
@@ -434,7 +434,8 @@ def saddle(board, job, done, codes):
                      "first_pass": math.nan if verdict == "wait" else
                      first_of_string(board, job, done, to, cut, would, i),
                      "verdict": verdict,
-                     "at_edge": bone.side[i].startswith("at-") and not done.finish.saddle[i],
+                     "at_edge": bone.side[i].startswith("at-") and to.verdict[i] not in ("lower",
+                                                                                         "raise"),
                      "goal": to.goal[i], "dress": dress,
                      "dress_first": math.nan if verdict == "wait" else
                      dress_first(board, job, done, dress, cut, first, under, to.hold[i], i),

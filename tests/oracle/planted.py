@@ -26,7 +26,7 @@ import tone
 
 PROFILE = "profiles/steel-string-acoustic.yaml"
 NAMED = ("relief", "crown", "slot", "saddle", "combined", "attack", "technique", "unexplained",
-         "too-close")
+         "too-close", "targets")
 CARRIED = 1.05   # of the pluck, so that readings that are off do not tell another tale
 HEARD = 0.9      # of the pluck the worst note stands at most: it plainly buzzes
 CULPRIT = {"back-bow": "relief", "worn crown": "crown", "low slot": "slot",
@@ -214,7 +214,7 @@ def named(program, folder, sheets):
 
 def complaints(fault, worst, told):
     """What no instrument of a kind may be told."""
-    wrong = set(told) - {"technique", "unexplained", "too-close", "attack"}
+    wrong = set(told) - {"technique", "unexplained", "too-close", "attack", "targets"}
     if fault == "all sound" and wrong:
         return [f"{fault}: told {sorted(wrong)}"]
     if fault.startswith("low saddle,") and worst != "saddle":

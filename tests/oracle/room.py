@@ -29,8 +29,9 @@ def straight_down(job, out):
     return out - limits.least_protrusion, out - sound
 
 
-def goals(board, job, bone, out):
-    """Where each string to lower goes; `missing`: how far short of its range one ends."""
+def goals(board, job, bone, out, u):
+    """Where each string to lower goes; `missing`: how far short of its range one ends. u: how sure each
+    string's cut is."""
     room, sound = straight_down(job, out)
     high = to_edge(board, job, bone, 2)
     falls = np.array([v == "lower" for v in bone.verdict])
@@ -56,8 +57,29 @@ def goals(board, job, bone, out):
                 goal[i], raised[i] = max(0.0, clean[i]), True
     verdict = ["leave" if falls[i] and not goal[i] > EDGE else v
                for i, v in enumerate(bone.verdict)]
-    return Plain(room=room, goal=goal, missing=missing, stops=missing.any(), verdict=verdict,
-                 hold=hold, raised=raised, clean=clean)
+    to = Plain(room=room, goal=goal, missing=missing, stops=missing.any(), verdict=verdict,
+               hold=hold, raised=raised, clean=clean)
+    if job.saddle.kind == "individual" and not to.stops and {"lower", "raise"} & set(verdict):
+        for i, was in enumerate(bone.verdict):
+            if was == "leave" and abs(bone.lower[i]) > u[i] + EDGE:
+                to.verdict[i], to.goal[i] = along(board, job, bone, to, i, high[i])
+    return to
+
+
+def along(board, job, bone, to, i, high):
+    """(verdict, goal) of a string in range that goes to its target while others' screws are turned:
+    not down where it was heard to buzz, has no way, or would buzz before it is out of its range."""
+    stays, down = ("leave", 0.0), bone.lower[i]
+    if down < 0:
+        return "raise", down
+    if high > to.room[i] + EDGE or any(string == i for string, _ in job.readings.buzz):
+        return stays
+    goal = np.fmin(down, to.room[i])    # a travel that is not known limits nothing
+    if goal > to.clean[i] + EDGE:
+        if bone.action[i] - to.clean[i] * board.t12[i] > job.targets.action[i][2] + EDGE:
+            return stays
+        goal = to.clean[i]
+    return ("lower", goal) if goal > 0 else stays
 
 
 def two_posts(bone):

@@ -5,6 +5,7 @@ The envelope comes from the travelling waves themselves, taken at the moments wh
 compensation from general root finding and Gauss-Newton steps with exact slopes (complex steps).
 """
 import math
+from decimal import ROUND_HALF_UP, Decimal
 from types import SimpleNamespace as Plain
 
 import numpy as np
@@ -145,10 +146,26 @@ def candidates(board, job, state, i, relief_side, stop=0):
     return {name: distance for name, distance in far.items() if distance is not None}
 
 
-class Causes:
-    """Tries the remedies on the model; each combination is worked out once."""
+def shown(force):
+    """As a figure of newtons is shown, halves away from zero."""
+    return force if math.isnan(force) else \
+        float(Decimal(force).quantize(Decimal("0.01"), rounding=ROUND_HALF_UP))
 
-    def __init__(self, board, job, state, pluck, relief_side):
+
+def rings(force, enough):
+    return shown(force) >= shown(enough)
+
+
+def buzzes(force, enough):
+    return shown(force) < shown(enough)
+
+
+class Causes:
+    """Tries the remedies on the model; each combination is worked out once. last: the state that the
+    whole plan leaves."""
+
+    def __init__(self, board, job, state, pluck, relief_side, last):
+        self.left = clean(board, last, pluck).force
         self.board, self.job, self.state, self.pluck = board, job, state, pluck
         self.relief_side = relief_side
         self.forces = {}
@@ -165,16 +182,16 @@ class Causes:
         now, enough = self.after((), i, k), self.job.attack.force[i]
         if math.isnan(now):
             return ["slot" if k == 0 and self.job.readings.on_fret_1[i] else "unexplained"]
-        if heard and not now < enough:
+        if heard and not buzzes(now, enough):
             return self.excuse(i, k, now / enough)
         far = candidates(self.board, self.job, self.state, i, self.relief_side)
-        cures = {name: far[name] for name in far if self.after((name,), i, k) >= enough}
+        cures = {name: far[name] for name in far if rings(self.after((name,), i, k), enough)}
         if cures:
             most = max(cures.values())
             return [name for name in cures if cures[name] >= most - TIE]
-        if far and (self.after(far, i, k) >= enough or self.after(REMEDIES, i, k) >= enough):
+        if rings(self.left[i, k], enough):
             return ["combined"]
-        return ["attack"]
+        return ["targets" if rings(self.after(REMEDIES, i, k), enough) else "attack"]
 
     def excuse(self, i, k, clear):
         """Why a note is heard that has `clear` times the force it needs; the player comes last."""
@@ -207,15 +224,15 @@ class Causes:
     def likely(self, i, k, heard):
         """Whether the cause is only the reading farthest out of a note that should ring clean."""
         now = self.after((), i, k)
-        rings = now == now and not now < self.job.attack.force[i]
-        return bool(heard and rings and self.low(i, self.met(i, k)))
+        clear = now == now and not buzzes(now, self.job.attack.force[i])
+        return bool(heard and clear and self.low(i, self.met(i, k)))
 
     def rows(self):
         rows = []
         for i in range(self.job.count):
             for k in range(self.board.frets):
                 heard, now = (i, k) in self.job.readings.buzz, self.after((), i, k)
-                if heard or now < self.job.attack.force[i]:
+                if heard or buzzes(now, self.job.attack.force[i]):
                     row = {"string": i + 1, "fret": k, "heard": heard,
                            "likely": self.likely(i, k, heard), "clean_force": now}
                     row.update({name: self.after((name,), i, k) for name in REMEDIES})
@@ -327,5 +344,5 @@ def rooms(board, job, tension, now, last, relief_side):
     return {"clearance": {"attack": {"force": list(job.attack.force), "at": job.attack.at},
                           "strings": clean_rows(clean(board, now, pluck)),
                           "after": clean_rows(clean(board, last, pluck))},
-            "causes": Causes(board, job, now, pluck, relief_side).rows(),
+            "causes": Causes(board, job, now, pluck, relief_side, last).rows(),
             "compensation": compensation(board, job, now, last)}

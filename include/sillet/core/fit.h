@@ -80,6 +80,7 @@ typedef struct sil_standing {
 /* The parts that are made from a blank. All false: none. */
 typedef struct sil_fresh {
     bool nut, saddle;
+    bool nut_made;      /* the nut that is in was made from a blank for this job */
     bool relief_stands; /* the relief of the bench is its target, and was not read */
     bool copied;        /* the nut is a copy, and not made to the targets of the first gap */
     double copy_over[SIL_STRINGS_MAX]; /* of a copy: its slot floors over the board's surface at the
@@ -194,6 +195,14 @@ double sil_action(const sil_board *board, const sil_fit *fit, int string, int fr
  * Returned: mm; SIL_UNKNOWN where a height is unknown, or the board has no such fret
  */
 double sil_first_gap(const sil_board *board, const sil_fit *fit, int string, sil_hold hold);
+
+/* sil_slot_gap: the gap at fret 1 that a slot is judged by, as the target holds the string.
+ * Given:    bench   its board, targets and what is made from a blank are used
+ *           fit, string  as sil_action
+ * Returned: mm; as sil_first_gap, but of a nut made from a blank the gap over the sound crown: less
+ *           what fret 1 is worn there
+ */
+double sil_slot_gap(const sil_bench *bench, const sil_fit *fit, int string);
 
 /* sil_leverage: how much the action at fret 12 changes when the saddle height changes by 1 mm.
  * Given:    board   laid

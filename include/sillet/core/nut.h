@@ -132,7 +132,8 @@ double sil_slot_lift(const sil_slot_bend *bend);
  *           copied nut SIL_UNKNOWN
  * Accuracy: exact for a neck that bends as sil_sag describes
  * Notes:    with s = x_1/x_h and the string lying on crown h, up to the body joint it is
- *           aim/(1 - s) - K x_1 x_h + (e_1 - s e_h)/(1 - s) + drop_0 - (drop_1 - s drop_h)/(1 - s).
+ *           aim/(1 - s) - K x_1 x_h + (e_1 - s e_h)/(1 - s) + drop_0 - (drop_1 - s drop_h)/(1 - s),
+ *           with e_1 = 0 where fret 1 is worn: a slot is not cut down to a worn spot.
  *           For an open string h is 12, and aim less s times the target action is in place of aim
  */
 double sil_new_slot_over(const sil_bench *bench, const sil_fit *fit, int string);

@@ -100,6 +100,13 @@ const char *sil_measure_unit(sil_measure measure);
  */
 size_t sil_number_write(char *out, size_t size, double value, int decimals);
 
+/* sil_number_shown: a number as sil_number_write shows it, so that two figures that read alike compare
+ * alike.
+ * Given:    as sil_number_write
+ * Returned: the number rounded so; one that is not finite, or too large to have decimals, as it is
+ */
+double sil_number_shown(double value, int decimals);
+
 /* sil_number_trimmed: as sil_number_write, without zeros at the end of the decimals ("2.5", "3").
  * Given:    as sil_number_write
  * Returned: as sil_number_write
