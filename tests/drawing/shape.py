@@ -110,7 +110,7 @@ def check(report, part, page):
         for path in paths:
             if not path.closed:
                 report.wrong(f"{part}: layer {word}", "closed", path.points[:4])
-            if min(math.dist(e.a, e.b) for e in edges(path)) < 1e-4:
+            if min(math.dist(e.a, e.b) for e in edges(path)) < 1e-5:
                 report.wrong(f"{part}: layer {word}", "no edge of no length", path.points)
             if crosses_itself(polygon(path, 6)):
                 report.wrong(f"{part}: layer {word}", "a line that does not meet itself", path.points[:4])
