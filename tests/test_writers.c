@@ -53,7 +53,8 @@ static content write(sil_format format, bool outlines)
 static const struct {
     sil_format format;
     bool outlines;
-} files[] = {{SIL_PDF, false}, {SIL_SVG, false}, {SIL_PDF, true}, {SIL_SVG, true}, {SIL_DXF, true}};
+} files[] = {{SIL_PDF, false}, {SIL_SVG, false}, {SIL_PDF, true},
+             {SIL_SVG, true},  {SIL_DXF, true},  {SIL_STL, true}};
 enum { FILES = sizeof files / sizeof *files };
 
 static void write_all(content *all)
@@ -152,6 +153,8 @@ static void a_format_of_one_page_takes_no_more(void **state)
     assert_true(sil_drawing_pages(drawing) > 1);
     assert_int_equal(sil_drawing_write(drawing, SIL_SVG, &bytes, &size), SIL_FAULT);
     assert_int_equal(sil_drawing_write(drawing, SIL_DXF, &bytes, &size), SIL_FAULT);
+    assert_int_equal(sil_drawing_write(drawing, SIL_STL, &bytes, &size), SIL_FAULT);
+    assert_int_equal(sil_drawing_write_page(drawing, 0, SIL_STL, &bytes, &size), SIL_FAULT);
     const int none[] = {-1, sil_drawing_pages(drawing)};
     for (int i = 0; i < 2; i++) {
         assert_int_equal(sil_drawing_write_page(drawing, none[i], SIL_PDF, &bytes, &size),

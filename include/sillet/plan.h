@@ -68,6 +68,10 @@ typedef enum sil_code {
     SIL_READING_ODD,
     SIL_SADDLE_CURVE,
     SIL_CARRIED,
+    SIL_MAKE_NUT,         /* a nut is made from a blank */
+    SIL_MAKE_SADDLE,      /* a saddle is made from a blank */
+    SIL_RELIEF_AS_TARGET, /* relief could not be read, and its target stands for it */
+    SIL_NUT_AS_TARGET,    /* gaps at fret 1 could not be read, and their targets stand for them */
     SIL_CODES
 } sil_code;
 
@@ -128,6 +132,14 @@ typedef enum sil_act {
     SIL_ACT_NECK_ANGLE,
     SIL_ACT_NECK_SHIM,
     SIL_ACT_NECK_RESET,
+    SIL_ACT_FIT_NUT,        /* a nut from a blank: bottom, thickness and length */
+    SIL_ACT_MARK_NUT,       /* the line of the frets and the centres of its slots */
+    SIL_ACT_CUT_NUT,        /* its slots, to feelers and what is left on at first */
+    SIL_ACT_SHAPE_NUT,      /* its top */
+    SIL_ACT_MEASURE_BRIDGE, /* what a new saddle's height follows from */
+    SIL_ACT_FIT_BLANK,      /* a saddle from a blank: bottom, thickness and length */
+    SIL_ACT_SHAPE_SADDLE,   /* its heights, with what is left on at first */
+    SIL_ACT_READ_NEW,       /* strings on, tune and read, with the new part in */
     SIL_ACT_CHOOSE, /* a target would have strings buzz under the pick: say which gives way */
     SIL_ACT_CHECK,  /* tune, and read everything again */
     SIL_ACTS
@@ -140,7 +152,7 @@ typedef struct sil_step {
     sil_act act;
 } sil_step;
 
-#define SIL_WITHHELD_MAX 16
+#define SIL_WITHHELD_MAX 24
 
 /* Why a part may not be cut today. */
 typedef struct sil_withheld {

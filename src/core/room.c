@@ -23,13 +23,18 @@ static double room_of(const sil_saddle_given *make, const sil_saddle_work *work,
     return make->working == SIL_WORKING_SCREWS ? make->travel : SIL_UNKNOWN;
 }
 
-/* The same, with enough of a break angle left as well. A string that is not held in the bridge has
- * no break angle there. */
-static double sound_room_of(const sil_saddle_given *make, const sil_saddle_work *work, int i)
+/* A string that is not held in the bridge has no break angle there. */
+double core_least_out(const sil_saddle_given *make, int i)
 {
     double falls = make->pin_distance[i] * tan(make->least_break_deg * per_degree);
-    double enough = fmax(make->least_protrusion, make->exit_height + falls);
-    return sil_working_in_slot(make->working) ? work->stands[i] - enough : work->room[i];
+    return fmax(make->least_protrusion, make->exit_height + falls);
+}
+
+/* The same, with enough of a break angle left as well. */
+static double sound_room_of(const sil_saddle_given *make, const sil_saddle_work *work, int i)
+{
+    bool in_slot = sil_working_in_slot(make->working);
+    return in_slot ? work->stands[i] - core_least_out(make, i) : work->room[i];
 }
 
 /* The aim is given up first: a string goes as far as is sound, but at least to the high edge of its

@@ -9,6 +9,10 @@
  * mm; under 0 where it is below that already. */
 double core_to_high(const sil_bench *bench, const sil_stages *stages, int string);
 
+/* core_least_out: how far the saddle must stand out of the bridge under a string, mm: the least that
+ * it may, and what leaves its string enough of a break angle; unknown where neither is known. */
+double core_least_out(const sil_saddle_given *make, int string);
+
 /* core_saddle_room: fills room, goal, aim_short, missing and stops of work, from its verdicts and
  * from how far the saddle stands out. */
 void core_saddle_room(const sil_bench *bench, const sil_saddle_given *make, sil_stages *stages,

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The saddle. See docs/arithmetic.md, "The saddle". */
+#include "fresh.h"
 #include "room.h"
 
 static int count_verdicts(const sil_saddle_work *work, int strings, sil_verdict verdict)
@@ -257,11 +258,10 @@ static double change_at(const sil_bench *bench, const sil_saddle_given *make,
     return stages->saddle[i] == SIL_WAIT ? stages->lower[i] : work->goal[i];
 }
 
-static void stand_in_slot(const sil_saddle_given *make, sil_saddle_work *work, double off, int i)
+void core_stand_in_slot(const sil_saddle_given *make, sil_saddle_work *work, int i)
 {
     double slot = make->slot_depth - make->pickup;
     double under = work->remedy == SIL_SADDLE_SHIM ? work->shim : 0.0;
-    work->protrusion[i] = work->stands[i] - off;
     work->in_slot[i] = (slot - under) / (work->height[i] - under);
     double rise = work->protrusion[i] - make->exit_height;
     double degrees = 180.0 / 3.14159265358979323846;
@@ -359,7 +359,8 @@ void sil_saddle_cut(const sil_bench *bench, const sil_saddle_given *make, sil_st
         double off = change_at(bench, make, stages, work, i);
         work->height[i] = work->present[i] - off;
         if (sil_working_in_slot(make->working)) {
-            stand_in_slot(make, work, off, i);
+            work->protrusion[i] = work->stands[i] - off;
+            core_stand_in_slot(make, work, i);
         }
     }
     if (sil_working_in_slot(make->working)) {

@@ -23,7 +23,8 @@ static double bow_costs(const sil_plan *plan, int i)
     if (!sil_board_bends(board) || !sil_above(sil_relief_now(plan), aim + bench->tools.relief)) {
         return 0.0;
     }
-    sil_fit straight = plan->stages.fit[SIL_NUT];
+    /* Only the change counts; the string of a saddle made from a blank may not have been read. */
+    sil_fit straight = plan->stages.fit[bench->fresh.saddle ? SIL_SADDLE : SIL_NUT];
     double before = sil_action(board, &straight, i, 12);
     sil_neck_moves(board, sil_bend(board, aim), bench->rod_ratio, &straight);
     return (before - sil_action(board, &straight, i, 12)) / sil_leverage(board, i);

@@ -13,6 +13,9 @@ typedef struct plan_carried {
     int action[SIL_STRINGS_MAX], first[SIL_STRINGS_MAX];
 } plan_carried;
 
+/* A part that is made from a blank: not made yet, asked for at an earlier visit, or read since. */
+typedef enum plan_made { PLAN_NOT_MADE, PLAN_MADE, PLAN_READ_BACK } plan_made;
+
 /* A plan. It has no pointers into itself, so it can be copied. */
 struct sil_plan {
     const sil_job *job;
@@ -21,6 +24,7 @@ struct sil_plan {
     bool done;      /* every reading is in its range and there is no work left */
     int finding_count, step_count, cause_count, visit_count;
     sil_reading read; /* the reading in use; only where reading is not -1 */
+    plan_made nut_made, saddle_made;
     plan_carried carried;
     sil_odd odd; /* what is odd in it, believed or not */
     sil_bench bench;
@@ -78,6 +82,27 @@ void plan_carry_gaps(const sil_plan *before, sil_plan *now);
 
 /* Whether anything was taken over that was read at that visit. */
 bool plan_carries(const plan_carried *carried, int visit);
+
+/* Finds out which parts are made from a blank at this visit, and to what: fills bench.fresh, and
+ * puts the target in place of a relief that no string at pitch showed. before: NULL at the first
+ * visit. plan_clear_odd takes back what makes a part wait that is not read at all. */
+void plan_begin_fresh(const sil_plan *before, sil_plan *now);
+void plan_clear_odd(sil_plan *now);
+
+/* Whether a part is made from a blank at this visit; whether its nut or saddle is, and does not
+ * wait; whether the nut's target stands for gaps that were not read, under a new saddle. */
+bool plan_makes(const sil_plan *plan);
+bool plan_makes_nut(const sil_plan *plan);
+bool plan_makes_saddle(const sil_plan *plan);
+bool plan_nut_stands(const sil_plan *plan);
+
+/* Whether a gap at fret 1 was read from which a height follows. */
+bool plan_gap_read(const sil_plan *plan, int string);
+
+/* What is said of parts made from a blank, and the steps in a maker's order. */
+void plan_find_fresh(sil_plan *plan);
+void plan_order_new_nut(sil_plan *plan);
+void plan_order_new_saddle(sil_plan *plan);
 
 /* Computes the stages and the work at nut and saddle from the bench in plan. A visit needs no more
  * than this. */

@@ -201,6 +201,8 @@ def nut(sheet, count):
                  equal_gap=node.get("spacing", "equal-gap") == "equal-gap",
                  advance=sheet.each(node.get("advance", "0"), count),
                  seat_to_board=sheet.length(node.get("seat_to_board")),
+                 centres=sheet.each(node.get("centres"), count),
+                 floors=sheet.each(node.get("floors"), count),
                  pair=sheet.length(node.get("pair")), zero_fret=node.get("kind") == "zero-fret")
 
 
@@ -225,6 +227,7 @@ def saddle(sheet, count):
     return Plain(kind=node["kind"], length=sheet.length(node.get("length")),
                  thickness=sheet.length(node.get("thickness")), spread=sheet.length(node["spread"]),
                  setback=sheet.each(node["setback"], count),
+                 old=sheet.each(node.get("old"), count),
                  slot_depth=sheet.length(node.get("slot_depth")),
                  pickup=sheet.length(node.get("pickup", "0")),
                  pin=sheet.each(None if pin == "none" else pin, count),
