@@ -2,6 +2,8 @@
 /* The sentences for the steps at the saddle. */
 #include "say.h"
 
+#include <stdio.h>
+
 #include "../plan/plan.h"
 
 typedef brief_figure figure_of(const brief_bearing *string);
@@ -408,10 +410,36 @@ void say_curve(const brief *b, telling *t)
          "notch or saddle a little at a time; where too low, build it up or replace the bridge.");
 }
 
+/* Puts the turns of many screws into a table; false where they are few. */
+static bool tell_screws_below(const brief *b, telling *t)
+{
+    tell_list turns = {.count = b->strings}, moves = turns, way = turns;
+    for (int i = 0; i < b->strings; i++) {
+        const brief_bearing *string = &b->saddle.string[i];
+        turns.figure[i] = string->turns;
+        moves.figure[i] = string->moves;
+        turns.chosen[i] = moves.chosen[i] = way.chosen[i] = brief_known(string->turns);
+        snprintf(way.figure[i].shown, sizeof way.figure[i].shown, "%s",
+                 string->way == BRIEF_UP ? "up" : "down");
+    }
+    if (!tell_strip(t, "move", &way) || !tell_strip(t, "by", &moves) ||
+        !tell_strip(t, "turns", &turns)) {
+        return false;
+    }
+    tell(t, "as below, by ");
+    tell_span(t, "screw", &moves);
+    tell_unit(t);
+    return true;
+}
+
 void say_screws(const brief *b, telling *t)
 {
     const char *gap = "";
-    tell(t, "Height screws of each string, both screws alike: ");
+    tell(t, "Turn the height screws, both of a string alike: ");
+    if (tell_screws_below(b, t)) {
+        tell(t, ".");
+        return;
+    }
     for (int i = 0; i < b->strings; i++) {
         const brief_bearing *string = &b->saddle.string[i];
         if (brief_known(string->turns)) {

@@ -29,13 +29,14 @@ const cli_command cli_commands[] = {
      .many = true,
      .purpose = "what is wrong, in which order to put it right, how much",
      .about =
-         "Prints the bench plan of a sheet: what was found, the steps in order with their\n"
-         "amounts and what to read after each, the figures of nut and saddle, what will buzz\n"
-         "and whether it will play in tune.\n"
+         "Prints the bench plan of a sheet on one screen: how each stage is, what to do next\n"
+         "and how much, the steps after it, and what was found. With --full it has every step\n"
+         "in full, the figures of nut and saddle, what will buzz and what plays in tune.\n"
          "For several sheets, or all in a folder (.yaml, .yml, .json), it prints a line each:\n"
          "what to do next and what nut and saddle are waiting for. A sheet with mistakes does\n"
          "not stop the rest.",
-     .options = {{"--json", NULL,
+     .options = {{"--full", NULL, "The whole plan, with every step, note and table.", false},
+                 {"--json", NULL,
                   "The result for programs, on one line. For several sheets a line each:\n"
                   "{\"sheet\":.., \"exit\":.., \"result\":..}",
                   false},
@@ -43,6 +44,7 @@ const cli_command cli_commands[] = {
                  {"--stage", "now|rod|frets|nut|saddle",
                   "Only the findings and steps of one stage, and what stops all work.", false}},
      .examples = "sillet plan job.yaml\n"
+                 "sillet plan job.yaml --full\n"
                  "sillet plan job.yaml --stage nut --units in\n"
                  "sillet plan jobs/\n"
                  "sillet plan --json jobs/ > results.jsonl"},

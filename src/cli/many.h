@@ -6,7 +6,7 @@
 #include "cli.h"
 
 typedef struct cli_options {
-    bool json;
+    bool json, full;
     int unit;  /* a sil_unit, or -1: the sheet's own */
     int stage; /* a sil_stage_name, or -1: all of them */
 } cli_options;

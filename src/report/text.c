@@ -136,6 +136,10 @@ static void put_steps(text *t, const brief *b)
         text_wrap(t, b->steps[k].what.words, 10, REPORT_COLUMNS);
         text_put(t, "          Check: ");
         text_wrap(t, b->steps[k].check.words, 17, REPORT_COLUMNS);
+        if (b->steps[k].care[0]) {
+            text_put(t, "          Care: ");
+            text_wrap(t, b->steps[k].care, 16, REPORT_COLUMNS);
+        }
     }
 }
 

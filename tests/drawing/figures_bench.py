@@ -137,7 +137,7 @@ def waits(pack):
 
 def bench_findings(pack):
     """Each under its level, and all under one title."""
-    words = {"fine": "note", "watch": "watch", "act": "act", "stop": "stop"}
+    words = {"fine": "note", "watch": "watch", "act": "do", "stop": "stop"}
     levels = [words[row["level"]] for row in pack.result["findings"]]
     rows = pack.rows("Bench plan")
     found = [k for k, row in enumerate(rows) if len(row) > 1 and row[0] in words.values()]

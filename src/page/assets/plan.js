@@ -4,7 +4,7 @@ import {by, fill, make} from "./dom.js";
 
 let units = "mm";
 
-const levels = {stop: "Stop", act: "To do", watch: "Watch", fine: "Good to know"};
+const levels = {stop: "Stop", act: "Do", watch: "Watch", fine: "Note"};
 
 // Which way a figure is rounded: a cut down and a place to stop at up, since wood does not go back on; what was read, and
 // all else, to the nearest.

@@ -1,0 +1,114 @@
+/* SPDX-License-Identifier: MIT */
+/* The step to do next, for a screen: its sentences with long lists of figures in a table, and the
+ * steps after it in a few words each. */
+#include <string.h>
+
+#include "acts.h"
+#include "within.h"
+
+static brief_sentence said(brief *b, say *sentence)
+{
+    telling t = tell_begin(b);
+    t.next = &b->next;
+    sentence(b, &t);
+    return tell_end(&t);
+}
+
+/* New strings are work; that things are as they should be is only looked at. */
+static bool only_prepares(const brief *b, int step)
+{
+    const sil_reading *reading = sil_plan_reading(b->plan);
+    bool worn = reading && reading->condition.strings == SIL_UNSOUND;
+    return b->steps[step].act == SIL_ACT_PREPARE && !worn;
+}
+
+static void tell_ends_of(const brief *b, const brief_sentence *what, const char *of, telling *t)
+{
+    const char *gap = ": ";
+    for (int k = 0; k < what->count; k++) {
+        const brief_said *one = &b->said[what->first + k];
+        if (one->end != BRIEF_NO_END && strcmp(one->of, of) == 0) {
+            tell(t, "%s", gap);
+            tell_end_word(t, one->end);
+            tell(t, " ");
+            if (one->way == BRIEF_UP && strcmp(of, "screw") == 0) {
+                tell(t, "up ");
+            }
+            tell_figure(t, of, -1, one->figure);
+            tell_end_word(t, BRIEF_NO_END);
+            gap = ", ";
+        }
+    }
+    tell_unit(t);
+}
+
+/* Writes what a step's main figure is: ", string 6: 0.10 mm", ": 0.55 mm". */
+static void tell_main(const brief *b, const brief_sentence *what, const char *of, telling *t)
+{
+    tell_list list = {.count = b->strings};
+    const brief_said *alone = NULL;
+    bool ends = false;
+    for (int k = 0; k < what->count; k++) {
+        const brief_said *one = &b->said[what->first + k];
+        if (strcmp(one->of, of) == 0 && one->string >= 0) {
+            list.chosen[one->string] = true;
+            list.figure[one->string] = one->figure;
+        } else if (strcmp(one->of, of) == 0) {
+            ends = ends || one->end != BRIEF_NO_END;
+            alone = alone ? alone : one;
+        }
+    }
+    if (tell_chosen(&list) > 0) {
+        tell(t, ", ");
+        tell_which(t, &list);
+        tell(t, ": ");
+        tell_span(t, of, &list);
+        tell_unit(t);
+    } else if (ends) {
+        tell_ends_of(b, what, of, t);
+    } else if (alone) {
+        tell(t, strcmp(of, "relief-target") == 0 ? " to " : ": ");
+        tell_length(t, of, -1, alone->figure);
+    }
+}
+
+/* A step in a few words, which begin with a capital. */
+static const char *in_short(brief *b, int k)
+{
+    const brief_step *step = &b->steps[k];
+    act_words words = act_words_of(step->act);
+    const char *begin = words.next;
+    telling t = tell_begin(b);
+    if (!begin) {
+        begin = step->act == SIL_ACT_CHECK ? b->slackens
+                                                 ? "tune, let the neck settle, measure, plan again"
+                                                 : "tune, measure everything again, plan again"
+                                           : "get ready";
+    }
+    char first = begin[0];
+    tell(&t, "%c%s", first >= 'a' && first <= 'z' ? first - 'a' + 'A' : first, begin + 1);
+    if (words.main) {
+        tell_main(b, &step->what, words.main, &t);
+    }
+    return tell_end(&t).words;
+}
+
+void brief_fill_next(brief *b)
+{
+    int count = b->plan->step_count;
+    brief_next *next = &b->next;
+    *next = (brief_next){.step = -1, .before = ""};
+    next->in_short = text_store_room(&b->store, (size_t)(count + 1) * sizeof *next->in_short);
+    for (int k = 0; b->steps && next->in_short && k < count; k++) {
+        next->in_short[k] = in_short(b, k);
+        if (next->step < 0 && !only_prepares(b, k)) {
+            next->step = k;
+        }
+    }
+    if (next->step >= 0) {
+        act_words words = act_words_of(b->steps[next->step].act);
+        next->what = said(b, words.what);
+        next->check = said(b, words.check);
+        next->before = next->step > 0 && !b->plan->done ? b->steps[0].what.words : "";
+    }
+}
