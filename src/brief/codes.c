@@ -14,7 +14,7 @@ code_words code_words_of(sil_code code)
             .meaning = "A string lies flat on a straight neck and on a back-bowed one alike. A "
                        "back-bow shows only under a straightedge, and buzzes at the first frets.",
             .why = "the neck may be back-bowed, which a string cannot show",
-            .for_what = "a straightedge on the neck"};
+            .for_what = "a straightedge"};
     case SIL_RELIEF_LOW:
         return (code_words){.word = "relief-low",
                             .figure = LENGTH,
@@ -228,7 +228,7 @@ code_words code_words_of(sil_code code)
                             .subject = "The saddle is loose, leans or rocks",
                             .meaning = "Every action read over it is false.",
                             .why = "the saddle is not firm, so no action read over it is true",
-                            .for_what = "a saddle that stands firm"};
+                            .for_what = "a firm saddle"};
     case SIL_ATTACK:
         return (code_words){.word = "attack",
                             .figure = NEWTONS,
@@ -263,7 +263,7 @@ code_words code_words_of(sil_code code)
                             .meaning = "If there is one, set the relief first: nut and saddle may "
                                        "then need nothing, so both wait.",
                             .why = "it is not known whether there is a truss rod",
-                            .for_what = "whether there is a truss rod"};
+                            .for_what = "a look for a rod"};
     case SIL_WRONG_WAY:
         return (code_words){.word = "wrong-way",
                             .figure = LENGTH,
@@ -342,7 +342,7 @@ code_words code_words_of(sil_code code)
                             .figure = LENGTH,
                             .subject = "Measure again",
                             .why = "a reading stands out and must be taken again",
-                            .for_what = "a reading to be taken again",
+                            .for_what = "a second reading",
                             .next = "measure again"};
     case SIL_SADDLE_CURVE:
         return (code_words){

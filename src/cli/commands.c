@@ -42,11 +42,15 @@ const cli_command cli_commands[] = {
                   false},
                  UNITS("The unit lengths are shown in; unless given, the sheet's."),
                  {"--stage", "now|rod|frets|nut|saddle",
-                  "Only the findings and steps of one stage, and what stops all work.", false}},
+                  "Only the findings and steps of one stage, and what stops all work.", false},
+                 {"--sort", "sheet|waits",
+                  "The order of a table of sheets: as given, a folder's by name; or by what they\n"
+                  "wait for, and the others by what is next.",
+                  false}},
      .examples = "sillet plan job.yaml\n"
                  "sillet plan job.yaml --full\n"
                  "sillet plan job.yaml --stage nut --units in\n"
-                 "sillet plan jobs/\n"
+                 "sillet plan jobs/ --sort waits\n"
                  "sillet plan --json jobs/ > results.jsonl"},
     {.name = "draw",
      .operand = "SHEET",

@@ -88,9 +88,13 @@ int cli_plan(int argc, char **argv)
     }
     cli_options order = {.json = cli_given(&a, "--json"),
                          .full = cli_given(&a, "--full"),
+                         .by_waits = cli_choice(&a, "--sort", 0) == 1,
                          .unit = cli_choice(&a, "--units", -1),
                          .stage = cli_choice(&a, "--stage", -1)};
-    bool many = a.operand_count > 1 || cli_is_folder(a.operands[0]);
+    if (cli_given(&a, "--sort") && order.json) {
+        return cli_misused("--sort is for the table, not for --json");
+    }
+    bool many = cli_given(&a, "--sort") || a.operand_count > 1 || cli_is_folder(a.operands[0]);
     return many ? cli_plan_many(&order, a.operands, a.operand_count)
                 : plan_one(&order, a.operands[0]);
 }
