@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Each stage at a glance: whether it is in its range, and by which figures. */
+#include <math.h>
 #include <string.h>
 
 #include "acts.h"
@@ -65,6 +66,22 @@ static bool all_known(const tell_list *list)
     return true;
 }
 
+/* Writes " (5/64 to 7/64)" behind actions in inches. */
+static void tell_marks(const tell_list *list, telling *t)
+{
+    double least = (double)INFINITY, most = -(double)INFINITY;
+    for (int i = 0; i < list->count; i++) {
+        least = list->chosen[i] ? fmin(least, list->figure[i].exact) : least;
+        most = list->chosen[i] ? fmax(most, list->figure[i].exact) : most;
+    }
+    const char *low = figure_marks(&t->b->store, t->b->unit, least);
+    const char *high = figure_marks(&t->b->store, t->b->unit, most);
+    if (low[0] && high[0]) {
+        bool one = strcmp(low, high) == 0;
+        tell(t, " (%s%s%s)", low, one ? "" : " to ", one ? "" : high);
+    }
+}
+
 /* Writes "string 1: 0.01 (target 0.03 to 0.10)", or "strings 1 and 4: 0.12 to 0.15, over by 0.02".
  * named: with the word for the side, where the verdict does not have it. */
 static void tell_out(const out_of_range *out, bool high, bool named, telling *t)
@@ -78,6 +95,9 @@ static void tell_out(const out_of_range *out, bool high, bool named, telling *t)
     }
     tell(t, ": ");
     tell_span(t, "read", &out->read);
+    if (out->one->stage == SIL_SADDLE && !named) {
+        tell_marks(&out->read, t);
+    }
     if (tell_chosen(&out->read) == 1) {
         tell_band(t, out->one->low, out->one->high, out->one->string);
     } else {
@@ -142,6 +162,9 @@ static brief_glance strings_glance(brief *b, const of_strings *of)
         glance.verdict = tell_chosen(&now) < b->strings ? "not all read" : "in range";
         tell(&t, "%s ", of->what);
         tell_span(&t, "read", &now);
+        if (of->stage == SIL_SADDLE) {
+            tell_marks(&now, &t);
+        }
     }
     glance.verdict = of->waits ? "wait" : glance.verdict;
     glance.figures = tell_end(&t);

@@ -205,6 +205,22 @@ void tell_span(telling *t, const char *of, const tell_list *list)
     }
 }
 
+/* Puts a row under that of an action: the same on a rule in 64ths, where lengths are in inches. */
+static void tell_marks(telling *t, const tell_list *list)
+{
+    brief_next *next = t->next;
+    if (t->b->unit == SIL_MM || next->strips == BRIEF_STRIPS) {
+        return;
+    }
+    brief_strip *strip = &next->strip[next->strips++];
+    strip->label = "  on a rule";
+    for (int i = 0; i < list->count; i++) {
+        const char *marks =
+            list->chosen[i] ? figure_marks(&t->b->store, SIL_INCH, list->figure[i].exact) : "";
+        strip->cell[i] = marks[0] ? marks : "-";
+    }
+}
+
 void tell_each(telling *t, const char *of, const tell_list *list)
 {
     const char *gap = "";
@@ -212,6 +228,9 @@ void tell_each(telling *t, const char *of, const tell_list *list)
     bool again = has_strip(t, strip_label(of, false));
     if (tell_strip(t, strip_label(of, again), list)) {
         tell_span(t, of, list);
+        if (strcmp(of, "action") == 0) {
+            tell_marks(t, list);
+        }
         return;
     }
     for (int i = 0; i < list->count; i++) {

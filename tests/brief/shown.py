@@ -44,13 +44,38 @@ def written(steps, places):
 
 
 def shown(value, way, unit):
-    """A length as a bench reads it: hundredths of a millimetre, thousandths of an inch."""
+    """A length as a bench reads it: hundredths of a millimetre, thousandths of an inch; halves of one under
+    ten of them, tenths of one under half of one."""
     if unknown(value):
         return "-"
     mm = Decimal(repr(round(value, 9)))
     if unit == "mm":
         return rounded(mm, 2, way)
-    return rounded(mm / INCH, 4 if abs(mm) < Decimal("1.3") else 3, way)
+    thou, edge = abs(mm / INCH * 1000), Decimal("1e-6")
+    if thou >= 10 - edge:
+        return rounded(mm / INCH, 3, way)
+    return halves(mm, way) if thou >= Decimal("0.5") - edge else trimmed(rounded(mm / INCH, 4, way))
+
+
+def halves(mm, way):
+    """Of an inch to half a thousandth."""
+    def half(figure):
+        return trimmed(f"{Decimal(figure) / 2:.4f}")
+
+    twice = rounded(mm / INCH * 2, 3, way)
+    return Either(half(str(twice)), half(twice.other)) if isinstance(twice, Either) else half(twice)
+
+
+def trimmed(figure):
+    """Without the tenth of a thousandth where there is none."""
+    cut = [text[:-1] if text.endswith("0") else text for text in
+           ([str(figure), figure.other] if isinstance(figure, Either) else [figure])]
+    return Either(*cut) if len(cut) == 2 else cut[0]
+
+
+def gauge(value, unit):
+    """A string's gauge, to half a thousandth of an inch."""
+    return shown(value, NEAREST, unit) if unit == "mm" or unknown(value) else halves(Decimal(repr(round(value, 9))), NEAREST)
 
 
 def limits(upper, lower, unit):

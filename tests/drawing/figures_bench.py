@@ -4,7 +4,7 @@ a part that waits."""
 import re
 
 from packs import band, length, once
-from shown import rounded, unknown
+from shown import gauge, rounded, unknown
 
 LEAST = 0.01  # mm: less at both ends is not sanded
 
@@ -14,7 +14,7 @@ def bench_readings(pack):
 
     def wanted(i):
         action = pack.result["saddle"]["strings"][i]
-        return [length(pack, pack.job.strings[i].gauge),
+        return [gauge(pack.job.strings[i].gauge, pack.unit),
                 *band(pack, action["now"], targets.action[i],
                       length(pack, action["asked"]["action"])),
                 *band(pack, shown_of.first_now(i), targets.first[i],

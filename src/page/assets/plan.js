@@ -12,14 +12,15 @@ const nearest = (steps) => steps;
 const down = (steps) => Math.floor(steps + 1e-7);
 const up = (steps) => Math.ceil(steps - 1e-7);
 
-// A length as the program itself writes it: hundredths; of an inch thousandths, and tenths of them under 1.3 mm.
+// A length as the program itself writes it: hundredths; of an inch thousandths, under ten of them halves, under half of one
+// tenths.
 function length(mm, way = nearest) {
   if (mm == null) return "–";
-  const inches = units === "in";
-  const small = inches && Math.abs(mm) < 1.3;
-  const grain = !inches ? 0.01 : small ? 0.00254 : 0.0254;
-  const told = way === nearest ? mm : way(mm / grain) * grain;
-  const text = (inches ? told / 25.4 : told).toFixed(!inches ? 2 : small ? 4 : 3);
+  const inches = units === "in", size = Math.abs(mm) + 1e-9;
+  const grain = !inches ? 0.01 : size >= 0.254 ? 0.0254 : size >= 0.0127 ? 0.0127 : 0.00254;
+  const rounded = inches && way === nearest ? Math.sign(mm) * Math.floor(Math.abs(mm) / grain + 0.5 + 1e-9) : way(mm / grain);
+  const told = !inches && way === nearest ? mm : rounded * grain;
+  const text = inches ? (told / 25.4).toFixed(4).replace(/0$/, "") : told.toFixed(2);
   return /^-0\.0+$/.test(text) ? text.slice(1) : text;
 }
 
