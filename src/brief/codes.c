@@ -214,9 +214,9 @@ code_words code_words_of(sil_code code)
         return (code_words){.word = "unexplained",
                             .subject = "The readings don't explain this buzz",
                             .meaning =
-                                "Look in this order: tuning and the age of the strings; the fall "
-                                "of nut slot and saddle toward their front edges; loose parts; a "
-                                "fret rocker across the next three frets; technique."};
+                                "Look in this order: tuning, old strings, the front edges of nut "
+                                "slot and saddle, loose parts, a fret rocker across the next "
+                                "three frets, technique."};
     case SIL_TOO_CLOSE:
         return (code_words){
             .word = "too-close",
@@ -253,8 +253,8 @@ code_words code_words_of(sil_code code)
                             .figure = LENGTH,
                             .subject = "In-tune point off the saddle's line",
                             .meaning =
-                                "It lies outside the saddle's thickness: the line of the slot is "
-                                "at fault, not the top of the saddle. By ear it may well pass."};
+                                "It falls outside the saddle's thickness: the saddle slot is out "
+                                "of place, and shaping the saddle's top is not enough."};
     case SIL_OFF_FORECAST:
         return (code_words){.word = "off-forecast", .sentence = say_off_forecast};
     case SIL_ROD_UNKNOWN:

@@ -247,10 +247,10 @@ static void tell_each_place(const brief *b, const sil_finding *f, int count, tel
 static void tell_findings(const brief *b, const sil_finding *f, int count, telling *t)
 {
     if (f->code == SIL_READINGS_DISAGREE && f->stage == SIL_SADDLE) {
-        tell(t, "What was measured at the saddle does not fit together: how far it stands out of "
-                "the bridge comes out more than ");
+        tell(t, "The saddle's readings do not fit together. How far it stands out of the bridge "
+                "comes out more than ");
         tell_length(t, "high", -1, figure_length(b->unit, 0.3, SIL_NEAREST));
-        tell(t, " apart, and by more than the tools explain. The plan uses none of it: measure it "
+        tell(t, " apart, more than the tools explain. The plan uses none of it: measure it "
                 "again.");
         return;
     }

@@ -59,6 +59,11 @@ void tell(telling *t, const char *format, ...)
 void tell_figure(telling *t, const char *of, int string, brief_figure figure)
 {
     text_put(&t->words, figure.shown);
+    tell_noted(t, of, string, figure);
+}
+
+void tell_noted(telling *t, const char *of, int string, brief_figure figure)
+{
     if (t->said_count < TELL_SAID_MAX) {
         t->said[t->said_count++] = (brief_said){.of = of,
                                                 .string = string,
@@ -95,6 +100,16 @@ void tell_string(telling *t, int string)
     t->strings |= 1U << string;
 }
 
+/* How many strings of a list follow one another from one on. */
+static int run_from(const tell_list *list, int first)
+{
+    int run = 0;
+    while (first + run < list->count && list->chosen[first + run]) {
+        run++;
+    }
+    return run;
+}
+
 void tell_which(telling *t, const tell_list *list)
 {
     int chosen = tell_chosen(list), said = 0;
@@ -108,9 +123,15 @@ void tell_which(telling *t, const tell_list *list)
     tell(t, chosen == 1 ? "string" : "strings");
     for (int i = 0; i < list->count; i++) {
         if (list->chosen[i]) {
-            tell(t, "%s", said == 0 ? " " : said == chosen - 1 ? " and " : ", ");
+            int run = run_from(list, i), kept = run > 2 ? run : 1;
+            tell(t, "%s", said == 0 ? " " : said + kept == chosen ? " and " : ", ");
             tell_string(t, i);
-            said++;
+            if (run > 2) {
+                i += run - 1;
+                tell(t, " to ");
+                tell_string(t, i);
+            }
+            said += kept;
         }
     }
 }

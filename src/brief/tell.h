@@ -33,6 +33,8 @@ __attribute__((format(printf, 2, 3))) void tell(telling *t, const char *format, 
  * tell_length: the same with its unit, "0.70 mm". */
 void tell_figure(telling *t, const char *of, int string, brief_figure figure);
 void tell_length(telling *t, const char *of, int string, brief_figure figure);
+void tell_noted(telling *t, const char *of, int string, brief_figure figure); /* recorded alone,
+                               where the words have it already */
 void tell_unit(telling *t); /* writes " mm", after several figures */
 
 /* A list of strings, with a figure for each. */

@@ -57,8 +57,9 @@ const cli_command cli_commands[] = {
      .purpose = "the same on paper, full size, to cut by",
      .about =
          "Draws the plan: the bench plan with boxes to tick, nut and saddle at full size and\n"
-         "magnified with every dimension, templates to glue on, blanks to order, and where notes\n"
-         "buzz or play out of tune. A part that must wait is drawn without a line to cut to.\n"
+         "magnified with every dimension, and templates to glue on. It also has the blanks to\n"
+         "order, and where notes buzz or play out of tune. A part that must wait is drawn without\n"
+         "a line to cut to.\n"
          "Print at 100 % and measure the rulers.",
      .options =
          {{"-o", "OUT",
@@ -82,8 +83,8 @@ const cli_command cli_commands[] = {
      .operand = "PROFILE|SHEET",
      .purpose = "a measuring sheet on paper, to fill in at the bench",
      .about =
-         "Draws every reading to take, in the order of the sheet 'start' prints: a picture of\n"
-         "where to hold and where to look, the target beside each blank, room for two visits.\n"
+         "Draws every reading to take, in the order of the sheet 'start' prints. Each has a\n"
+         "picture of where to hold and where to look, its target, and room for two visits.\n"
          "Made from a sheet, it has what that sheet knows filled in.",
      .options = {{"-o", "OUT", "The .pdf, whole or not at all. - is standard output.", true},
                  {"--paper", "A4|A3|Letter", "A4 unless given.", false},
@@ -107,8 +108,9 @@ const cli_command cli_commands[] = {
     {.name = "saddle",
      .purpose = "one string: how far to lower the saddle",
      .about =
-         "Needs no sheet: from one string's action at the 12th fret, as it is and as you want it,\n"
-         "it works out how far the saddle must come down there, about twice the difference.",
+         "Needs no sheet. From one string's action at the 12th fret, as it is and as you want it,\n"
+         "it works out how far the saddle must come down there. That is about twice the\n"
+         "difference.",
      .options = {{"--scale", "LENGTH", "Scale of the instrument, without compensation.", true},
                  {"--action", "LENGTH", "Action at the 12th fret, string open, as read.", true},
                  {"--want", "LENGTH", "The action you want.", true},
@@ -120,7 +122,7 @@ const cli_command cli_commands[] = {
     {.name = "nut",
      .purpose = "one string: how deep to file its nut slot",
      .about =
-         "Needs no sheet: from one string's gap at the 1st fret, as it is and as you want it,\n"
+         "Needs no sheet. From one string's gap at the 1st fret, as it is and as you want it,\n"
          "it works out how deep to file its nut slot.",
      .options = {{"--scale", "LENGTH", "Scale of the instrument, without compensation.", true},
                  {"--first", "LENGTH", "The gap at the 1st fret, as read.", true},

@@ -2,6 +2,7 @@
 """How a figure is to be shown: rounded in decimal arithmetic, independently of the program. A cut is
 rounded down and a place to stop at up, since wood does not go back on."""
 import math
+import re
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_UP, Decimal
 
 DOWN, UP, NEAREST = ROUND_FLOOR, ROUND_CEILING, ROUND_HALF_UP
@@ -91,3 +92,13 @@ def size(value, unit):
 
 def radius(value, unit):
     return rounded(value, 0) if unit == "mm" or unknown(value) else rounded(value / 25.4, 1)
+
+
+def spelled_out(sentence):
+    """A sentence with every string of a run named, and with a figure of both ends at each."""
+    def run(found):
+        return re.sub(r"(\d+) to (\d+)", lambda ends: ", ".join(
+            str(n) for n in range(int(ends[1]), int(ends[2]) + 1)), found[0])
+
+    sentence = re.sub(r"\b[Ss]trings? (?:\d+(?!\d|\.\d)(?: to \d+(?!\d|\.\d))?(?:, | and )?)+", run, sentence)
+    return re.sub(r"(\S+ (?:mm|in)) at both ends", r"\1 at the treble end and \1 at the bass end", sentence)

@@ -83,7 +83,7 @@ function visits(result) {
   });
   return result.visits.length < 2 ? [] : [
     table("Visits so far", ["Visit", "Humidity", "Relief", ...strings, "Came"], rows),
-    make("p", {class: "hint"}, `Action at the 12th fret, string 1 first, in ${units}. Paler, what was expected of the work between two visits; last, how much of that change came.`)];
+    make("p", {class: "hint"}, `Action at the 12th fret, string 1 first, in ${units}. Paler: what was expected of the work between two visits. Last: how much of that change was measured.`)];
 }
 
 function weakest(clean) {
