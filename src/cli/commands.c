@@ -82,10 +82,9 @@ const cli_command cli_commands[] = {
     {.name = "sheet",
      .operand = "PROFILE|SHEET",
      .purpose = "a measuring sheet on paper, to fill in at the bench",
-     .about =
-         "Draws every reading to take, in the order of the sheet 'start' prints. Each has a\n"
-         "picture of where to hold and where to look, its target, and room for two visits.\n"
-         "Made from a sheet, it has what that sheet knows filled in.",
+     .about = "Draws every reading to take, in the order of the sheet 'start' prints. Each has a\n"
+              "picture of where to hold and where to look, its target, and room for two visits.\n"
+              "Made from a sheet, it has what that sheet knows filled in.",
      .options = {{"-o", "OUT", "The .pdf, whole or not at all. - is standard output.", true},
                  {"--paper", "A4|A3|Letter", "A4 unless given.", false},
                  UNITS("The unit lengths are shown in; unless given, the sheet's.")},
