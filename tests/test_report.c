@@ -69,10 +69,17 @@ static void hold(const char *words, const cJSON *noted)
         found++;
     }
     regfree(&pattern);
-    const char *at = words;
+    const char *at = words, *both = NULL;
     for (said = noted->child; said; said = said->next) { /* and all that is noted is said */
         expect_in_docs(cJSON_GetObjectItem(said, "of")->valuestring);
+        const char *after = at;
         at = strstr(at, shown_of(said));
+        bool ends = strncmp(after, " mm at both ends", 16) == 0 ||
+                    strncmp(after, " in at both ends", 16) == 0;
+        if (ends && both && strcmp(both, shown_of(said)) == 0) {
+            at = after - strlen(both); /* the other end has the same */
+        }
+        both = shown_of(said);
         if (!at) {
             fail_msg("%s is noted, and not said in its place: %s", shown_of(said), words);
         }

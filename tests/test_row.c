@@ -100,7 +100,7 @@ static void a_reading_missing_is_waited_for(void **state)
     assert_string_equal(row.waits, "");
     plan.nut.verdict[5] = SIL_WAIT;
     row = row_of(&plan);
-    assert_string_equal(row.waits, "the missing readings");
+    assert_string_equal(row.waits, "missing readings");
     text_store_free(&store);
 }
 

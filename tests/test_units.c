@@ -321,7 +321,8 @@ static void lengths_are_told_in_either_unit(void **state)
     assert_string_equal(text, "0.012");
 }
 
-/* By hand: 40 mm is 1.57480 in, 1.0 mm 0.039370 in, 1.3 mm 0.051181 in, 1.29 mm 0.050787 in. */
+/* By hand: 40 mm is 1.57480 in, 1.0 mm 0.039370 in, 1.3 mm 0.051181 in, 0.26 mm 0.010236 in, 0.25 mm
+ * 0.009843 in, 0.19 mm 0.007480 in, 0.05 mm 0.001969 in, 0.01 mm 0.000394 in. */
 static void a_cut_is_rounded_down_and_a_place_to_stop_up(void **state)
 {
     (void)state;
@@ -335,9 +336,16 @@ static void a_cut_is_rounded_down_and_a_place_to_stop_up(void **state)
                 {40.0, SIL_INCH, "1.575", "1.574", "1.575"},
                 {25.4, SIL_INCH, "1.000", "1.000", "1.000"},
                 {1.3, SIL_INCH, "0.051", "0.051", "0.052"},
-                {1.29, SIL_INCH, "0.0508", "0.0507", "0.0508"},
-                {1.0, SIL_INCH, "0.0394", "0.0393", "0.0394"},
-                {-1.0, SIL_INCH, "-0.0394", "-0.0394", "-0.0393"},
+                {1.0, SIL_INCH, "0.039", "0.039", "0.040"},
+                {-1.0, SIL_INCH, "-0.039", "-0.040", "-0.039"},
+                {0.26, SIL_INCH, "0.010", "0.010", "0.011"},
+                {0.25, SIL_INCH, "0.010", "0.0095", "0.010"},
+                {0.19, SIL_INCH, "0.0075", "0.007", "0.0075"},
+                {-0.19, SIL_INCH, "-0.0075", "-0.0075", "-0.007"},
+                {0.05, SIL_INCH, "0.002", "0.0015", "0.002"},
+                {0.0381, SIL_INCH, "0.0015", "0.0015", "0.0015"},
+                {0.01, SIL_INCH, "0.0004", "0.0003", "0.0004"},
+                {0.0, SIL_INCH, "0.000", "0.000", "0.000"},
                 {(double)NAN, SIL_INCH, "-", "-", "-"}};
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
         const char *wanted[] = {rows[i].nearest, rows[i].down, rows[i].up};

@@ -9,13 +9,17 @@
 extern "C" {
 #endif
 
-/* sil_report_text: writes the bench plan as text, in lines of at most 100 columns.
+/* sil_report_screen: writes the bench plan on one screen: each stage's verdict, what to do next, and
+ * the rest in a line each; at most 45 lines of 80 columns for an ordinary six-string.
+ * sil_report_text: writes the whole bench plan as text, in lines of at most 100 columns.
  * sil_report_json: writes the result as one JSON document, in mm, N, deg, Hz, cents and kg/m.
  * Given:    plan  made
  *           unit  of the lengths in sentences; the other figures in JSON are always in mm
  *           name  the sheet's name, for the heading
+ *           coloured  with colours of a terminal, which say nothing that the words do not
  * Returned: a new NUL-terminated UTF-8 text to be freed with free(); NULL if there is no memory
  */
+char *sil_report_screen(const sil_plan *plan, sil_unit unit, const char *name, bool coloured);
 char *sil_report_text(const sil_plan *plan, sil_unit unit, const char *name);
 char *sil_report_json(const sil_plan *plan, sil_unit unit);
 

@@ -113,8 +113,8 @@ sil_complaint sil_sheet_complaint(const sil_sheet *sheet, int index);
  */
 size_t sil_complaint_write(const sil_complaint *complaint, char *out, size_t size);
 
-/* sil_sheet_mistakes: says in a few words what is wrong with a sheet, for a row of a table: "the
- * sheet: 2 mistakes, the first in line 7".
+/* sil_sheet_mistakes: says in a few words what is wrong with a sheet, for a row of a table: "2 mistakes,
+ * line 7", with the line of the first.
  * Given:    size  of out, 1 or more
  * Returned: out   NUL-terminated; cut short where it is too long; empty where there are no errors
  */

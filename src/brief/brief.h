@@ -265,10 +265,12 @@ typedef struct brief_step {
     sil_stage_name stage;
     sil_act act;
     brief_sentence what, check;
+    const char *care; /* at the first step that cuts or glues: how to be safe; otherwise "" */
 } brief_step;
 
 typedef struct brief_finding {
     brief_sentence alone;    /* this finding by itself */
+    const char *in_short;    /* without its figures where a stage's glance has them */
     brief_sentence together; /* with the findings after it that say the same of other strings */
     int alike;               /* how many findings `together` covers */
 } brief_finding;
@@ -288,6 +290,31 @@ typedef struct brief_stage {
     bool waits;
     const char *why; /* the first reason for waiting or for the work; NULL for none */
 } brief_stage;
+
+/* A stage at a glance. */
+typedef struct brief_glance {
+    const char *name;       /* "relief" */
+    const char *verdict;    /* "in range", "too low", "wait": at most 12 letters */
+    brief_sentence figures; /* what that rests on: "0.18 (target 0.05 to 0.30)"; "" for nothing */
+} brief_glance;
+
+/* A figure for each string, of which a sentence gives only the least and the most. */
+typedef struct brief_strip {
+    const char *label; /* what it is, at most 16 letters */
+    const char *cell[SIL_STRINGS_MAX];
+} brief_strip;
+
+enum { BRIEF_STRIPS = 8 };
+
+/* The step to do next, and those after it. */
+typedef struct brief_next {
+    int step;                   /* index into the steps; -1 where there is none */
+    brief_sentence what, check; /* as in the steps, but long lists are put into the strips */
+    brief_strip strip[BRIEF_STRIPS];
+    int strips;
+    const char *before;    /* how things must be before anything is cut; "" where it is the next */
+    const char **in_short; /* for each step of the plan, a few words with its main figure */
+} brief_next;
 
 /* A visit: what was read, and what was predicted. */
 typedef struct brief_visit {
@@ -328,9 +355,11 @@ struct sil_brief {
     brief_figure scale, scale_bass; /* scale_bass is "-" with one scale */
     brief_stage stage[BRIEF_STAGES];
     brief_reading relief, first[SIL_STRINGS_MAX], action[SIL_STRINGS_MAX];
-    brief_figure first_off[SIL_STRINGS_MAX]; /* how far a held gap at fret 1 is off the others */
-    bool slackens;                           /* the strings come off for today's work */
-    brief_figure humidity;                   /* at the last reading, % */
+    const char *action_marks[SIL_STRINGS_MAX]; /* the action now on a rule in 64ths of an inch,
+                                                  "5/64"; "" in mm, and where it is not known */
+    brief_figure first_off[SIL_STRINGS_MAX];   /* how far a held gap at fret 1 is off the others */
+    bool slackens;                             /* the strings come off for today's work */
+    brief_figure humidity;                     /* at the last reading, % */
     brief_fret_off worst[SIL_STRINGS_MAX];
     bool forecast; /* what follows depends on work after which everything must be measured again */
     brief_nut nut;
@@ -344,6 +373,8 @@ struct sil_brief {
     int said_count, said_room;
     brief_lowest lowest;
     brief_row row;
+    brief_glance glance[BRIEF_STAGES];
+    brief_next next;
     text_store store; /* owns every text and list */
 };
 typedef struct sil_brief brief;
@@ -373,7 +404,7 @@ const char *brief_waits(sil_code code);
 /* brief_bound: how far the hardest clean pluck and the fret it names may be relied on. */
 const char *brief_bound(void);
 
-/* brief_level: how much a finding matters, for a person: "stop", "act", "watch" or "note". */
+/* brief_level: how much a finding matters, for a person: "stop", "do", "watch" or "note". */
 const char *brief_level(sil_level level);
 
 /* The answer to a quick question about one string, asked without a sheet. */

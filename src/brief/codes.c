@@ -14,7 +14,7 @@ code_words code_words_of(sil_code code)
             .meaning = "A string lies flat on a straight neck and on a back-bowed one alike. A "
                        "back-bow shows only under a straightedge, and buzzes at the first frets.",
             .why = "the neck may be back-bowed, which a string cannot show",
-            .for_what = "a straightedge on the neck"};
+            .for_what = "a straightedge"};
     case SIL_RELIEF_LOW:
         return (code_words){.word = "relief-low",
                             .figure = LENGTH,
@@ -217,9 +217,9 @@ code_words code_words_of(sil_code code)
         return (code_words){.word = "unexplained",
                             .subject = "The readings don't explain this buzz",
                             .meaning =
-                                "Look in this order: tuning and the age of the strings; the fall "
-                                "of nut slot and saddle toward their front edges; loose parts; a "
-                                "fret rocker across the next three frets; technique."};
+                                "Look in this order: tuning, old strings, the front edges of nut "
+                                "slot and saddle, loose parts, a fret rocker across the next "
+                                "three frets, technique."};
     case SIL_TOO_CLOSE:
         return (code_words){
             .word = "too-close",
@@ -231,7 +231,7 @@ code_words code_words_of(sil_code code)
                             .subject = "The saddle is loose, leans or rocks",
                             .meaning = "Every action read over it is false.",
                             .why = "the saddle is not firm, so no action read over it is true",
-                            .for_what = "a saddle that stands firm"};
+                            .for_what = "a firm saddle"};
     case SIL_ATTACK:
         return (code_words){.word = "attack",
                             .figure = NEWTONS,
@@ -256,8 +256,8 @@ code_words code_words_of(sil_code code)
                             .figure = LENGTH,
                             .subject = "In-tune point off the saddle's line",
                             .meaning =
-                                "It lies outside the saddle's thickness: the line of the slot is "
-                                "at fault, not the top of the saddle. By ear it may well pass."};
+                                "It falls outside the saddle's thickness: the saddle slot is out "
+                                "of place, and shaping the saddle's top is not enough."};
     case SIL_OFF_FORECAST:
         return (code_words){.word = "off-forecast", .sentence = say_off_forecast};
     case SIL_ROD_UNKNOWN:
@@ -266,7 +266,7 @@ code_words code_words_of(sil_code code)
                             .meaning = "If there is one, set the relief first: nut and saddle may "
                                        "then need nothing, so both wait.",
                             .why = "it is not known whether there is a truss rod",
-                            .for_what = "whether there is a truss rod"};
+                            .for_what = "a look for a rod"};
     case SIL_WRONG_WAY:
         return (code_words){.word = "wrong-way",
                             .figure = LENGTH,
@@ -348,7 +348,7 @@ code_words code_words_of(sil_code code)
                             .figure = LENGTH,
                             .subject = "Measure again",
                             .why = "a reading stands out and must be taken again",
-                            .for_what = "a reading to be taken again",
+                            .for_what = "a second reading",
                             .next = "measure again"};
     case SIL_SADDLE_CURVE:
         return (code_words){

@@ -10,6 +10,29 @@ brief_figure figure_length(sil_unit unit, double mm, sil_rounding way)
     return figure;
 }
 
+brief_figure figure_gauge(sil_unit unit, double mm)
+{
+    const double half_thousandth = 0.0127;
+    brief_figure figure = figure_length(unit, mm, SIL_NEAREST);
+    if (unit == SIL_INCH && sil_known(mm)) {
+        double told = floor(mm / half_thousandth + 0.5 + 1e-9) * half_thousandth;
+        size_t length = sil_number_write(figure.shown, sizeof figure.shown, told / 25.4, 4);
+        figure.shown[length - 1] = figure.shown[length - 1] == '0' ? '\0' : '5';
+    }
+    return figure;
+}
+
+const char *figure_marks(text_store *store, sil_unit unit, double mm)
+{
+    int marks = unit == SIL_INCH && mm > 0.0 && mm < 25.4 ? (int)lround(mm / 25.4 * 64.0) : 0;
+    int of = 64;
+    while (marks > 0 && marks % 2 == 0) {
+        marks /= 2;
+        of /= 2;
+    }
+    return marks > 0 ? text_keep(store, "%d/%d", marks, of) : "";
+}
+
 brief_figure figure_size(sil_unit unit, double mm)
 {
     brief_figure figure = {.exact = mm, .rounding = SIL_NEAREST};

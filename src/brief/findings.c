@@ -202,7 +202,7 @@ static tell_list strings_of(const brief *b, const sil_finding *f, int count)
 }
 
 /* Writes "0.12 to 0.17", or one figure where both are shown alike. */
-static void tell_span(telling *t, const char *least, const char *most, double low, double high)
+static void tell_from_to(telling *t, const char *least, const char *most, double low, double high)
 {
     brief_figure from = figure_length(t->b->unit, low, SIL_NEAREST);
     brief_figure to = figure_length(t->b->unit, high, SIL_NEAREST);
@@ -229,9 +229,9 @@ static void tell_range_of(const brief *b, const sil_finding *f, int count, telli
     tell(t, ", ");
     tell_which(t, &list);
     tell(t, ": ");
-    tell_span(t, "read-least", "read-most", read[0], read[1]);
+    tell_from_to(t, "read-least", "read-most", read[0], read[1]);
     tell(t, ", %s their ranges by ", high ? "over" : "under");
-    tell_span(t, "out-least", "out-most", out[0], out[1]);
+    tell_from_to(t, "out-least", "out-most", out[0], out[1]);
     tell_unit(t);
 }
 
@@ -256,10 +256,10 @@ static const char open_string_test[] =
 static void tell_findings(const brief *b, const sil_finding *f, int count, telling *t)
 {
     if (f->code == SIL_READINGS_DISAGREE && f->stage == SIL_SADDLE) {
-        tell(t, "What was measured at the saddle does not fit together: how far it stands out of "
-                "the bridge comes out more than ");
+        tell(t, "The saddle's readings do not fit together. How far it stands out of the bridge "
+                "comes out more than ");
         tell_length(t, "high", -1, figure_length(b->unit, 0.3, SIL_NEAREST));
-        tell(t, " apart, and by more than the tools explain. The plan uses none of it: measure it "
+        tell(t, " apart, more than the tools explain. The plan uses none of it: measure it "
                 "again.");
         return;
     }
@@ -305,6 +305,17 @@ static brief_sentence said(brief *b, int first, int count)
     return tell_end(&t);
 }
 
+/* What it means where a stage's glance has the figures; otherwise its first sentence. */
+static const char *in_short(brief *b, const sil_finding *finding, const char *words)
+{
+    const char *meaning = code_words_of(finding->code).meaning;
+    if (meaning && brief_at_a_glance(finding->code)) {
+        return meaning;
+    }
+    const char *end = strstr(words, ". ");
+    return end ? text_keep_bytes(&b->store, words, (size_t)(end - words) + 1) : words;
+}
+
 void brief_fill_findings(brief *b)
 {
     int count = b->plan->finding_count, told = 0;
@@ -318,6 +329,7 @@ void brief_fill_findings(brief *b)
             finding->together = said(b, k, alike);
             told = k + alike;
         }
+        finding->in_short = in_short(b, &b->plan->findings[k], finding->together.words);
     }
 }
 
@@ -329,7 +341,7 @@ const char *brief_level(sil_level level)
     case SIL_LEVEL_WATCH:
         return "watch";
     case SIL_LEVEL_ACT:
-        return "act";
+        return "do";
     case SIL_LEVEL_STOP:
         return "stop";
     }

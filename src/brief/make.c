@@ -20,6 +20,8 @@ static void fill(brief *b)
     brief_fill_visits(b);
     brief_fill_findings(b);
     brief_fill_steps(b);
+    brief_fill_glance(b);
+    brief_fill_next(b);
     b->row = brief_row_of(b->plan, &b->store);
 }
 

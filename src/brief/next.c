@@ -1,172 +1,114 @@
 /* SPDX-License-Identifier: MIT */
-#include "next.h"
-
-#include <ctype.h>
+/* The step to do next, for a screen: its sentences with long lists of figures in a table, and the
+ * steps after it in a few words each. */
 #include <string.h>
 
 #include "acts.h"
+#include "within.h"
 
-/* What a step is worked to, by the fixed word of its figures. */
-typedef struct worked_to {
-    const char *of, *label;
-} worked_to;
-
-typedef struct worked_by {
-    worked_to row[BRIEF_NEXT_ROWS];
-} worked_by;
-
-static worked_by worked_by_of(const brief *b, sil_act act)
+static brief_sentence said(brief *b, say *sentence)
 {
-    bool last = b->saddle.takes_all && !b->saddle.one_pass;
-    switch (act) {
-    case SIL_ACT_ROD:
-        return (worked_by){{{"relief-target", "bring the relief to"}, {"relief", "it is now"}}};
-    case SIL_ACT_NECK_BOW:
-        return (worked_by){{{"relief", "the relief is"}, {"relief-limit", "at most"}}};
-    case SIL_ACT_SEAT_FRETS:
-        return (worked_by){{{"proud", "stands proud by"}}};
-    case SIL_ACT_LEVEL_FRETS:
-        return (worked_by){{{"level", "off every fret"}}};
-    case SIL_ACT_NEW_FRETS:
-        return (worked_by){{{"worn", "worn by"}}};
-    case SIL_ACT_ZERO_FRET:
-        return (worked_by){{{"zero-fret", "too high by"}}};
-    case SIL_ACT_FILE_SLOTS:
-        return (worked_by){{{"stack", "stop at feelers of"}, {"slot", "deeper, this pass"}}};
-    case SIL_ACT_FILL_SLOT:
-        return (worked_by){{{"stack", "recut to feelers of"}, {"slot", "too low by"}}};
-    case SIL_ACT_SHIM_NUT:
-        return (worked_by){{{"shim", "shim, full length"}, {"stack", "then to feelers of"}}};
-    case SIL_ACT_NEW_NUT:
-        return (worked_by){{{"stack", "cut to feelers of"}}};
-    case SIL_ACT_FIT_NUT:
-    case SIL_ACT_FIT_BLANK:
-        return (worked_by){{{"thickness", "push fit, about"}, {"length", "cut it to a length of"}}};
-    case SIL_ACT_MARK_NUT:
-        return (worked_by){{{"centre", "from the bass end"}}};
-    case SIL_ACT_CUT_NUT:
-        return (worked_by){{{"stack-first", "at first, feelers of"}, {"stack", "for good"}}};
-    case SIL_ACT_SHAPE_NUT:
-        return (worked_by){{{"depth", "depth when done"}, {"height", "height of the nut"}}};
-    case SIL_ACT_SAND_SADDLE:
-        if (!b->saddle.takes_first) { /* nothing is sanded with this tool */
-            break;
-        }
-        return (worked_by){
-            {{"caliper", "caliper, bottom to string"}, {"base", "off the bottom, this pass"}}};
-    case SIL_ACT_DRESS_SADDLE:
-        return (worked_by){{{"top", last ? "off the top, in all" : "off the top, this pass"}}};
-    case SIL_ACT_SHIM_SADDLE:
-        return (worked_by){{{"shim", "shim, full length"}}};
-    case SIL_ACT_NEW_SADDLE:
-        return (worked_by){{{"height", "height over its bottom"}}};
-    case SIL_ACT_SHAPE_SADDLE:
-        return (worked_by){{{"height-first", "at first, over its bottom"}, {"height", "for good"}}};
-    case SIL_ACT_TURN_SCREWS:
-        return (worked_by){{{"turns", "turns, both screws"}, {"screw", "which moves it by"}}};
-    case SIL_ACT_TURN_POSTS:
-        return (worked_by){{{"turns", "turns"}, {"screw", "which moves it by"}}};
-    case SIL_ACT_NECK_SHIM:
-        return (worked_by){{{"wedge", "wedge, at its thick end"}, {"lift", "frets higher by"}}};
-    case SIL_ACT_NECK_RESET:
-        return (worked_by){{{"heel", "off the heel, about"}, {"lift", "frets higher by"}}};
-    case SIL_ACT_PREPARE:
-    case SIL_ACT_STOP:
-    case SIL_ACT_MEASURE_RELIEF:
-    case SIL_ACT_STRAIGHTEDGE:
-    case SIL_ACT_READ_CROWNS:
-    case SIL_ACT_LOOK_AT_SADDLE:
-    case SIL_ACT_FIT_SADDLE:
-    case SIL_ACT_MEASURE_FIRST:
-    case SIL_ACT_MEASURE_ACTION:
-    case SIL_ACT_READ_GAPS_AGAIN:
-    case SIL_ACT_READ_ODD:
-    case SIL_ACT_MEASURE_CROWN:
-    case SIL_ACT_MEASURE_SADDLE:
-    case SIL_ACT_FIND_ROD:
-    case SIL_ACT_ROD_BY_EAR:
-    case SIL_ACT_READ_AGAIN:
-    case SIL_ACT_BRIDGE_CURVE:
-    case SIL_ACT_NECK_ANGLE:
-    case SIL_ACT_MEASURE_BRIDGE:
-    case SIL_ACT_READ_NEW:
-    case SIL_ACT_CHOOSE:
-    case SIL_ACT_CHECK:
-    case SIL_ACTS:
-        break;
-    }
-    return (worked_by){{{NULL, NULL}}};
+    telling t = tell_begin(b);
+    t.next = &b->next;
+    sentence(b, &t);
+    return tell_end(&t);
 }
 
-static void add_row(const brief *b, const brief_sentence *sentence, worked_to worked,
-                    brief_next *next)
+/* New strings are work; that things are as they should be is only looked at. */
+static bool only_prepares(const brief *b, int step)
 {
-    brief_next_row *row = &next->row[next->rows];
-    *row = (brief_next_row){.label = worked.label, .is_length = strcmp(worked.of, "turns") != 0};
-    for (int i = sentence->first; i < sentence->first + sentence->count; i++) {
-        const brief_said *said = &b->said[i];
-        if (strcmp(said->of, worked.of) == 0 && brief_known(said->figure) &&
-            row->count < BRIEF_NEXT_FIGURES) {
-            row->said[row->count++] = said;
+    const sil_reading *reading = sil_plan_reading(b->plan);
+    bool worn = reading && reading->condition.strings == SIL_UNSOUND;
+    return b->steps[step].act == SIL_ACT_PREPARE && !worn;
+}
+
+static void tell_ends_of(const brief *b, const brief_sentence *what, const char *of, telling *t)
+{
+    const char *gap = ": ";
+    for (int k = 0; k < what->count; k++) {
+        const brief_said *one = &b->said[what->first + k];
+        if (one->end != BRIEF_NO_END && strcmp(one->of, of) == 0) {
+            tell(t, "%s", gap);
+            tell_end_word(t, one->end);
+            tell(t, " ");
+            if (one->way == BRIEF_UP && strcmp(of, "screw") == 0) {
+                tell(t, "up ");
+            }
+            tell_figure(t, of, -1, one->figure);
+            tell_end_word(t, BRIEF_NO_END);
+            gap = ", ";
         }
     }
-    next->rows += row->count > 0;
+    tell_unit(t);
 }
 
-/* Filing and dressing where no pass is safe with the tools of the sheet: the step then is to measure
- * with a finer one. */
-static bool measures_finer(sil_act act, const brief_next *next)
+/* Writes what a step's main figure is: ", string 6: 0.10 mm", ": 0.55 mm". */
+static void tell_main(const brief *b, const brief_sentence *what, const char *of, telling *t)
 {
-    bool cuts =
-        act == SIL_ACT_FILE_SLOTS || act == SIL_ACT_SAND_SADDLE || act == SIL_ACT_DRESS_SADDLE;
-    return cuts && next->rows == 0;
-}
-
-static const char *title_of(const brief *b, const brief_step *step, const brief_next *next,
-                            text_store *store)
-{
-    const char *words = act_words_of(step->act).next;
-    if (measures_finer(step->act, next)) {
-        return "Measure with a finer tool";
-    }
-    if (step->act == SIL_ACT_STOP) {
-        return b->row.next[0] != '\0' ? text_keep(store, "Stop: %s", b->row.next) : "Stop";
-    }
-    if (step->act == SIL_ACT_PREPARE) {
-        return "Get ready";
-    }
-    if (step->act == SIL_ACT_CHECK) {
-        return b->plan->done ? "Done: play it and listen" : "Tune, and measure all again";
-    }
-    if (step->act == SIL_ACT_ROD) {
-        return step->what.way == BRIEF_EASE ? "Ease the truss rod" : "Tighten the truss rod";
-    }
-    if (step->act == SIL_ACT_TURN_POSTS && b->saddle.floats) {
-        return "Turn the thumbwheels";
-    }
-    return words != NULL && words[0] != '\0'
-               ? text_keep(store, "%c%s", toupper((unsigned char)words[0]), words + 1)
-               : "";
-}
-
-int brief_next_step(const brief *b)
-{
-    for (int k = 0; k < b->plan->step_count; k++) {
-        if (b->steps[k].act != SIL_ACT_PREPARE && b->steps[k].act != SIL_ACT_LOOK_AT_SADDLE) {
-            return k;
+    tell_list list = {.count = b->strings};
+    const brief_said *alone = NULL;
+    bool ends = false;
+    for (int k = 0; k < what->count; k++) {
+        const brief_said *one = &b->said[what->first + k];
+        if (strcmp(one->of, of) == 0 && one->string >= 0) {
+            list.chosen[one->string] = true;
+            list.figure[one->string] = one->figure;
+        } else if (strcmp(one->of, of) == 0) {
+            ends = ends || one->end != BRIEF_NO_END;
+            alone = alone ? alone : one;
         }
     }
-    return -1;
+    if (tell_chosen(&list) > 0) {
+        tell(t, ", ");
+        tell_which(t, &list);
+        tell(t, ": ");
+        tell_span(t, of, &list);
+        tell_unit(t);
+    } else if (ends) {
+        tell_ends_of(b, what, of, t);
+    } else if (alone) {
+        tell(t, strcmp(of, "relief-target") == 0 ? " to " : ": ");
+        tell_length(t, of, -1, alone->figure);
+    }
 }
 
-brief_next brief_next_of(const brief *b, int step, text_store *store)
+/* A step in a few words, which begin with a capital. */
+static const char *in_short(brief *b, int k)
 {
-    const brief_step *it = &b->steps[step];
-    worked_by worked = worked_by_of(b, it->act);
-    brief_next next = {.title = ""};
-    for (int r = 0; r < BRIEF_NEXT_ROWS && worked.row[r].of != NULL; r++) {
-        add_row(b, &it->what, worked.row[r], &next);
+    const brief_step *step = &b->steps[k];
+    act_words words = act_words_of(step->act);
+    const char *begin = words.next;
+    telling t = tell_begin(b);
+    if (!begin) {
+        begin = step->act == SIL_ACT_CHECK ? b->slackens
+                                                 ? "tune, let the neck settle, measure, plan again"
+                                                 : "tune, measure everything again, plan again"
+                                           : "get ready";
     }
-    next.title = title_of(b, it, &next, store);
-    return next;
+    char first = begin[0];
+    tell(&t, "%c%s", first >= 'a' && first <= 'z' ? first - 'a' + 'A' : first, begin + 1);
+    if (words.main) {
+        tell_main(b, &step->what, words.main, &t);
+    }
+    return tell_end(&t).words;
+}
+
+void brief_fill_next(brief *b)
+{
+    int count = b->plan->step_count;
+    brief_next *next = &b->next;
+    *next = (brief_next){.step = -1, .before = ""};
+    next->in_short = text_store_room(&b->store, (size_t)(count + 1) * sizeof *next->in_short);
+    for (int k = 0; b->steps && next->in_short && k < count; k++) {
+        next->in_short[k] = in_short(b, k);
+        if (next->step < 0 && !only_prepares(b, k)) {
+            next->step = k;
+        }
+    }
+    if (next->step >= 0) {
+        act_words words = act_words_of(b->steps[next->step].act);
+        next->what = said(b, words.what);
+        next->check = said(b, words.check);
+        next->before = next->step > 0 && !b->plan->done ? b->steps[0].what.words : "";
+    }
 }

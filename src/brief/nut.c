@@ -96,7 +96,7 @@ static void fill_slot(brief *b, int i, brief_slot *slot)
     slot->hardly_low = hardly_low(plan, i);
     slot->zero_fret_high = plan_zero_fret_high(plan, i);
     slot->apart = plan_gaps_apart(plan, i);
-    slot->gauge = figure_length(b->unit, part->gauge[i], SIL_NEAREST);
+    slot->gauge = figure_gauge(b->unit, part->gauge[i]);
     slot->width = figure_limited(b->unit, part->width[i], SIL_NEAREST, FIGURE_WIDTH);
     slot->along = figure_length(b->unit, part->along[i], SIL_NEAREST);
     slot->across = figure_length(b->unit, part->across[i], SIL_NEAREST);

@@ -76,6 +76,7 @@ void brief_fill_readings(brief *b)
         b->action[i] =
             (brief_reading){nearest(b, sil_action_now(plan, i)),
                             nearest(b, sil_action_after(plan, i)), range_of(b, targets->action[i])};
+        b->action_marks[i] = figure_marks(&b->store, b->unit, b->action[i].now.exact);
     }
 }
 

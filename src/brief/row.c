@@ -13,6 +13,11 @@ static const char *next_work(const sil_plan *plan, text_store *store)
 {
     text t = {0};
     int k = 0;
+    const sil_reading *reading = sil_plan_reading(plan);
+    if (plan->step_count > 0 && plan->steps[0].act == SIL_ACT_PREPARE && reading &&
+        reading->condition.strings == SIL_UNSOUND) {
+        return "fit new strings";
+    }
     while (k < plan->step_count && plan->steps[k].act == SIL_ACT_PREPARE) {
         k++;
     }
@@ -56,7 +61,7 @@ static const char *waits_for(const sil_plan *plan, text_store *store)
         }
     }
     if (t.length == 0 && any_unread(plan)) {
-        add_item(&t, "the missing readings");
+        add_item(&t, "missing readings");
     }
     return text_keep_made(store, &t);
 }

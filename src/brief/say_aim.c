@@ -73,36 +73,36 @@ void say_aim_raised(const brief *b, const sil_finding *f, int count, telling *t)
 }
 
 /* Says from where on a string rings clean, and where its target range ends. */
-static void tell_clean_from(const brief *b, const sil_finding *f, bool first, telling *t)
+static void tell_clean_from(const brief *b, const sil_finding *f, telling *t)
 {
     if (b->strings > 1) {
-        tell(t, first ? "string " : "; string ");
+        tell(t, " String ");
         tell_string(t, f->string);
     } else {
-        tell(t, first ? "it" : "; it");
+        tell(t, " It");
     }
-    tell(t, first ? " rings clean from " : " from ");
+    tell(t, " rings clean from ");
     tell_what(b, f, t);
     tell_length(t, "read", f->string, nearest(t, f->read));
-    tell(t, " up, and its target range ends at ");
+    tell(t, " up; its target range ends at ");
     tell_length(t, "high", f->string, nearest(t, f->high));
+    tell(t, ".");
 }
 
 void say_attack(const brief *b, const sil_finding *f, int count, telling *t)
 {
-    tell(t, "The target is too low for this pick: ");
+    tell(t, "The target is too low for this pick.");
     for (int k = 0; k < count; k++) {
-        tell_clean_from(b, &f[k], k == 0, t);
+        tell_clean_from(b, &f[k], t);
     }
-    tell(t, ". A cut to the target would buzz.");
+    tell(t, " A cut to the target would buzz.");
 }
 
 /* By the plan and not by its findings, of which only those of one stage may be shown. */
 void say_choose(const brief *b, telling *t)
 {
     const sil_targets *targets = &b->plan->bench.targets;
-    bool first = true;
-    tell(t, "Choose before you cut any further. The target is too low for this pick: ");
+    tell(t, "Choose before you cut any further. The target is too low for this pick.");
     for (sil_stage_name part = SIL_NUT; part <= SIL_SADDLE; part++) {
         for (int i = 0; i < b->strings; i++) {
             sil_band range = part == SIL_NUT ? targets->first[i] : targets->action[i];
@@ -111,11 +111,10 @@ void say_choose(const brief *b, telling *t)
                              .read = plan_choice(b->plan, part, i),
                              .high = range.high};
             if (sil_known(f.read)) {
-                tell_clean_from(b, &f, first, t);
-                first = false;
+                tell_clean_from(b, &f, t);
             }
         }
     }
-    tell(t, ". Give a higher target, choose a lighter pick, or write attack: any and accept the "
+    tell(t, " Give a higher target, choose a lighter pick, or write attack: any and accept the "
             "buzz.");
 }

@@ -58,7 +58,7 @@ static void tell_lift(const brief *b, telling *t)
     } else if (sil_known(b->plan->job->saddle.travel_up)) {
         tell(t, ", which leaves it in the middle of its travel");
     } else {
-        tell(t, ", only what is missing, since how far it goes up was not given");
+        tell(t, ". That is only what is missing: its travel up was not given");
     }
 }
 
@@ -66,12 +66,12 @@ void say_neck_shim(const brief *b, telling *t)
 {
     tell(t, "Advice for a bolt-on neck: ");
     tell_lift(b, t);
-    tell(t, ". That takes a wedge across the whole floor of the neck pocket, nothing at its front "
-            "edge and about ");
+    tell(t, ". That takes a wedge of hard material over the whole floor of the neck pocket. It "
+            "runs from nothing at the front edge to about ");
     tell_length(t, "wedge", -1, b->saddle.wedge);
     tell(t, " at the end toward the bridge (");
     tell_figure(t, "wedge-angle", -1, b->saddle.wedge_angle);
-    tell(t, "\u00b0), of hard material, full width.");
+    tell(t, "\u00b0).");
 }
 
 void say_neck_reset(const brief *b, telling *t)

@@ -18,7 +18,7 @@ static void tell_visit(const brief *b, int visit, telling *t)
     const plan_carried *c = &b->plan->carried;
     tell_list first = carried_from(b, c->first, visit), action = carried_from(b, c->action, visit);
     tell_things things = {.joint = ", "};
-    tell(t, "From %s, not measured since: ", b->plan->job->readings[visit].date);
+    tell(t, "From %s: ", b->plan->job->readings[visit].date);
     tell_thing(t, &things, "the relief", c->relief == visit);
     tell_thing(t, &things, "the crowns", c->frets == visit);
     tell_thing_of(t, &things, "the gap at the 1st fret of ", &first);
@@ -26,8 +26,8 @@ static void tell_visit(const brief *b, int visit, telling *t)
     tell_thing(t, &things, "the saddle's height", c->saddle_height == visit);
     tell_thing(t, &things, "the bridge's top", c->bridge_top == visit);
     tell_thing(t, &things, "how far the saddle stands out", c->stands_out == visit);
-    tell_thing(t, &things, "that the bridge is sound", c->bridge == visit);
-    tell_thing(t, &things, "that the braces are sound", c->braces == visit);
+    tell_thing(t, &things, "a sound bridge", c->bridge == visit);
+    tell_thing(t, &things, "sound braces", c->braces == visit);
     tell(t, ". ");
 }
 
@@ -39,6 +39,6 @@ void say_carried(const brief *b, double by, telling *t)
             tell_visit(b, visit, t);
         }
     }
-    tell(t,
-         "Nothing has been worked that moves it. Its measuring error counts half as much again.");
+    tell(t, "Not measured since, and nothing was worked that moves it. Its measuring error counts "
+            "half as much again.");
 }

@@ -120,12 +120,11 @@ void say_cut_nut(const brief *b, telling *t)
     if (tell_chosen(&first) == 0) {
         tell(t, "Cut the nut slots after the fret height was measured: the feelers depend on it.");
     } else {
-        tell(t, "Cut the nut slots. Lay feelers on the board, hard against the nut's front face, "
-                "and file "
-                "until the file touches them at that edge: a first stack of ");
+        tell(t, "Cut the nut slots. File until you touch a first feeler stack of ");
         tell_each(t, "stack-first", &first);
         tell_unit(t);
-        tell(t, ". The rest stays on until the strings have been on. For good it is ");
+        tell(t, ", laid on the board hard against the nut's front face. The rest stays on until "
+                "the strings have been on. The stack for good is ");
         tell_each(t, "stack", &good);
         tell_unit(t);
         say_stack_sure(b, t);
@@ -197,7 +196,7 @@ void say_shape_saddle(const brief *b, telling *t)
     tell(t, "Bring its top down to heights over its bottom of, at first, ");
     tell_each(t, "height-first", &first);
     tell_unit(t);
-    tell(t, ". The rest stays on until the strings have been on. For good it is ");
+    tell(t, ". The rest stays on until the strings have been on. The height for good is ");
     tell_each(t, "height", &good);
     tell_unit(t);
     tell(t, ". Round the top over, with the strings leaving from where they are to leave. Keep the "

@@ -57,8 +57,8 @@ void say_find_rod(const brief *b, telling *t)
 {
     (void)b;
     tell(t,
-         "The relief is out of its range: see whether there is a truss rod (its nut is under a "
-         "cover at the headstock, or inside, at the end of the fingerboard) and whether it turns "
+         "The relief is out of its range: see whether there is a truss rod. Its nut is under a "
+         "cover at the headstock, or inside, at the end of the fingerboard. Try whether it turns "
          "both ways, freely, without force. Write rod and rod_state on the sheet.");
 }
 
@@ -68,8 +68,8 @@ void say_rod_by_ear(const brief *b, telling *t)
     tell(t, "Truss rod, by ear: ");
     tell_way_word(t, BRIEF_TIGHTEN);
     tell(t,
-         " it (clockwise on most) an eighth of a turn at a time until, with a string held down at "
-         "frets 1 and %d, a tap at fret %d just pings on the fret. Never force it.",
+         " it (clockwise on most) an eighth of a turn at a time. Hold a string down at frets 1 "
+         "and %d, and stop when a tap at fret %d just pings on the fret. Never force it.",
          board->join, board->relief_at);
 }
 

@@ -93,11 +93,11 @@ void say_stack_sure(const brief *b, telling *t)
     tell_length(t, "stack-sure", -1, nut->stack_sure);
     tell(t, ".");
     if (brief_known(nut->stack_bend)) {
-        tell(t, " Stiffness may lift a string over its floor by up to ");
+        tell(t, " Stiffness may hold a string up to ");
         tell_length(t, "stack-bend", -1, nut->stack_bend);
-        tell(t, ": the gap decides.");
+        tell(t, " above its slot floor: trust the gap.");
     } else {
-        tell(t, " The gap decides.");
+        tell(t, " If they disagree, trust the gap.");
     }
 }
 
@@ -106,10 +106,10 @@ static void tell_stack(const brief *b, tell_list slots, figure_of *figure, telli
 {
     tell_list stack = known(with(b, slots, figure));
     if (tell_chosen(&stack) > 0) {
-        tell(t, " Lay feelers on the board, hard against the nut's front face, and file until the "
-                "file touches them at that edge: a stack of ");
+        tell(t, " File until you touch a feeler stack of ");
         tell_each(t, "stack", &stack);
         tell_unit(t);
+        tell(t, ", laid on the board hard against the nut's front face");
         say_stack_sure(b, t);
         tell_last_stack(b, stack, t);
     }
@@ -184,15 +184,16 @@ static void tell_passes(const brief *b, tell_list slots, telling *t)
     for (int i = 0; i < slots.count; i++) {
         most_left = slots.chosen[i] ? fmax(most_left, left.figure[i].exact) : most_left;
     }
-    tell(t, tell_chosen(&first) == 1 ? "File the nut slot of " : "File the nut slots of ");
+    tell(t, most_left > 0.0 ? "First pass: file " : "File ");
+    tell(t, tell_chosen(&first) == 1 ? "the nut slot of " : "the nut slots of ");
     tell_which(t, &first);
-    tell(t, " deeper: ");
+    tell(t, " deeper by ");
     t->figure_way = BRIEF_DOWN;
     tell_each(t, "slot", &first);
     tell_unit(t);
     t->figure_way = BRIEF_NO_WAY;
     if (most_left > 0.0) {
-        tell(t, " in this first pass, then measure again and expect about ");
+        tell(t, ". Then measure again, and expect about ");
         tell_each(t, "slot-left", &left);
         tell(t, " more.");
     } else {
@@ -210,7 +211,9 @@ void say_file(const brief *b, telling *t)
         tell_stack(b, slots, stack_first_of, t);
         say_files(b, slots, t);
         say_fall(b, t);
-        tell(t, " Then bring the nut's top down, so that no slot is deeper than in the table.");
+        tell(
+            t,
+            " Then bring the nut's top down, so that no slot is deeper than the nut's table says.");
     }
     if (tell_chosen(&coarse) > 0) {
         tell(t, "%sMeasure the gap at the 1st fret of ", tell_chosen(&slots) > 0 ? " " : "");
@@ -279,25 +282,24 @@ void say_fill(const brief *b, telling *t)
         tell_unit(t);
     }
     t->figure_way = BRIEF_NO_WAY;
+    bool hardly = all_hardly_low(b, &slots);
     tell(t, tell_chosen(&low) < tell_chosen(&slots)
-                ? ": a string lies on the 1st fret, so nobody knows by how much, and nobody has to."
-                : ".");
+                ? ". A string that lies on the 1st fret gives no amount, and needs none."
+            : hardly ? ", less than the feelers can tell. Play it open first: if it rings clean, "
+                       "leave it."
+                     : ".");
+    tell(t, hardly ? " If not, look at " : " First look at ");
     tell(
         t,
-        one ? " Look at its shape first: where the string rests on the slot's back edge, cut its "
-              "fall right and measure again. If it is still too low, fill it with dust of the same "
-              "material and glue, let it harden, and recut."
-            : " Look at their shape first: where a string rests on its slot's back edge, cut the "
-              "fall right and measure again. Those still too low, fill with dust of the same "
+        one ? "its shape: if the string rests on the slot's back edge, angle the slot down "
+              "toward the tuners and measure again. If it is still too low, fill it with dust of "
+              "the same material and glue, let it harden, and recut."
+            : "their shape: if a string rests on its slot's back edge, angle the slot down "
+              "toward the tuners and measure again. Fill those still too low with dust of the same "
               "material and glue, let it harden, and recut.");
     tell_stack(b, slots, stack_of, t);
     say_fall(b, t);
     tell(t, " Play it open before the last stroke.");
-    if (all_hardly_low(b, &slots)) {
-        tell(t,
-             " It is under its range by less than the feelers can tell: if it rings clean, leave "
-             "it.");
-    }
 }
 
 void say_shim_nut(const brief *b, telling *t)
@@ -337,8 +339,8 @@ void say_new_nut(const brief *b, telling *t)
         tell(t, " is thicker than is good practice.");
     } else {
         tell(t,
-             "Make a new nut: more slots are too low than are worth filling, and with a string on "
-             "the 1st fret nobody knows by how much.");
+             "Make a new nut: more slots are too low than are worth filling. With a string on the "
+             "1st fret the amount is not known, so a shim cannot be given.");
     }
     if (tell_chosen(&all) > 0) {
         tell(t, " Cut its slots to a feeler stack, hard against the nut's front face, of ");

@@ -44,7 +44,7 @@ void say_prepare(const brief *b, telling *t)
 void say_check_prepare(const brief *b, telling *t)
 {
     (void)b;
-    tell(t, "Everything was measured this way; if not, measure again.");
+    tell(t, "Check that you measured this way; if not, measure again.");
 }
 
 void say_stop(const brief *b, telling *t)
@@ -189,8 +189,8 @@ void say_measure_saddle(const brief *b, telling *t)
     bool again = b->plan->saddle.present_disagree ||
                  sil_withheld_by(&b->plan->saddle_withheld, SIL_SADDLE_MOVED);
     tell(t, again
-                ? "Measure the saddle again, since its readings do not fit together: how far it "
-                  "stands out of the bridge, by ruler from the bridge's top to the underside of "
+                ? "The saddle's readings do not fit together: measure it again. Take how far it "
+                  "stands out of the bridge by ruler, from the bridge's top to the underside of "
                 : "Measure how far the saddle stands out of the bridge, by ruler from the bridge's "
                   "top to the underside of ");
     if (b->strings > 1) {
@@ -242,8 +242,7 @@ void say_check(const brief *b, telling *t)
 
 void say_check_check(const brief *b, telling *t)
 {
-    (void)b;
-    tell(t, "Done when every reading is in its range.");
+    tell(t, b->plan->done ? "Every note rings clean." : "Done when every reading is in its range.");
 }
 
 void say_finished(const brief *b, sil_stage_name stage, telling *t)

@@ -2,6 +2,8 @@
 /* The sentences for the steps at the saddle. */
 #include "say.h"
 
+#include <string.h>
+
 #include "../plan/plan.h"
 
 typedef brief_figure figure_of(const brief_bearing *string);
@@ -34,7 +36,7 @@ static void tell_actions(const brief *b, figure_of *figure, telling *t)
 static void tell_premise(const brief *b, telling *t)
 {
     if (b->plan->stages.changed[SIL_NUT]) {
-        tell(t, ", the nut done as planned,");
+        tell(t, ", with the nut done as planned");
     }
 }
 
@@ -43,6 +45,15 @@ static void tell_ends(const brief *b, const char *of, const brief_figure *figure
 {
     if (b->strings == 1) {
         tell_length(t, of, -1, figures[BRIEF_TREBLE]);
+        return;
+    }
+    if (strcmp(figures[BRIEF_TREBLE].shown, figures[BRIEF_BASS].shown) == 0) {
+        t->end = BRIEF_TREBLE;
+        tell_length(t, of, -1, figures[BRIEF_TREBLE]);
+        t->end = BRIEF_BASS;
+        tell_noted(t, of, -1, figures[BRIEF_BASS]);
+        t->end = BRIEF_NO_END;
+        tell(t, " at both ends");
         return;
     }
     for (brief_end end = BRIEF_TREBLE; end < BRIEF_ENDS; end++) {
@@ -144,13 +155,13 @@ void say_sand(const brief *b, telling *t)
         return;
     }
     tell_slide_out(b, t);
-    tell(t, b->nut.remedy == SIL_NUT_FILE      ? "With the nut slots filed as above, sand "
-            : b->plan->stages.changed[SIL_NUT] ? "With the nut done and measured again, sand "
-                                               : "Sand ");
-    tell(t, at_the_feet(b) ? "the feet of the bridge, both to one straight line: "
-                           : "the bottom of the saddle, straight from end to end: ");
+    tell(t, at_the_feet(b) ? "Sand the feet of the bridge, both to one straight line: "
+                           : "Sand the bottom of the saddle, straight from end to end: ");
     tell_ends(b, "base", saddle->base_first, t);
     tell(t, saddle->one_pass ? ", all of it in this pass." : " in this first pass.");
+    tell(t, b->nut.remedy == SIL_NUT_FILE      ? " The nut slots are filed before that."
+            : b->plan->stages.changed[SIL_NUT] ? " First the nut is done and measured again."
+                                               : "");
     say_finished(b, SIL_SADDLE, t);
     tell_others(b, t);
     t->figure_way = BRIEF_NO_WAY;
@@ -158,9 +169,8 @@ void say_sand(const brief *b, telling *t)
     tell(t, " Then measure again");
     if (!saddle->one_pass) {
         t->figure_way = BRIEF_DOWN;
-        tell(t, ", and expect about ");
+        tell(t, ", and expect about another ");
         tell_ends(b, "base-left", saddle->base_left, t);
-        tell(t, " more");
     }
     tell(t, ".");
     tell_playing_test(b, t);
@@ -174,10 +184,10 @@ void say_check_sand(const brief *b, telling *t)
     }
     tell(t, "Action at the 12th after this pass");
     tell_premise(b, t);
-    tell(t, " ");
+    tell(t, ": ");
     tell_actions(b, action_first_of, t);
     if (!b->saddle.one_pass) {
-        tell(t, "; when all is sanded ");
+        tell(t, ". When all is sanded: ");
         tell_actions(b, action_all_of, t);
     }
     tell(t, ".");
@@ -236,7 +246,7 @@ static void tell_dress_first(const brief *b, telling *t)
         tell(t, ": ");
         tell_each(t, "top", &dress);
         tell_unit(t);
-        tell(t, most_left > 0.0 ? " in this first pass, then measure again and expect about "
+        tell(t, most_left > 0.0 ? " this first pass. Then measure again, and expect about "
                                 : ", all of it in this pass, then measure again.");
     }
     if (tell_chosen(&dress) > 0 && most_left > 0.0) {
@@ -266,12 +276,12 @@ void say_dress(const brief *b, telling *t)
         return;
     }
     tell_list dress = dressed(b, dress_of);
-    tell(t, "Last, after measuring again, dress the top under ");
+    tell(t, "Last, after measuring again, dress the top of the saddle under ");
     tell_which(t, &dress);
-    tell(t, ": ");
+    tell(t, ": take off ");
     tell_each(t, "top", &dress);
     tell_unit(t);
-    tell(t, " in all, a little at a time. Keep the point where the string leaves the saddle.");
+    tell(t, ", a little at a time. Keep the point where the string leaves the saddle.");
     if (b->saddle.working == SIL_WORKING_TOP) {
         tell(t, " It is glued in: let the owner play it before the last stroke.");
     }
@@ -281,7 +291,7 @@ void say_check_action(const brief *b, telling *t)
 {
     tell(t, "Action at the 12th when done");
     tell_premise(b, t);
-    tell(t, " ");
+    tell(t, ": ");
     tell_actions(b, action_done_of, t);
     tell(t, ".");
 }
@@ -301,7 +311,7 @@ void say_check_shimmed(const brief *b, telling *t)
 {
     tell(t, "Action at the 12th with the shim under it");
     tell_premise(b, t);
-    tell(t, " ");
+    tell(t, ": ");
     tell_actions(b, action_all_of, t);
     tell(t, ".");
 }
@@ -344,88 +354,4 @@ void say_new_saddle(const brief *b, telling *t)
              b->strings);
     }
     tell(t, " Keep the old one until the owner has played.");
-}
-
-static void tell_turned(telling *t, int string, brief_way way, brief_figure moves,
-                        brief_figure turns)
-{
-    tell_way_word(t, way);
-    tell(t, " ");
-    tell_length(t, "screw", string, moves);
-    tell(t, " (");
-    tell_figure(t, "turns", string, turns);
-    tell(t, " turns)");
-    t->figure_way = BRIEF_NO_WAY;
-}
-
-static void tell_post(const brief *b, brief_end end, telling *t)
-{
-    const brief_post *post = &b->saddle.post[end];
-    tell_end_word(t, end);
-    tell(t, " side ");
-    tell_turned(t, -1, post->way == BRIEF_NO_WAY ? BRIEF_DOWN : post->way, post->moves,
-                post->turns);
-    tell_end_word(t, BRIEF_NO_END);
-}
-
-void say_posts(const brief *b, telling *t)
-{
-    bool floats = b->saddle.floats;
-    tell(t, floats ? "Ease the strings, but never take all of them off, and turn the thumbwheels: "
-                   : "Ease the strings and turn the bridge's posts: ");
-    tell_post(b, BRIEF_TREBLE, t);
-    tell(t, ", ");
-    tell_post(b, BRIEF_BASS, t);
-    tell(t, ". All strings move with it, along one straight line.");
-    if (floats) {
-        tell(t, " Stand the bridge upright again in its place.");
-    }
-}
-
-static tell_list curve_at(const brief *b, sil_verdict wanted)
-{
-    tell_list list = {.count = b->strings};
-    for (int i = 0; i < list.count; i++) {
-        list.chosen[i] = b->saddle.string[i].curve == wanted;
-    }
-    return list;
-}
-
-void say_curve(const brief *b, telling *t)
-{
-    tell_list high = curve_at(b, SIL_TAKE), low = curve_at(b, SIL_RAISE);
-    tell(t, "Two posts move all strings along one line. At its best ");
-    if (tell_chosen(&high) > 0) {
-        tell(t, "still too high: ");
-        tell_which(t, &high);
-    }
-    if (tell_chosen(&low) > 0) {
-        tell(t, tell_chosen(&high) > 0 ? "; too low: " : "still too low: ");
-        tell_which(t, &low);
-    }
-    tell(t,
-         ". The bridge's curve does not follow the board's. Where a string is too high, cut its "
-         "notch or saddle a little at a time; where too low, build it up or replace the bridge.");
-}
-
-void say_screws(const brief *b, telling *t)
-{
-    const char *gap = "";
-    tell(t, "Height screws of each string, both screws alike: ");
-    for (int i = 0; i < b->strings; i++) {
-        const brief_bearing *string = &b->saddle.string[i];
-        if (brief_known(string->turns)) {
-            tell(t, "%sstring ", gap);
-            tell_string(t, i);
-            tell(t, " ");
-            tell_turned(t, i, string->way, string->moves, string->turns);
-            gap = ", ";
-        }
-    }
-    t->way = BRIEF_NO_WAY;
-    tell(t, ".");
-    if (b->saddle.along) {
-        tell(t, " Strings in their range go to their targets with the others: a screw costs "
-                "nothing.");
-    }
 }

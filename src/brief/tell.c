@@ -59,6 +59,11 @@ void tell(telling *t, const char *format, ...)
 void tell_figure(telling *t, const char *of, int string, brief_figure figure)
 {
     text_put(&t->words, figure.shown);
+    tell_noted(t, of, string, figure);
+}
+
+void tell_noted(telling *t, const char *of, int string, brief_figure figure)
+{
     if (t->said_count < TELL_SAID_MAX) {
         t->said[t->said_count++] = (brief_said){.of = of,
                                                 .string = string,
@@ -95,6 +100,16 @@ void tell_string(telling *t, int string)
     t->strings |= 1U << string;
 }
 
+/* How many strings of a list follow one another from one on. */
+static int run_from(const tell_list *list, int first)
+{
+    int run = 0;
+    while (first + run < list->count && list->chosen[first + run]) {
+        run++;
+    }
+    return run;
+}
+
 void tell_which(telling *t, const tell_list *list)
 {
     int chosen = tell_chosen(list), said = 0;
@@ -108,9 +123,15 @@ void tell_which(telling *t, const tell_list *list)
     tell(t, chosen == 1 ? "string" : "strings");
     for (int i = 0; i < list->count; i++) {
         if (list->chosen[i]) {
-            tell(t, "%s", said == 0 ? " " : said == chosen - 1 ? " and " : ", ");
+            int run = run_from(list, i), kept = run > 2 ? run : 1;
+            tell(t, "%s", said == 0 ? " " : said + kept == chosen ? " and " : ", ");
             tell_string(t, i);
-            said++;
+            if (run > 2) {
+                i += run - 1;
+                tell(t, " to ");
+                tell_string(t, i);
+            }
+            said += kept;
         }
     }
 }
@@ -130,10 +151,109 @@ void tell_thing_of(telling *t, tell_things *things, const char *what, const tell
     }
 }
 
+/* What a row of figures is called. again: the sentence had such a row already. */
+static const char *strip_label(const char *of, bool again)
+{
+    static const char *const labels[][3] = {
+        {"action", "action at 12th", "  all done"},
+        {"slot", "file off", "file off"},
+        {"slot-left", "then about", "then about"},
+        {"stack", "feeler stack", "  when done"},
+        {"stack-first", "first stack", "first stack"},
+        {"gap", "gap when done", "gap when done"},
+        {"slot-width", "slot width", "slot width"},
+        {"top", "off the top", "off the top"},
+        {"top-left", "then about", "then about"},
+        {"height-first", "height at first", "height at first"},
+        {"centre", "from bass end", "from bass end"},
+        {"zero-fret", "too high by", "too high by"},
+        {"out", "out of bridge", "out of bridge"},
+    };
+    for (size_t k = 0; k < sizeof labels / sizeof *labels; k++) {
+        if (strcmp(labels[k][0], of) == 0) {
+            return labels[k][again ? 2 : 1];
+        }
+    }
+    return of;
+}
+
+/* More figures than this are read more easily in a table. */
+enum { IN_A_SENTENCE = 2 };
+
+bool tell_strip(telling *t, const char *label, const tell_list *list)
+{
+    brief_next *next = t->next;
+    if (!next || next->strips == BRIEF_STRIPS || tell_chosen(list) <= IN_A_SENTENCE) {
+        return false;
+    }
+    brief_strip *strip = &next->strip[next->strips++];
+    strip->label = label;
+    for (int i = 0; i < list->count; i++) {
+        strip->cell[i] =
+            text_keep(&t->b->store, "%s", list->chosen[i] ? list->figure[i].shown : "-");
+    }
+    return true;
+}
+
+static bool has_strip(const telling *t, const char *label)
+{
+    for (int k = 0; t->next && k < t->next->strips; k++) {
+        if (strcmp(t->next->strip[k].label, label) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+void tell_span(telling *t, const char *of, const tell_list *list)
+{
+    int least = -1, most = -1;
+    for (int i = 0; i < list->count; i++) {
+        if (list->chosen[i]) {
+            double exact = list->figure[i].exact;
+            least = least < 0 || exact < list->figure[least].exact ? i : least;
+            most = most < 0 || exact > list->figure[most].exact ? i : most;
+        }
+    }
+    if (least < 0) {
+        return;
+    }
+    const char *low = list->figure[least].shown, *high = list->figure[most].shown;
+    tell_figure(t, of, least, list->figure[least]);
+    if (strcmp(low, high) != 0) {
+        tell(t, " to ");
+        tell_figure(t, of, most, list->figure[most]);
+    }
+}
+
+/* Puts a row under that of an action: the same on a rule in 64ths, where lengths are in inches. */
+static void tell_marks(telling *t, const tell_list *list)
+{
+    brief_next *next = t->next;
+    if (t->b->unit == SIL_MM || next->strips == BRIEF_STRIPS) {
+        return;
+    }
+    brief_strip *strip = &next->strip[next->strips++];
+    strip->label = "  on a rule";
+    for (int i = 0; i < list->count; i++) {
+        const char *marks =
+            list->chosen[i] ? figure_marks(&t->b->store, SIL_INCH, list->figure[i].exact) : "";
+        strip->cell[i] = marks[0] ? marks : "-";
+    }
+}
+
 void tell_each(telling *t, const char *of, const tell_list *list)
 {
     const char *gap = "";
     bool alone = tell_chosen(list) == 1;
+    bool again = has_strip(t, strip_label(of, false));
+    if (tell_strip(t, strip_label(of, again), list)) {
+        tell_span(t, of, list);
+        if (strcmp(of, "action") == 0) {
+            tell_marks(t, list);
+        }
+        return;
+    }
     for (int i = 0; i < list->count; i++) {
         if (list->chosen[i]) {
             tell(t, alone ? "%s" : "%s%d: ", gap, i + 1);

@@ -19,6 +19,7 @@ typedef struct telling {
     brief_way figure_way; /* of the figures that follow */
     brief_end end;        /* the end that those figures belong to */
     int fret;             /* the fret that those figures belong to, or -1 */
+    brief_next *next;     /* where long lists of figures go; NULL: they stay in the sentence */
 } telling;
 
 /* tell_begin, tell_end: begin and end one sentence, or several in a row. The words and data are
@@ -32,6 +33,8 @@ __attribute__((format(printf, 2, 3))) void tell(telling *t, const char *format, 
  * tell_length: the same with its unit, "0.70 mm". */
 void tell_figure(telling *t, const char *of, int string, brief_figure figure);
 void tell_length(telling *t, const char *of, int string, brief_figure figure);
+void tell_noted(telling *t, const char *of, int string, brief_figure figure); /* recorded alone,
+                               where the words have it already */
 void tell_unit(telling *t); /* writes " mm", after several figures */
 
 /* A list of strings, with a figure for each. */
@@ -46,9 +49,14 @@ int tell_chosen(const tell_list *list);
 /* tell_which: names the strings of a list: "string 2", "strings 1, 3 and 4", "all strings"; "the
  *             string" on an instrument with one.
  * tell_each:  gives the figure of each: "1: 0.12, 3: 0.20"; just the figure if there is only one.
+ *             Where long lists go elsewhere it gives the least and the most: "0.12 to 0.20".
+ * tell_span:  records the figure of each, and gives the least and the most.
+ * tell_strip: puts the figures of a list that is long elsewhere; false where they stay.
  */
 void tell_which(telling *t, const tell_list *list);
 void tell_each(telling *t, const char *of, const tell_list *list);
+void tell_span(telling *t, const char *of, const tell_list *list);
+bool tell_strip(telling *t, const char *label, const tell_list *list);
 
 /* Things that are named one after another, with a joint between them. */
 typedef struct tell_things {

@@ -13,6 +13,11 @@ void brief_fill_tone(brief *b);
 void brief_fill_visits(brief *b);
 void brief_fill_findings(brief *b);
 void brief_fill_steps(brief *b);
+void brief_fill_glance(brief *b); /* after the findings */
+void brief_fill_next(brief *b);   /* after the steps */
+
+/* Whether a finding's figures are those that a stage's glance has. */
+bool brief_at_a_glance(sil_code code);
 
 /* A blank, from its own sizes and those of the finished part. */
 brief_blank brief_blank_of(const brief *b, bool ordered, sil_blank order, const double done[3],

@@ -29,30 +29,36 @@ const cli_command cli_commands[] = {
      .many = true,
      .purpose = "what is wrong, in which order to put it right, how much",
      .about =
-         "Prints the bench plan of a sheet: what was found, the steps in order with their\n"
-         "amounts and what to read after each, the figures of nut and saddle, what will buzz\n"
-         "and whether it will play in tune.\n"
+         "Prints the bench plan of a sheet on one screen: how each stage is, what to do next\n"
+         "and how much, the steps after it, and what was found. With --full it has every step\n"
+         "in full, the figures of nut and saddle, what will buzz and what plays in tune.\n"
          "For several sheets, or all in a folder (.yaml, .yml, .json), it prints a line each:\n"
          "what to do next and what nut and saddle are waiting for. A sheet with mistakes does\n"
          "not stop the rest.",
-     .options = {{"--json", NULL,
+     .options = {{"--full", NULL, "The whole plan, with every step, note and table.", false},
+                 {"--json", NULL,
                   "The result for programs, on one line. For several sheets a line each:\n"
                   "{\"sheet\":.., \"exit\":.., \"result\":..}",
                   false},
                  UNITS("The unit lengths are shown in; unless given, the sheet's."),
                  {"--stage", "now|rod|frets|nut|saddle",
-                  "Only the findings and steps of one stage, and what stops all work.", false}},
+                  "Only the findings and steps of one stage, and what stops all work.", false},
+                 {"--sort", "sheet|waits",
+                  "The order of a table of sheets: as given, a folder's by name; or by what they\n"
+                  "wait for, and the others by what is next.",
+                  false}},
      .examples = "sillet plan job.yaml\n"
+                 "sillet plan job.yaml --full\n"
                  "sillet plan job.yaml --stage nut --units in\n"
-                 "sillet plan jobs/\n"
+                 "sillet plan jobs/ --sort waits\n"
                  "sillet plan --json jobs/ > results.jsonl"},
     {.name = "draw",
      .operand = "SHEET",
      .purpose = "the same on paper, full size, to cut by",
      .about =
-         "Draws the plan: a bench card with the next step's figures large; the bench plan with\n"
-         "boxes to tick; nut and saddle at full size and magnified with every dimension,\n"
-         "templates to glue on and blanks to order, as far as they are worked on; and where notes\n"
+         "Draws the plan: a bench card with the next step's figures large, and the bench plan\n"
+         "with boxes to tick. Nut and saddle follow at full size and magnified with every\n"
+         "dimension, templates and blanks, as far as they are worked on. It also has where notes\n"
          "buzz or play out of tune. A part that must wait is drawn without a line to cut to.\n"
          "Print at 100 % and measure the rulers.",
      .options =
@@ -78,10 +84,9 @@ const cli_command cli_commands[] = {
     {.name = "sheet",
      .operand = "PROFILE|SHEET",
      .purpose = "a measuring sheet on paper, to fill in at the bench",
-     .about =
-         "Draws every reading to take, in the order of the sheet 'start' prints: a picture of\n"
-         "where to hold and where to look, the target beside each blank, room for two visits.\n"
-         "Made from a sheet, it has what that sheet knows filled in.",
+     .about = "Draws every reading to take, in the order of the sheet 'start' prints. Each has a\n"
+              "picture of where to hold and where to look, its target, and room for two visits.\n"
+              "Made from a sheet, it has what that sheet knows filled in.",
      .options = {{"-o", "OUT", "The .pdf, whole or not at all. - is standard output.", true},
                  {"--paper", "A4|A3|Letter", "A4 unless given.", false},
                  UNITS("The unit lengths are shown in; unless given, the sheet's.")},
@@ -109,8 +114,9 @@ const cli_command cli_commands[] = {
     {.name = "saddle",
      .purpose = "one string: how far to lower the saddle",
      .about =
-         "Needs no sheet: from one string's action at the 12th fret, as it is and as you want it,\n"
-         "it works out how far the saddle must come down there, about twice the difference.",
+         "Needs no sheet. From one string's action at the 12th fret, as it is and as you want it,\n"
+         "it works out how far the saddle must come down there. That is about twice the\n"
+         "difference.",
      .options = {{"--scale", "LENGTH", "Scale of the instrument, without compensation.", true},
                  {"--action", "LENGTH", "Action at the 12th fret, string open, as read.", true},
                  {"--want", "LENGTH", "The action you want.", true},
@@ -122,7 +128,7 @@ const cli_command cli_commands[] = {
     {.name = "nut",
      .purpose = "one string: how deep to file its nut slot",
      .about =
-         "Needs no sheet: from one string's gap at the 1st fret, as it is and as you want it,\n"
+         "Needs no sheet. From one string's gap at the 1st fret, as it is and as you want it,\n"
          "it works out how deep to file its nut slot.",
      .options = {{"--scale", "LENGTH", "Scale of the instrument, without compensation.", true},
                  {"--first", "LENGTH", "The gap at the 1st fret, as read.", true},

@@ -6,9 +6,10 @@
 #include "cli.h"
 
 typedef struct cli_options {
-    bool json;
-    int unit;  /* a sil_unit, or -1: the sheet's own */
-    int stage; /* a sil_stage_name, or -1: all of them */
+    bool json, full;
+    bool by_waits; /* the table is sorted by what the sheets wait for */
+    int unit;      /* a sil_unit, or -1: the sheet's own */
+    int stage;     /* a sil_stage_name, or -1: all of them */
 } cli_options;
 
 /* Makes the plan of a job with these options. The caller frees it. */

@@ -125,16 +125,37 @@ size_t sil_length_write(char *out, size_t size, double mm, sil_unit unit, int de
                             : sil_number_write(out, size, mm, decimals);
 }
 
+/* The step that a length is shown in, mm. Of an inch: thousandths; under ten of them halves, which
+ * feelers come in; under half of one tenths, so that what is there is not shown as nothing. */
+static double grain_of(double mm, sil_unit unit)
+{
+    const double thousandth = 0.0254, rounding = 1e-9;
+    double size = fabs(mm) + rounding;
+    if (unit == SIL_MM) {
+        return 0.01;
+    }
+    return size >= 10.0 * thousandth  ? thousandth
+           : size >= 0.5 * thousandth ? thousandth / 2.0
+                                      : thousandth / 10.0;
+}
+
 size_t sil_figure_write(char *out, size_t size, double mm, sil_unit unit, sil_rounding way)
 {
-    bool small = unit == SIL_INCH && fabs(mm) < 1.3 - 1e-9; /* past rounding */
-    int decimals = unit == SIL_MM ? 2 : small ? 4 : 3;
-    double grain = unit == SIL_MM ? 0.01 : small ? 0.00254 : 0.0254;
+    double grain = grain_of(mm, unit);
     double steps = mm / grain;
     if (way == SIL_DOWN) {
         mm = floor(steps + 1e-7) * grain;
     } else if (way == SIL_UP) {
         mm = ceil(steps - 1e-7) * grain;
+    } else if (unit == SIL_INCH) {
+        mm = copysign(floor(fabs(steps) + 0.5 + 1e-9), mm) * grain;
     }
-    return sil_number_write(out, size, unit == SIL_MM ? mm : mm / 25.4, decimals);
+    if (unit == SIL_MM) {
+        return sil_number_write(out, size, mm, 2);
+    }
+    size_t length = sil_number_write(out, size, mm / 25.4, 4);
+    if (length > 1 && length < size && out[length - 1] == '0') {
+        out[--length] = '\0';
+    }
+    return length;
 }

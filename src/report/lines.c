@@ -10,7 +10,12 @@ void report_string(text *t, const brief *b, int string)
 
 void report_wrap(text *t, text *words, int indent)
 {
-    text_wrap(t, text_read(words), indent, REPORT_COLUMNS);
+    report_wrap_at(t, words, indent, REPORT_COLUMNS);
+}
+
+void report_wrap_at(text *t, text *words, int indent, int columns)
+{
+    text_wrap(t, text_read(words), indent, columns);
     t->failed = t->failed || words->failed;
     text_free(words);
 }

@@ -12,6 +12,7 @@ void report_string(text *t, const brief *b, int string);
 
 /* Puts words that were collected piece by piece, wrapped to the width, and frees them. */
 void report_wrap(text *t, text *words, int indent);
+void report_wrap_at(text *t, text *words, int indent, int columns);
 
 /* Put the tables of the nut, of the saddle, and of buzzing and tuning. */
 void report_nut(text *t, const brief *b);

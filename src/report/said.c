@@ -91,6 +91,7 @@ void result_steps(const brief *b, json_at root)
         json_put_lent(row, "act", sil_act_word(step->act));
         json_put_word(row, "do", step->what.words);
         json_put_word(row, "check", step->check.words);
+        json_put_word(row, "care", step->care[0] ? step->care : NULL);
         json_put_lent(row, "way", way_word(step->what.way));
         put_strings(b, row, &step->what);
         put_figures(b, row, "figures", &step->what);

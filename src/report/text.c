@@ -54,6 +54,26 @@ static void put_heading(text *t, const brief *b, const char *name)
     put_shop(t, &job->shop);
 }
 
+/* Gives the action as a rule in 64ths of an inch shows it. */
+static void put_marks(text *t, const brief *b)
+{
+    text line = {0};
+    bool any = false;
+    text_put(&line, "On a rule in 64ths the action is now, string 1 first:");
+    for (int i = 0; i < b->strings; i++) {
+        const char *marks = b->action_marks[i];
+        text_add(&line, "%s %s", i > 0 ? "," : "", marks[0] ? marks : "-");
+        any = any || marks[0];
+    }
+    if (any) {
+        text_put(&line, ".");
+        text_put(t, "  ");
+        report_wrap(t, &line, 2);
+    } else {
+        text_free(&line);
+    }
+}
+
 /* Says which readings were taken in another way than they are shown. */
 static void put_forms(text *t, const sil_plan *plan)
 {
@@ -111,6 +131,7 @@ static void put_readings(text *t, const brief *b)
         text_right(t, 8, b->action[i].after.shown);
         text_put(t, "\n");
     }
+    put_marks(t, b);
     put_forms(t, b->plan);
 }
 
@@ -136,6 +157,10 @@ static void put_steps(text *t, const brief *b)
         text_wrap(t, b->steps[k].what.words, 10, REPORT_COLUMNS);
         text_put(t, "          Check: ");
         text_wrap(t, b->steps[k].check.words, 17, REPORT_COLUMNS);
+        if (b->steps[k].care[0]) {
+            text_put(t, "          Care: ");
+            text_wrap(t, b->steps[k].care, 16, REPORT_COLUMNS);
+        }
     }
 }
 

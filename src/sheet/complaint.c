@@ -98,7 +98,6 @@ void sil_sheet_mistakes(const sil_sheet *sheet, char *out, size_t size)
         out[0] = '\0';
     }
     if (errors > 0) {
-        snprintf(out, size, "the sheet: %d mistake%s, the first in line %d", errors,
-                 errors == 1 ? "" : "s", first);
+        snprintf(out, size, "%d mistake%s, line %d", errors, errors == 1 ? "" : "s", first);
     }
 }

@@ -101,11 +101,35 @@ void text_right(text *t, int columns, const char *words)
     text_put(t, words);
 }
 
+/* Whether a word is a unit, which stays on the line of the figure before it. */
+static bool is_unit(const char *word, size_t size)
+{
+    static const char *const units[] = {"mm", "in", "%", "N"};
+    size_t bare = size > 1 && strchr(".,;:)", word[size - 1]) ? size - 1 : size;
+    for (size_t k = 0; k < sizeof units / sizeof *units; k++) {
+        if (strlen(units[k]) == bare && strncmp(units[k], word, bare) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* The size of the next word: with a figure goes its unit. */
+static size_t word_size(const char *at)
+{
+    size_t size = strcspn(at, " ");
+    const char *next = at + size + strspn(at + size, " ");
+    size_t after = strcspn(next, " ");
+    bool figure = size > 0 && at[size - 1] >= '0' && at[size - 1] <= '9';
+    bool one_blank = next == at + size + 1;
+    return figure && one_blank && is_unit(next, after) ? size + 1 + after : size;
+}
+
 void text_wrap(text *t, const char *words, int indent, int columns)
 {
     int column = indent;
     for (const char *at = words; *at != '\0'; at += strspn(at, " ")) {
-        size_t size = strcspn(at, " ");
+        size_t size = word_size(at);
         int letters = text_letters(at, size);
         if (column > indent && column + 1 + letters > columns) {
             text_put_bytes(t, "\n", 1);

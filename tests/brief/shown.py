@@ -2,6 +2,7 @@
 """How a figure is to be shown: rounded in decimal arithmetic, independently of the program. A cut is
 rounded down and a place to stop at up, since wood does not go back on."""
 import math
+import re
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_UP, Decimal
 
 DOWN, UP, NEAREST = ROUND_FLOOR, ROUND_CEILING, ROUND_HALF_UP
@@ -44,13 +45,38 @@ def written(steps, places):
 
 
 def shown(value, way, unit):
-    """A length as a bench reads it: hundredths of a millimetre, thousandths of an inch."""
+    """A length as a bench reads it: hundredths of a millimetre, thousandths of an inch; halves of one under
+    ten of them, tenths of one under half of one."""
     if unknown(value):
         return "-"
     mm = Decimal(repr(round(value, 9)))
     if unit == "mm":
         return rounded(mm, 2, way)
-    return rounded(mm / INCH, 4 if abs(mm) < Decimal("1.3") else 3, way)
+    thou, edge = abs(mm / INCH * 1000), Decimal("1e-6")
+    if thou >= 10 - edge:
+        return rounded(mm / INCH, 3, way)
+    return halves(mm, way) if thou >= Decimal("0.5") - edge else trimmed(rounded(mm / INCH, 4, way))
+
+
+def halves(mm, way):
+    """Of an inch to half a thousandth."""
+    def half(figure):
+        return trimmed(f"{Decimal(figure) / 2:.4f}")
+
+    twice = rounded(mm / INCH * 2, 3, way)
+    return Either(half(str(twice)), half(twice.other)) if isinstance(twice, Either) else half(twice)
+
+
+def trimmed(figure):
+    """Without the tenth of a thousandth where there is none."""
+    cut = [text[:-1] if text.endswith("0") else text for text in
+           ([str(figure), figure.other] if isinstance(figure, Either) else [figure])]
+    return Either(*cut) if len(cut) == 2 else cut[0]
+
+
+def gauge(value, unit):
+    """A string's gauge, to half a thousandth of an inch."""
+    return shown(value, NEAREST, unit) if unit == "mm" or unknown(value) else halves(Decimal(repr(round(value, 9))), NEAREST)
 
 
 def limits(upper, lower, unit):
@@ -66,3 +92,13 @@ def size(value, unit):
 
 def radius(value, unit):
     return rounded(value, 0) if unit == "mm" or unknown(value) else rounded(value / 25.4, 1)
+
+
+def spelled_out(sentence):
+    """A sentence with every string of a run named, and with a figure of both ends at each."""
+    def run(found):
+        return re.sub(r"(\d+) to (\d+)", lambda ends: ", ".join(
+            str(n) for n in range(int(ends[1]), int(ends[2]) + 1)), found[0])
+
+    sentence = re.sub(r"\b[Ss]trings? (?:\d+(?!\d|\.\d)(?: to \d+(?!\d|\.\d))?(?:, | and )?)+", run, sentence)
+    return re.sub(r"(\S+ (?:mm|in)) at both ends", r"\1 at the treble end and \1 at the bass end", sentence)

@@ -4,7 +4,7 @@ a part that waits."""
 import re
 
 from packs import band, length, once
-from shown import rounded, unknown
+from shown import gauge, rounded, unknown
 
 LEAST = 0.01  # mm: less at both ends is not sanded
 
@@ -14,7 +14,7 @@ def bench_readings(pack):
 
     def wanted(i):
         action = pack.result["saddle"]["strings"][i]
-        return [length(pack, pack.job.strings[i].gauge),
+        return [gauge(pack.job.strings[i].gauge, pack.unit),
                 *band(pack, action["now"], targets.action[i],
                       length(pack, action["asked"]["action"])),
                 *band(pack, shown_of.first_now(i), targets.first[i],
@@ -137,7 +137,7 @@ def waits(pack):
 
 def bench_findings(pack):
     """Each under its level, and all under one title."""
-    words = {"fine": "note", "watch": "watch", "act": "act", "stop": "stop"}
+    words = {"fine": "note", "watch": "watch", "act": "do", "stop": "stop"}
     levels = [words[row["level"]] for row in pack.result["findings"]]
     rows = pack.rows("Bench plan")
     found = [k for k, row in enumerate(rows) if len(row) > 1 and row[0] in words.values()]

@@ -139,8 +139,8 @@ typedef enum sil_rounding { SIL_NEAREST, SIL_DOWN, SIL_UP } sil_rounding;
 
 /* sil_figure_write: writes a length as it is read at the bench, without the unit.
  * Given:    mm    length; unknown: "-" is written
- *           unit  SIL_MM: to a hundredth; SIL_INCH: to a thousandth, or to a tenth of one under
- *                 1.3 mm (gaps, feelers, slots)
+ *           unit  SIL_MM: to a hundredth; SIL_INCH: to a thousandth; under ten of them to half of
+ *                 one (0.0015, 0.002), under half of one to a tenth (0.0004)
  *           way   which way to round; a rounding error does not move a figure to the next one
  * Returned: as sil_number_write
  */

@@ -5,7 +5,7 @@
 #define SILLET_DRAWING_DRAFT_H
 
 #include "../../brief/brief.h"
-#include "../../brief/next.h"
+#include "../../brief/large.h"
 #include "../../brief/owner.h"
 #include "../../part/outline.h"
 #include "../../plan/plan.h"

@@ -132,7 +132,7 @@ static void draw_card(sil_drawing *drawing, view_room room)
          "rod.",
          "What you would not undo, have a qualified repairer do. Local rules come first."}};
     draw_flow flow = draw_flow_begin(drawing, heading);
-    int next = brief_next_step(drawing->brief);
+    int next = brief_large_step(drawing->brief);
     put_view(&flow, view_who, 5);
     put_view(&flow, view_outlook, 5);
     if (next < 0) {

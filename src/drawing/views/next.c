@@ -14,7 +14,7 @@ typedef struct lay {
     double pitch, size;
 } lay;
 
-static double widest(const draw_draft *draft, const draw_shapes *list, const brief_next_row *row,
+static double widest(const draw_draft *draft, const draw_shapes *list, const brief_large_row *row,
                      double size)
 {
     double most = 0;
@@ -25,14 +25,14 @@ static double widest(const draw_draft *draft, const draw_shapes *list, const bri
 }
 
 /* Whether a row fits in columns so wide, in letters of a size. */
-static bool fits(const draw_draft *draft, const draw_shapes *list, const brief_next_row *row,
+static bool fits(const draw_draft *draft, const draw_shapes *list, const brief_large_row *row,
                  double size, double pitch)
 {
     const double apart = 2.5;
     return row == NULL || widest(draft, list, row, size) + apart <= pitch;
 }
 
-static double largest(const draw_draft *draft, const draw_shapes *list, const brief_next_row *row,
+static double largest(const draw_draft *draft, const draw_shapes *list, const brief_large_row *row,
                       double pitch)
 {
     int k = 0;
@@ -44,8 +44,8 @@ static double largest(const draw_draft *draft, const draw_shapes *list, const br
 
 /* The largest figures that fit: in one band, or in two where they would be small or touch. Another row
  * may lie under them in the same columns. */
-static lay lay_out(const draw_draft *draft, const draw_shapes *list, const brief_next_row *row,
-                   const brief_next_row *under, view_room room, double width)
+static lay lay_out(const draw_draft *draft, const draw_shapes *list, const brief_large_row *row,
+                   const brief_large_row *under, view_room room, double width)
 {
     const double most = 46; /* the widest column, mm */
     lay l = {row->count, fmin(width / row->count, most), 0};
@@ -76,14 +76,14 @@ static void put_mark(const draw_draft *draft, draw_shapes *list, draw_point at,
     }
 }
 
-static bool marked(const brief_next_row *row)
+static bool marked(const brief_large_row *row)
 {
     const brief_said *first = row->said[0];
     return first->string >= 0 || first->end != BRIEF_NO_END || first->fret >= 0;
 }
 
 /* Whether the figures of two rows belong to the same strings or ends, so that one mark serves both. */
-static bool share_marks(const brief_next_row *a, const brief_next_row *b)
+static bool share_marks(const brief_large_row *a, const brief_large_row *b)
 {
     for (int i = 0; i < a->count && i < b->count; i++) {
         const brief_said *one = a->said[i], *other = b->said[i];
@@ -94,7 +94,7 @@ static bool share_marks(const brief_next_row *a, const brief_next_row *b)
     return a->count == b->count;
 }
 
-static const char *say_label(const draw_draft *draft, const brief_next_row *row)
+static const char *say_label(const draw_draft *draft, const brief_large_row *row)
 {
     return row->is_length ? draw_say(draft, "%s, %s", row->label, draft->brief->unit_name)
                           : row->label;
@@ -107,7 +107,7 @@ static const char *way_word(brief_way way)
 
 /* Draws one row of figures, from one of them on, and what they are at their left. Returned: the
  * bottom. */
-static double put_figures(const draw_draft *draft, draw_shapes *list, const brief_next_row *row,
+static double put_figures(const draw_draft *draft, draw_shapes *list, const brief_large_row *row,
                           const lay *l, double size, int from, double top)
 {
     const double gap = 3.5, two_lines = 10;
@@ -124,7 +124,7 @@ static double put_figures(const draw_draft *draft, draw_shapes *list, const brie
     return top - height;
 }
 
-static double put_marks(const draw_draft *draft, draw_shapes *list, const brief_next_row *row,
+static double put_marks(const draw_draft *draft, draw_shapes *list, const brief_large_row *row,
                         const lay *l, int from, double top)
 {
     const double high = 6.5, ways = row->is_length ? 0 : 4.5;
@@ -143,14 +143,14 @@ static double put_marks(const draw_draft *draft, draw_shapes *list, const brief_
 }
 
 /* Draws the figures to work to, and under each the one that goes with it. Returned: the bottom. */
-static double put_rows(const draw_draft *draft, draw_shapes *list, const brief_next *next,
+static double put_rows(const draw_draft *draft, draw_shapes *list, const brief_large *next,
                        view_room room, double width, double top)
 {
     double y = top;
     if (next->rows == 0) {
         return y;
     }
-    const brief_next_row *first = &next->row[0], *second = next->rows > 1 ? &next->row[1] : NULL;
+    const brief_large_row *first = &next->row[0], *second = next->rows > 1 ? &next->row[1] : NULL;
     bool together = second != NULL && share_marks(first, second);
     lay l = lay_out(draft, list, first, together ? second : NULL, room, width - label_width - in);
     double small = fmin(l.size, together ? largest(draft, list, second, l.pitch) : l.size);
@@ -176,7 +176,7 @@ static double put_rows(const draw_draft *draft, draw_shapes *list, const brief_n
 void view_next(const draw_draft *draft, draw_shapes *list, int step, view_room room, double width)
 {
     const brief_step *it = &draft->brief->steps[step];
-    brief_next next = brief_next_of(draft->brief, step, draft->store);
+    brief_large next = brief_large_of(draft->brief, step, draft->store);
     double y = -in - DRAW_NOTE;
     draw_note(list, in, y, draw_say(draft, "NEXT: step %d", step + 1));
     bool large = list != NULL && draw_text_width(list, next.title, 7) <= width - 2 * in;
@@ -210,7 +210,7 @@ void view_before(const draw_draft *draft, draw_shapes *list, int step, double wi
 }
 
 /* What a figure belongs to, in a line of words: "3: ", "fret 5: ", "treble ", "2: down ". */
-static const char *say_mark(const draw_draft *draft, const brief_next_row *row, int i)
+static const char *say_mark(const draw_draft *draft, const brief_large_row *row, int i)
 {
     const brief_said *said = row->said[i];
     const char *way = row->is_length ? "" : way_word(said->way), *gap = way[0] != '\0' ? " " : "";
@@ -224,13 +224,13 @@ static const char *say_mark(const draw_draft *draft, const brief_next_row *row, 
 
 void view_later(const draw_draft *draft, draw_shapes *list, int step, double width)
 {
-    brief_next next = brief_next_of(draft->brief, step, draft->store);
+    brief_large next = brief_large_of(draft->brief, step, draft->store);
     const char *said = next.title;
     if (next.rows > 0) {
         said = draw_say(draft, "%s (%s):", said, say_label(draft, &next.row[0]));
     }
     for (int i = 0; next.rows > 0 && i < next.row[0].count; i++) {
-        const brief_next_row *row = &next.row[0];
+        const brief_large_row *row = &next.row[0];
         said = draw_say(draft, "%s%s %s%s", said, i > 0 ? "," : "", say_mark(draft, row, i),
                         draw_figure(draft, row->said[i]->figure));
     }

@@ -58,7 +58,8 @@ void view_visits(const draw_draft *draft, draw_shapes *list, double width)
     for (int i = 0; i < strings; i++) {
         table.head[ACTION + i][1] = draw_say(draft, "%d", i * stride(draft) + 1);
     }
-    table.head[ACTION + strings][1] = "came";
+    table.head[ACTION + strings][0] = "of that";
+    table.head[ACTION + strings][1] = "change";
     for (int c = HUMIDITY; c < table.columns; c++) {
         table.anchor[c] = DRAW_RIGHT;
     }

@@ -4,7 +4,7 @@ import {by, fill, make} from "./dom.js";
 
 let units = "mm";
 
-const levels = {stop: "Stop", act: "To do", watch: "Watch", fine: "Good to know"};
+const levels = {stop: "Stop", act: "Do", watch: "Watch", fine: "Note"};
 
 // Which way a figure is rounded: a cut down and a place to stop at up, since wood does not go back on; what was read, and
 // all else, to the nearest.
@@ -12,14 +12,15 @@ const nearest = (steps) => steps;
 const down = (steps) => Math.floor(steps + 1e-7);
 const up = (steps) => Math.ceil(steps - 1e-7);
 
-// A length as the program itself writes it: hundredths; of an inch thousandths, and tenths of them under 1.3 mm.
+// A length as the program itself writes it: hundredths; of an inch thousandths, under ten of them halves, under half of one
+// tenths.
 function length(mm, way = nearest) {
   if (mm == null) return "–";
-  const inches = units === "in";
-  const small = inches && Math.abs(mm) < 1.3;
-  const grain = !inches ? 0.01 : small ? 0.00254 : 0.0254;
-  const told = way === nearest ? mm : way(mm / grain) * grain;
-  const text = (inches ? told / 25.4 : told).toFixed(!inches ? 2 : small ? 4 : 3);
+  const inches = units === "in", size = Math.abs(mm) + 1e-9;
+  const grain = !inches ? 0.01 : size >= 0.254 ? 0.0254 : size >= 0.0127 ? 0.0127 : 0.00254;
+  const rounded = inches && way === nearest ? Math.sign(mm) * Math.floor(Math.abs(mm) / grain + 0.5 + 1e-9) : way(mm / grain);
+  const told = !inches && way === nearest ? mm : rounded * grain;
+  const text = inches ? (told / 25.4).toFixed(4).replace(/0$/, "") : told.toFixed(2);
   return /^-0\.0+$/.test(text) ? text.slice(1) : text;
 }
 
@@ -82,7 +83,7 @@ function visits(result) {
   });
   return result.visits.length < 2 ? [] : [
     table("Visits so far", ["Visit", "Humidity", "Relief", ...strings, "Came"], rows),
-    make("p", {class: "hint"}, `Action at the 12th fret, string 1 first, in ${units}. Paler, what was expected of the work between two visits; last, how much of that change came.`)];
+    make("p", {class: "hint"}, `Action at the 12th fret, string 1 first, in ${units}. Paler: what was expected of the work between two visits. Last: how much of that change was measured.`)];
 }
 
 function weakest(clean) {

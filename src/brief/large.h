@@ -1,0 +1,33 @@
+/* SPDX-License-Identifier: MIT */
+/* A step in a few words, with the figures that it is worked to: what a bench card sets large. The
+ * figures are those of the step's sentence, so that the two cannot differ. */
+#ifndef SILLET_BRIEF_LARGE_H
+#define SILLET_BRIEF_LARGE_H
+
+#include "brief.h"
+
+enum { BRIEF_LARGE_ROWS = 2, BRIEF_LARGE_FIGURES = SIL_STRINGS_MAX };
+
+/* Figures of one kind, in the order in which the sentence gives them. */
+typedef struct brief_large_row {
+    const char *label; /* what they are: "caliper, bottom to string" */
+    bool is_length;    /* they are in the unit of lengths */
+    int count;
+    const brief_said *said[BRIEF_LARGE_FIGURES];
+} brief_large_row;
+
+typedef struct brief_large {
+    const char *title; /* "Sand the saddle's bottom" */
+    brief_large_row row[BRIEF_LARGE_ROWS];
+    int rows; /* the first is the one to work to; 0 for a step without figures */
+} brief_large;
+
+/* brief_large_step: the first step that is more than getting ready and looking, from 0; -1 if there is
+ * none. */
+int brief_large_step(const brief *b);
+
+/* brief_large_of: a step in a few words. Its texts are kept in the store; its figures belong to the
+ * brief. */
+brief_large brief_large_of(const brief *b, int step, text_store *store);
+
+#endif

@@ -1,0 +1,121 @@
+/* SPDX-License-Identifier: MIT */
+/* The sentences for what is turned at the saddle: height screws, posts and thumbwheels. */
+#include <stdio.h>
+
+#include "say.h"
+
+#include "../plan/plan.h"
+
+static void tell_turned(telling *t, int string, brief_way way, brief_figure moves,
+                        brief_figure turns)
+{
+    tell_way_word(t, way);
+    tell(t, " ");
+    tell_length(t, "screw", string, moves);
+    tell(t, " (");
+    tell_figure(t, "turns", string, turns);
+    tell(t, " turns)");
+    t->figure_way = BRIEF_NO_WAY;
+}
+
+static void tell_post(const brief *b, brief_end end, telling *t)
+{
+    const brief_post *post = &b->saddle.post[end];
+    tell_end_word(t, end);
+    tell(t, " side ");
+    tell_turned(t, -1, post->way == BRIEF_NO_WAY ? BRIEF_DOWN : post->way, post->moves,
+                post->turns);
+    tell_end_word(t, BRIEF_NO_END);
+}
+
+void say_posts(const brief *b, telling *t)
+{
+    bool floats = b->saddle.floats;
+    tell(t, floats ? "Ease the strings, but never take all of them off, and turn the thumbwheels: "
+                   : "Ease the strings and turn the bridge's posts: ");
+    tell_post(b, BRIEF_TREBLE, t);
+    tell(t, ", ");
+    tell_post(b, BRIEF_BASS, t);
+    tell(t, ". All strings move with it, along one straight line.");
+    if (floats) {
+        tell(t, " Stand the bridge upright again in its place.");
+    }
+}
+
+static tell_list curve_at(const brief *b, sil_verdict wanted)
+{
+    tell_list list = {.count = b->strings};
+    for (int i = 0; i < list.count; i++) {
+        list.chosen[i] = b->saddle.string[i].curve == wanted;
+    }
+    return list;
+}
+
+void say_curve(const brief *b, telling *t)
+{
+    tell_list high = curve_at(b, SIL_TAKE), low = curve_at(b, SIL_RAISE);
+    tell(t, "Two posts move all strings along one line. At its best ");
+    if (tell_chosen(&high) > 0) {
+        tell_which(t, &high);
+        tell(t, tell_chosen(&high) == 1 ? " is still too high" : " are still too high");
+    }
+    if (tell_chosen(&low) > 0) {
+        tell(t, tell_chosen(&high) > 0 ? ", and " : "");
+        tell_which(t, &low);
+        tell(t, tell_chosen(&low) == 1 ? " is still too low" : " are still too low");
+    }
+    tell(t,
+         ". The bridge's curve does not follow the board's. Where a string is too high, cut its "
+         "notch or saddle a little at a time; where too low, build it up or replace the bridge.");
+}
+
+/* Puts the turns of many screws into a table; false where they are few. */
+static bool tell_screws_below(const brief *b, telling *t)
+{
+    tell_list turns = {.count = b->strings}, moves = turns, way = turns;
+    for (int i = 0; i < b->strings; i++) {
+        const brief_bearing *string = &b->saddle.string[i];
+        turns.figure[i] = string->turns;
+        moves.figure[i] = string->moves;
+        turns.chosen[i] = moves.chosen[i] = way.chosen[i] = brief_known(string->turns);
+        snprintf(way.figure[i].shown, sizeof way.figure[i].shown, "%s",
+                 string->way == BRIEF_UP ? "up" : "down");
+    }
+    if (!tell_strip(t, "move", &way) || !tell_strip(t, "by", &moves) ||
+        !tell_strip(t, "turns", &turns)) {
+        return false;
+    }
+    tell(t, "as below, by ");
+    tell_span(t, "screw", &moves);
+    tell_unit(t);
+    return true;
+}
+
+static void tell_screws(const brief *b, telling *t)
+{
+    const char *gap = "";
+    for (int i = 0; i < b->strings; i++) {
+        const brief_bearing *string = &b->saddle.string[i];
+        if (brief_known(string->turns)) {
+            tell(t, "%s", gap);
+            tell_string(t, i);
+            tell(t, ": ");
+            tell_turned(t, i, string->way, string->moves, string->turns);
+            gap = ", ";
+        }
+    }
+    t->way = BRIEF_NO_WAY;
+}
+
+void say_screws(const brief *b, telling *t)
+{
+    tell(t, "Turn both height screws of each string alike: ");
+    if (!tell_screws_below(b, t)) {
+        tell_screws(b, t);
+    }
+    tell(t, ".");
+    if (b->saddle.along) {
+        tell(t, " Strings in their range go to their targets with the others: a screw costs "
+                "nothing.");
+    }
+}
