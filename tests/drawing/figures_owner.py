@@ -7,7 +7,7 @@ import re
 import drawn
 import pdf
 from packs import length, rows_of
-from shown import rounded, unknown
+from shown import gauge, rounded, unknown
 
 
 def wanted_after(pack):
@@ -46,8 +46,8 @@ def owner_words(pack, page, limits):
     low, high = (rounded(value, 0) for value in limits)
     pack.same("owner: humidity", f"{low} to {high} %" in told, True)
     gauges = [string.gauge for string in pack.job.strings]
-    if pack.count > 1 and not any(unknown(gauge) for gauge in gauges):
-        words = f"{length(pack, min(gauges))} to {length(pack, max(gauges))} {pack.unit}"
+    if pack.count > 1 and not any(map(unknown, gauges)):
+        words = f"{gauge(min(gauges), pack.unit)} to {gauge(max(gauges), pack.unit)} {pack.unit}"
         pack.same("owner: gauges", words in told, True)
     past = re.search(r"(?:were|was|are|is) too (high|low) over the neck, by (\d*\.\d+)", told)
     if past:

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "file.h"
 
-#include <sillet/sheet.h>
+#include <sillet/sillet.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <sys/stat.h>
