@@ -7,6 +7,7 @@
 #include "core/clearance.h"
 #include "job.h"
 #include "status.h"
+#include "tuning.h"
 
 #ifdef __cplusplus
 extern "C" {
@@ -61,6 +62,10 @@ typedef enum sil_code {
     SIL_READING_ODD,
     SIL_SADDLE_CURVE,
     SIL_CARRIED,
+    SIL_TUNE_OUT,    /* a string is sharp or flat at fret 12 */
+    SIL_TUNE_LEFT,   /* what moving the bridge's ends leaves of that */
+    SIL_TUNE_SHORT,  /* the piece ends before the place where the string should leave it */
+    SIL_TUNE_UNUSED, /* cents were read of worn strings */
     SIL_CODES
 } sil_code;
 
@@ -121,6 +126,10 @@ typedef enum sil_act {
     SIL_ACT_NECK_ANGLE,
     SIL_ACT_NECK_SHIM,
     SIL_ACT_NECK_RESET,
+    SIL_ACT_TUNE_SCREWS,
+    SIL_ACT_TUNE_ENDS,
+    SIL_ACT_FILE_PEAKS,   /* of the saddle's top, to where the strings should leave it */
+    SIL_ACT_TUNED_SADDLE, /* a new saddle for that */
     SIL_ACT_CHECK, /* tune, and read everything again */
     SIL_ACTS
 } sil_act;
@@ -174,7 +183,8 @@ typedef struct sil_cause {
 typedef struct sil_compensation {
     double saddle_only; /* best setback without changing the nut, mm */
     sil_best_pair best;
-    double move;      /* change of setback from the cents read, mm; unknown where none were read */
+    double move;      /* change of setback by the cents read, from lengths alone, mm; unknown where
+                         none were read */
     double off_slot;  /* saddle_only less the setback of the present saddle line, mm; unknown where
                          the core is assumed */
     double stiffness; /* b of the string fretted at 12 */
@@ -280,6 +290,11 @@ const sil_withheld *sil_plan_saddle_withheld(const sil_plan *plan);
  */
 const sil_nut_work *sil_plan_nut(const sil_plan *plan);
 const sil_saddle_work *sil_plan_saddle(const sil_plan *plan);
+
+/* sil_plan_tuning: what is done to bring the strings into tune.
+ * Returned: while it waits, what someone could move by is unknown
+ */
+const sil_tuning *sil_plan_tuning(const sil_plan *plan);
 
 /* sil_plan_nut_gap: the gap between string edges at the nut; unknown where the strings are spaced
  *                   evenly by their centres, and for one course.

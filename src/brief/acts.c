@@ -90,6 +90,16 @@ act_words act_words_of(sil_act act)
         return (act_words){"neck-shim", say_neck_shim, say_check_neck, "neck to a repairer"};
     case SIL_ACT_NECK_RESET:
         return (act_words){"neck-reset", say_neck_reset, say_check_neck, "neck to a repairer"};
+    case SIL_ACT_TUNE_SCREWS:
+        return (act_words){"tune-screws", say_tune_screws, say_check_cents,
+                           "turn intonation screws"};
+    case SIL_ACT_TUNE_ENDS:
+        return (act_words){"tune-ends", say_tune_ends, say_check_cents, "move the bridge"};
+    case SIL_ACT_FILE_PEAKS:
+        return (act_words){"file-peaks", say_file_peaks, say_check_peaks, "file the saddle's peaks"};
+    case SIL_ACT_TUNED_SADDLE:
+        return (act_words){"tuned-saddle", say_tuned_saddle, say_check_peaks,
+                           "new saddle, for tune"};
     case SIL_ACT_CHECK:
         return (act_words){"check", say_check, say_check_check, NULL};
     case SIL_ACTS:

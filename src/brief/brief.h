@@ -50,7 +50,9 @@ typedef enum brief_way {
     BRIEF_DOWN,
     BRIEF_UP,
     BRIEF_TIGHTEN, /* the truss rod: less relief */
-    BRIEF_EASE     /* more relief */
+    BRIEF_EASE,    /* more relief */
+    BRIEF_BACK,    /* away from the nut: the string gets longer */
+    BRIEF_FORWARD
 } brief_way;
 
 /* What is done to the nut slot of one string, or to the saddle under it. */
@@ -222,6 +224,33 @@ typedef struct brief_tone {
     const char *assumed;           /* "*" where these figures stand on an assumed core, else "" */
 } brief_tone;
 
+/* A string that is brought into tune, or not. */
+typedef struct brief_tuned {
+    const char *verdict; /* "in tune", "back", "forward", "wait", "not read", .. */
+    bool moves;          /* its screw is turned, or its peak filed to another place */
+    brief_way way;
+    brief_figure cents;  /* as read, with its sign */
+    brief_figure move;   /* how far; "-" where it stays, waits, or was not read */
+    brief_figure turns;  /* of its intonation screw */
+    brief_figure left;   /* cents when that is done, with their sign */
+    brief_figure peak;   /* where it leaves the top then, from the face toward the nut */
+    brief_figure drop;   /* how far it comes down by that */
+    brief_figure proposed; /* by the physics, where it was not read: a length with its sign */
+} brief_tuned;
+
+typedef struct brief_tuning {
+    sil_tune_remedy remedy;
+    const char *headline; /* what to do, or what it waits for, one line */
+    bool read;            /* cents were read of some string */
+    brief_tuned string[SIL_STRINGS_MAX];
+    brief_way end_way[BRIEF_ENDS]; /* of the bridge; BRIEF_NO_WAY where that side stays */
+    brief_figure end[BRIEF_ENDS];
+    brief_figure within; /* the target, either way */
+    brief_figure most_drop; /* the most of the strings' */
+    brief_figure thick;  /* of a saddle on which every peak has its place, rounded up; "-" where this
+                            one is thick enough */
+} brief_tuning;
+
 /* A figure in a sentence. */
 typedef struct brief_said {
     const char *of; /* what the figure is: a fixed word, see docs/result.md */
@@ -258,6 +287,7 @@ typedef enum brief_stage_of {
     BRIEF_FRETS,
     BRIEF_NUT,
     BRIEF_SADDLE,
+    BRIEF_TUNE,
     BRIEF_STAGES
 } brief_stage_of;
 
@@ -312,6 +342,7 @@ struct sil_brief {
     bool forecast; /* what follows depends on work after which everything must be measured again */
     brief_nut nut;
     brief_saddle saddle;
+    brief_tuning tuning;
     brief_tone tone[SIL_STRINGS_MAX];
     brief_visit *visits; /* the last ones, oldest first */
     int visit_count;
@@ -346,6 +377,10 @@ brief_row brief_row_of(const sil_plan *plan, text_store *store);
  */
 const char *brief_hold(sil_hold hold);
 const char *brief_waits(sil_code code);
+
+/* brief_tune_waits: why the strings are not brought into tune yet, as a clause; NULL where nothing
+ * waits. */
+const char *brief_tune_waits(sil_tune_wait wait);
 
 /* brief_bound: how far the hardest clean pluck and the fret it names may be relied on. */
 const char *brief_bound(void);

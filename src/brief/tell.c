@@ -143,7 +143,9 @@ void tell_way_word(telling *t, brief_way way)
                                         [BRIEF_DOWN] = "down",
                                         [BRIEF_UP] = "up",
                                         [BRIEF_TIGHTEN] = "tighten",
-                                        [BRIEF_EASE] = "ease"};
+                                        [BRIEF_EASE] = "ease",
+                                        [BRIEF_BACK] = "back",
+                                        [BRIEF_FORWARD] = "forward"};
     t->figure_way = way;
     t->way = t->way == BRIEF_NO_WAY ? way : t->way;
     tell(t, "%s", words[way]);

@@ -36,7 +36,7 @@ const cli_command cli_commands[] = {
                   "{\"sheet\":.., \"exit\":.., \"result\":..}",
                   false},
                  UNITS("The unit lengths are shown in; unless given, the sheet's."),
-                 {"--stage", "now|rod|frets|nut|saddle",
+                 {"--stage", "now|rod|frets|nut|saddle|tune",
                   "Only the findings and steps of one stage, and what stops all work.", false}},
      .examples = "sillet plan job.yaml\n"
                  "sillet plan job.yaml --stage nut --units in\n"

@@ -159,6 +159,16 @@ static bool curve_off(const sil_plan *plan)
     return false;
 }
 
+/* After the saddle: strings are moved along once they have their height. */
+static void order_tuning(sil_plan *plan)
+{
+    sil_tune_remedy remedy = plan->tuning.remedy;
+    step(plan, remedy == SIL_TUNE_SCREWS, SIL_TUNE, SIL_ACT_TUNE_SCREWS);
+    step(plan, remedy == SIL_TUNE_ENDS, SIL_TUNE, SIL_ACT_TUNE_ENDS);
+    step(plan, remedy == SIL_TUNE_PEAKS, SIL_TUNE, SIL_ACT_FILE_PEAKS);
+    step(plan, remedy == SIL_TUNE_REPLACE, SIL_TUNE, SIL_ACT_TUNED_SADDLE);
+}
+
 static void order_saddle(sil_plan *plan)
 {
     const sil_saddle_work *work = &plan->saddle;
@@ -198,7 +208,9 @@ static bool all_done(const sil_plan *plan)
             return false;
         }
     }
-    return plan->nut.remedy == SIL_NUT_NONE && plan->saddle.remedy == SIL_SADDLE_NONE;
+    sil_tune_remedy tune = plan->tuning.remedy;
+    return plan->nut.remedy == SIL_NUT_NONE && plan->saddle.remedy == SIL_SADDLE_NONE &&
+           (tune == SIL_TUNE_NONE || tune == SIL_TUNE_NOTE);
 }
 
 static void order(sil_plan *plan)
@@ -224,6 +236,7 @@ static void order(sil_plan *plan)
     order_measures(plan);
     order_nut(plan);
     order_saddle(plan);
+    order_tuning(plan);
     step(plan, true, SIL_SADDLE, SIL_ACT_CHECK);
 }
 

@@ -35,6 +35,7 @@ struct sil_plan {
     sil_blank nut_blank;
     sil_saddle_work saddle;
     sil_blank saddle_blank;
+    sil_tuning tuning;
     sil_neck neck;
     double finer_first, finer_action;     /* what plan_finer_tool gives */
     sil_pluck pluck;                      /* including the tension of each string */
@@ -55,6 +56,17 @@ struct sil_plan {
 /* Fills nut_withheld and saddle_withheld, removes the figures of withheld work, and marks the
  * stages that wait. */
 void plan_withhold(sil_plan *plan);
+
+/* Fills tuning, after the parts are withheld. plan_peaks_first: whether the saddle is held back, so
+ * that its peaks are filed while it has the height for them. */
+void plan_tuning(sil_plan *plan);
+bool plan_peaks_first(const sil_plan *plan);
+
+/* Whether the plan asked for a string to leave the saddle's top at another place, on this saddle or
+ * on a new one. */
+bool plan_asked_peak(const sil_plan *plan, int string);
+bool plan_asked_peaks(const sil_plan *plan); /* of any string */
+void plan_find_tuning(sil_plan *plan);
 
 /* A larger change of humidity than this moves the top as well as the neck: common practice, no
  * source. */

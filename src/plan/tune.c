@@ -26,7 +26,7 @@ static sil_pitch_string pitch_string(const sil_plan *plan, const sil_fit *fit, i
     return pitch;
 }
 
-static void tune_string(sil_plan *plan, const sil_reading *reading, int i)
+static void tune_string(sil_plan *plan, int i)
 {
     const sil_job *job = plan->job;
     sil_compensation *told = &plan->compensation[i];
@@ -40,14 +40,16 @@ static void tune_string(sil_plan *plan, const sil_reading *reading, int i)
         told->as_built[n] = sil_cents(&last, setback, advance, n);
         told->at_best[n] = sil_cents(&last, told->best.setback, told->best.advance, n);
     }
-    told->move = SIL_UNKNOWN;
-    if (reading && sil_known(reading->cents[i])) {
-        /* The cents were read at the present heights. What must be corrected is the error at the
-         * heights after the last stage. */
-        sil_pitch_string now = pitch_string(plan, &plan->stages.fit[SIL_NOW], i);
-        double change =
-            told->as_built[SIL_PITCH_FRETS] - sil_cents(&now, setback, advance, SIL_PITCH_FRETS);
-        told->move = sil_setback_move(&last, setback, advance, reading->cents[i] + change);
+    told->move = plan->tuning.move[i];
+}
+
+/* What physics would move a string by that nobody read with a tuner. */
+static void propose(sil_plan *plan, int i)
+{
+    const sil_job_saddle *saddle = &plan->job->saddle;
+    bool read = sil_known(plan->tuning.cents[i]);
+    if (!read && saddle->setback_read && !plan->core_assumed[i]) {
+        plan->tuning.proposed[i] = plan->compensation[i].saddle_only - saddle->setback[i];
     }
 }
 
@@ -70,7 +72,8 @@ static void lay_slot(sil_plan *plan)
 void plan_tune(sil_plan *plan)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
-        tune_string(plan, sil_plan_reading(plan), i);
+        tune_string(plan, i);
+        propose(plan, i);
     }
     lay_slot(plan);
 }

@@ -228,6 +228,7 @@ void plan_withhold(sil_plan *plan)
     withhold(&plan->saddle_withheld, high, SIL_ZERO_FRET_HIGH);
     withhold(&plan->saddle_withheld, is_stopped(plan),
              sil_working_in_slot(plan->saddle.working) ? SIL_PROTRUSION_LOW : SIL_ADJUST_LIMIT);
+    withhold(&plan->saddle_withheld, plan_peaks_first(plan), SIL_TUNE_OUT);
     bool *forecast = plan->stages.forecast;
     if (plan->nut_withheld.count > 0) {
         sil_nut_await(strings, &plan->nut);

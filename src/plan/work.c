@@ -73,6 +73,7 @@ void plan_work(sil_plan *plan)
     work_nut(plan->job, plan);
     work_saddle(plan->job, sil_plan_reading(plan), plan);
     plan_withhold(plan);
+    plan_tuning(plan);
 }
 
 void plan_lay(const sil_job *job, int reading, const sil_plan *before, double ratio, double spread,

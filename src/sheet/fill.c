@@ -185,15 +185,19 @@ static bool is_own(const sheet_node *node)
     return source->rank == 0 || (source->named && sheet_profile_is_path(source->named->text));
 }
 
+/* Whether a key inside a part of the sheet was given, and is of this instrument. */
+static bool own_key(const sheet_node *root, const char *part, const char *key)
+{
+    const sheet_node *node =
+        root->shape == SHEET_MAPPING ? sheet_node_find(root, part, strlen(part)) : NULL;
+    node = node && node->shape == SHEET_MAPPING ? sheet_node_find(node, key, strlen(key)) : NULL;
+    return node && node->given && is_own(node);
+}
+
 static void note_what_was_read(sheet_filler *filler)
 {
-    const sheet_node *root = filler->root;
-    const sheet_node *saddle =
-        root->shape == SHEET_MAPPING ? sheet_node_find(root, "saddle", strlen("saddle")) : NULL;
-    const sheet_node *setback = saddle && saddle->shape == SHEET_MAPPING
-                                    ? sheet_node_find(saddle, "setback", strlen("setback"))
-                                    : NULL;
-    filler->job->saddle.setback_read = setback && setback->given && is_own(setback);
+    filler->job->saddle.setback_read = own_key(filler->root, "saddle", "setback");
+    filler->job->cents_wanted = own_key(filler->root, "targets", "cents");
 }
 
 void sheet_fill_job(sheet_filler *filler)

@@ -12,6 +12,7 @@ import numpy as np
 
 import parts
 import tone
+import tuned
 from board import Board
 
 EDGE = 1e-9   # a reading exactly at an edge of its range is in range, whatever the last bit says
@@ -378,6 +379,9 @@ def plan_and_cuts(job):
     codes = withheld(board, job, done)
     nut = parts.nut(board, job, done, codes)
     saddle, last = parts.saddle(board, job, done, codes)
+    made = tuned.tuning(board, job, done, nut, saddle)
+    for row, peak, short in zip(saddle["strings"], made.peak, made.short):
+        row.update(peak=peak, peak_short=short)
     touched = done.crowns in ("fret-worn", "crown-thin")
     frets_guess = done.turned or touched
     nut_guess = frets_guess or bool(nut["withheld_by"])
@@ -387,16 +391,16 @@ def plan_and_cuts(job):
              nut_guess),
             ("saddle", last.state, last.changed, nut_guess or bool(saddle["withheld_by"]))]
     result = plain({"strings": strings, "stages": [stage_row(board, job, *row) for row in rows],
-                    "nut": nut, "saddle": saddle})
+                    "nut": nut, "saddle": saddle, "tune": made.row})
     found = Plain(board=board, verdict=done.bone.verdict, cuts=last.cuts, radius=last.radius,
-                  now=done.now, relief_side=done.relief_side, last=last.state, tension=[s["tension"] for s in strings])
+                  made=made, now=done.now, relief_side=done.relief_side, last=last.state, tension=[s["tension"] for s in strings])
     return result, found
 
 
 def ring_and_tune(job, found):
     """Clearance, causes and compensation, NaN as None."""
     return plain(tone.rooms(found.board, job, found.tension, found.now, found.last,
-                            found.relief_side))
+                            found.relief_side, found.made.move))
 
 
 def plain(node):

@@ -12,6 +12,7 @@ import bench
 import carry
 import sheet
 import standing
+import tuned
 
 EDGE = 1e-6             # what stands on an edge is not past it, mm
 LEARNS = 0.1            # how far relief, or a foretold action, must have moved to judge by, mm
@@ -30,11 +31,12 @@ def up_to(doc, count):
 
 def look(job):
     """All that one reading says, with what is known of the neck by then."""
-    result, _ = bench.plan_and_cuts(job)
+    result, found = bench.plan_and_cuts(job)
     board = bench.Board(job)
     done = bench.work(board, job, bench.reading_of(job))
     relief = done.now.bend * board.span(job.readings.relief.at)
-    return Plain(job=job, board=board, done=done, result=result, relief=relief)
+    return Plain(job=job, board=board, done=done, result=result, relief=relief,
+                 made=found.made)
 
 
 def actions(view, state):
@@ -62,7 +64,7 @@ def bent(state, board, bend, ratio):
 
 def taken_by_caliper(before, now):
     """What came off under each string, straight between the two places the caliper reads."""
-    if before.result["saddle"]["remedy"] in ("shim", "replace"):
+    if before.result["saddle"]["remedy"] in ("shim", "replace") or tuned.asked_peaks(before):
         return np.full(now.job.count, math.nan)
     off = (np.array(before.job.readings.saddle_height)
            - np.array(now.job.readings.saddle_height))
@@ -82,6 +84,8 @@ def asked_for(before):
             half = before.job.saddle.length / 2
             return np.interp(before.board.z_saddle, [-half, half], first[::-1])
         return np.array([number(row["first_pass"]) for row in rows])
+    if part["remedy"] in ("none", "wait"):
+        return np.array(before.made.drop)
     if part["remedy"] == "shim":
         return np.array([number(row["dress"]) for row in rows]) - part["shim"]
     return np.array([number(nut["saddle_height"]) - number(end["saddle_height"])
@@ -128,7 +132,7 @@ def foretell(before, now, near):
     measured = not np.isnan(caliper).any()
     ends = np.abs(caliper[[0, -1]])
     errors = before.job.tools.caliper + now.job.tools.caliper
-    sanded = ends.max() > errors + EDGE if measured else is_done(before.result["saddle"])
+    sanded = ends.max() > errors + EDGE if measured else is_done(before.result["saddle"]) or tuned.asked_peaks(before)
     near(ends.max(), errors)
     filed = is_done(before.result["nut"])
     if filed:
@@ -222,7 +226,8 @@ def finished(view):
     bowed_back = not flat and r.relief.gap < 0
     sound = all(abs(off) <= job.limits.wear + bench.EDGE for _, _, off in r.off)
     parts = result["nut"], result["saddle"]
-    idle = all(part["remedy"] == "none" and not part["withheld_by"] for part in parts)
+    idle = all(part["remedy"] == "none" and not part["withheld_by"] for part in parts) \
+        and view.made.remedy in ("none", "note")
     settled = result["saddle"]["strings"][0]["present"] is not None \
         or any(math.isnan(h) for h in (*r.saddle_height, *r.bridge_top))
     return bool(there and straight and not bowed_back and sound and idle and gaps and settled)

@@ -6,6 +6,7 @@ from types import SimpleNamespace as Plain
 import numpy as np
 from scipy.optimize import least_squares, linprog
 
+import tuned
 from seat import present_heights
 
 EDGE = 1e-9
@@ -320,6 +321,12 @@ def saddle(board, job, done, codes):
         codes.add("protrusion-low" if slotted else "adjust-limit")
     stops_alone = len(codes) == 1 and bool(codes & {"protrusion-low", "adjust-limit"})
     shim = saddle_shim(job, bone.verdict, bone.lower)
+    freely = saddle_remedy(job, bone.verdict, shim, False, posts)[0]
+    passes = [first_pass(bone.verdict[i], "lower", bone.lower[i],
+                         (bone.action[i] - job.targets.action[i][0]) / board.t12[i],
+                         done.u_saddle[i]) for i in range(job.count)]
+    if tuned.peaks_first(board, job, bone, freely, passes):
+        codes.add("tune-out")
     remedy, waiting = saddle_remedy(job, bone.verdict, shim, bool(codes), posts)
     replaced = saddle_remedy(job, bone.verdict, shim, False, posts)[0] == "replace"
     under = 0.0 if math.isnan(shim) or replaced else shim

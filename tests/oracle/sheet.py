@@ -215,7 +215,9 @@ def saddle(sheet, count):
                  pin=sheet.each(None if pin == "none" else pin, count),
                  pitch=sheet.length(node.get("pitch")), pair=sheet.length(node.get("pair")),
                  post_spread=sheet.length(node.get("post_spread")),
-                 travel=sheet.length(node.get("travel")))
+                 travel=sheet.length(node.get("travel")),
+                 peak=sheet.each(node.get("peak"), count), intonation=node.get("intonation"),
+                 intonation_pitch=sheet.length(node.get("intonation_pitch")))
 
 
 def relief(sheet, node, join):
@@ -283,6 +285,13 @@ def fractions(node):
     return [int(match[1])] if match else []
 
 
+def with_tuner(sheet, tools):
+    """A tuner reads to 2 cents unless the sheet says otherwise."""
+    node = sheet.doc["tools"].get("cents")
+    tools.cents = sheet.figure(node) if given(node) else 2.0
+    return tools
+
+
 def graduated(sheet, tools):
     """The tools at the last visit: one whose key was read in fractions then reads to half of the
     finest fraction of that key on the sheet, or of a 32nd, where that is coarser."""
@@ -305,7 +314,8 @@ def targets(sheet, count):
     return Plain(relief=sheet.band(node["relief"], band["relief"]),
                  action=sheet.bands(node["action"], band["action"], count),
                  first=sheet.bands(first, band["first"], count),
-                 held=0 if held == "open" else int(held))
+                 held=0 if held == "open" else int(held),
+                 cents=sheet.figure(node.get("cents")))
 
 
 def attack(sheet, count):
@@ -356,8 +366,8 @@ def read(text, every=None):
                  readings=readings(sheet, count, board.join),
                  files=[sheet.length(f) for f in doc.get("files") or []],
                  targets=targets(sheet, count),
-                 tools=graduated(sheet, lengths(sheet, doc["tools"], "action", "first", "relief",
-                                                "caliper")),
+                 tools=with_tuner(sheet, graduated(sheet, lengths(
+                     sheet, doc["tools"], "action", "first", "relief", "caliper"))),
                  limits=limits, allowances=allowances)
 
 

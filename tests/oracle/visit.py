@@ -248,9 +248,14 @@ def heard(m, count, frets):
                  for _ in range(m.rng.randint(1, 6))}
         node["buzz"] = [{"string": s, "fret": f} for s, f in sorted(notes)]
     if m.chance(0.4):
-        cents = [round(m.between(-6, 12), 1) for _ in range(count)]
-        node["cents"] = m.rng.choice([cents, cents[0], some_missing(m, cents)])
+        node.update(sharpness(m, count))
     return node
+
+
+def sharpness(m, count):
+    wide = m.rng.choice([0.3, 1, 1, 4])
+    cents = [round(m.between(-6, 12) * wide, 1) for _ in range(count)]
+    return {"cents": m.rng.choice([cents, cents[0], some_missing(m, cents)])}
 
 
 def too_near(job, board, done):

@@ -39,11 +39,13 @@ typedef struct sil_targets {
     sil_band action[SIL_STRINGS_MAX]; /* open string, at fret 12 */
     sil_band first[SIL_STRINGS_MAX];
     sil_hold first_held;
+    double cents; /* how far fret 12 may be from the octave of the open string, either way; unknown:
+                     it is not judged */
 } sil_targets;
 
-/* How closely each tool reads, plus or minus, mm. */
+/* How closely each tool reads, plus or minus, mm; the tuner, cents. */
 typedef struct sil_tools {
-    double action, first, relief, caliper;
+    double action, first, relief, caliper, cents;
 } sil_tools;
 
 /* The rod ratio compares how far nut and saddle really move over the chord when the rod is turned
@@ -94,7 +96,8 @@ typedef enum sil_stage_name {
     SIL_FRETS,
     SIL_NUT,
     SIL_SADDLE,
-    SIL_STAGES
+    SIL_STAGES,             /* those that change heights */
+    SIL_TUNE = SIL_STAGES /* the last stage of a plan: it moves strings along, not up and down */
 } sil_stage_name;
 
 /* What is done with one string in a stage, from its height and the range of its target: leave it,
