@@ -57,6 +57,24 @@ struct sil_plan {
  * stages that wait. */
 void plan_withhold(sil_plan *plan);
 
+/* Of a string: its sounding length when open, from nut to fret 12, and what a tuner told of it. */
+double plan_open_length(const sil_plan *plan, int string);
+double plan_to_fret(const sil_plan *plan, int string);
+void plan_read_cents(const sil_plan *plan, sil_tuning *t);
+bool plan_any(const bool *marked, int count);
+
+/* Whether this saddle's top may be filed for intonation, since somebody asked for it; and whether
+ * every string that is out stands so high over its target that it can be. */
+extern const double plan_one_stroke;
+bool plan_may_file(const sil_plan *plan);
+bool plan_has_bone(const sil_plan *plan, const sil_tuning *t);
+
+/* Where a string's peak should go, from the face toward the nut; as near to that as the piece lets it
+ * come; and the height that filing it there takes: 0 where it stays. */
+double plan_peak_wanted(const sil_plan *plan, const sil_tuning *t, int string);
+double plan_peak_held(const sil_plan *plan, double wanted);
+double plan_peak_drop(const sil_plan *plan, const sil_tuning *t, int string);
+
 /* Fills tuning, after the parts are withheld. plan_peaks_first: whether the saddle is held back, so
  * that its peaks are filed while it has the height for them. */
 void plan_tuning(sil_plan *plan);

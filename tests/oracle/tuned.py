@@ -62,17 +62,33 @@ def may_file(job):
         and not math.isnan(job.targets.cents)
 
 
-def bone_enough(job, bone, found):
-    return all(bone.lower[i] >= BACK * abs(found.move[i]) for i in np.flatnonzero(found.out))
+def places(board, job, found):
+    """Of each string's peak: now, where it should be, and where the piece lets it be."""
+    middle = job.saddle.thickness / 2
+    now = np.array([middle if math.isnan(p) else p for p in job.saddle.peak])
+    there = now + found.move * slanted(board)
+    most = max(job.saddle.thickness - MARGIN, MARGIN)
+    return now, there, np.clip(there, MARGIN, most)
+
+
+def needed(board, job, found):
+    """The height that filing the peaks of the strings that are out takes."""
+    now, _, held = places(board, job, found)
+    return np.where(found.out, BACK * np.abs(held - now), 0.0)
+
+
+def bone_enough(board, job, bone, found):
+    need = needed(board, job, found)
+    return all(bone.lower[i] >= need[i] for i in np.flatnonzero(found.out))
 
 
 def peaks_first(board, job, bone, remedy, passes):
     """Whether nothing comes off the saddle before its peaks are filed."""
     found = heard(board, job)
     if remedy != "sand" or not may_file(job) or not found.out.any() \
-            or not bone_enough(job, bone, found):
+            or not bone_enough(board, job, bone, found):
         return False
-    need = np.where(found.out, BACK * np.abs(found.move), 0.0)
+    need = needed(board, job, found)
     far = (np.array(bone.lower) > need + STROKE).any() and max(passes) > bench.EDGE
     spare = all(bone.lower[i] - passes[i] >= need[i] for i in np.flatnonzero(found.out))
     return not (far and spare)
@@ -119,9 +135,10 @@ def slanted(board):
 
 
 def can_spare(board, job, done, found):
+    need = needed(board, job, found)
     for i in np.flatnonzero(found.out):
         action = bench.action_of(board, done.now, i)
-        if not action - BACK * abs(found.move[i]) * board.t12[i] >= job.targets.action[i][0]:
+        if not action - need[i] * board.t12[i] >= job.targets.action[i][0]:
             return False
     return True
 
@@ -139,7 +156,7 @@ def remedy_of(board, job, done, found, saddle):
         return "peaks"
     if not may_file(job):
         return "note"
-    if bone_enough(job, done.bone, found):
+    if bone_enough(board, job, done.bone, found):
         return "peaks"
     if job.saddle.kind == "slotted":
         return "replace"
@@ -154,9 +171,8 @@ def tuning(board, job, done, nut, saddle):
     waits = comes_first(board, job, done, nut, saddle) if asked and found.out.any() else None
     remedy = "none" if not found.out.any() else "wait" if waits else remedy_of(
         board, job, done, found, saddle)
-    middle = job.saddle.thickness / 2 if slotted else math.nan
-    peak = [middle if math.isnan(p) else p for p in job.saddle.peak] if slotted \
-        else [math.nan] * job.count
+    unknown = np.full(job.count, math.nan)
+    peak, there, held = places(board, job, found) if slotted else [unknown] * 3
     made = Plain(peak=list(peak), short=[0.0] * job.count, drop=[0.0] * job.count,
                  filed=[False] * job.count, remedy=remedy)
     by = [0.0] * job.count
@@ -168,12 +184,10 @@ def tuning(board, job, done, nut, saddle):
             by[i], turns[i] = move, move / job.saddle.intonation_pitch
         if remedy in ("peaks", "replace") and (
                 out or (anew and not math.isnan(move) and abs(move) >= LEAST)):
-            lean, most = slanted(board), max(job.saddle.thickness - MARGIN, MARGIN)
-            place = peak[i] + move * lean
-            made.peak[i] = min(max(place, MARGIN), most)
-            made.short[i], made.filed[i] = place - made.peak[i], True
+            made.peak[i], made.filed[i] = held[i], True
+            made.short[i] = there[i] - held[i]
             made.drop[i] = 0.0 if anew else BACK * abs(made.peak[i] - peak[i])
-            by[i] = (made.peak[i] - peak[i]) / lean
+            by[i] = (made.peak[i] - peak[i]) / slanted(board)
     ends = None
     if remedy == "ends":
         by = line_of(board, found)

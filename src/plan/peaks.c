@@ -1,0 +1,124 @@
+/* SPDX-License-Identifier: MIT */
+/* Cents as they were read, and the peaks of a saddle's top: where a string should leave it, where the
+ * piece lets it, and whether that comes before the saddle's last pass. See docs/arithmetic.md, "In tune
+ * by the tuner". */
+#include "plan.h"
+
+/* The saddle is near its height when it is no farther off than this, mm: common practice, no source.
+ */
+const double plan_one_stroke = 0.15;
+
+double plan_open_length(const sil_plan *plan, int i)
+{
+    return plan->bench.board.saddle_x[i] - plan->job->nut.advance;
+}
+
+double plan_to_fret(const sil_plan *plan, int i)
+{
+    return plan->bench.board.fret_x[i][12] - plan->job->nut.advance;
+}
+
+static bool cents_hold(const sil_reading *reading)
+{
+    return reading->condition.strings != SIL_UNSOUND && reading->condition.tuned != SIL_UNSOUND;
+}
+
+/* Cents are read at fret 12, and judged like any reading: out only past the target by more than the
+ * tuner may be wrong by. */
+void plan_read_cents(const sil_plan *plan, sil_tuning *t)
+{
+    const sil_reading *reading = sil_plan_reading(plan);
+    double within = plan->job->targets.cents;
+    double u = sil_rectangular(plan->job->tools.cents);
+    for (int i = 0; i < plan->job->string_count; i++) {
+        bool read = reading && sil_known(reading->cents[i]) && plan->bench.board.frets >= 12;
+        t->unused = t->unused || (read && !cents_hold(reading));
+        t->cents[i] = read && cents_hold(reading) ? reading->cents[i] : SIL_UNKNOWN;
+        t->move[i] = sil_tune_move(plan_open_length(plan, i), plan_to_fret(plan, i), t->cents[i]);
+        t->left[i] = t->cents[i];
+        t->side[i] = sil_side_of(t->cents[i], (sil_band){-within, 0.0, within}, u, false);
+        t->out[i] = t->side[i] == SIL_OVER || t->side[i] == SIL_UNDER;
+    }
+}
+
+bool plan_any(const bool *marked, int count)
+{
+    for (int i = 0; i < count; i++) {
+        if (marked[i]) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Whether this saddle's top may be filed for intonation: somebody asked for it. */
+bool plan_may_file(const sil_plan *plan)
+{
+    return sil_working_in_slot(plan->saddle.working) && plan->job->cents_wanted &&
+           sil_job_intonation(plan->job) == SIL_INTONATION_NONE;
+}
+
+/* Where a string's peak should go, from the face toward the nut, and as near to that as the piece lets
+ * it come. */
+double plan_peak_wanted(const sil_plan *plan, const sil_tuning *t, int i)
+{
+    return sil_job_peak(plan->job, i) + t->move[i] * cos(plan->bench.board.saddle_slant);
+}
+
+double plan_peak_held(const sil_plan *plan, double wanted)
+{
+    double least = SIL_PEAK_MARGIN, most = plan->job->saddle.thickness - SIL_PEAK_MARGIN;
+    return fmin(fmax(wanted, least), fmax(most, least));
+}
+
+/* The height that filing a string's peak takes: 0 where it stays. */
+double plan_peak_drop(const sil_plan *plan, const sil_tuning *t, int i)
+{
+    double held = plan_peak_held(plan, plan_peak_wanted(plan, t, i));
+    return t->out[i] ? sil_back_drop(held - sil_job_peak(plan->job, i)) : 0.0;
+}
+
+/* Whether every string that is out stands so high over its target that its peak can be filed to
+ * another place on the back it has. */
+bool plan_has_bone(const sil_plan *plan, const sil_tuning *t)
+{
+    for (int i = 0; i < plan->job->string_count; i++) {
+        if (t->out[i] && !(plan->stages.lower[i] >= plan_peak_drop(plan, t, i))) {
+            return false;
+        }
+    }
+    return true;
+}
+
+static double greatest_pass(const sil_plan *plan)
+{
+    double most = 0.0;
+    for (int i = 0; i < plan->job->string_count; i++) {
+        most = fmax(most, plan->saddle.first_pass[i]);
+    }
+    return most;
+}
+
+/* Whether the saddle is far over its target, and today's pass off it leaves the height that the peaks
+ * need: cents read so high are not yet those of the finished action. */
+static bool pass_first(const sil_plan *plan, const sil_tuning *t)
+{
+    bool far = false;
+    for (int i = 0; i < plan->job->string_count; i++) {
+        double drop = plan_peak_drop(plan, t, i);
+        far = far || plan->stages.lower[i] > drop + plan_one_stroke;
+        if (t->out[i] && !(plan->stages.lower[i] - plan->saddle.first_pass[i] >= drop)) {
+            return false;
+        }
+    }
+    return far && sil_above(greatest_pass(plan), 0.0);
+}
+
+bool plan_peaks_first(const sil_plan *plan)
+{
+    sil_tuning t = {0};
+    plan_read_cents(plan, &t);
+    return plan_may_file(plan) && plan->saddle.remedy == SIL_SADDLE_SAND &&
+           plan_any(t.out, plan->job->string_count) && plan_has_bone(plan, &t) &&
+           !pass_first(plan, &t);
+}
