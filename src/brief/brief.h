@@ -235,7 +235,6 @@ typedef struct brief_tuned {
     brief_figure left;   /* cents when that is done, with their sign */
     brief_figure peak;   /* where it leaves the top then, from the face toward the nut */
     brief_figure drop;   /* how far it comes down by that */
-    brief_figure proposed; /* by the physics, where it was not read: a length with its sign */
 } brief_tuned;
 
 typedef struct brief_tuning {
@@ -411,6 +410,16 @@ void brief_quick_saddle(double scale, double setback, double now, double want, i
 void brief_quick_nut(double scale, double now, double want, int fraction, sil_hold held,
                      sil_unit unit, brief_quick *answer);
 void brief_quick_free(brief_quick *answer);
+
+/* brief_quick_tune: how far to move the saddle of a string along.
+ * Given:    scale, setback  of the string, mm
+ *           cents           at fret 12 against the octave of the open string, + sharp, under 100
+ *           pitch           travel of one turn of its screw, mm, or unknown
+ *           unit            of the answer
+ * Returned: answer          as of the others; its change is + longer
+ */
+void brief_quick_tune(double scale, double setback, double cents, double pitch, sil_unit unit,
+                      brief_quick *answer);
 
 /* Readings of the same thing with one tool, two by two. */
 typedef struct brief_pairs {

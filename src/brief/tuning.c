@@ -55,7 +55,6 @@ static void fill_string(const brief *b, int i, brief_tuned *string)
     string->peak = figure_length(b->unit, t->peak[i], SIL_NEAREST);
     string->drop =
         t->drop[i] > 0.0 ? figure_length(b->unit, t->drop[i], SIL_NEAREST) : figure_none();
-    string->proposed = figure_length(b->unit, fabs(t->proposed[i]), SIL_NEAREST);
 }
 
 /* The thickness on which every peak is as far from either face as it should be: the nearest and the

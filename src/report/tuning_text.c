@@ -17,13 +17,6 @@ static bool any_peak(const brief *b)
     return false;
 }
 
-/* "back", "forward" or "-": which way its physics would move it, where nobody read it. */
-static const char *proposed_way(const brief *b, int i)
-{
-    double by = b->plan->tuning.proposed[i];
-    return by > 0.0 ? "back" : by < 0.0 ? "forward" : "";
-}
-
 static void put_row(text *t, const brief *b, int i, bool peaks)
 {
     const brief_tuned *string = &b->tuning.string[i];
@@ -35,9 +28,6 @@ static void put_row(text *t, const brief *b, int i, bool peaks)
     put_cell(t, string->left);
     if (peaks) {
         put_cell(t, string->peak);
-    }
-    if (brief_known(string->proposed)) {
-        text_add(t, "   %s %s by its physics", proposed_way(b, i), string->proposed.shown);
     }
     text_put(t, "\n");
 }
@@ -56,6 +46,19 @@ static void put_ends(text *t, const brief *b)
     }
 }
 
+static void put_heads(text *t, bool peaks)
+{
+    static const char *const heads[2][5] = {{"cents", "move", "screw", "cents", "peak from"},
+                                            {"read", "by", "turns", "left", "front"}};
+    for (int line = 0; line < 2; line++) {
+        text_add(t, "  %-12s%-13s", line == 0 ? "string" : "", line == 0 ? "which way" : "");
+        for (int column = 0; column < (peaks ? 5 : 4); column++) {
+            text_right(t, column < 4 ? REPORT_COLUMN : REPORT_COLUMN + 2, heads[line][column]);
+        }
+        text_put(t, "\n");
+    }
+}
+
 void report_tuning(text *t, const brief *b)
 {
     const brief_tuning *tuning = &b->tuning;
@@ -66,15 +69,10 @@ void report_tuning(text *t, const brief *b)
         text_add(t, " (target %s cents either way)", tuning->within.shown + 1);
     }
     text_put(t, "\n");
-    for (int line = 0; line < 2; line++) {
-        static const char *const heads[2][5] = {{"cents", "move", "screw", "cents", "peak from"},
-                                                {"read", "by", "turns", "left", "front"}};
-        text_add(t, "  %-12s%-13s", line == 0 ? "string" : "", line == 0 ? "which way" : "");
-        for (int column = 0; column < (peaks ? 5 : 4); column++) {
-            text_right(t, column < 4 ? REPORT_COLUMN : REPORT_COLUMN + 2, heads[line][column]);
-        }
-        text_put(t, "\n");
+    if (!tuning->read) {
+        return;
     }
+    put_heads(t, peaks);
     for (int i = 0; i < b->strings; i++) {
         put_row(t, b, i, peaks);
     }
