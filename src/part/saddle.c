@@ -15,6 +15,14 @@ static void solve_contact(const sil_plan *plan, part_saddle *saddle, int i)
         sil_known(off) ? off : plan->job->saddle.setback[i] - sil_line_at(plan->slot_as_built, z);
 }
 
+static void solve_peak(const sil_plan *plan, part_saddle *saddle, int i)
+{
+    double peak = plan->tuning.peak[i] - saddle->thickness / 2;
+    bool slotted = sil_working_in_slot(plan->saddle.working);
+    saddle->peak[i] = slotted ? peak / cos(saddle->slant) : saddle->contact[i];
+    saddle->filed[i] = plan->tuning.filed[i];
+}
+
 static void solve_string(const sil_plan *plan, part_saddle *saddle, int i)
 {
     const sil_saddle_work *work = &plan->saddle;
@@ -25,6 +33,7 @@ static void solve_string(const sil_plan *plan, part_saddle *saddle, int i)
     saddle->finished[i] = saddle->anew ? work->height[i] : work->present[i] - work->dress[i];
     saddle->bridge[i] = work->height[i] - work->protrusion[i];
     solve_contact(plan, saddle, i);
+    solve_peak(plan, saddle, i);
 }
 
 void part_saddle_solve(const sil_plan *plan, part_saddle *saddle)

@@ -22,31 +22,21 @@ def templates(pack):
 
 
 def crosses(pack):
-    """Which strings' crosses are as built, and which lie off the template of the saddle's plan."""
+    """Which strings' peaks are still to be filed to their crosses."""
     if pack.waits("saddle") or not pack.part.cut_to_height or unknown(pack.job.saddle.thickness):
         return
     lean = math.cos(math.radians(pack.result["saddle"]["slant"]))
-    if pack.job.saddle.length / lean > 120:
+    if pack.job.saddle.length / lean > 120 or pack.result["saddle"]["strings"][0]["peak"] is None:
         return
-    told, half = pack.result["compensation"], pack.result["strings"][0]["saddle_z"]
-    reach, off, built = pack.job.saddle.thickness / 2 + 3, [], []
-    ends = told["slot_as_built"]
-    low = pack.result["strings"][-1]["saddle_z"]
-    for i, row in enumerate(told["strings"]):
-        z = pack.result["strings"][i]["saddle_z"]
-        share = (z - low) / (half - low) if half != low else 0.0
-        slot = ends["bass"] + (ends["treble"] - ends["bass"]) * share
-        contact = pack.job.saddle.setback[i] - slot if unknown(row["off_slot"]) else row["off_slot"]
-        if abs(contact) > reach:
-            off.append(i + 1)
-        elif unknown(row["off_slot"]):
-            built.append(i + 1)
+    tune = pack.result["tune"]
+    filed = [row["number"] for row in tune["strings"] if tune["remedy"] in ("peaks", "replace")
+             and row["move"] is not None]
     said = [t for t in pack.texts("Templates") if t.startswith("On the top")]
     lists = [[int(n) for n in re.findall(r"\d+", found)] for t in said
              for found in re.findall(r"strings? ([\d, ]+)", t)]
     cut_short = any(t.endswith("...") for t in said)
     if not cut_short:
-        pack.same("templates: crosses", lists, [numbers for numbers in (built, off) if numbers])
+        pack.same("templates: crosses", lists, [filed] if filed else [])
 
 
 def fine(mm):

@@ -126,7 +126,7 @@ static draw_shapes *magnified(const draw_flow *flow, double scale)
                   draw_say(draft, "%s %s from the tail: finished heights%s%s",
                            seen_above ? "Face and plan" : "Face", draw_say_scale(draft, scale),
                            part->base ? ", first pass off the bottom" : "",
-                           seen_above ? "; crosses: in tune" : ""));
+                           seen_above ? "; crosses: peaks" : ""));
     return list;
 }
 
@@ -205,7 +205,7 @@ static draw_shapes *facts(const draw_flow *flow)
     return list;
 }
 
-enum { STRING, NOTE, PRESENT, LOWER, FIRST, DRESS, HEIGHT, OUT, SHARE, ANGLE, COLUMNS };
+enum { STRING, NOTE, PRESENT, LOWER, FIRST, DRESS, HEIGHT, OUT, SHARE, ANGLE, PEAK, COLUMNS };
 
 static const draw_table empty_table = {.columns = COLUMNS,
                                        .row_height = 5,
@@ -218,7 +218,8 @@ static const draw_table empty_table = {.columns = COLUMNS,
                                                 [HEIGHT] = {"height", "finished"},
                                                 [OUT] = {"out of the", "bridge"},
                                                 [SHARE] = {"in its", "slot %"},
-                                                [ANGLE] = {"break", "angle"}}};
+                                                [ANGLE] = {"break", "angle"},
+                                                [PEAK] = {"front", "to peak"}}};
 
 /* Writes what is done under a string, in the column of how much to lower it. */
 static void put_amount(const draw_draft *draft, const brief_bearing *string, int i, draw_table *t)
@@ -261,6 +262,7 @@ static void fill_row(const draw_draft *draft, int i, draw_table *t)
     t->cell[i][ANGLE] = brief_known(string->angle)
                             ? draw_say(draft, "%s\u00b0", draw_figure(draft, string->angle))
                             : "-";
+    draw_table_figure(draft, t, i, PEAK, draft->brief->tuning.string[i].peak, NULL);
 }
 
 static void leave_out(draw_table *t, int column)
@@ -286,6 +288,9 @@ static draw_shapes *table(const draw_flow *flow)
     }
     for (int c = 0; c < COLUMNS; c++) {
         t.anchor[c] = c == NOTE ? DRAW_LEFT : DRAW_RIGHT;
+    }
+    if (!draft->brief->saddle.in_slot) {
+        leave_out(&t, PEAK);
     }
     if (!draft->brief->saddle.dressed) {
         leave_out(&t, DRESS);

@@ -8,10 +8,10 @@ void view_cross(draw_shapes *list, draw_point at)
     draw_line(list, DRAW_CONTACT, (draw_point){at.x, at.y - arm}, (draw_point){at.x, at.y + arm});
 }
 
-draw_point view_behind_saddle(const draw_draft *draft, draw_place place, int string)
+draw_point view_behind_saddle(const draw_draft *draft, draw_place place, int string, double off)
 {
     const part_saddle *part = &draft->brief->saddle_part;
-    double x = part->along[string], off = part->contact[string];
+    double x = part->along[string];
     return draw_at(place, x - off * sin(part->slant), -off * cos(part->slant));
 }
 
@@ -27,8 +27,8 @@ void view_saddle_top(const draw_draft *draft, draw_shapes *list, draw_place plac
               (draw_point){draw_at(place, length, 0).x + over, place.y});
     for (int i = 0; i < part->strings; i++) {
         draw_of(list, i + 1);
-        if (fabs(part->contact[i]) <= reach) {
-            view_cross(list, view_behind_saddle(draft, place, i));
+        if (fabs(part->peak[i]) <= reach) {
+            view_cross(list, view_behind_saddle(draft, place, i, part->peak[i]));
         }
     }
     draw_of(list, 0);

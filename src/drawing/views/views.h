@@ -25,13 +25,13 @@ void view_saddle_face(const draw_draft *draft, draw_shapes *list, draw_place pla
  * bottom and the cuts. */
 void view_saddle_outline(const draw_draft *draft, draw_shapes *list, draw_place place);
 /* Draws the saddle from above, with the nut at the top and the middle of the saddle at y 0. A
- * cross marks where each string has to leave it to play in tune. Points farther from its middle
- * than reach are left out. */
+ * cross marks where each string leaves its top when the work is done. Points farther from its
+ * middle than reach are left out. */
 void view_saddle_top(const draw_draft *draft, draw_shapes *list, draw_place place, double reach);
 void view_cross(draw_shapes *list, draw_point at);
-/* Where a string has to leave the saddle: behind its middle along the string, and therefore also
- * to the side if the saddle is slanted. */
-draw_point view_behind_saddle(const draw_draft *draft, draw_place place, int string);
+/* A place so far behind the middle of the saddle, along a string, and therefore also to the side if
+ * the saddle is slanted. */
+draw_point view_behind_saddle(const draw_draft *draft, draw_place place, int string, double off);
 /* Draws the saddle end on, in its slot, with one string over it: its middle is at x 0 and its
  * bottom at y 0. */
 void view_saddle_end(const draw_draft *draft, draw_shapes *list, draw_place place, int string);
