@@ -247,14 +247,16 @@ def draw(rng):
     doc["readings"][-1].update(visit.heard(m, job.count, job.board.frets))
     if m.chance(0.1):
         at_edges(m, doc)
-    in_tune(m, doc, count)
+    tuner = Maker(random.Random(repr(doc)))   # draws of its own: the rest is as it would be without
+    tuner.unit = m.unit
+    in_tune(tuner, doc, count)
     return doc
 
 
 def in_tune(m, doc, count):
     """By what the strings are brought into tune, how closely, and what a tuner told at each visit."""
     node = doc["saddle"]
-    if m.chance(0.8):
+    if m.chance(0.4):
         doc["targets"]["cents"] = round(m.between(2, 9), 1)
     if m.chance(0.5):
         doc["tools"]["cents"] = round(m.between(0.2, 4), 1)

@@ -248,7 +248,8 @@ def heard(m, count, frets):
                  for _ in range(m.rng.randint(1, 6))}
         node["buzz"] = [{"string": s, "fret": f} for s, f in sorted(notes)]
     if m.chance(0.4):
-        node.update(sharpness(m, count))
+        cents = [round(m.between(-6, 12), 1) for _ in range(count)]
+        node["cents"] = m.rng.choice([cents, cents[0], some_missing(m, cents)])
     return node
 
 
