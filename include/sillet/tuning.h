@@ -40,15 +40,16 @@ typedef struct sil_tuning {
                                        not; unknown without cents */
     double proposed[SIL_STRINGS_MAX]; /* the same by the string's physics, where no cents were read,
                                          its setback was and its core is known; otherwise unknown.
-                                         Nothing is worked by it */
+                                         Only the peaks of a new saddle go by it */
     bool out[SIL_STRINGS_MAX];        /* out of the target */
     double
         turns[SIL_STRINGS_MAX];   /* of its intonation screw, + back; unknown unless it is turned */
     double end[2];                /* the bridge at strings 1 and N, + back, mm; unknown unless the
                                        ends are moved */
     double left[SIL_STRINGS_MAX]; /* cents that are left when that is done; unknown without cents */
-    bool filed[SIL_STRINGS_MAX];  /* its peak is filed to another place */
-    double peak[SIL_STRINGS_MAX]; /* where it leaves the top when that is done, from the face
+    bool modelled[SIL_STRINGS_MAX];     /* its peak on a new saddle is by physics, not by a tuner */
+    bool filed[SIL_STRINGS_MAX];        /* its peak is filed to another place */
+    double peak[SIL_STRINGS_MAX];       /* where it leaves the top when that is done, from the face
                                        toward the nut, square to it, mm; unknown where no saddle is
                                        in a slot */
     double peak_short[SIL_STRINGS_MAX]; /* how far that is from where it should be, since the piece

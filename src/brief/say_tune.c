@@ -89,12 +89,27 @@ static void tell_peaks(const brief *b, telling *t)
     tell(t, "\u00b0.");
 }
 
+/* Which peaks nobody read a tuner for. */
+static void tell_modelled(const brief *b, telling *t)
+{
+    tell_list list = {.count = b->strings};
+    for (int i = 0; i < b->strings; i++) {
+        list.chosen[i] = b->plan->tuning.modelled[i];
+    }
+    if (tell_chosen(&list) > 0) {
+        tell(t, " Worked out from the strings, since no cents were read: ");
+        tell_which(t, &list);
+        tell(t, ".");
+    }
+}
+
 void say_file_peaks(const brief *b, telling *t)
 {
     bool anew = b->saddle.remedy == SIL_SADDLE_REPLACE;
     tell(t, anew ? "File the new saddle's top so that each string leaves it in its place: "
                  : "File the saddle's top so that the strings leave it in other places: ");
     tell_peaks(b, t);
+    tell_modelled(b, t);
     if (brief_known(b->tuning.most_drop)) {
         tell(t, " The strings come down by up to ");
         tell_length(t, "peak-drop", -1, b->tuning.most_drop);
@@ -109,6 +124,7 @@ void say_tuned_saddle(const brief *b, telling *t)
     tell(t, "Make a new saddle: this one has come down to its height, and has no bone left where "
             "the strings should leave it. Give it the heights of this one, and file its peaks: ");
     tell_peaks(b, t);
+    tell_modelled(b, t);
     tell(t, " Keep the old one until the owner has played.");
 }
 

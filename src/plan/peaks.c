@@ -60,9 +60,9 @@ bool plan_may_file(const sil_plan *plan)
 
 /* Where a string's peak should go, from the face toward the nut, and as near to that as the piece lets
  * it come. */
-double plan_peak_wanted(const sil_plan *plan, const sil_tuning *t, int i)
+double plan_peak_wanted(const sil_plan *plan, int i, double move)
 {
-    return sil_job_peak(plan->job, i) + t->move[i] * cos(plan->bench.board.saddle_slant);
+    return sil_job_peak(plan->job, i) + move * cos(plan->bench.board.saddle_slant);
 }
 
 double plan_peak_held(const sil_plan *plan, double wanted)
@@ -74,7 +74,7 @@ double plan_peak_held(const sil_plan *plan, double wanted)
 /* The height that filing a string's peak takes: 0 where it stays. */
 double plan_peak_drop(const sil_plan *plan, const sil_tuning *t, int i)
 {
-    double held = plan_peak_held(plan, plan_peak_wanted(plan, t, i));
+    double held = plan_peak_held(plan, plan_peak_wanted(plan, i, t->move[i]));
     return t->out[i] ? sil_back_drop(held - sil_job_peak(plan->job, i)) : 0.0;
 }
 

@@ -71,7 +71,7 @@ bool plan_has_bone(const sil_plan *plan, const sil_tuning *t);
 
 /* Where a string's peak should go, from the face toward the nut; as near to that as the piece lets it
  * come; and the height that filing it there takes: 0 where it stays. */
-double plan_peak_wanted(const sil_plan *plan, const sil_tuning *t, int string);
+double plan_peak_wanted(const sil_plan *plan, int string, double move);
 double plan_peak_held(const sil_plan *plan, double wanted);
 double plan_peak_drop(const sil_plan *plan, const sil_tuning *t, int string);
 
@@ -85,6 +85,9 @@ bool plan_peaks_first(const sil_plan *plan);
 bool plan_asked_peak(const sil_plan *plan, int string);
 bool plan_asked_peaks(const sil_plan *plan); /* of any string */
 void plan_find_tuning(sil_plan *plan);
+
+/* Gives the peaks of a new saddle their places by the strings' physics, where nobody read cents. */
+void plan_propose_peaks(sil_plan *plan);
 
 /* A larger change of humidity than this moves the top as well as the neck: common practice, no
  * source. */

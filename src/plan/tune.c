@@ -75,5 +75,6 @@ void plan_tune(sil_plan *plan)
         tune_string(plan, i);
         propose(plan, i);
     }
+    plan_propose_peaks(plan);
     lay_slot(plan);
 }

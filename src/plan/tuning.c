@@ -119,10 +119,10 @@ static void move_ends(const sil_plan *plan, sil_tuning *t)
     }
 }
 
-static void file_peak(const sil_plan *plan, sil_tuning *t, int i)
+static void file_peak(const sil_plan *plan, sil_tuning *t, int i, double move)
 {
     double lean = cos(plan->bench.board.saddle_slant), now = t->peak[i];
-    double wanted = plan_peak_wanted(plan, t, i);
+    double wanted = plan_peak_wanted(plan, i, move);
     t->filed[i] = true;
     t->peak[i] = plan_peak_held(plan, wanted);
     t->peak_short[i] = wanted - t->peak[i];
@@ -136,7 +136,7 @@ static void file_peaks(const sil_plan *plan, bool anew, sil_tuning *t)
         bool worth = sil_known(t->move[i]) && (t->out[i] || fabs(t->move[i]) >= least_move);
         if (anew ? worth : t->out[i]) {
             double now = t->peak[i];
-            file_peak(plan, t, i);
+            file_peak(plan, t, i, t->move[i]);
             t->drop[i] = anew ? 0.0 : sil_back_drop(t->peak[i] - now);
         }
     }
@@ -232,4 +232,19 @@ bool plan_asked_peaks(const sil_plan *plan)
         }
     }
     return false;
+}
+
+void plan_propose_peaks(sil_plan *plan)
+{
+    sil_tuning *t = &plan->tuning;
+    bool new_saddle = plan->saddle.remedy == SIL_SADDLE_REPLACE && t->remedy != SIL_TUNE_WAIT;
+    bool slotted = sil_working_in_slot(plan->saddle.working);
+    for (int i = 0; i < plan->job->string_count; i++) {
+        bool worth = fabs(t->proposed[i]) >= least_move;
+        if (worth && slotted && (new_saddle || t->remedy == SIL_TUNE_REPLACE)) {
+            t->modelled[i] = true;
+            file_peak(plan, t, i, t->proposed[i]);
+            t->remedy = new_saddle ? SIL_TUNE_PEAKS : t->remedy;
+        }
+    }
 }

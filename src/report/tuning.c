@@ -72,7 +72,8 @@ static const char *verdict_word(const sil_tuning *t, int i)
 static double asked_move(const sil_tuning *t, int i)
 {
     bool moves = t->out[i] && t->remedy != SIL_TUNE_WAIT && t->remedy != SIL_TUNE_NOTE;
-    return moves || t->filed[i] ? t->move[i] : SIL_UNKNOWN;
+    double move = t->modelled[i] ? t->proposed[i] : t->move[i];
+    return moves || t->filed[i] ? move : SIL_UNKNOWN;
 }
 
 void result_tuning(const brief *b, json_at root)

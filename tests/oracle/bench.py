@@ -379,7 +379,7 @@ def plan_and_cuts(job):
     codes = withheld(board, job, done)
     nut = parts.nut(board, job, done, codes)
     saddle, last = parts.saddle(board, job, done, codes)
-    made = tuned.tuning(board, job, done, nut, saddle)
+    made = tuned.tuning(board, job, done, nut, saddle, last.state)
     for row, peak, short in zip(saddle["strings"], made.peak, made.short):
         row.update(peak=peak, peak_short=short)
     touched = done.crowns in ("fret-worn", "crown-thin")

@@ -9,6 +9,7 @@ from scipy.optimize import brentq
 
 import bench
 import parts
+import tone
 
 STROKE = 0.15     # the saddle is near its height
 LEAST = 0.1       # nothing is moved along by less
@@ -163,7 +164,16 @@ def remedy_of(board, job, done, found, saddle):
     return "peaks" if can_spare(board, job, done, found) else "note"
 
 
-def tuning(board, job, done, nut, saddle):
+def by_physics(board, job, last, i, cents):
+    """What its physics would move a string by that nobody read, if its core is known."""
+    if not math.isnan(cents) or job.strings[i].assumed:
+        return math.nan
+    one = tone.Tuned(board, job, last, tone.crown_table(board, last), i)
+    return one.setback_for(0.0, job.nut.advance[i]) - job.saddle.setback[i] if one.known \
+        else math.nan
+
+
+def tuning(board, job, done, nut, saddle, last):
     """`tune` of a result, and of each string its peak, what it is short by, and its drop."""
     found, count = heard(board, job), range(job.count)
     slotted = job.saddle.kind in ("slotted", "glued")
@@ -188,6 +198,14 @@ def tuning(board, job, done, nut, saddle):
             made.short[i] = there[i] - held[i]
             made.drop[i] = 0.0 if anew else BACK * abs(made.peak[i] - peak[i])
             by[i] = (made.peak[i] - peak[i]) / slanted(board)
+    moves = list(found.move)
+    for i in count if slotted and anew and remedy != "wait" else ():
+        by_strings = by_physics(board, job, last, i, found.cents[i])
+        if abs(by_strings) >= LEAST:
+            there = peak[i] + by_strings * slanted(board)
+            made.peak[i] = min(max(there, MARGIN), max(job.saddle.thickness - MARGIN, MARGIN))
+            made.short[i], made.filed[i], moves[i] = there - made.peak[i], True, by_strings
+            remedy = made.remedy = "replace" if remedy == "replace" else "peaks"
     ends = None
     if remedy == "ends":
         by = line_of(board, found)
@@ -201,7 +219,7 @@ def tuning(board, job, done, nut, saddle):
             way if works else "leave"
         rows.append({"number": i + 1, "cents": found.cents[i], "verdict": verdict,
                      "at_edge": found.side[i].startswith("at-"),
-                     "move": found.move[i] if works or made.filed[i] else math.nan,
+                     "move": moves[i] if works or made.filed[i] else math.nan,
                      "turns": turns[i],
                      "left": found.cents[i] - (less(board, job, i, by[i]) if read and by[i] else 0.0)})
     made.row = {"by": by_what(job), "remedy": remedy, "waits_for": waits,
