@@ -232,7 +232,8 @@ def saddle_table(pack):
         return [bearing["present"], amount(pack, i)] + \
             [bearing["base_first"]] * (result["bottom_cut"] is not None) + \
             [bearing["dress"]] * dressed + \
-            [bearing["height"], bearing["out"], rounded(share, 0), angle(row["break_angle"])]
+            [bearing["height"], bearing["out"], rounded(share, 0), angle(row["break_angle"])] + \
+            [length(pack, row["peak"])] * (row["peak"] is not None)
     pack.table("Saddle", wanted)
     cut = result["bottom_cut"]
     rows = result["strings"]
