@@ -114,7 +114,8 @@ static void units_are_of_the_measure(void **state)
 #define NO_SCREWS "saddle.pitch saddle.intonation_pitch saddle.travel saddle.post_spread "
 #define NO_SLOT                                                                                    \
     "saddle.slot_depth saddle.pin_distance saddle.exit_height saddle.pickup "                      \
-    "readings.condition.saddle readings.saddle_height readings.bridge_top limits.least_protrusion limits.most_protrusion "   \
+    "readings.condition.saddle readings.saddle_height readings.bridge_top "                        \
+    "limits.least_protrusion limits.most_protrusion "                                              \
     "limits.least_in_slot limits.least_break "
 #define NO_PIECE "saddle.length saddle.thickness saddle.peak "
 

@@ -130,7 +130,7 @@ typedef enum sil_act {
     SIL_ACT_TUNE_ENDS,
     SIL_ACT_FILE_PEAKS,   /* of the saddle's top, to where the strings should leave it */
     SIL_ACT_TUNED_SADDLE, /* a new saddle for that */
-    SIL_ACT_CHECK, /* tune, and read everything again */
+    SIL_ACT_CHECK,        /* tune, and read everything again */
     SIL_ACTS
 } sil_act;
 

@@ -229,12 +229,12 @@ typedef struct brief_tuned {
     const char *verdict; /* "in tune", "back", "forward", "wait", "not read", .. */
     bool moves;          /* its screw is turned, or its peak filed to another place */
     brief_way way;
-    brief_figure cents;  /* as read, with its sign */
-    brief_figure move;   /* how far; "-" where it stays, waits, or was not read */
-    brief_figure turns;  /* of its intonation screw */
-    brief_figure left;   /* cents when that is done, with their sign */
-    brief_figure peak;   /* where it leaves the top then, from the face toward the nut */
-    brief_figure drop;   /* how far it comes down by that */
+    brief_figure cents; /* as read, with its sign */
+    brief_figure move;  /* how far; "-" where it stays, waits, or was not read */
+    brief_figure turns; /* of its intonation screw */
+    brief_figure left;  /* cents when that is done, with their sign */
+    brief_figure peak;  /* where it leaves the top then, from the face toward the nut */
+    brief_figure drop;  /* how far it comes down by that */
 } brief_tuned;
 
 typedef struct brief_tuning {
@@ -244,9 +244,9 @@ typedef struct brief_tuning {
     brief_tuned string[SIL_STRINGS_MAX];
     brief_way end_way[BRIEF_ENDS]; /* of the bridge; BRIEF_NO_WAY where that side stays */
     brief_figure end[BRIEF_ENDS];
-    brief_figure within; /* the target, either way */
+    brief_figure within;    /* the target, either way */
     brief_figure most_drop; /* the most of the strings' */
-    brief_figure thick;  /* of a saddle on which every peak has its place, rounded up; "-" where this
+    brief_figure thick; /* of a saddle on which every peak has its place, rounded up; "-" where this
                             one is thick enough */
 } brief_tuning;
 

@@ -124,15 +124,16 @@ const cli_command cli_commands[] = {
     {.name = "tune",
      .purpose = "one string: how far to move its saddle along",
      .about =
-         "Needs no sheet: from how sharp one string is at the 12th fret, against the octave of the\n"
+         "Needs no sheet: from how sharp one string is at the 12th fret, against the octave of "
+         "the\n"
          "open string, it works out how far its saddle must move, and which way. Set relief, nut\n"
          "and action first: they change it.",
      .options = {{"--scale", "LENGTH", "Scale of the instrument, without compensation.", true},
                  {"--cents", "CENTS", "As read at the 12th fret: 12 is sharp, -7 is flat.", true},
                  {"--setback", "LENGTH",
                   "How much compensation lengthens the string; 0 unless given.", false},
-                 {"--pitch", "LENGTH",
-                  "Travel of one turn of its intonation screw, for the turns.", false},
+                 {"--pitch", "LENGTH", "Travel of one turn of its intonation screw, for the turns.",
+                  false},
                  UNITS("The unit of the answer; mm unless given."),
                  {"--json", NULL, "The answer for programs, in mm.", false}},
      .examples = "sillet tune --scale 25.5in --cents 12 --pitch 0.5mm"},

@@ -113,8 +113,8 @@ static void check_intonation(job_check *check)
     const sil_job_saddle *saddle = &check->job->saddle;
     job_place root = job_key(NULL, "saddle"), by = job_key(&root, "intonation");
     job_place peak = job_key(&root, "peak");
-    bool moves = saddle->intonation == SIL_INTONATION_SCREWS ||
-                 saddle->intonation == SIL_INTONATION_ENDS;
+    bool moves =
+        saddle->intonation == SIL_INTONATION_SCREWS || saddle->intonation == SIL_INTONATION_ENDS;
     if (moves && sil_working_in_slot(sil_saddle_working(saddle->kind, saddle->pitch))) {
         job_check_say(check, SIL_ERROR, &by,
                       "a saddle in a slot does not move; wanted none, or another kind of saddle");

@@ -67,7 +67,8 @@ static bool saddle_worked(const sil_plan *before, const sil_plan *now)
     return sil_known(treble) && sil_known(bass)
                ? sil_above(fmax(fabs(treble), fabs(bass)),
                            before->bench.tools.caliper + now->bench.tools.caliper)
-               : (remedy != SIL_SADDLE_NONE && remedy != SIL_SADDLE_WAIT) || plan_asked_peaks(before);
+               : (remedy != SIL_SADDLE_NONE && remedy != SIL_SADDLE_WAIT) ||
+                     plan_asked_peaks(before);
 }
 
 static void lower_saddle(const sil_plan *before, const sil_plan *now, sil_fit *fit)

@@ -96,7 +96,7 @@ typedef enum sil_stage_name {
     SIL_FRETS,
     SIL_NUT,
     SIL_SADDLE,
-    SIL_STAGES,             /* those that change heights */
+    SIL_STAGES,           /* those that change heights */
     SIL_TUNE = SIL_STAGES /* the last stage of a plan: it moves strings along, not up and down */
 } sil_stage_name;
 

@@ -64,8 +64,8 @@ double view_facts(const draw_draft *draft, draw_shapes *list, double width)
 }
 
 /* A cell of the outlook: the name of a stage in small letters and its result in large ones. */
-static void cell(const draw_draft *draft, draw_shapes *list, double x, double width,
-                 double height, const char *name, const brief_stage *stage)
+static void cell(const draw_draft *draft, draw_shapes *list, double x, double width, double height,
+                 const char *name, const brief_stage *stage)
 {
     draw_box box = {x, -15, x + width, 0};
     draw_rectangle(list, DRAW_DIMENSION, box);
