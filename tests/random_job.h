@@ -138,6 +138,23 @@ static inline void make_wishes(sil_job *job, uint64_t *seed, int strings)
                                        .blank_height = 1.5};
 }
 
+/* How far the saddle stands out, at the outer strings, near what the caliper has of it. The seed is
+ * a copy, so that what is drawn afterwards does not depend on it. */
+static inline void make_stands_out(random_job *made, uint64_t seed, int strings)
+{
+    const sil_job_saddle *saddle = &made->job.saddle;
+    sil_reading *reading = &made->reading;
+    double in_slot = saddle->slot_depth - saddle->pickup;
+    double treble = reading->saddle_height_treble - in_slot + uniform(&seed, -0.2, 0.2);
+    double bass = reading->saddle_height_bass - in_slot + uniform(&seed, -0.2, 0.2);
+    double guess = uniform(&seed, 2.5, 6.0);
+    bool in_bridge = saddle->kind == SIL_SADDLE_SLOTTED || saddle->kind == SIL_SADDLE_GLUED;
+    if (in_bridge && !one_in(&seed, 5)) {
+        reading->stands_out[0] = sil_known(treble) ? treble : guess;
+        reading->stands_out[strings - 1] = sil_known(bass) ? bass : guess;
+    }
+}
+
 static inline void make_reading(random_job *made, uint64_t *seed, int strings)
 {
     sil_reading *reading = &made->reading;
@@ -177,6 +194,7 @@ static inline void make_reading(random_job *made, uint64_t *seed, int strings)
         reading->saddle_height_treble = uniform(seed, 7.0, 10.0);
         reading->saddle_height_bass = uniform(seed, 7.0, 11.0);
     }
+    make_stands_out(made, *seed, strings);
     for (int i = 0; i < strings; i++) {
         reading->confirmed[i] = !one_in(seed, 3);
     }
@@ -190,7 +208,8 @@ static inline void make_random_job(random_job *made, uint64_t *seed, int strings
     sil_job_clear(job);
     it->scale = uniform(seed, 560.0, 870.0);
     if (one_in(seed, 4)) {
-        it->scale_bass = it->scale + uniform(seed, 5.0, 50.0);
+        /* Few strings are close together: no part stands at more than 45 degrees across them. */
+        it->scale_bass = it->scale + uniform(seed, 5.0, 50.0) * fmin(1.0, strings / 6.0);
         it->square = whole(seed, 0, 12);
     }
     it->pocket = one_in(seed, 2) ? uniform(seed, 60.0, 90.0) : SIL_UNKNOWN;

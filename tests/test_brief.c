@@ -43,7 +43,6 @@ typedef struct member {
 
 static const member of_nut[] = {OF(brief_nut, length, SIL_NEAREST),
                                 OF(brief_nut, height, SIL_NEAREST), OF(brief_nut, gap, SIL_NEAREST),
-                                OF(brief_nut, within, SIL_NEAREST),
                                 OF(brief_nut, shim, SIL_NEAREST)};
 static const member of_slot[] = {
     OF(brief_slot, gauge, SIL_NEAREST),  OF(brief_slot, width, SIL_NEAREST),
@@ -65,7 +64,6 @@ static const member of_saddle[] = {OF(brief_saddle, base_first[0], SIL_DOWN),
                                    OF(brief_saddle, left_on, SIL_NEAREST),
                                    OF(brief_saddle, length, SIL_NEAREST),
                                    OF(brief_saddle, shim, SIL_NEAREST),
-                                   OF(brief_saddle, within, SIL_NEAREST),
                                    OF(brief_saddle, best_setback[0], SIL_NEAREST),
                                    OF(brief_saddle, best_setback[1], SIL_NEAREST),
                                    OF(brief_saddle, best_thickness, SIL_UP),
@@ -93,7 +91,6 @@ static const member of_blank[] = {OF(brief_blank, length, SIL_UP),
                                   OF(brief_blank, spare_length, SIL_NEAREST),
                                   OF(brief_blank, spare_thickness, SIL_NEAREST),
                                   OF(brief_blank, spare_height, SIL_NEAREST),
-                                  OF(brief_blank, within_length, SIL_NEAREST),
                                   OF(brief_blank, spacing, SIL_NEAREST)};
 
 static int rounded[3]; /* by the way: how many were told apart from the other ways */
@@ -174,7 +171,7 @@ static void the_bottom_is_told_by_what_comes_off(void **state)
         sanded += part->base;
         brief_free(b);
     }
-    assert_true(sanded > 50);
+    assert_true(sanded > 30);
 }
 
 static void a_quick_answer_has_its_figures(void **state)

@@ -130,7 +130,7 @@ static void a_plane_is_seen_from_its_right(void **state)
     for (int k = 0; k < 2; k++) {
         double x = k == 0 ? 15 : 38;
         draw_shapes *list = empty_list(&drawn);
-        draw_plane(list, x, view, "B");
+        draw_plane(list, (draw_point){x, 0}, (draw_point){x, 8}, -1, true, view, "B");
         assert_int_equal(count_words(list, "B"), 2);
         double low = INFINITY, high = -INFINITY;
         for (int i = 0; i < list->count; i++) {

@@ -117,18 +117,9 @@ static sil_plan plan;
 
 static void make_plan(const char *readings)
 {
-    static sil_sheet *sheet;
-    static char text[4096];
-    sil_sheet_free(sheet);
-    snprintf(text, sizeof text,
-             "sillet: 1\nprofile: steel-string-acoustic\n"
-             "instrument: {rod: two-way, crown: 1.1, head_angle: 14 deg}\n"
-             "nut: {seat_to_board: 6.5}\n"
-             "readings:\n%s",
-             readings);
-    sil_sheet_read_bytes(text, strlen(text), "feelers", "profiles", &sheet);
-    assert_non_null(sil_sheet_job(sheet));
-    plan_into(sil_sheet_job(sheet), &plan);
+    plan_readings("instrument: {rod: two-way, crown: 1.1, head_angle: 14 deg}\n"
+                  "nut: {seat_to_board: 6.5}\n",
+                  readings, &plan);
 }
 
 #define VISIT(first)                                                                               \

@@ -113,9 +113,9 @@ static bool is_known(const char *word)
     return false;
 }
 
-/* Keys within the value of a field: of its two ends, of a target. */
-static const char *const inner_keys[] = {"treble", "bass", "nut",  "end",
-                                         "low",    "aim",  "high", "held"};
+/* Keys within the value of a field: of its two ends, of a target, of a travel. */
+static const char *const inner_keys[] = {"treble", "bass", "nut",  "end",  "down",
+                                         "low",    "aim",  "high", "held", "up"};
 
 static void look_at_word(const char *word)
 {

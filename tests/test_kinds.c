@@ -192,7 +192,8 @@ static const sil_saddle_given posts = {.working = SIL_WORKING_POSTS,
                                        .present_treble = SIL_UNKNOWN,
                                        .present_bass = SIL_UNKNOWN,
                                        .bridge_top_treble = SIL_UNKNOWN,
-                                       .bridge_top_bass = SIL_UNKNOWN};
+                                       .bridge_top_bass = SIL_UNKNOWN,
+                                       .travel = SIL_UNKNOWN};
 
 /* F. J. Anscombe, Graphs in Statistical Analysis, The American Statistician 27 (1973), first of
  * four data sets: y = 3.00 + 0.500 x (data from memory; the line is the published one). */

@@ -15,7 +15,8 @@ static void make_one(sil_bench *bench, sil_fit *truth, sil_saddle_given *make)
                                .present_treble = 9.0,
                                .present_bass = SIL_UNKNOWN,
                                .bridge_top_treble = SIL_UNKNOWN,
-                               .bridge_top_bass = SIL_UNKNOWN};
+                               .bridge_top_bass = SIL_UNKNOWN,
+                               .stands_out = {SIL_UNKNOWN}};
 }
 
 /* Among several, one low string is a notch worn in; alone it is the saddle that is low. */

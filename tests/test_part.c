@@ -45,37 +45,53 @@ static void a_straight_top_is_straight_everywhere(void **state)
     }
 }
 
-/* Pieces whose slopes are of the chord between their neighbours take a parabola exactly. */
-static void a_round_top_is_followed_between_its_points(void **state)
+/* Without an arc, a top is straight from point to point, and straight on at its ends. */
+static void a_top_is_straight_between_its_points(void **state)
 {
     (void)state;
     part_curve curve = curve_of(6, even, square);
-    for (double x = 1.0; x <= 4.0; x += 0.0625) {
-        near(part_curve_at(&curve, x), square(x), exact);
+    for (int i = 0; i < 5; i++) {
+        near(part_curve_at(&curve, i + 0.25), square(i) + 0.25 * (square(i + 1) - square(i)),
+             exact);
     }
-    for (int i = 0; i < 6; i++) {
-        near(part_curve_at(&curve, even[i]), square(even[i]), exact);
-    }
-    near(part_curve_at(&curve, -2.0), -2.0, exact); /* straight on: the first chord rises by 1 */
+    near(part_curve_at(&curve, -2.0), -2.0, exact);
     near(part_curve_at(&curve, 7.0), 25.0 + 2.0 * 9.0, exact);
-    near(part_curve_at(&curve, 0.5), (0.5 * 1.0 + 0.125 * (1.0 - 2.0)), exact);
 }
 
-static void a_top_has_no_kink(void **state)
+static double round_400(double x)
+{
+    return 8.25 - (400.0 - sqrt(400.0 * 400.0 - (x - 20.5) * (x - 20.5)));
+}
+
+/* Points on a circle of whole radius give it back. Off it, an arc is never below a point where it may
+ * not be, nor farther above than it may; where none is, the top stays as it was. */
+static void a_round_top_is_one_arc(void **state)
 {
     (void)state;
-    part_curve curve = {5, {3, 10, 12.5, 21, 30}, {2, 4, 1, 7, 3}};
-    for (int i = 0; i < 5; i++) {
-        double x = curve.x[i], h = 1e-6, at = part_curve_at(&curve, x);
-        near(at, curve.y[i], exact);
-        near((at - part_curve_at(&curve, x - h)) / h, (part_curve_at(&curve, x + h) - at) / h,
-             1e-4);
+    static const double x[] = {3, 10, 17, 24, 31, 39};
+    part_curve curve = curve_of(6, x, round_400);
+    part_curve_round(&curve, 43, 0, 0.05);
+    near(curve.radius, 400, 0);
+    near(curve.centre, 20.5, 0.011);
+    near(curve.crest, 8.25, 0.011);
+    near(part_curve_at(&curve, 3),
+         curve.crest - (400 - sqrt(400.0 * 400.0 - pow(3 - curve.centre, 2))), 1e-9);
+    part_curve rough = curve_of(6, x, round_400), jagged = rough;
+    for (int i = 0; i < 6; i++) {
+        rough.y[i] += i % 2 ? 0.03 : 0;
+        jagged.y[i] += i % 2 ? 0.08 : 0;
     }
-    for (int i = 1; i < 4; i++) {
-        double chord = (curve.y[i + 1] - curve.y[i - 1]) / (curve.x[i + 1] - curve.x[i - 1]);
-        double h = 1e-6, x = curve.x[i];
-        near((part_curve_at(&curve, x + h) - part_curve_at(&curve, x - h)) / (2 * h), chord, 1e-4);
+    part_curve_round(&rough, 43, 0, 0.05);
+    assert_true(rough.radius > 0);
+    for (int i = 0; i < 6; i++) {
+        double over = part_curve_at(&rough, x[i]) - rough.y[i];
+        assert_true(over >= -exact && over <= 0.05 + exact);
     }
+    part_curve_round(&jagged, 43, 0, 0.05);
+    near(jagged.radius, 0, 0);
+    part_curve flat = curve_of(5, uneven, leaning);
+    part_curve_round(&flat, 40, 0, 0.05);
+    near(flat.radius, 0, 0);
 }
 
 static void expect_way(const part_curve *curve, double from, double to)
@@ -89,7 +105,7 @@ static void expect_way(const part_curve *curve, double from, double to)
         near(points[i].y, part_curve_at(curve, points[i].x), exact);
         if (i > 0) {
             double run = (points[i].x - points[i - 1].x) * (to > from ? 1 : -1);
-            assert_true(run > 0 && (curve->count < 2 || run <= step + exact));
+            assert_true(run > 0 && (curve->radius <= 0 || run <= step + exact));
         }
     }
     for (int k = 0; k < curve->count; k++) {
@@ -104,17 +120,23 @@ static void expect_way(const part_curve *curve, double from, double to)
 static void a_line_runs_through_every_point_of_its_curve(void **state)
 {
     (void)state;
-    part_curve curve = {5, {3, 10, 12.5, 21, 30}, {2, 4, 1, 7, 3}}, one = {1, {5}, {4}};
+    part_curve curve = {.count = 5, .x = {3, 10, 12.5, 21, 30}, .y = {2, 4, 1, 7, 3}};
+    part_curve one = {.count = 1, .x = {5}, .y = {4}}, arc = curve;
+    arc.radius = 900;
+    arc.centre = 15;
+    arc.crest = 9;
     const double ends[] = {0, 3, 7.25, 10, 15.5, 30, 36, 400};
     for (size_t i = 0; i < sizeof ends / sizeof *ends; i++) {
         for (size_t k = 0; k < sizeof ends / sizeof *ends; k++) {
             expect_way(&curve, ends[i], ends[k]);
             expect_way(&one, ends[i], ends[k]);
+            expect_way(&arc, ends[i], ends[k]);
         }
     }
     part_point points[PART_CURVE_POINTS];
     assert_int_equal(part_curve_points(&one, 0, 40, points), 2);
-    assert_int_equal(part_curve_points(&curve, 13, 20, points), 8); /* a point each millimetre */
+    assert_int_equal(part_curve_points(&arc, 13, 20, points), 8); /* a point each millimetre */
+    assert_int_equal(part_curve_points(&curve, 13, 20, points), 2);
 }
 
 static void strings_without_a_height_are_left_out(void **state)
@@ -140,18 +162,23 @@ static void same_or_unknown(double got, double wanted)
     }
 }
 
+/* The top through its heights, or of an arc as far off them as that may be. */
 static void expect_top(const part_curve *top, int strings, const double *along,
-                       const double *height)
+                       const double *height, double under, double over)
 {
     int known = 0;
     for (int i = 0; i < strings; i++) {
         if (sil_known(height[i])) {
-            near(part_curve_at(top, along[i]), height[i], exact);
+            double off = part_curve_at(top, along[i]) - height[i];
+            bool arc = top->radius > 0;
+            assert_true(off >= -(arc ? under : 0) - exact && off <= (arc ? over : 0) + exact);
             known++;
         }
     }
     assert_int_equal(top->count, known);
 }
+
+static int arcs;
 
 /* Square across the board a place is nearer to the bass end than along a part that leans. */
 static void expect_nut(const sil_plan *plan)
@@ -162,24 +189,29 @@ static void expect_nut(const sil_plan *plan)
     near(nut.length * lean, plan->job->nut.width, exact);
     same_or_unknown(nut.gap * lean, plan->nut_gap);
     same_or_unknown(nut.thickness, plan->job->nut.thickness);
-    same_or_unknown(nut.height, plan->nut.top);
+    assert_int_equal(sil_known(nut.height), sil_known(plan->nut.top));
+    assert_true(!sil_known(nut.height) || nut.height >= plan->nut.top - nut.shim - exact);
     same_or_unknown(nut.fall_deg, plan->nut.fall_angle_deg);
     near(nut.shim, plan->nut.remedy == SIL_NUT_SHIM ? plan->nut.shim : 0.0, exact);
     for (int i = 0; i < nut.strings; i++) {
         near(nut.across[i] - plan->job->nut.width / 2, plan->bench.board.nut_z[i], exact);
         near(nut.along[i] * lean, nut.across[i], exact);
-        same_or_unknown(nut.floor[i], plan->nut.floor[i]);
-        same_or_unknown(nut.depth[i], plan->nut.depth[i]);
+        same_or_unknown(nut.floor[i], plan->nut.floor[i] - nut.shim);
+        if (nut.top.radius <= 0) {
+            same_or_unknown(nut.depth[i], plan->nut.depth[i]);
+        } else {
+            near(nut.depth[i], part_curve_at(&nut.top, nut.along[i]) - nut.floor[i], exact);
+        }
         same_or_unknown(nut.stack[i], plan->nut.stack[i]);
         same_or_unknown(nut.width[i], plan->slot_width[i]);
         near(nut.gauge[i], plan->job->strings[i].gauge, exact);
-        top[i] = plan->nut.floor[i] + plan->nut.depth[i];
+        top[i] = plan->nut.floor[i] - nut.shim + plan->nut.depth[i];
         z[i] = nut.along[i] - nut.along[nut.strings - 1];
     }
-    expect_top(&nut.top, nut.strings, nut.along, top);
-    double radius = sil_top_radius(nut.strings, z, top);
-    same_or_unknown(nut.top_radius / radius, sil_known(radius) ? 1.0 : SIL_UNKNOWN);
-    radius = sil_top_radius(nut.strings, z, plan->nut.floor);
+    expect_top(&nut.top, nut.strings, nut.along, top, 0, 0.05);
+    arcs += nut.top.radius > 0;
+    same_or_unknown(nut.top_radius, nut.top.radius > 0 ? nut.top.radius : SIL_UNKNOWN);
+    double radius = sil_top_radius(nut.strings, z, plan->nut.floor);
     same_or_unknown(nut.floor_radius / radius, sil_known(radius) ? 1.0 : SIL_UNKNOWN);
 }
 
@@ -273,7 +305,7 @@ static void expect_saddle(const sil_plan *plan)
     const sil_board *board = &plan->bench.board;
     part_saddle saddle;
     part_saddle_solve(plan, &saddle);
-    double lean = cos(board->saddle_slant), z[SIL_STRINGS_MAX];
+    double lean = cos(board->saddle_slant);
     same_or_unknown(saddle.length * lean, plan->job->saddle.length);
     assert_int_equal(saddle.anew, work->remedy == SIL_SADDLE_REPLACE);
     assert_int_equal(saddle.base, work->bottom);
@@ -281,7 +313,6 @@ static void expect_saddle(const sil_plan *plan)
     for (int i = 0; i < saddle.strings; i++) {
         double off = plan->compensation[i].off_slot;
         double built = sil_line_at(plan->slot_as_built, board->saddle_z[i]);
-        z[i] = board->saddle_z[i] / lean;
         same_or_unknown(saddle.across[i], plan->job->saddle.length / 2 + board->saddle_z[i]);
         same_or_unknown(saddle.along[i] * lean, saddle.across[i]);
         same_or_unknown(saddle.present[i], work->present[i]);
@@ -294,6 +325,12 @@ static void expect_saddle(const sil_plan *plan)
         double place = plan->tuning.peak[i] - plan->job->saddle.thickness / 2;
         bool slotted = sil_working_in_slot(work->working);
         same_or_unknown(saddle.peak[i], slotted ? place / lean : saddle.contact[i]);
+        double now = sil_job_peak(plan->job, i) - plan->job->saddle.thickness / 2;
+        double cents = plan->tuning.move[i], model = plan->tuning.proposed[i];
+        double tuned = sil_known(cents)   ? now / lean + cents
+                       : sil_known(model) ? now / lean + model
+                                          : off;
+        same_or_unknown(saddle.in_tune[i], slotted ? tuned : saddle.contact[i]);
         assert_int_equal(saddle.filed[i], plan->tuning.filed[i]);
         same_or_unknown(part_base_at(&saddle, saddle.slot_built, saddle.along[i]),
                         sil_known(saddle.length) ? built : SIL_UNKNOWN);
@@ -304,12 +341,11 @@ static void expect_saddle(const sil_plan *plan)
                  sil_line_at(work->cut_first, board->saddle_z[i]), exact);
         }
     }
-    expect_top(&saddle.present_top, saddle.strings, saddle.along, saddle.present);
-    expect_top(&saddle.finished_top, saddle.strings, saddle.along, saddle.finished);
-    if (sil_working_in_slot(work->working)) {
-        double radius = sil_top_radius(saddle.strings, z, work->height);
-        same_or_unknown(saddle.top_radius / radius, sil_known(radius) ? 1.0 : SIL_UNKNOWN);
-    }
+    expect_top(&saddle.present_top, saddle.strings, saddle.along, saddle.present, 0, 0);
+    expect_top(&saddle.finished_top, saddle.strings, saddle.along, saddle.finished, 0.01, 0.01);
+    arcs += saddle.finished_top.radius > 0;
+    double radius = saddle.finished_top.radius;
+    same_or_unknown(saddle.top_radius, radius > 0 ? radius : SIL_UNKNOWN);
     int count = part_saddle_outline(&saddle, points);
     assert_int_equal(count > 0, saddle.finished_top.count > 0);
     if (count > 0) {
@@ -324,22 +360,22 @@ static void parts_of_random_plans_are_what_the_plan_says(void **state)
     static random_job made;
     static sil_plan plan;
     uint64_t seed = 20;
-    for (int job = 0; job < 400; job++) {
+    for (int job = 0; job < 500; job++) {
         make_random_job(&made, &seed, 1 + job % SIL_STRINGS_MAX);
         plan_into(&made.job, &plan);
         expect_nut(&plan);
         expect_nut_outline(&plan);
         expect_saddle(&plan);
     }
-    assert_true(outlines > 150 && slots_seen > 500);
+    assert_true(outlines > 150 && slots_seen > 500 && arcs > 10);
 }
 
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_straight_top_is_straight_everywhere),
-        cmocka_unit_test(a_round_top_is_followed_between_its_points),
-        cmocka_unit_test(a_top_has_no_kink),
+        cmocka_unit_test(a_top_is_straight_between_its_points),
+        cmocka_unit_test(a_round_top_is_one_arc),
         cmocka_unit_test(a_line_runs_through_every_point_of_its_curve),
         cmocka_unit_test(strings_without_a_height_are_left_out),
         cmocka_unit_test(parts_of_random_plans_are_what_the_plan_says),

@@ -90,6 +90,7 @@ static void scale_job(sil_job *job, sil_reading *reading, sil_crown_off *crowns,
                          &job->saddle.pair,
                          &job->saddle.post_spread,
                          &job->saddle.travel,
+                         &job->saddle.travel_up,
                          &job->instrument.radius_nut,
                          &job->instrument.radius_end,
                          &job->instrument.crown,
@@ -110,13 +111,18 @@ static void scale_job(sil_job *job, sil_reading *reading, sil_crown_off *crowns,
                          &job->tools.first,
                          &job->tools.relief,
                          &job->tools.caliper,
+                         &job->tools.ruler,
                          &job->limits.wear,
                          &job->limits.least_crown,
                          &job->limits.least_protrusion,
                          &job->limits.most_protrusion,
+                         &job->limits.good_protrusion,
                          &job->limits.most_shim,
                          &job->limits.most_relief,
                          &job->allowances.shim_step,
+                         &job->allowances.leave_slot,
+                         &job->allowances.leave_base,
+                         &job->allowances.leave_top,
                          &reading->relief.gap,
                          &reading->saddle_height_treble,
                          &reading->saddle_height_bass};
@@ -131,6 +137,7 @@ static void scale_job(sil_job *job, sil_reading *reading, sil_crown_off *crowns,
         job->saddle.pin_distance[i] *= k;
         reading->gaps.action[i] *= k;
         reading->gaps.first[i] *= k;
+        reading->stands_out[i] *= k;
         scale_band(&job->targets.action[i], k);
         scale_band(&job->targets.first[i], k);
     }
@@ -175,7 +182,12 @@ static void every_length_times_k_gives_every_cut_times_k(void **state)
                     alike(a->stages.lower_u[i] * k, b->stages.lower_u[i], 1e-8),
                 "a cut does not scale", from);
             law(alike(a->nut.stack[i] * k, b->nut.stack[i], 1e-8), "a stack does not scale", from);
-            law(alike(a->saddle.height[i] * k, b->saddle.height[i], 1e-8),
+            /* The most that is dressed off one string's top, and the least by which readings
+             * disagree, are lengths of the model's own. */
+            bool sanded = a->saddle.cut.b0 != 0.0, other = b->saddle.cut.b0 != 0.0;
+            bool own = sanded != other || a->saddle.bottom != b->saddle.bottom ||
+                       a->saddle.present_disagree != b->saddle.present_disagree;
+            law(own || alike(a->saddle.height[i] * k, b->saddle.height[i], 1e-8),
                 "a height does not scale", from);
         }
     }
@@ -204,6 +216,7 @@ static void mirror_job(sil_job *job, sil_reading *reading, sil_crown_off *crowns
         swap(&job->saddle.pin_distance[i], &job->saddle.pin_distance[last - i], sizeof(double));
         swap(&reading->gaps.action[i], &reading->gaps.action[last - i], sizeof(double));
         swap(&reading->gaps.first[i], &reading->gaps.first[last - i], sizeof(double));
+        swap(&reading->stands_out[i], &reading->stands_out[last - i], sizeof(double));
         swap(&reading->confirmed[i], &reading->confirmed[last - i], sizeof(bool));
         swap(&job->targets.action[i], &job->targets.action[last - i], sizeof(sil_band));
         swap(&job->targets.first[i], &job->targets.first[last - i], sizeof(sil_band));

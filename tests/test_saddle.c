@@ -13,8 +13,10 @@ static void make_saddle(sil_saddle_given *make)
                                .present_treble = 9.0,
                                .present_bass = 10.0,
                                .bridge_top_treble = SIL_UNKNOWN,
-                               .bridge_top_bass = SIL_UNKNOWN};
+                               .bridge_top_bass = SIL_UNKNOWN,
+                               .travel = SIL_UNKNOWN};
     for (int i = 0; i < SIL_STRINGS_MAX; i++) {
+        make->stands_out[i] = SIL_UNKNOWN;
         make->pin_distance[i] = 9.0;
     }
 }

@@ -106,23 +106,26 @@ static void one_tolerance_makes_room(void **state)
     }
 }
 
-/* A size under half a millimetre states what it holds to, since ISO 2768-1 has no tolerance for it;
- * one that rounds to nothing, or needs none, does not. */
-static void small_sizes_state_their_tolerance(void **state)
+/* The limits of a figure are under its column's head; a figure for reference is in brackets. */
+static void figures_state_their_limits(void **state)
 {
     (void)state;
-    const double sizes[] = {0.004, 0.005, 0.2, -0.2, 0.499, 0.5, 3, NAN};
-    const bool states[] = {false, true, true, true, true, false, false, false};
-    const brief_figure within = figure_of(0.05);
-    for (int k = 0; k < 8; k++) {
-        for (int asked = 0; asked < 2; asked++) {
-            draw_table t = {.columns = 2, .rows = 1};
-            draw_table_figure(drawn.draft, &t, 0, 1, figure_of(sizes[k]), asked ? &within : NULL);
-            assert_string_equal(t.cell[0][1], figure_of(sizes[k]).shown);
-            assert_true((t.within[1] != NULL) == (asked && states[k]));
-            assert_null(t.within[0]);
-        }
-    }
+    draw_table t = {.columns = 4, .rows = 1};
+    brief_figure limited = figure_of(0.2), reference = figure_of(3), unknown = figure_of(NAN);
+    strcpy(limited.limits, "+0.02/0");
+    reference.reference = unknown.reference = true;
+    draw_table_figure(drawn.draft, &t, 0, 0, figure_of(7));
+    draw_table_figure(drawn.draft, &t, 0, 1, limited);
+    draw_table_figure(drawn.draft, &t, 0, 2, reference);
+    draw_table_figure(drawn.draft, &t, 0, 3, unknown);
+    assert_string_equal(t.cell[0][0], figure_of(7).shown);
+    assert_string_equal(t.cell[0][1], figure_of(0.2).shown);
+    assert_string_equal(t.within[1], "+0.02/0");
+    char brackets[32];
+    snprintf(brackets, sizeof brackets, "(%s)", figure_of(3).shown);
+    assert_string_equal(t.cell[0][2], brackets);
+    assert_string_equal(t.cell[0][3], unknown.shown);
+    assert_true(t.within[0] == NULL && t.within[2] == NULL && t.within[3] == NULL);
 }
 
 static void texts_are_broken_and_cut_where_they_fit(void **state)
@@ -181,7 +184,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_table_shows_every_cell),
         cmocka_unit_test(one_tolerance_makes_room),
-        cmocka_unit_test(small_sizes_state_their_tolerance),
+        cmocka_unit_test(figures_state_their_limits),
         cmocka_unit_test(texts_are_broken_and_cut_where_they_fit),
         cmocka_unit_test(words_are_put_together),
     };

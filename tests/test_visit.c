@@ -9,21 +9,11 @@
 
 static sil_plan plan;
 
-/* The plan of a sheet on the steel-string profile with these lines behind it. The job lives on in
- * the plan, so the sheet stays open until the next. */
 static void make_plan(const char *readings)
 {
-    static sil_sheet *sheet;
-    static char text[4096];
-    sil_sheet_free(sheet);
-    snprintf(text, sizeof text,
-             "sillet: 1\nprofile: steel-string-acoustic\n"
-             "instrument: {rod: two-way, radius: flat, crown: 1.1}\n"
-             "saddle: {setback: 0, slot_depth: 5}\nreadings:\n%s",
-             readings);
-    sil_sheet_read_bytes(text, strlen(text), "visits", "profiles", &sheet);
-    assert_non_null(sil_sheet_job(sheet));
-    plan_into(sil_sheet_job(sheet), &plan);
+    plan_readings("instrument: {rod: two-way, radius: flat, crown: 1.1}\n"
+                  "saddle: {setback: 0, slot_depth: 5}\n",
+                  readings, &plan);
 }
 
 #define SOUND "frets: sound, humidity: 48 %"
@@ -104,8 +94,8 @@ static void the_caliper_tells_what_came_off(void **state)
 static void what_was_asked_for_counts_without_a_caliper(void **state)
 {
     (void)state;
-    make_plan("  - {relief: 0.20, action: 2.9, first: 0.08, " SOUND "}\n"
-              "  - {relief: 0.20, action: 2.5, first: 0.08, " SOUND "}\n");
+    make_plan("  - {relief: 0.20, action: 2.9, first: 0.08, stands_out: 4.5, " SOUND "}\n"
+              "  - {relief: 0.20, action: 2.5, first: 0.08, stands_out: 4, " SOUND "}\n");
     const sil_visit *v = &plan.visits[1];
     assert_true(v->worked[SIL_SADDLE]);
     assert_true(v->predicted[0] < 2.0 && v->predicted[0] > 1.5); /* in the range wanted */

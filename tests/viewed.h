@@ -169,9 +169,10 @@ static inline double off_of(bool up, draw_point p)
 
 static inline void read_value(dimension *d)
 {
-    const char *point = strpbrk(d->words, ".,");
-    d->value = atof(d->words);
-    d->last = point != NULL ? pow(10, -(double)strlen(point + 1)) : 1.0;
+    const char *figure = d->words + (d->words[0] == '('); /* for reference, in brackets */
+    const char *point = strpbrk(figure, ".,");
+    d->value = atof(figure);
+    d->last = point != NULL ? pow(10, -(double)strspn(point + 1, "0123456789")) : 1.0;
 }
 
 /* Whether the shapes from i on are a dimension; if so, that it is drawn as ISO 129-1 wants it: its

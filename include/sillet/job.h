@@ -114,6 +114,7 @@ typedef struct sil_job_saddle {
     double pitch;       /* travel of a screw or thumbwheel in one turn */
     double travel;      /* how far screws, posts or thumbwheels can still go down; unknown: no
                            limit */
+    double travel_up;   /* and up, if that was given as well */
     double post_spread; /* from post to post */
     double pair;        /* from centre to centre inside a course */
     const char *material;
@@ -152,6 +153,7 @@ typedef enum sil_marked {
     SIL_MARKED_FIRST_OPEN,
     SIL_MARKED_SADDLE_HEIGHT,
     SIL_MARKED_BRIDGE_TOP,
+    SIL_MARKED_STANDS_OUT,
     SIL_MARKED
 } sil_marked;
 
@@ -166,6 +168,9 @@ typedef struct sil_reading {
     int crown_count;
     double saddle_height_treble, saddle_height_bass;
     double bridge_top_treble, bridge_top_bass;
+    double stands_out[SIL_STRINGS_MAX]; /* how far the saddle stands over the bridge's top, to the
+                                           underside of the string, by ruler; perhaps at the outer
+                                           strings alone */
     const sil_buzz *buzz;
     int buzz_count;
     bool confirmed[SIL_STRINGS_MAX]; /* its action and gaps were read again, and are so */
@@ -180,8 +185,9 @@ typedef struct sil_model {
 } sil_model;
 
 typedef struct sil_attack {
-    const char *name;              /* light, medium or firm; NULL where newtons are given */
-    double force[SIL_STRINGS_MAX]; /* N, square to the board */
+    const char *name;              /* light, medium, firm or any; NULL where newtons are given */
+    bool chosen;                   /* given in the sheet, so that nothing is cut to buzz under it */
+    double force[SIL_STRINGS_MAX]; /* N, square to the board; unknown: any, a rattle is accepted */
     double at;                     /* from the saddle, mm */
 } sil_attack;
 
@@ -189,7 +195,8 @@ typedef struct sil_limits {
     double wear, least_crown; /* how far a crown may be off its line; least fret height */
     double least_protrusion, most_protrusion, least_break_deg; /* saddle above the bridge; break
                                                                   angle */
-    double least_in_slot; /* share of the saddle's height inside its slot, 0..1 */
+    double good_protrusion; /* what a neck is set for; unknown: least_protrusion */
+    double least_in_slot;   /* share of the saddle's height inside its slot, 0..1 */
     double most_shim, most_relief, least_first;
     double humidity_low_pct, humidity_high_pct;
 } sil_limits;
@@ -198,6 +205,9 @@ typedef struct sil_allowances {
     double slot_plain, slot_wound; /* how much wider than the gauge a nut slot is cut */
     double bury_plain, bury_wound; /* depth of a nut slot, as a share of the gauge */
     double fall_share, shim_step;  /* slope of a nut slot, as a share of the headstock angle */
+    double leave_slot, leave_base, leave_top; /* what a first pass leaves on for a later one: in a
+                                                 nut slot, at the bottom and at the top of the
+                                                 saddle */
     double band_relief, band_action, band_first; /* range on either side of a target given as one
                                                     value */
     double blank_length, blank_thickness, blank_height;
@@ -338,7 +348,8 @@ double sil_job_peak(const sil_job *job, int string);
  *           that is coarser
  * Notes:    a key read in fractions of an inch is no finer than 1/(2 d) in, where d is the greatest
  *           denominator of that key in all readings, at least 32 (see sil_graduation). The
- *           caliper's is that of saddle_height and bridge_top. Dimensions have no graduation.
+ *           caliper's is that of saddle_height and bridge_top, the ruler's that of stands_out.
+ *           Dimensions have no graduation.
  */
 sil_tools sil_job_tools(const sil_job *job, int reading);
 

@@ -58,6 +58,12 @@ typedef enum sil_code {
     SIL_ZERO_FRET_LOW,
     SIL_ZERO_FRET_HIGH,
     SIL_CORE_ASSUMED,
+    SIL_SADDLE_UNREAD,   /* it is not known how far the saddle stands out of the bridge */
+    SIL_SADDLE_MOVED,    /* its height by caliper changed, though it was not worked */
+    SIL_AIM_RAISED,      /* a string ends above its target, where it still rings clean */
+    SIL_AIM_SHORT,       /* a string stops above its target, since the saddle has no room left */
+    SIL_SHORT_BY_BOW,    /* the saddle has no room left, and the neck's bow accounts for it */
+    SIL_SHORT_BY_BRIDGE, /* the same on a floating bridge: its notches or feet come first */
     SIL_AT_EDGE,
     SIL_READING_ODD,
     SIL_SADDLE_CURVE,
@@ -130,6 +136,7 @@ typedef enum sil_act {
     SIL_ACT_TUNE_ENDS,
     SIL_ACT_FILE_PEAKS,   /* of the saddle's top, to where the strings should leave it */
     SIL_ACT_TUNED_SADDLE, /* a new saddle for that */
+    SIL_ACT_CHOOSE,       /* a target would have strings buzz under the pick: say which gives way */
     SIL_ACT_CHECK,        /* tune, and read everything again */
     SIL_ACTS
 } sil_act;
@@ -206,6 +213,15 @@ typedef struct sil_visit {
     bool unlike;  /* they differ by more than the tools explain */
 } sil_visit;
 
+/* Why a saddle cannot come down far enough. */
+typedef enum sil_short_cause {
+    SIL_NOT_SHORT,
+    SIL_SHORT_RELIEF, /* relief that no rod can take out */
+    SIL_SHORT_BOTH,   /* that in part, and the angle of the neck */
+    SIL_SHORT_BRIDGE, /* a floating bridge: its notches, then its feet */
+    SIL_SHORT_ANGLE   /* the angle of the neck */
+} sil_short_cause;
+
 /* How many visits a plan looks back. */
 #define SIL_VISITS_MAX 100
 
@@ -216,11 +232,17 @@ typedef struct sil_neck {
     /* How far the saddle falls short of the string's target action, mm. Over 0: the saddle cannot
      * come down far enough. Unknown where the string does not come down, or no limit is known. */
     double short_by[SIL_STRINGS_MAX];
-    double lift; /* how much higher the neck's line must pass the saddle, mm */
-    double shim; /* at the body end of a bolt-on neck's pocket: pocket lift / (X - x_pocket) */
-    double heel; /* off the end of a set neck's heel, tapering to nothing at the board:
+    sil_short_cause cause; /* why the saddle cannot come down far enough */
+    double explains;       /* how much farther it would reach with the neck's relief at its target,
+                              where that is a cause, mm at the saddle */
+    double lift;    /* how much higher the neck's line must pass the saddle, mm: so that the saddle
+                    then stands out by good_protrusion, or the screws are in the middle of their
+                    travel; where how far they go up is not known, only what is missing */
+    double degrees; /* the angle that tilts the neck by so much */
+    double shim;    /* at the body end of a bolt-on neck's pocket: pocket lift / (X - x_pocket) */
+    double heel;    /* off the end of a set neck's heel, tapering to nothing at the board:
                     heel lift / (X - x_J) */
-    int string;  /* the string that needs most, or -1 */
+    int string;     /* the string that needs most, or -1 */
 } sil_neck;
 
 /* A plan. It refers to its job, which must outlive it. The functions below read it, and what they

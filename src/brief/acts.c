@@ -101,6 +101,8 @@ act_words act_words_of(sil_act act)
     case SIL_ACT_TUNED_SADDLE:
         return (act_words){"tuned-saddle", say_tuned_saddle, say_check_peaks,
                            "new saddle, for tune"};
+    case SIL_ACT_CHOOSE:
+        return (act_words){"choose-attack", say_choose, say_check_written, "choose target or pick"};
     case SIL_ACT_CHECK:
         return (act_words){"check", say_check, say_check_check, NULL};
     case SIL_ACTS:

@@ -2,25 +2,12 @@
 /* What nut and saddle share: the words for a blank, an angle, and a list of slots. */
 #include "within.h"
 
-/* ISO 2768-1, class f: how far a dimension may be off, mm. */
-static double fine(double mm)
-{
-    static const double upto[] = {6, 30, 120, 400}, off[] = {0.05, 0.1, 0.15, 0.2};
-    for (size_t i = 0; i < sizeof upto / sizeof *upto; i++) {
-        if (mm <= upto[i]) {
-            return off[i];
-        }
-    }
-    return 0.3;
-}
-
 static void fill_size(const brief *b, double order, double done, brief_figure *size,
-                      brief_figure *finished, brief_figure *spare, brief_figure *within)
+                      brief_figure *finished, brief_figure *spare)
 {
     *size = figure_length(b->unit, order, SIL_UP);
     *finished = figure_length(b->unit, done, SIL_NEAREST);
     *spare = figure_length(b->unit, order - done, SIL_NEAREST);
-    *within = figure_length(b->unit, sil_known(order) ? fine(order) : SIL_UNKNOWN, SIL_NEAREST);
 }
 
 brief_blank brief_blank_of(const brief *b, bool ordered, sil_blank order, const double done[3],
@@ -30,12 +17,10 @@ brief_blank brief_blank_of(const brief *b, bool ordered, sil_blank order, const 
                          .complete = sil_known(order.length + order.thickness + order.height),
                          .spacing = figure_length(b->unit, spacing, SIL_NEAREST),
                          .radius = figure_radius(b->unit, radius)};
-    fill_size(b, order.length, done[0], &blank.length, &blank.done_length, &blank.spare_length,
-              &blank.within_length);
+    fill_size(b, order.length, done[0], &blank.length, &blank.done_length, &blank.spare_length);
     fill_size(b, order.thickness, done[1], &blank.thickness, &blank.done_thickness,
-              &blank.spare_thickness, &blank.within_thickness);
-    fill_size(b, order.height, done[2], &blank.height, &blank.done_height, &blank.spare_height,
-              &blank.within_height);
+              &blank.spare_thickness);
+    fill_size(b, order.height, done[2], &blank.height, &blank.done_height, &blank.spare_height);
     return blank;
 }
 
@@ -67,6 +52,18 @@ const char *brief_which(brief *b, const char *noun, const bool *meant)
         }
     }
     return text_keep_made(&b->store, &t);
+}
+
+brief_figure brief_crest_at(const brief *b, const part_curve *top)
+{
+    return top->radius > 0 ? figure_length(b->unit, top->centre, SIL_NEAREST) : figure_none();
+}
+
+brief_figure brief_end_height(const brief *b, const part_curve *top, double x)
+{
+    return top->count > 0 && top->radius <= 0
+               ? figure_length(b->unit, part_curve_at(top, x), SIL_NEAREST)
+               : figure_none();
 }
 
 brief_figure brief_lean(double slant)

@@ -18,6 +18,8 @@ typedef struct brief_figure {
     double exact;          /* in mm, or in the unit of what it measures; may be unknown */
     char shown[16];        /* with a decimal point and without its unit; "-" where unknown */
     sil_rounding rounding; /* how `shown` was rounded */
+    char limits[20]; /* how far the part may be off: "+0.02/0"; "" for the general tolerance */
+    bool reference;  /* for information only: nothing is made to it */
 } brief_figure;
 
 /* Whether the figure is known. */
@@ -66,8 +68,10 @@ typedef enum brief_does {
     BRIEF_WAITS
 } brief_does;
 
-/* A string at the nut. Every figure is that after the whole plan, including a shim under the nut.
- */
+enum { BRIEF_BLADES = 3 };
+
+/* A string at the nut. Every figure is that after the whole plan. Heights are above the nut's own
+ * bottom: a shim under it is not counted. */
 typedef struct brief_slot {
     sil_verdict verdict;
     brief_does does;
@@ -86,12 +90,15 @@ typedef struct brief_slot {
     brief_figure left;        /* about how much remains after the first pass */
     brief_figure stack_first; /* stack of feelers to stop at in the first pass, rounded up */
     brief_figure stack;       /* stack of feelers for the finished slot, rounded up */
-    bool stack_moved;         /* the stack follows from the one filed to at the visit before */
-    bool stack_stays;         /* it was to be filed before, and its gap did not come down */
-    brief_figure gap;         /* at fret 1 when the slot is done */
-    bool hardly_low;          /* below its range, but by no more than the reading error */
-    bool zero_fret_high;      /* the zero fret is too high under this string */
-    bool apart;               /* the gaps read fretted and open do not agree */
+    int leaves; /* how many feelers make up that stack; 0 where the usual ones do not */
+    brief_figure leaf[BRIEF_BLADES]; /* thickest first */
+    const char *leaf_words;          /* "1.00 + 0.15 + 0.03"; "" for none */
+    bool stack_moved;    /* the stack follows from the one filed to at the visit before */
+    bool stack_stays;    /* it was to be filed before, and its gap did not come down */
+    brief_figure gap;    /* at fret 1 when the slot is done */
+    bool hardly_low;     /* below its range, but by no more than the reading error */
+    bool zero_fret_high; /* the zero fret is too high under this string */
+    bool apart;          /* the gaps read fretted and open do not agree */
 } brief_slot;
 
 /* A blank to order for a new part. */
@@ -100,9 +107,8 @@ typedef struct brief_blank {
     brief_figure length, thickness, height;                /* at least, rounded up */
     brief_figure done_length, done_thickness, done_height; /* of the finished part */
     brief_figure spare_length, spare_thickness, spare_height;
-    brief_figure within_length, within_thickness, within_height; /* ISO 2768-1, fine */
-    brief_figure spacing;                                        /* outer strings' centres */
-    brief_figure radius;                                         /* of the finished top */
+    brief_figure spacing; /* outer strings' centres */
+    brief_figure radius;  /* of the finished top */
 } brief_blank;
 
 typedef struct brief_nut {
@@ -112,6 +118,8 @@ typedef struct brief_nut {
     bool one_pass; /* the first pass takes the whole cut */
     brief_slot slot[SIL_STRINGS_MAX];
     brief_figure length, thickness, height, top_radius, floor_radius;
+    brief_figure crest_at; /* from the bass end to the highest point of an arc; "-" for none */
+    brief_figure ends[BRIEF_ENDS];             /* height of a top that is no arc at its two ends */
     brief_figure fall;                         /* slope of the slots, in whole degrees */
     brief_figure gap;                          /* between string edges, along the nut */
     brief_figure spacing[SIL_STRINGS_MAX + 1]; /* along the nut: from the treble end to slot 1, from
@@ -119,16 +127,18 @@ typedef struct brief_nut {
                                                   to the bass end */
     brief_figure crossing;                     /* thickness of the nut along a slot, which is more
                                                   where the nut is at an angle */
-    brief_figure within;                       /* reading error of a gap at fret 1, plus or minus */
+    brief_figure drop;       /* how far a slot's floor falls over that thickness */
     brief_figure stack_sure; /* error of the stacks of the slots that are worked, plus or minus: two
                                 standard uncertainties of the least sure; "-" without a stack */
     brief_figure stack_bend; /* the most by which stiffness may lift a string over the floor of a
                                 slot that is worked; "-" where that is next to nothing, or not
                                 known of any */
     const char *stack_words; /* both in a sentence; "" without a stack */
-    brief_figure shim; /* under the nut; for one to be replaced, the shim it would have needed */
-    brief_figure lean; /* angle to square across, in tenths of a degree; "-" where it is square */
-    bool bass_to_head; /* the bass end is nearer the headstock, otherwise nearer the tail */
+    const char *fit;         /* how a new one fits between neck and board; "" for the present one */
+    const char *bottom; /* how flat and square its bottom is made; "" where that is not worked */
+    brief_figure shim;  /* under the nut; for one to be replaced, the shim it would have needed */
+    brief_figure lean;  /* angle to square across, in tenths of a degree; "-" where it is square */
+    bool bass_to_head;  /* the bass end is nearer the headstock, otherwise nearer the tail */
     brief_blank blank;
 } brief_nut;
 
@@ -143,14 +153,17 @@ typedef struct brief_bearing {
     brief_figure first;                /* how much it comes down in the first pass, rounded down */
     brief_figure base_first, base_all; /* off the bottom under it, in the first pass and in all,
                                           rounded down; "-": not sanded */
-    brief_figure dress;     /* off the top after that, rounded down; "-" where nothing comes off */
-    brief_figure left_on;   /* left on the top, because it is too little to file */
-    brief_figure present;   /* from the saddle's bottom to the string, now */
-    brief_figure height;    /* the same when all steps are done */
-    brief_figure out;       /* how much of that is above the bridge */
-    brief_figure in_slot;   /* how much of that is in the slot, per cent */
+    brief_figure dress; /* off the top after that, rounded down; "-" where nothing comes off */
+    brief_figure dress_first, dress_left; /* its first pass, and about how much is left after it */
+    brief_figure left_on;                 /* left on the top, because it is too little to file */
+    brief_figure present;                 /* from the saddle's bottom to the string, now */
+    brief_figure height;                  /* the same when all steps are done */
+    brief_figure out;                     /* how much of that is above the bridge */
+    brief_figure in_slot;                 /* how much of that is in the slot, per cent */
     brief_figure slot_wall; /* from the floor of the slot, or a pickup in it, to the bridge's top */
     brief_figure angle;     /* break angle of the string, degrees */
+    brief_figure beyond;    /* how far the place where it would play in tune is beyond the nearer
+                               face of the saddle; "-" where it is on the saddle, or not known */
     brief_way way;          /* which way its screws, or its place on posts or thumbwheels, moves */
     brief_figure moves;     /* how far; "-" where it does not move */
     brief_figure turns;     /* of its screws */
@@ -173,8 +186,10 @@ typedef struct brief_saddle {
     sil_working working;
     sil_saddle_remedy remedy;
     const char *headline;
-    bool floats;      /* only the strings hold the bridge */
-    bool in_slot;     /* it is in a slot of the bridge */
+    bool floats; /* only the strings hold the bridge */
+    bool
+        from_bridge; /* glued: a caliper reaches its top from the bridge's top, not from its bottom */
+    bool in_slot;    /* it is in a slot of the bridge */
     bool thick_shim;  /* it needs a thicker shim than is good practice */
     bool base;        /* its bottom, or the feet of the bridge, are sanded */
     bool takes_all;   /* the whole cut off the bottom is large enough to make */
@@ -192,14 +207,17 @@ typedef struct brief_saddle {
     bool posts;                       /* two posts or thumbwheels are turned */
     brief_post post[BRIEF_ENDS];
     brief_figure length, thickness, slot_depth, top_radius;
-    brief_figure shim; /* as at the nut */
+    brief_figure crest, crest_at, ends[BRIEF_ENDS]; /* of a new saddle's top, as at the nut */
+    brief_figure shim;                              /* as at the nut */
     brief_figure lean;
     bool bass_to_head;
-    brief_figure within;                   /* reading error of the caliper, plus or minus */
+    const char *fit, *bottom;              /* as at the nut */
     brief_figure best_setback[BRIEF_ENDS]; /* of the best straight slot, at the outer strings */
     brief_figure best_thickness;    /* of a saddle thick enough for all contact points in that slot,
                                        rounded up; "-" where the present one is thick enough */
     brief_figure lift, wedge, heel; /* for tilting the neck back, see sil_neck */
+    brief_figure wedge_angle;       /* degrees */
+    brief_figure bow;               /* what the neck's bow costs the saddle */
     int lift_string;                /* the string that needs most, or -1 */
     brief_blank blank;
 } brief_saddle;
@@ -336,7 +354,9 @@ struct sil_brief {
     brief_figure scale, scale_bass; /* scale_bass is "-" with one scale */
     brief_stage stage[BRIEF_STAGES];
     brief_reading relief, first[SIL_STRINGS_MAX], action[SIL_STRINGS_MAX];
-    brief_figure humidity; /* at the last reading, % */
+    brief_figure first_off[SIL_STRINGS_MAX]; /* how far a held gap at fret 1 is off the others */
+    bool slackens;                           /* the strings come off for today's work */
+    brief_figure humidity;                   /* at the last reading, % */
     brief_fret_off worst[SIL_STRINGS_MAX];
     bool forecast; /* what follows depends on work after which everything must be measured again */
     brief_nut nut;
@@ -390,6 +410,7 @@ const char *brief_level(sil_level level);
 /* The answer to a quick question about one string, asked without a sheet. */
 typedef struct brief_quick {
     double change, u;   /* exact, mm, + to take off; and its standard uncertainty */
+    double first_pass;  /* exact, mm; 0 where nothing comes off */
     const char *words;  /* the answer, two sentences */
     brief_said said[4]; /* its figures */
     int said_count;

@@ -68,7 +68,7 @@ code_words code_words_of(sil_code code)
         return (code_words){.word = "crowns-unread",
                             .subject = "Nobody has looked at the frets for wear",
                             .meaning = "Worn first frets look like a high nut. Look at frets 1 to "
-                                       "3 before you file a slot.",
+                                       "3 before you file a nut slot.",
                             .why = "nobody has looked at the frets for wear",
                             .for_what = "a look at the frets"};
     case SIL_SLOT_LOW:
@@ -97,7 +97,8 @@ code_words code_words_of(sil_code code)
                             .figure = LENGTH,
                             .subject = "Finished saddle stands out of the bridge",
                             .meaning = "Too little saddle left over the bridge.",
-                            .why = "the saddle would stand too low; the neck's angle is at fault",
+                            .why = "the saddle would stand too low even at the top of the target "
+                                   "range",
                             .for_what = "the neck's angle"};
     case SIL_PROTRUSION_HIGH:
         return (code_words){.word = "protrusion-high",
@@ -115,10 +116,12 @@ code_words code_words_of(sil_code code)
                             .figure = DEGREES,
                             .subject = "Break angle over the saddle",
                             .meaning = "A shallow angle presses too little: weak tone, and a "
-                                       "string that rattles or wanders on the saddle."};
+                                       "string that rattles or wanders on the saddle. Cut ramps "
+                                       "for the strings, or let them leave the bridge lower."};
     case SIL_NECK_ANGLE:
         return (code_words){.word = "neck-angle",
-                            .subject = "The target action needs more than the saddle has",
+                            .subject = "Even the top of the target range needs more than the "
+                                       "saddle has",
                             .meaning = "The angle of the neck is at fault, and sanding would not "
                                        "cure it: have a qualified repairer look at it."};
     case SIL_CLIMATE:
@@ -160,8 +163,8 @@ code_words code_words_of(sil_code code)
                             .subject = "Gap at the 1st fret",
                             .meaning =
                                 "The open gap of the same string does not fit: measure both again.",
-                            .why = "the fretted and the open gap do not fit the same slot",
-                            .for_what = "the gaps at fret 1"};
+                            .why = "two readings of one thing do not fit together",
+                            .for_what = "readings that fit together"};
     case SIL_TOOL_COARSE:
         return (code_words){.word = "tool-coarse",
                             .figure = LENGTH,
@@ -180,8 +183,7 @@ code_words code_words_of(sil_code code)
             .figure = LENGTH,
             .subject = "Travel the saddle needs",
             .meaning = "More than it is likely to have left: look at the neck's angle first.",
-            .why = "the saddle reaches the end of its travel before the target; the neck's angle "
-                   "is at fault",
+            .why = "the saddle reaches the end of its travel before the target range",
             .for_what = "the neck's angle"};
     case SIL_EDGE_NARROW:
         return (code_words){
@@ -282,6 +284,43 @@ code_words code_words_of(sil_code code)
             .subject = "Core not given, so a usual one is assumed",
             .meaning = "Buzz and intonation are worked out with it, and nothing is cut by it: give "
                        "the core to be sure."};
+    case SIL_SADDLE_UNREAD:
+        return (code_words){.word = "saddle-unread",
+                            .subject = "Nobody knows how far the saddle stands out of the bridge",
+                            .meaning = "It is not cut blind: measure it first.",
+                            .why = "it is not known how far the saddle stands out of the bridge",
+                            .for_what = "the saddle's height"};
+    case SIL_SADDLE_MOVED:
+        return (code_words){.word = "saddle-moved",
+                            .figure = LENGTH,
+                            .subject = "Saddle height by caliper since the visit before, by",
+                            .meaning = "It was not worked since, so one of the two readings is "
+                                       "wrong: measure it again.",
+                            .why = "the saddle was not worked, and yet the caliper reads otherwise",
+                            .for_what = "the saddle's height"};
+    case SIL_AIM_RAISED:
+        return (code_words){.word = "aim-raised",
+                            .figure = LENGTH,
+                            .subject = "Ends above its target",
+                            .meaning = "In range, and as low as it rings clean under this pick."};
+    case SIL_AIM_SHORT:
+        return (code_words){.word = "aim-short",
+                            .figure = LENGTH,
+                            .subject = "Action at the 12th stops short of its target",
+                            .meaning = "In range, and as far as the saddle allows."};
+    case SIL_SHORT_BY_BOW:
+        return (code_words){.word = "short-by-bow",
+                            .figure = LENGTH,
+                            .subject = "The neck's bow, which no truss rod can take out, costs the "
+                                       "saddle",
+                            .meaning = "Have a qualified repairer straighten the neck before the "
+                                       "saddle or the neck's angle is judged."};
+    case SIL_SHORT_BY_BRIDGE:
+        return (code_words){.word = "short-by-bridge",
+                            .subject = "The bridge reaches the end of its travel before the target "
+                                       "range",
+                            .meaning = "First look at its notches, then at its feet, and only then "
+                                       "at the neck's angle."};
     case SIL_AT_EDGE:
         return (code_words){.word = "at-edge",
                             .figure = LENGTH,

@@ -21,4 +21,21 @@ brief_figure figure_number(double value, int decimals);
 brief_figure figure_signed(double value);
 brief_figure figure_none(void);
 
+/* What a size is made for, which decides how far it may be off. Common practice, no source. */
+typedef enum figure_use {
+    FIGURE_FLOOR,      /* a slot's floor, and the feelers for it: lower, the string may buzz */
+    FIGURE_WIDTH,      /* of a slot: narrower, it holds the string */
+    FIGURE_FIT,        /* thickness under that of the slot that the part is pushed into */
+    FIGURE_HEIGHT,     /* of a saddle: wood does not go back on */
+    FIGURE_OFF_SLOT,   /* the most to take off a nut slot */
+    FIGURE_OFF_SADDLE, /* the most to take off a saddle */
+    FIGURE_FLAT        /* how flat a bottom is made */
+} figure_use;
+
+/* figure_limited:   a length that states how far the part may be off.
+ * figure_reference: a figure for information, to which nothing is made.
+ */
+brief_figure figure_limited(sil_unit unit, double mm, sil_rounding way, figure_use use);
+brief_figure figure_reference(brief_figure figure);
+
 #endif

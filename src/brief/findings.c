@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The findings in words: each by itself, and together with those that say the same of other
  * strings. */
+#include <math.h>
 #include <string.h>
 
 #include "codes.h"
@@ -162,7 +163,7 @@ static int count_alike(const sil_plan *plan, int first)
     const sil_finding *f = &plan->findings[first];
     int count = 1;
     bool told_together = f->string >= 0 && (f->fret < 0 || speaks_of_notes(f));
-    if (f->code == SIL_READING_ODD) {
+    if (f->code == SIL_READING_ODD && f->level != SIL_LEVEL_WATCH) {
         return 1; /* each for a reason of its own */
     }
     while (told_together && first + count < plan->finding_count && f[count].code == f->code &&
@@ -185,16 +186,98 @@ static void tell_place(const brief *b, const sil_finding *finding, bool leads, t
     }
 }
 
+/* Three strings or more that are out on the same side are told by the least and the most; the table
+ * of readings has each. */
+enum { TOLD_BY_RANGE = 3 };
+
+static bool told_by_range(const sil_finding *f, int count)
+{
+    bool heights = speaks_of_slots(f) || speaks_of_action(f);
+    for (int k = 0; k < count; k++) {
+        heights = heights && sil_known(f[k].read) && f[k].read != 0.0 &&
+                  (f[k].read > f[k].high) == (f->read > f->high);
+    }
+    return heights && count >= TOLD_BY_RANGE;
+}
+
+static tell_list strings_of(const brief *b, const sil_finding *f, int count)
+{
+    tell_list list = {.count = b->strings};
+    for (int k = 0; k < count; k++) {
+        list.chosen[f[k].string] = true;
+    }
+    return list;
+}
+
+/* Writes "0.12 to 0.17", or one figure where both are shown alike. */
+static void tell_span(telling *t, const char *least, const char *most, double low, double high)
+{
+    brief_figure from = figure_length(t->b->unit, low, SIL_NEAREST);
+    brief_figure to = figure_length(t->b->unit, high, SIL_NEAREST);
+    tell_figure(t, least, -1, from);
+    if (strcmp(from.shown, to.shown) != 0) {
+        tell(t, " to ");
+        tell_figure(t, most, -1, to);
+    }
+}
+
+/* Writes "strings 1, 2 and 3: 2.35 to 2.67, over their ranges by 0.31 to 0.35 mm". */
+static void tell_range_of(const brief *b, const sil_finding *f, int count, telling *t)
+{
+    tell_list list = strings_of(b, f, count);
+    double read[2] = {f->read, f->read}, out[2] = {(double)INFINITY, 0.0};
+    bool high = f->read > f->high;
+    for (int k = 0; k < count; k++) {
+        double off = high ? f[k].read - f[k].high : f[k].low - f[k].read;
+        read[0] = fmin(read[0], f[k].read);
+        read[1] = fmax(read[1], f[k].read);
+        out[0] = fmin(out[0], off);
+        out[1] = fmax(out[1], off);
+    }
+    tell(t, ", ");
+    tell_which(t, &list);
+    tell(t, ": ");
+    tell_span(t, "read-least", "read-most", read[0], read[1]);
+    tell(t, ", %s their ranges by ", high ? "over" : "under");
+    tell_span(t, "out-least", "out-most", out[0], out[1]);
+    tell_unit(t);
+}
+
+static void tell_each_place(const brief *b, const sil_finding *f, int count, telling *t)
+{
+    for (int k = 0; k < count; k++) {
+        tell_place(b, &f[k], k == 0, t);
+        if (code_words_of(f->code).figure != NO_FIGURE) {
+            tell(t, ": ");
+            tell_reading(&f[k], t);
+        }
+    }
+}
+
 static void tell_findings(const brief *b, const sil_finding *f, int count, telling *t)
 {
     if (f->code == SIL_READINGS_DISAGREE && f->stage == SIL_SADDLE) {
-        tell(t, "Saddle height by caliper and by the bridge's top differ by more than ");
+        tell(t, "What was measured at the saddle does not fit together: how far it stands out of "
+                "the bridge comes out more than ");
         tell_length(t, "high", -1, figure_length(b->unit, 0.3, SIL_NEAREST));
-        tell(t, ". The plan uses neither: measure both again.");
+        tell(t, " apart, and by more than the tools explain. The plan uses none of it: measure it "
+                "again.");
+        return;
+    }
+    if (f->code == SIL_ATTACK && f->level == SIL_LEVEL_ACT) {
+        say_attack(b, f, count, t);
+        return;
+    }
+    if (f->code == SIL_AIM_RAISED) {
+        say_aim_raised(b, f, count, t);
+        return;
+    }
+    if (f->code == SIL_AIM_SHORT) {
+        say_aim_short(b, f, count, t);
         return;
     }
     if (f->code == SIL_READING_ODD) {
-        say_reading_odd(b, f, t);
+        say_reading_odd(b, f, count, t);
         return;
     }
     if (f->code == SIL_TUNE_SHORT) {
@@ -207,12 +290,14 @@ static void tell_findings(const brief *b, const sil_finding *f, int count, telli
         return;
     }
     tell_heading(b, f, t);
-    for (int k = 0; k < count; k++) {
-        tell_place(b, &f[k], k == 0, t);
-        if (words.figure != NO_FIGURE) {
-            tell(t, ": ");
-            tell_reading(&f[k], t);
-        }
+    if (told_by_range(f, count)) {
+        tell_range_of(b, f, count, t);
+    } else if (count > 1 && words.figure == NO_FIGURE && !speaks_of_notes(f)) {
+        tell_list list = strings_of(b, f, count);
+        tell(t, ": ");
+        tell_which(t, &list);
+    } else {
+        tell_each_place(b, f, count, t);
     }
     tell(t, ". %s", words.meaning);
     if (f->code == SIL_TUNE_OUT) {
@@ -241,19 +326,6 @@ void brief_fill_findings(brief *b)
             told = k + alike;
         }
     }
-}
-
-const char *brief_hold(sil_hold hold)
-{
-    switch (hold) {
-    case SIL_HOLD_OPEN:
-        return "open";
-    case SIL_HOLD_2:
-        return "fretted at the 2nd";
-    case SIL_HOLD_3:
-        return "fretted at the 3rd";
-    }
-    return "";
 }
 
 const char *brief_level(sil_level level)

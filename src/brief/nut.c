@@ -28,19 +28,22 @@ static void fill_passes(const brief *b, brief_slot *slot, int i)
 {
     const sil_plan *plan = b->plan;
     bool takes = slot->verdict == SIL_TAKE && plan->nut.remedy != SIL_NUT_REPLACE;
-    double shim = b->nut_part.shim, own = slot->verdict == SIL_LEAVE ? 0.0 : plan->stages.deepen[i];
+    double shim = b->nut_part.shim, own = plan_slot_goal(plan, i);
+    own = slot->verdict == SIL_LEAVE ? 0.0 : own;
     double whole = own + shim, first = plan->nut.first_pass[i] + shim, left = whole - first;
     slot->does = does(plan, i, whole);
     bool files = slot->does == BRIEF_FILES;
     bool one_pass = left < least_pass;
-    slot->deepen =
-        files ? figure_length(b->unit, one_pass && takes ? first : whole, SIL_DOWN) : figure_none();
-    slot->first = takes ? figure_length(b->unit, first, SIL_DOWN) : figure_none();
+    slot->deepen = files ? figure_limited(b->unit, one_pass && takes ? first : whole, SIL_DOWN,
+                                          FIGURE_OFF_SLOT)
+                         : figure_none();
+    slot->first = takes ? figure_limited(b->unit, first, SIL_DOWN, FIGURE_OFF_SLOT) : figure_none();
     slot->left = takes ? figure_length(b->unit, one_pass ? 0.0 : left, SIL_NEAREST) : figure_none();
     slot->stack_first =
-        takes ? figure_length(b->unit, plan->nut.stack[i] + left, SIL_UP) : figure_none();
+        takes ? figure_limited(b->unit, plan->nut.stack[i] + left, SIL_UP, FIGURE_FLOOR)
+              : figure_none();
     slot->worked = files || slot->does == BRIEF_FILLS || slot->does == BRIEF_NEW;
-    slot->stack = figure_length(b->unit, plan->nut.stack[i], SIL_UP);
+    slot->stack = figure_limited(b->unit, plan->nut.stack[i], SIL_UP, FIGURE_FLOOR);
     slot->stack_moved = plan->nut.stack_moved[i];
     slot->stack_stays = plan->nut.stack_stays[i];
 }
@@ -78,10 +81,11 @@ static bool hardly_low(const sil_plan *plan, int i)
 {
     sil_hold hold = plan->bench.targets.first_held;
     double gap = sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_FRETS], i, hold);
-    return !sil_above(plan->bench.targets.first[i].low - gap, plan->bench.tools.first);
+    return sil_known(gap) &&
+           !sil_above(plan->bench.targets.first[i].low - gap, plan->bench.tools.first);
 }
 
-static void fill_slot(const brief *b, int i, brief_slot *slot)
+static void fill_slot(brief *b, int i, brief_slot *slot)
 {
     const sil_plan *plan = b->plan;
     const part_nut *part = &b->nut_part;
@@ -91,11 +95,11 @@ static void fill_slot(const brief *b, int i, brief_slot *slot)
     slot->zero_fret_high = plan_zero_fret_high(plan, i);
     slot->apart = plan_gaps_apart(plan, i);
     slot->gauge = figure_length(b->unit, part->gauge[i], SIL_NEAREST);
-    slot->width = figure_length(b->unit, part->width[i], SIL_NEAREST);
+    slot->width = figure_limited(b->unit, part->width[i], SIL_NEAREST, FIGURE_WIDTH);
     slot->along = figure_length(b->unit, part->along[i], SIL_NEAREST);
     slot->across = figure_length(b->unit, part->across[i], SIL_NEAREST);
-    slot->floor = figure_length(b->unit, part->floor[i], SIL_NEAREST);
-    slot->depth = figure_length(b->unit, part->depth[i], SIL_NEAREST);
+    slot->floor = figure_limited(b->unit, part->floor[i], SIL_NEAREST, FIGURE_FLOOR);
+    slot->depth = figure_reference(figure_length(b->unit, part->depth[i], SIL_NEAREST));
     slot->top = figure_length(b->unit, part->floor[i] + part->depth[i], SIL_NEAREST);
     slot->off = figure_length(b->unit, plan->stages.deepen[i], SIL_NEAREST);
     slot->sure = figure_length(b->unit, 2.0 * plan->stages.deepen_u[i], SIL_NEAREST);
@@ -103,6 +107,7 @@ static void fill_slot(const brief *b, int i, brief_slot *slot)
         b->unit, sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_SADDLE], i, hold),
         SIL_NEAREST);
     fill_passes(b, slot, i);
+    brief_fill_leaves(b, slot);
 }
 
 static const char *unread_slots(brief *b)
@@ -176,11 +181,14 @@ static bool one_pass(const brief *b)
     return true;
 }
 
+static const double degree = 0.017453292519943295;
+
 void brief_fill_nut(brief *b)
 {
     const sil_plan *plan = b->plan;
     const part_nut *part = &b->nut_part;
     brief_nut *nut = &b->nut;
+    bool replaced = plan->nut.remedy == SIL_NUT_REPLACE;
     nut->remedy = plan->nut.remedy;
     nut->zero_fret = plan->bench.zero_fret;
     for (int i = 0; i < b->strings; i++) {
@@ -189,19 +197,27 @@ void brief_fill_nut(brief *b)
     nut->one_pass = one_pass(b);
     fill_feelers(b);
     nut->length = figure_length(b->unit, part->length, SIL_NEAREST);
-    nut->thickness = figure_size(b->unit, part->thickness);
+    nut->thickness = brief_thickness(b, part->thickness, replaced);
     nut->height = figure_length(b->unit, part->height, SIL_NEAREST);
     nut->top_radius = figure_radius(b->unit, part->top_radius);
+    nut->crest_at = brief_crest_at(b, &part->top);
+    nut->ends[BRIEF_TREBLE] = brief_end_height(b, &part->top, part->length);
+    nut->ends[BRIEF_BASS] = brief_end_height(b, &part->top, 0);
     nut->floor_radius = figure_radius(b->unit, part->floor_radius);
     nut->fall = figure_number(part->fall_deg, 0);
     nut->gap = figure_length(b->unit, part->gap, SIL_NEAREST);
-    nut->crossing = figure_size(b->unit, part->thickness / cos(part->slant));
-    nut->within = figure_length(b->unit, plan->bench.tools.first, SIL_NEAREST);
+    double crossing = part->thickness / cos(part->slant);
+    nut->lean = brief_lean(part->slant);
+    nut->crossing = brief_known(nut->lean)
+                        ? figure_reference(figure_length(b->unit, crossing, SIL_NEAREST))
+                        : nut->thickness;
+    nut->drop = figure_length(b->unit, crossing * tan(part->fall_deg * degree), SIL_NEAREST);
+    nut->fit = brief_fit_words(b, nut->thickness);
+    nut->bottom = replaced || nut->remedy == SIL_NUT_SHIM ? brief_bottom_words(b) : "";
     fill_spacing(b);
     nut->shim = figure_length(b->unit, plan->nut.shim, SIL_NEAREST);
-    nut->lean = brief_lean(part->slant);
     nut->bass_to_head = part->slant < 0;
-    const double done[] = {part->length, part->thickness, part->height};
+    const double done[] = {part->length, part->thickness, part->height + part->shim};
     nut->blank =
         brief_blank_of(b, nut->remedy != SIL_NUT_WAIT && !nut->zero_fret, plan->nut_blank, done,
                        part->along[0] - part->along[b->strings - 1], part->top_radius);

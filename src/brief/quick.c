@@ -7,6 +7,11 @@
 static const double ruler = 0.1;
 static const double feelers = 0.02;
 
+/* How far under its target a string may be, and what a first pass leaves on, at the bottom of the
+ * saddle and in a nut slot, mm: as in the profiles. Common practice, no source. */
+static const double band_action = 0.15, band_first = 0.03;
+static const double leave_base = 0.15, leave_slot = 0.05;
+
 /* Less than this is too little to file, mm. */
 static const double least_pass = 0.02;
 
@@ -17,6 +22,8 @@ typedef struct question {
     const char *after;  /* the words after the amount */
     double change;      /* exact, + comes off, mm */
     double tool, share; /* reading error; how much of a change at the part shows at the reading */
+    double band, leave; /* how far under its target it may be read; what a first pass leaves on */
+    double guard;       /* the saddle carries a whole set of strings, a slot one */
     sil_unit unit;
 } question;
 
@@ -27,10 +34,12 @@ static brief_figure note(brief_quick *answer, const char *of, brief_way way, bri
     return figure;
 }
 
-/* Says how much to take off first, so that the string does not go below its target. */
+/* Says how much to take off first: what a plan gives for the same figures. */
 static const char *advice(const question *q, brief_quick *answer, const char *unit)
 {
-    double first = sil_first_pass(q->change, q->change, answer->u, SIL_GUARD_ONE);
+    double to_low = q->change + q->band / q->share;
+    double first = sil_first_stroke(q->change, q->leave, to_low, answer->u, q->guard);
+    answer->first_pass = q->change > 0.0 ? first : 0.0;
     if (first >= least_pass) {
         brief_figure pass =
             note(answer, "first-pass", BRIEF_DOWN, figure_length(q->unit, first, SIL_DOWN));
@@ -70,6 +79,9 @@ void brief_quick_saddle(double scale, double setback, double now, double want, i
                         .after = " at that string, twice the change at the 12th fret.",
                         .change = (now - want) / share,
                         .tool = fmax(ruler, sil_graduation(fraction)),
+                        .band = band_action,
+                        .leave = leave_base,
+                        .guard = SIL_GUARD_SET,
                         .share = share,
                         .unit = unit};
     answer_question(&q, answer);
@@ -91,6 +103,9 @@ void brief_quick_nut(double scale, double now, double want, int fraction, sil_ho
                         .after = after[held],
                         .change = (now - want) / share,
                         .tool = fmax(feelers, sil_graduation(fraction)),
+                        .band = band_first,
+                        .leave = leave_slot,
+                        .guard = SIL_GUARD_ONE,
                         .share = share,
                         .unit = unit};
     answer_question(&q, answer);

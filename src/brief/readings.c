@@ -30,6 +30,17 @@ static brief_fret_off worst_fret(const brief *b, int i)
     return worst;
 }
 
+/* Whether the strings come off for this work, so that the neck straightens and must settle again.
+ * Strings can be lifted out of a nut slot one by one, but not for a shim or a new nut. */
+static bool slackens(const sil_plan *plan)
+{
+    sil_nut_remedy nut = plan->nut.remedy;
+    bool saddle_out = sil_working_cuts(plan->saddle.working) &&
+                      plan->saddle.remedy != SIL_SADDLE_NONE &&
+                      plan->saddle.remedy != SIL_SADDLE_WAIT;
+    return saddle_out || nut == SIL_NUT_SHIM || nut == SIL_NUT_REPLACE;
+}
+
 void brief_fill_readings(brief *b)
 {
     const sil_plan *plan = b->plan;
@@ -41,9 +52,12 @@ void brief_fill_readings(brief *b)
         (brief_reading){nearest(b, sil_relief_now(plan)), nearest(b, sil_relief(board, last->bend)),
                         range_of(b, targets->relief)};
     const sil_reading *reading = sil_plan_reading(plan);
+    b->slackens = slackens(plan);
     b->humidity = figure_number(reading ? reading->humidity_pct : SIL_UNKNOWN, 0);
     for (int i = 0; i < b->strings; i++) {
         b->worst[i] = worst_fret(b, i);
+        b->first_off[i] =
+            nearest(b, fabs(sil_off_the_others(b->strings, plan->bench.gaps.first, i)));
         double first = sil_first_gap(board, last, i, targets->first_held);
         b->first[i] = (brief_reading){nearest(b, sil_first_now(plan, i)), nearest(b, first),
                                       range_of(b, targets->first[i])};

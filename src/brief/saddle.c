@@ -80,20 +80,39 @@ static void fill_cuts(const brief *b, int i, brief_bearing *string)
     double dress = sil_dressed_off(b->plan, i);
     double first = part_base_at(&b->saddle_part, b->saddle_part.base_first, x);
     double all = part_base_at(&b->saddle_part, b->saddle_part.base_all, x);
-    string->base_first = work->bottom ? figure_length(b->unit, first, SIL_DOWN) : figure_none();
+    string->base_first =
+        work->bottom ? figure_limited(b->unit, first, SIL_DOWN, FIGURE_OFF_SADDLE) : figure_none();
     string->base_all = work->bottom
                            ? figure_length(b->unit, b->saddle.one_pass ? first : all, SIL_DOWN)
                            : figure_none();
-    string->dress = dress > 0.0 ? figure_length(b->unit, dress, SIL_DOWN) : figure_none();
+    string->dress =
+        dress > 0.0 ? figure_limited(b->unit, dress, SIL_DOWN, FIGURE_OFF_SADDLE) : figure_none();
+    double now = work->dress_first[i];
+    bool whole = dress - now < least_pass;
+    string->dress_first = dress > 0.0 ? figure_length(b->unit, now, SIL_DOWN) : figure_none();
+    string->dress_left = dress > 0.0
+                             ? figure_length(b->unit, whole ? 0.0 : dress - now, SIL_NEAREST)
+                             : figure_none();
     string->left_on =
         left_on >= least_pass ? figure_length(b->unit, left_on, SIL_NEAREST) : figure_none();
     double height = work->height[i] + left_on;
-    string->height = figure_length(b->unit, height, SIL_NEAREST);
-    string->out = figure_length(b->unit, work->protrusion[i] + left_on, SIL_NEAREST);
+    double out = work->protrusion[i] + left_on;
+    brief_figure *made = b->saddle.from_bridge ? &string->out : &string->height;
+    string->height = figure_reference(figure_length(b->unit, height, SIL_NEAREST));
+    string->out = figure_reference(figure_length(b->unit, out, SIL_NEAREST));
+    *made = figure_limited(b->unit, made->exact, SIL_NEAREST, FIGURE_HEIGHT);
     string->in_slot = figure_number(100.0 * work->in_slot[i] * work->height[i] / height, 0);
-    string->slot_wall =
-        figure_size(b->unit, b->saddle_part.bridge[i] + b->plan->job->saddle.pickup);
+    string->slot_wall = figure_reference(
+        figure_size(b->unit, b->saddle_part.bridge[i] + b->plan->job->saddle.pickup));
     string->angle = figure_number(work->break_angle_deg[i], 0);
+}
+
+/* How far the place in tune is off the saddle, square to its face. */
+static brief_figure beyond(const brief *b, int i)
+{
+    const part_saddle *part = &b->saddle_part;
+    double off = fabs(part->in_tune[i]) * cos(part->slant) - part->thickness / 2;
+    return off > 0.0 ? figure_length(b->unit, off, SIL_NEAREST) : figure_none();
 }
 
 static void fill_string(const brief *b, int i, brief_bearing *string)
@@ -107,8 +126,11 @@ static void fill_string(const brief *b, int i, brief_bearing *string)
     string->along = figure_length(b->unit, b->saddle_part.along[i], SIL_NEAREST);
     string->across = figure_length(b->unit, b->saddle_part.across[i], SIL_NEAREST);
     string->off = figure_length(b->unit, plan->stages.lower[i], SIL_NEAREST);
+    string->beyond = beyond(b, i);
     string->sure = figure_length(b->unit, 2.0 * plan->stages.lower_u[i], SIL_NEAREST);
-    string->by = figure_length(b->unit, fabs(plan->stages.lower[i]), cuts ? SIL_DOWN : SIL_NEAREST);
+    string->by =
+        cuts ? figure_limited(b->unit, fabs(plan->stages.lower[i]), SIL_DOWN, FIGURE_OFF_SADDLE)
+             : figure_length(b->unit, fabs(plan->stages.lower[i]), SIL_NEAREST);
     string->first = work->verdict[i] == SIL_TAKE
                         ? figure_length(b->unit, work->first_pass[i], SIL_DOWN)
                         : figure_none();
@@ -168,6 +190,8 @@ static void fill_neck(brief *b)
     const sil_neck *neck = &b->plan->neck;
     b->saddle.lift = figure_length(b->unit, neck->lift, SIL_NEAREST);
     b->saddle.wedge = figure_length(b->unit, neck->shim, SIL_NEAREST);
+    b->saddle.wedge_angle = figure_number(neck->degrees, 2);
+    b->saddle.bow = figure_length(b->unit, neck->explains, SIL_NEAREST);
     b->saddle.heel = figure_length(b->unit, neck->heel, SIL_NEAREST);
     b->saddle.lift_string = neck->string;
 }
@@ -245,11 +269,19 @@ static void fill_piece(brief *b)
     saddle->left_on =
         left_on >= least_pass ? figure_length(b->unit, left_on, SIL_NEAREST) : figure_none();
     saddle->length = figure_length(b->unit, part->length, SIL_NEAREST);
-    saddle->thickness = figure_size(b->unit, part->thickness);
+    saddle->thickness = brief_thickness(b, part->thickness, saddle->replaced);
+    saddle->fit = brief_fit_words(b, saddle->thickness);
+    saddle->bottom =
+        (saddle->base || saddle->replaced) && !saddle->floats ? brief_bottom_words(b) : "";
     saddle->slot_depth = figure_size(b->unit, plan->job->saddle.slot_depth);
     saddle->top_radius = figure_radius(b->unit, part->top_radius);
+    const part_curve none = {0}, *top = saddle->replaced ? &part->finished_top : &none;
+    saddle->crest =
+        top->radius > 0 ? figure_length(b->unit, top->crest, SIL_NEAREST) : figure_none();
+    saddle->crest_at = brief_crest_at(b, top);
+    saddle->ends[BRIEF_TREBLE] = brief_end_height(b, top, part->length);
+    saddle->ends[BRIEF_BASS] = brief_end_height(b, top, 0);
     saddle->shim = figure_length(b->unit, plan->saddle.shim, SIL_NEAREST);
-    saddle->within = figure_length(b->unit, plan->bench.tools.caliper, SIL_NEAREST);
     saddle->lean = brief_lean(part->slant);
     saddle->bass_to_head = part->slant < 0;
     bool ordered = saddle->remedy != SIL_SADDLE_WAIT && sil_working_in_slot(saddle->working);
@@ -265,6 +297,7 @@ void brief_fill_saddle(brief *b)
     saddle->remedy = b->plan->saddle.remedy;
     saddle->replaced = saddle->remedy == SIL_SADDLE_REPLACE;
     saddle->floats = sil_working_floats(saddle->working);
+    saddle->from_bridge = saddle->working == SIL_WORKING_TOP;
     saddle->in_slot = sil_working_in_slot(saddle->working);
     saddle->thick_shim = sil_above(b->plan->saddle.shim, b->plan->job->limits.most_shim);
     fill_ends(b);

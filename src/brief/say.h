@@ -11,7 +11,8 @@ typedef void say(const brief *b, telling *t);
 say say_prepare, say_check_prepare, say_stop, say_check_stop, say_measure_relief, say_straightedge,
     say_read_crowns, say_look_at_saddle, say_fit_saddle, say_check_fit, say_measure_first,
     say_measure_action, say_gaps_again, say_measure_crown, say_measure_saddle, say_check_written,
-    say_read_again, say_check_read_again, say_check, say_check_check, say_measure_odd, say_check_odd;
+    say_read_again, say_check_read_again, say_check, say_check_check, say_measure_odd,
+    say_check_odd;
 
 /* The neck and its frets. */
 say say_find_rod, say_rod_by_ear, say_check_rod_by_ear, say_neck_bow, say_rod, say_check_rod,
@@ -37,7 +38,18 @@ void say_peak_short(const brief *b, const sil_finding *f, int count, telling *t)
 void say_off_forecast(const brief *b, double by, telling *t);
 void say_moved(const brief *b, double by, telling *t);
 void say_carried(const brief *b, double by, telling *t);
-void say_reading_odd(const brief *b, const sil_finding *f, telling *t);
+void say_reading_odd(const brief *b, const sil_finding *f, int count, telling *t);
+
+/* A target that would have strings buzz under the pick. */
+say say_choose;
+void say_attack(const brief *b, const sil_finding *f, int count, telling *t);
+void say_aim_raised(const brief *b, const sil_finding *f, int count, telling *t);
+
+/* Says which strings end above their targets, and why. f, count: findings that say the same. */
+void say_aim_short(const brief *b, const sil_finding *f, int count, telling *t);
+
+/* Says that what is in range already is worked all the same, where a stage finishes such a string. */
+void say_finished(const brief *b, sil_stage_name stage, telling *t);
 
 /* Says how closely to measure so that a pass can be given, where the tools are too coarse. */
 void say_finer(const brief *b, sil_stage_name stage, telling *t);

@@ -4,41 +4,29 @@
 
 #include "../plan/plan.h"
 
-static void tell_part(telling *t, const char **gap, const char *what, bool when)
-{
-    if (when) {
-        tell(t, "%s%s", *gap, what);
-        *gap = ", ";
-    }
-}
-
-static void tell_strings(const brief *b, telling *t, const char **gap, const char *what,
-                         const int *from, int visit)
+static tell_list carried_from(const brief *b, const int *from, int visit)
 {
     tell_list list = {.count = b->strings};
     for (int i = 0; i < b->strings; i++) {
         list.chosen[i] = from[i] == visit;
     }
-    if (tell_chosen(&list) > 0) {
-        tell(t, "%s%s", *gap, what);
-        tell_which(t, &list);
-        *gap = ", ";
-    }
+    return list;
 }
 
 static void tell_visit(const brief *b, int visit, telling *t)
 {
     const plan_carried *c = &b->plan->carried;
-    const char *gap = "";
+    tell_list first = carried_from(b, c->first, visit), action = carried_from(b, c->action, visit);
+    tell_things things = {.joint = ", "};
     tell(t, "From %s, not measured since: ", b->plan->job->readings[visit].date);
-    tell_part(t, &gap, "the relief", c->relief == visit);
-    tell_part(t, &gap, "the crowns", c->frets == visit);
-    tell_strings(b, t, &gap, "the gap at the 1st fret of ", c->first, visit);
-    tell_strings(b, t, &gap, "the action of ", c->action, visit);
-    tell_part(t, &gap, "the saddle's height", c->saddle_height == visit);
-    tell_part(t, &gap, "the bridge's top", c->bridge_top == visit);
-    tell_part(t, &gap, "that the bridge is sound", c->bridge == visit);
-    tell_part(t, &gap, "that the braces are sound", c->braces == visit);
+    tell_thing(t, &things, "the relief", c->relief == visit);
+    tell_thing(t, &things, "the crowns", c->frets == visit);
+    tell_thing_of(t, &things, "the gap at the 1st fret of ", &first);
+    tell_thing_of(t, &things, "the action of ", &action);
+    tell_thing(t, &things, "the saddle's height", c->saddle_height == visit);
+    tell_thing(t, &things, "the bridge's top", c->bridge_top == visit);
+    tell_thing(t, &things, "that the bridge is sound", c->bridge == visit);
+    tell_thing(t, &things, "that the braces are sound", c->braces == visit);
     tell(t, ". ");
 }
 

@@ -179,7 +179,7 @@ static const char *usual_reasons(const sil_visit *visit)
                "strings not settled or old, relief moved meanwhile";
     }
     if (visit->worked[SIL_NUT]) {
-        return "a slot filed past its feelers or not down to them, strings not down in their "
+        return "a nut slot filed past its feelers or not down to them, strings not down in their "
                "slots, "
                "strings not settled or old, relief moved meanwhile";
     }
@@ -205,7 +205,10 @@ void say_moved(const brief *b, double by, telling *t)
 {
     const sil_visit *now = &b->plan->visits[b->plan->visit_count - 1], *then = now - 1;
     const sil_reading *was = &b->plan->job->readings[then->reading];
-    tell(t, "There was no work to do since %s, and yet it moved: relief ",
+    const sil_reading *is = sil_plan_reading(b->plan);
+    double still = 2.0 * b->plan->bench.tools.caliper;
+    bool saddle_still = fabs(is->saddle_height_treble - was->saddle_height_treble) <= still;
+    tell(t, "Nothing was worked since %s, and yet it moved: relief ",
          was->date ? was->date : "the visit before");
     tell_figure(t, "relief-before", -1, nearest(b, then->relief));
     tell(t, " to ");
@@ -214,6 +217,8 @@ void say_moved(const brief *b, double by, telling *t)
     tell_length(t, "action-apart", -1, nearest(b, by));
     tell(t, " on average");
     tell_humidity(t, was->humidity_pct, sil_plan_reading(b->plan)->humidity_pct);
-    tell(t, ". The season does that, new strings, or a joint. The season takes back what it did: "
+    tell(t,
+         saddle_still ? ". By the caliper the saddle is as it was, so it is not the saddle." : ".");
+    tell(t, " The season does that, new strings, or a joint. The season takes back what it did: "
             "measure again at the humidity the instrument lives in before you cut anything.");
 }

@@ -2,6 +2,8 @@
 /* The sentences for the steps at the nut. */
 #include "say.h"
 
+#include "../plan/plan.h"
+
 typedef brief_figure figure_of(const brief_slot *slot);
 
 static brief_figure first_of(const brief_slot *slot)
@@ -167,8 +169,10 @@ static tell_list too_coarse(const brief *b, tell_list *filed)
 {
     tell_list coarse = *filed;
     for (int i = 0; i < filed->count; i++) {
-        coarse.chosen[i] = filed->chosen[i] && b->nut.slot[i].first.exact < least_pass;
-        filed->chosen[i] = filed->chosen[i] && !coarse.chosen[i];
+        bool held = sil_known(b->plan->stages.slot_hold[i]); /* to ring clean: no tool helps */
+        bool little = filed->chosen[i] && b->nut.slot[i].first.exact < least_pass;
+        coarse.chosen[i] = little && !held;
+        filed->chosen[i] = filed->chosen[i] && !little;
     }
     return coarse;
 }
@@ -202,6 +206,7 @@ void say_file(const brief *b, telling *t)
     t->way = BRIEF_DOWN;
     if (tell_chosen(&slots) > 0) {
         tell_passes(b, slots, t);
+        say_finished(b, SIL_NUT, t);
         tell_stack(b, slots, stack_first_of, t);
         tell_files(b, slots, t);
         tell_fall(b, t);
@@ -258,21 +263,33 @@ static bool all_hardly_low(const brief *b, const tell_list *slots)
 
 void say_fill(const brief *b, telling *t)
 {
-    tell_list slots = slots_with(b, SIL_RAISE);
+    tell_list slots = slots_with(b, SIL_RAISE), low = slots;
     for (int i = 0; i < slots.count; i++) {
-        slots.figure[i] = figure_length(b->unit, -b->plan->stages.deepen[i], SIL_NEAREST);
+        low.figure[i] = figure_length(b->unit, -b->plan->stages.deepen[i], SIL_NEAREST);
     }
-    tell(t, "The nut slot of ");
+    low = known(low);
+    bool one = tell_chosen(&slots) == 1;
+    tell(t, one ? "The nut slot of " : "The nut slots of ");
     tell_which(t, &slots);
-    tell(t, " is too low by ");
+    tell(t, one ? " is too low" : " are too low");
     t->way = t->figure_way = BRIEF_UP;
-    tell_each(t, "slot", &slots);
-    tell_unit(t);
+    if (tell_chosen(&low) == tell_chosen(&slots)) {
+        tell(t, " by ");
+        tell_each(t, "slot", &low);
+        tell_unit(t);
+    }
     t->figure_way = BRIEF_NO_WAY;
-    tell(t,
-         ". Look at its shape first: where the string rests on the slot's back edge, cut its fall "
-         "right and measure again. If it is still too low, fill it with dust of the same material "
-         "and glue, let it harden, and recut.");
+    tell(t, tell_chosen(&low) < tell_chosen(&slots)
+                ? ": a string lies on the 1st fret, so nobody knows by how much, and nobody has to."
+                : ".");
+    tell(
+        t,
+        one ? " Look at its shape first: where the string rests on the slot's back edge, cut its "
+              "fall right and measure again. If it is still too low, fill it with dust of the same "
+              "material and glue, let it harden, and recut."
+            : " Look at their shape first: where a string rests on its slot's back edge, cut the "
+              "fall right and measure again. Those still too low, fill with dust of the same "
+              "material and glue, let it harden, and recut.");
     tell_stack(b, slots, stack_of, t);
     tell_fall(b, t);
     tell(t, " Play it open before the last stroke.");
@@ -314,9 +331,15 @@ void say_new_nut(const brief *b, telling *t)
         all.chosen[i] = true;
     }
     all = known(with(b, all, stack_of));
-    tell(t, "Make a new nut: two slots or more are too low, and a shim of ");
-    tell_length(t, "shim", -1, b->nut.shim);
-    tell(t, " is thicker than is good practice.");
+    if (brief_known(b->nut.shim)) {
+        tell(t, "Make a new nut: two slots or more are too low, and a shim of ");
+        tell_length(t, "shim", -1, b->nut.shim);
+        tell(t, " is thicker than is good practice.");
+    } else {
+        tell(t,
+             "Make a new nut: more slots are too low than are worth filling, and with a string on "
+             "the 1st fret nobody knows by how much.");
+    }
     if (tell_chosen(&all) > 0) {
         tell(t, " Cut its slots to a feeler stack, hard against the nut's front face, of ");
         tell_each(t, "stack", &all);

@@ -44,23 +44,36 @@ static const sil_odd_one *odd_of(const sil_odd *odd, const sil_finding *f)
     }
 }
 
-/* A gap that holds nothing up, but that the slot should not be worked by unseen. */
-static void say_doubtful(const brief *b, const sil_finding *f, telling *t)
+/* Gaps that hold nothing up, but that their slots should not be worked by unseen. */
+static void say_doubtful(const brief *b, const sil_finding *f, int count, telling *t)
 {
-    double off = sil_off_the_others(b->strings, b->plan->bench.gaps.first, f->string);
-    tell(t, "Gap at the 1st fret");
-    tell_of_string(b, f->string, t);
-    tell(t, ": ");
-    tell_length(t, "read", f->string, figure_length(b->unit, f->read, SIL_NEAREST));
-    tell(t, " is ");
-    tell_length(t, "off", f->string, figure_length(b->unit, fabs(off), SIL_NEAREST));
-    tell(t, " off the others. Measure it once more before you work that nut slot.");
+    tell_list read = {.count = b->strings}, off = {.count = b->strings};
+    for (int k = 0; k < count; k++) {
+        int i = f[k].string;
+        read.chosen[i] = off.chosen[i] = true;
+        read.figure[i] = figure_length(b->unit, f[k].read, SIL_NEAREST);
+        off.figure[i] = b->first_off[i];
+    }
+    bool one = count == 1;
+    tell(t, one ? "The gap at the 1st fret of " : "The gaps at the 1st fret of ");
+    tell_which(t, &off);
+    if (one) {
+        tell(t, ", ");
+        tell_each(t, "read", &read);
+        tell_unit(t);
+        tell(t, ",");
+    }
+    tell(t, one ? " is off the others by " : " are off the others by ");
+    tell_each(t, "off", &off);
+    tell_unit(t);
+    tell(t, one ? ". Measure it once more before you work that nut slot."
+                : ". Measure them once more before you work those nut slots.");
 }
 
-void say_reading_odd(const brief *b, const sil_finding *f, telling *t)
+void say_reading_odd(const brief *b, const sil_finding *f, int count, telling *t)
 {
     if (f->level == SIL_LEVEL_WATCH) {
-        say_doubtful(b, f, t);
+        say_doubtful(b, f, count, t);
         return;
     }
     const sil_odd_one *odd = odd_of(&b->plan->odd, f);
@@ -92,38 +105,21 @@ void say_reading_odd(const brief *b, const sil_finding *f, telling *t)
     tell(t, ". Nothing is cut by it before that.");
 }
 
-static void tell_strings(telling *t, const char **gap, const char *what, const tell_list *list)
-{
-    if (tell_chosen(list) > 0) {
-        tell(t, "%s%s", *gap, what);
-        tell_which(t, list);
-        *gap = "; ";
-    }
-}
-
-static void tell_one(telling *t, const char **gap, const char *what, bool when)
-{
-    if (when) {
-        tell(t, "%s%s", *gap, what);
-        *gap = "; ";
-    }
-}
-
 void say_measure_odd(const brief *b, telling *t)
 {
     const sil_standing *standing = &b->plan->bench.standing;
     tell_list first = {.count = b->strings}, action = first;
-    const char *gap = "";
+    tell_things things = {.joint = "; "};
     for (int i = 0; i < b->strings; i++) {
         first.chosen[i] = standing->first_odd[i];
         action.chosen[i] = standing->action_odd[i];
     }
     tell(t, "Measure again what stands out: ");
-    tell_one(t, &gap, "the relief", standing->relief_odd);
-    tell_one(t, &gap, "the worn spots and proud crowns", standing->crowns_odd);
-    tell_strings(t, &gap, "the gap at the 1st fret of ", &first);
-    tell_strings(t, &gap, "the action at the 12th fret of ", &action);
-    tell_one(t, &gap, "the saddle's height", standing->saddle_odd);
+    tell_thing(t, &things, "the relief", standing->relief_odd);
+    tell_thing(t, &things, "the worn spots and proud crowns", standing->crowns_odd);
+    tell_thing_of(t, &things, "the gap at the 1st fret of ", &first);
+    tell_thing_of(t, &things, "the action at the 12th fret of ", &action);
+    tell_thing(t, &things, "the saddle's height", standing->saddle_odd);
     tell(t, ".");
 }
 

@@ -128,7 +128,8 @@ static tell_list first_missing(const brief *b, bool on_the_fret)
     for (int i = 0; i < list.count; i++) {
         bool settled = gaps->first[i] > 0.0 || gaps->first_open[i] > 0.0;
         bool nought = gaps->first[i] == 0.0 || gaps->first_open[i] == 0.0;
-        list.chosen[i] = !settled && nought == on_the_fret;
+        bool mended = b->plan->stages.on_fret[i]; /* without a figure */
+        list.chosen[i] = !settled && nought == on_the_fret && !mended;
     }
     return list;
 }
@@ -187,8 +188,13 @@ void say_measure_crown(const brief *b, telling *t)
 
 void say_measure_saddle(const brief *b, telling *t)
 {
-    tell(t,
-         "Measure the saddle before you sand it: by caliper from its bottom to the underside of ");
+    bool again = b->plan->saddle.present_disagree ||
+                 sil_withheld_by(&b->plan->saddle_withheld, SIL_SADDLE_MOVED);
+    tell(t, again
+                ? "Measure the saddle again, since its readings do not fit together: how far it "
+                  "stands out of the bridge, by ruler from the bridge's top to the underside of "
+                : "Measure how far the saddle stands out of the bridge, by ruler from the bridge's "
+                  "top to the underside of ");
     if (b->strings > 1) {
         tell(t, "strings ");
         tell_string(t, 0);
@@ -197,8 +203,11 @@ void say_measure_saddle(const brief *b, telling *t)
     } else {
         tell(t, "the string");
     }
-    tell(t, ", and the depth of its slot in the bridge. Without these nobody knows how far it will "
-            "stand out of the bridge, nor where the caliper is to stop.");
+    tell(t, b->saddle.working == SIL_WORKING_TOP
+                ? ". Nothing is cut off it blind."
+                : ". If it comes out, better still by caliper from its bottom, with the depth of "
+                  "its slot: then the caliper can also say where to stop. Nothing is cut off it "
+                  "blind.");
 }
 
 void say_check_written(const brief *b, telling *t)
@@ -221,22 +230,11 @@ void say_check_read_again(const brief *b, telling *t)
     tell(t, "Do not cut nut or saddle before that: their figures today are a forecast.");
 }
 
-/* Whether the strings come off for this work, so that the neck straightens and must settle again.
- * Strings can be lifted out of a nut slot one by one, but not for a shim or a new nut. */
-static bool slackens(const sil_plan *plan)
-{
-    sil_nut_remedy nut = plan->nut.remedy;
-    bool saddle_out = sil_working_cuts(plan->saddle.working) &&
-                      plan->saddle.remedy != SIL_SADDLE_NONE &&
-                      plan->saddle.remedy != SIL_SADDLE_WAIT;
-    return saddle_out || nut == SIL_NUT_SHIM || nut == SIL_NUT_REPLACE;
-}
-
 void say_check(const brief *b, telling *t)
 {
     tell(t, b->plan->done ? "Done: every reading is in its range and there is nothing left to cut. "
                             "Play every string at every fret and listen."
-            : slackens(b->plan)
+            : b->slackens
                 ? "The strings were slack: tune, and let the neck settle, overnight if you can. "
                   "Read the relief first, then everything else, write it and plan again."
                 : "Tune, measure everything again, write it on the sheet and plan again.");
@@ -250,6 +248,20 @@ void say_check_check(const brief *b, telling *t)
 {
     (void)b;
     tell(t, "Done when every reading is in its range.");
+}
+
+void say_finished(const brief *b, sil_stage_name stage, telling *t)
+{
+    const sil_stages *stages = &b->plan->stages;
+    const bool *again = stage == SIL_NUT ? stages->finish_slot : stages->finish_saddle;
+    bool any = false;
+    for (int i = 0; i < b->strings; i++) {
+        any = any || again[i];
+    }
+    if (any) {
+        tell(t, " What is in its range already was cut short of its target last time: this is the "
+                "rest of that cut.");
+    }
 }
 
 void say_finer(const brief *b, sil_stage_name stage, telling *t)

@@ -144,12 +144,14 @@ void say_sand(const brief *b, telling *t)
         return;
     }
     tell_slide_out(b, t);
-    tell(t, b->plan->stages.changed[SIL_NUT] ? "With the nut done and measured again, sand "
-                                             : "Sand ");
+    tell(t, b->nut.remedy == SIL_NUT_FILE      ? "With the nut slots filed as above, sand "
+            : b->plan->stages.changed[SIL_NUT] ? "With the nut done and measured again, sand "
+                                               : "Sand ");
     tell(t, at_the_feet(b) ? "the feet of the bridge, both to one straight line: "
                            : "the bottom of the saddle, straight from end to end: ");
     tell_ends(b, "base", saddle->base_first, t);
     tell(t, saddle->one_pass ? ", all of it in this pass." : " in this first pass.");
+    say_finished(b, SIL_SADDLE, t);
     tell_others(b, t);
     t->figure_way = BRIEF_NO_WAY;
     tell_caliper(b, t);
@@ -181,16 +183,90 @@ void say_check_sand(const brief *b, telling *t)
     tell(t, ".");
 }
 
-void say_dress(const brief *b, telling *t)
+/* The strings whose top is dressed, each with one of its figures. */
+static tell_list dressed(const brief *b, figure_of *figure)
 {
     tell_list dress = {.count = b->strings};
     for (int i = 0; i < dress.count; i++) {
-        dress.figure[i] = b->saddle.string[i].dress;
-        dress.chosen[i] = brief_known(dress.figure[i]);
+        dress.chosen[i] = brief_known(b->saddle.string[i].dress);
+        dress.figure[i] = figure(&b->saddle.string[i]);
     }
+    return dress;
+}
+
+static brief_figure dress_of(const brief_bearing *string)
+{
+    return string->dress;
+}
+static brief_figure dress_first_of(const brief_bearing *string)
+{
+    return string->dress_first;
+}
+static brief_figure dress_left_of(const brief_bearing *string)
+{
+    return string->dress_left;
+}
+
+/* Takes the strings out of a list for which no pass is safe with these tools. */
+static tell_list take_coarse(const brief *b, tell_list *dress)
+{
+    tell_list coarse = *dress;
+    for (int i = 0; i < dress->count; i++) {
+        bool held = sil_known(b->plan->saddle.hold[i]); /* so that it rings clean: no tool helps */
+        bool little = dress->chosen[i] && dress->figure[i].exact < 0.01;
+        coarse.chosen[i] = little && !held;
+        dress->chosen[i] = dress->chosen[i] && !little;
+    }
+    return coarse;
+}
+
+/* Nothing more comes off the bottom: the first pass at the top now, and about how much is left. */
+static void tell_dress_first(const brief *b, telling *t)
+{
+    tell_list dress = dressed(b, dress_first_of), coarse = take_coarse(b, &dress);
+    tell_list left = dressed(b, dress_left_of);
+    double most_left = 0.0;
+    for (int i = 0; i < dress.count; i++) {
+        left.chosen[i] = dress.chosen[i];
+        most_left = dress.chosen[i] ? fmax(most_left, left.figure[i].exact) : most_left;
+    }
+    if (tell_chosen(&dress) > 0) {
+        tell(t, "Dress the top of the saddle under ");
+        tell_which(t, &dress);
+        tell(t, ": ");
+        tell_each(t, "top", &dress);
+        tell_unit(t);
+        tell(t, most_left > 0.0 ? " in this first pass, then measure again and expect about "
+                                : ", all of it in this pass, then measure again.");
+    }
+    if (tell_chosen(&dress) > 0 && most_left > 0.0) {
+        tell_each(t, "top-left", &left);
+        tell(t, " more.");
+    }
+    if (tell_chosen(&dress) > 0 && !b->saddle.base) {
+        say_finished(b, SIL_SADDLE, t);
+    }
+    if (tell_chosen(&dress) > 0) {
+        tell(t, " Keep the point where the string leaves the saddle.");
+    }
+    if (tell_chosen(&coarse) > 0) {
+        tell(t, "%sMeasure the action of ", tell_chosen(&dress) > 0 ? " " : "");
+        tell_which(t, &coarse);
+        tell(t, " with a finer tool: the saddle is too high there, but no pass is safe with this "
+                "one");
+        say_finer(b, SIL_SADDLE, t);
+    }
+}
+
+void say_dress(const brief *b, telling *t)
+{
     t->way = t->figure_way = BRIEF_DOWN;
-    tell(t, b->saddle.takes_all ? "Last, after measuring again, dress the top under "
-                                : "Dress the top of the saddle under ");
+    if (!b->saddle.takes_all || b->saddle.one_pass) {
+        tell_dress_first(b, t);
+        return;
+    }
+    tell_list dress = dressed(b, dress_of);
+    tell(t, "Last, after measuring again, dress the top under ");
     tell_which(t, &dress);
     tell(t, ": ");
     tell_each(t, "top", &dress);
@@ -348,62 +424,4 @@ void say_screws(const brief *b, telling *t)
     }
     t->way = BRIEF_NO_WAY;
     tell(t, ".");
-}
-
-void say_neck_angle(const brief *b, telling *t)
-{
-    tell(t, b->saddle.in_slot
-                ? "Stop at the saddle: brought down to the target it would stand too low over the "
-                  "bridge. "
-                : "Stop at the saddle: it reaches the end of its travel before the target. ");
-    tell(t, "The neck's angle is at fault: have a qualified repairer look at it.");
-}
-
-void say_check_neck_angle(const brief *b, telling *t)
-{
-    (void)b;
-    tell(t, "Until then leave the saddle as it is.");
-}
-
-static void tell_lift(const brief *b, telling *t)
-{
-    t->way = t->figure_way = BRIEF_UP;
-    tell(t, "the line of the frets must pass the saddle ");
-    tell_length(t, "lift", -1, b->saddle.lift);
-    tell(t, " higher");
-    t->figure_way = BRIEF_NO_WAY;
-    if (b->strings > 1) {
-        tell(t, " (string ");
-        tell_string(t, b->saddle.lift_string);
-        tell(t, " needs the most)");
-    }
-}
-
-void say_neck_shim(const brief *b, telling *t)
-{
-    tell(t, "Advice for a bolt-on neck: ");
-    tell_lift(b, t);
-    tell(t, ". That takes a wedge across the whole floor of the neck pocket, nothing at its front "
-            "edge and about ");
-    tell_length(t, "wedge", -1, b->saddle.wedge);
-    tell(t, " at the end toward the bridge, of hard material, full width.");
-}
-
-void say_neck_reset(const brief *b, telling *t)
-{
-    tell(t, "Advice for a qualified repairer: ");
-    tell_lift(b, t);
-    tell(t, ". On this neck that is about ");
-    tell_length(t, "heel", -1, b->saddle.heel);
-    tell(t,
-         " off the end of the heel, running out to nothing at the fingerboard. Judge the work by "
-         "it; do not cut to it.");
-}
-
-void say_check_neck(const brief *b, telling *t)
-{
-    (void)b;
-    tell(t,
-         "With the strings back at pitch, measure everything again: relief, gap at the 1st fret, "
-         "action, saddle.");
 }

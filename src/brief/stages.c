@@ -49,7 +49,7 @@ static const char *nut_words(sil_nut_remedy remedy)
     case SIL_NUT_FILE:
         return "file slots";
     case SIL_NUT_FILL:
-        return "fill a slot";
+        return "fill a nut slot";
     case SIL_NUT_SHIM:
         return "shim it";
     case SIL_NUT_REPLACE:
@@ -144,4 +144,17 @@ void brief_fill_stages(brief *b)
     b->stage[BRIEF_NUT] = nut_stage(b);
     b->stage[BRIEF_SADDLE] = saddle_stage(b);
     b->stage[BRIEF_TUNE] = tune_stage(b);
+}
+
+const char *brief_hold(sil_hold hold)
+{
+    switch (hold) {
+    case SIL_HOLD_OPEN:
+        return "open";
+    case SIL_HOLD_2:
+        return "fretted at the 2nd";
+    case SIL_HOLD_3:
+        return "fretted at the 3rd";
+    }
+    return "";
 }

@@ -115,6 +115,21 @@ void tell_which(telling *t, const tell_list *list)
     }
 }
 
+void tell_thing(telling *t, tell_things *things, const char *what, bool meant)
+{
+    if (meant) {
+        tell(t, "%s%s", things->told++ > 0 ? things->joint : "", what);
+    }
+}
+
+void tell_thing_of(telling *t, tell_things *things, const char *what, const tell_list *list)
+{
+    if (tell_chosen(list) > 0) {
+        tell_thing(t, things, what, true);
+        tell_which(t, list);
+    }
+}
+
 void tell_each(telling *t, const char *of, const tell_list *list)
 {
     const char *gap = "";

@@ -50,6 +50,18 @@ int tell_chosen(const tell_list *list);
 void tell_which(telling *t, const tell_list *list);
 void tell_each(telling *t, const char *of, const tell_list *list);
 
+/* Things that are named one after another, with a joint between them. */
+typedef struct tell_things {
+    const char *joint;
+    int told;
+} tell_things;
+
+/* tell_thing:    names the next one, where it is meant.
+ * tell_thing_of: the same of some strings, where any is chosen.
+ */
+void tell_thing(telling *t, tell_things *things, const char *what, bool meant);
+void tell_thing_of(telling *t, tell_things *things, const char *what, const tell_list *list);
+
 /* tell_string: writes the number of a string, counted from 1. */
 void tell_string(telling *t, int string);
 

@@ -25,6 +25,22 @@ const char *brief_which(brief *b, const char *noun, const bool *meant);
 /* ", blank 44.0 x 6.2 x 9.6 mm"; "" where a size is not known. */
 const char *brief_blank_words(brief *b, const brief_blank *blank);
 
+/* Makes up a slot's stack of usual feelers, at most three. */
+void brief_fill_leaves(brief *b, brief_slot *slot);
+
+/* The thickness of a part: of a new one with the limits of its fit, of the present one for
+ * reference.
+ * brief_fit_words:    names that fit; "" for a thickness without one.
+ * brief_bottom_words: how flat and square a bottom is made. */
+brief_figure brief_thickness(const brief *b, double thickness, bool anew);
+const char *brief_fit_words(brief *b, brief_figure thickness);
+const char *brief_bottom_words(brief *b);
+
+/* The place of an arc's crest from the bass end, "-" for another top; and the height of a top that is
+ * no arc at one end. */
+brief_figure brief_crest_at(const brief *b, const part_curve *top);
+brief_figure brief_end_height(const brief *b, const part_curve *top, double x);
+
 /* The angle of a part to square across, degrees; "-" for a part that is square. */
 brief_figure brief_lean(double slant);
 

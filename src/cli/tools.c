@@ -60,8 +60,9 @@ static void keep_pair(void *with, sil_tool tool, double before, double after)
     pairs->stated_low = first ? stated : fmin(stated, pairs->stated_low);
     pairs->stated_high = first ? stated : fmax(stated, pairs->stated_high);
     pairs->stated_squares += stated * stated;
-    pairs->readings[2 * pairs->count] = before;
-    pairs->readings[2 * pairs->count + 1] = after;
+    double *readings = pairs->readings + 2 * (size_t)pairs->count;
+    readings[0] = before;
+    readings[1] = after;
     pairs->difference[pairs->count++] = after - before;
 }
 

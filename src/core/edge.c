@@ -35,6 +35,16 @@ sil_side sil_side_of(double value, sil_band range, double width, bool heard)
     return SIL_WITHIN;
 }
 
+bool sil_side_out(sil_side side)
+{
+    return side == SIL_UNDER || side == SIL_OVER;
+}
+
+bool sil_side_edge(sil_side side)
+{
+    return side == SIL_AT_LOW || side == SIL_AT_HIGH;
+}
+
 double sil_rectangular(double half_width)
 {
     return half_width / sqrt(3.0);

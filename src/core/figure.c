@@ -114,7 +114,7 @@ size_t sil_length_write(char *out, size_t size, double mm, sil_unit unit, int de
 
 size_t sil_figure_write(char *out, size_t size, double mm, sil_unit unit, sil_rounding way)
 {
-    bool small = unit == SIL_INCH && fabs(mm) < 1.3;
+    bool small = unit == SIL_INCH && fabs(mm) < 1.3 - 1e-9; /* past rounding */
     int decimals = unit == SIL_MM ? 2 : small ? 4 : 3;
     double grain = unit == SIL_MM ? 0.01 : small ? 0.00254 : 0.0254;
     double steps = mm / grain;

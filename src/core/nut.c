@@ -76,6 +76,18 @@ static int count_verdicts(const sil_nut_work *work, int strings, sil_verdict ver
     return count;
 }
 
+/* As many slots with a string on its fret are filled; with more, a new nut is less work. */
+enum { most_filled = 2 };
+
+static int count_on_fret(const sil_stages *stages, int strings)
+{
+    int count = 0;
+    for (int i = 0; i < strings; i++) {
+        count += stages->on_fret[i];
+    }
+    return count;
+}
+
 static double greatest_rise(const sil_stages *stages, int strings)
 {
     double rise = 0.0;
@@ -94,9 +106,11 @@ static void size_slot(const sil_bench *bench, const sil_stages *stages, const si
     const sil_fit *fit = &stages->fit[SIL_NUT];
     double u = stages->deepen_u[i];
     double to_low = sil_nut_to_low(bench, stages, i);
-    work->first_pass[i] = work->verdict[i] == SIL_TAKE
-                              ? sil_first_pass(stages->deepen[i], to_low, u, SIL_GUARD_ONE)
-                              : 0.0;
+    double leave = bench->finish_slot[i] ? 0.0 : bench->leave_slot;
+    double pass = sil_first_stroke(stages->deepen[i] - stages->nut_raised[i], leave, to_low, u,
+                                   SIL_GUARD_ONE);
+    /* Not into the string's own buzz; where nothing limits it, that is unknown. */
+    work->first_pass[i] = work->verdict[i] == SIL_TAKE ? fmin(pass, stages->slot_hold[i]) : 0.0;
     /* The board's surface at the nut, on the centre line, in the frame of the crowns. */
     double crown = bench->crown - stages->level_depth;
     double surface = -sil_sag(board, fit->bend, board->nut_x[i]) - crown;
@@ -148,9 +162,9 @@ void sil_nut_cut(const sil_bench *bench, const sil_stages *stages, const sil_nut
     for (int i = 0; i < strings; i++) {
         work->verdict[i] = stages->nut[i];
     }
-    int raised = count_verdicts(work, strings, SIL_RAISE);
+    int raised = count_verdicts(work, strings, SIL_RAISE), on_fret = count_on_fret(stages, strings);
     int unread = count_verdicts(work, strings, SIL_WAIT);
-    if (raised > 0 && unread > 0) {
+    if (unread > 0 && (raised > on_fret || on_fret > most_filled)) {
         /* Whether to fill or to shim depends on the slots that were not read. */
         sil_nut_await(strings, work);
         return;
@@ -162,7 +176,10 @@ void sil_nut_cut(const sil_bench *bench, const sil_stages *stages, const sil_nut
             size_slot(bench, stages, make, i, work);
         }
     }
-    if (raised > 1) {
+    if (on_fret > 0) {
+        /* By how much they must rise is not known, so no shim can be chosen. */
+        work->remedy = raised > most_filled ? SIL_NUT_REPLACE : SIL_NUT_FILL;
+    } else if (raised > 1) {
         work->shim = sil_shim_thickness(greatest_rise(stages, strings), make->shim_step);
         work->remedy = sil_above(work->shim, make->most_shim) ? SIL_NUT_REPLACE : SIL_NUT_SHIM;
     } else if (raised == 1) {

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The saddle. See docs/arithmetic.md, "The saddle". */
-#include <sillet/core/saddle.h>
+#include "room.h"
 
 static int count_verdicts(const sil_saddle_work *work, int strings, sil_verdict verdict)
 {
@@ -11,25 +11,56 @@ static int count_verdicts(const sil_saddle_work *work, int strings, sil_verdict 
     return count;
 }
 
-/* The bottom: each string allows what it has to come down by, or what it can spare. A first pass,
- * which stays under the whole cut `most`, also keeps the strings over the low edges of their
- * ranges, taken together as a set. */
-static sil_line cut_base(const sil_bench *bench, const sil_stages *stages, double half,
-                         const sil_line *most)
+/* What a string to leave can spare: what keeps it in its range, and out of the bridge by enough. A
+ * saddle that is stopped shows what the range alone would spare. */
+static double spare(const sil_bench *bench, const sil_stages *stages, const sil_saddle_work *work,
+                    int i)
 {
-    int strings = bench->board.strings;
+    double in_range = sil_saddle_to_low(bench, stages, i) - SIL_GUARD_ONE * stages->lower_u[i];
+    double room = work->stops ? SIL_UNKNOWN : fmin(work->room[i], work->to_clean[i]);
+    return fmax(0.0, fmin(in_range, room)); /* what is unknown does not limit it */
+}
+
+/* The bottom: each string allows what it has to come down by, or what it can spare. A first pass,
+ * which stays under the line `most`, also keeps the strings over the low edges of their ranges,
+ * taken together as a set. */
+static sil_line cut_base(const sil_bench *bench, const sil_stages *stages,
+                         const sil_saddle_work *work, double half, const sil_line *most)
+{
+    int strings = bench->board.strings, side = core_tilted(strings, work);
+    const double *z = bench->board.saddle_z;
     double cap[SIL_STRINGS_MAX];
     bool wanted[SIL_STRINGS_MAX];
     for (int i = 0; i < strings; i++) {
-        wanted[i] = stages->saddle[i] == SIL_TAKE;
-        double u = stages->lower_u[i];
+        wanted[i] = work->verdict[i] == SIL_TAKE;
         double to_low = sil_saddle_to_low(bench, stages, i);
-        cap[i] = wanted[i] ? stages->lower[i] : fmax(0.0, to_low - SIL_GUARD_ONE * u);
+        cap[i] = wanted[i] ? work->goal[i] : spare(bench, stages, work, i);
         if (most) {
-            cap[i] = fmin(cap[i], fmax(0.0, to_low - SIL_GUARD_SET * u));
+            double guarded = fmax(0.0, to_low - SIL_GUARD_SET * stages->lower_u[i]);
+            cap[i] = fmin(cap[i], fmin(guarded, work->hold[i]));
         }
     }
-    return sil_saddle_line(strings, bench->board.saddle_z, cap, wanted, half, most);
+    return side ? core_saddle_tilt(strings, z, cap, half, side, most)
+                : sil_saddle_line(strings, z, cap, wanted, half, most);
+}
+
+/* Whether every string to lower has been cut before, so that this pass need leave nothing on. */
+static bool all_finished(const sil_bench *bench, const sil_saddle_work *work)
+{
+    for (int i = 0; i < bench->board.strings; i++) {
+        if (work->verdict[i] == SIL_TAKE && !bench->finish_saddle[i]) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* The line that a first pass must not go past: at either end a stroke is left on. */
+static sil_line leave_on(sil_line cut, double half, double leave)
+{
+    double treble = sil_stroke(sil_line_at(cut, half), leave);
+    double bass = sil_stroke(sil_line_at(cut, -half), leave);
+    return (sil_line){(treble + bass) / 2.0, (treble - bass) / (2.0 * half)};
 }
 
 /* Sands the bottom. Strings to lower get the rest off the top; strings to leave come down with the
@@ -39,15 +70,19 @@ static void sand(const sil_bench *bench, const sil_saddle_given *make, sil_stage
 {
     double half = make->length / 2.0;
     work->remedy = SIL_SADDLE_SAND;
-    work->bottom = true;
-    work->cut = cut_base(bench, stages, half, NULL);
-    work->cut_first = cut_base(bench, stages, half, &work->cut);
+    work->bottom = !core_dressed_only(bench->board.strings, work);
+    if (work->bottom) {
+        work->cut = cut_base(bench, stages, work, half, NULL);
+        double leave = all_finished(bench, work) ? 0.0 : make->leave_base;
+        sil_line most = leave_on(work->cut, half, leave);
+        work->cut_first = cut_base(bench, stages, work, half, &most);
+    }
     for (int i = 0; i < bench->board.strings; i++) {
         double off = sil_line_at(work->cut, bench->board.saddle_z[i]);
         if (work->verdict[i] == SIL_TAKE) {
-            bool rest = sil_above(stages->lower[i], off); /* more than rounding */
-            work->dress[i] = rest ? stages->lower[i] - off : 0.0;
-        } else {
+            bool rest = sil_above(work->goal[i], off); /* more than rounding */
+            work->dress[i] = rest ? work->goal[i] - off : 0.0;
+        } else if (work->bottom) {
             stages->fit[SIL_SADDLE].saddle_height[i] -= off;
             stages->changed[SIL_SADDLE] = true;
         }
@@ -71,30 +106,28 @@ static void shim(const sil_bench *bench, const sil_saddle_given *make, const sil
     work->remedy =
         sil_above(work->shim, make->most_shim) || worn_notch ? SIL_SADDLE_REPLACE : SIL_SADDLE_SHIM;
     for (int i = 0; i < strings; i++) {
-        double lower = work->verdict[i] == SIL_LEAVE ? 0.0 : stages->lower[i];
-        work->dress[i] = work->remedy == SIL_SADDLE_SHIM ? work->shim + lower : 0.0;
+        work->dress[i] = work->remedy == SIL_SADDLE_SHIM ? work->shim + work->goal[i] : 0.0;
     }
 }
 
 /* A glued saddle is worked on at its top only. */
-static void dress_top(const sil_bench *bench, const sil_stages *stages, sil_saddle_work *work)
+static void dress_top(const sil_bench *bench, sil_saddle_work *work)
 {
     int strings = bench->board.strings;
     bool raise = count_verdicts(work, strings, SIL_RAISE) > 0;
     work->remedy = raise ? SIL_SADDLE_REPLACE : SIL_SADDLE_SAND;
     for (int i = 0; i < strings; i++) {
         bool dressed = work->verdict[i] == SIL_TAKE && !raise;
-        work->dress[i] = dressed ? stages->lower[i] : 0.0;
+        work->dress[i] = dressed ? work->goal[i] : 0.0;
     }
 }
 
-static void turn_screws(const sil_bench *bench, const sil_saddle_given *make,
-                        const sil_stages *stages, sil_saddle_work *work)
+static void turn_screws(const sil_bench *bench, const sil_saddle_given *make, sil_saddle_work *work)
 {
     for (int i = 0; i < bench->board.strings; i++) {
         work->dress[i] = SIL_UNKNOWN;
         if (work->verdict[i] == SIL_TAKE || work->verdict[i] == SIL_RAISE) {
-            work->turns[i] = stages->lower[i] / make->pitch;
+            work->turns[i] = work->goal[i] / make->pitch;
             work->remedy = SIL_SADDLE_SCREW;
         } else {
             work->turns[i] = work->verdict[i] == SIL_LEAVE ? 0.0 : SIL_UNKNOWN;
@@ -121,14 +154,42 @@ sil_line sil_level_line(int count, const double *z, const double *value)
  * little. */
 static const double least_turned = 0.01;
 
+/* Keeps both posts within their travel. A string that comes into its range along the line to the
+ * target, and not along this one, is stopped. */
+static sil_line within_travel(const sil_bench *bench, const sil_saddle_given *make,
+                              const sil_stages *stages, sil_line line, sil_saddle_work *work)
+{
+    const double *z = bench->board.saddle_z;
+    double half = make->post_spread / 2.0;
+    double treble = fmin(sil_line_at(line, half), make->travel);
+    double bass = fmin(sil_line_at(line, -half), make->travel);
+    sil_line kept = {(treble + bass) / 2.0, (treble - bass) / make->post_spread};
+    for (int i = 0; i < bench->board.strings; i++) {
+        double whole = sil_line_at(line, z[i]), part = sil_line_at(kept, z[i]);
+        double to_high = core_to_high(bench, stages, i);
+        bool taken = work->verdict[i] == SIL_TAKE;
+        work->aim_short[i] = taken && sil_below(part, whole);
+        bool stopped = taken && sil_above(to_high, part) && !sil_above(to_high, whole);
+        work->missing[i] = stopped ? to_high - part : 0.0;
+        work->stops = work->stops || stopped;
+    }
+    for (int i = 0; i < bench->board.strings && work->stops; i++) {
+        work->aim_short[i] = false;
+    }
+    return work->stops ? line : kept;
+}
+
 /* The nearest that a bridge on two posts can get: all strings move, along one straight line. */
 static void turn_posts(const sil_bench *bench, const sil_saddle_given *make, sil_stages *stages,
                        sil_saddle_work *work)
 {
     const double *z = bench->board.saddle_z;
+    double half = make->post_spread / 2.0;
     sil_line line = sil_level_line(bench->board.strings, z, stages->lower);
-    double treble = sil_line_at(line, make->post_spread / 2.0);
-    double bass = sil_line_at(line, -make->post_spread / 2.0);
+    if (sil_above(fmax(sil_line_at(line, half), sil_line_at(line, -half)), make->travel)) {
+        line = within_travel(bench, make, stages, line, work);
+    }
+    double treble = sil_line_at(line, half), bass = sil_line_at(line, -half);
     work->posts = fmax(fabs(treble), fabs(bass)) >= least_turned;
     stages->changed[SIL_SADDLE] = work->posts;
     if (work->posts) {
@@ -142,6 +203,7 @@ static void turn_posts(const sil_bench *bench, const sil_saddle_given *make, sil
     for (int i = 0; i < bench->board.strings; i++) {
         double off = work->posts ? sil_line_at(line, z[i]) : 0.0;
         stages->fit[SIL_SADDLE].saddle_height[i] = stages->fit[SIL_NUT].saddle_height[i] - off;
+        work->goal[i] = off;
     }
 }
 
@@ -152,7 +214,7 @@ static void choose_work(const sil_bench *bench, const sil_saddle_given *make, si
     int unread = count_verdicts(work, strings, SIL_WAIT);
     bool moves = stages->changed[SIL_SADDLE];
     if (make->working == SIL_WORKING_SCREWS) {
-        turn_screws(bench, make, stages, work);
+        turn_screws(bench, make, work);
         if (!moves && unread > 0) {
             work->remedy = SIL_SADDLE_WAIT;
         }
@@ -166,7 +228,7 @@ static void choose_work(const sil_bench *bench, const sil_saddle_given *make, si
             turn_posts(bench, make, stages, work);
         }
     } else if (moves && make->working == SIL_WORKING_TOP) {
-        dress_top(bench, stages, work);
+        dress_top(bench, work);
     } else if (moves && count_verdicts(work, strings, SIL_RAISE) > 0) {
         shim(bench, make, stages, work);
     } else if (moves) {
@@ -187,14 +249,15 @@ static double change_at(const sil_bench *bench, const sil_saddle_given *make,
     if (stages->saddle[i] == SIL_LEAVE) {
         return work->bottom ? sil_line_at(work->cut, bench->board.saddle_z[i]) : 0.0;
     }
-    return stages->lower[i];
+    /* Of one to be read again, a forecast. */
+    return stages->saddle[i] == SIL_WAIT ? stages->lower[i] : work->goal[i];
 }
 
-static void stand_in_slot(const sil_saddle_given *make, sil_saddle_work *work, int i)
+static void stand_in_slot(const sil_saddle_given *make, sil_saddle_work *work, double off, int i)
 {
     double slot = make->slot_depth - make->pickup;
     double under = work->remedy == SIL_SADDLE_SHIM ? work->shim : 0.0;
-    work->protrusion[i] = work->height[i] - slot;
+    work->protrusion[i] = work->stands[i] - off;
     work->in_slot[i] = (slot - under) / (work->height[i] - under);
     double rise = work->protrusion[i] - make->exit_height;
     double degrees = 180.0 / 3.14159265358979323846;
@@ -206,12 +269,65 @@ void sil_saddle_await(int strings, sil_saddle_work *work)
     for (int i = 0; i < strings; i++) {
         work->verdict[i] = SIL_WAIT;
         work->first_pass[i] = work->dress[i] = work->turns[i] = SIL_UNKNOWN;
+        work->dress_first[i] = SIL_UNKNOWN;
     }
     work->remedy = SIL_SADDLE_WAIT;
     work->bottom = work->posts = false;
     work->post[0] = work->post[1] = SIL_UNKNOWN;
     work->post_turns[0] = work->post_turns[1] = SIL_UNKNOWN;
     work->shim = SIL_UNKNOWN;
+}
+
+/* Strings to lower go as far as they have room. One that has none left stays. */
+static void go_as_far(const sil_bench *bench, const sil_saddle_given *make, sil_stages *stages,
+                      sil_saddle_work *work)
+{
+    core_saddle_room(bench, make, stages, work);
+    stages->changed[SIL_SADDLE] = false;
+    for (int i = 0; i < bench->board.strings; i++) {
+        if (work->verdict[i] == SIL_TAKE) {
+            double before = stages->fit[SIL_NUT].saddle_height[i];
+            stages->fit[SIL_SADDLE].saddle_height[i] = before - work->goal[i];
+        }
+        if (work->verdict[i] == SIL_TAKE && !sil_above(work->goal[i], 0.0)) {
+            work->verdict[i] = stages->saddle[i] = SIL_LEAVE;
+        }
+        stages->changed[SIL_SADDLE] = stages->changed[SIL_SADDLE] || work->verdict[i] == SIL_TAKE ||
+                                      work->verdict[i] == SIL_RAISE;
+    }
+}
+
+/* Less than this at both ends of the bottom is no pass that a person could make, mm. */
+static const double least_sanded = 0.01;
+
+/* Whether strings in range are all there is to bring down, and by too little to sand or to file. */
+static bool too_little(const sil_bench *bench, const sil_saddle_given *make,
+                       const sil_stages *stages, const sil_saddle_work *work)
+{
+    double half = make->length / 2.0;
+    bool sanded = work->bottom &&
+                  fmax(sil_line_at(work->cut, half), sil_line_at(work->cut, -half)) >= least_sanded;
+    for (int i = 0; i < bench->board.strings; i++) {
+        bool again = stages->finish_saddle[i] && work->dress[i] < SIL_LEAST_DRESSED;
+        if (work->verdict[i] == SIL_TAKE && !again) {
+            return false;
+        }
+    }
+    return work->remedy == SIL_SADDLE_SAND && !sanded;
+}
+
+static void leave_all(const sil_bench *bench, sil_stages *stages, sil_saddle_work *work)
+{
+    for (int i = 0; i < bench->board.strings; i++) {
+        stages->finish_saddle[i] = false;
+        stages->fit[SIL_SADDLE].saddle_height[i] = stages->fit[SIL_NUT].saddle_height[i];
+        work->verdict[i] = stages->saddle[i] = SIL_LEAVE;
+        work->goal[i] = work->dress[i] = 0.0;
+        work->aim_short[i] = false;
+    }
+    stages->changed[SIL_SADDLE] = work->bottom = false;
+    work->cut = work->cut_first = (sil_line){0.0, 0.0};
+    work->remedy = SIL_SADDLE_NONE;
 }
 
 void sil_saddle_cut(const sil_bench *bench, const sil_saddle_given *make, sil_stages *stages,
@@ -225,20 +341,21 @@ void sil_saddle_cut(const sil_bench *bench, const sil_saddle_given *make, sil_st
                               .post_turns = {SIL_UNKNOWN, SIL_UNKNOWN}};
     for (int i = 0; i < strings; i++) {
         work->verdict[i] = stages->saddle[i];
-        double to_low = sil_saddle_to_low(bench, stages, i);
-        double pass = sil_first_pass(stages->lower[i], to_low, stages->lower_u[i], SIL_GUARD_ONE);
-        bool taken = work->verdict[i] == SIL_TAKE;
-        bool waits = work->verdict[i] == SIL_WAIT; /* unread, or to be read again */
-        work->first_pass[i] = waits ? SIL_UNKNOWN : taken || !sil_known(pass) ? pass : 0.0;
-        work->turns[i] = SIL_UNKNOWN;
+        work->turns[i] = work->stands[i] = SIL_UNKNOWN;
         work->protrusion[i] = work->in_slot[i] = work->break_angle_deg[i] = SIL_UNKNOWN;
     }
-    choose_work(bench, make, stages, work);
     sil_saddle_present(bench, make, stages, work);
+    go_as_far(bench, make, stages, work);
+    choose_work(bench, make, stages, work);
+    if (too_little(bench, make, stages, work)) {
+        leave_all(bench, stages, work);
+    }
+    core_saddle_passes(bench, make, stages, work);
     for (int i = 0; i < strings; i++) {
-        work->height[i] = work->present[i] - change_at(bench, make, stages, work, i);
+        double off = change_at(bench, make, stages, work, i);
+        work->height[i] = work->present[i] - off;
         if (sil_working_in_slot(make->working)) {
-            stand_in_slot(make, work, i);
+            stand_in_slot(make, work, off, i);
         }
     }
     if (sil_working_in_slot(make->working)) {

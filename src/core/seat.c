@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-/* Where the bottom of the saddle is, from a caliper or from the bridge's top. See
- * docs/arithmetic.md, "The saddle". */
+/* Where the bottom of the saddle is, from a caliper or from the bridge's top, and how far it stands
+ * out of the bridge. See docs/arithmetic.md, "The saddle". */
 #include <sillet/core/saddle.h>
 
-/* If caliper and straightedge differ by more than this, one of them was misread. */
+/* If two ways of measuring differ by more than this, one of them was misread, unless their tools are
+ * so coarse that they explain it. */
 static const double most_apart = 0.3;
 
 /* The two crowns that a straightedge rests on, on the centre line with no fret worn. Of all pairs
@@ -47,45 +48,99 @@ double sil_edge_at_saddle(const sil_board *board, double bend, double saddle_x)
     return y[low] + (y[high] - y[low]) * (saddle_x - x[low]) / (x[high] - x[low]);
 }
 
-/* The height of the saddle's bottom over the chord at one outer string, by caliper and by the
- * bridge's top. */
-typedef struct two_ways {
-    double caliper, bridge;
-} two_ways;
+/* The ways to know how far the saddle stands out of the bridge. */
+typedef enum way { CALIPER, BRIDGE_TOP, RULER, WAYS } way;
 
-static two_ways seat_at(const sil_bench *bench, const sil_saddle_given *make, const sil_fit *now,
-                        int i, double caliper, double gap)
+/* A height over the chord at strings 1 and N, straight between. */
+typedef struct level {
+    double treble, bass;
+} level;
+
+static double level_at(const sil_board *board, level of, int i)
 {
-    two_ways seat = {now->saddle_height[i] - caliper, SIL_UNKNOWN};
-    if (sil_known(gap)) {
-        const sil_board *board = &bench->board;
-        double top = sil_edge_at_saddle(board, now->bend, sil_saddle_axis_x(board, i)) - gap;
-        seat.bridge = top - (make->slot_depth - make->pickup);
-    }
-    return seat;
+    const double *z = board->saddle_z;
+    int last = board->strings - 1;
+    double share = last > 0 ? (z[0] - z[i]) / (z[0] - z[last]) : 0.0;
+    return last > 0 ? of.treble + (of.bass - of.treble) * share : of.treble;
 }
 
-static bool disagree(two_ways seat)
+static double bridge_top(const sil_bench *bench, const sil_fit *now, int i, double gap)
 {
-    return fabs(seat.caliper - seat.bridge) > most_apart;
+    const sil_board *board = &bench->board;
+    return sil_known(gap) ? sil_edge_at_saddle(board, now->bend, sil_saddle_axis_x(board, i)) - gap
+                          : SIL_UNKNOWN;
+}
+
+/* How far the saddle stands out under each string, by each way; what was not read is unknown. */
+static void stand(const sil_bench *bench, const sil_saddle_given *make, const sil_fit *now,
+                  level seat, level top, double out[WAYS][SIL_STRINGS_MAX])
+{
+    const sil_board *board = &bench->board;
+    int last = board->strings - 1;
+    double in_slot = make->slot_depth - make->pickup;
+    level ruled = {now->saddle_height[0] - make->stands_out[0],
+                   now->saddle_height[last] - make->stands_out[last]};
+    for (int i = 0; i <= last; i++) {
+        double height = now->saddle_height[i];
+        out[CALIPER][i] = height - level_at(board, seat, i) - in_slot;
+        out[BRIDGE_TOP][i] = height - level_at(board, top, i);
+        out[RULER][i] = sil_known(make->stands_out[i]) ? make->stands_out[i]
+                                                       : height - level_at(board, ruled, i);
+    }
+}
+
+/* The standard uncertainty of each way. A caliper reads the saddle and its slot; a gap down to the
+ * bridge needs the height of the string as well. */
+static double u_of(const sil_bench *bench, way by, int i)
+{
+    const sil_tools *tools = &bench->tools;
+    double action = sil_rectangular(tools->action) / sil_leverage(&bench->board, i);
+    double caliper = sil_rectangular(tools->caliper);
+    return by == CALIPER      ? hypot(caliper, caliper)
+           : by == BRIDGE_TOP ? hypot(caliper, action)
+                              : sil_rectangular(tools->ruler);
+}
+
+static bool disagree(const sil_bench *bench, double out[WAYS][SIL_STRINGS_MAX], int i)
+{
+    for (way a = CALIPER; a < RULER; a++) {
+        for (way b = a + 1; b < WAYS; b++) {
+            double explained = 2.0 * hypot(u_of(bench, a, i), u_of(bench, b, i));
+            if (sil_above(fabs(out[a][i] - out[b][i]), fmax(most_apart, explained))) {
+                return true;
+            }
+        }
+    }
+    return false;
 }
 
 void sil_saddle_present(const sil_bench *bench, const sil_saddle_given *make,
                         const sil_stages *stages, sil_saddle_work *work)
 {
     const sil_fit *now = &stages->fit[SIL_NOW];
-    const double *z = bench->board.saddle_z;
     int last = bench->board.strings - 1;
-    two_ways treble = seat_at(bench, make, now, 0, make->present_treble, make->bridge_top_treble);
-    two_ways bass = seat_at(bench, make, now, last, make->present_bass, make->bridge_top_bass);
-    work->present_disagree = disagree(treble) || (last > 0 && disagree(bass));
-    /* Both ends are taken from the same tool: two tools up to 0.3 apart would tilt the bottom. */
-    bool by_caliper = sil_known(treble.caliper) && (last == 0 || sil_known(bass.caliper));
-    double at_treble = by_caliper ? treble.caliper : treble.bridge;
-    double at_bass = by_caliper ? bass.caliper : bass.bridge;
+    double in_slot = make->slot_depth - make->pickup, out[WAYS][SIL_STRINGS_MAX];
+    level by_caliper = {now->saddle_height[0] - make->present_treble,
+                        now->saddle_height[last] - make->present_bass};
+    level top = {bridge_top(bench, now, 0, make->bridge_top_treble),
+                 bridge_top(bench, now, last, make->bridge_top_bass)};
+    /* Both ends are taken from the same tool: two tools that differ would tilt the bottom. */
+    bool measured = sil_known(by_caliper.treble) && (last == 0 || sil_known(by_caliper.bass));
+    level seat = measured ? by_caliper : (level){top.treble - in_slot, top.bass - in_slot};
+    stand(bench, make, now, by_caliper, top, out);
+    work->present_disagree = false;
     for (int i = 0; i <= last; i++) {
-        double share = last > 0 ? (z[0] - z[i]) / (z[0] - z[last]) : 0.0;
-        double seat = last > 0 ? at_treble + (at_bass - at_treble) * share : at_treble;
-        work->present[i] = work->present_disagree ? SIL_UNKNOWN : now->saddle_height[i] - seat;
+        work->present_disagree = work->present_disagree || disagree(bench, out, i);
+    }
+    for (int i = 0; i <= last && sil_working_in_slot(make->working); i++) {
+        double stands = sil_known(out[CALIPER][i])      ? out[CALIPER][i]
+                        : sil_known(out[BRIDGE_TOP][i]) ? out[BRIDGE_TOP][i]
+                                                        : out[RULER][i];
+        work->stands[i] = work->present_disagree ? SIL_UNKNOWN : stands;
+    }
+    for (int i = 0; i <= last; i++) {
+        work->present[i] = work->present_disagree
+                               ? SIL_UNKNOWN
+                               : now->saddle_height[i] - level_at(&bench->board, seat, i);
     }
 }

@@ -1,8 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 /* The work in its order: now, rod, frets, nut, saddle. See docs/arithmetic.md, "The order of
  * work" and "How sure". */
+#include "clean.h"
 #include "edge.h"
 #include "height.h"
+#include "pass.h"
 
 /* A small change of the readings, to see how much a cut changes with it. */
 typedef struct nudge {
@@ -139,6 +141,33 @@ static bool is_worked(sil_verdict verdict)
     return verdict == SIL_TAKE || verdict == SIL_RAISE;
 }
 
+/* A string on its fret needs no figure to be put right, once nothing else can be why it lies there. */
+static bool lies_on_fret(const sil_bench *bench, int i)
+{
+    const sil_gaps *gaps = &bench->gaps;
+    return bench->looked_at && (gaps->first[i] == 0.0 || gaps->first_open[i] == 0.0);
+}
+
+/* Where a slot to be filed is to end: at its target, or where its open string still rings clean, if
+ * that is in range. */
+static double clean_goal(const sil_bench *bench, sil_stages *stages, int i, double wanted)
+{
+    sil_fit clean = stages->fit[SIL_FRETS];
+    double present = clean.nut_height[i], action = sil_action(&bench->board, &clean, i, 12);
+    bool high = sil_above(action, bench->targets.action[i].high);
+    clean.nut_height[i] =
+        core_clean_nut(bench, &clean, high ? bench->targets.action[i].aim : action, i);
+    if (!sil_below(wanted, clean.nut_height[i])) {
+        return wanted;
+    }
+    stages->slot_clean[i] = sil_first_gap(&bench->board, &clean, i, bench->targets.first_held);
+    if (sil_above(stages->slot_clean[i], bench->targets.first[i].high)) {
+        stages->slot_hold[i] = fmax(0.0, present - clean.nut_height[i]);
+        return wanted;
+    }
+    return fmin(present, clean.nut_height[i]);
+}
+
 static void work_nut(const sil_bench *bench, sil_stages *stages)
 {
     const sil_standing *standing = &bench->standing;
@@ -151,11 +180,21 @@ static void work_nut(const sil_bench *bench, sil_stages *stages)
         sil_side side = sil_side_of(gap, bench->targets.first[i], width, standing->buzz_open[i]);
         stages->first_side[i] = side;
         stages->nut[i] = judge(gap, side, stages->deepen[i], standing->first_odd[i]);
+        stages->nut[i] = stages->finish_slot[i] ? SIL_TAKE : stages->nut[i];
         if (bench->zero_fret && stages->nut[i] != SIL_WAIT) {
             stages->nut[i] = SIL_LEAVE; /* the nut slots only guide */
         }
+        stages->on_fret[i] = stages->nut[i] == SIL_WAIT && !standing->first_odd[i] &&
+                             lies_on_fret(bench, i) && sil_known(wanted) && !bench->zero_fret;
+        stages->nut[i] = stages->on_fret[i] ? SIL_RAISE : stages->nut[i];
+        stages->nut_raised[i] = 0.0;
+        if (stages->nut[i] == SIL_TAKE) {
+            stages->nut_raised[i] = clean_goal(bench, stages, i, wanted) - wanted;
+            bool goes = sil_above(stages->deepen[i], stages->nut_raised[i]);
+            stages->nut[i] = goes ? SIL_TAKE : SIL_LEAVE;
+        }
         if (is_worked(stages->nut[i])) {
-            fit->nut_height[i] = wanted;
+            fit->nut_height[i] = wanted + stages->nut_raised[i];
             stages->changed[SIL_NUT] = true;
         }
     }
@@ -176,6 +215,7 @@ static void work_saddle(const sil_bench *bench, sil_stages *stages)
         stages->action_side[i] = side;
         stages->saddle[i] = judge(action, side, stages->lower[i],
                                   standing->action_odd[i] || standing->first_odd[i]);
+        stages->saddle[i] = stages->finish_saddle[i] ? SIL_TAKE : stages->saddle[i];
         if (is_worked(stages->saddle[i])) {
             fit->saddle_height[i] = wanted;
             stages->changed[SIL_SADDLE] = true;
@@ -230,7 +270,7 @@ static void run_nudged(const sil_bench *bench, const nudge *by, const sil_stages
         double nut = wanted_nut_height(bench, &fit, i);
         out->first[i] = sil_first_gap(&bench->board, &fit, i, bench->targets.first_held);
         out->deepen[i] = fit.nut_height[i] - nut;
-        fit.nut_height[i] = is_worked(held->nut[i]) ? nut : fit.nut_height[i];
+        fit.nut_height[i] = is_worked(held->nut[i]) ? nut + held->nut_raised[i] : fit.nut_height[i];
         out->stand[i] = stand(&bench->board, &fit, i);
         out->lower[i] = fit.saddle_height[i] - wanted_saddle_height(bench, &fit, i);
     }
@@ -296,7 +336,7 @@ static void judge_relief(const sil_bench *bench, sil_stages *stages)
     stages->relief_u = fabs(then - relief) * sil_relief_u(bench);
     stages->relief_side =
         sil_side_of(relief, bench->targets.relief, stages->relief_u, bench->standing.buzz_low);
-    bool out = stages->relief_side == SIL_UNDER || stages->relief_side == SIL_OVER;
+    bool out = sil_side_out(stages->relief_side);
     stages->changed[SIL_ROD] =
         bench->rod_works && sil_board_bends(board) && out && !bench->standing.relief_odd;
 }
@@ -340,6 +380,10 @@ static void clear(sil_stages *stages)
         stages->nut[i] = stages->saddle[i] = SIL_LEAVE;
         stages->deepen[i] = stages->deepen_u[i] = stages->stand_u[i] = 0.0;
         stages->lower[i] = stages->lower_u[i] = 0.0;
+        stages->finish_slot[i] = stages->finish_saddle[i] = false;
+        stages->nut_raised[i] = 0.0;
+        stages->on_fret[i] = false;
+        stages->slot_hold[i] = stages->slot_clean[i] = SIL_UNKNOWN;
         stages->first_u[i] = stages->action_u[i] = 0.0;
         stages->first_side[i] = stages->action_side[i] = SIL_WITHIN;
     }
@@ -351,6 +395,12 @@ void sil_stages_run(const sil_bench *bench, sil_stages *stages)
     stages->fretwork = judge_frets(bench, &stages->level_depth);
     stages->changed[SIL_FRETS] = stages->fretwork != SIL_FRETS_LEAVE;
     run(bench, stages);
+    if (core_finish_slots(bench, stages)) {
+        run(bench, stages); /* what is worked at the nut counts at the saddle */
+    }
+    if (core_finish_saddle(bench, stages)) {
+        run(bench, stages);
+    }
     bool awaited = stages->changed[SIL_ROD];
     stages->forecast[SIL_ROD] = awaited;
     awaited = awaited || stages->fretwork >= SIL_FRETS_LEVEL;
@@ -359,33 +409,8 @@ void sil_stages_run(const sil_bench *bench, sil_stages *stages)
     }
 }
 
-double sil_first_pass(double cut, double to_low, double u, double guard)
-{
-    if (!sil_known(cut) || !sil_known(to_low) || !sil_known(u)) {
-        return SIL_UNKNOWN;
-    }
-    return fmax(0.0, fmin(cut, to_low - guard * u));
-}
-
 double sil_shim_thickness(double rise, double step)
 {
     /* A rise that is a whole number of steps up to rounding does not take another step. */
     return ceil(rise / step - 1e-9) * step;
-}
-
-double sil_nut_to_low(const sil_bench *bench, const sil_stages *stages, int string)
-{
-    const sil_board *board = &bench->board;
-    sil_hold hold = bench->targets.first_held;
-    double over = sil_first_gap(board, &stages->fit[SIL_FRETS], string, hold) -
-                  bench->targets.first[string].low;
-    double share = hold == SIL_HOLD_OPEN ? board->fret_x[string][1] / board->saddle_x[string]
-                                         : core_held_share(board, string, hold);
-    return over / (1.0 - share);
-}
-
-double sil_saddle_to_low(const sil_bench *bench, const sil_stages *stages, int string)
-{
-    double action = sil_action(&bench->board, &stages->fit[SIL_NUT], string, 12);
-    return (action - bench->targets.action[string].low) / sil_leverage(&bench->board, string);
 }

@@ -38,6 +38,7 @@ static void draw_papers(sil_drawing *drawing, const pack_row *row)
     for (int i = first; i < drawing->paper_count; i++) {
         drawing->papers[i].name = row->name;
         drawing->papers[i].number = i - first + 1;
+        drawing->papers[i].hairlines = row->draw == paper_templates;
     }
 }
 

@@ -109,7 +109,8 @@ sil_tools sil_job_tools(const sil_job *job, int reading)
     double *const of[SIL_MARKED] = {
         [SIL_MARKED_RELIEF] = &tools.relief,         [SIL_MARKED_ACTION] = &tools.action,
         [SIL_MARKED_FIRST] = &tools.first,           [SIL_MARKED_FIRST_OPEN] = &tools.first,
-        [SIL_MARKED_SADDLE_HEIGHT] = &tools.caliper, [SIL_MARKED_BRIDGE_TOP] = &tools.caliper};
+        [SIL_MARKED_SADDLE_HEIGHT] = &tools.caliper, [SIL_MARKED_BRIDGE_TOP] = &tools.caliper,
+        [SIL_MARKED_STANDS_OUT] = &tools.ruler};
     for (int key = 0; key < SIL_MARKED && reading >= 0 && reading < job->reading_count; key++) {
         coarsen(of[key], graduation(job, reading, (sil_marked)key));
     }
@@ -143,6 +144,17 @@ void sil_job_bench_read(const sil_job *job, int reading, const sil_reading *read
     bench->wear_limit = job->limits.wear;
     bench->crown = job->instrument.crown;
     bench->least_crown = job->limits.least_crown;
+    bool looked = read->crowns_read != SIL_CROWNS_NOT_READ;
+    bench->looked_at = looked && (bench->relief.straightedge || bench->relief.gap > 0.0);
+    bench->leave_slot = job->allowances.leave_slot;
+    sil_working working = sil_saddle_working(job->saddle.kind, job->saddle.pitch);
+    bench->leave_saddle =
+        working == SIL_WORKING_TOP ? job->allowances.leave_top : job->allowances.leave_base;
+    for (int i = 0; i < SIL_STRINGS_MAX; i++) {
+        bench->finish_slot[i] = bench->finish_saddle[i] = false;
+        bench->attack[i] = bench->tension[i] = SIL_UNKNOWN;
+    }
+    bench->pluck_at = SIL_UNKNOWN;
     bench->zero_fret = job->nut.kind == SIL_NUT_ZERO_FRET;
     bench->standing = (sil_standing){0};
     hear(read, bench->relief.over, &bench->standing);

@@ -59,6 +59,18 @@ static void check_radius(job_check *check, const job_field *field, const job_pla
     }
 }
 
+/* One figure is how far it can still go down. */
+static void check_travel(job_check *check, const job_field *field, const job_place *place,
+                         const double *travel)
+{
+    job_place down = job_key(place, "down"), up = job_key(place, "up");
+    bool both = sil_known(travel[1]);
+    job_check_figure(check, field, both ? &down : place, travel[0]);
+    if (both) {
+        job_check_figure(check, field, &up, travel[1]);
+    }
+}
+
 static void check_band(job_check *check, const job_field *field, const job_place *place,
                        const sil_band *band)
 {
@@ -163,11 +175,15 @@ static void check_field(job_check *check, const job_field *field, const void *ba
         check_scale(check, field, place, base);
         break;
     case JOB_AS_PER_STRING:
+    case JOB_AS_OUTER:
     case JOB_AS_FIRST:
         check_figures(check, field, place, seen, strings);
         break;
     case JOB_AS_PAIR:
         check_pair(check, field, place, seen, "treble", "bass");
+        break;
+    case JOB_AS_TRAVEL:
+        check_travel(check, field, place, seen);
         break;
     case JOB_AS_RADIUS:
         check_radius(check, field, place, seen);

@@ -195,6 +195,24 @@ static void check_saddle_stands(job_check *check, const job_place *up, const sil
     }
 }
 
+/* Reports a saddle that would stand out of the bridge by more than all of its height. */
+static void check_stands_out(job_check *check, const job_place *up, const sil_reading *reading)
+{
+    const double height[2] = {reading->saddle_height_treble, reading->saddle_height_bass};
+    int last = check->job->string_count - 1;
+    job_place list = job_key(up, "stands_out");
+    for (int end = 0; end < 2 && end <= last; end++) {
+        int i = end == 0 ? 0 : last;
+        if (reading->stands_out[i] > height[end]) {
+            job_place item = job_item(&list, i);
+            job_check_say(check, SIL_ERROR, &item,
+                          "more than the whole saddle, %s; measure from the bridge's top, not from "
+                          "the saddle's bottom",
+                          job_length_of(check, height[end]).text);
+        }
+    }
+}
+
 /* Whether a figure may be another one than at the visit before. */
 static bool moved(double now, double before, double half_width)
 {
@@ -249,6 +267,7 @@ static void check_reading(job_check *check, const job_place *up, int index)
     check_order_of_dates(check, up, index);
     check_saddle_stands(check, up, reading);
     check_cents(check, up, reading);
+    check_stands_out(check, up, reading);
     if (reading->humidity_pct > 100.0) {
         job_check_say(check, SIL_ERROR, &humidity, "wanted 0 to 100 %%");
     }

@@ -3,6 +3,8 @@
  * limits. */
 #include "check.h"
 
+#include <string.h>
+
 static int last_fret(const sil_job *job)
 {
     return job->instrument.frets < 12 ? 12 : job->instrument.frets;
@@ -238,7 +240,8 @@ static void check_attack(job_check *check)
     if (pull && !sil_known(attack->at)) {
         job_check_missing(check, &at);
     }
-    if (!pull && sil_known(attack->at)) {
+    bool any = attack->name && strcmp(attack->name, "any") == 0; /* any force */
+    if (!pull && !any && sil_known(attack->at)) {
         job_check_missing(check, &force);
     }
     bool own = !attack->name; /* an attack given by name was written for another instrument */

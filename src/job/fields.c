@@ -61,7 +61,8 @@ const job_word job_material_words[] = {{"plain-steel", SIL_PLAIN_STEEL},
                                        {"wound-steel", SIL_WOUND_STEEL},
                                        {"wound-nylon", SIL_WOUND_NYLON},
                                        {NULL, 0}};
-const job_word job_attack_words[] = {{"light", 0}, {"medium", 1}, {"firm", 2}, {NULL, 0}};
+const job_word job_attack_words[] = {
+    {"light", 0}, {"medium", 1}, {"firm", 2}, {"any", 3}, {NULL, 0}};
 
 static const job_field about_fields[] = {
     {"title", JOB_AS_TEXT, AT(sil_about, title)}, {"ref", JOB_AS_TEXT, AT(sil_about, ref)},
@@ -154,7 +155,7 @@ static const job_field saddle_fields[] = {
      LIKELY(LENGTH, ANY_SIGN, -10, 10)},
     {"pitch", JOB_AS_FIGURE, AT(sil_job_saddle, pitch), LIKELY(LENGTH, OVER_ZERO, 0.2, 1.5),
      .words = none_words},
-    {"travel", JOB_AS_FIGURE, AT(sil_job_saddle, travel), LIKELY(LENGTH, FROM_ZERO, 0, 12)},
+    {"travel", JOB_AS_TRAVEL, AT(sil_job_saddle, travel), LIKELY(LENGTH, FROM_ZERO, 0, 12)},
     {"post_spread", JOB_AS_FIGURE, AT(sil_job_saddle, post_spread),
      LIKELY(LENGTH, OVER_ZERO, 30, 130)},
     {"pair", JOB_AS_FIGURE, AT(sil_job_saddle, pair), LIKELY(LENGTH, OVER_ZERO, 1, 6)},
@@ -217,6 +218,8 @@ static const job_field reading_fields[] = {
      LIKELY(LENGTH, OVER_ZERO, 2, 25), MARKED(SADDLE_HEIGHT)},
     {"bridge_top", JOB_AS_PAIR, AT(sil_reading, bridge_top_treble), LIKELY(LENGTH, ANY_SIGN, -5, 8),
      MARKED(BRIDGE_TOP)},
+    {"stands_out", JOB_AS_OUTER, AT(sil_reading, stands_out), LIKELY(LENGTH, FROM_ZERO, 0, 12),
+     MARKED(STANDS_OUT)},
     {"buzz", JOB_AS_BUZZ, AT(sil_reading, buzz), .of = &job_table_buzz},
     {"confirmed", JOB_AS_MARKED, AT(sil_reading, confirmed)},
     {"cents", JOB_AS_PER_STRING, AT(sil_reading, cents), LIKELY(RATIO, ANY_SIGN, -40, 40)},
@@ -261,6 +264,7 @@ static const job_field tools_fields[] = {
     {"caliper", JOB_AS_FIGURE, AT(sil_tools, caliper), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 0.002, 0.5)},
     {"cents", JOB_AS_FIGURE, AT(sil_tools, cents), LIKELY(RATIO, FROM_ZERO, 0.1, 10)},
+    {"ruler", JOB_AS_FIGURE, AT(sil_tools, ruler), LIKELY(LENGTH, FROM_ZERO, 0.05, 1)},
 };
 static const job_table tools_table = {tools_fields, COUNT_OF(tools_fields)};
 
@@ -278,6 +282,8 @@ static const job_field limits_fields[] = {
      LIKELY(LENGTH, FROM_ZERO, 0.2, 1.2)},
     {"least_protrusion", JOB_AS_FIGURE, AT(sil_limits, least_protrusion), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 0, 10)},
+    {"good_protrusion", JOB_AS_FIGURE, AT(sil_limits, good_protrusion),
+     LIKELY(LENGTH, FROM_ZERO, 0, 12)},
     {"most_protrusion", JOB_AS_FIGURE, AT(sil_limits, most_protrusion), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 1, 20)},
     {"least_in_slot", JOB_AS_FIGURE, AT(sil_limits, least_in_slot), REQUIRED,
@@ -314,6 +320,13 @@ static const job_field blank_fields[] = {
 };
 static const job_table blank_table = {blank_fields, COUNT_OF(blank_fields)};
 
+static const job_field leave_fields[] = {
+    {"slot", JOB_AS_FIGURE, AT(sil_allowances, leave_slot), LIKELY(LENGTH, FROM_ZERO, 0, 0.2)},
+    {"base", JOB_AS_FIGURE, AT(sil_allowances, leave_base), LIKELY(LENGTH, FROM_ZERO, 0, 0.5)},
+    {"top", JOB_AS_FIGURE, AT(sil_allowances, leave_top), LIKELY(LENGTH, FROM_ZERO, 0, 0.5)},
+};
+static const job_table leave_table = {leave_fields, COUNT_OF(leave_fields)};
+
 static const job_field allowances_fields[] = {
     {"slot_plain", JOB_AS_FIGURE, AT(sil_allowances, slot_plain), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 0, 0.5)},
@@ -327,6 +340,7 @@ static const job_field allowances_fields[] = {
      LIKELY(RATIO, FROM_ZERO, 0, 1)},
     {"shim_step", JOB_AS_FIGURE, AT(sil_allowances, shim_step), REQUIRED,
      LIKELY(LENGTH, OVER_ZERO, 0.01, 1)},
+    {"leave", JOB_AS_PART, .at = 0, .of = &leave_table},
     {"band", JOB_AS_PART, .at = 0, .of = &spread_table},
     {"blank", JOB_AS_PART, .at = 0, .of = &blank_table},
 };

@@ -11,9 +11,11 @@ typedef enum job_kind {
     JOB_AS_FIGURE,     /* double */
     JOB_AS_SCALE,      /* in sil_instrument: one scale, or treble, bass and the square fret */
     JOB_AS_PER_STRING, /* double[SIL_STRINGS_MAX]: a list, two ends, or one value for all */
-    JOB_AS_FIRST,      /* the same of a reading's gaps at fret 1; each may be judged by ear */
+    JOB_AS_OUTER, /* the same; two ends, or one value for both, are of the outer strings alone */
+    JOB_AS_FIRST, /* the same of a reading's gaps at fret 1; each may be judged by ear */
     JOB_AS_RELIEF_GAP, /* double; or judged by ear */
     JOB_AS_PAIR,       /* two doubles, treble and bass: two ends, or one value for both */
+    JOB_AS_TRAVEL,     /* two doubles, down and up: a mapping, or down alone */
     JOB_AS_RADIUS,     /* two doubles, nut and last fret: a figure, flat, or a mapping */
     JOB_AS_BAND,       /* sil_band: a mapping of low, aim, high, or the aim alone */
     JOB_AS_BANDS,      /* sil_band[SIL_STRINGS_MAX], treble to bass */

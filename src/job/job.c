@@ -24,6 +24,11 @@ void sil_job_clear(sil_job *job)
     job->model.press = 0.0;
     job->targets.first_held = SIL_HOLD_3;
     job->tools.cents = 2.0;
+    /* Common practice, no source. */
+    job->tools.ruler = 0.3;
+    job->allowances.leave_slot = 0.05;
+    job->allowances.leave_base = 0.15;
+    job->allowances.leave_top = 0.1;
 }
 
 void sil_reading_clear(sil_reading *reading)

@@ -64,11 +64,13 @@ static sil_field_kind kind_of(job_kind kind)
     case JOB_AS_FIGURE:
     case JOB_AS_SCALE:
     case JOB_AS_RELIEF_GAP:
+    case JOB_AS_TRAVEL:
         return SIL_FIELD_FIGURE;
     case JOB_AS_PER_STRING:
     case JOB_AS_FIRST:
         return SIL_FIELD_EACH;
     case JOB_AS_PAIR:
+    case JOB_AS_OUTER:
     case JOB_AS_RADIUS:
         return SIL_FIELD_ENDS;
     case JOB_AS_BAND:
@@ -131,7 +133,7 @@ sil_field sil_field_at(int order)
                        .asked = words->asked,
                        .order = order,
                        .choices = words->choices};
-    if (row->kind == JOB_AS_PAIR) {
+    if (row->kind == JOB_AS_PAIR || row->kind == JOB_AS_OUTER) {
         field.ends[0] = "treble";
         field.ends[1] = "bass";
     } else if (row->kind == JOB_AS_RADIUS) {
@@ -177,11 +179,13 @@ static int choice_of(const sil_field *field, const job_word *words, int value)
     return -1;
 }
 
-static bool read_figures(const job_field *row, const void *seen, sil_field_value *value)
+/* last: the index of the last string, for a field of which a sheet shows the outer strings. */
+static bool read_figures(const job_field *row, const void *seen, int last, sil_field_value *value)
 {
     bool any = false;
     for (int i = 0; i < value->count; i++) {
-        value->figure[i] = ((const double *)seen)[i] / job_field_factor(row);
+        int at = row->kind == JOB_AS_OUTER && i > 0 ? last : i;
+        value->figure[i] = ((const double *)seen)[at] / job_field_factor(row);
         any = any || sil_known(value->figure[i]);
     }
     return any;
@@ -218,7 +222,7 @@ bool sil_field_read(const sil_field *field, const sil_job *job, int reading, sil
     case SIL_FIELD_FIGURE:
     case SIL_FIELD_ENDS:
     case SIL_FIELD_EACH:
-        return read_figures(row, seen, value);
+        return read_figures(row, seen, job->string_count > 0 ? job->string_count - 1 : 0, value);
     case SIL_FIELD_COUNT:
         return read_count(row, seen, value);
     case SIL_FIELD_CHOICE:

@@ -44,7 +44,7 @@ static void mark_unlikely(const sil_job *job, const char *path, const double *va
     sil_plausible likely = likely_of(job, path);
     for (int i = 0; i < count; i++) {
         if (is_unlikely(&likely, values[i])) {
-            mark(&one[i * step], SIL_ODD_UNLIKELY, values[i], SIL_UNKNOWN);
+            mark(&one[(size_t)i * (size_t)step], SIL_ODD_UNLIKELY, values[i], SIL_UNKNOWN);
         }
     }
 }
@@ -65,10 +65,15 @@ static void find_unlikely(const sil_job *job, const sil_reading *reading, sil_od
     mark_unlikely(job, "readings.bridge_top", &reading->bridge_top_treble, 2, 0, &odd->saddle);
 }
 
-/* The action of each course whose strings were all read, and where it is; returns how many. */
-static int read_courses(const sil_board *board, const double *action, double *z, double *mean)
+/* Courses whose strings were all read: the first string of each, where it is and its mean action. */
+typedef struct courses {
+    int count, first[SIL_STRINGS_MAX];
+    double z[SIL_STRINGS_MAX], mean[SIL_STRINGS_MAX];
+} courses;
+
+static void read_courses(const sil_board *board, const double *action, courses *read)
 {
-    int courses = 0;
+    read->count = 0;
     for (int i = 0; i < board->strings;) {
         int first = i;
         double sum = 0.0, place = 0.0;
@@ -77,35 +82,19 @@ static int read_courses(const sil_board *board, const double *action, double *z,
             place += board->saddle_z[i];
         }
         if (sil_known(sum)) {
-            z[courses] = place / (i - first);
-            mean[courses++] = sum / (i - first);
+            read->first[read->count] = first;
+            read->z[read->count] = place / (i - first);
+            read->mean[read->count++] = sum / (i - first);
         }
     }
-    return courses;
 }
 
-/* Of the strings of the course that is off, the one farthest from the line: the course lies at z,
- * off the others by as much as it was found to be. */
-static int string_of(const sil_board *board, const double *action, double z, double mean,
-                     double off)
+/* Of the strings of a course, the one farthest from where the line of the others has it. */
+static int farthest_of(const sil_board *board, const double *action, int first, double line)
 {
-    int farthest = -1;
-    double most = -1.0;
-    for (int i = 0; i < board->strings; i++) {
-        double sum = 0.0, place = 0.0;
-        int count = 0;
-        for (int k = 0; k < board->strings; k++) {
-            if (board->course[k] == board->course[i]) {
-                sum += action[k];
-                place += board->saddle_z[k];
-                count++;
-            }
-        }
-        double far = fabs(action[i] - (mean - off));
-        if (place / count == z && sum / count == mean && far > most) {
-            most = far;
-            farthest = i;
-        }
+    int farthest = first;
+    for (int i = first; i < board->strings && board->course[i] == board->course[first]; i++) {
+        farthest = fabs(action[i] - line) > fabs(action[farthest] - line) ? i : farthest;
     }
     return farthest;
 }
@@ -113,21 +102,21 @@ static int string_of(const sil_board *board, const double *action, double z, dou
 static void find_off_line(const sil_tools *tools, const sil_reading *reading,
                           const sil_board *board, sil_odd *odd)
 {
-    double z[SIL_STRINGS_MAX], mean[SIL_STRINGS_MAX];
+    courses read;
     const double *action = reading->gaps.action;
-    int courses = read_courses(board, action, z, mean);
+    read_courses(board, action, &read);
     double limit = fmax(SIL_ODD_ACTION, SIL_ODD_U * sil_rectangular(tools->action));
-    sil_stray stray = sil_stray_from_line(courses, z, mean, limit);
+    sil_stray stray = sil_stray_from_line(read.count, read.z, read.mean, limit);
     if (stray.which < 0) {
         return;
     }
-    int string = string_of(board, action, z[stray.which], mean[stray.which], stray.off);
+    double line = read.mean[stray.which] - stray.off;
+    int string = farthest_of(board, action, read.first[stray.which], line);
     if (stray.curve) {
         odd->curve = string;
         odd->curve_off = stray.off;
     } else {
-        double others = mean[stray.which] - stray.off;
-        mark(&odd->action[string], SIL_ODD_LINE, action[string], action[string] - others);
+        mark(&odd->action[string], SIL_ODD_LINE, action[string], action[string] - line);
     }
 }
 

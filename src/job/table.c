@@ -57,9 +57,11 @@ static int figures_in(job_kind kind)
         return 1;
     case JOB_AS_SCALE:
     case JOB_AS_PAIR:
+    case JOB_AS_TRAVEL:
     case JOB_AS_RADIUS:
         return 2;
     case JOB_AS_PER_STRING:
+    case JOB_AS_OUTER:
     case JOB_AS_FIRST:
         return SIL_STRINGS_MAX;
     case JOB_AS_BAND:

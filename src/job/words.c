@@ -35,7 +35,7 @@ static const sil_choice saddles[] = {{"slotted", "in a slot"},
                                      {"two-post", "on two posts"},
                                      {"floating", "floating"},
                                      {NULL, NULL}};
-static const sil_choice wheels[] = {{"none", "worked at its feet"}, {NULL, NULL}};
+static const sil_choice pitches[] = {{"none", "no wheels: worked at its feet"}, {NULL, NULL}};
 static const sil_choice lengths[] = {{"screws", "a screw for each string"},
                                      {"ends", "the bridge slides at its ends"},
                                      {"none", "nothing: it is fixed"},
@@ -61,7 +61,7 @@ static const sil_choice ends[] = {{"clamped-pinned", "clamped at the nut, free a
                                   {"clamped", "clamped at both"},
                                   {NULL, NULL}};
 static const sil_choice attacks[] = {
-    {"light", "light"}, {"medium", "medium"}, {"firm", "firm"}, {NULL, NULL}};
+    {"light", "light"}, {"medium", "medium"}, {"firm", "firm"}, {"any", "any"}, {NULL, NULL}};
 
 const job_words job_words_table[] = {
     {"sillet", "Format", .hint = "1: the form this sheet is written in"},
@@ -169,10 +169,11 @@ const job_words job_words_table[] = {
     {"saddle.pickup", "Pickup under the saddle", .hint = "its thickness, in the saddle slot",
      JOB_IN_A_SLOT},
     {"saddle.pitch", "Travel of one turn",
-     .hint = "travel of one turn of a height screw, post or thumbwheel", JOB_PERHAPS_ON_SCREWS,
-     ASKED, .choices = wheels},
+     .hint = "travel of one turn of a height screw, post or thumbwheel; none without them",
+     JOB_PERHAPS_ON_SCREWS, ASKED, .choices = pitches},
     {"saddle.travel", "Can still go down",
-     .hint = "how far height screws, posts or thumbwheels can still go down", JOB_ON_SCREWS, ASKED},
+     .hint = "how far height screws, posts or thumbwheels can still go; or {down: 2, up: 3}",
+     JOB_ON_SCREWS, ASKED},
     {"saddle.post_spread", "Post to post", .hint = "centre to centre", JOB_ON_POSTS},
     {"saddle.pair", "Pair at the saddle", .hint = "centre to centre within a course",
      JOB_IN_COURSES, ASKED},
@@ -189,7 +190,7 @@ const job_words job_words_table[] = {
      ASKED, .choices = bridges},
     {"readings.condition.braces", "Braces", .hint = "loose where a tap on the top rattles", ASKED,
      .choices = braces},
-    {"readings.condition.saddle", "Saddle",
+    {"readings.condition.saddle", "Saddle's fit",
      .hint = "loose where it leans, rocks or rattles in its slot", JOB_IN_A_SLOT, ASKED,
      .choices = fits},
     {"readings.condition.strings", "Strings", .hint = "worn ones give wrong pitches", ASKED,
@@ -226,6 +227,9 @@ const job_words job_words_table[] = {
      .hint = "caliper: bottom of the saddle to the string's underside", JOB_IN_A_SLOT, ASKED},
     {"readings.bridge_top", "Down to the bridge",
      .hint = "or: straightedge on the frets, gap to the top of the bridge", JOB_IN_A_SLOT, ASKED},
+    {"readings.stands_out", "Saddle stands out",
+     .hint = "or: by ruler, top of the bridge to the underside of the string", JOB_IN_A_SLOT,
+     ASKED},
     {"readings.buzz", "Buzz heard",
      .hint = "heard: [{string: 1, fret: 0}]; fret 0 is the open string", ASKED},
     {"readings.buzz.string", "String", .hint = "its number"},
@@ -247,7 +251,8 @@ const job_words job_words_table[] = {
     {"model.ends", "Ends of the string", .hint = "how they are held", .choices = ends},
     {"model.press", "Pressed behind the fret", .hint = "how far behind it the finger is"},
 
-    {"attack", "Pick strength", .hint = "as the profile has them, or {force: 0.6 N, at: 110}",
+    {"attack", "Pick strength",
+     .hint = "of the profile, or {force: 0.6 N, at: 110}; any accepts a rattle",
      .choices = attacks},
     {"attack.force", "Force", .hint = "the part square to the board, such as 0.6 N"},
     {"attack.at", "Plucked at", .hint = "from the saddle"},
@@ -274,11 +279,14 @@ const job_words job_words_table[] = {
     {"tools.relief", "Feelers at the relief", .hint = "plus or minus"},
     {"tools.caliper", "Caliper", .hint = "plus or minus"},
     {"tools.cents", "Tuner", .hint = "plus or minus, in cents"},
+    {"tools.ruler", "Ruler at the bridge", .hint = "plus or minus", JOB_IN_A_SLOT},
 
     {"limits", "Limits", .hint = "what is still good work"},
     {"limits.wear", "Fret off its line", .hint = "by more than this it is worked"},
     {"limits.least_crown", "Least fret height", .hint = "what levelling has to leave"},
     {"limits.least_protrusion", "Saddle out of bridge, least", .hint = "at any string",
+     JOB_IN_A_SLOT},
+    {"limits.good_protrusion", "Saddle out of bridge, good", .hint = "what a neck is set for",
      JOB_IN_A_SLOT},
     {"limits.most_protrusion", "Saddle out of bridge, most", .hint = "at any string",
      JOB_IN_A_SLOT},
@@ -301,6 +309,11 @@ const job_words job_words_table[] = {
     {"allowances.bury_wound", "Nut slot depth, wound", .hint = "in gauges", JOB_SLOTS_BEAR},
     {"allowances.fall_share", "Nut slot angle", .hint = "as a share of the headstock angle"},
     {"allowances.shim_step", "Shim step", .hint = "shims come in steps of this"},
+    {"allowances.leave", "Left for later", .hint = "what a first pass leaves on"},
+    {"allowances.leave.slot", "Nut slot", .hint = "left by a first pass", JOB_SLOTS_BEAR},
+    {"allowances.leave.base", "Bottom of the saddle", .hint = "left by a first pass",
+     JOB_IN_ONE_PIECE},
+    {"allowances.leave.top", "Top of the saddle", .hint = "left by a first pass", JOB_IN_ONE_PIECE},
     {"allowances.band", "Target range", .hint = "each way of a target given as one figure"},
     {"allowances.band.relief", "Relief, each way", .hint = "of the target"},
     {"allowances.band.action", "Action, each way", .hint = "of the target"},

@@ -1,31 +1,22 @@
 /* SPDX-License-Identifier: MIT */
 #include "within.h"
 
-/* The slope at a point is that of the straight line between the points on either side. */
-static double slope(const part_curve *c, int i)
-{
-    int before = i > 0 ? i - 1 : i, after = i + 1 < c->count ? i + 1 : i;
-    double run = c->x[after] - c->x[before];
-    return run > 0 ? (c->y[after] - c->y[before]) / run : 0;
-}
-
-/* Between two points the curve is a cubic Hermite polynomial. */
 double part_curve_at(const part_curve *c, double x)
 {
     int last = c->count - 1;
-    if (x <= c->x[0]) {
-        return c->y[0] + (x - c->x[0]) * slope(c, 0);
+    if (c->radius > 0) {
+        double aside = x - c->centre; /* crest - (R - sqrt(R^2 - aside^2)) without cancellation */
+        return c->crest - aside * aside / (c->radius + sqrt(c->radius * c->radius - aside * aside));
     }
-    if (x >= c->x[last]) {
-        return c->y[last] + (x - c->x[last]) * slope(c, last);
+    if (last == 0) {
+        return c->y[0];
     }
     int i = 0;
-    while (x > c->x[i + 1]) {
+    while (i + 2 <= last && x > c->x[i + 1]) {
         i++;
     }
-    double run = c->x[i + 1] - c->x[i], t = (x - c->x[i]) / run, s = 1 - t;
-    return c->y[i] * s * s * (1 + 2 * t) + c->y[i + 1] * t * t * (1 + 2 * s) +
-           run * t * s * (s * slope(c, i) - t * slope(c, i + 1));
+    double run = c->x[i + 1] - c->x[i];
+    return c->y[i] + (c->y[i + 1] - c->y[i]) * (x - c->x[i]) / run;
 }
 
 /* The next of the curve's own points on the way from x to an end, or that end. */
@@ -48,7 +39,7 @@ int part_curve_points(const part_curve *curve, double from, double to, part_poin
     out[count++] = (part_point){x, part_curve_at(curve, x)};
     while (x != to) {
         double start = x, stop = curve->count < 2 ? to : next_stop(curve, x, to);
-        int pieces = curve->count < 2 ? 1 : (int)fmax(1, ceil(fabs(stop - start) / step));
+        int pieces = curve->radius <= 0 ? 1 : (int)fmax(1, ceil(fabs(stop - start) / step));
         for (int i = 1; i <= pieces; i++) {
             x = i == pieces ? stop : start + (stop - start) * i / pieces;
             out[count++] = (part_point){x, part_curve_at(curve, x)};

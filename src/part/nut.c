@@ -1,6 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 #include "within.h"
 
+/* By how much a slot may be deeper than it has to be, so that the top is a plain arc, mm. Common
+ * practice, no source. */
+static const double most_over = 0.05;
+
 void part_nut_solve(const sil_plan *plan, part_nut *nut)
 {
     const sil_job *job = plan->job;
@@ -10,23 +14,35 @@ void part_nut_solve(const sil_plan *plan, part_nut *nut)
                       .length = job->nut.width * longer,
                       .thickness = job->nut.thickness,
                       .slant = board->nut_slant,
-                      .height = plan->nut.top,
                       .fall_deg = plan->nut.fall_angle_deg,
                       .gap = plan->nut_gap * longer,
                       .shim = plan->nut.remedy == SIL_NUT_SHIM ? plan->nut.shim : 0};
+    nut->height = plan->nut.top - nut->shim;
     for (int i = 0; i < nut->strings; i++) {
         z[i] = board->nut_z[i] * longer;
         nut->across[i] = job->nut.width / 2 + board->nut_z[i];
         nut->along[i] = nut->length / 2 + z[i];
         nut->width[i] = plan->slot_width[i];
         nut->gauge[i] = job->strings[i].gauge;
-        nut->floor[i] = plan->nut.floor[i];
+        nut->floor[i] = plan->nut.floor[i] - nut->shim;
         nut->depth[i] = plan->nut.depth[i];
         nut->stack[i] = plan->nut.stack[i];
         top[i] = nut->floor[i] + nut->depth[i];
     }
     nut->top = part_curve_through(nut->strings, nut->along, top);
-    nut->top_radius = sil_top_radius(nut->strings, z, top);
+    if (sil_known(nut->height)) { /* the tops of all strings are */
+        part_curve_round(&nut->top, nut->length, 0, most_over);
+    }
+    if (nut->top.radius > 0) {
+        nut->height = nut->top.crest;
+        for (int i = 0; i < nut->strings; i++) {
+            nut->depth[i] = part_curve_at(&nut->top, nut->along[i]) - nut->floor[i];
+        }
+    } else if (nut->top.count > 1 && sil_known(nut->height)) {
+        nut->height = fmax(
+            nut->height, fmax(part_curve_at(&nut->top, 0), part_curve_at(&nut->top, nut->length)));
+    }
+    nut->top_radius = nut->top.radius > 0 ? nut->top.radius : SIL_UNKNOWN;
     nut->floor_radius = sil_top_radius(nut->strings, z, nut->floor);
 }
 

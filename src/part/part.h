@@ -12,11 +12,14 @@
 #include "../plan/plan.h"
 #include "point.h"
 
-/* The top of a part: a smooth curve through a point for each string whose height is known. Beyond
- * the outer points it continues straight. */
+/* The top of a part, through a point for each string whose height is known. It is an arc of a circle
+ * if one comes close enough to all points, and otherwise straight from point to point, and straight on
+ * beyond the outer ones. */
 typedef struct part_curve {
     int count;
     double x[SIL_STRINGS_MAX], y[SIL_STRINGS_MAX]; /* x rising: the last string first */
+    double radius; /* of the arc: whole mm; 0 for a top that is straight from point to point */
+    double centre, crest; /* of the arc: x of its highest point, and how high that is, to 0.01 */
 } part_curve;
 
 double part_curve_at(const part_curve *curve, double x);
@@ -32,19 +35,21 @@ typedef struct part_nut {
     int strings;
     double length, thickness; /* along the nut; thickness as given */
     double slant;             /* angle across the board, rad; -: bass end toward the headstock */
-    double along[SIL_STRINGS_MAX];   /* slot centres from the bass end */
-    double across[SIL_STRINGS_MAX];  /* the same, square to the centre line */
-    double width[SIL_STRINGS_MAX];   /* of the slots */
-    double gauge[SIL_STRINGS_MAX];   /* of the strings in them */
-    double floor[SIL_STRINGS_MAX];   /* finished, above the nut's bottom, at the front face */
-    double depth[SIL_STRINGS_MAX];   /* of the slot, below the finished top */
-    double stack[SIL_STRINGS_MAX];   /* stack of feelers on the board to file down to */
-    part_curve top;                  /* empty where no floor is known */
-    double height;                   /* the highest place of the top */
-    double top_radius, floor_radius; /* unknown: flat, hollow, or fewer than three strings */
-    double fall_deg;                 /* slope of the slots toward the tuners */
-    double gap;                      /* between string edges, along; unknown for equal centres */
-    double shim;                     /* under the finished nut; 0 for none */
+    double along[SIL_STRINGS_MAX];  /* slot centres from the bass end */
+    double across[SIL_STRINGS_MAX]; /* the same, square to the centre line */
+    double width[SIL_STRINGS_MAX];  /* of the slots */
+    double gauge[SIL_STRINGS_MAX];  /* of the strings in them */
+    double floor[SIL_STRINGS_MAX];  /* finished, above the nut's own bottom, at the front face */
+    double depth[SIL_STRINGS_MAX];  /* of the slot, below the finished top; with an arc
+                                        a little more than the string's share, never less */
+    double stack[SIL_STRINGS_MAX];  /* stack of feelers on the board to file down to */
+    part_curve top;                 /* empty where no floor is known */
+    double height;                  /* the highest place of the top */
+    double top_radius;              /* of an arc; unknown for another top */
+    double floor_radius;            /* unknown: flat, hollow, or fewer than three strings */
+    double fall_deg;                /* slope of the slots toward the tuners */
+    double gap;                     /* between string edges, along; unknown for equal centres */
+    double shim;                    /* under the finished nut; 0 for none */
 } part_nut;
 
 typedef struct part_saddle {
@@ -62,7 +67,7 @@ typedef struct part_saddle {
     sil_line base_all, base_first; /* how much comes off along the saddle, over z = x - length/2 */
     double shim;                   /* under the saddle; 0 for none */
     bool anew;                     /* a new saddle is made */
-    double top_radius;
+    double top_radius;             /* of the finished top if it is an arc, otherwise unknown */
     double
         contact[SIL_STRINGS_MAX]; /* where the string should leave the saddle to play in tune: how
                                         far behind the middle of the saddle's thickness, along the
@@ -71,6 +76,9 @@ typedef struct part_saddle {
     double peak[SIL_STRINGS_MAX];   /* where the string leaves the finished top: how far behind the
                                      middle of the thickness, along the string; contact where the
                                      saddle is in no slot */
+    double in_tune[SIL_STRINGS_MAX]; /* where it should leave it, in the same way, whether or not the
+                                        piece reaches so far: by the cents read, else by its physics;
+                                        unknown where neither is */
     bool filed[SIL_STRINGS_MAX];    /* the peak is filed to that place */
     sil_line slot_built, slot_best; /* setback over z along the saddle */
 } part_saddle;

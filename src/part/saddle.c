@@ -15,11 +15,28 @@ static void solve_contact(const sil_plan *plan, part_saddle *saddle, int i)
         sil_known(off) ? off : plan->job->saddle.setback[i] - sil_line_at(plan->slot_as_built, z);
 }
 
+/* How far behind the middle a place on the top is, along the string, by its distance from the face. */
+static double behind_middle(const part_saddle *saddle, double from_face)
+{
+    return (from_face - saddle->thickness / 2) / cos(saddle->slant);
+}
+
+/* A tuner is believed before the string's physics. */
+static double solve_in_tune(const sil_plan *plan, const part_saddle *saddle, int i)
+{
+    const sil_tuning *tuning = &plan->tuning;
+    double move = sil_known(tuning->move[i]) ? tuning->move[i] : tuning->proposed[i];
+    if (sil_known(move)) {
+        return behind_middle(saddle, sil_job_peak(plan->job, i)) + move;
+    }
+    return saddle->contact_known[i] ? saddle->contact[i] : SIL_UNKNOWN;
+}
+
 static void solve_peak(const sil_plan *plan, part_saddle *saddle, int i)
 {
-    double peak = plan->tuning.peak[i] - saddle->thickness / 2;
     bool slotted = sil_working_in_slot(plan->saddle.working);
-    saddle->peak[i] = slotted ? peak / cos(saddle->slant) : saddle->contact[i];
+    saddle->peak[i] = slotted ? behind_middle(saddle, plan->tuning.peak[i]) : saddle->contact[i];
+    saddle->in_tune[i] = slotted ? solve_in_tune(plan, saddle, i) : saddle->contact[i];
     saddle->filed[i] = plan->tuning.filed[i];
 }
 
@@ -36,12 +53,15 @@ static void solve_string(const sil_plan *plan, part_saddle *saddle, int i)
     solve_peak(plan, saddle, i);
 }
 
+/* How far the arc of a top may be off the heights that are shown, mm: their last figure. */
+static const double as_shown = 0.01;
+
 void part_saddle_solve(const sil_plan *plan, part_saddle *saddle)
 {
     const sil_job *job = plan->job;
     const sil_board *board = &plan->bench.board;
     const sil_saddle_work *work = &plan->saddle;
-    double longer = 1 / cos(board->saddle_slant), z[SIL_STRINGS_MAX];
+    double longer = 1 / cos(board->saddle_slant);
     *saddle = (part_saddle){.strings = board->strings,
                             .length = job->saddle.length * longer,
                             .thickness = job->saddle.thickness,
@@ -51,18 +71,16 @@ void part_saddle_solve(const sil_plan *plan, part_saddle *saddle)
                             .base_first = over_longer(work->cut_first, longer),
                             .shim = work->remedy == SIL_SADDLE_SHIM ? work->shim : 0,
                             .anew = work->remedy == SIL_SADDLE_REPLACE,
-                            .top_radius = work->top_radius,
                             .slot_built = over_longer(plan->slot_as_built, longer),
                             .slot_best = over_longer(plan->slot_best, longer)};
     for (int i = 0; i < saddle->strings; i++) {
         solve_string(plan, saddle, i);
-        z[i] = board->saddle_z[i] * longer;
-    }
-    if (longer > 1 && sil_working_in_slot(work->working)) {
-        saddle->top_radius = sil_top_radius(saddle->strings, z, work->height);
     }
     saddle->present_top = part_curve_through(saddle->strings, saddle->along, saddle->present);
     saddle->finished_top = part_curve_through(saddle->strings, saddle->along, saddle->finished);
+    part_curve_round(&saddle->finished_top, saddle->length, as_shown, as_shown);
+    saddle->top_radius =
+        saddle->finished_top.radius > 0 ? saddle->finished_top.radius : SIL_UNKNOWN;
 }
 
 double part_base_at(const part_saddle *saddle, sil_line line, double x)

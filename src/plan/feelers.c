@@ -10,18 +10,6 @@ static const double least_pass = 0.01;
  * to it. */
 static const double coverage = 3.0;
 
-/* By the core as given: where only a usual one could be assumed, the tension stays unknown. */
-static double tension(const sil_plan *plan, int i)
-{
-    const sil_job *job = plan->job;
-    const sil_string *string = &job->strings[i];
-    double mass = sil_known(string->unit_mass_kg_m)
-                      ? string->unit_mass_kg_m
-                      : sil_unit_mass(string->material, string->gauge, string->core,
-                                      &job->materials[string->material]);
-    return sil_tension(mass, plan->bench.board.saddle_x[i] - job->nut.advance, string->hz);
-}
-
 /* Not told of a string whose core is assumed. So it goes by the cores of the job, in which there is
  * none: they are found only for what is shown. */
 double plan_stack_bend(const sil_plan *plan, int i)
@@ -31,11 +19,11 @@ double plan_stack_bend(const sil_plan *plan, int i)
     double stiff = sil_stiff_diameter(string->material, string->gauge, string->core);
     double modulus = sil_known(string->modulus_gpa) ? string->modulus_gpa
                                                     : job->materials[string->material].modulus_gpa;
-    double square = stiff * stiff;
+    double square = stiff * stiff, mass;
     /* A round wire: I = pi d^4/64; 1 GPa is 1000 N/mm2. */
     const sil_slot_bend bend = {.stiffness_n_mm2 = modulus * 1000.0 * 3.14159265358979323846 *
                                                    square * square / 64.0,
-                                .tension = tension(plan, i),
+                                .tension = plan_tension(plan, i, string->core, &mass),
                                 .length = job->nut.thickness / cos(plan->bench.board.nut_slant),
                                 .fall_deg = plan->nut.fall_angle_deg,
                                 .behind_deg = job->instrument.head_angle_deg};
@@ -79,8 +67,8 @@ static void move_stack(const sil_plan *before, sil_plan *now, int i)
 {
     sil_nut_work *nut = &now->nut;
     double pass = before->nut.first_pass[i];
-    double filed_to = before->nut.stack[i] + before->stages.deepen[i] - pass;
-    double moved = filed_to - now->stages.deepen[i];
+    double filed_to = before->nut.stack[i] + plan_slot_goal(before, i) - pass;
+    double moved = filed_to - plan_slot_goal(now, i);
     double shift = moved - nut->stack[i];
     double lift = plan_stack_bend(now, i);
     double reach = (sil_known(lift) ? lift : 0.0) + coverage * nut->stack_u[i];

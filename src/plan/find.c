@@ -25,12 +25,6 @@ static void find_fit(sil_plan *plan)
     }
 }
 
-/* Past the edge of its range by no more than the reading may be wrong by: it is left. */
-static bool is_at_edge(sil_side side)
-{
-    return side == SIL_AT_LOW || side == SIL_AT_HIGH;
-}
-
 static void find_relief(sil_plan *plan)
 {
     double relief = sil_relief_now(plan);
@@ -68,7 +62,7 @@ static void find_relief(sil_plan *plan)
             f->high = wanted.high;
         }
     }
-    if (is_at_edge(plan->stages.relief_side)) {
+    if (sil_side_edge(plan->stages.relief_side)) {
         plan_found_figure(plan, SIL_AT_EDGE, SIL_LEVEL_WATCH, SIL_ROD, -1, relief, wanted);
         plan->findings[plan->finding_count - 1].fret = plan->bench.relief.over;
     }
@@ -157,12 +151,12 @@ static void find_slots(sil_plan *plan)
         } else if (plan_zero_fret_high(plan, i)) {
             plan_found_figure(plan, SIL_ZERO_FRET_HIGH, height_level(plan), SIL_NUT, i, read,
                               range);
-        } else if (verdict == SIL_TAKE || verdict == SIL_RAISE) {
+        } else if ((verdict == SIL_TAKE && !plan->stages.finish_slot[i]) || verdict == SIL_RAISE) {
             plan_found_figure(plan, verdict == SIL_TAKE ? SIL_SLOT_HIGH : SIL_SLOT_LOW,
                               height_level(plan), SIL_NUT, i, read, range);
         } else if (gaps->first_tap[i] == SIL_TAP_WIDE && !sil_known(gaps->first_open[i])) {
             plan_found_figure(plan, SIL_SLOT_HIGH, SIL_LEVEL_ACT, SIL_NUT, i, SIL_UNKNOWN, range);
-        } else if (verdict == SIL_LEAVE && is_at_edge(plan->stages.first_side[i])) {
+        } else if (verdict == SIL_LEAVE && sil_side_edge(plan->stages.first_side[i])) {
             plan_found_figure(plan, SIL_AT_EDGE, SIL_LEVEL_WATCH, SIL_NUT, i, read, range);
         }
     }
@@ -176,10 +170,11 @@ static void find_saddle(sil_plan *plan)
         double read = sil_action(&plan->bench.board, &plan->stages.fit[SIL_NUT], i, 12);
         if (plan->bench.gaps.action[i] == 0.0) {
             plan_found_figure(plan, SIL_SADDLE_LOW, SIL_LEVEL_ACT, SIL_SADDLE, i, 0.0, range);
-        } else if (verdict == SIL_TAKE || verdict == SIL_RAISE) {
+        } else if ((verdict == SIL_TAKE && !plan->stages.finish_saddle[i]) ||
+                   verdict == SIL_RAISE) {
             plan_found_figure(plan, verdict == SIL_TAKE ? SIL_SADDLE_HIGH : SIL_SADDLE_LOW,
                               height_level(plan), SIL_SADDLE, i, read, range);
-        } else if (verdict == SIL_LEAVE && is_at_edge(plan->stages.action_side[i])) {
+        } else if (verdict == SIL_LEAVE && sil_side_edge(plan->stages.action_side[i])) {
             plan_found_figure(plan, SIL_AT_EDGE, SIL_LEVEL_WATCH, SIL_SADDLE, i, read, range);
         }
     }
@@ -202,7 +197,8 @@ static void find_bound(sil_plan *plan, sil_code code, const double *values, doub
 static void find_end_of_travel(sil_plan *plan)
 {
     const sil_job *job = plan->job;
-    for (int i = 0; i < job->string_count && !sil_working_in_slot(plan->saddle.working); i++) {
+    bool stops = plan->saddle.stops && !sil_working_in_slot(plan->saddle.working);
+    for (int i = 0; i < job->string_count && stops; i++) {
         double over = plan->neck.short_by[i];
         if (sil_above(over, 0.0)) {
             plan_found_figure(plan, SIL_ADJUST_LIMIT,
@@ -210,6 +206,69 @@ static void find_end_of_travel(sil_plan *plan)
                               SIL_SADDLE, i, job->saddle.travel + over,
                               (sil_band){SIL_UNKNOWN, SIL_UNKNOWN, job->saddle.travel});
         }
+    }
+}
+
+/* Strings that stop above their targets. Each is given with the action it goes to, and its target. */
+static void find_short_of_aim(sil_plan *plan)
+{
+    const sil_board *board = &plan->bench.board;
+    for (int i = 0; i < plan->job->string_count && plan->saddle_withheld.count == 0; i++) {
+        double aim = plan->bench.targets.action[i].aim;
+        if (plan->saddle.aim_short[i]) {
+            plan_found_figure(plan, SIL_AIM_SHORT, SIL_LEVEL_WATCH, SIL_SADDLE, i,
+                              sil_action(board, &plan->stages.fit[SIL_SADDLE], i, 12),
+                              (sil_band){aim, aim, aim});
+        }
+    }
+}
+
+static void find_choice(sil_plan *plan, sil_stage_name part, sil_band range, int i)
+{
+    double clean = plan_choice(plan, part, i);
+    if (sil_known(clean)) {
+        plan_found_figure(plan, SIL_ATTACK, SIL_LEVEL_ACT, part, i, clean, range);
+    }
+}
+
+/* Strings that end above their targets so as to ring clean under the pick, and those that could not do
+ * so in their range. Each is given with where it rings clean, and its range. */
+static void find_buzz_ahead(sil_plan *plan)
+{
+    const sil_stages *stages = &plan->stages;
+    for (int i = 0; i < plan->job->string_count && plan->nut_withheld.count == 0; i++) {
+        sil_band range = plan->bench.targets.first[i];
+        if (plan->nut.verdict[i] == SIL_TAKE && stages->nut_raised[i] > 0.0) {
+            plan_found_figure(plan, SIL_AIM_RAISED, SIL_LEVEL_WATCH, SIL_NUT, i,
+                              stages->slot_clean[i], (sil_band){range.aim, range.aim, range.aim});
+        }
+        find_choice(plan, SIL_NUT, range, i);
+    }
+    for (int i = 0; i < plan->job->string_count && plan->saddle_withheld.count == 0; i++) {
+        sil_band range = plan->bench.targets.action[i];
+        bool taken = plan->saddle.verdict[i] == SIL_TAKE;
+        if (taken && plan->saddle.aim_raised[i]) {
+            plan_found_figure(plan, SIL_AIM_RAISED, SIL_LEVEL_WATCH, SIL_SADDLE, i,
+                              plan->saddle.clean[i], (sil_band){range.aim, range.aim, range.aim});
+        }
+        find_choice(plan, SIL_SADDLE, range, i);
+    }
+}
+
+/* Why the saddle cannot come down far enough, the likeliest first. */
+static void find_stopped(sil_plan *plan)
+{
+    sil_short_cause cause = plan->neck.cause;
+    if (cause == SIL_SHORT_RELIEF || cause == SIL_SHORT_BOTH) {
+        sil_finding *f = plan_found(plan, SIL_SHORT_BY_BOW, SIL_LEVEL_STOP);
+        f->stage = SIL_SADDLE;
+        f->read = plan->neck.explains;
+    }
+    if (cause == SIL_SHORT_BRIDGE) {
+        plan_found(plan, SIL_SHORT_BY_BRIDGE, SIL_LEVEL_STOP)->stage = SIL_SADDLE;
+    }
+    if (cause == SIL_SHORT_ANGLE || cause == SIL_SHORT_BOTH) {
+        plan_found(plan, SIL_NECK_ANGLE, SIL_LEVEL_STOP)->stage = SIL_SADDLE;
     }
 }
 
@@ -223,8 +282,16 @@ static void find_seat(sil_plan *plan)
     find_bound(plan, SIL_BREAK_ANGLE_LOW, work->break_angle_deg, limits->least_break_deg,
                SIL_UNKNOWN);
     find_end_of_travel(plan);
-    if (plan_sinks_too_low(plan)) {
-        plan_found(plan, SIL_NECK_ANGLE, SIL_LEVEL_STOP)->stage = SIL_SADDLE;
+    find_short_of_aim(plan);
+    find_buzz_ahead(plan);
+    find_stopped(plan);
+    if (sil_withheld_by(&plan->saddle_withheld, SIL_SADDLE_UNREAD)) {
+        plan_found(plan, SIL_SADDLE_UNREAD, SIL_LEVEL_ACT)->stage = SIL_SADDLE;
+    }
+    if (sil_withheld_by(&plan->saddle_withheld, SIL_SADDLE_MOVED)) {
+        sil_finding *f = plan_found(plan, SIL_SADDLE_MOVED, SIL_LEVEL_ACT);
+        f->stage = SIL_SADDLE;
+        f->read = plan->saddle_jump;
     }
     if (work->present_disagree) {
         sil_finding *f = plan_found(plan, SIL_READINGS_DISAGREE, SIL_LEVEL_ACT);
@@ -259,11 +326,13 @@ static void find_carried(sil_plan *plan)
 static void find_coarse(sil_plan *plan)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
-        if (plan->nut.verdict[i] == SIL_TAKE && plan->nut.first_pass[i] == 0.0) {
+        if (plan->nut.verdict[i] == SIL_TAKE && plan->nut.first_pass[i] == 0.0 &&
+            !sil_known(plan->stages.slot_hold[i])) {
             plan_found_figure(plan, SIL_TOOL_COARSE, SIL_LEVEL_WATCH, SIL_NUT, i,
                               plan->stages.deepen_u[i], (sil_band){0});
         }
-        if (plan->saddle.verdict[i] == SIL_TAKE && plan->saddle.first_pass[i] == 0.0) {
+        if (plan->saddle.verdict[i] == SIL_TAKE && plan->saddle.first_pass[i] == 0.0 &&
+            !sil_known(plan->saddle.hold[i])) {
             plan_found_figure(plan, SIL_TOOL_COARSE, SIL_LEVEL_WATCH, SIL_SADDLE, i,
                               plan->stages.lower_u[i], (sil_band){0});
         }

@@ -33,7 +33,7 @@ static void find_left(sil_plan *plan)
     double within = plan->job->targets.cents, u = sil_rectangular(plan->job->tools.cents);
     for (int i = 0; i < plan->job->string_count; i++) {
         sil_side side = sil_side_of(t->left[i], (sil_band){-within, 0.0, within}, u, false);
-        bool out = side == SIL_OVER || side == SIL_UNDER;
+        bool out = sil_side_out(side);
         if (t->remedy == SIL_TUNE_ENDS && out) {
             found_cents(plan, SIL_TUNE_LEFT, SIL_LEVEL_WATCH, i, t->left[i]);
         }
@@ -52,7 +52,7 @@ void plan_find_tuning(sil_plan *plan)
     for (int i = 0; i < plan->job->string_count; i++) {
         if (t->out[i]) {
             found_cents(plan, SIL_TUNE_OUT, level, i, t->cents[i]);
-        } else if (t->side[i] == SIL_AT_LOW || t->side[i] == SIL_AT_HIGH) {
+        } else if (sil_side_edge(t->side[i])) {
             found_cents(plan, SIL_AT_EDGE, SIL_LEVEL_WATCH, i, t->cents[i]);
         }
     }

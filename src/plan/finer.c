@@ -10,12 +10,15 @@ static bool any_coarse(const sil_plan *plan, sil_stage_name stage)
 {
     const sil_verdict *verdict = stage == SIL_NUT ? plan->nut.verdict : plan->saddle.verdict;
     const double *pass = stage == SIL_NUT ? plan->nut.first_pass : plan->saddle.first_pass;
+    const double *hold = stage == SIL_NUT ? plan->stages.slot_hold : plan->saddle.hold;
+    bool held = false; /* so that it rings clean: no tool helps */
     for (int i = 0; i < plan->job->string_count; i++) {
-        if (verdict[i] == SIL_TAKE && pass[i] < 0.01) {
+        if (verdict[i] == SIL_TAKE && pass[i] < 0.01 && !sil_known(hold[i])) {
             return true;
         }
+        held = held || sil_known(hold[i]);
     }
-    return stage == SIL_SADDLE && plan->saddle.bottom &&
+    return !held && stage == SIL_SADDLE && plan->saddle.bottom &&
            plan_takes_anything(plan, plan->saddle.cut) &&
            !plan_takes_anything(plan, plan->saddle.cut_first);
 }
@@ -33,6 +36,7 @@ static double finer_tool(const sil_plan *plan, sil_stage_name stage, sil_plan *t
     }
     for (size_t k = 0; k < sizeof readings / sizeof *readings; k++) {
         tried->bench = plan->bench;
+        tried->saddle_jump = plan->saddle_jump;
         if (readings[k] >= *tool) {
             continue;
         }

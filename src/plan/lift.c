@@ -1,27 +1,88 @@
 /* SPDX-License-Identifier: MIT */
-/* How far the neck would have to be tilted back where the saddle cannot come down far enough. See
+/* Why a saddle cannot come down far enough, and how far the neck would have to be tilted back. See
  * docs/arithmetic.md, "The neck's angle". */
 #include "plan.h"
+
+/* The string that has most too little room. */
+static int shortest(const sil_plan *plan)
+{
+    int worst = 0;
+    for (int i = 1; i < plan->job->string_count; i++) {
+        worst = plan->saddle.missing[i] > plan->saddle.missing[worst] ? i : worst;
+    }
+    return worst;
+}
+
+/* How much farther down a string would come with the relief at its target, mm at the saddle. 0 where
+ * a rod can bring it there, or where it is not known whether there is one. */
+static double bow_explains(const sil_plan *plan, int i)
+{
+    const sil_bench *bench = &plan->bench;
+    const sil_board *board = &bench->board;
+    sil_rod rod = plan->job->instrument.rod;
+    double aim = bench->targets.relief.aim;
+    bool over = sil_above(sil_relief_now(plan), aim + bench->tools.relief);
+    if (!sil_board_bends(board) || bench->rod_works || rod == SIL_ROD_NOT_GIVEN || !over) {
+        return 0.0;
+    }
+    sil_fit straight = plan->stages.fit[SIL_NUT];
+    double before = sil_action(board, &straight, i, 12);
+    sil_neck_moves(board, sil_bend(board, aim), bench->rod_ratio, &straight);
+    return (before - sil_action(board, &straight, i, 12)) / sil_leverage(board, i);
+}
+
+static sil_short_cause cause_of(const sil_plan *plan, double explains, double missing)
+{
+    if (explains > 0.0) {
+        return explains >= missing ? SIL_SHORT_RELIEF : SIL_SHORT_BOTH;
+    }
+    return sil_working_floats(plan->saddle.working) ? SIL_SHORT_BRIDGE : SIL_SHORT_ANGLE;
+}
+
+/* A neck is set for years, so that the saddle then stands well out, or the screws are in the middle
+ * of their travel. Where it is not known how far they go up, it is only what is missing. */
+static double wants(const sil_plan *plan, int i)
+{
+    const sil_job_saddle *saddle = &plan->job->saddle;
+    const sil_limits *limits = &plan->job->limits;
+    double middle = (saddle->travel_up + saddle->travel) / 2.0;
+    double good =
+        fmax(limits->good_protrusion, limits->least_protrusion) - limits->least_protrusion;
+    bool in_slot = sil_working_in_slot(plan->saddle.working);
+    double more = in_slot ? good : sil_known(middle) ? middle : 0.0;
+    return plan->neck.short_by[i] + more;
+}
 
 void plan_lift(sil_plan *plan)
 {
     const sil_instrument *it = &plan->job->instrument;
     const sil_board *board = &plan->bench.board;
-    plan->neck.lift = plan->neck.shim = plan->neck.heel = SIL_UNKNOWN;
-    plan->neck.string = -1;
+    sil_neck *neck = &plan->neck;
+    neck->lift = neck->shim = neck->heel = neck->degrees = neck->explains = SIL_UNKNOWN;
+    neck->string = -1;
+    neck->cause = SIL_NOT_SHORT;
     if (!plan_sinks_too_low(plan)) {
         return;
     }
+    int worst = shortest(plan);
+    double explains = bow_explains(plan, worst);
+    neck->cause = cause_of(plan, explains, plan->saddle.missing[worst]);
+    neck->explains = explains > 0.0 ? explains : SIL_UNKNOWN;
+    if (neck->cause == SIL_SHORT_RELIEF || neck->cause == SIL_SHORT_BRIDGE) {
+        return;
+    }
     for (int i = 0; i < board->strings; i++) {
-        double lift = plan->neck.short_by[i];
-        if (lift > 0.0 && !(lift <= plan->neck.lift)) {
-            plan->neck.lift = lift;
-            plan->neck.string = i;
+        double lift = wants(plan, i);
+        if (lift > 0.0 && !(lift <= neck->lift)) {
+            neck->lift = lift;
+            neck->string = i;
         }
     }
-    double saddle = sil_saddle_axis_x(board, plan->neck.string);
+    double saddle = sil_saddle_axis_x(board, neck->string);
     double join = board->spine_x[board->join];
     double pocket = sil_known(it->pocket_at) ? it->pocket_at : join;
-    plan->neck.shim = it->pocket * plan->neck.lift / (saddle - pocket);
-    plan->neck.heel = it->heel * plan->neck.lift / (saddle - join);
+    double from = sil_known(it->pocket) ? pocket : join;
+    neck->shim = it->pocket * neck->lift / (saddle - pocket);
+    neck->heel = it->heel * neck->lift / (saddle - join);
+    neck->degrees = atan2(neck->lift, saddle - from) * 180.0 / 3.14159265358979323846;
 }

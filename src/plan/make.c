@@ -5,35 +5,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* Where nobody gave the core of a wound string, and its mass or its stiffness needs one, takes a
- * typical one. */
-static void find_core(const sil_string *string, double *core, bool *assumed)
-{
-    bool weighed = sil_known(string->unit_mass_kg_m);
-    bool by_core = sil_material_wound(string->material) && string->material != SIL_WOUND_NYLON;
-    *core = string->core;
-    if (!sil_known(*core) && (by_core || !weighed)) {
-        *core = sil_typical_core(string->material, string->gauge);
-    }
-    *assumed = sil_known(*core) && !sil_known(string->core);
-}
-
-static void weigh_strings(const sil_job *job, sil_plan *plan)
-{
-    for (int i = 0; i < job->string_count; i++) {
-        const sil_string *string = &job->strings[i];
-        const sil_material_constants *material = &job->materials[string->material];
-        double mass = string->unit_mass_kg_m;
-        find_core(string, &plan->core[i], &plan->core_assumed[i]);
-        if (!sil_known(mass)) {
-            mass = sil_unit_mass(string->material, string->gauge, plan->core[i], material);
-        }
-        double length = plan->bench.board.saddle_x[i] - job->nut.advance;
-        plan->unit_mass_kg_m[i] = mass;
-        plan->pluck.tension[i] = sil_tension(mass, length, string->hz);
-    }
-}
-
 static double greatest(int count, const double *values)
 {
     double most = -(double)INFINITY;
@@ -77,7 +48,7 @@ sil_status sil_plan_make(const sil_job *job, sil_plan **plan)
     plan_visits(made, made + 1);
     plan_look_finer(made, made + 1);
     plan_lift(made);
-    weigh_strings(job, made);
+    plan_weigh(made);
     plan_bend_stacks(made);
     order_blanks(job, made);
     plan_ring(made, made + 1);

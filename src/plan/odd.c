@@ -220,8 +220,7 @@ void plan_find_odd_ones(sil_plan *plan)
 /* Whether a string was in its range by what was read at that visit; an edge counts as in. */
 static bool was_in(double value, sil_band range, double u, bool heard)
 {
-    sil_side side = sil_side_of(value, range, u, heard);
-    return sil_known(value) && side != SIL_UNDER && side != SIL_OVER;
+    return sil_known(value) && !sil_side_out(sil_side_of(value, range, u, heard));
 }
 
 void plan_settle(const sil_plan *before, sil_plan *now)

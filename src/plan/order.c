@@ -13,7 +13,8 @@ static void step(sil_plan *plan, bool when, sil_stage_name stage, sil_act act)
 static bool any_unsettled(const sil_plan *plan, const double *gaps, const double *instead)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
-        if (!(gaps[i] > 0.0) && !(instead && instead[i] > 0.0)) {
+        bool on_fret = instead && plan->stages.on_fret[i]; /* put right without a figure */
+        if (!(gaps[i] > 0.0) && !(instead && instead[i] > 0.0) && !on_fret) {
             return true;
         }
     }
@@ -69,10 +70,10 @@ static void order_measures(sil_plan *plan)
     bool works_nut = nut != SIL_NUT_NONE && nut != SIL_NUT_WAIT;
     step(plan, works_nut && !sil_known(plan->bench.crown), SIL_NOW, SIL_ACT_MEASURE_CROWN);
     step(plan, wants_saddle_seen(plan), SIL_NOW, SIL_ACT_LOOK_AT_SADDLE);
-    bool blind = plan->saddle.remedy == SIL_SADDLE_SAND &&
-                 sil_working_in_slot(plan->saddle.working) &&
-                 !sil_known(plan->saddle.protrusion[0]);
-    step(plan, blind, SIL_NOW, SIL_ACT_MEASURE_SADDLE);
+    bool blind = sil_withheld_by(&plan->saddle_withheld, SIL_SADDLE_UNREAD);
+    bool disagree = plan->saddle.present_disagree && sil_working_in_slot(plan->saddle.working);
+    bool moved = sil_withheld_by(&plan->saddle_withheld, SIL_SADDLE_MOVED);
+    step(plan, blind || disagree || moved, SIL_NOW, SIL_ACT_MEASURE_SADDLE);
 }
 
 static void order_frets(sil_plan *plan)
@@ -84,13 +85,41 @@ static void order_frets(sil_plan *plan)
     step(plan, work != SIL_FRETS_LEAVE, SIL_FRETS, acts[work]);
 }
 
+/* A pass is held back where a string would buzz under the pick. */
+static bool goes(double pass, double hold)
+{
+    return pass >= 0.01 || !sil_known(hold);
+}
+
+static bool any_held(const double *hold, int count)
+{
+    for (int i = 0; i < count; i++) {
+        if (sil_known(hold[i])) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Whether it is to be chosen what gives way, a target or the pick, before anything is cut. */
+static bool wants_choice(const sil_plan *plan)
+{
+    for (int k = 0; k < plan->finding_count; k++) {
+        if (plan->findings[k].code == SIL_ATTACK && plan->findings[k].level == SIL_LEVEL_ACT) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static void order_nut(sil_plan *plan)
 {
     sil_nut_remedy remedy = plan->nut.remedy;
     bool files = false;
     bool zero_fret = false;
     for (int i = 0; i < plan->job->string_count; i++) {
-        files = files || plan->nut.verdict[i] == SIL_TAKE;
+        files = files || (plan->nut.verdict[i] == SIL_TAKE &&
+                          goes(plan->nut.first_pass[i], plan->stages.slot_hold[i]));
         zero_fret = zero_fret || plan_zero_fret_high(plan, i);
     }
     bool reads_first = sil_withheld_by(&plan->nut_withheld, SIL_CROWNS_UNREAD);
@@ -101,9 +130,6 @@ static void order_nut(sil_plan *plan)
     step(plan, files && remedy != SIL_NUT_REPLACE, SIL_NUT, SIL_ACT_FILE_SLOTS);
 }
 
-/* Less than this is too little to file off a saddle's top, so it is left on, mm. */
-static const double least_dressing = 0.1;
-
 static double dress(const sil_plan *plan, int string)
 {
     double off = plan->saddle.dress[string];
@@ -113,7 +139,7 @@ static double dress(const sil_plan *plan, int string)
 double sil_dressed_off(const sil_plan *plan, int string)
 {
     double off = dress(plan, string);
-    return off >= least_dressing ? off : 0.0;
+    return off >= SIL_LEAST_DRESSED ? off : 0.0;
 }
 
 double sil_left_on(const sil_plan *plan, int string)
@@ -175,14 +201,17 @@ static void order_saddle(sil_plan *plan)
     sil_saddle_remedy remedy = work->remedy;
     bool dresses = false;
     for (int i = 0; i < plan->job->string_count; i++) {
-        dresses = dresses || sil_dressed_off(plan, i) > 0.0;
+        dresses = dresses ||
+                  (sil_dressed_off(plan, i) > 0.0 && goes(work->dress_first[i], work->hold[i]));
     }
     step(plan, remedy == SIL_SADDLE_REPLACE, SIL_SADDLE, SIL_ACT_NEW_SADDLE);
     step(plan, remedy == SIL_SADDLE_SHIM, SIL_SADDLE, SIL_ACT_SHIM_SADDLE);
     step(plan, remedy == SIL_SADDLE_SCREW, SIL_SADDLE,
          work->posts ? SIL_ACT_TURN_POSTS : SIL_ACT_TURN_SCREWS);
     step(plan, curve_off(plan), SIL_SADDLE, SIL_ACT_BRIDGE_CURVE);
-    step(plan, work->bottom && plan_takes_anything(plan, work->cut), SIL_SADDLE,
+    bool held = any_held(work->hold, plan->job->string_count) &&
+                !plan_takes_anything(plan, work->cut_first);
+    step(plan, work->bottom && plan_takes_anything(plan, work->cut) && !held, SIL_SADDLE,
          SIL_ACT_SAND_SADDLE);
     step(plan, dresses, SIL_SADDLE, SIL_ACT_DRESS_SADDLE);
     step(plan, plan_sinks_too_low(plan), SIL_SADDLE, SIL_ACT_NECK_ANGLE);
@@ -234,6 +263,7 @@ static void order(sil_plan *plan)
         return;
     }
     order_measures(plan);
+    step(plan, wants_choice(plan), SIL_NOW, SIL_ACT_CHOOSE);
     order_nut(plan);
     order_saddle(plan);
     order_tuning(plan);

@@ -77,6 +77,7 @@ static void do_act(const sil_plan *plan, sil_act act, moved *m)
     case SIL_ACT_READ_AGAIN:
     case SIL_ACT_TUNE_SCREWS: /* along, not up or down */
     case SIL_ACT_TUNE_ENDS:
+    case SIL_ACT_CHOOSE:
     case SIL_ACT_CHECK:
     case SIL_ACTS:
         break;

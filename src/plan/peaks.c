@@ -37,7 +37,7 @@ void plan_read_cents(const sil_plan *plan, sil_tuning *t)
         t->move[i] = sil_tune_move(plan_open_length(plan, i), plan_to_fret(plan, i), t->cents[i]);
         t->left[i] = t->cents[i];
         t->side[i] = sil_side_of(t->cents[i], (sil_band){-within, 0.0, within}, u, false);
-        t->out[i] = t->side[i] == SIL_OVER || t->side[i] == SIL_UNDER;
+        t->out[i] = sil_side_out(t->side[i]);
     }
 }
 
@@ -78,12 +78,25 @@ double plan_peak_drop(const sil_plan *plan, const sil_tuning *t, int i)
     return t->out[i] ? sil_back_drop(held - sil_job_peak(plan->job, i)) : 0.0;
 }
 
-/* Whether every string that is out stands so high over its target that its peak can be filed to
- * another place on the back it has. */
+double plan_most_filed(const sil_plan *plan, int i)
+{
+    return fmin(plan->saddle.room[i], plan->saddle.to_clean[i]);
+}
+
+/* The height over its goal that a string has for its peak. */
+static double to_spend(const sil_plan *plan, int i)
+{
+    bool lowered = plan->stages.saddle[i] == SIL_TAKE;
+    double over = lowered ? plan->saddle.goal[i] : plan->stages.lower[i];
+    return sil_known(over) ? fmin(over, plan_most_filed(plan, i)) : SIL_UNKNOWN;
+}
+
+/* Whether every string that is out stands so high over its goal that its peak can be filed to another
+ * place on the back it has. */
 bool plan_has_bone(const sil_plan *plan, const sil_tuning *t)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
-        if (t->out[i] && !(plan->stages.lower[i] >= plan_peak_drop(plan, t, i))) {
+        if (t->out[i] && !(to_spend(plan, i) >= plan_peak_drop(plan, t, i))) {
             return false;
         }
     }
@@ -94,7 +107,7 @@ static double greatest_pass(const sil_plan *plan)
 {
     double most = 0.0;
     for (int i = 0; i < plan->job->string_count; i++) {
-        most = fmax(most, plan->saddle.first_pass[i]);
+        most = fmax(most, plan_saddle_pass(plan, i));
     }
     return most;
 }
@@ -106,8 +119,8 @@ static bool pass_first(const sil_plan *plan, const sil_tuning *t)
     bool far = false;
     for (int i = 0; i < plan->job->string_count; i++) {
         double drop = plan_peak_drop(plan, t, i);
-        far = far || plan->stages.lower[i] > drop + plan_one_stroke;
-        if (t->out[i] && !(plan->stages.lower[i] - plan->saddle.first_pass[i] >= drop)) {
+        far = far || to_spend(plan, i) > drop + plan_one_stroke;
+        if (t->out[i] && !(to_spend(plan, i) - plan_saddle_pass(plan, i) >= drop)) {
             return false;
         }
     }

@@ -37,6 +37,8 @@ struct sil_plan {
     sil_blank saddle_blank;
     sil_tuning tuning;
     sil_neck neck;
+    double saddle_jump; /* how far its height by caliper is from that of the visit before, where it
+                           was not worked and the tools do not explain it, mm; otherwise unknown */
     double finer_first, finer_action;     /* what plan_finer_tool gives */
     sil_pluck pluck;                      /* including the tension of each string */
     sil_clearance clean_now, clean_after; /* before any work, and after the last stage */
@@ -75,6 +77,10 @@ double plan_peak_wanted(const sil_plan *plan, int string, double move);
 double plan_peak_held(const sil_plan *plan, double wanted);
 double plan_peak_drop(const sil_plan *plan, const sil_tuning *t, int string);
 
+/* The most that may come off a saddle's top under a string before it stands out too little or the
+ * string buzzes under the pick, mm; unknown where neither limits it. */
+double plan_most_filed(const sil_plan *plan, int string);
+
 /* Fills tuning, after the parts are withheld. plan_peaks_first: whether the saddle is held back, so
  * that its peaks are filed while it has the height for them. */
 void plan_tuning(sil_plan *plan);
@@ -88,6 +94,10 @@ void plan_find_tuning(sil_plan *plan);
 
 /* Gives the peaks of a new saddle their places by the strings' physics, where nobody read cents. */
 void plan_propose_peaks(sil_plan *plan);
+
+/* Puts the pluck that was chosen in the sheet into a bench, for the strings that are known well enough.
+ */
+void plan_hold_to_pluck(const sil_job *job, sil_bench *bench);
 
 /* A larger change of humidity than this moves the top as well as the neck: common practice, no
  * source. */
@@ -129,9 +139,35 @@ void plan_find_odd_ones(sil_plan *plan);
 /* Marks the strings that were in range at an earlier visit and were not worked since. */
 void plan_settle(const sil_plan *before, sil_plan *now);
 
+/* Marks the strings that were cut since the visit before by less than their cut; whether there are
+ * any, so that the work is computed again. */
+bool plan_finish(const sil_plan *before, sil_plan *now);
+
+/* saddle_jump, from two visits. */
+double plan_jump(const sil_plan *before, const sil_plan *now);
+
+/* How much the plan asks to take off under a string before it is measured again: off the bottom and off
+ * the top. */
+double plan_saddle_pass(const sil_plan *plan, int string);
+
+/* From which gap at the 1st fret (part SIL_NUT), or which action at the 12th (SIL_SADDLE), a string to
+ * be lowered rings clean under the pick, mm, where that is over its target range, so that somebody has
+ * to choose; unknown where nobody has. */
+double plan_choice(const sil_plan *plan, sil_stage_name part, int string);
+
+/* How far a slot is deepened in all, mm: to its target, or to where the string rings clean. */
+double plan_slot_goal(const sil_plan *plan, int string);
+
+/* Cores, unit mass and tension of each string, for what is shown; the bench is set. */
+void plan_weigh(sil_plan *plan);
+
+/* Tension of a string with this core, N, and its unit mass, kg/m: as given, else by gauge and core.
+ * Both unknown where they need a core that is not known. */
+double plan_tension(const sil_plan *plan, int i, double core, double *mass);
+
 /* How far stiffness may lift a string over the floor of its slot, mm; unknown where its core or its
  * modulus is. plan_bend_stacks keeps it for every string with a stack of feelers. */
-double plan_stack_bend(const sil_plan *plan, int string);
+double plan_stack_bend(const sil_plan *plan, int i);
 void plan_bend_stacks(sil_plan *plan);
 
 /* Moves the stack of each slot that was filed after the plan before: to the stack it was filed to,
@@ -195,10 +231,10 @@ bool plan_gaps_apart(const sil_plan *plan, int string);
 bool plan_rod_unknown(const sil_plan *plan);
 
 /* Whether relief is too far out for a set-up, and there is no rod to put it right. */
+bool plan_bowed_for_good(const sil_plan *plan);
+
 /* Whether the saddle was found leaning, rocking or loose, so that every height over it is false. */
 bool plan_saddle_loose(const sil_plan *plan);
-
-bool plan_bowed_for_good(const sil_plan *plan);
 
 /* Whether relief was read as 0 under a string: the neck is straight or back-bowed, and the string
  * cannot show which. */

@@ -16,9 +16,8 @@ typedef struct astray {
  * light hand, says what is still played, not that a reading past it is less of a fault. */
 static double distance(double read, sil_side side, sil_band range, double tool)
 {
-    bool out = side == SIL_OVER || side == SIL_UNDER;
     double width = fmin(range.high - range.aim, range.aim - range.low);
-    return out ? fabs(read - range.aim) / fmax(width, tool) : 0.0;
+    return sil_side_out(side) ? fabs(read - range.aim) / fmax(width, tool) : 0.0;
 }
 
 static double worst_crown(const sil_plan *plan, int string, int from)
@@ -102,7 +101,7 @@ static sil_cause_name excuse(const sil_plan *plan, const astray *a, double attac
     if (note->likely) {
         return (sil_cause_name)likely;
     }
-    if (!sil_known(note->clean_force) ||
+    if (!sil_known(note->clean_force) || !sil_known(attack) ||
         sil_plan_reading(plan)->crowns_read == SIL_CROWNS_NOT_READ) {
         return SIL_CAUSE_UNEXPLAINED;
     }

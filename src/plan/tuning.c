@@ -142,13 +142,15 @@ static void file_peaks(const sil_plan *plan, bool anew, sil_tuning *t)
     }
 }
 
-/* Whether every string would still be in its range with its peak filed on a saddle that has its
- * height and cannot be replaced. */
+/* Whether every string would still be in its range, ring clean and stand out with its peak filed on a
+ * saddle that has its height and cannot be replaced. */
 static bool can_spare(const sil_plan *plan, const sil_tuning *t)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
-        double down = plan_peak_drop(plan, t, i) * sil_leverage(&plan->bench.board, i);
-        if (t->out[i] && !(sil_action_now(plan, i) - down >= plan->bench.targets.action[i].low)) {
+        double drop = plan_peak_drop(plan, t, i);
+        double down = drop * sil_leverage(&plan->bench.board, i);
+        bool in_range = sil_action_now(plan, i) - down >= plan->bench.targets.action[i].low;
+        if (t->out[i] && !(in_range && !sil_above(drop, plan_most_filed(plan, i)))) {
             return false;
         }
     }

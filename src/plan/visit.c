@@ -41,13 +41,11 @@ static double by_caliper(const sil_plan *before, const sil_plan *now, int i)
 static double as_told(const sil_plan *before, int i)
 {
     const sil_saddle_work *work = &before->saddle;
-    double base = sil_line_at(work->cut_first, before->bench.board.saddle_z[i]);
     switch (work->remedy) {
     case SIL_SADDLE_SAND:
-        return work->bottom && plan_takes_anything(before, work->cut_first) ? base
-                                                                            : work->first_pass[i];
+        return plan_saddle_pass(before, i);
     case SIL_SADDLE_SHIM:
-        return work->dress[i] - work->shim;
+        return work->dress_first[i] - work->shim;
     case SIL_SADDLE_SCREW:
     case SIL_SADDLE_REPLACE:
         return before->stages.fit[SIL_NUT].saddle_height[i] -
@@ -345,6 +343,10 @@ void plan_visits(sil_plan *plan, sil_plan *other)
             plan_work(now);
         }
         if (before) {
+            now->saddle_jump = plan_jump(before, now);
+            if (plan_finish(before, now) || sil_known(now->saddle_jump)) {
+                plan_work(now);
+            }
             plan_move_stacks(before, now);
         }
         before = now;

@@ -57,7 +57,7 @@ bool plan_rod_unknown(const sil_plan *plan)
 {
     sil_side side = plan->stages.relief_side;
     return plan->job->instrument.rod == SIL_ROD_NOT_GIVEN && sil_board_bends(&plan->bench.board) &&
-           (side == SIL_OVER || side == SIL_UNDER);
+           sil_side_out(side);
 }
 
 bool plan_bowed_for_good(const sil_plan *plan)
@@ -131,37 +131,66 @@ static bool crowns_unread(const sil_plan *plan)
     return !reading || reading->crowns_read == SIL_CROWNS_NOT_READ;
 }
 
-/* On two posts, how far each post goes down is what counts; otherwise how far each string does. */
-static double short_on_screws(const sil_plan *plan, int i)
-{
-    const sil_saddle_work *work = &plan->saddle;
-    double down = work->posts ? fmax(work->post[0], work->post[1]) : plan->stages.lower[i];
-    return down - plan->job->saddle.travel;
-}
-
+/* How far the way to the target is past what the saddle has. On two posts, how far each post goes
+ * down is what counts; otherwise how far the string does. */
 static double short_by(const sil_plan *plan, int i)
 {
-    double z = plan->bench.board.saddle_z[i];
-    bool comes_down = plan->stages.saddle[i] == SIL_TAKE ||
-                      (plan->saddle.bottom && sil_line_at(plan->saddle.cut, z) > 0.0);
-    if (!comes_down) {
+    const sil_saddle_work *work = &plan->saddle;
+    if (plan->stages.saddle[i] != SIL_TAKE) {
         return SIL_UNKNOWN;
     }
-    return sil_working_in_slot(plan->saddle.working)
-               ? plan->job->limits.least_protrusion - plan->saddle.protrusion[i]
-               : short_on_screws(plan, i);
+    return work->posts ? fmax(work->post[0], work->post[1]) - plan->job->saddle.travel
+                       : plan->stages.lower[i] - work->room[i];
 }
 
-/* Whether lowering the saddle to its target would leave it too low above the bridge, or past the
- * end of its travel. The angle of the neck is then at fault. */
+/* Whether a string could not even be lowered to the high edge of its range. */
 static bool is_stopped(sil_plan *plan)
 {
-    bool stopped = false;
     for (int i = 0; i < plan->job->string_count; i++) {
         plan->neck.short_by[i] = short_by(plan, i);
-        stopped = stopped || sil_above(plan->neck.short_by[i], 0.0);
     }
-    return stopped;
+    return plan->saddle.stops;
+}
+
+/* Whether something is to come off a saddle that stands in a slot, and every string was read. */
+static bool would_cut(const sil_plan *plan)
+{
+    bool cuts = false;
+    for (int i = 0; i < plan->job->string_count; i++) {
+        if (plan->stages.saddle[i] == SIL_WAIT) {
+            return false;
+        }
+        cuts = cuts || plan->stages.saddle[i] == SIL_TAKE;
+    }
+    return cuts && sil_working_in_slot(plan->saddle.working);
+}
+
+/* Whether the saddle is to be worked at all. */
+static bool would_work(const sil_plan *plan)
+{
+    for (int i = 0; i < plan->job->string_count; i++) {
+        if (plan->stages.saddle[i] == SIL_TAKE || plan->stages.saddle[i] == SIL_RAISE) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* A saddle loses nothing while it is not known how far it stands out of the bridge. */
+static void withhold_blind(sil_plan *plan)
+{
+    sil_withheld *withheld = &plan->saddle_withheld;
+    bool unread = false;
+    for (int i = 0; i < plan->job->string_count; i++) {
+        unread = unread || !sil_known(plan->saddle.stands[i]);
+    }
+    if (!would_cut(plan)) {
+        return;
+    }
+    bool disagree = plan->saddle.present_disagree;
+    withhold(withheld, disagree && !sil_withheld_by(withheld, SIL_READINGS_DISAGREE),
+             SIL_READINGS_DISAGREE);
+    withhold(withheld, unread && !disagree, SIL_SADDLE_UNREAD);
 }
 
 bool plan_sinks_too_low(const sil_plan *plan)
@@ -228,7 +257,10 @@ void plan_withhold(sil_plan *plan)
     withhold(&plan->saddle_withheld, high, SIL_ZERO_FRET_HIGH);
     withhold(&plan->saddle_withheld, is_stopped(plan),
              sil_working_in_slot(plan->saddle.working) ? SIL_PROTRUSION_LOW : SIL_ADJUST_LIMIT);
+    withhold_blind(plan);
     withhold(&plan->saddle_withheld, plan_peaks_first(plan), SIL_TUNE_OUT);
+    withhold(&plan->saddle_withheld, sil_known(plan->saddle_jump) && would_work(plan),
+             SIL_SADDLE_MOVED);
     bool *forecast = plan->stages.forecast;
     if (plan->nut_withheld.count > 0) {
         sil_nut_await(strings, &plan->nut);

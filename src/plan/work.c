@@ -53,7 +53,12 @@ static void work_saddle(const sil_job *job, const sil_reading *reading, sil_plan
                              .present_treble = SIL_UNKNOWN,
                              .present_bass = SIL_UNKNOWN,
                              .bridge_top_treble = SIL_UNKNOWN,
-                             .bridge_top_bass = SIL_UNKNOWN};
+                             .bridge_top_bass = SIL_UNKNOWN,
+                             .least_protrusion = job->limits.least_protrusion,
+                             .least_break_deg = job->limits.least_break_deg,
+                             .travel = sheet->travel,
+                             .leave_base = job->allowances.leave_base,
+                             .leave_top = job->allowances.leave_top};
     if (reading) {
         make.present_treble = reading->saddle_height_treble;
         make.present_bass = reading->saddle_height_bass;
@@ -62,6 +67,7 @@ static void work_saddle(const sil_job *job, const sil_reading *reading, sil_plan
     }
     for (int i = 0; i < job->string_count; i++) {
         make.pin_distance[i] = sheet->pin_distance[i];
+        make.stands_out[i] = reading ? reading->stands_out[i] : SIL_UNKNOWN;
     }
     sil_saddle_cut(&plan->bench, &make, &plan->stages, &plan->saddle);
 }
@@ -90,6 +96,8 @@ void plan_lay(const sil_job *job, int reading, const sil_plan *before, double ra
     sil_job_bench_read(job, reading, reading < 0 ? NULL : &plan->read, &plan->bench);
     plan->bench.rod_ratio = ratio;
     plan->bench.rod_spread = spread;
+    plan->saddle_jump = SIL_UNKNOWN;
+    plan_hold_to_pluck(job, &plan->bench);
     if (reading < 0) {
         return;
     }

@@ -82,9 +82,9 @@ static void put_degrees(json_at object, const char *key, double radians)
 }
 
 /* Past the edge of its range by no more than it may be wrong by, and so left. */
-static void put_at_edge(json_at row, sil_side side)
+static void put_at_edge(json_at row, sil_side side, bool finish)
 {
-    json_put_bool(row, "at_edge", side == SIL_AT_LOW || side == SIL_AT_HIGH);
+    json_put_bool(row, "at_edge", !finish && sil_side_edge(side));
 }
 
 /* The date of the visit that a reading was taken over from, or null. */
@@ -122,9 +122,11 @@ static void put_nut(const brief *b, json_at root)
         json_put_number(row, "now", b->first[i].now.exact);
         json_put_number(row, "deepen", plan->stages.deepen[i]);
         json_put_number(row, "deepen_u", plan->stages.deepen_u[i]);
+        double goal = plan_slot_goal(plan, i);
+        json_put_number(row, "goal", work->verdict[i] == SIL_LEAVE ? 0.0 : goal);
         json_put_number(row, "first_pass", work->first_pass[i]);
         json_put_word(row, "verdict", verdicts[work->verdict[i]]);
-        put_at_edge(row, plan->stages.first_side[i]);
+        put_at_edge(row, plan->stages.first_side[i], plan->stages.finish_slot[i]);
         put_from(plan, row, "carried", plan->carried.first[i]);
         json_put_number(row, "floor", work->floor[i]);
         json_put_number(row, "stack", work->stack[i]);
@@ -176,6 +178,20 @@ static void put_posts(const sil_plan *plan, json_at saddle)
     json_put_number(turns, "bass", work->post_turns[1]);
 }
 
+/* Puts why the saddle cannot come down far enough. */
+static void put_short(const sil_plan *plan, json_at saddle)
+{
+    static const char *const causes[] = {NULL, "relief", "relief-and-angle", "bridge", "angle"};
+    const sil_neck *neck = &plan->neck;
+    if (neck->cause == SIL_NOT_SHORT) {
+        json_put_null(saddle, "short");
+        return;
+    }
+    json_at object = json_put_object(saddle, "short");
+    json_put_word(object, "cause", causes[neck->cause]);
+    json_put_number(object, "bow", neck->explains);
+}
+
 static void put_neck(const sil_plan *plan, json_at saddle)
 {
     const sil_neck *neck = &plan->neck;
@@ -187,6 +203,7 @@ static void put_neck(const sil_plan *plan, json_at saddle)
     json_put_number(object, "lift", neck->lift);
     json_put_number(object, "shim", neck->shim);
     json_put_number(object, "heel", neck->heel);
+    json_put_number(object, "degrees", neck->degrees);
 }
 
 /* Puts what the steps ask for: the figures of the plan, less the amount that is left on because
@@ -219,11 +236,15 @@ static void put_saddle(const brief *b, json_at root)
         json_put_number(row, "lower_u", plan->stages.lower_u[i]);
         json_put_number(row, "first_pass", work->first_pass[i]);
         json_put_word(row, "verdict", verdicts[work->verdict[i]]);
-        put_at_edge(row, plan->stages.action_side[i]);
+        put_at_edge(row, plan->stages.action_side[i], plan->stages.finish_saddle[i]);
         put_from(plan, row, "carried", plan->carried.action[i]);
+        json_put_number(row, "goal", work->goal[i]);
         json_put_number(row, "dress", work->dress[i]);
+        json_put_number(row, "dress_first", work->dress_first[i]);
         json_put_number(row, "present", work->present[i]);
         json_put_number(row, "height", work->height[i]);
+        json_put_number(row, "stands_out", work->stands[i]);
+        json_put_number(row, "room", work->room[i]);
         json_put_number(row, "protrusion", work->protrusion[i]);
         json_put_number(row, "in_slot", work->in_slot[i]);
         json_put_number(row, "break_angle", work->break_angle_deg[i]);
@@ -238,6 +259,7 @@ static void put_saddle(const brief *b, json_at root)
     put_blank(saddle, b->saddle.blank.ordered, plan->saddle_blank);
     put_degrees(saddle, "slant", plan->bench.board.saddle_slant);
     put_posts(plan, saddle);
+    put_short(plan, saddle);
     put_neck(plan, saddle);
 }
 

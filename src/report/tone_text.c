@@ -117,8 +117,8 @@ static const char *cause_words(const sil_cause *note)
 /* Whether two causes share one line. */
 static bool alike(const sil_cause *one, const sil_cause *other)
 {
-    return one->string == other->string && one->cause == other->cause && one->likely == other->likely &&
-           one->heard == other->heard;
+    return one->string == other->string && one->cause == other->cause &&
+           one->likely == other->likely && one->heard == other->heard;
 }
 
 /* Puts a line such as "String 2, open, at fret 3, 5 (heard): relief put right would cure it."

@@ -120,9 +120,11 @@ static sheet_fill *const fills[JOB_KINDS] = {
     [JOB_AS_FIGURE] = sheet_fill_figure,
     [JOB_AS_SCALE] = sheet_fill_scale,
     [JOB_AS_PER_STRING] = sheet_fill_per_string,
+    [JOB_AS_OUTER] = sheet_fill_outer,
     [JOB_AS_FIRST] = sheet_fill_first,
     [JOB_AS_RELIEF_GAP] = sheet_fill_relief_gap,
     [JOB_AS_PAIR] = sheet_fill_pair,
+    [JOB_AS_TRAVEL] = sheet_fill_travel,
     [JOB_AS_RADIUS] = sheet_fill_radius,
     [JOB_AS_BAND] = sheet_fill_band,
     [JOB_AS_BANDS] = sheet_fill_bands,
@@ -150,22 +152,6 @@ static sheet_fill *const fills[JOB_KINDS] = {
     [JOB_AS_FORMAT] = fill_format,
 };
 
-/* Moves a key to the end of the order. */
-static void move_last(sheet_node *root, const char *key)
-{
-    sheet_node *node = sheet_node_find(root, key, strlen(key)), **link = &root->first;
-    if (!node || node == root->last) {
-        return;
-    }
-    while (*link != node) {
-        link = &(*link)->next;
-    }
-    *link = node->next;
-    node->next = NULL;
-    root->last->next = node;
-    root->last = node;
-}
-
 /* Values given by treble and bass go by course, so the strings are read before them. Targets also
  * need the allowances, so they are read last. */
 static void put_in_order(sheet_node *root)
@@ -173,7 +159,7 @@ static void put_in_order(sheet_node *root)
     static const char *const late[] = {"saddle", "readings", "styles",
                                        "attack", "attacks",  "targets"};
     for (size_t i = 0; i < sizeof late / sizeof *late; i++) {
-        move_last(root, late[i]);
+        sheet_node_move(root, late[i], root);
     }
 }
 
@@ -188,9 +174,8 @@ static bool is_own(const sheet_node *node)
 /* Whether a key inside a part of the sheet was given, and is of this instrument. */
 static bool own_key(const sheet_node *root, const char *part, const char *key)
 {
-    const sheet_node *node =
-        root->shape == SHEET_MAPPING ? sheet_node_find(root, part, strlen(part)) : NULL;
-    node = node && node->shape == SHEET_MAPPING ? sheet_node_find(node, key, strlen(key)) : NULL;
+    const sheet_node *in = sheet_node_under(root, part);
+    const sheet_node *node = in ? sheet_node_under(in, key) : NULL;
     return node && node->given && is_own(node);
 }
 

@@ -145,16 +145,24 @@ static void unknown_word(sheet_filler *filler, sheet_node *node, const job_word 
                   near ? nearest->text : "", near ? "?" : "");
 }
 
+/* Any pick strength: it is told from where it is plucked, and held to none. */
+static const char any_attack[] = "any";
+
 /* An attack by name: its figures are in the profile or in the sheet. */
 void sheet_fill_attack(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
     sil_attack *attack = job_field_place(field, base);
+    attack->chosen = true;
     if (node->shape == SHEET_MAPPING) {
         sheet_fill_table(filler, node, field->of, attack);
         return;
     }
     int word = 0;
     if (!sheet_fill_word(filler, node, job_attack_words, &word)) {
+        return;
+    }
+    if (strcmp(node->text, any_attack) == 0) {
+        attack->name = node->text;
         return;
     }
     const sheet_node *all = sheet_node_find(filler->root, "attacks", strlen("attacks"));
@@ -175,15 +183,19 @@ void sheet_fill_attacks(sheet_filler *filler, sheet_node *node, const job_field 
     const sheet_node *chosen = sheet_node_find(filler->root, "attack", strlen("attack"));
     bool named = chosen && chosen->given && chosen->shape == SHEET_SCALAR;
     const char *name = named ? chosen->text : !chosen || !chosen->given ? "medium" : "";
+    bool any = strcmp(name, any_attack) == 0;
     for (sheet_node *child = node->first; child; child = child->next) {
         sil_attack worth = {.at = SIL_UNKNOWN};
         job_table_clear(field->of, &worth);
-        if (!find_word(job_attack_words, child->key)) {
+        if (!find_word(job_attack_words, child->key) || strcmp(child->key, any_attack) == 0) {
             unknown_word(filler, child, job_attack_words);
         } else if (child->given) {
             sheet_fill_table(filler, child, field->of, &worth);
-            if (strcmp(child->key, name) == 0) {
+            if (any && strcmp(child->key, "medium") == 0) {
+                filler->job->attack.at = worth.at;
+            } else if (strcmp(child->key, name) == 0) {
                 worth.name = child->key;
+                worth.chosen = named;
                 filler->job->attack = worth;
             }
         }
@@ -259,4 +271,41 @@ void sheet_fill_plausible(sheet_filler *filler, sheet_node *node, const job_fiel
     }
     filler->job->plausible = ranges;
     filler->job->plausible_count = count;
+}
+
+void sheet_fill_files(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
+{
+    (void)base;
+    if (!sheet_expect(filler, node, SHEET_SEQUENCE)) {
+        return;
+    }
+    if (node->count > SIL_FILES_MAX) {
+        sheet_tell_value(filler->sheet, SIL_ERROR, node, "at most %d files", SIL_FILES_MAX);
+        return;
+    }
+    for (sheet_node *item = node->first; item; item = item->next) {
+        double *width = &filler->job->files[filler->job->file_count];
+        if (item->given && sheet_fill_quantity(filler, item, field, width)) {
+            filler->job->file_count++;
+        }
+    }
+}
+
+void sheet_fill_travel(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
+{
+    double *travel = job_field_place(field, base);
+    if (node->shape != SHEET_MAPPING) {
+        sheet_fill_quantity(filler, node, field, travel);
+        return;
+    }
+    for (sheet_node *child = node->first; child; child = child->next) {
+        bool down = strcmp(child->key, "down") == 0;
+        if (!down && strcmp(child->key, "up") != 0) {
+            sheet_tell_at(filler->sheet, SIL_ERROR, child->source, child->key_at,
+                          "unknown key %s: wanted down, and up where it is known",
+                          sheet_quote_of(child->key, child->key_length).text);
+        } else if (child->given) {
+            sheet_fill_quantity(filler, child, field, down ? &travel[0] : &travel[1]);
+        }
+    }
 }

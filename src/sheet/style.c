@@ -5,16 +5,11 @@
 #include "fill.h"
 #include "profile.h"
 
-static sheet_node *find(const sheet_node *mapping, const char *key)
-{
-    return mapping->shape == SHEET_MAPPING ? sheet_node_find(mapping, key, strlen(key)) : NULL;
-}
-
 /* What the file under root says of a style; NULL where it does not have it. */
 static sheet_node *style_in(const sheet_node *root, const sheet_node *name)
 {
-    const sheet_node *styles = find(root, "styles");
-    sheet_node *style = styles ? find(styles, name->text) : NULL;
+    const sheet_node *styles = sheet_node_under(root, "styles");
+    sheet_node *style = styles ? sheet_node_under(styles, name->text) : NULL;
     return style && style->shape == SHEET_MAPPING ? style : NULL;
 }
 
@@ -68,12 +63,12 @@ static const char *nearest_name(const sheet_node *styles, const sheet_node *node
 void sheet_fill_style(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
     const char **kept = job_field_place(field, base);
-    const sheet_node *styles = find(filler->root, "styles");
+    const sheet_node *styles = sheet_node_under(filler->root, "styles");
     if (!sheet_expect(filler, node, SHEET_SCALAR)) {
         return;
     }
     *kept = node->text;
-    if (styles && find(styles, node->text)) {
+    if (styles && sheet_node_under(styles, node->text)) {
         return;
     }
     if (!styles || styles->shape != SHEET_MAPPING || !styles->first) {
@@ -95,7 +90,7 @@ void sheet_fill_style(sheet_filler *filler, sheet_node *node, const job_field *f
  * what is wrong with them. */
 void sheet_fill_styles(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
-    const sheet_node *chosen = find(filler->root, "style");
+    const sheet_node *chosen = sheet_node_under(filler->root, "style");
     (void)base;
     if (!sheet_expect(filler, node, SHEET_MAPPING)) {
         return;

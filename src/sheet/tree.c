@@ -104,6 +104,11 @@ sheet_node *sheet_node_find(const sheet_node *mapping, const char *key, size_t l
     return NULL;
 }
 
+sheet_node *sheet_node_under(const sheet_node *node, const char *key)
+{
+    return node->shape == SHEET_MAPPING ? sheet_node_find(node, key, strlen(key)) : NULL;
+}
+
 /* A key; its value follows. */
 static void take_key(builder *build, const yaml_event_t *event)
 {

@@ -95,11 +95,14 @@ void sheet_bytes_check(sil_sheet *sheet, sheet_source *source);
 /* sheet_node_find: the value of a key of a mapping, or NULL. */
 sheet_node *sheet_node_find(const sheet_node *mapping, const char *key, size_t length);
 
+/* sheet_node_under: the same by a key that ends with NUL; NULL, too, under what is no mapping. */
+sheet_node *sheet_node_under(const sheet_node *node, const char *key);
+
 /* sheet_node_add: puts a child at the end of a collection. */
 void sheet_node_add(sheet_node *up, sheet_node *child);
 
-/* sheet_node_move: moves the value of a key to the end of another mapping; nothing if there is
- * none. */
+/* sheet_node_move: moves the value of a key to the end of another mapping, or of the same; nothing
+ * if there is none. */
 void sheet_node_move(sheet_node *from, const char *key, sheet_node *to);
 
 /* sheet_tree_merge: merges the mapping of a file under a sheet's; its nodes are used up. */

@@ -378,20 +378,22 @@ void sheet_fill_per_string(sheet_filler *filler, sheet_node *node, const job_fie
     fill_strings(filler, node, field, SIL_UNKNOWN, job_field_place(field, base));
 }
 
-void sheet_fill_files(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
+/* What lies between the outer strings does not run straight from one to the other, so two ends, or
+ * one value, are of the outer strings alone. */
+void sheet_fill_outer(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
 {
-    (void)base;
-    if (!sheet_expect(filler, node, SHEET_SEQUENCE)) {
+    double ends[2] = {SIL_UNKNOWN, SIL_UNKNOWN}, *figures = job_field_place(field, base);
+    int strings = filler->job->string_count;
+    if (node->shape == SHEET_SEQUENCE) {
+        fill_strings(filler, node, field, SIL_UNKNOWN, figures);
         return;
     }
-    if (node->count > SIL_FILES_MAX) {
-        sheet_tell_value(filler->sheet, SIL_ERROR, node, "at most %d files", SIL_FILES_MAX);
-        return;
-    }
-    for (sheet_node *item = node->first; item; item = item->next) {
-        double *width = &filler->job->files[filler->job->file_count];
-        if (item->given && sheet_fill_quantity(filler, item, field, width)) {
-            filler->job->file_count++;
-        }
+    bool read = node->shape == SHEET_MAPPING
+                    ? fill_ends(filler, node, field, string_ends, SIL_UNKNOWN, ends)
+                    : sheet_fill_quantity(filler, node, field, &ends[0]);
+    ends[1] = node->shape == SHEET_MAPPING ? ends[1] : ends[0];
+    if (read && strings > 0) {
+        figures[strings - 1] = ends[1];
+        figures[0] = ends[0];
     }
 }

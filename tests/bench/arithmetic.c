@@ -27,6 +27,9 @@ static double run_cuts(const sil_plan *plan)
                                      .present_bass = 10.0,
                                      .bridge_top_treble = SIL_UNKNOWN,
                                      .bridge_top_bass = SIL_UNKNOWN};
+    for (int i = 0; i < SIL_STRINGS_MAX; i++) {
+        saddle_given.stands_out[i] = SIL_UNKNOWN;
+    }
     sil_stages_run(&plan->bench, &stages);
     sil_nut_cut(&plan->bench, &stages, &nut_given, &nut);
     sil_saddle_cut(&plan->bench, &saddle_given, &stages, &saddle);

@@ -37,12 +37,16 @@ class Shown:
 
     # -- the nut
 
+    def nut_shim(self):
+        """What lies under the nut: heights on paper are from the nut's own bottom."""
+        return self.nut["shim"] if self.nut["remedy"] == "shim" else 0.0
+
     def slot(self, i):
         """What is done at a slot, and its figures."""
         row, remedy = self.nut["strings"][i], self.nut["remedy"]
         shim = self.nut["shim"] if remedy == "shim" else 0.0
         verdict = row["verdict"]
-        own = 0.0 if verdict == "leave" else row["deepen"]
+        own = row["goal"]
         takes = verdict == "file" and remedy != "replace"
         does = {"file": "deeper", "raise": "deeper" if remedy == "shim" else "fill",
                 "leave": "deeper" if shim > 0 else "leave", "wait": "wait"}[verdict]
@@ -57,7 +61,8 @@ class Shown:
             "first": self.length(first, DOWN),
             "stack_first": self.length(row["stack"] + left, UP) if takes and
             row["stack"] is not None else "-",
-            "stack": self.length(row["stack"], UP), "floor": self.length(row["floor"]),
+            "stack": self.length(row["stack"], UP), "floor": self.length(
+                None if row["floor"] is None else row["floor"] - self.nut_shim()),
             "depth": self.length(row["depth"]), "width": self.length(row["width"]),
             "gauge": self.length(self.job.strings[i].gauge), "along": self.length(self.slot_at(i))}
 
@@ -109,6 +114,7 @@ class Shown:
             "pass": self.length(row["first_pass"] if row["verdict"] == "lower" else None, DOWN),
             "base_first": first, "base_all": whole,
             "dress": self.length(dress, DOWN) if dress >= FEEL else "-",
+            "dress_first": self.length(row["dress_first"], DOWN) if dress >= FEEL else "-",
             "present": self.length(row["present"]), "height": self.length(height),
             "out": "-" if unknown(row["protrusion"]) else self.length(row["protrusion"] + on),
             "way": way, "moves": moves, "turns": turns,

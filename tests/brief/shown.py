@@ -53,6 +53,12 @@ def shown(value, way, unit):
     return rounded(mm / INCH, 4 if abs(mm) < Decimal("1.3") else 3, way)
 
 
+def limits(upper, lower, unit):
+    """How far a part may be off a figure: 0, or a length with its sign."""
+    told = [shown(mm, NEAREST, unit) if mm else "0" for mm in (upper, lower)]
+    return f"{'+' if upper > 0 else ''}{told[0]}/{told[1]}"
+
+
 def size(value, unit):
     """A length for which a tenth of a millimetre says enough."""
     return rounded(value, 1) if unit == "mm" or unknown(value) else rounded(value / 25.4, 2)

@@ -91,5 +91,7 @@ def as_parts_lie(plan, job):
     job.length /= saddle
     for row in plan["nut"]["strings"]:
         row["centre"] /= nut
+        if plan["nut"]["remedy"] == "shim" and row["floor"] is not None:
+            row["floor"] -= plan["nut"]["shim"]  # a nut is drawn from its own bottom
     for row in plan["strings"]:
         row["square_z"], row["saddle_z"] = row["saddle_z"], row["saddle_z"] / saddle

@@ -6,6 +6,8 @@ import re
 from packs import band, length, once
 from shown import rounded, unknown
 
+LEAST = 0.01  # mm: less at both ends is not sanded
+
 
 def bench_readings(pack):
     targets, shown_of = pack.job.targets, pack.part
@@ -57,13 +59,27 @@ def action_then(pack, i):
     return length(pack, before - pack.part.base_at(cut, i) * lever)
 
 
+def off_the_top(pack, i):
+    """In this pass; in all where the bottom has passes to come first."""
+    cut = pack.result["saddle"]["bottom_cut"]
+    waits = cut and max(cut["treble"], cut["bass"]) >= LEAST and not pack.part.one_pass()
+    return pack.part.bearing(i)["dress" if waits else "dress_first"]
+
+
+def has_form(pack, step):
+    """One that has the figures of each string; sanding has none while nothing is sanded yet."""
+    cut = pack.result["saddle"]["bottom_cut"]
+    sands = cut and max(cut["first_pass"].values()) >= LEAST
+    return step["act"] in ACTS and (step["act"] != "sand-saddle" or sands)
+
+
 FORMS = {
     "nut": [("first pass", lambda pack, i: pack.part.slot(i)["first"]),
             ("gap when done", lambda pack, i: length(pack, pack.part.first_after(i)) if
              pack.part.slot(i)["does"] in ("deeper", "fill", "new") else "-")],
     "sand": [("off the bottom", lambda pack, i: pack.part.bearing(i)["base_first"]),
              ("action then", action_then)],
-    "dress": [("off the top", lambda pack, i: pack.part.bearing(i)["dress"]),
+    "dress": [("off the top", off_the_top),
               ("action", lambda pack, i: pack.part.bearing(i)["action_done"])],
     "saddle": [("action", lambda pack, i: pack.part.bearing(i)["action_done"])]}
 ACTS = {"file-slots": "nut", "fill-slot": "nut", "shim-nut": "nut", "new-nut": "nut",
@@ -76,8 +92,7 @@ def bench_steps(pack):
     """The figures of each string in the form under a step; the step's own as its sentence has them."""
     told = words(pack, "Bench plan")
     for step in pack.result["steps"]:
-        if step["act"] in ACTS and not (step["act"] == "sand-saddle" and not
-                                        pack.result["saddle"]["bottom_cut"]):
+        if has_form(pack, step):
             for what, figure in FORMS[ACTS[step["act"]]]:
                 cells = [figure(pack, i) for i in range(pack.count)]
                 if any(cell != "-" for cell in cells):
@@ -88,7 +103,7 @@ def bench_steps(pack):
             if at < 0:
                 pack.report.wrong(f"step {step['step']}", row["shown"], "nowhere")
                 break
-    checks = [step["check"] for step in pack.result["steps"] if step["act"] not in ACTS]
+    checks = [step["check"] for step in pack.result["steps"] if not has_form(pack, step)]
     for step in pack.result["steps"]:  # where the form has the figures, it need not be said
         pack.same(f"check of {step['act']}", told.count(step["check"]),
                   sum(step["check"] in check for check in checks) if step["check"] else len(told) + 1)
@@ -113,7 +128,8 @@ def waits(pack):
         for finding in pack.result["findings"]:
             if finding["code"] in codes:
                 for figure in finding["figures"]:
-                    pack.same(f"{which} waits: {finding['code']}", figure["shown"] in told, True)
+                    pack.same(f"{which} waits: {finding['code']}", figure["shown"] in told
+                              or "their ranges by" in told, True)  # then the least and the most
         rows = [row[0] for row in pack.rows(title)]
         step = next((row["do"] for row in pack.result["steps"]), "")
         until = next((k for k, row in enumerate(rows) if step.startswith(row)), len(rows))

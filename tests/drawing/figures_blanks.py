@@ -4,7 +4,7 @@ import math
 import re
 
 from packs import length, stands_led_out
-from shown import UP, radius, unknown
+from shown import UP, unknown
 
 
 def templates(pack):
@@ -19,6 +19,35 @@ def templates(pack):
         pack.report.wrong("templates: between slots", seen, "no such row")
     if all(row["floor"] is not None for row in pack.result["nut"]["strings"]):
         pack.has("Templates", "length of the nut", length(pack, width))
+
+
+def in_tune_at(pack, i):
+    """How far behind its middle a string should leave the saddle: by the tuner, else by its physics;
+    None where neither is known."""
+    told, strings = pack.result["compensation"], pack.result["strings"]
+    row, ends, tuned = told["strings"][i], told["slot_as_built"], pack.result["tune"]["strings"][i]
+    lean = math.cos(math.radians(pack.result["saddle"]["slant"]))
+    peak = pack.job.saddle.peak[i]
+    now = 0.0 if unknown(peak) else (peak - pack.job.saddle.thickness / 2) / lean
+    by = row["move"] if tuned["cents"] is not None else tuned["proposed"]
+    if by is not None:
+        return now + by
+    return row["off_slot"]
+
+
+def beyond(pack):
+    """Of a place in tune off the saddle it is told how far it is from the nearer face, on the saddle's
+    paper and on its template."""
+    if pack.waits("saddle") or not pack.part.cut_to_height or unknown(pack.job.saddle.thickness):
+        return
+    lean = math.cos(math.radians(pack.result["saddle"]["slant"]))
+    half = pack.job.saddle.thickness / 2
+    offs = [off for off in (in_tune_at(pack, i) for i in range(pack.count)) if off is not None]
+    for paper in ("Saddle", "Templates"):
+        if paper == "Saddle" or pack.job.saddle.length / lean <= 120:
+            pack.has(paper, "beyond the saddle", *[
+                length(pack, abs(off) * lean - half) for off in offs
+                if abs(off) * lean > half + 1e-9])
 
 
 def crosses(pack):
@@ -39,22 +68,18 @@ def crosses(pack):
         pack.same("templates: crosses", lists, [filed] if filed else [])
 
 
-def fine(mm):
-    """ISO 2768-1, class f."""
-    return next((off for upto, off in ((6, 0.05), (30, 0.1), (120, 0.15), (400, 0.2))
-                 if mm <= upto), 0.3)
-
-
 def blank(pack, which, done, spacing, top_radius):
     sizes = pack.result[which]["blank"]
     if sizes is None:
         return
     for key in ("length", "thickness", "height"):
         order, finished = sizes[key], done[key]
-        spare = None if unknown(order) or unknown(finished) else order - finished
-        within = "-" if unknown(order) else f"±{length(pack, fine(order))}"
+        spare = None if unknown(order) or unknown(finished) else round(order - finished, 9)
+        if which == "nut" and key == "height" and spare is not None:
+            blank_height(pack, order, finished)
+            continue
         pack.row("Blank order", f"{which}: {key}", [
-            length(pack, order, UP), within, length(pack, finished), length(pack, spare)])
+            length(pack, order, UP), length(pack, finished), length(pack, spare)])
     pack.has("Blank order", f"{which}: spacing",
              f"{length(pack, spacing)} {pack.unit}, {pack.count} strings")
     if top_radius and top_radius != "-" and not any(
@@ -62,13 +87,31 @@ def blank(pack, which, done, spacing, top_radius):
         pack.report.wrong(f"{which}: radius of a blank", top_radius, "nowhere")
 
 
+def blank_height(pack, order, finished):
+    """The finished height is known to its last figure only."""
+    rows = [[float(cell) for cell in row[1:]] for row in pack.rows("Blank order")
+            if row[0] == "height" and all(re.fullmatch(r"\d*\.\d+", c) for c in row[1:])]
+    unit, step = (1.0, 0.0101) if pack.unit == "mm" else (25.4, 0.00101)
+    if not any(row[0] == float(length(pack, order, UP)) and abs(row[1] - finished / unit) <= step
+               and abs(row[2] - (order - finished) / unit) <= 2 * step for row in rows):
+        pack.report.wrong("nut: height of a blank", (order, finished), rows)
+
+
+def told_fact(pack, title, name, form=float):
+    """A fact of a part's paper, in mm if it is a number; None where it is not told."""
+    told = next((row[row.index(name) + 1] for row in pack.rows(title) if name in row[:-1]), None)
+    if told is None or form is not float:
+        return told
+    return float(told) * (1.0 if pack.unit == "mm" else 25.4)
+
+
 def blanks(pack):
-    result, nut_row = pack.result, pack.result["nut"]["strings"]
+    result = pack.result
     lean = math.cos(math.radians(result["nut"]["slant"]))
-    tops = [unknown(r["floor"]) and math.nan or r["floor"] + r["depth"] for r in nut_row]
+    made = told_fact(pack, "Nut", "height")  # which that paper's own check holds
     at = [pack.part.slot_at(i) for i in range(pack.count)]
     blank(pack, "nut", {"length": pack.job.nut.width / lean, "thickness": pack.job.nut.thickness,
-                        "height": math.nan if any(map(math.isnan, tops)) else max(tops)},
+                        "height": made and made + pack.part.nut_shim()},
           at[0] - at[-1], None)
     lean = math.cos(math.radians(result["saddle"]["slant"]))
     heights = [r["height"] for r in result["saddle"]["strings"]]
@@ -76,10 +119,10 @@ def blanks(pack):
     blank(pack, "saddle", {
         "length": pack.job.saddle.length / lean, "thickness": pack.job.saddle.thickness,
         "height": math.nan if any(map(unknown, heights)) else max(heights)}, z[0] - z[-1],
-          radius(result["saddle"]["top_radius"], pack.unit) if lean == 1 else None)
+          told_fact(pack, "Saddle", "top radius", str))
     ordered = [which for which in ("nut", "saddle") if result[which]["blank"]]
     hand = "left" if pack.left else "right"
     pack.same("blanks: hand", pack.texts("Blank order").count(hand), len(ordered))
 
 
-CHECKS = (templates, crosses, blanks)
+CHECKS = (templates, crosses, beyond, blanks)

@@ -4,16 +4,87 @@ import math
 import re
 
 from packs import FRAME_LEFT, length, stands_led_out
-from shown import DOWN, UP, radius, rounded, size, unknown
+from shown import DOWN, Either, UP, limits, radius, rounded, size, unknown
 from part import LEAST_PASS
 
-CUTS_LEAST, GENERAL = 0.005, 0.5  # mm: what a size in a table has a tolerance for
+# How far each size may be off, mm: the floor, the slot, the fit, a height, a cut. Common practice.
+FLOOR, WIDTH, FIT, HEIGHT = (0.02, 0.0), (0.05, 0.0), (-0.02, -0.05), (0.05, 0.0)
+OFF_SLOT, OFF_SADDLE = (0.0, -0.02), (0.0, -0.05)
 
 
-def tolerances(pack, columns):
-    """How many columns of a table say to within how much they hold."""
-    return sum(any(not unknown(v) and CUTS_LEAST <= abs(v) < GENERAL for v in column)
-               for column in columns)
+def bracketed(figure):
+    """A figure for reference: nothing is made to it."""
+    if isinstance(figure, Either):
+        return Either(f"({figure})", f"({figure.other})")
+    return figure if figure == "-" else f"({figure})"
+
+
+def plain(figure):
+    return figure
+
+
+def limited(pack, figure, within):
+    return f"{figure} {limits(*within, pack.unit)}"
+
+
+def heads(pack, title, columns):
+    """The limits under the heads of a table: one for each column that has a figure with them."""
+    wanted = sorted(limits(*within, pack.unit) for within, column in columns
+                    if any(figure != "-" for figure in column))
+    got = sorted(t for t in pack.texts(title) if re.fullmatch(r"0/-[\d.]+|[+-][\d.]+/-?[\d.]+", t))
+    pack.same(f"{title}: limits", got, wanted)
+
+
+MOST_OVER = 0.05  # mm: how much deeper than wanted a slot may be, so that the top is an arc
+
+
+def arc_of(pack, title):
+    """The arc of a top as its paper tells it, in mm: radius, crest from the bass end, its height; None
+    for another top."""
+    rows, unit = pack.rows(title), 1.0 if pack.unit == "mm" else 25.4
+    told = {row[k]: row[k + 1] for row in reversed(rows) for k in range(len(row) - 1)}
+    if "its crest" not in told:
+        return None
+    figures = [float(f) * unit for f in re.findall(r"\d*\.\d+", told["its crest"])]
+    height = figures[0] if len(figures) > 1 else float(told["height"]) * unit
+    return float(told["top radius"]) * unit, figures[-1], height
+
+
+def on_arc(arc, x):
+    radius, centre, crest = arc
+    return crest - radius + math.sqrt(radius ** 2 - (x - centre) ** 2)
+
+
+class Within(str):
+    """A figure that may lie anywhere between two bounds."""
+
+    def __new__(cls, low, high):
+        made = super().__new__(cls, f"{low:.4f} to {high:.4f}")
+        made.low, made.high = low, high
+        return made
+
+    def __eq__(self, told):
+        number = re.fullmatch(r"\(?(\d*\.\d+)\)?", str(told))
+        return bool(number) and self.low <= float(number.group(1)) <= self.high
+
+    __hash__ = str.__hash__
+
+
+def nut_top(pack, i):
+    """The top over the bottom at a string, and the slot's depth. With an arc the slot is as deep as
+    wanted, or a little deeper; what is printed is of that arc, as its own figures tell it."""
+    row, arc = pack.result["nut"]["strings"][i], arc_of(pack, "Nut")
+    if row["floor"] is None:
+        return "-", pack.part.slot(i)["depth"]
+    floor = row["floor"] - pack.part.nut_shim()
+    if arc is None:
+        return length(pack, floor + row["depth"]), pack.part.slot(i)["depth"]
+    unit, slack = (1.0, 0.012) if pack.unit == "mm" else (25.4, 0.035)  # R to 0.1 in, x to 0.001
+    top = on_arc(arc, pack.part.slot_at(i))
+    if not -slack <= top - floor - row["depth"] <= MOST_OVER + slack:
+        pack.report.wrong(f"nut: slot {i + 1} with the arc", row["depth"], top - floor)
+    bounds = [((height - slack) / unit, (height + slack) / unit) for height in (top, top - floor)]
+    return Within(*bounds[0]), Within(*bounds[1])
 
 
 def count_within(pack, title, tool):
@@ -27,25 +98,22 @@ def nut_table(pack):
         slot = pack.part.slot(i)
         amount = slot["deepen"] if slot["does"] == "deeper" else slot["does"]
         stop = slot["stack"] if slot["does"] in ("deeper", "fill", "new") else "-"
-        return [slot[key] for key in ("gauge", "width", "along", "floor", "depth")] + [
-            amount, slot["first"], slot["stack_first"], stop]
+        top, depth = nut_top(pack, i)
+        return [slot[key] for key in ("width", "along", "floor")] + [
+            top, bracketed(depth), amount, slot["first"], slot["stack_first"], stop]
     pack.table("Nut", wanted)
-    rows, shim = pack.result["nut"]["strings"], pack.result["nut"]["shim"]
-    slots = [pack.part.slot(i) for i in range(pack.count)]
-    shim = shim if pack.result["nut"]["remedy"] == "shim" else 0.0
-    own = [0.0 if row["verdict"] == "leave" else row["deepen"] for row in rows]
-    sizes = [[row["width"] for row in rows], [row["depth"] for row in rows],
-             [o + shim if slot["deepen"] != "-" else None for o, slot in zip(own, slots)],
-             [row["first_pass"] + shim if slot["first"] != "-" else None
-              for row, slot in zip(rows, slots)]]
     told = any(y < last - 4 for page in pack.pages["Nut"] for last in [table_end(pack, page)]
                for x, y, text in page.texts if y > 66 and x > FRAME_LEFT)
     pack.same("nut: how to stop, under the table", told, pack.result["nut"]["remedy"] != "none")
     pack.same("nut: how good the feelers are", [
         re.findall(r"\d*\.\d+", text) for text in pack.texts("Nut")
         if text.startswith("Feelers: ")], feelers(pack))
-    pack.same("nut: tolerances", count_within(pack, "Nut", pack.job.tools.first),
-              tolerances(pack, sizes))
+    slots = [pack.part.slot(i) for i in range(pack.count)]
+    worked = [slot for slot in slots if slot["does"] in ("deeper", "fill", "new")]
+    heads(pack, "Nut", [
+        (WIDTH, [slot["width"] for slot in slots]), (FLOOR, [slot["floor"] for slot in slots]),
+        (OFF_SLOT, [slot["deepen"] for slot in slots]), (OFF_SLOT, [slot["first"] for slot in slots]),
+        (FLOOR, [slot["stack_first"] for slot in slots]), (FLOOR, [slot["stack"] for slot in worked])])
 
 
 def feelers(pack):
@@ -58,6 +126,28 @@ def feelers(pack):
     lift = max([row["stack_bend"] for row in worked if row["stack_bend"] is not None], default=0.0)
     return [[length(pack, 2 * max(row["stack_u"] for row in worked)),
              *([length(pack, lift)] if lift >= 0.01 else [])]]
+
+
+def blades(pack):
+    """The feelers of each slot that is worked: at most three of a usual set, each once, together at
+    least the stack and no more over it than a floor may be off."""
+    mm = pack.unit == "mm"
+    usual = {0.03, 0.04, *(round(0.05 * k, 2) for k in range(1, 21))} if mm else \
+        {0.0015, *(round(0.001 * k, 3) for k in range(2, 26))}
+    most = FLOOR[0] if mm else FLOOR[0] / 25.4
+    told = {int(m.group(1)): [float(f) for f in re.findall(r"\d*\.\d+", m.group(2))]
+            for t in pack.texts("Nut") if (m := re.match(r"Feelers, string (\d+): (.*)", t))}
+    for i in range(pack.count):
+        slot, leaves = pack.part.slot(i), told.get(i + 1, [])
+        if slot["does"] not in ("deeper", "fill", "new") or slot["stack"] == "-":
+            pack.same(f"nut: feelers of slot {i + 1}", leaves, [])
+            continue
+        over = sum(leaves) - float(slot["stack"])
+        thickest = sum(sorted(usual)[-3:])
+        if float(slot["stack"]) <= thickest * 0.9 and not (
+                1 <= len(leaves) <= 3 and len(set(leaves)) == len(leaves) and
+                usual.issuperset(leaves) and -1e-9 <= over <= most + 1e-9):
+            pack.report.wrong(f"nut: feelers of slot {i + 1}", slot["stack"], leaves)
 
 
 def from_the_end(pack, title, centres):
@@ -106,6 +196,17 @@ def strings_said(words, count):
     return [int(n) for n in re.findall(r"\d+", named.group(1))] if named else []
 
 
+def made_to_fit(pack, which, title, thickness, bottom):
+    """A new part names its fit in the slot it is pushed into; a bottom that is worked is flat."""
+    texts, anew = pack.texts(title), pack.result[which]["remedy"] == "replace"
+    told = length(pack, thickness)
+    pack.same(f"{which}: fit", [t for t in texts if t.startswith("push fit")],
+              [f"push fit in {told}: {limits(*FIT, pack.unit)}"] if anew and told != "-" else [])
+    pack.same(f"{which}: bottom", [re.search(r"\d*\.\d+", t).group() for t in texts
+                                  if t.startswith("flat within")],
+              [length(pack, 0.02)] if bottom or anew else [])
+
+
 def nut_head(pack):
     """What the paper begins with: which slots, and how thick a shim or how large a blank."""
     nut, words = pack.result["nut"], pack.rows("Nut")[0][0]
@@ -145,10 +246,20 @@ def nut_section(pack):
     if cut is not None:
         row = pack.result["nut"]["strings"][cut]
         crossing = pack.job.nut.thickness / math.cos(math.radians(pack.result["nut"]["slant"]))
-        top = length(pack, row["floor"] + row["depth"])
+        top = nut_top(pack, cut)[0]
         stack = length(pack, row["stack"], UP)
-        pack.has("Nut", "section", stack, length(pack, row["floor"]), top,
-                 size(crossing, pack.unit))
+        floor = pack.part.slot(cut)["floor"]
+        pack.has("Nut", "section", stack, limited(pack, floor, FLOOR), top)
+        fall = math.tan(math.radians(pack.result["nut"]["fall_angle"])) * crossing
+        scale = [int(m.group(1)) for t in pack.texts("Nut") if (m := re.search(r"(\d+):1, falls", t))]
+        under = row["floor"] - fall - (row["floor"] + row["depth"]) / 2
+        if under * min(scale, default=1) > 9:  # else its lines would cross the whole height's figure
+            pack.has("Nut", "drop of the slot", length(pack, fall))
+        anew = pack.result["nut"]["remedy"] == "replace"
+        true = length(pack, pack.job.nut.thickness)
+        pack.has("Nut", "thickness", limited(pack, true, FIT) if anew else bracketed(true))
+        if abs(pack.result["nut"]["slant"]) >= 0.05:
+            pack.has("Nut", "along the slot", bracketed(length(pack, crossing)))
         section_string_runs(pack, row, crossing)
 
 
@@ -183,13 +294,34 @@ def leans(pack, which, title):
               [(rounded(abs(slant), 1), end)])
 
 
+def nut_height(pack):
+    """An arc's crest is at least every slot's top; another top is highest at a string or at an end, and
+    goes straight on beyond the outer ones."""
+    floors = [row["floor"] for row in pack.result["nut"]["strings"]]
+    if any(floor is None for floor in floors) or arc_of(pack, "Nut"):
+        return
+    tops = [floor - pack.part.nut_shim() + row["depth"]
+            for floor, row in zip(floors, pack.result["nut"]["strings"])]
+    width = pack.job.nut.width / math.cos(math.radians(pack.result["nut"]["slant"]))
+    at = [pack.part.slot_at(i) for i in range(pack.count)]
+    ends = [tops[0], tops[-1]]
+    if pack.count > 1:
+        treble, bass = ((tops[a] - tops[b]) / (at[a] - at[b]) for a, b in ((0, 1), (-1, -2)))
+        ends = [tops[0] + (width - at[0]) * treble, tops[-1] - at[-1] * bass]
+    pack.has("Nut", "height", length(pack, max(tops + ends)))
+    told = [re.findall(r"\d*\.\d+", t) for t in pack.texts("Nut") if re.match(r"bass [\d.]", t)]
+    pack.same("nut: ends", told, [[length(pack, end) for end in ends[::-1]]])
+
+
 def nut(pack):
     if pack.waits("nut"):
         return
     nut_table(pack)
     nut_head(pack)
+    blades(pack)
     nut_section(pack)
     leans(pack, "nut", "Nut")
+    made_to_fit(pack, "nut", "Nut", pack.job.nut.thickness, pack.result["nut"]["remedy"] == "shim")
     result, lean = pack.result["nut"], math.cos(math.radians(pack.result["nut"]["slant"]))
     along = [pack.part.slot(i)["along"] for i in range(pack.count)]
     floors = [pack.part.slot(i)["floor"] for i in range(pack.count)]
@@ -197,13 +329,11 @@ def nut(pack):
     from_the_end(pack, "Nut", along)
     led_out(pack, "Nut", "floor", lambda i: floors[i])
     pack.has("Nut", "length", length(pack, pack.job.nut.width / lean))
-    tops = [row["floor"] + row["depth"] for row in result["strings"] if row["floor"] is not None]
-    if len(tops) == pack.count:
-        pack.has("Nut", "height", length(pack, max(tops)))
+    nut_height(pack)
     pack.has("Nut", "gap", length(pack, None if unknown(result["gap"]) else result["gap"] / lean))
     if result["fall_angle"] is not None:
-        said = [t for t in pack.texts("Nut") if re.match(r"\d+° to", t)]
-        pack.same("nut: fall", [t.split("°")[0] for t in said], [rounded(result["fall_angle"], 0)])
+        said = [re.search(r"(\d+)° to the tuners", t) for t in pack.texts("Nut")]
+        pack.same("nut: fall", [m.group(1) for m in said if m], [rounded(result["fall_angle"], 0)])
     if result["remedy"] == "shim":
         pack.has("Nut", "shim", length(pack, result["shim"]))
 
@@ -220,6 +350,16 @@ def angle(value):
     return "-" if unknown(value) else f"{rounded(value, 0)}°"
 
 
+def glued(pack):
+    """A glued saddle is made to its height over the bridge: a caliper does not reach its bottom."""
+    return pack.part.kind == "glued"
+
+
+def made(pack):
+    """How the heights over the bottom and over the bridge are told: one of them for reference."""
+    return (bracketed, plain) if glued(pack) else (plain, bracketed)
+
+
 def saddle_table(pack):
     result = pack.result["saddle"]
     dressed = any(pack.part.bearing(i)["dress"] != "-" for i in range(pack.count))
@@ -232,19 +372,17 @@ def saddle_table(pack):
         return [bearing["present"], amount(pack, i)] + \
             [bearing["base_first"]] * (result["bottom_cut"] is not None) + \
             [bearing["dress"]] * dressed + \
-            [bearing["height"], bearing["out"], rounded(share, 0), angle(row["break_angle"])] + \
+            [*(f(bearing[key]) for f, key in zip(made(pack), ("height", "out")))] + \
+            [rounded(share, 0), angle(row["break_angle"])] + \
             [length(pack, row["peak"])] * (row["peak"] is not None)
     pack.table("Saddle", wanted)
-    cut = result["bottom_cut"]
-    rows = result["strings"]
-    sizes = [[row["lower"] if row["verdict"] in ("lower", "raise") and
-              result["remedy"] != "replace" else None for row in rows],
-             [pack.part.base_at(cut["first_pass"], i) if cut else None
-              for i in range(pack.count)],
-             [row["dress"] if pack.part.bearing(i)["dress"] != "-" else None
-              for i, row in enumerate(rows)]]
-    pack.same("saddle: tolerances", count_within(pack, "Saddle", pack.job.tools.caliper),
-              tolerances(pack, sizes))
+    rows = [pack.part.bearing(i) for i in range(pack.count)]
+    lowered = result["remedy"] != "replace"
+    heads(pack, "Saddle", [
+        (OFF_SADDLE, [row["by"] for row in rows if row["does"] == "lower" and lowered]),
+        (OFF_SADDLE, [row["base_first"] for row in rows]),
+        (OFF_SADDLE, [row["dress"] for row in rows]),
+        (HEIGHT, [row["out" if glued(pack) else "height"] for row in rows])])
 
 
 def ends_of(pack, line, way):
@@ -274,19 +412,43 @@ def saddle_cut(pack):
 def saddle_section(pack):
     rows = pack.result["saddle"]["strings"]
     out = {i: row["protrusion"] + pack.part.left_on(i) for i, row in enumerate(rows)
-           if not unknown(row["protrusion"])}
+           if not unknown(row["protrusion"]) and not unknown(row["height"])}
     captions = [re.search(r"string (\d+)", t) for t in pack.texts("Saddle")
-                if re.match(r"Section at string \d", t)]
+                if re.match(r"A-A, at string \d", t)]
+    pack.same("saddle: planes", pack.texts("Saddle").count("A"), 2 if out else 0)
     least = min(out, key=lambda i: (out[i], i)) if out else None
     pack.same("saddle: sections", [int(m.group(1)) for m in captions],
               [] if least is None else [least + 1])
     if least is not None:
         row = rows[least]
         wall = row["height"] - row["protrusion"] + pack.job.saddle.pickup
-        pack.has("Saddle", "section", length(pack, out[least]),
-                 pack.part.bearing(least)["height"], size(wall, pack.unit))
+        told = [length(pack, out[least]), pack.part.bearing(least)["height"]]
+        told = told if glued(pack) else told[::-1]
+        pack.has("Saddle", "section", limited(pack, told[0], HEIGHT), bracketed(told[1]),
+                 bracketed(size(wall, pack.unit)))
         if not unknown(pack.job.saddle.thickness):
-            pack.has("Saddle", "thickness", size(pack.job.saddle.thickness, pack.unit))
+            thickness = length(pack, pack.job.saddle.thickness)
+            anew = pack.result["saddle"]["remedy"] == "replace"
+            pack.has("Saddle", "thickness",
+                     limited(pack, thickness, FIT) if anew else bracketed(thickness))
+
+
+def saddle_top(pack):
+    """A new saddle's top is an arc through the heights that are printed, or has its ends told."""
+    anew = pack.result["saddle"]["remedy"] == "replace"
+    heights = [row["height"] for row in pack.result["saddle"]["strings"]]
+    ends = [t for t in pack.texts("Saddle") if re.match(r"bass [\d.]", t)]
+    arc = arc_of(pack, "Saddle")
+    if not anew or any(map(unknown, heights)):
+        pack.same("saddle: top", (arc, ends), (None, []))
+        return
+    pack.same("saddle: ends or an arc", (arc is None, len(ends)), (arc is None, arc is None))
+    slack = 0.016 if pack.unit == "mm" else 0.05
+    lean = math.cos(math.radians(pack.result["saddle"]["slant"]))
+    for row, height in zip(pack.result["strings"], heights):
+        x = (pack.job.saddle.length / 2 + row["saddle_z"]) / lean
+        if arc and abs(on_arc(arc, x) - height) > slack:
+            pack.report.wrong("saddle: arc", height, on_arc(arc, x))
 
 
 def saddle_piece(pack):
@@ -294,16 +456,19 @@ def saddle_piece(pack):
     saddle_cut(pack)
     saddle_section(pack)
     leans(pack, "saddle", "Saddle")
+    if pack.part.kind != "feet":
+        made_to_fit(pack, "saddle", "Saddle", pack.job.saddle.thickness,
+                    pack.result["saddle"]["bottom_cut"] is not None)
     result, lean = pack.result["saddle"], math.cos(math.radians(pack.result["saddle"]["slant"]))
-    heights = [pack.part.bearing(i)["height"] for i in range(pack.count)]
+    heights = [pack.part.bearing(i)["out" if glued(pack) else "height"]
+               for i in range(pack.count)]
     if result["remedy"] != "shim":
         led_out(pack, "Saddle", "height", lambda i: heights[i])
     centres = [length(pack, (pack.job.saddle.length / 2 + row["saddle_z"]) / lean)
                for row in pack.result["strings"]]
     from_the_end(pack, "Saddle", centres)
     pack.has("Saddle", "length", length(pack, pack.job.saddle.length / lean))
-    if lean == 1:
-        pack.has("Saddle", "radius", radius(result["top_radius"], pack.unit))
+    saddle_top(pack)
     if result["remedy"] == "shim":
         pack.has("Saddle", "shim", length(pack, result["shim"]))
     most = max(pack.part.left_on(i) for i in range(pack.count))

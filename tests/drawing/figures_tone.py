@@ -46,8 +46,10 @@ def assumed(pack):
     marked = [i for i, row in enumerate(pack.result["strings"])
               if row["assumed"] and not unknown(row["tension"])]
     told = " ".join(" ".join(row) for row in pack.rows(TITLE))
-    found = re.search(r"usual one is assumed((?:[,;] string \d+)*)", told)
-    numbers = [int(n) for n in re.findall(r"\d+", found.group(1))] if found else []
+    found = re.search(r"usual one is assumed(: all strings|[:,] strings? \d+(?:, \d+)*(?: and \d+)?)?", told)
+    which = (found.group(1) or "") if found else ""
+    numbers = list(range(1, pack.count + 1)) if "all" in which else \
+        [int(n) for n in re.findall(r"\d+", which)]
     if pack.count == 1:
         pack.same("assumed cores", found is not None, bool(marked))
     else:
@@ -91,7 +93,7 @@ def heads(pack):
     clearance = pack.result["clearance"]
     force = clearance["attack"]["force"]
     rows = [row[0] for row in pack.rows(TITLE)]
-    buzz = [sum(not unknown(v) and v < force[i] for i, row in enumerate(clearance[which])
+    buzz = [sum(not unknown(v) and not unknown(force[i]) and v < force[i] for i, row in enumerate(clearance[which])
                 for v in row["clean_force"][:pack.job.board.frets])
             for which in ("strings", "after")]
     heard = sum(bool(cause["heard"]) for cause in pack.result["causes"])

@@ -3,8 +3,10 @@
 
 The part's own coordinates: the bass end of its seat is the origin, the treble end at +length, or at
 -length on a left-handed instrument, y up."""
+from dataclasses import replace
+
 import numpy
-from scipy.optimize import linprog
+from scipy.optimize import linprog, minimize
 
 from measure import EXACT, near
 
@@ -42,13 +44,70 @@ def check_outline(report, part, path, length, tops):
             report.wrong(f"{part}: top at {x:.2f}", height, got)
 
 
+MOST_OVER = 0.05  # mm: how much deeper than wanted a slot may be, so that the top is an arc
+
+
+def nut_tops(report, nut, drawn):
+    """Where the slots end at the top: as deep as wanted, or so little more that the top is an arc."""
+    tops = []
+    for s, top in zip(nut, drawn):
+        wanted = s["floor"] + s["depth"]
+        if not -EXACT <= top - wanted <= MOST_OVER + EXACT:
+            report.wrong(f"nut: depth of slot {s['number']}", s["depth"], top - s["floor"])
+        tops.append(top)
+    return tops
+
+
+def spread(curve, x, y):
+    """How far wanted heights lie from an arc of this curvature and crest, from the least to the most."""
+    radius = 1.0 / curve[0] if curve[0] > 1e-4 else 1e4
+    inside = radius ** 2 - (x - curve[1]) ** 2
+    if numpy.any(inside <= 0):
+        return 1e3
+    return numpy.ptp(y - numpy.sqrt(inside))
+
+
+def check_top(report, nut, x, line):
+    """The top is straight from string to string, or one arc; straight only where no arc with its crest
+    on the piece comes as near as it may."""
+    xs, ys = numpy.array([p[0] for p in line]), numpy.array([p[1] for p in line])
+    if len(nut) < 3 or len(line) <= len(nut) + 2:
+        wanted = numpy.array([s["floor"] + s["depth"] for s in nut])
+        at = numpy.array(x)
+        if len(nut) > 3 and straight_off(at, wanted) > 0.02:
+            grid = [(k, c) for k in (1 / 100, 1 / 200, 1 / 400, 1 / 800) for c in (10, 20, 30)]
+            best = min((minimize(spread, start, (at, wanted), method="Nelder-Mead",
+                                 options={"xatol": 1e-6, "fatol": 1e-5}) for start in grid),
+                       key=lambda found: found.fun)
+            on = 0.5 < best.x[1] < max(xs) - 0.5 and 30 < 1 / best.x[0] < 2500
+            if on and best.fun < MOST_OVER - 0.02:
+                report.wrong("nut: an arc would do", 1 / best.x[0], best.fun)
+        return
+    # The circle through three of its points holds all the others, and its radius is whole.
+    a, b, c = line[0], line[len(line) // 2], line[-1]
+    m = numpy.array([[2 * (b[0] - a[0]), 2 * (b[1] - a[1])], [2 * (c[0] - a[0]), 2 * (c[1] - a[1])]])
+    square = [p[0] ** 2 + p[1] ** 2 for p in (a, b, c)]
+    centre = numpy.linalg.solve(m, [square[1] - square[0], square[2] - square[0]])
+    radius = numpy.hypot(a[0] - centre[0], a[1] - centre[1])
+    off = numpy.hypot(xs - centre[0], ys - centre[1]) - radius
+    if numpy.abs(off).max() > 0.002 or abs(radius - round(radius)) > 0.02 * radius / 20:
+        report.wrong("nut: a top that is one arc", radius, numpy.abs(off).max())
+
+
+def straight_off(x, y):
+    return numpy.abs(y - numpy.interp(x, [x[-1], x[0]], [y[-1], y[0]])).max()
+
+
 def check_nut(report, page, plan, job, hand):
     nut = plan["nut"]["strings"]
     if any(s["floor"] is None for s in nut):
         return False
-    tops = [(hand * s["centre"], s["floor"] + s["depth"]) for s in nut]
-    check_outline(report, "nut", layer(page, "outline")[0], hand * job.width, tops)
     slots = [p.points for p in layer(page, "slot")]
+    tops = [(hand * s["centre"], top) for s, top in zip(nut, nut_tops(report, nut, [
+        p[-1][1] for p in slots]))]
+    outline = layer(page, "outline")[0]
+    check_outline(report, "nut", outline, hand * job.width, tops)
+    check_top(report, nut, [hand * x for x, _ in tops], [(hand * x, y) for x, y in outline.points[2:]])
     wanted = [[(x, s["floor"]), (x, top)] for s, (x, top) in zip(nut, tops)]
     if len(slots) != len(wanted) or not all(same(a, b) for a, b in zip(slots, wanted)):
         report.wrong("nut: slots, string 1 first, from floor to top", wanted, slots)
@@ -132,7 +191,19 @@ def check(report, page, part, plan, job):
         if page.paths or not any("WAIT" in text for _, _, text in page.texts):
             report.wrong(f"{part}: withheld", "WAIT and no line", (len(page.paths), page.texts))
         return False
+    if job.left_handed:
+        page = from_the_bass_end(report, page, job.width if part == "nut" else job.length)
     return CHECKS[part](report, page, plan, job, hand)
+
+
+def from_the_bass_end(report, page, length):
+    """A mirrored drawing with its bass end, which is at the right, at 0. A part lies in positive x for
+    either hand."""
+    if any(p.box()[0] < -EXACT or p.box()[2] > length + EXACT for p in layer(page, "outline")):
+        report.wrong("left hand: the part from 0 to its length", length,
+                     [p.box() for p in layer(page, "outline")])
+    moved = [replace(p, points=[(x - length, y) for x, y in p.points]) for p in page.paths]
+    return replace(page, paths=moved)
 
 
 def check_alike(report, svg, dxf):

@@ -4,7 +4,7 @@ a blank would have one cut."""
 import outlines
 from measure import is_red, near, pen
 
-OUTLINE, THIN, CONTACT = 0.5, 0.25, 0.35
+OUTLINE, THIN, CONTACT, MARK = 0.18, 0.18, 0.15, 0.13  # mm: hairlines
 TEMPLATES = ("nut face", "slot centres", "saddle face", "saddle plan")
 
 
@@ -46,11 +46,11 @@ def have(report, what, wanted, found):
             report.wrong(f"template, {what}", (x, y), close)
 
 
-def ends_told(report, page, slip, part):
+def ends_told(report, page, slip, part, below=7):
     """The words at the ends of a slip stand at the ends they name."""
     words = {}
     for x, y, text in page.texts:
-        if text in ("BASS", "TREBLE") and slip.base - 7 < y < slip.base + 7:
+        if text in ("BASS", "TREBLE") and slip.base - below < y < slip.base + 7:
             words.setdefault(text, []).append(x)
     at = {text: xs[0] for text, xs in words.items()}
     if set(at) != {"BASS", "TREBLE"} or (at["BASS"] < at["TREBLE"]) == slip.left_handed:
@@ -70,10 +70,20 @@ def nut_face(report, page, plan, job):
     slip = Slip(face.box(), job.left_handed)
     ends_told(report, page, slip, "nut face")
     slots = [p.box() for p in lines(page, THIN) if upright(p)]
-    tops = [slip.place(s["centre"], s["floor"] + s["depth"]) for s in nut]
+    by_slot = [min((b for b in slots if near(b[0], slip.place(s["centre"], 0)[0])),
+                   key=lambda b: -b[3], default=None) for s in nut]
+    if None in by_slot:
+        report.wrong("nut face: a line for each slot", len(nut), by_slot)
+        return True
+    heights = outlines.nut_tops(report, nut, [b[3] - slip.base for b in by_slot])
+    tops = [slip.place(s["centre"], height) for s, height in zip(nut, heights)]
     if len(tops) > 1:
         have(report, "tops of the nut on its outline", tops, face.points)
     have(report, "tops of the slots", tops, [(b[0], b[3]) for b in slots])
+    marks = [p.box() for p in lines(page, MARK) if level(p)]
+    have(report, "marks at the floors", [slip.place(s["centre"], s["floor"]) for s in nut
+                                         if s["floor"] > 3.2],
+         [((b[0] + b[2]) / 2, b[1]) for b in marks])
     have(report, "floors of the slots", [slip.place(s["centre"], s["floor"]) for s in nut],
          [(b[0], b[1]) for b in slots])
     return True
@@ -168,7 +178,7 @@ def saddle_plan(report, page, plan, job):
         report.wrong("saddle plan", (job.length, job.thickness), None)
         return True
     slip = Slip(min((p.box() for p in plans), key=lambda b: b[1]), job.left_handed)
-    ends_told(report, page, slip, "saddle plan")
+    ends_told(report, page, slip, "saddle plan", 25)  # arrows may point off it
     arms = [p.box() for p in lines(page, CONTACT)]
     across = [((l + r) / 2, b) for l, b, r, t in arms if near(b, t, 1e-3)]
     up = [(l, (b + t) / 2) for l, b, r, t in arms if near(l, r, 1e-3)]
@@ -182,11 +192,6 @@ def saddle_plan(report, page, plan, job):
     return True
 
 
-def fine(mm):
-    """ISO 2768-1, class f: what a size may be off by (120 to 400 from memory)."""
-    return next(off for upto, off in ((6, 0.05), (30, 0.1), (120, 0.15), (400, 0.2)) if mm <= upto)
-
-
 def row_under(page, title, name):
     """The figures of the first row of a name under a title, in its column of the sheet."""
     x, y = next((x, y) for x, y, text in page.texts if text == title)
@@ -197,7 +202,7 @@ def row_under(page, title, name):
 
 
 def check_order(report, page, plan, part):
-    """What is ordered is not less than the blank, with its tolerance; a withheld part waits."""
+    """What is ordered is at least the blank; a withheld part waits."""
     title, blank = f"{part.capitalize()} blank", plan[part]["blank"]
     pages = [p for p in (page, *page.following) if title in [text for _, _, text in p.texts]]
     page = pages[0] if pages else page
@@ -211,14 +216,14 @@ def check_order(report, page, plan, part):
         unit = 1.0 if "mm" in words else 25.4
         step = 0.011 if unit == 1.0 else 0.0011 * unit
         for name, size in blank.items():
-            order, within, done, spare = row_under(page, title, name)
+            order, done, spare = row_under(page, title, name)
             if size is None:
                 if order != "-":
                     report.wrong(f"{part} blank: {name}", None, order)
                 continue
-            got, off = float(order) * unit, float(within[1:]) * unit
-            if not -1e-6 <= got - size <= step or not near(off, fine(size), 0.002):
-                report.wrong(f"{part} blank: {name}", (size, fine(size)), (got, off))
+            got = float(order) * unit
+            if not -1e-6 <= got - size <= step:
+                report.wrong(f"{part} blank: {name}", size, got)
             if not near(float(done) + float(spare), got / unit, 2.5 * step / unit):
                 report.wrong(f"{part} blank: {name}, finished and left", got, (done, spare))
 

@@ -11,6 +11,8 @@ from types import SimpleNamespace as Plain
 import numpy as np
 
 import parts
+import ring
+import room
 import tone
 import tuned
 from board import Board
@@ -166,27 +168,59 @@ def nut_stage(board, job, state, held):
     aim = np.array([nut_aim(board, job, state, i) for i in count])
     deepen = state.nut - aim
     moved = np.array([v in ("file", "raise") for v in held.nut])
-    after = Plain(bend=state.bend, off=state.off, nut=np.where(moved, aim, state.nut),
+    after = Plain(bend=state.bend, off=state.off, nut=np.where(moved, aim + held.raised, state.nut),
                   end=state.end)
-    return Plain(first=first, deepen=deepen, verdict=held.nut, after=after, side=held.first_side,
+    return Plain(first=first, deepen=deepen, aim=aim, verdict=held.nut, after=after,
+                 side=held.first_side, raised=held.raised, hold=held.hold, on_fret=held.on_fret,
                  zero_fret=held.zero_fret if job.nut.zero_fret else [])
 
 
-def judge_nut(job, slots, u, held):
-    """The verdicts on the gaps at fret 1, each with what its own uncertainty leaves open."""
-    standing, heard = job.standing, job.readings.buzz
+def judge_nut(board, job, done, u, held, finish):
+    """The verdicts on the gaps at fret 1, each with what its own uncertainty leaves open. finish:
+    strings in range that are worked all the same."""
+    standing, r, slots = job.standing, job.readings, done.slots
+    told = r.crowns_read and (r.relief.gap > 0 or not r.relief.by_string)
     for i in range(job.count):
         width = u[i] * (2 if standing.first_settled[i] else 1)
-        side = side_of(slots.first[i], job.targets.first[i], width, (i, 0) in heard)
+        side = side_of(slots.first[i], job.targets.first[i], width, (i, 0) in r.buzz)
         verdict = verdict_of(slots.first[i], side, "file", "raise", standing.first_odd[i])
         deepen = slots.deepen[i]
         if math.isnan(deepen):
             verdict = "wait"
         if (verdict == "file" and deepen <= 0) or (verdict == "raise" and deepen >= 0):
             verdict = "leave"
+        if finish.nut[i]:
+            verdict = "file"
         held.first_side[i] = side
         held.zero_fret[i] = verdict   # what its crown would be said of, over a zero fret
         held.nut[i] = "leave" if job.nut.zero_fret and verdict != "wait" else verdict
+        held.on_fret[i] = bool(told and held.nut[i] == "wait" and r.on_fret_1[i]
+                               and not standing.first_odd[i] and not math.isnan(slots.aim[i])
+                               and not job.nut.zero_fret)
+        if held.on_fret[i]:
+            held.nut[i] = "raise"
+    held.raised, held.hold = kept_clean(board, job, done.frets, slots.aim, held.nut, slots.deepen)
+
+
+def kept_clean(board, job, state, aim, verdict, deepen):
+    """(how far over its aim each slot ends, how far down a first pass may go; NaN where it may go all
+    the way), so that the open string rings clean. A string with nothing left to file is left."""
+    raised, hold = np.zeros(job.count), np.full(job.count, math.nan)
+    for i in range(job.count):
+        if verdict[i] != "file":
+            continue
+        action, band = action_of(board, state, i), job.targets.action[i]
+        least = ring.nut(board, job, state, i, band[1] if action > band[2] + ring.EDGE else action)
+        if not least > aim[i] + ring.EDGE:
+            continue
+        there = Plain(**{**vars(state), "nut": np.where(np.arange(job.count) == i, least, state.nut)})
+        if first_of(board, there, i, job.targets.held) > job.targets.first[i][2] + ring.EDGE:
+            hold[i] = max(0.0, state.nut[i] - least)
+        else:
+            raised[i] = min(state.nut[i], least) - aim[i]
+        if not deepen[i] > raised[i] + ring.EDGE:
+            verdict[i] = "leave"
+    return raised, hold
 
 
 def saddle_stage(board, job, state, held):
@@ -207,7 +241,10 @@ def saddle_stage(board, job, state, held):
                  before=state.end, on_posts=parts.on_posts(job.saddle))
 
 
-def judge_saddle(job, bone, u, held):
+NONE = Plain(nut=[], saddle=[])
+
+
+def judge_saddle(job, bone, u, held, finish):
     standing, heard = job.standing, job.readings.buzz
     for i in range(job.count):
         width = u[i] * (2 if standing.action_settled[i] else 1)
@@ -215,13 +252,16 @@ def judge_saddle(job, bone, u, held):
         held.action_side[i] = side_of(bone.action[i], job.targets.action[i], width, buzzes)
         held.bone[i] = verdict_of(bone.action[i], held.action_side[i], "lower", "raise",
                                   standing.action_odd[i] or standing.first_odd[i])
+        if finish.saddle[i]:
+            held.bone[i] = "lower"
 
 
-def decide(board, job, read):
+def decide(board, job, read, finish):
     """The verdicts, stage by stage, each on what the stages before it leave and on how sure that
     is."""
     n, b, heard = job.count, job.board, job.readings.buzz
-    held = Plain(turned=False, nut=["leave"] * n, first_side=["within"] * n,
+    held = Plain(turned=False, nut=["leave"] * n, first_side=["within"] * n, raised=np.zeros(n),
+                 hold=np.full(n, math.nan), on_fret=[False] * n,
                  zero_fret=["leave"] * n, bone=["leave"] * n, action_side=["within"] * n)
 
     def known_to(what):
@@ -233,15 +273,19 @@ def decide(board, job, read):
     held.turned = (works and held.relief_side in ("over", "under")
                    and not job.standing.relief_odd)
     held.first_u = spread(board, job, read, held, lambda d: d.slots.first)
-    judge_nut(job, run(board, job, read, held).slots, held.first_u, held)
+    judge_nut(board, job, run(board, job, read, held), held.first_u, held, finish)
     held.action_u = spread(board, job, read, held, lambda d: d.bone.action)
-    judge_saddle(job, run(board, job, read, held).bone, held.action_u, held)
+    judge_saddle(job, run(board, job, read, held).bone, held.action_u, held, finish)
     return held
 
 
-def work(board, job, read):
-    """All five stages on one set of readings."""
-    held = decide(board, job, read)
+def work(board, job, read, finish=NONE):
+    """All five stages on one set of readings. finish: strings in range that are worked all the same.
+    """
+    give_pluck(board, job)
+    finish = Plain(nut=finish.nut or [False] * job.count,
+                   saddle=finish.saddle or [False] * job.count)
+    held = decide(board, job, read, finish)
     done = run(board, job, read, held)
     done.held, done.turned, done.relief_side = held, held.turned, held.relief_side
     return done
@@ -258,6 +302,41 @@ def run(board, job, read, held):
     bone = saddle_stage(board, job, slots.after, held)
     return Plain(now=now, rod=rod, crowns=crowns, level=level, frets=frets,
                  slots=slots, bone=bone)
+
+
+def to_finish(cut, verdict, again, leave, to_low, u, guard):
+    """In range, cut before by less than its cut, and over its aim by more than may be left."""
+    return [bool(a and v == "leave" and c > max(s, leave / 2)
+                 and parts.guarded(c, low, s, 0.0, guard) >= 0.01)
+            for c, v, a, low, s in zip(cut, verdict, again, to_low, u)]
+
+
+def work_finished(board, job, read):
+    """The stages, with what was cut short at the visit before brought to its aim."""
+    leave, finish = job.allowances.leave, Plain(nut=[], saddle=[])
+    done = work(board, job, read)
+    done.u_nut, done.u_saddle, done.u_stand = uncertainty(board, job, read, done)
+    held = job.targets.held
+    lever = np.array([held_row(board, i, held)[0] if held else open_row(board, i, 1)[0]
+                      for i in range(job.count)])
+    low = (done.slots.first - np.array([band[0] for band in job.targets.first])) / lever
+    if not job.nut.zero_fret:
+        finish.nut = to_finish(done.slots.deepen, done.slots.verdict, job.finish.nut, leave.slot,
+                               low, done.u_nut, parts.FIRST_CUT)
+    if any(finish.nut):
+        done = work(board, job, read, finish)
+        done.u_nut, done.u_saddle, done.u_stand = uncertainty(board, job, read, done)
+    spare = leave.top if job.saddle.kind == "glued" else leave.base
+    finish.saddle = to_finish(done.bone.lower, done.bone.verdict, job.finish.saddle, spare,
+                              room.to_edge(board, job, done.bone, 0), done.u_saddle,
+                              parts.FIRST_BOTTOM)
+    if any(finish.saddle):
+        u = done.u_nut, done.u_saddle, done.u_stand
+        done = work(board, job, read, finish)
+        done.u_nut, done.u_saddle, done.u_stand = u
+    done.finish = Plain(nut=finish.nut or [False] * job.count,
+                        saddle=finish.saddle or [False] * job.count)
+    return done
 
 
 def sureness(job):
@@ -302,6 +381,13 @@ def reading_of(job):
         first = np.where(np.array(r.first_open) == 0, math.nan, first)
     return Plain(relief=r.relief.gap, action=np.array(r.action), first=first, first_open=opened,
                  ratio=job.ratio)
+
+
+def give_pluck(board, job):
+    """The tension of each string; no pluck is held to on one whose mass nobody knows, or by an
+    assumed core."""
+    job.tension = [(s.mass if s.weighed else math.nan) * (2 * (board.end[i] - job.nut.advance[i]) / 1000 * s.hz) ** 2
+                   for i, s in enumerate(job.strings)]
 
 
 def string_rows(board, job):
@@ -372,8 +458,8 @@ def plan(job):
 def plan_and_cuts(job):
     """The part of the result that is arithmetic, NaN as None; and what stands behind the cuts."""
     board, read = Board(job), reading_of(job)
-    done = work(board, job, read)
-    done.u_nut, done.u_saddle, done.u_stand = uncertainty(board, job, read, done)
+    give_pluck(board, job)
+    done = work_finished(board, job, read)
     strings = string_rows(board, job)
     done.tension = [row["tension"] for row in strings]
     codes = withheld(board, job, done)
@@ -392,8 +478,9 @@ def plan_and_cuts(job):
             ("saddle", last.state, last.changed, nut_guess or bool(saddle["withheld_by"]))]
     result = plain({"strings": strings, "stages": [stage_row(board, job, *row) for row in rows],
                     "nut": nut, "saddle": saddle, "tune": made.row})
-    found = Plain(board=board, verdict=done.bone.verdict, cuts=last.cuts, radius=last.radius,
-                  made=made, now=done.now, relief_side=done.relief_side, last=last.state, tension=[s["tension"] for s in strings])
+    found = Plain(board=board, verdict=last.cuts.verdict, cuts=last.cuts, radius=last.radius,
+                  made=made, now=done.now, relief_side=done.relief_side, last=last.state,
+                  tension=[s["tension"] for s in strings])
     return result, found
 
 

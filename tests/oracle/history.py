@@ -10,6 +10,7 @@ import yaml
 
 import bench
 import carry
+import seat
 import sheet
 import standing
 import tuned
@@ -80,14 +81,16 @@ def asked_for(before):
     rows, cut = part["strings"], part["bottom_cut"]
     if part["remedy"] == "sand":
         first = cut and [cut["first_pass"][end] for end in ("treble", "bass")]
+        top = np.array([number(row["dress_first"]) if number(row["dress"]) >= 0.1 else 0.0
+                        for row in rows])
         if first and max(first) >= 0.01:
             half = before.job.saddle.length / 2
-            return np.interp(before.board.z_saddle, [-half, half], first[::-1])
-        return np.array([number(row["first_pass"]) for row in rows])
+            return top + np.interp(before.board.z_saddle, [-half, half], first[::-1])
+        return top
     if part["remedy"] in ("none", "wait"):
         return np.array(before.made.drop)
     if part["remedy"] == "shim":
-        return np.array([number(row["dress"]) for row in rows]) - part["shim"]
+        return np.array([number(row["dress_first"]) for row in rows]) - part["shim"]
     return np.array([number(nut["saddle_height"]) - number(end["saddle_height"])
                      for nut, end in zip(stages[3]["strings"], stages[4]["strings"])])
 
@@ -105,7 +108,7 @@ def slots_filed(before, state):
         if row["verdict"] == "file":
             state.nut[i] -= row["first_pass"]
         elif row["verdict"] == "raise":
-            state.nut[i] -= row["deepen"]
+            state.nut[i] -= number(row["deepen"])
 
 
 def foretell(before, now, near):
@@ -148,6 +151,55 @@ def foretell(before, now, near):
     return worked + ["saddle"], expected
 
 
+def to_finish(asked, passes, whole, change, fell, again, near):
+    """Cut since the reading before by less than its cut; or to be finished then, and not cut yet."""
+    flags = []
+    for n in range(len(passes)):
+        if not asked[n] or not passes[n] >= 0.01:
+            flags.append(False)
+            continue
+        near(fell[n], change[n] / 2)
+        made = fell[n] >= change[n] / 2
+        flags.append(bool(passes[n] < whole[n] - EDGE) if made else bool(again[n]))
+    return flags
+
+
+def unfinished(before, now, near):
+    """Which slots, and which strings at the saddle."""
+    job, part, slots = before.job, before.result["saddle"], before.result["nut"]
+    hold = job.targets.held or 2
+    lever = [1 - now.board.x[i, 1] / now.board.x[i, hold] for i in range(job.count)]
+    passes = [number(row["first_pass"]) for row in slots["strings"]]
+
+    def gaps(view):
+        return [bench.first_of(view.board, view.done.now, i, hold) for i in range(job.count)]
+    fell = np.array(gaps(before)) - np.array(gaps(now))
+    filed = [row["verdict"] == "file" and slots["remedy"] != "replace" for row in slots["strings"]]
+    nut = to_finish(filed, passes, [number(row["goal"]) for row in slots["strings"]],
+                    np.array(lever) * passes, fell, job.finish.nut, near)
+    saddle = [False] * job.count
+    if part["remedy"] == "sand":
+        passes = asked_for(before)
+        fell = actions(before, before.done.now) - actions(now, now.done.now)
+        saddle = to_finish([row["verdict"] == "lower" for row in part["strings"]], passes,
+                           [number(row["goal"]) for row in part["strings"]],
+                           now.board.t12 * passes, fell, job.finish.saddle, near)
+    return Plain(nut=nut, saddle=saddle)
+
+
+def jumped(before, now, near):
+    """Whether the caliper reads a saddle that was not worked otherwise than before."""
+    if now.job.saddle.kind not in ("slotted", "glued") or is_done(before.result["saddle"]) \
+            or tuned.asked_peaks(before):
+        return False
+    moved = np.abs(np.array(before.job.readings.saddle_height)
+                   - np.array(now.job.readings.saddle_height))
+    most = math.sqrt(3) * math.hypot(before.job.tools.caliper, now.job.tools.caliper)
+    for by in moved:
+        near(by, most)
+    return bool((moved > most + EDGE).any())
+
+
 def ratio_of(before, now, worked, expected, near):
     """Of the change that was foretold, or for a neck of that an even bend gives, what came."""
     was, read = actions(before, before.done.now), as_read(now)
@@ -179,7 +231,7 @@ def stacks_after(before, now, near):
         if was["verdict"] != "file" or was["first_pass"] < PASS or was["stack"] is None \
                 or row["verdict"] not in ("file", "raise") or row["stack"] is None:
             continue
-        moved = was["stack"] + (was["deepen"] - was["first_pass"]) - row["deepen"]
+        moved = was["stack"] + (number(was["goal"]) - was["first_pass"]) - number(row["goal"])
         down = (bench.first_of(before.board, before.done.now, i, held)
                 - bench.first_of(now.board, now.done.now, i, held)) \
             / bench.held_row(now.board, i, held)[0]
@@ -228,8 +280,7 @@ def finished(view):
     parts = result["nut"], result["saddle"]
     idle = all(part["remedy"] == "none" and not part["withheld_by"] for part in parts) \
         and view.made.remedy in ("none", "note")
-    settled = result["saddle"]["strings"][0]["present"] is not None \
-        or any(math.isnan(h) for h in (*r.saddle_height, *r.bridge_top))
+    settled = not seat.present_heights(view.board, job, view.done.now)[2]
     return bool(there and straight and not bowed_back and sound and idle and gaps and settled)
 
 
@@ -261,6 +312,10 @@ def follow(text):
                 known = min(max(ratio, RATIO[0]), RATIO[1]), spread
             job.ratio, job.spread = known
             now = look(job)
+        if before:
+            job.finish = unfinished(before, now, near)
+            job.jumped = jumped(before, now, near)
+            now = look(job) if job.jumped or any(job.finish.nut + job.finish.saddle) else now
         job.stacks = stacks_after(before, now, near) if before else job.stacks
         if any(stack is not None for stack in job.stacks):
             now = look(job)

@@ -185,7 +185,9 @@ def saddle(m, count, courses):
     if kind in ("individual", "two-post") or wheels:
         node["pitch"] = m.length(m.between(0.3, 0.8))
         if m.chance(0.3):
-            node["travel"] = m.length(m.between(0.0, 3.0))
+            down = m.length(m.between(0.0, 3.0))
+            node["travel"] = {"down": down, "up": m.length(m.between(0.0, 3.0))} \
+                if m.chance(0.4) else down
         if kind != "individual":
             node["post_spread"] = m.length(m.between(40, 90), 1)
         return node
@@ -198,6 +200,8 @@ def saddle(m, count, courses):
     if m.chance(0.3):
         node["pickup"] = m.length(m.between(0.3, 1.5))
     pins = [m.between(5, 25) for _ in range(count)]
+    if m.chance(0.2):
+        node["exit_height"] = m.length(m.between(-1.0, 1.0))
     node["pin_distance"] = m.rng.choice(["none", m.length(pins[0], 1), m.lengths(pins, 1)])
     return node
 

@@ -115,9 +115,9 @@ def _state(bend, off):
     return tone.Plain(bend=bend, off=off)
 
 
-def asked(board, tension):
-    """Whether there is a lowest setup at all."""
-    return board.frets >= 3 and not any(math.isnan(t) for t in tension)
+def asked(board, tension, force):
+    """Whether there is a lowest setup at all: a pick to hold to, and every tension."""
+    return board.frets >= 3 and not any(math.isnan(t + f) for t, f in zip(tension, force))
 
 
 def problems(board, job, tension, off, got):

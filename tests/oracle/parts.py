@@ -6,6 +6,7 @@ from types import SimpleNamespace as Plain
 import numpy as np
 from scipy.optimize import least_squares, linprog
 
+import room
 import tuned
 from seat import present_heights
 
@@ -17,10 +18,19 @@ def rounded_up(rise, step):
     return math.ceil(rise / step - EDGE) * step
 
 
-def first_pass(verdict, down, cut, to_low, u):
-    if verdict == "wait":
+def stroke(cut, leave):
+    """A cut less what is left on: all of a small one, at least `leave` of one not twice as large."""
+    return cut if cut <= leave else max(leave, cut - leave)
+
+
+def guarded(cut, to_low, u, leave, guard=FIRST_CUT):
+    return max(0.0, min(stroke(cut, leave), to_low - guard * u))
+
+
+def first_pass(verdict, down, cut, to_low, u, leave=0.0, guard=FIRST_CUT):
+    if verdict == "wait" or (verdict == down and math.isnan(cut + to_low + u)):
         return math.nan
-    return min(cut, max(0.0, to_low - FIRST_CUT * u)) if verdict == down else 0.0
+    return guarded(cut, to_low, u, leave, guard) if verdict == down else 0.0
 
 
 def with_spare(spare, length, thickness, height):
@@ -39,8 +49,11 @@ def nut_remedy(job, done, held_back):
     """(remedy, shim, every string waits)."""
     verdict = done.slots.verdict
     rising = [-done.slots.deepen[i] for i, v in enumerate(verdict) if v == "raise"]
-    if held_back or ("wait" in verdict and rising):
+    on_fret = sum(done.slots.on_fret)
+    if held_back or ("wait" in verdict and (len(rising) > on_fret or on_fret > 2)):
         return "wait", math.nan, True
+    if on_fret:   # nobody knows by how much: no shim can be chosen
+        return ("fill" if len(rising) <= 2 else "replace"), math.nan, False
     if len(rising) == 1:
         return "fill", math.nan, False
     if rising:
@@ -115,9 +128,13 @@ def nut(board, job, done, codes):
         rows.append({"number": i + 1, "centre": job.nut.width / 2 + board.z_nut[i],
                      "width": slot_width(job, s), "deepen": slots.deepen[i],
                      "deepen_u": done.u_nut[i], "verdict": verdict,
-                     "at_edge": slots.side[i].startswith("at-"),
-                     "first_pass": first_pass(verdict, "file", slots.deepen[i],
-                                              (slots.first[i] - low) / lever, done.u_nut[i]),
+                     "at_edge": slots.side[i].startswith("at-") and not done.finish.nut[i],
+                     "goal": 0.0 if verdict == "leave" else slots.deepen[i] - slots.raised[i],
+                     "first_pass": least_of(first_pass(
+                         verdict, "file", slots.deepen[i] - slots.raised[i],
+                         (slots.first[i] - low) / lever, done.u_nut[i],
+                         0.0 if job.finish.nut[i] else job.allowances.leave.slot),
+                         slots.hold[i] if verdict == "file" else math.nan),
                      "floor": shown + job.nut.seat_to_board + crown + after.nut[i] - lift + moved,
                      "stack": stack, "stack_u": unsure,
                      "stack_bend": slot_lift(job, i, done.tension[i], along) + 0 * stack,
@@ -176,18 +193,34 @@ def bottom(length, z, caps, lowering, most=(None, None)):
                                  bounds + [(0, None)])[:2])
 
 
-def bottom_cuts(board, job, done):
-    """(the bottom cut, its first pass, the two rows of caps), with an unknown string none."""
-    bone = done.bone
-    lowering = np.array([v == "lower" for v in bone.verdict])
-    low = np.array([band[0] for band in job.targets.action])
-    to_low = (bone.action - low) / board.t12
-    kept = np.maximum(0.0, to_low - FIRST_CUT * done.u_saddle)
-    caps = np.where(lowering, bone.lower, kept)
-    whole = bottom(job.saddle.length, board.z_saddle, caps, lowering)
+def tilted(length, z, caps, end, most):
+    """Nothing at the other end: the deepest at this one that every cap allows."""
+    shares = np.array([share(length, zi)[end] for zi in z])
+    over = shares > 0
+    depth = max(0.0, min([*(caps[over] / shares[over]), most]))
+    return Cut(length, [depth, 0.0] if end == 0 else [0.0, depth])
+
+
+def bottom_cuts(board, job, done, way, to):
+    """(the bottom cut, its first pass, the two rows of caps, the ends that the first may not pass),
+    with an unknown string none."""
+    bone, length, z = done.bone, job.saddle.length, board.z_saddle
+    lowering = np.array([v == "lower" for v in to.verdict])
+    to_low = room.to_edge(board, job, bone, 0)
+    kept = to_low - FIRST_CUT * done.u_saddle
+    if not to.stops:
+        kept = np.fmin(np.fmin(kept, to.room), to.clean)
+    caps = np.where(lowering, to.goal, np.maximum(0.0, kept))
     caps_first = np.minimum(caps, np.maximum(0.0, to_low - FIRST_BOTTOM * done.u_saddle))
-    first = bottom(job.saddle.length, board.z_saddle, caps_first, lowering, tuple(whole.ends))
-    return whole, first, (caps, caps_first)
+    caps_first = np.fmin(caps_first, to.hold)
+    end = {"treble": 0, "bass": 1}.get(way)
+    tilts = end is not None
+    whole = tilted(length, z, caps, end, math.inf) if tilts else bottom(length, z, caps, lowering)
+    fresh = any(low and not again for low, again in zip(lowering, job.finish.saddle))
+    most = tuple(stroke(e, job.allowances.leave.base if fresh else 0.0) for e in whole.ends)
+    first = tilted(length, z, caps_first, end, most[end]) if tilts else \
+        bottom(length, z, caps_first, lowering, most)
+    return whole, first, (caps, caps_first), most
 
 
 def top_radius(z, y):
@@ -254,16 +287,19 @@ def turned_posts(board, job, bone):
     """
     if not on_posts(job.saddle) or "wait" in bone.verdict \
             or not {"lower", "raise"} & set(bone.verdict):
-        return None
+        return None, np.zeros(job.count)
     width, z = job.saddle.post_spread, board.z_saddle
     rows = np.array([share(width, zi) for zi in z])
     level = np.ptp(z) == 0
     ends = np.full(2, np.mean(bone.lower)) if level else np.linalg.lstsq(rows, bone.lower,
                                                                          rcond=None)[0]
-    return Cut(width, ends) if np.max(np.abs(ends)) >= 0.01 else None
+    missing = np.zeros(job.count)
+    if max(ends) > job.saddle.travel[0] + 1e-6:
+        ends, missing = room.of_posts(board, job, bone, ends, lambda e, zi: share(width, zi) @ e)
+    return Cut(width, ends), missing
 
 
-def taken_off(bone, cut, z, posts):
+def taken_off(bone, to, cut, z, posts):
     """What comes off under each string, the forecast one while the saddle is withheld."""
     if posts:
         return np.array([posts.at(zi) for zi in z])
@@ -271,8 +307,8 @@ def taken_off(bone, cut, z, posts):
         return np.where(np.isnan(bone.lower), math.nan, 0.0)
     if bone.on_posts and "wait" not in bone.verdict:
         return np.zeros(len(z))
-    verdict, lower = bone.verdict, bone.lower
-    off = np.where([v == "leave" for v in verdict], 0.0, lower)
+    verdict = to.verdict
+    off = np.where([v == "wait" for v in bone.verdict], bone.lower, to.goal)
     if cut:
         off = np.where([v == "leave" for v in verdict], [cut.at(zi) for zi in z], off)
     return off
@@ -291,62 +327,146 @@ def dressing(bone, verdict, lower, cut, shim, replaced, z):
     return lower - (cut.at(z) if cut else 0.0)
 
 
+def first_of_string(board, job, done, to, cut, remedy, i):
+    """How far a string to lower comes down before it is measured again."""
+    kind, leave = job.saddle.kind, job.allowances.leave
+    base = cut is not None and remedy == "sand"
+    spare = leave.base if base else leave.top
+    if kind in ("individual", "two-post") or on_posts(job.saddle) or job.finish.saddle[i]:
+        spare = 0.0
+    took = first_pass(to.verdict[i], "lower", to.goal[i], room.to_edge(board, job, done.bone, 0)[i],
+                      done.u_saddle[i], spare, FIRST_BOTTOM if base else FIRST_CUT)
+    return least_of(took, to.hold[i]) if to.verdict[i] == "lower" else took
+
+
+def least_of(took, hold):
+    """Held back so that it rings clean; a pass that is not known stays so."""
+    return took if math.isnan(took) or math.isnan(hold) else min(took, hold)
+
+
+def dress_first(board, job, done, dress, cut, first, under, hold, i):
+    """The first pass at the top, from where the bottom or a shim has brought the string."""
+    if not dress or (cut and max(cut.ends - first.ends) >= 0.005):
+        return 0.0   # the bottom has more to lose: the top waits
+    moved = under - (cut.at(board.z_saddle[i]) if cut else 0.0)
+    low = room.to_edge(board, job, done.bone, 0)[i] + moved
+    spare = 0.0 if job.finish.saddle[i] else job.allowances.leave.top
+    took = first_pass("lower", "lower", dress, low, done.u_saddle[i], spare)
+    return least_of(took, max(0.0, hold + moved) if hold == hold else hold)
+
+
+def today(board, job, done, to, cut, first):
+    """How far each string comes down today where the saddle is cut: with the bottom, and by its top."""
+    base = np.zeros(job.count)
+    if cut is not None and max(first.ends) >= 0.01:
+        base = np.array([first.at(z) for z in board.z_saddle])
+    for i, z in enumerate(board.z_saddle):
+        dress = dressing(job.saddle, to.verdict[i], to.goal[i], cut, math.nan, False, z)
+        if dress >= 0.1:
+            base[i] += dress_first(board, job, done, dress, cut, first, 0.0, to.hold[i], i)
+    return base
+
+
+def least(*values):
+    """Of those that are known."""
+    return np.fmin.reduce(values)
+
+
+def to_spend(bone, to):
+    """How far each string's peak may be filed before the string is past its goal, its room or what
+    rings clean; and the last two alone."""
+    limit = least(to.room, to.clean)
+    over = np.where([v == "lower" for v in to.verdict], to.goal, bone.lower)
+    return Plain(limit=limit, most=np.where(np.isnan(over), math.nan, least(over, limit)))
+
+
+def too_little(done, to, cut, board):
+    """Strings in range are all there is to bring down, by less than can be sanded or filed."""
+    if cut and max(cut.ends) >= 0.01:
+        return False
+    falls = [i for i, v in enumerate(to.verdict) if v == "lower"]
+    left = [to.goal[i] - (cut.at(board.z_saddle[i]) if cut else 0.0) for i in falls]
+    return all(done.finish.saddle[i] and by < 0.1 for i, by in zip(falls, left))
+
+
 def saddle(board, job, done, codes):
     bone, kind, codes = done.bone, job.saddle.kind, set(codes)
-    cut = first = caps = None
-    if sanded(job.saddle) and "lower" in bone.verdict \
-            and not {"raise", "wait"} & set(bone.verdict):
-        cut, first, caps = bottom_cuts(board, job, done)
-    posts = turned_posts(board, job, bone)
-    off = taken_off(bone, cut, board.z_saddle, posts)
-    present = present_heights(board, job, done.now)
-    height = present - off
     slotted = kind in ("slotted", "glued")
-    fixed = 0.0 if slotted else math.nan
-    depth = job.saddle.slot_depth - job.saddle.pickup + fixed
-    falls = np.array([v == "lower" for v in bone.verdict])
-    if cut:
-        falls = off > EDGE
-    past = job.limits.least_protrusion - (height - depth)
+    present, out, apart = present_heights(board, job, done.now)
+    to = room.goals(board, job, bone, out)
+    cut = first = caps = most = None
+    where = room.way(to.verdict, to.goal)
+    sands = sanded(job.saddle) and "lower" in to.verdict \
+        and not {"raise", "wait"} & set(to.verdict)
+    if sands and where != "top":
+        cut, first, caps, most = bottom_cuts(board, job, done, where, to)
+    works = (sands or kind == "glued") and "lower" in to.verdict \
+        and not {"raise", "wait"} & set(to.verdict)
+    if works and too_little(done, to, cut, board):
+        to.verdict, to.goal, cut = ["leave"] * job.count, np.zeros(job.count), None
+        done.finish.saddle = [False] * job.count
+    posts, missing = turned_posts(board, job, bone)
+    wished = posts
+    if posts and np.max(np.abs(posts.ends)) < 0.01:
+        posts = None
+    if on_posts(job.saddle):
+        to.missing, to.stops = missing, missing.any()
+    if posts:
+        to.goal = np.array([posts.at(zi) for zi in board.z_saddle])
+    elif wished:
+        to.goal = np.zeros(job.count)
+    off = taken_off(bone, to, cut, board.z_saddle, posts)
+    height = present - off
+    depth = job.saddle.slot_depth - job.saddle.pickup + (0.0 if slotted else math.nan)
+    falls = np.array([v == "lower" for v in to.verdict])
+    past = bone.lower - to.room
     if not slotted:
-        past = (max(posts.ends) if posts else bone.lower) - job.saddle.travel
-    stopped = falls & (past > EDGE)
+        past = (max(posts.ends) if posts else bone.lower) - job.saddle.travel[0]
     codes.update(zero_fret_codes(done))
     codes.update({"saddle-loose"} if job.readings.leaning else ())
     standing = job.standing
     if standing.saddle_odd or (kind != "individual"
                                and any(standing.action_odd + standing.first_odd)):
         codes.add("reading-odd")
-    if stopped.any():
+    if to.stops:
         codes.add("protrusion-low" if slotted else "adjust-limit")
+    if slotted and "lower" in to.verdict and "wait" not in to.verdict:
+        if apart:
+            codes.add("readings-disagree")
+        elif np.isnan(out).any():
+            codes.add("saddle-unread")
+    if job.jumped and {"lower", "raise"} & set(to.verdict):
+        codes.add("saddle-moved")
     stops_alone = len(codes) == 1 and bool(codes & {"protrusion-low", "adjust-limit"})
-    shim = saddle_shim(job, bone.verdict, bone.lower)
-    freely = saddle_remedy(job, bone.verdict, shim, False, posts)[0]
-    passes = [first_pass(bone.verdict[i], "lower", bone.lower[i],
-                         (bone.action[i] - job.targets.action[i][0]) / board.t12[i],
-                         done.u_saddle[i]) for i in range(job.count)]
-    if tuned.peaks_first(board, job, bone, freely, passes):
+    shim = saddle_shim(job, to.verdict, bone.lower)
+    would = saddle_remedy(job, to.verdict, shim, False, posts)[0]
+    done.spend = to_spend(bone, to)
+    if tuned.peaks_first(board, job, done.spend, would, today(board, job, done, to, cut, first)):
         codes.add("tune-out")
-    remedy, waiting = saddle_remedy(job, bone.verdict, shim, bool(codes), posts)
-    replaced = saddle_remedy(job, bone.verdict, shim, False, posts)[0] == "replace"
+    remedy, waiting = saddle_remedy(job, to.verdict, shim, bool(codes), posts)
+    replaced = would == "replace"
     under = 0.0 if math.isnan(shim) or replaced else shim
     rows = []
     for i in range(job.count):
-        verdict = "wait" if waiting else bone.verdict[i]
-        to_low = (bone.action[i] - job.targets.action[i][0]) / board.t12[i]
-        protrusion = height[i] - depth
+        verdict = "wait" if waiting else to.verdict[i]
         turns = math.nan
         if kind == "individual" and verdict != "wait":
-            turns = 0.0 if verdict == "leave" else bone.lower[i] / job.saddle.pitch
+            turns = 0.0 if verdict == "leave" else to.goal[i] / job.saddle.pitch
+        dress = dressing(job.saddle, verdict, to.goal[i], cut, shim, replaced, board.z_saddle[i])
+        protrusion = out[i] - off[i] + (0.0 if slotted else math.nan)
         rows.append({"number": i + 1, "lower": bone.lower[i], "lower_u": done.u_saddle[i],
-                     "first_pass": first_pass(verdict, "lower", bone.lower[i], to_low,
-                                              done.u_saddle[i]),
-                     "verdict": verdict, "at_edge": bone.side[i].startswith("at-"),
-                     "dress": dressing(job.saddle, verdict, bone.lower[i], cut, shim,
-                                       replaced, board.z_saddle[i]),
+                     "first_pass": math.nan if verdict == "wait" else
+                     first_of_string(board, job, done, to, cut, would, i),
+                     "verdict": verdict,
+                     "at_edge": bone.side[i].startswith("at-") and not done.finish.saddle[i],
+                     "goal": to.goal[i], "dress": dress,
+                     "dress_first": math.nan if verdict == "wait" else
+                     dress_first(board, job, done, dress, cut, first, under, to.hold[i], i),
+                     "stands_out": out[i] if slotted else math.nan, "room": to.room[i],
                      "present": present[i], "height": height[i], "protrusion": protrusion,
                      "in_slot": (depth - under) / (height[i] - under),
-                     "break_angle": math.degrees(math.atan2(protrusion, job.saddle.pin[i])),
+                     "break_angle": math.degrees(math.atan2(protrusion - job.saddle.exit_height,
+                                                            job.saddle.pin[i])),
                      "turns": turns})
     seen = cut if remedy != "wait" else None
     slant = leaning(board.nut_at + board.scale, board.z_saddle)
@@ -354,14 +474,18 @@ def saddle(board, job, done, codes):
         job.allowances.blank, job.saddle.length / math.cos(slant), job.saddle.thickness,
         greatest(height))
     radius = top_radius(board.z_saddle, height) if slotted else math.nan
+    last = last_stage(board, bone, to, cut, posts)
+    last.cuts = Plain(whole=cut, first=first, caps=caps, most=most, way=where, verdict=to.verdict)
+    last.radius = radius
+    short = neck = None
+    if stops_alone:
+        short, neck = stopped(board, job, done, to, np.where(falls & (past == past), past, 0.0))
     part = {"withheld_by": sorted(codes), "remedy": remedy, "strings": rows,
             "bottom_cut": seen and cut_row(board, present, cut, first),
             "shim": math.nan if waiting else shim,
             "top_radius": radius if 0 < radius <= 3000 else math.nan, "blank": blank,
             "slant": math.degrees(slant), "posts": None if waiting else post_row(job, posts),
-            "neck": neck_row(board, job, np.where(stopped, past, 0.0)) if stops_alone else None}
-    last = last_stage(board, bone, cut, posts)
-    last.cuts, last.radius = Plain(whole=cut, first=first, caps=caps), radius
+            "short": short, "neck": neck}
     return part, last
 
 
@@ -378,17 +502,38 @@ def post_row(job, posts):
                                                       "bass": bass / job.saddle.pitch}}
 
 
+def stopped(board, job, done, to, past):
+    """(why the saddle has too little room, the neck that would mend it)."""
+    def moved(i, bend):
+        """What a neck bent so would give at the saddle, by the same tilt of its chord as a rod."""
+        state = done.slots.after
+        nut, end = board.moved((bend - state.bend) * job.ratio)
+        now = board.crown(state.bend, state.off, i, 12) - board.crown(bend, state.off, i, 12)
+        return -((1 - board.t12[i]) * nut[i] + board.t12[i] * end[i] + now) / board.t12[i]
+    cause, bow = room.short(board, job, done, to.missing, moved)
+    tilts = cause in ("angle", "relief-and-angle")
+    return {"cause": cause, "bow": bow}, neck_row(board, job, past) if tilts else None
+
+
 def neck_row(board, job, past):
-    """The neck tilted about where it meets the body, until the string stopped most can come down.
+    """The neck tilted about where it meets the body, for years: until the saddle stands well out
+    under the string stopped most, or its screws are in the middle of their travel.
 
     Similar triangles: a rise at the saddle over its distance from there is one at the joint's other
     end over its own length.
     """
+    limits, (down, up) = job.limits, job.saddle.travel
+    more = (down + up) / 2
+    if job.saddle.kind in ("slotted", "glued"):
+        more = limits.good_protrusion - limits.least_protrusion
+    past = np.where(past == 0.0, 0.0, past + (max(more, 0.0) if more == more else 0.0))
     i = int(np.argmax(past))
     saddle, join = board.nut_at[i] + board.end[i], board.spine[board.join]
     front = join if math.isnan(job.board.pocket_at) else job.board.pocket_at
     return {"lift": past[i], "shim": job.board.pocket * past[i] / (saddle - front),
-            "heel": job.board.heel * past[i] / (saddle - join)}
+            "heel": job.board.heel * past[i] / (saddle - join),
+            "degrees": math.degrees(math.atan(
+                past[i] / (saddle - (join if math.isnan(job.board.pocket) else front))))}
 
 
 def cut_row(board, present, cut, first):
@@ -399,11 +544,12 @@ def cut_row(board, present, cut, first):
             "caliper": ends((present[0] - first.at(z[0]), present[-1] - first.at(z[-1])))}
 
 
-def last_stage(board, bone, cut, posts):
+def last_stage(board, bone, to, cut, posts):
     """The state the saddle stage leaves, where a bottom cut takes from strings left alone too."""
     state = Plain(**vars(bone.after))
-    moved = np.array([v in ("lower", "raise") for v in bone.verdict])
+    moved = np.array([v in ("lower", "raise") for v in to.verdict])
     changed = moved.any()
+    state.end = np.where(moved, bone.before - to.goal, bone.before)
     if cut:
         taken = np.array([cut.at(z) for z in board.z_saddle])
         state.end = np.where(moved, state.end, state.end - taken)

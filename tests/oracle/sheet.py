@@ -167,7 +167,7 @@ def string(sheet, node):
     # What resists a stretch: a plain string and a nylon one whole, else the core.
     stiff = gauge if not wound or node["make"] == "wound-nylon" else core
     return Plain(hz=pitch(node), gauge=gauge, note=node.get("note"), wound=wound, core=stiff,
-                 assumed=assumed, mass=unit_mass(sheet, node, material, core),
+                 assumed=assumed, weighed=not assumed or given(node.get("unit_mass")), mass=unit_mass(sheet, node, material, core),
                  modulus=sheet.figure(modulus))
 
 
@@ -204,6 +204,21 @@ def nut(sheet, count):
                  pair=sheet.length(node.get("pair")), zero_fret=node.get("kind") == "zero-fret")
 
 
+def travel(sheet, node):
+    """(down, up); up only from a mapping."""
+    if isinstance(node, dict):
+        return sheet.length(node["down"]), sheet.length(node["up"])
+    return sheet.length(node), NAN
+
+
+def outer(sheet, node, count):
+    """A list of every string; or what was read at the outer strings alone."""
+    if isinstance(node, list):
+        return [sheet.length(item) for item in node]
+    ends = sheet.pair(node)
+    return [ends[0]] + [NAN] * (count - 2) + [ends[1]] * (count > 1)
+
+
 def saddle(sheet, count):
     node = sheet.doc["saddle"]
     pin = node.get("pin_distance")
@@ -215,7 +230,8 @@ def saddle(sheet, count):
                  pin=sheet.each(None if pin == "none" else pin, count),
                  pitch=sheet.length(node.get("pitch")), pair=sheet.length(node.get("pair")),
                  post_spread=sheet.length(node.get("post_spread")),
-                 travel=sheet.length(node.get("travel")),
+                 exit_height=sheet.length(node.get("exit_height", "0")),
+                 travel=travel(sheet, node.get("travel")),
                  peak=sheet.each(node.get("peak"), count), intonation=node.get("intonation"),
                  intonation_pitch=sheet.length(node.get("intonation_pitch")))
 
@@ -257,6 +273,7 @@ def readings(sheet, count, join):
     condition = node.get("condition") or {}
     held = node.get("first_held", "3")
     pair = {key: sheet.pair(node.get(key)) for key in ("saddle_height", "bridge_top")}
+    pair["stands_out"] = outer(sheet, node.get("stands_out"), count)
     return Reading(
         date=node.get("date"), strings=condition.get("strings"),
         relief=relief(sheet, node.get("relief"), join), humidity=sheet.figure(node.get("humidity")),
@@ -296,7 +313,7 @@ def graduated(sheet, tools):
     """The tools at the last visit: one whose key was read in fractions then reads to half of the
     finest fraction of that key on the sheet, or of a 32nd, where that is coarser."""
     keys = {"relief": ["relief"], "action": ["action"], "first": ["first", "first_open"],
-            "caliper": ["saddle_height", "bridge_top"]}
+            "caliper": ["saddle_height", "bridge_top"], "ruler": ["stands_out"]}
     for tool, names in keys.items():
         for name in names:
             if fractions(sheet.doc["readings"][-1].get(name)):
@@ -321,9 +338,11 @@ def targets(sheet, count):
 def attack(sheet, count):
     """Newtons on the sheet, or a word and what the sheet says it is worth."""
     node = sheet.doc["attack"]
+    any_ = node == "any"
     if isinstance(node, str):
-        node = sheet.doc["attacks"][node]
-    return Plain(force=sheet.each(node["force"], count, sheet.figure), at=sheet.length(node["at"]))
+        node = sheet.doc["attacks"]["medium" if any_ else node]
+    force = [NAN] * count if any_ else sheet.each(node["force"], count, sheet.figure)
+    return Plain(force=force, hold=list(force), at=sheet.length(node["at"]))
 
 
 def model(sheet):
@@ -334,6 +353,12 @@ def model(sheet):
 
 def lengths(sheet, node, *keys):
     return Plain(**{key: sheet.length(node.get(key)) for key in keys})
+
+
+def tools(sheet):
+    read = lengths(sheet, sheet.doc["tools"], "action", "first", "relief", "caliper", "ruler")
+    read.ruler = 0.3 if math.isnan(read.ruler) else read.ruler
+    return with_tuner(sheet, graduated(sheet, read))
 
 
 def as_read_today(count):
@@ -347,18 +372,26 @@ def read(text, every=None):
     doc, count = sheet.doc, len(sheet.doc["strings"])
     board = instrument(sheet)
     limits = lengths(sheet, doc["limits"], "wear", "least_crown", "least_protrusion", "most_shim",
-                     "most_relief", "least_first")
+                     "most_relief", "least_first", "good_protrusion")
+    limits.least_break = sheet.figure(doc["limits"]["least_break"])
     limits.humidity = [sheet.figure(doc["limits"]["humidity"][end]) for end in ("low", "high")]
     spare = doc["allowances"]
     allowances = lengths(sheet, spare, "slot_plain", "slot_wound", "shim_step")
+    leave = doc["allowances"].get("leave") or {}
+    allowances.leave = Plain(**{key: sheet.length(leave.get(key, usual))
+                                for key, usual in (("slot", "0.05 mm"), ("base", "0.15 mm"),
+                                                   ("top", "0.10 mm"))})
     allowances.blank = lengths(sheet, spare["blank"], "length", "thickness", "height")
     for key in ("bury_plain", "bury_wound", "fall_share"):
         setattr(allowances, key, float(spare[key]))
     # standing: what is known of each reading besides its figure; all false, as read today.
     # carried: the visits that readings were taken over from; none, as read today.
-    # ratio, spread: what the readings before taught of the neck, and how far that is from sure.
+    # finish: which strings were cut by less than their cut since the reading before, at nut and
+    # saddle. ratio, spread: what the readings before taught of the neck, and how far that is from sure.
     # stacks: of each slot that was filed after the visit before, the feelers that follow from it.
-    return Plain(count=count, standing=as_read_today(count), ratio=1.0, spread=0.25, stacks=[None] * count,
+    return Plain(count=count, standing=as_read_today(count), ratio=1.0, spread=0.25,
+                 stacks=[None] * count,
+                 jumped=False, finish=Plain(nut=[False] * count, saddle=[False] * count),
                  caliper=sheet.length(doc["tools"].get("caliper")), courses=sheet.courses, shares=sheet.shares,
                  board=board, attack=attack(sheet, count), model=model(sheet),
                  strings=[string(sheet, node) for node in doc["strings"]],
@@ -366,8 +399,7 @@ def read(text, every=None):
                  readings=readings(sheet, count, board.join),
                  files=[sheet.length(f) for f in doc.get("files") or []],
                  targets=targets(sheet, count),
-                 tools=with_tuner(sheet, graduated(sheet, lengths(
-                     sheet, doc["tools"], "action", "first", "relief", "caliper"))),
+                 tools=tools(sheet),
                  limits=limits, allowances=allowances)
 
 

@@ -165,7 +165,7 @@ class Causes:
         now, enough = self.after((), i, k), self.job.attack.force[i]
         if math.isnan(now):
             return ["slot" if k == 0 and self.job.readings.on_fret_1[i] else "unexplained"]
-        if heard and now >= enough:
+        if heard and not now < enough:
             return self.excuse(i, k, now / enough)
         far = candidates(self.board, self.job, self.state, i, self.relief_side)
         cures = {name: far[name] for name in far if self.after((name,), i, k) >= enough}
@@ -181,8 +181,8 @@ class Causes:
         met = self.met(i, k)
         if met:
             return [name for name in met if met[name] >= max(met.values()) - TIE]
-        if not self.job.readings.crowns_read:
-            return ["unexplained"]
+        if not self.job.readings.crowns_read or math.isnan(clear):
+            return ["unexplained"]   # of any pick nothing is asked
         if clear < WELL_CLEAR:
             return ["too-close"]
         return ["technique" if k > 0 else "unexplained"]
@@ -194,7 +194,9 @@ class Causes:
 
     def likely(self, i, k, heard):
         """Whether the cause is only the reading farthest out of a note that should ring clean."""
-        return bool(heard and self.after((), i, k) >= self.job.attack.force[i] and self.met(i, k))
+        now = self.after((), i, k)
+        rings = now == now and not now < self.job.attack.force[i]
+        return bool(heard and rings and self.met(i, k))
 
     def rows(self):
         rows = []

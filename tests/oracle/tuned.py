@@ -78,20 +78,20 @@ def needed(board, job, found):
     return np.where(found.out, BACK * np.abs(held - now), 0.0)
 
 
-def bone_enough(board, job, bone, found):
+def bone_enough(board, job, spend, found):
     need = needed(board, job, found)
-    return all(bone.lower[i] >= need[i] for i in np.flatnonzero(found.out))
+    return all(spend.most[i] >= need[i] for i in np.flatnonzero(found.out))
 
 
-def peaks_first(board, job, bone, remedy, passes):
-    """Whether nothing comes off the saddle before its peaks are filed."""
+def peaks_first(board, job, spend, remedy, passes):
+    """Whether nothing comes off the saddle before its peaks are filed. passes: what comes off today."""
     found = heard(board, job)
     if remedy != "sand" or not may_file(job) or not found.out.any() \
-            or not bone_enough(board, job, bone, found):
+            or not bone_enough(board, job, spend, found):
         return False
     need = needed(board, job, found)
-    far = (np.array(bone.lower) > need + STROKE).any() and max(passes) > bench.EDGE
-    spare = all(bone.lower[i] - passes[i] >= need[i] for i in np.flatnonzero(found.out))
+    far = (spend.most > need + STROKE).any() and max(passes) > bench.EDGE
+    spare = all(spend.most[i] - passes[i] >= need[i] for i in np.flatnonzero(found.out))
     return not (far and spare)
 
 
@@ -139,7 +139,8 @@ def can_spare(board, job, done, found):
     need = needed(board, job, found)
     for i in np.flatnonzero(found.out):
         action = bench.action_of(board, done.now, i)
-        if not action - need[i] * board.t12[i] >= job.targets.action[i][0]:
+        if not action - need[i] * board.t12[i] >= job.targets.action[i][0] \
+                or need[i] > done.spend.limit[i] + bench.EDGE:
             return False
     return True
 
@@ -157,7 +158,7 @@ def remedy_of(board, job, done, found, saddle):
         return "peaks"
     if not may_file(job):
         return "note"
-    if bone_enough(board, job, done.bone, found):
+    if bone_enough(board, job, done.spend, found):
         return "peaks"
     if job.saddle.kind == "slotted":
         return "replace"

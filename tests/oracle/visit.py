@@ -171,7 +171,25 @@ def read_saddle(m, job, board, state):
         ends = [present[0] + slip, present[1]]
         ends = on_a_rule(m, ends) if m.chance(0.1) else m.lengths(ends)
         node["saddle_height"] = {"treble": ends[0], "bass": ends[1]}
+    if bone.kind in ("slotted", "glued") and min(over) > 0.3 and m.chance(0.7):
+        node["stands_out"] = ruled(m, board, state, over, 0.95 * min(present))
     return node
+
+
+def ruled(m, board, state, over, most):
+    """How far the saddle stands out, by a ruler that may slip: of every string, or at the ends; not
+    more than the whole saddle."""
+    top = seat.linear(board.z_saddle, *(state.end[[0, -1]] - over))
+    out = np.maximum(0.05, state.end - top + m.rng.choice([0, 0, 0, 1.0]))
+    out = [float(value) + m.between(-0.2, 0.2) * (value > 0.5) for value in out]
+    out = [min(value, most) for value in out]
+    each = [m.length(value) for value in out]
+    if m.chance(0.15):
+        each = [m.rng.choice([value, None]) for value in each]
+    form = m.rng.choice(["list", "pair", "pair", "one"])
+    if form == "pair" and len(out) > 1:
+        return {"treble": m.length(out[0]), "bass": m.length(out[-1])}
+    return m.length(out[0]) if form == "one" else each
 
 
 def worked(m, doc, state, seen):
@@ -202,13 +220,13 @@ def worked(m, doc, state, seen):
     return after, seen
 
 
-def condition(m):
+def condition(m, slotted):
     node = {"bridge": m.rng.choice(["sound"] * 15 + ["lifted"]),
             "braces": m.rng.choice(["sound"] * 15 + ["loose"]),
             "saddle": m.rng.choice(["firm"] * 15 + ["loose"]),
             "strings": m.rng.choice(["new", "worn"]),
             "tuned": m.rng.choice(["yes"] * 14 + [True, False, "no"])}
-    return {k: v for k, v in node.items() if m.chance(0.7)}
+    return {k: v for k, v in node.items() if m.chance(0.7) and (slotted or k != "saddle")}
 
 
 def left_out(m, job, node):
@@ -228,7 +246,7 @@ def readings(m, job, board, state, seen):
     if m.chance(0.7):
         node["humidity"] = f"{m.rng.choice([45, 47, 50, 52, 48, 44, 46, 51, 49, 22, 75])} %"
     if m.chance(0.4):
-        node["condition"] = condition(m)
+        node["condition"] = condition(m, job.saddle.kind in ("slotted", "glued"))
     node.update(relief=read_relief(m, job, board, state.bend))
     node.update(read_strings(m, job, board, state))
     node.update(read_saddle(m, job, board, state))
@@ -274,12 +292,18 @@ def too_near(job, board, done):
     return any(1e-9 < abs(value - edge) < 1e-5 for value, edge in edges)
 
 
+def leans_too_far(board):
+    """No part stands at more than 45 degrees across the strings."""
+    return any(abs(x[-1] - x[0]) > abs(z[-1] - z[0]) for x, z in (
+        (board.nut_at, board.z_nut), (board.nut_at + board.scale, board.z_saddle)) if len(z) > 1)
+
+
 def possible(job):
     """No string under a crown: the program refuses readings that contradict each other."""
     board, read = bench.Board(job), bench.reading_of(job)
     done = bench.work(board, job, read)
     now, relief, r = done.now, job.readings.relief, job.readings
-    if too_near(job, board, done):
+    if too_near(job, board, done) or leans_too_far(board):
         return False
     if relief.gap > 0:
         a, b = relief.held

@@ -40,20 +40,25 @@ def targets(m, count, frets):
 
 def shop(m):
     tight = m.rng.choice([0.3, 1, 1, 3])
+    leave = {"slot": m.length(m.between(0, 0.1), 3), "base": m.length(m.between(0, 0.3)),
+             "top": m.length(m.between(0, 0.2))}
     return {
         "tools": {"action": m.length(tight * m.between(0.03, 0.15)),
                   "first": m.length(max(0.004, tight * m.between(0.01, 0.03)), 3),
                   "relief": m.length(max(0.01, tight * m.between(0.01, 0.04)), 3),
-                  "caliper": m.length(m.rng.choice([0.02, 0.05, 0.1, 0.2]))},
+                  "caliper": m.length(m.rng.choice([0.02, 0.05, 0.1, 0.2])),
+                  **({"ruler": m.length(m.between(0.1, 0.5))} if m.chance(0.8) else {})},
         "limits": {"wear": m.length(m.between(0.05, 0.1)),
                    "least_crown": m.length(m.between(0.5, 0.7)),
                    "least_protrusion": m.length(m.between(1.0, 3.0)),
-                   "most_protrusion": m.length(6.0), "least_in_slot": 0.5, "least_break": "12 deg",
+                   **({"good_protrusion": m.length(m.between(3.0, 4.5))} if m.chance(0.8) else {}),
+                   "most_protrusion": m.length(6.0), "least_in_slot": 0.5, "least_break": f"{m.rng.randint(5, 20)} deg",
                    "most_shim": m.length(m.between(0.3, 1.0)), "most_relief": m.length(0.5),
                    "least_first": m.length(0.04),
                    "humidity": {"low": f"{m.rng.randint(30, 40)} %",
                                 "high": f"{m.rng.randint(55, 65)} %"}},
-        "allowances": {"slot_plain": m.length(m.between(0.02, 0.06)),
+        "allowances": {**({"leave": leave} if m.chance(0.9) else {}),
+                       "slot_plain": m.length(m.between(0.02, 0.06)),
                        "slot_wound": m.length(m.between(0.05, 0.1)),
                        "bury_plain": round(m.between(0.6, 1.2), 2),
                        "bury_wound": round(m.between(0.3, 0.7), 2),
@@ -75,7 +80,9 @@ def playing(m, count, scale):
              "at": m.length(scale * m.between(0.05, 0.4), 1)}
     node = {"attack": pluck}
     if m.chance(0.1):
-        node = {"attack": "firm", "attacks": {"light": {"force": "0.4 N", "at": 1}, "firm": pluck}}
+        said = m.rng.choice(["firm", "firm", "any"])
+        named = "medium" if said == "any" else said
+        node = {"attack": said, "attacks": {"light": {"force": "0.4 N", "at": 1}, named: pluck}}
     if m.chance(0.9):
         node["model"] = {"ends": m.rng.choice(["clamped-pinned", "pinned", "clamped"]),
                          "press": m.rng.choice([0, m.length(scale * m.between(0.001, 0.014))])}

@@ -55,7 +55,7 @@ async function newcomer() {
   const result = JSON.parse(run("plan", "--json", yaml));
   same(result.saddle.remedy, "sand", "such a saddle is sanded");
   await figuresAgree(page, yaml, "mm");
-  check((await page.locator("#brief").textContent()).startsWith(`Next: ${result.steps.find((step) => step.act === "sand-saddle").do.slice(0, 30)}`), "what is next stands on top");
+  check((await page.locator("#brief").textContent()).startsWith(`Next: ${result.steps.find((step) => step.act === "look-at-saddle").do.slice(0, 30)}`), "what is next stands on top");
   for (const [id, least] of [["side", 20], ["nut-drawing", 40], ["saddle-drawing", 40]]) {
     const shapes = await page.locator(`#${id} svg path, #${id} svg line`).count();
     check(shapes >= least, `${id} is drawn: ${shapes} shapes`);

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* What strings weigh, published, with sources.
  *
- * A string maker's published unit weights, converted from lb/in, as transcribed in public files; the
- * maker is not named here. Two transcriptions agree for plain and nickel-plated strings; bronze and
- * bass strings stand in one of them, and another has 6.604 and 19.78 for the bass's 45 and 80.
+ * A published table of unit weights, converted from lb/in. Two copies of it agree for plain and
+ * nickel-plated strings; bronze and bass strings stand in one of them, and another has 6.604 and
+ * 19.78 for the bass's 45 and 80.
  */
 typedef struct weight_row {
     int gauge;   /* thousandths of an inch */

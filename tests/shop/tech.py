@@ -86,6 +86,10 @@ class Tech:
         elif result["nut"]["remedy"] not in ("none", "wait"):
             self.count_needless(result["nut"], self.it.gaps()[1], self.it.first_band)
             self.as_a_set("nut", self.nut, result["nut"])
+            if result["nut"]["remedy"] == "file" and result["saddle"]["remedy"] in ("sand", "screw"):
+                # At one visit: what is left on in a slot keeps the action higher, never lower.
+                self.count_needless(result["saddle"], self.it.gaps()[0], self.it.action_band)
+                self.as_a_set("saddle", self.saddle, result["saddle"])
         elif result["saddle"]["remedy"] not in ("none", "wait"):
             self.count_needless(result["saddle"], self.it.gaps()[0], self.it.action_band)
             self.as_a_set("saddle", self.saddle, result["saddle"])
@@ -194,20 +198,21 @@ class Tech:
         cut = part["bottom_cut"]
         first = cut and cut["first_pass"]
         if remedy == "sand" and cut and max(first["treble"], first["bass"]) >= LEAST:
-            return self.sand(first)
+            self.sand(first)
+            tops = {i: row["dress_first"] for i, row in enumerate(rows)
+                    if row["dress"] >= DRESSED and row["dress_first"] >= LEAST}
+            return self.dress(tops) if tops else None
         if remedy == "sand" and cut and max(cut["treble"], cut["bass"]) >= LEAST:
             return self.finer_tool("action")   # the bottom has to come down, but no pass is safe
         if remedy == "sand":
-            return self.dress({i: min(row["first_pass"], row["dress"])
-                               for i, row in enumerate(rows) if row["dress"] >= DRESSED})
+            return self.dress({i: row["dress_first"] for i, row in enumerate(rows) if row["dress"] >= DRESSED})
         if remedy == "screw":
             it.saddle -= [row["turns"] * it.profile["saddle"]["pitch"] + self.off_by("nut")
                           if row["turns"] else 0.0 for row in rows]
         elif remedy == "shim":
             left = {i: it.action(i) for i, row in enumerate(rows) if row["verdict"] == "leave"}
             it.saddle += part["shim"]
-            # "in all, a little at a time": up to the figure, never past it.
-            self.dress({i: row["dress"] - self.kept["saddle"] for i, row in enumerate(rows)
+            self.dress({i: row["dress_first"] for i, row in enumerate(rows)
                         if row["dress"] >= DRESSED}, left)   # these only go back to where they were
         elif remedy == "replace":
             it.saddle -= [(0 if row["verdict"] == "leave" else row["lower"])

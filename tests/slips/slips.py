@@ -64,7 +64,7 @@ def slips_of(name):
 
 def planned(options, text, folder):
     """(the plan or None, what was complained of)."""
-    with tempfile.NamedTemporaryFile("w", dir=folder, suffix=".yaml", encoding="utf-8") as sheet:
+    with tempfile.NamedTemporaryFile("w", dir=folder, prefix=".", suffix=".yaml", encoding="utf-8") as sheet:
         sheet.write(text)
         sheet.flush()
         run = subprocess.run([options.program, "plan", "--json", sheet.name], check=False,

@@ -43,9 +43,10 @@ typedef struct sil_targets {
                      it is not judged */
 } sil_targets;
 
-/* How closely each tool reads, plus or minus, mm; the tuner, cents. */
+/* How closely each tool reads, plus or minus, mm; the tuner, cents. The ruler is for how far the
+ * saddle stands out of the bridge. */
 typedef struct sil_tools {
-    double action, first, relief, caliper, cents;
+    double action, first, relief, caliper, ruler, cents;
 } sil_tools;
 
 /* The rod ratio compares how far nut and saddle really move over the chord when the rod is turned
@@ -83,10 +84,20 @@ typedef struct sil_bench {
     bool rod_works;     /* a rod is there and moves */
     double rod_ratio;   /* see SIL_ROD_RATIO_LEAST; 1 until it is measured */
     double rod_spread;  /* standard uncertainty of that ratio */
+    bool looked_at;     /* somebody looked at the crowns, and relief was read in a way that can be
+                           relied on: under a straightedge, or over 0 */
     double wear_limit;  /* a crown further than this from the line is put right, mm */
     double crown;       /* fret height of the sound frets, mm; may be unknown */
     double least_crown; /* with a fret height below this, the frets are replaced, mm */
     bool zero_fret;     /* the crown of fret 0 sets the height at the nut: no slot is filed */
+    /* What a first pass leaves on for a later one, in a slot and at the saddle, mm; and which
+     * strings were cut since they were last read, by less than their cut. These are finished: their
+     * next pass leaves nothing on, and is made though they may be in range by now. */
+    double leave_slot, leave_saddle;
+    bool finish_slot[SIL_STRINGS_MAX], finish_saddle[SIL_STRINGS_MAX];
+    /* The pluck that nothing may be cut to buzz under: its force for each string, square to the
+     * board, N (0 or unknown: none), where it is, from the saddle, mm, and the tensions, N. */
+    double attack[SIL_STRINGS_MAX], pluck_at, tension[SIL_STRINGS_MAX];
     sil_standing standing;
 } sil_bench;
 
@@ -139,6 +150,14 @@ typedef struct sil_stages {
     double stand_u[SIL_STRINGS_MAX];  /* standard uncertainty of the height of the finished slot
                                          over the board's end, without the error of the fret
                                          height, mm */
+    bool on_fret[SIL_STRINGS_MAX]; /* the string lies on fret 1, so that by how much its slot is too
+                                         low is not known; it is raised to its target all the same */
+    /* Where the slot at its target would have the open string buzz under the pluck: how far over its
+     * target it ends instead, where that is in range, mm (otherwise 0); or else how far down a first
+     * pass may go (otherwise unknown), and the gap at which the string rings clean. */
+    double nut_raised[SIL_STRINGS_MAX], slot_hold[SIL_STRINGS_MAX], slot_clean[SIL_STRINGS_MAX];
+    /* In range, and brought to the target all the same: cut before, and not all the way. */
+    bool finish_slot[SIL_STRINGS_MAX], finish_saddle[SIL_STRINGS_MAX];
     sil_verdict saddle[SIL_STRINGS_MAX];
     double lower[SIL_STRINGS_MAX];   /* saddle to its target, mm, + down, for any verdict */
     double lower_u[SIL_STRINGS_MAX]; /* its standard uncertainty, mm */
@@ -245,6 +264,22 @@ double sil_rectangular(double half_width);
  */
 double sil_first_pass(double cut, double to_low, double u, double guard);
 
+/* sil_stroke: a cut less what is left on for a later pass.
+ * Given:    cut    whole cut, mm, >= 0
+ *           leave  what to leave on, mm, >= 0
+ * Returned: max(cut - leave, min(cut, leave)), mm: a cut of no more than leave is made whole, and
+ *           of one up to twice as large no less than leave is taken; SIL_UNKNOWN where the cut is
+ *           unknown
+ */
+double sil_stroke(double cut, double leave);
+
+/* sil_first_stroke: the first pass of a cut of which a stroke is left on.
+ * Given:    cut, to_low, u, guard  as for sil_first_pass
+ *           leave                  as for sil_stroke
+ * Returned: the lesser of the two, mm, never negative; SIL_UNKNOWN where one of the figures given is unknown
+ */
+double sil_first_stroke(double cut, double leave, double to_low, double u, double guard);
+
 /* sil_below, sil_above: whether a figure is past the edge of a range.
  * Given:    value, low, high  mm
  * Returned: false where either figure is unknown, and within a millionth of a millimetre of the
@@ -263,6 +298,12 @@ bool sil_above(double value, double high);
  * Returned: SIL_WITHIN where a figure is unknown
  */
 sil_side sil_side_of(double value, sil_band range, double width, bool heard);
+
+/* sil_side_out:  whether a side is out of the range.
+ * sil_side_edge: whether it is past an edge by no more than the edge's width, which counts as in.
+ */
+bool sil_side_out(sil_side side);
+bool sil_side_edge(sil_side side);
 
 /* How much less closely a reading is known that was taken over from the visit before: its standard
  * uncertainty times CARRIED_WIDER, and of relief a half-width in square as well, mm (common

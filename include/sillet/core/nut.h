@@ -68,7 +68,7 @@ typedef struct sil_nut_given {
 typedef enum sil_nut_remedy {
     SIL_NUT_NONE,
     SIL_NUT_FILE,
-    SIL_NUT_FILL, /* one low slot filled and recut */
+    SIL_NUT_FILL, /* one low slot filled and recut; or two, where a string lies on its fret */
     SIL_NUT_SHIM,
     SIL_NUT_REPLACE,
     SIL_NUT_WAIT
@@ -130,6 +130,8 @@ double sil_slot_lift(const sil_slot_bend *bend);
  *           and, for a slot that is left, that of its gap. A slot that is left keeps its height. Where two or more slots must be raised, the nut is shimmed by
  *           the greatest rise, rounded up to a whole step, and the other slots are then filed to
  *           the floors they should have.
+ *           By how much the slot of a string on its fret is too low is not known: up to two are
+ *           filled and recut, with more the nut is replaced, and no shim is given.
  *           The slots slope by fall_share of the headstock angle, at least 3 and at most 10
  *           degrees.
  */

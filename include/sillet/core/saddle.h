@@ -70,6 +70,13 @@ typedef struct sil_saddle_given {
                                                   underside of strings 1 and N, mm */
     double bridge_top_treble, bridge_top_bass; /* from a straightedge on the crowns down to the
                                                   bridge's top, mm */
+    double stands_out[SIL_STRINGS_MAX]; /* from the bridge's top to the underside of the string, by
+                                           ruler, mm; where only the outer strings are known, the
+                                           others follow from their heights */
+    double least_protrusion;            /* the least that the saddle may stand out, mm */
+    double least_break_deg;             /* the least break angle */
+    double travel;                      /* how far screws, posts or thumbwheels can go down, mm */
+    double leave_base, leave_top;       /* what a first pass leaves on, mm */
 } sil_saddle_given;
 
 typedef enum sil_saddle_remedy {
@@ -105,11 +112,30 @@ typedef struct sil_saddle_work {
     sil_line cut, cut_first;              /* off the bottom: the whole cut, and its first pass */
     double dress[SIL_STRINGS_MAX];        /* off the top, after the bottom is sanded or shimmed; 0
                                              where the saddle is to be replaced */
-    double present[SIL_STRINGS_MAX];      /* from the saddle's bottom to the underside of the
+    double dress_first[SIL_STRINGS_MAX];  /* the part of it to take before measuring again; 0 while
+                                             the bottom has more to lose after its first pass */
+    double goal[SIL_STRINGS_MAX];         /* how far the string comes down in all, + down: to its
+                                             target, or less where the saddle has no room */
+    double stands[SIL_STRINGS_MAX];       /* above the bridge's top, now; unknown where not read, or
+                                             where two readings of it disagree */
+    double room[SIL_STRINGS_MAX];         /* how far the string can come down; unknown where no
+                                             limit is known */
+    bool aim_short[SIL_STRINGS_MAX];      /* it ends in its range, but above its target */
+    double missing[SIL_STRINGS_MAX];      /* how much too little room it has to reach the high edge
+                                             of its range; 0 where it reaches it */
+    bool stops;                           /* a string does not reach it */
+    /* Where a string at its goal would buzz under the pluck: it ends above its target, where the
+     * action at which it rings clean is in range (aim_raised); or else how far down a first pass may
+     * go (hold, otherwise unknown), and that action (clean). */
+    bool aim_raised[SIL_STRINGS_MAX];
+    double hold[SIL_STRINGS_MAX], clean[SIL_STRINGS_MAX];
+    double to_clean[SIL_STRINGS_MAX]; /* how far the string can come down and still ring clean, mm;
+                                         unknown where there is no pluck to hold to */
+    double present[SIL_STRINGS_MAX];  /* from the saddle's bottom to the underside of the
                                              string, now */
-    double height[SIL_STRINGS_MAX];       /* the same when finished, including a shim */
-    double protrusion[SIL_STRINGS_MAX];   /* above the bridge's top, finished */
-    double in_slot[SIL_STRINGS_MAX];      /* share of the saddle's height inside its slot, 0..1 */
+    double height[SIL_STRINGS_MAX];   /* the same when finished, including a shim */
+    double protrusion[SIL_STRINGS_MAX]; /* above the bridge's top, finished */
+    double in_slot[SIL_STRINGS_MAX];    /* share of the saddle's height inside its slot, 0..1 */
     double break_angle_deg[SIL_STRINGS_MAX];
     double turns[SIL_STRINGS_MAX]; /* + down; unknown unless each string has height screws */
     bool posts;                    /* two posts or thumbwheels are to be turned */
@@ -118,9 +144,12 @@ typedef struct sil_saddle_work {
                                       be replaced, the shim the old one would have needed */
     double top_radius;             /* unknown with fewer than three strings, for a radius over
                                       3000, and for a top that is not higher in the middle */
-    bool present_disagree;         /* caliper and bridge top readings differ by over 0.3: neither is
-                                      used */
+    bool present_disagree;         /* two readings of how far the saddle stands out disagree: none
+                                      of them is used */
 } sil_saddle_work;
+
+/* Less than this is too little to file off a saddle's top, so it is left on, mm. */
+#define SIL_LEAST_DRESSED 0.1
 
 /* sil_saddle_line: the best straight line to sand off a saddle's bottom.
  * Given:    count   of strings, 1 or more
@@ -150,19 +179,22 @@ sil_line sil_level_line(int count, const double *z, const double *value);
  *           stages  from sil_stages_run, where strings left alone in the saddle stage still have
  *                   their present height
  * Returned: work
- *           stages  strings left alone are lowered by what is sanded off the bottom under them; on
- *                   two posts all strings are moved by the straight line that comes nearest to what
- *                   each needs
+ *           stages  strings to lower end where their goal is; strings left alone are lowered by what
+ *                   is sanded off the bottom under them; on two posts all strings are moved by the
+ *                   straight line that comes nearest to what each needs
+ * Notes:    where a string cannot even reach the high edge of its range, `stops` is set and the
+ *           figures are a forecast of the whole way to the target, not to be cut by
  */
 void sil_saddle_cut(const sil_bench *bench, const sil_saddle_given *make, sil_stages *stages,
                     sil_saddle_work *work);
 
 /* sil_saddle_present: the present height of the saddle under each string, from its bottom.
  * Given:    bench, make, stages  as sil_saddle_cut
- * Returned: work                 present, mm, and present_disagree
- * Notes:    the bottom is taken as straight between strings 1 and N. A caliper reading is used
- *           before one to the bridge's top. Where both were taken and differ by more than 0.3 mm,
- *           neither is used.
+ * Returned: work                 present and stands, mm, and present_disagree
+ * Notes:    the bottom and the bridge's top are taken as straight between strings 1 and N. A caliper
+ *           reading is used before one to the bridge's top, and that before a ruler's, which gives
+ *           stands alone. Where two of them differ by more than 0.3 mm, and by more than two
+ *           standard uncertainties of the difference, none is used.
  */
 void sil_saddle_present(const sil_bench *bench, const sil_saddle_given *make,
                         const sil_stages *stages, sil_saddle_work *work);

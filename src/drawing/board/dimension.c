@@ -32,7 +32,7 @@ static void lead_out(draw_shapes *list, bool up, double u, double v, double line
 static void dim(const draw_draft *draft, draw_shapes *list, bool up, double u1, double v1,
                 double u2, double v2, double line, brief_figure figure)
 {
-    const char *words = draw_figure(draft, figure);
+    const char *words = draw_dimension(draft, figure);
     double low = fmin(u1, u2), high = fmax(u1, u2), turn = up ? 90 : 0;
     double width = draw_text_width(list, words, DRAW_NOTE);
     bool arrows_in = high - low >= 3 * arrow_length, text_in = high - low >= width + 1;
@@ -142,7 +142,7 @@ double draw_dim_ordinates(const draw_draft *draft, draw_shapes *list, const draw
     double ring = r.figures ? r.longest + 5 : 2.3; /* beyond the figures, or at the line's end */
     for (int i = 0; i < o->count; i++) {
         draw_point from = o->from[r.order[i]];
-        const draw_point line[] = {{from.x, from.y + s * 0.8},
+        const draw_point line[] = {{from.x, from.y + s * (o->touches ? 0 : 0.8)},
                                    {from.x, o->reach - s * 4},
                                    {r.place[i], o->reach - s * 1.5},
                                    {r.place[i], o->reach}};
@@ -181,21 +181,33 @@ double draw_dim_chain(const draw_draft *draft, draw_shapes *list, int count, con
     return draw_dim_ordinates(draft, list, &figures);
 }
 
-void draw_plane(draw_shapes *list, double x, draw_box view, const char *letter)
+void draw_plane(draw_shapes *list, draw_point low, draw_point high, int side, bool across,
+                draw_box view, const char *letter)
 {
     const double clear_of = 0.8, stroke = 2.2, shaft = 4;
-    bool room = x + shaft <= view.right; /* there is room for the letter inside the view */
-    draw_line(list, DRAW_CENTRE, (draw_point){x, view.bottom - clear_of},
-              (draw_point){x, view.top + clear_of});
+    double long_ = hypot(high.x - low.x, high.y - low.y);
+    draw_point up = {(high.x - low.x) / long_, (high.y - low.y) / long_};
+    draw_point ends[2] = {{low.x - clear_of * up.x, low.y - clear_of * up.y},
+                          {high.x + clear_of * up.x, high.y + clear_of * up.y}};
+    if (across) {
+        draw_line(list, DRAW_CENTRE, ends[0], ends[1]);
+    }
     for (int end = 0; end < 2; end++) {
-        double s = end == 0 ? -1 : 1, y = (end == 0 ? view.bottom : view.top) + s * clear_of;
-        draw_point tip = {x - shaft, y + s * stroke / 2};
-        double at = room ? x + 1.2 : tip.x - 0.8;
-        draw_line(list, DRAW_OUTLINE, (draw_point){x, y}, (draw_point){x, y + s * stroke});
-        draw_line(list, DRAW_DIMENSION, (draw_point){x, tip.y}, (draw_point){tip.x + 1, tip.y});
-        draw_arrow(list, DRAW_DIMENSION, tip, 180);
-        draw_text(list, DRAW_TEXT, (draw_point){at, tip.y - DRAW_NOTE / 2}, DRAW_NOTE,
-                  room ? DRAW_LEFT : DRAW_RIGHT, 0, letter);
+        double s = end == 0 ? -1 : 1;
+        draw_point at = ends[end], out = {at.x + s * stroke * up.x, at.y + s * stroke * up.y};
+        draw_point tip = {(at.x + out.x) / 2 + side * shaft, (at.y + out.y) / 2};
+        double back = at.x - side * shaft; /* there may be room for the letter behind the arrow */
+        bool room = back >= view.left && back <= view.right;
+        double behind = shaft + 1.2 + stroke / 2 * fabs(up.x); /* clear of a stroke that slants */
+        double edge = end == 0 ? low.y : high.y; /* the letter keeps clear of it, too */
+        draw_line(list, DRAW_OUTLINE, at, out);
+        draw_line(list, DRAW_DIMENSION, (draw_point){tip.x - side * shaft, tip.y},
+                  (draw_point){tip.x - side, tip.y});
+        draw_arrow(list, DRAW_DIMENSION, tip, side > 0 ? 0 : 180);
+        draw_text(list, DRAW_TEXT,
+                  (draw_point){room ? tip.x - side * behind : tip.x + side * 0.8,
+                               edge + s * (clear_of + stroke / 2) - DRAW_NOTE / 2},
+                  DRAW_NOTE, room == (side < 0) ? DRAW_LEFT : DRAW_RIGHT, 0, letter);
     }
 }
 

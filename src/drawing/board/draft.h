@@ -29,6 +29,11 @@ __attribute__((format(printf, 2, 3))) const char *draw_say(const draw_draft *dra
 const char *draw_figure(const draw_draft *draft, brief_figure figure);
 const char *draw_set_decimals(const draw_draft *draft, const char *words);
 
+/* draw_limits:    how far the part may be off a figure: "+0.02/0"; "" for the general tolerance.
+ * draw_dimension: a figure as a dimension shows it: with its limits, or in brackets. */
+const char *draw_limits(const draw_draft *draft, brief_figure figure);
+const char *draw_dimension(const draw_draft *draft, brief_figure figure);
+
 /* draw_known_figure: the same, or "" if the figure is not known. */
 const char *draw_known_figure(const draw_draft *draft, brief_figure figure);
 /* A target range, such as "1.20-2.00" but with a longer dash. */
@@ -109,12 +114,10 @@ typedef struct draw_table {
     int large; /* the column in the next larger lettering; 0 for none */
 } draw_table;
 
-/* draw_table_figure: writes a figure into a cell. The general tolerance of ISO 2768 does not cover
- * sizes under 0.5 mm, so the column of such a figure states its own tolerance.
- * Given:    within  the tolerance of the figure; NULL if it needs none
- */
+/* draw_table_figure: writes a figure into a cell, in brackets if it is for reference. The limits of a
+ * column's figures are written under its head. */
 void draw_table_figure(const draw_draft *draft, draw_table *table, int row, int column,
-                       brief_figure figure, const brief_figure *within);
+                       brief_figure figure);
 
 /* draw_add_table: draws a table of the given width, with its top rule at top.
  * Returned: the y of its bottom rule, mm
@@ -144,6 +147,7 @@ typedef struct draw_ordinates {
     draw_point from[DRAW_ORDINATES_MAX];
     brief_figure figure[DRAW_ORDINATES_MAX]; /* empty if a line has no figure */
     bool origin;   /* the others are measured from the first, which shows 0 */
+    bool touches;  /* the lines begin at the features, without the usual gap */
     double reach;  /* the y where the lines end, above or below all the features */
     bool numbered; /* each figure is followed by a ring with the number */
     int number[DRAW_ORDINATES_MAX];
@@ -169,9 +173,11 @@ double draw_dim_chain(const draw_draft *draft, draw_shapes *list, int count, con
 /* Draws a filled arrow head with its tip at a point. It points in a direction in degrees. */
 void draw_arrow(draw_shapes *list, draw_layer layer, draw_point tip, double direction);
 
-/* Draws a cutting plane that runs up a view at x and is seen from its right. Both ends have a
- * stroke and a letter. */
-void draw_plane(draw_shapes *list, double x, draw_box view, const char *letter);
+/* Draws a cutting plane across a view, from a point at its bottom to one at its top, that is seen
+ * toward one side: 1 for the right, -1 for the left. Both ends have a stroke, an arrow and a
+ * letter; the line between them is drawn if across. */
+void draw_plane(draw_shapes *list, draw_point low, draw_point high, int side, bool across,
+                draw_box view, const char *letter);
 
 /* Draws a line from a text to the feature it describes, with an arrow at the feature. */
 void draw_leader(draw_shapes *list, draw_point feature, draw_point knee);

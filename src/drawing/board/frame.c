@@ -107,7 +107,11 @@ static void title_block(sil_drawing *drawing, draw_shapes *list, int paper)
     projection(list, (draw_point){x + 21, y + h + 8.6});
     field(draft, list, (draw_box){x, y, x + 42, y + h}, "General tolerance",
           draft->brief->unit == SIL_MM ? "ISO 2768-f, mm" : "ISO 2768-f, in", DRAW_NOTE);
-    field(draft, list, (draw_box){x + 42, y + 2 * h, x + 87, block.top}, "Owner", about->owner,
+    /* The owner of a drawing (ISO 7200) is the shop; a customer's name is on the bench plan, and on
+     * the measuring sheet, which is about the customer's instrument. */
+    bool measuring = drawing->unscaled;
+    field(draft, list, (draw_box){x + 42, y + 2 * h, x + 87, block.top},
+          measuring ? "Owner" : "Shop", measuring ? about->owner : draft->plan->job->shop.name,
           DRAW_NOTE);
     field(draft, list, (draw_box){x + 87, y + 2 * h, x + 132, block.top}, "Made by", about->by,
           DRAW_NOTE);

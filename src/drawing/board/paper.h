@@ -20,6 +20,7 @@ typedef struct draw_paper {
     draw_shapes *shapes;
     const char *name; /* number counts the papers of one name, from 1 */
     int number;
+    bool hairlines; /* its lines are edges to cut to */
     draw_heading heading;
 } draw_paper;
 

@@ -42,6 +42,7 @@ typedef enum draw_layer {
 typedef struct draw_look {
     const char *word; /* the layer's name in a file */
     double width;     /* of the line, mm; ISO 128-2 */
+    double hair;      /* the same on a paper of hairlines */
     double dash[4];   /* mm of line and gap in turn, ending at the first 0 */
     double red, green, blue;
 } draw_look;

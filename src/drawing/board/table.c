@@ -10,7 +10,6 @@ static double lettering(const draw_table *table, int column)
 }
 
 static const double head_height = 11.5, within_height = 3.4, gap = 2.5;
-static const double general = 0.5; /* mm; ISO 2768-1 gives no tolerance for smaller sizes */
 
 typedef struct widths {
     double head[DRAW_COLUMNS_MAX], cells[DRAW_COLUMNS_MAX], column[DRAW_COLUMNS_MAX];
@@ -79,12 +78,13 @@ static void put_span(draw_shapes *list, double x, double top, const widths *w,
 }
 
 void draw_table_figure(const draw_draft *draft, draw_table *table, int row, int column,
-                       brief_figure figure, const brief_figure *within)
+                       brief_figure figure)
 {
-    double size = fabs(figure.exact);
-    table->cell[row][column] = draw_figure(draft, figure);
-    if (within != NULL && size >= 0.005 && size < general) {
-        table->within[column] = draw_say(draft, "\u00b1%s", draw_figure(draft, *within));
+    bool brackets = figure.reference && brief_known(figure);
+    const char *words = draw_figure(draft, figure);
+    table->cell[row][column] = brackets ? draw_say(draft, "(%s)", words) : words;
+    if (figure.limits[0] != '\0') {
+        table->within[column] = draw_limits(draft, figure);
     }
 }
 

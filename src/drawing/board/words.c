@@ -40,6 +40,20 @@ const char *draw_figure(const draw_draft *draft, brief_figure figure)
                              text_keep_bytes(draft->store, figure.shown, strlen(figure.shown)));
 }
 
+const char *draw_limits(const draw_draft *draft, brief_figure figure)
+{
+    return draw_set_decimals(draft,
+                             text_keep_bytes(draft->store, figure.limits, strlen(figure.limits)));
+}
+
+const char *draw_dimension(const draw_draft *draft, brief_figure figure)
+{
+    const char *words = draw_figure(draft, figure);
+    return figure.limits[0] != '\0' ? draw_say(draft, "%s %s", words, draw_limits(draft, figure))
+           : figure.reference && brief_known(figure) ? draw_say(draft, "(%s)", words)
+                                                     : words;
+}
+
 const char *draw_known_figure(const draw_draft *draft, brief_figure figure)
 {
     return brief_known(figure) ? draw_figure(draft, figure) : "";

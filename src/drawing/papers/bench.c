@@ -87,7 +87,7 @@ static void put_findings(draw_flow *flow)
         draw_shapes *list = finding(flow, i);
         if (i == 0) {
             draw_flow_title(flow, "Found",
-                            draw_box_height(draw_shapes_box(list)) + 2); /* kept with its title */
+                            draw_box_height(draw_shapes_box(list)) + 3); /* kept with its title */
         }
         draw_flow_put(flow, list, DRAW_LEFT, 1.4, 0);
     }

@@ -4,7 +4,7 @@
 
 #include "part.h"
 
-enum { ORDERED, WITHIN, DONE, SPARE, SIZE_FIGURES, FACTS_MAX = 8 };
+enum { ORDERED, DONE, SPARE, SIZE_FIGURES, FACTS_MAX = 8 };
 
 static const char ends_word[] = "ends"; /* no measuring sheet asks for it */
 
@@ -83,29 +83,24 @@ static void put_size(const draw_draft *draft, draw_table *t, const char *name,
     int row = t->rows++;
     t->cell[row][0] = name;
     for (int i = 0; i < SIZE_FIGURES; i++) {
-        draw_table_figure(draft, t, row, 1 + i, size[i], NULL);
-    }
-    if (brief_known(size[WITHIN])) {
-        t->cell[row][1 + WITHIN] = draw_say(draft, "\u00b1%s", t->cell[row][1 + WITHIN]);
+        draw_table_figure(draft, t, row, 1 + i, size[i]);
     }
 }
 
 static void put_sizes(draw_flow *flow, const brief_blank *b)
 {
     const draw_draft *draft = &flow->drawing->draft;
-    const brief_figure length[] = {b->length, b->within_length, b->done_length, b->spare_length};
-    const brief_figure thickness[] = {b->thickness, b->within_thickness, b->done_thickness,
-                                      b->spare_thickness};
-    const brief_figure height[] = {b->height, b->within_height, b->done_height, b->spare_height};
+    const brief_figure length[] = {b->length, b->done_length, b->spare_length};
+    const brief_figure thickness[] = {b->thickness, b->done_thickness, b->spare_thickness};
+    const brief_figure height[] = {b->height, b->done_height, b->spare_height};
     draw_table t = {.columns = 1 + SIZE_FIGURES,
                     .row_height = 5.5,
                     .large = 1 + ORDERED,
                     .head = {{NULL, "size"},
-                             {"order", draft->brief->unit_name},
-                             {"ISO", "2768-f"},
+                             {"at least,", draft->brief->unit_name},
                              {NULL, "finished"},
                              {"fitting", "allowance"}},
-                    .anchor = {DRAW_LEFT, DRAW_RIGHT, DRAW_RIGHT, DRAW_RIGHT, DRAW_RIGHT}};
+                    .anchor = {DRAW_LEFT, DRAW_RIGHT, DRAW_RIGHT, DRAW_RIGHT}};
     put_size(draft, &t, "length", length);
     put_size(draft, &t, "thickness", thickness);
     put_size(draft, &t, "height", height);
@@ -203,6 +198,15 @@ void paper_blanks(sil_drawing *drawing)
          "not ordered and not sent, and another material is named instead."}};
     draw_flow flow = draw_flow_begin(drawing, heading);
     paper_headline(&flow, "Do not slot, shape or finish: fitted by us");
+    const sil_shop *shop = &drawing->draft.plan->job->shop;
+    if (shop->name != NULL || shop->contact != NULL) {
+        bool both = shop->name != NULL && shop->contact != NULL;
+        draw_flow_words(&flow,
+                        draw_say(&drawing->draft, "Ordered by %s%s%s",
+                                 shop->name != NULL ? shop->name : "", both ? ", " : "",
+                                 shop->contact != NULL ? shop->contact : ""),
+                        4);
+    }
     draw_flow_band(&flow, NULL, 0); /* the headline spans both columns, which then begin level */
     if (drawing->order.part != SIL_PART_SADDLE) {
         put_nut(&flow);

@@ -51,8 +51,14 @@ static draw_shapes *full_size(const draw_flow *flow)
     }
     int cut = section_string(draft->brief);
     if (cut >= 0) {
-        draw_plane(list, draw_at(top, nut->along[cut], 0).x,
+        double back = nut->along[cut] + thickness * tan(nut->slant);
+        draw_plane(list, draw_at(top, nut->along[cut], 0), draw_at(top, back, thickness), -1, true,
                    (draw_box){0, top.y, nut->length, top.y + thickness}, "A");
+    }
+    if (sil_known(thickness) && brief_known(draft->brief->nut.lean)) {
+        draw_dim_up(draft, list, (draw_point){nut->length, top.y},
+                    (draw_point){nut->length, top.y + thickness}, nut->length + 18,
+                    draft->brief->nut.thickness); /* the section shows it longer, along a slot */
     }
     paper_length(draft, list, top, draft->brief->nut.length, top.y - (cut >= 0 ? 10 : 7));
     paper_caption(list, DRAW_LEFT, "Front face and plan 1:1");
@@ -68,7 +74,8 @@ static draw_shapes *magnified(const draw_flow *flow, double scale)
     draw_place face = draw_place_part(draft, nut->length, scale);
     view_nut_face(draft, list, face, true);
     paper_ends(draft, list, face, nut->length, 0, 0);
-    draw_ordinates floors = {.reach = draw_shapes_box(list).top + 5, .numbered = true};
+    draw_ordinates floors = {
+        .reach = draw_shapes_box(list).top + 5, .numbered = true, .touches = true};
     draw_ordinates centres = {.reach = -6, .origin = true, .count = 1};
     centres.from[0] = draw_at(face, 0, 0);
     for (int i = 0; i < nut->strings; i++) {
@@ -82,11 +89,15 @@ static draw_shapes *magnified(const draw_flow *flow, double scale)
     }
     draw_dim_ordinates(draft, list, &floors);
     draw_dim_ordinates(draft, list, &centres);
+    const char *limits = "";
+    for (int i = 0; i < nut->strings && limits[0] == '\0'; i++) {
+        limits = draw_limits(draft, draft->brief->nut.slot[i].floor);
+    }
     paper_caption(list, DRAW_MIDDLE,
                   draw_say(draft,
-                           "Front face %s, seen from the body: floors over the bottom, centres "
-                           "from the bass end",
-                           draw_say_scale(draft, scale)));
+                           "Front face %s from the body: floors over the bottom%s%s, "
+                           "centres from bass end",
+                           draw_say_scale(draft, scale), limits[0] != '\0' ? " " : "", limits));
     return list;
 }
 
@@ -97,18 +108,19 @@ static draw_shapes *section(const draw_flow *flow, double scale)
     draw_shapes *list = draw_flow_list(flow);
     if (string >= 0) {
         view_nut_section(draft, list, (draw_place){0, 0, scale, scale}, string);
-        paper_caption(
-            list, DRAW_LEFT,
-            draw_say(draft, "A-A, along slot %d, %s", string + 1, draw_say_scale(draft, scale)));
+        paper_caption(list, DRAW_LEFT,
+                      draw_say(draft, "A-A, along slot %d, %s, falls %s\u00b0 to the tuners",
+                               string + 1, draw_say_scale(draft, scale),
+                               draw_figure(draft, draft->brief->nut.fall)));
     }
     return list;
 }
 
-static draw_shapes *facts(const draw_flow *flow)
+static draw_shapes *facts(const draw_flow *flow, int columns)
 {
-    static const char *const names[] = {
-        "height", "top radius", "floor radius", "fall", "gap between strings",
-        "shim",   "leans",      "material"};
+    static const char *const names[] = {"height",    "top radius", "its crest", "top at ends",
+                                        "fall",      "string gap", "shim",      "leans",
+                                        "thickness", "bottom",     "material"};
     enum { COUNT = sizeof names / sizeof *names };
     const draw_draft *draft = &flow->drawing->draft;
     const brief_nut *nut = &draft->brief->nut;
@@ -117,30 +129,47 @@ static draw_shapes *facts(const draw_flow *flow)
     const char *const values[COUNT] = {
         draw_known_figure(draft, nut->height),
         draw_known_figure(draft, nut->top_radius),
-        draw_known_figure(draft, nut->floor_radius),
-        brief_known(nut->fall)
+        paper_say_crest(draft, nut->crest_at),
+        paper_say_ends(draft, nut->ends),
+        brief_known(nut->fall) && section_string(draft->brief) < 0
             ? draw_say(draft, "%s\u00b0 to the tuners", draw_figure(draft, nut->fall))
             : "",
         draw_known_figure(draft, nut->gap),
         draw_known_figure(draft, nut->shim),
         paper_say_lean(draft, nut->lean, nut->bass_to_head),
+        draw_set_decimals(draft, nut->fit),
+        draw_set_decimals(draft, nut->bottom),
         draw_text_fit(draft, list, material != NULL ? material : "", DRAW_NOTE, 35)};
-    paper_pairs(list, 39, COUNT, names, values);
+    paper_pairs(list, columns, 26, COUNT, names, values);
     return list;
 }
 
-enum { STRING, NOTE, GAUGE, SLOT, CENTRE, FLOOR, DEPTH, DEEPEN, FIRST, STOP_FIRST, STOP, COLUMNS };
+enum {
+    STRING,
+    NOTE,
+    GAUGE,
+    SLOT,
+    CENTRE,
+    FLOOR,
+    TOP,
+    DEPTH,
+    DEEPEN,
+    FIRST,
+    STOP_FIRST,
+    STOP,
+    COLUMNS
+};
 
 static const draw_table empty_table = {.columns = COLUMNS,
-                                       .row_height = 5.5,
+                                       .row_height = 5.2,
                                        .large = STOP,
                                        .span = {{STOP_FIRST, STOP, "file to feelers"}},
                                        .head = {[STRING] = {NULL, "string"},
                                                 [NOTE] = {NULL, "note"},
-                                                [GAUGE] = {NULL, "gauge"},
-                                                [SLOT] = {"slot", "width"},
+                                                [SLOT] = {"cut", "width"},
                                                 [CENTRE] = {"from the", "bass end"},
                                                 [FLOOR] = {"floor over", "bottom"},
+                                                [TOP] = {"top over", "bottom"},
                                                 [DEPTH] = {"depth", "of slot"},
                                                 [DEEPEN] = {"deepen", "by"},
                                                 [FIRST] = {"first", "pass"},
@@ -150,10 +179,9 @@ static const draw_table empty_table = {.columns = COLUMNS,
 /* Writes what is done at a slot, in the column of how much to deepen it. */
 static void put_amount(const draw_draft *draft, const brief_slot *slot, int i, draw_table *t)
 {
-    const brief_figure *within = &draft->brief->nut.within;
     switch (slot->does) {
     case BRIEF_FILES:
-        draw_table_figure(draft, t, i, DEEPEN, slot->deepen, within);
+        draw_table_figure(draft, t, i, DEEPEN, slot->deepen);
         break;
     case BRIEF_FILLS:
         t->cell[i][DEEPEN] = "fill";
@@ -175,18 +203,39 @@ static void put_amount(const draw_draft *draft, const brief_slot *slot, int i, d
 static void fill_row(const draw_draft *draft, int i, draw_table *t)
 {
     const brief_slot *slot = &draft->brief->nut.slot[i];
-    const brief_figure *within = &draft->brief->nut.within;
     t->cell[i][STRING] = draw_say(draft, "%d", i + 1);
     t->cell[i][NOTE] = draw_say_note(draft, i);
-    draw_table_figure(draft, t, i, GAUGE, slot->gauge, NULL);
-    draw_table_figure(draft, t, i, SLOT, slot->width, within);
-    draw_table_figure(draft, t, i, CENTRE, slot->along, NULL);
-    draw_table_figure(draft, t, i, FLOOR, slot->floor, NULL);
-    draw_table_figure(draft, t, i, DEPTH, slot->depth, within);
+    draw_table_figure(draft, t, i, SLOT, slot->width);
+    draw_table_figure(draft, t, i, CENTRE, slot->along);
+    draw_table_figure(draft, t, i, FLOOR, slot->floor);
+    draw_table_figure(draft, t, i, TOP, slot->top);
+    draw_table_figure(draft, t, i, DEPTH, slot->depth);
     put_amount(draft, slot, i, t);
-    draw_table_figure(draft, t, i, FIRST, slot->first, within);
-    draw_table_figure(draft, t, i, STOP_FIRST, slot->stack_first, NULL);
-    t->cell[i][STOP] = slot->worked ? draw_figure(draft, slot->stack) : "-";
+    draw_table_figure(draft, t, i, FIRST, slot->first);
+    draw_table_figure(draft, t, i, STOP_FIRST, slot->stack_first);
+    t->cell[i][STOP] = "-";
+    if (slot->worked) {
+        draw_table_figure(draft, t, i, STOP, slot->stack);
+    }
+}
+
+/* Says of which feelers the stacks are made up, in two columns. */
+static double put_leaves(const draw_draft *draft, draw_shapes *list, double y)
+{
+    const double pitch = 4, second = DRAW_COLUMN / 2.0;
+    int put = 0;
+    for (int i = 0; i < draft->brief->strings; i++) {
+        const brief_slot *slot = &draft->brief->nut.slot[i];
+        if (slot->leaves > 0) {
+            int row = put / 2;
+            draw_note(list, put % 2 * second, y - row * pitch,
+                      draw_say(draft, "Feelers, string %d: %s", i + 1,
+                               draw_set_decimals(draft, slot->leaf_words)));
+            put++;
+        }
+    }
+    int rows = (put + 1) / 2;
+    return y - rows * pitch;
 }
 
 static draw_shapes *table(const draw_flow *flow)
@@ -206,8 +255,9 @@ static draw_shapes *table(const draw_flow *flow)
         draw_note(list, 0, bottom - 5,
                   "Feelers on the board, hard against the nut's front face: file down to them at "
                   "that edge.");
+        double y = put_leaves(draft, list, bottom - 9);
         if (draft->brief->nut.stack_words[0]) {
-            draw_note(list, 0, bottom - 9, draw_set_decimals(draft, draft->brief->nut.stack_words));
+            draw_note(list, 0, y, draw_set_decimals(draft, draft->brief->nut.stack_words));
         }
     }
     return list;
@@ -227,12 +277,6 @@ void paper_nut(sil_drawing *drawing)
     }
     draw_flow flow = draw_flow_begin(drawing, heading);
     paper_headline(&flow, draw_set_decimals(draft, draft->brief->nut.headline));
-    draw_shapes *left = full_size(&flow), *data = facts(&flow),
-                *large = paper_magnify(&flow, magnified);
-    if (left != NULL && data != NULL) {
-        draw_shapes_add(left, data, draw_shapes_box(left).left, draw_shapes_box(left).bottom - 5);
-    }
-    draw_shapes_free(data);
-    paper_pair_and_large(&flow, left, paper_beside(&flow, left, section), large, 4);
+    paper_views(&flow, full_size(&flow), section, paper_magnify(&flow, magnified), facts, 3);
     draw_flow_put(&flow, table(&flow), DRAW_LEFT, 7, 0);
 }

@@ -7,18 +7,11 @@
 
 static const double margin = 5, apart = 12; /* mm */
 
-/* The place of a part. Its bass end is at the origin, for the right hand as for the left. */
-static draw_place at_bass_end(const draw_draft *draft)
-{
-    return (draw_place){0, 0, draw_left_handed(draft) ? -1 : 1, 1};
-}
-
-static void put_caption(const draw_draft *draft, draw_shapes *list, double length, double top,
-                        const char *words)
+static void put_caption(const draw_draft *draft, draw_shapes *list, double top, const char *words)
 {
     bool left = draw_left_handed(draft);
     const char *ref = draft->plan->job->about.ref;
-    draw_text(list, DRAW_TEXT, (draw_point){left ? -length : 0, top + 3}, DRAW_NOTE, DRAW_LEFT, 0,
+    draw_text(list, DRAW_TEXT, (draw_point){0, top + 3}, DRAW_NOTE, DRAW_LEFT, 0,
               draw_say(draft, "%s%s%s%s", words, left ? ", left-handed" : "", ref ? ", " : "",
                        ref ? ref : ""));
 }
@@ -67,10 +60,11 @@ static draw_shapes *nut(const sil_drawing *drawing)
                                 "Measure the board over the floor of the nut's slot.");
     }
     draw_shapes *list = draw_shapes_new(drawing->draft.letters);
-    draw_place place = at_bass_end(draft);
+    draw_place place = draw_place_part(draft, length, 1);
     view_nut_face(draft, list, place, false);
     paper_ends(draft, list, place, length, 0, 0);
-    put_caption(draft, list, length, draw_shapes_box(list).top, "Nut from the body, 1:1");
+    put_caption(draft, list, draw_shapes_box(list).top,
+                "Nut from the body, 1:1; cut the layer outline");
     return list;
 }
 
@@ -90,11 +84,12 @@ static draw_shapes *saddle(sil_drawing *drawing)
     }
     draw_shapes *list = draw_shapes_new(drawing->draft.letters);
     draw_shapes *above = draw_shapes_new(drawing->draft.letters);
-    draw_place place = at_bass_end(draft);
+    draw_place place = draw_place_part(draft, part->length, 1);
     view_saddle_outline(draft, list, place);
     paper_ends(draft, list, place, part->length, 0, 0);
-    put_caption(draft, list, part->length, draw_shapes_box(list).top,
-                "Saddle from the tail, 1:1; under it from above");
+    put_caption(draft, list, draw_shapes_box(list).top,
+                part->base ? "Saddle from the tail, 1:1; cut the layer cut-first, then measure"
+                           : "Saddle from the tail, 1:1; cut the layer outline");
     view_saddle_top(draft, above, place, (double)INFINITY);
     put_under(drawing, list, above, 5);
     return list;

@@ -36,6 +36,16 @@ void paper_caption(draw_shapes *list, draw_anchor anchor, const char *words)
     }
 }
 
+/* Frees a view that is not put on the paper. If memory ran out while it was drawn, the choice made
+ * by its size may be another than it should be, so the drawing is none. */
+static void drop(const draw_flow *flow, draw_shapes *list)
+{
+    if (list == NULL || list->no_memory) {
+        flow->drawing->no_memory = true;
+    }
+    draw_shapes_free(list);
+}
+
 static bool pair_fits(const draw_flow *flow, const draw_shapes *left, const draw_shapes *right)
 {
     return left != NULL && right != NULL &&
@@ -65,10 +75,25 @@ void paper_headline(draw_flow *flow, const char *words)
     draw_flow_put(flow, list, DRAW_LEFT, 5, 0);
 }
 
+const char *paper_say_crest(const draw_draft *draft, brief_figure crest_at)
+{
+    return brief_known(crest_at)
+               ? draw_say(draft, "%s from the bass end", draw_figure(draft, crest_at))
+               : "";
+}
+
+const char *paper_say_ends(const draw_draft *draft, const brief_figure *ends)
+{
+    return brief_known(ends[BRIEF_BASS])
+               ? draw_say(draft, "bass %s, treble %s", draw_figure(draft, ends[BRIEF_BASS]),
+                          draw_figure(draft, ends[BRIEF_TREBLE]))
+               : "";
+}
+
 const char *paper_say_lean(const draw_draft *draft, brief_figure lean, bool bass_to_head)
 {
     return brief_known(lean)
-               ? draw_say(draft, "%s\u00b0, bass end toward the %s", draw_figure(draft, lean),
+               ? draw_say(draft, "%s\u00b0, bass end to the %s", draw_figure(draft, lean),
                           bass_to_head ? "headstock" : "tail")
                : "";
 }
@@ -87,39 +112,66 @@ enum { SCALES = sizeof scales / sizeof *scales };
 
 draw_shapes *paper_magnify(const draw_flow *flow, paper_view_at *view)
 {
-    const double tallest = 85;
+    const double tallest = 84;
     for (int i = 0; i < SCALES; i++) {
         draw_shapes *list = view(flow, scales[i]);
-        if (list == NULL || (draw_box_width(list->box) <= whole_width(flow) &&
-                             draw_box_height(list->box) <= tallest)) {
+        if (list == NULL || list->no_memory ||
+            (draw_box_width(list->box) <= whole_width(flow) &&
+             draw_box_height(list->box) <= tallest)) {
             return list;
         }
-        draw_shapes_free(list);
+        drop(flow, list);
     }
     return view(flow, 1);
 }
 
-draw_shapes *paper_beside(const draw_flow *flow, const draw_shapes *left, paper_view_at *view)
+static draw_shapes *paper_beside(const draw_flow *flow, const draw_shapes *left,
+                                 paper_view_at *view)
 {
-    const double tallest = 65;
+    const double tallest = 70;
     for (int i = 0; i < SCALES - 1; i++) {
         draw_shapes *list = view(flow, scales[i]);
         if (pair_fits(flow, left, list) && draw_box_height(list->box) <= tallest) {
             return list;
         }
-        draw_shapes_free(list);
+        drop(flow, list);
     }
     return view(flow, scales[SCALES - 1]);
 }
 
-void paper_pair_and_large(draw_flow *flow, draw_shapes *left, draw_shapes *right,
-                          draw_shapes *large, double gap)
+/* Puts the small views side by side, and the facts under the left one where that leaves the other as
+ * large as it was, otherwise under both. */
+static void put_views(draw_flow *flow, draw_shapes *left, paper_view_at *beside,
+                      paper_facts_in *facts, double gap)
+{
+    draw_shapes *both = draw_flow_list(flow), *slim = facts(flow, 1);
+    draw_shapes *alone = paper_beside(flow, left, beside);
+    if (both != NULL && left != NULL && slim != NULL) {
+        draw_shapes_add(both, left, 0, 0);
+        if (slim->count > 0) {
+            draw_shapes_add(both, slim, left->box.left, left->box.bottom - 5);
+        }
+    }
+    drop(flow, slim);
+    draw_shapes *narrow = paper_beside(flow, both, beside);
+    bool as_large = narrow != NULL && alone != NULL && pair_fits(flow, both, narrow) &&
+                    draw_box_width(narrow->box) >= draw_box_width(alone->box);
+    drop(flow, as_large ? left : both);
+    drop(flow, as_large ? alone : narrow);
+    put_pair(flow, as_large ? both : left, as_large ? narrow : alone, gap);
+    if (!as_large) {
+        draw_flow_put(flow, facts(flow, 2), DRAW_LEFT, gap, 0);
+    }
+}
+
+void paper_views(draw_flow *flow, draw_shapes *left, paper_view_at *beside, draw_shapes *large,
+                 paper_facts_in *facts, double gap)
 {
     bool wide = draw_paper_columns(flow->drawing) > 1;
     if (wide) {
         draw_flow_band(flow, large, gap);
     }
-    put_pair(flow, left, right, gap);
+    put_views(flow, left, beside, facts, gap);
     if (wide) {
         draw_flow_next_column(flow);
     } else {
@@ -127,16 +179,22 @@ void paper_pair_and_large(draw_flow *flow, draw_shapes *left, draw_shapes *right
     }
 }
 
-void paper_pairs(draw_shapes *list, double tab, int count, const char *const *names,
+void paper_pairs(draw_shapes *list, int columns, double tab, int count, const char *const *names,
                  const char *const *values)
 {
-    double y = -DRAW_NOTE;
+    const double pitch = 4.7, second = DRAW_COLUMN / 2.0;
+    int known = 0, put = 0;
+    for (int i = 0; i < count; i++) {
+        known += values[i][0] != '\0';
+    }
     for (int i = 0; i < count; i++) {
         if (values[i][0] == '\0') {
             continue;
         }
-        draw_note(list, 0, y, names[i]);
-        draw_note(list, tab, y, values[i]);
-        y -= 4.7;
+        int rows = (known + columns - 1) / columns;
+        double x = put >= rows ? second : 0, y = -DRAW_NOTE - put % rows * pitch;
+        draw_note(list, x, y, names[i]);
+        draw_note(list, x + tab, y, values[i]);
+        put++;
     }
 }

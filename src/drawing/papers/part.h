@@ -21,27 +21,28 @@ void paper_caption(draw_shapes *list, draw_anchor anchor, const char *words);
 /* paper_headline: puts what to do with the part in letters that can be read at arm's length. */
 void paper_headline(draw_flow *flow, const char *words);
 
-/* Words such as "14.2 deg, bass end toward the headstock"; nothing for a part that is square to
+/* Words for where an arc's crest is, and for the heights of another top at its ends; "" for neither. */
+const char *paper_say_crest(const draw_draft *draft, brief_figure crest_at);
+const char *paper_say_ends(const draw_draft *draft, const brief_figure *ends);
+
+/* Words such as "14.2 deg, bass end to the headstock"; nothing for a part that is square to
  * the centre line. */
 const char *paper_say_lean(const draw_draft *draft, brief_figure lean, bool bass_to_head);
 
 /* paper_magnify: a view at the largest scale of ISO 5455 (10:1, 5:1, 2:1, 1:1) that fits across the
- * paper and leaves room for what goes below it.
- * paper_beside: a view at the largest of 10:1, 5:1 and 2:1 that fits next to another view; 2:1 if
- * none fits.
- */
+ * paper and leaves room for what goes below it. */
 typedef draw_shapes *paper_view_at(const draw_flow *flow, double scale);
 draw_shapes *paper_magnify(const draw_flow *flow, paper_view_at *view);
-draw_shapes *paper_beside(const draw_flow *flow, const draw_shapes *left, paper_view_at *view);
 
-/* paper_pair_and_large: puts the views of a part. The two small ones go side by side if they
- * fit. The large one goes under them, or above them across all columns if the paper has more
- * than one. */
-void paper_pair_and_large(draw_flow *flow, draw_shapes *left, draw_shapes *right,
-                          draw_shapes *large, double gap);
+/* paper_views: puts the views of a part and its facts. The one on the left has another beside it, at
+ * the largest of 10:1, 5:1 and 2:1 that fits. The large one goes under them, or above them across all
+ * columns if the paper has more than one. */
+typedef draw_shapes *paper_facts_in(const draw_flow *flow, int columns);
+void paper_views(draw_flow *flow, draw_shapes *left, paper_view_at *beside, draw_shapes *large,
+                 paper_facts_in *facts, double gap);
 
-/* Writes names and values, one pair per line. Pairs with an empty value are left out. */
-void paper_pairs(draw_shapes *list, double tab, int count, const char *const *names,
+/* Writes names and values in one or two columns. Pairs with an empty value are left out. */
+void paper_pairs(draw_shapes *list, int columns, double tab, int count, const char *const *names,
                  const char *const *values);
 
 /* The paper of saddles that are set by screws. */

@@ -32,6 +32,20 @@ static void put_target(draw_flow *flow)
     draw_flow_put(flow, list, DRAW_LEFT, 5, 0);
 }
 
+/* The string to show the section at: where the saddle protrudes least; -1 for none. */
+static int section_string(const brief *b)
+{
+    const brief_bearing *bearing = b->saddle.string;
+    int string = -1;
+    for (int i = 0; i < b->strings; i++) {
+        if (brief_known(bearing[i].out) && brief_known(bearing[i].height) &&
+            (string < 0 || bearing[i].out.exact < bearing[string].out.exact)) {
+            string = i;
+        }
+    }
+    return string;
+}
+
 static draw_shapes *full_size(const draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
@@ -39,6 +53,12 @@ static draw_shapes *full_size(const draw_flow *flow)
     draw_shapes *list = draw_flow_list(flow);
     draw_place place = draw_place_part(draft, part->length, 1);
     view_saddle_face(draft, list, place);
+    int cut = section_string(draft->brief);
+    if (cut >= 0) {
+        double x = draw_at(place, part->along[cut], 0).x;
+        draw_box box = draw_shapes_box(list);
+        draw_plane(list, (draw_point){x, box.bottom}, (draw_point){x, box.top}, 1, false, box, "A");
+    }
     double off = part->base ? fmax(part_base_at(part, part->base_all, part->length),
                                    part_base_at(part, part->base_all, 0))
                             : 0;
@@ -66,6 +86,14 @@ static draw_ordinates base_figures(const draw_draft *draft, draw_place place)
     return o;
 }
 
+/* The finished height that a caliper reaches: over the bottom, or of a glued saddle over the
+ * bridge. */
+static brief_figure made_height(const brief *b, int i)
+{
+    const brief_bearing *string = &b->saddle.string[i];
+    return b->saddle.from_bridge ? string->out : string->height;
+}
+
 /* Writes the finished heights above the face. */
 static void put_heights(const draw_draft *draft, draw_shapes *list, draw_place face)
 {
@@ -77,7 +105,7 @@ static void put_heights(const draw_draft *draft, draw_shapes *list, draw_place f
         heights.from[i] = draw_at(face, part->along[i], sil_known(over) ? over : 6);
         heights.number[i] = i + 1;
         if (sil_known(over)) {
-            heights.figure[i] = draft->brief->saddle.string[i].height;
+            heights.figure[i] = made_height(draft->brief, i);
         }
     }
     draw_dim_ordinates(draft, list, &heights);
@@ -88,22 +116,38 @@ static void put_top(const draw_draft *draft, draw_shapes *list, draw_place face,
 {
     const part_saddle *part = &draft->brief->saddle_part;
     bool seen_above = sil_known(part->thickness); /* a loose bridge has no such view */
-    double half = seen_above ? face.up * part->thickness / 2 : 0;
+    draw_shapes *plan = draw_shapes_new(draft->letters);
     draw_place top = face;
-    top.y = low - 4 - half;
+    top.y = 0;
     if (seen_above) {
-        view_saddle_top(draft, list, top, part->thickness / 2);
+        view_saddle_top(draft, plan, top, part->thickness / 2 / cos(part->slant));
     }
-    draw_ordinates centres = {.origin = true, .count = 1, .reach = top.y - half - 5};
+    draw_box box = seen_above ? draw_shapes_box(plan) : (draw_box){0};
+    top.y = low - 4 - box.top;
+    draw_shapes_add(list, plan, 0, top.y);
+    draw_shapes_free(plan);
+    double bottom = top.y + box.bottom;
+    draw_ordinates centres = {.origin = true, .count = 1, .reach = bottom - 5};
     centres.from[0] = draw_at(top, 0, 0);
     for (int i = 0; i < part->strings; i++) {
         centres.from[centres.count] = draw_at(top, part->along[i], 0);
         centres.figure[centres.count++] = draft->brief->saddle.string[i].along;
     }
     for (int i = 0; i < centres.count; i++) {
-        centres.from[i].y = top.y - half;
+        centres.from[i].y = bottom;
     }
     draw_dim_ordinates(draft, list, &centres);
+}
+
+/* Whether a string's place in tune is off the piece. */
+static bool any_beyond(const draw_draft *draft)
+{
+    for (int i = 0; i < draft->brief->strings; i++) {
+        if (brief_known(draft->brief->saddle.string[i].beyond)) {
+            return true;
+        }
+    }
+    return false;
 }
 
 static draw_shapes *magnified(const draw_flow *flow, double scale)
@@ -122,34 +166,35 @@ static draw_shapes *magnified(const draw_flow *flow, double scale)
     }
     put_top(draft, list, face, low);
     bool seen_above = sil_known(part->thickness);
+    const char *limits = "";
+    for (int i = 0; i < part->strings && limits[0] == '\0'; i++) {
+        limits = draw_limits(draft, made_height(draft->brief, i));
+    }
     paper_caption(list, DRAW_MIDDLE,
-                  draw_say(draft, "%s %s from the tail: finished heights%s%s",
+                  draw_say(draft, "%s %s from the tail: finished heights%s%s%s%s%s",
                            seen_above ? "Face and plan" : "Face", draw_say_scale(draft, scale),
-                           part->base ? ", first pass off the bottom" : "",
-                           seen_above ? "; crosses: peaks" : ""));
+                           draft->brief->saddle.from_bridge ? " over the bridge" : "",
+                           limits[0] != '\0' ? " " : "", limits, part->base ? ", first pass" : "",
+                           seen_above ? any_beyond(draft) ? ", crosses: peaks, arrows: in tune"
+                                                  : ", crosses: peaks"
+                                      : ""));
     return list;
 }
 
-/* The saddle end on, at the string where it protrudes least. */
+/* The saddle end on, at the string where it protrudes least. Nothing of it can be drawn where only
+ * that was read, by ruler. */
 static draw_shapes *end_view(const draw_flow *flow, double scale)
 {
     const draw_draft *draft = &flow->drawing->draft;
-    const brief_bearing *bearing = draft->brief->saddle.string;
     draw_shapes *list = draw_flow_list(flow);
-    int string = -1;
-    for (int i = 0; i < draft->brief->strings; i++) {
-        if (brief_known(bearing[i].out) &&
-            (string < 0 || bearing[i].out.exact < bearing[string].out.exact)) {
-            string = i;
-        }
-    }
+    int string = section_string(draft->brief);
     if (string < 0) {
         return list;
     }
     view_saddle_end(draft, list, (draw_place){0, 0, scale, scale}, string);
     paper_caption(
         list, DRAW_LEFT,
-        draw_say(draft, "Section at string %d, %s", string + 1, draw_say_scale(draft, scale)));
+        draw_say(draft, "A-A, at string %d, %s", string + 1, draw_say_scale(draft, scale)));
     return list;
 }
 
@@ -179,10 +224,11 @@ static draw_shapes *keys(const draw_flow *flow)
     return list;
 }
 
-static draw_shapes *facts(const draw_flow *flow)
+static draw_shapes *facts(const draw_flow *flow, int columns)
 {
-    static const char *const names[] = {"whole cut",  "left on top", "shim",
-                                        "top radius", "leans",       "material"};
+    static const char *const names[] = {"whole cut", "left on top", "shim",  "top radius",
+                                        "its crest", "top at ends", "leans", "thickness",
+                                        "bottom",    "material"};
     enum { COUNT = sizeof names / sizeof *names };
     const draw_draft *draft = &flow->drawing->draft;
     const brief_saddle *saddle = &draft->brief->saddle;
@@ -199,9 +245,15 @@ static draw_shapes *facts(const draw_flow *flow)
                                      : "",
         saddle->remedy == SIL_SADDLE_SHIM ? draw_figure(draft, saddle->shim) : "",
         draw_known_figure(draft, saddle->top_radius),
+        brief_known(saddle->crest) ? draw_say(draft, "%s, %s", draw_figure(draft, saddle->crest),
+                                              paper_say_crest(draft, saddle->crest_at))
+                                   : "",
+        paper_say_ends(draft, saddle->ends),
         paper_say_lean(draft, saddle->lean, saddle->bass_to_head),
+        draw_set_decimals(draft, saddle->fit),
+        draw_set_decimals(draft, saddle->bottom),
         draw_text_fit(draft, list, material != NULL ? material : "", DRAW_NOTE, 40)};
-    paper_pairs(list, 24, COUNT, names, values);
+    paper_pairs(list, columns, 24, COUNT, names, values);
     return list;
 }
 
@@ -226,10 +278,10 @@ static void put_amount(const draw_draft *draft, const brief_bearing *string, int
 {
     switch (string->does) {
     case BRIEF_LOWERS:
-        draw_table_figure(draft, t, i, LOWER, string->by, &draft->brief->saddle.within);
+        draw_table_figure(draft, t, i, LOWER, string->by);
         break;
     case BRIEF_RAISES:
-        draw_table_figure(draft, t, i, LOWER, string->by, &draft->brief->saddle.within);
+        draw_table_figure(draft, t, i, LOWER, string->by);
         t->cell[i][LOWER] = draw_say(draft, "up %s", t->cell[i][LOWER]);
         break;
     case BRIEF_NEW:
@@ -249,20 +301,19 @@ static void put_amount(const draw_draft *draft, const brief_bearing *string, int
 static void fill_row(const draw_draft *draft, int i, draw_table *t)
 {
     const brief_bearing *string = &draft->brief->saddle.string[i];
-    const brief_figure *within = &draft->brief->saddle.within;
     t->cell[i][STRING] = draw_say(draft, "%d", i + 1);
     t->cell[i][NOTE] = draw_say_note(draft, i);
-    draw_table_figure(draft, t, i, PRESENT, string->present, NULL);
+    draw_table_figure(draft, t, i, PRESENT, string->present);
     put_amount(draft, string, i, t);
-    draw_table_figure(draft, t, i, FIRST, string->base_first, within);
-    draw_table_figure(draft, t, i, DRESS, string->dress, within);
-    draw_table_figure(draft, t, i, HEIGHT, string->height, NULL);
-    draw_table_figure(draft, t, i, OUT, string->out, NULL);
-    draw_table_figure(draft, t, i, SHARE, string->in_slot, NULL);
+    draw_table_figure(draft, t, i, FIRST, string->base_first);
+    draw_table_figure(draft, t, i, DRESS, string->dress);
+    draw_table_figure(draft, t, i, HEIGHT, string->height);
+    draw_table_figure(draft, t, i, OUT, string->out);
+    draw_table_figure(draft, t, i, SHARE, string->in_slot);
     t->cell[i][ANGLE] = brief_known(string->angle)
                             ? draw_say(draft, "%s\u00b0", draw_figure(draft, string->angle))
                             : "-";
-    draw_table_figure(draft, t, i, PEAK, draft->brief->tuning.string[i].peak, NULL);
+    draw_table_figure(draft, t, i, PEAK, draft->brief->tuning.string[i].peak);
 }
 
 static void leave_out(draw_table *t, int column)
@@ -315,9 +366,8 @@ static void put_piece(draw_flow *flow)
 {
     draw_shapes *left = full_size(flow), *large = paper_magnify(flow, magnified);
     add_under(left, keys(flow));
-    add_under(left, facts(flow));
     put_target(flow);
-    paper_pair_and_large(flow, left, paper_beside(flow, left, end_view), large, 5);
+    paper_views(flow, left, end_view, large, facts, 5);
     draw_flow_put(flow, table(flow), DRAW_LEFT, 5, 0);
 }
 

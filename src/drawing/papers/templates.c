@@ -43,16 +43,18 @@ static void draw_proof(const draw_draft *draft, draw_shapes *list, draw_place pl
     draw_dim_across(draft, list, a, b, slip.bottom - 6, length);
 }
 
-/* Draws a line from each number to just below the floor of its nut slot, because the slot itself
- * is too shallow to see. */
+/* Draws a line from each number to the floor of its nut slot, with a mark at the floor, because the
+ * slot itself is too shallow to see. */
 static void draw_lines_to_floors(const part_nut *nut, draw_shapes *list, draw_place place)
 {
-    const double from = 3.2, short_of = 0.5;
+    const double from = 3.2, half = 1.5;
     for (int i = 0; i < nut->strings; i++) {
-        double x = nut->along[i], to = nut->floor[i] - short_of;
+        double x = nut->along[i], to = nut->floor[i];
         draw_of(list, i + 1);
         if (to > from) {
             draw_line(list, DRAW_DIMENSION, draw_at(place, x, from), draw_at(place, x, to));
+            draw_line(list, DRAW_DIMENSION, draw_at(place, x - half, to),
+                      draw_at(place, x + half, to));
         }
     }
     draw_of(list, 0);
@@ -82,7 +84,7 @@ static void put_nut_face(draw_flow *flow)
     draw_box slip = paper_slip_around(draft, list, "Nut face", "UP", false);
     draw_proof(draft, list, place, draft->brief->nut.length, slip);
     put_slip(flow, list, "Nut, front face",
-             "Glue it on the face toward the board, bottom on bottom. Lines end under the floors.");
+             "Glue it on the face toward the board, bottom on bottom. Marks are at the floors.");
 }
 
 /* Dimensions the distances from left to right as the strip is laid: along the nut, or in the

@@ -6,7 +6,7 @@
 static const double degree = 0.017453292519943295;
 
 /* In mm of the part: how much is shown of the board, and of the string behind the nut. */
-static const double board_shown = 5, string_behind = 2.5, feeler_length = 4;
+static const double board_shown = 4, string_behind = 2, feeler_length = 3.4;
 
 /* The length of a slot. A string crosses a slanted nut at an angle, so the slot is longer than
  * the nut is thick. */
@@ -25,27 +25,26 @@ static void hatched(draw_shapes *list, draw_place place, draw_point *points, int
 
 /* Draws the end of the board, up to the surface that the feelers are laid on, and broken off at
  * the left. */
-static void draw_board(draw_shapes *list, draw_place place, double surface)
+static void draw_board(draw_shapes *list, draw_place place, double low, double surface)
 {
-    draw_point board[] = {{-board_shown, 0}, {0, 0}, {0, surface}, {-board_shown, surface}};
+    draw_point board[] = {{-board_shown, low}, {0, low}, {0, surface}, {-board_shown, surface}};
     draw_place_points(place, board, 4);
     draw_path(list, DRAW_OUTLINE, board, 4, true);
     draw_hatch(list, board, 4, -1.6);
 }
 
-/* Draws a stack of feelers on the board, right in front of the slot. A few leaves represent the
- * stack. */
-static void draw_feelers(draw_shapes *list, draw_place place, double surface, double stack)
+/* Draws a stack of feelers on the board, right in front of the slot: its leaves, or one block where
+ * the usual blades do not make it up. */
+static void draw_feelers(draw_shapes *list, draw_place place, double surface,
+                         const brief_slot *slot)
 {
-    enum { LEAVES = 4 };
-    double left = -feeler_length, right = -0.4;
-    const draw_point leaf[] = {draw_at(place, left, surface), draw_at(place, right, surface),
-                               draw_at(place, right, surface + stack),
-                               draw_at(place, left, surface + stack)};
-    draw_path(list, DRAW_SLOT, leaf, 4, true);
-    for (int i = 1; i < LEAVES; i++) {
-        double y = surface + stack * i / LEAVES;
-        draw_line(list, DRAW_SLOT, draw_at(place, left, y), draw_at(place, right, y));
+    double low = surface, left = -feeler_length, right = -0.4;
+    for (int i = 0; i < (slot->leaves > 0 ? slot->leaves : 1); i++) {
+        double high = low + (slot->leaves > 0 ? slot->leaf[i].exact : slot->stack.exact);
+        const draw_point leaf[] = {draw_at(place, left, low), draw_at(place, right, low),
+                                   draw_at(place, right, high), draw_at(place, left, high)};
+        draw_path(list, DRAW_SLOT, leaf, 4, true);
+        low = high;
     }
 }
 
@@ -69,17 +68,29 @@ static void dimension(const draw_draft *draft, draw_shapes *list, draw_place pla
 {
     const part_nut *nut = &draft->brief->nut_part;
     const brief_slot *slot = &draft->brief->nut.slot[string];
+    brief_figure stack = slot->stack;
+    stack.limits[0] = '\0'; /* the table states them; here there is no room */
     double floor = nut->floor[string], thickness = along_slot(nut);
+    double drop = thickness * tan(nut->fall_deg * degree);
     double left = draw_at(place, -board_shown, 0).x, right = draw_at(place, thickness, 0).x;
     draw_point bottom = {left, place.y}, under = {left, draw_at(place, 0, floor).y};
     draw_point surface = {left, draw_at(place, 0, floor - nut->stack[string]).y};
-    draw_dim_up(draft, list, surface, under, left - 5, slot->stack);
+    draw_dim_up(draft, list, surface, under, left - 5, stack);
     draw_dim_up(draft, list, bottom, under, left - 13, slot->floor);
     draw_dim_up(draft, list, (draw_point){right, place.y},
                 draw_at(place, thickness, floor + nut->depth[string]),
                 draw_at(place, thickness + string_behind, 0).x + 6, slot->top);
-    draw_dim_across(draft, list, (draw_point){place.x, place.y}, (draw_point){right, place.y},
-                    place.y - 7, draft->brief->nut.crossing);
+    /* Its lines cross the dimension of the whole height beside it, whose figure is in the middle. */
+    double half = draw_text_width(list, slot->top.shown, DRAW_NOTE) / 2 + 1;
+    double middle = (floor + nut->depth[string]) / 2 * place.up;
+    if ((floor - drop) * place.up > middle + half) {
+        draw_dim_up(draft, list, draw_at(place, thickness, floor - drop),
+                    draw_at(place, thickness, floor),
+                    draw_at(place, thickness + string_behind, 0).x + 13, draft->brief->nut.drop);
+    }
+    double base = draw_at(place, 0, -nut->shim).y;
+    draw_dim_across(draft, list, (draw_point){place.x, base}, (draw_point){right, base}, base - 7,
+                    draft->brief->nut.crossing);
 }
 
 void view_nut_section(const draw_draft *draft, draw_shapes *list, draw_place place, int string)
@@ -90,8 +101,12 @@ void view_nut_section(const draw_draft *draft, draw_shapes *list, draw_place pla
     double back = floor - thickness * tan(part->fall_deg * degree);
     draw_point nut[] = {{0, 0}, {thickness, 0}, {thickness, back}, {0, floor}};
 
-    draw_board(list, place, floor - stack);
-    draw_feelers(list, place, floor - stack, stack);
+    draw_board(list, place, -part->shim, floor - stack);
+    draw_feelers(list, place, floor - stack, &draft->brief->nut.slot[string]);
+    if (part->shim > 0) {
+        draw_point shim[] = {{0, -part->shim}, {thickness, -part->shim}, {thickness, 0}, {0, 0}};
+        hatched(list, place, shim, 4, 0.8);
+    }
     hatched(list, place, nut, 4, 1.6);
     const draw_point wall[] = {draw_at(place, 0, floor), draw_at(place, 0, top),
                                draw_at(place, thickness, top), draw_at(place, thickness, back)};

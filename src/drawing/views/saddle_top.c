@@ -15,6 +15,51 @@ draw_point view_behind_saddle(const draw_draft *draft, draw_place place, int str
     return draw_at(place, x - off * sin(part->slant), -off * cos(part->slant));
 }
 
+/* Writes each figure beside the tip of its arrow, if there is room between them. */
+static bool put_beside(const draw_draft *draft, draw_shapes *list, const draw_ordinates *row,
+                       int side)
+{
+    const double gap = 1.2, clear = 2;
+    for (int i = 1; i < row->count; i++) {
+        double apart = fabs(row->from[i].x - row->from[i - 1].x);
+        if (apart < gap + clear + draw_text_width(list, row->figure[i].shown, DRAW_NOTE)) {
+            return false;
+        }
+    }
+    for (int i = 0; i < row->count; i++) {
+        draw_point tip = row->from[i];
+        draw_text(list, DRAW_TEXT,
+                  (draw_point){tip.x + gap, tip.y - (side > 0 ? 1 : DRAW_NOTE - 1)}, DRAW_NOTE,
+                  DRAW_LEFT, 0, draw_figure(draft, row->figure[i]));
+    }
+    return true;
+}
+
+/* Points to the places in tune beyond one edge of the saddle: 1 for the edge toward the nut, -1 for
+ * the other. */
+static void point_beyond(const draw_draft *draft, draw_shapes *list, draw_place place, int side)
+{
+    const double shaft = 3.2, head = 1, figures = 5;
+    const part_saddle *part = &draft->brief->saddle_part;
+    double edge = side * part->thickness / 2, across = fabs(edge) / cos(part->slant);
+    draw_ordinates row = {.reach = draw_at(place, 0, edge).y + side * (shaft + figures)};
+    for (int i = 0; i < part->strings; i++) {
+        if (-side * part->in_tune[i] > across) {
+            double x = part->along[i] + edge * tan(part->slant);
+            draw_point from = draw_at(place, x, edge), tip = {from.x, from.y + side * shaft};
+            draw_of(list, i + 1);
+            draw_line(list, DRAW_DIMENSION, from, (draw_point){tip.x, tip.y - side * head});
+            draw_arrow(list, DRAW_DIMENSION, tip, side * 90);
+            row.from[row.count] = tip;
+            row.figure[row.count++] = draft->brief->saddle.string[i].beyond;
+        }
+    }
+    draw_of(list, 0);
+    if (!put_beside(draft, list, &row, side)) {
+        draw_dim_ordinates(draft, list, &row);
+    }
+}
+
 void view_saddle_top(const draw_draft *draft, draw_shapes *list, draw_place place, double reach)
 {
     const part_saddle *part = &draft->brief->saddle_part;
@@ -32,4 +77,6 @@ void view_saddle_top(const draw_draft *draft, draw_shapes *list, draw_place plac
         }
     }
     draw_of(list, 0);
+    point_beyond(draft, list, place, 1);
+    point_beyond(draft, list, place, -1);
 }

@@ -38,7 +38,8 @@ static brief_figure action_first(const brief *b, int i)
 
 static brief_figure dress(const brief *b, int i)
 {
-    return b->saddle.string[i].dress;
+    const brief_bearing *string = &b->saddle.string[i];
+    return b->saddle.takes_all && !b->saddle.one_pass ? string->dress : string->dress_first;
 }
 
 static brief_figure action_done(const brief *b, int i)
@@ -177,6 +178,7 @@ static blanks blanks_of(const brief *b, sil_act act)
     case SIL_ACT_ROD:
         return (blanks){ACTION_FORM, "relief read", false};
     case SIL_ACT_READ_AGAIN:
+    case SIL_ACT_CHOOSE:
     case SIL_ACT_CHECK:
         return (blanks){AGAIN_FORM, "relief read", false};
     case SIL_ACT_FILE_SLOTS:

@@ -6,5 +6,6 @@
 
 double write_pen_width(const write_file_about *about, const draw_look *look)
 {
-    return about->widest > 0 ? fmin(about->widest, look->width) : look->width;
+    double width = about->hairlines ? look->hair : look->width;
+    return about->widest > 0 ? fmin(about->widest, width) : width;
 }

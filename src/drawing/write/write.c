@@ -105,6 +105,7 @@ static sil_status write_papers(const sil_drawing *drawing, int first, int count,
         return SIL_NO_MEMORY;
     }
     for (int i = first; i < first + count; i++) {
+        about.hairlines = drawing->papers[i].hairlines;
         writer->paper(self, drawing->size);
         write_paper(writer, self, drawing->papers[i].shapes);
     }

@@ -8,6 +8,7 @@
 #define SILLET_DRAWING_WRITER_H
 
 #include <sillet/status.h>
+#include <stdbool.h>
 
 #include "../board/shapes.h"
 
@@ -16,6 +17,7 @@ typedef struct write_file_about {
     const char *title, *author, *subject;
     int year, month, day; /* 0 if there is no date */
     double widest;        /* the widest line allowed, mm; 0: each layer's own width */
+    bool hairlines;       /* of the paper that is being written */
 } write_file_about;
 
 /* The width of a layer's lines in a file, mm. */

@@ -1,0 +1,73 @@
+/* SPDX-License-Identifier: MIT */
+/* How far a part may be off the sizes it is made to. */
+#include <stdio.h>
+
+#include "within.h"
+
+typedef struct limits {
+    double upper, lower; /* mm */
+} limits;
+
+/* Common practice, no source. The side on which material could not be put back is 0. */
+static limits limits_for(figure_use use)
+{
+    switch (use) {
+    case FIGURE_FLOOR:
+        return (limits){0.02, 0};
+    case FIGURE_WIDTH:
+    case FIGURE_HEIGHT:
+        return (limits){0.05, 0};
+    case FIGURE_FIT:
+        return (limits){-0.02, -0.05};
+    case FIGURE_OFF_SLOT:
+        return (limits){0, -0.02};
+    case FIGURE_OFF_SADDLE:
+        return (limits){0, -0.05};
+    case FIGURE_FLAT:
+        return (limits){0.02, 0};
+    }
+    return (limits){0, 0};
+}
+
+/* A limit as ISO 129-1 writes it: a plain 0, otherwise with its sign. */
+static brief_figure written(sil_unit unit, double mm)
+{
+    return mm == 0.0 ? figure_number(0, 0) : figure_length(unit, mm, SIL_NEAREST);
+}
+
+brief_figure figure_limited(sil_unit unit, double mm, sil_rounding way, figure_use use)
+{
+    brief_figure figure = figure_length(unit, mm, way);
+    limits l = limits_for(use);
+    if (brief_known(figure)) {
+        brief_figure upper = written(unit, l.upper), lower = written(unit, l.lower);
+        snprintf(figure.limits, sizeof figure.limits, "%s%.8s/%.8s", l.upper > 0 ? "+" : "",
+                 upper.shown, lower.shown);
+    }
+    return figure;
+}
+
+brief_figure figure_reference(brief_figure figure)
+{
+    figure.reference = true;
+    return figure;
+}
+
+brief_figure brief_thickness(const brief *b, double thickness, bool anew)
+{
+    return anew ? figure_limited(b->unit, thickness, SIL_NEAREST, FIGURE_FIT)
+                : figure_reference(figure_length(b->unit, thickness, SIL_NEAREST));
+}
+
+const char *brief_fit_words(brief *b, brief_figure thickness)
+{
+    return thickness.limits[0]
+               ? text_keep(&b->store, "push fit in %s: %s", thickness.shown, thickness.limits)
+               : "";
+}
+
+const char *brief_bottom_words(brief *b)
+{
+    brief_figure flat = written(b->unit, limits_for(FIGURE_FLAT).upper);
+    return text_keep(&b->store, "flat within %s, square", flat.shown);
+}

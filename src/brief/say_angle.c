@@ -1,0 +1,92 @@
+/* SPDX-License-Identifier: MIT */
+/* The sentences for where the saddle cannot come down far enough, and for tilting the neck. */
+#include "say.h"
+
+#include "../plan/plan.h"
+
+void say_neck_angle(const brief *b, telling *t)
+{
+    tell(t, b->saddle.in_slot
+                ? "Stop at the saddle: even at the top of the target range it would stand too low "
+                  "over the bridge. "
+                : "Stop at the saddle: it reaches the end of its travel before the target range. ");
+    switch (b->plan->neck.cause) {
+    case SIL_SHORT_RELIEF:
+        tell(t, "The neck's bow is at fault, which no truss rod can take out: straight, it would "
+                "give the saddle ");
+        tell_length(t, "bow", -1, b->saddle.bow);
+        tell(t, " more, and that is enough. Have a qualified repairer look at it.");
+        return;
+    case SIL_SHORT_BOTH:
+        tell(t, "The neck's bow, which no truss rod can take out, costs ");
+        tell_length(t, "bow", -1, b->saddle.bow);
+        tell(t, " of it; the rest is the neck's angle. Have a qualified repairer look at both.");
+        return;
+    case SIL_SHORT_BRIDGE:
+        tell(t, "Look at the bridge's notches first, then at its feet: they may be too high. Only "
+                "then is it the neck's angle.");
+        return;
+    case SIL_NOT_SHORT:
+    case SIL_SHORT_ANGLE:
+        tell(t, "The neck's angle is at fault: have a qualified repairer look at it.");
+        return;
+    }
+}
+
+void say_check_neck_angle(const brief *b, telling *t)
+{
+    (void)b;
+    tell(t, "Until then leave the saddle as it is.");
+}
+
+static void tell_lift(const brief *b, telling *t)
+{
+    t->way = t->figure_way = BRIEF_UP;
+    tell(t, "the line of the frets must pass the saddle ");
+    tell_length(t, "lift", -1, b->saddle.lift);
+    tell(t, " higher");
+    t->figure_way = BRIEF_NO_WAY;
+    if (b->strings > 1) {
+        tell(t, " (string ");
+        tell_string(t, b->saddle.lift_string);
+        tell(t, " needs the most)");
+    }
+    if (b->saddle.in_slot) {
+        tell(t, ", which leaves the saddle standing out well");
+    } else if (sil_known(b->plan->job->saddle.travel_up)) {
+        tell(t, ", which leaves it in the middle of its travel");
+    } else {
+        tell(t, ", only what is missing, since how far it goes up was not given");
+    }
+}
+
+void say_neck_shim(const brief *b, telling *t)
+{
+    tell(t, "Advice for a bolt-on neck: ");
+    tell_lift(b, t);
+    tell(t, ". That takes a wedge across the whole floor of the neck pocket, nothing at its front "
+            "edge and about ");
+    tell_length(t, "wedge", -1, b->saddle.wedge);
+    tell(t, " at the end toward the bridge (");
+    tell_figure(t, "wedge-angle", -1, b->saddle.wedge_angle);
+    tell(t, "\u00b0), of hard material, full width.");
+}
+
+void say_neck_reset(const brief *b, telling *t)
+{
+    tell(t, "Advice for a qualified repairer: ");
+    tell_lift(b, t);
+    tell(t, ". On this neck that is about ");
+    tell_length(t, "heel", -1, b->saddle.heel);
+    tell(t,
+         " off the end of the heel, running out to nothing at the fingerboard. Judge the work by "
+         "it; do not cut to it.");
+}
+
+void say_check_neck(const brief *b, telling *t)
+{
+    (void)b;
+    tell(t,
+         "With the strings back at pitch, measure everything again: relief, gap at the 1st fret, "
+         "action, saddle.");
+}

@@ -1,0 +1,84 @@
+/* SPDX-License-Identifier: MIT */
+/* Which strings were cut since the visit before, by less than their cut. See docs/arithmetic.md, "How
+ * much at a time". */
+#include "plan.h"
+
+/* Less than this is no pass that a person could make, mm. */
+static const double least_pass = 0.01;
+
+/* Less than this is rounding, mm. */
+static const double rounding = 1e-6;
+
+/* A part that was to be cut was cut if at least this share of the pass shows in what is read. */
+static const double shown_share = 0.5;
+
+/* A cut as the plan before asked for it: its first pass, the whole of it, by how much the reading was
+ * to change and has. */
+typedef struct asked_cut {
+    double pass, whole, change, changed;
+    bool awaited; /* it was to be finished at that visit already */
+} asked_cut;
+
+/* A cut that was not made is still to be finished; one that was, where it was not the whole. */
+static bool to_finish(asked_cut cut)
+{
+    bool asked = cut.pass >= least_pass;
+    bool made = cut.changed >= shown_share * cut.change;
+    bool whole = cut.pass >= cut.whole - rounding;
+    return asked && (made ? !whole : cut.awaited);
+}
+
+double plan_slot_goal(const sil_plan *plan, int i)
+{
+    return plan->stages.deepen[i] - plan->stages.nut_raised[i];
+}
+
+static bool finishes_slot(const sil_plan *before, const sil_plan *now, int i)
+{
+    const sil_board *board = &now->bench.board;
+    sil_hold target = now->bench.targets.first_held;
+    sil_hold hold = target == SIL_HOLD_OPEN ? SIL_HOLD_2 : target;
+    double was = sil_first_gap(board, &before->stages.fit[SIL_NOW], i, hold);
+    double is = sil_first_gap(board, &now->stages.fit[SIL_NOW], i, hold);
+    double share = 1.0 - board->fret_x[i][1] / board->fret_x[i][hold];
+    double pass = before->nut.first_pass[i];
+    bool filed = before->nut.verdict[i] == SIL_TAKE && before->nut.remedy != SIL_NUT_REPLACE;
+    return filed && to_finish((asked_cut){.pass = pass,
+                                          .whole = plan_slot_goal(before, i),
+                                          .change = pass * share,
+                                          .changed = was - is,
+                                          .awaited = before->bench.finish_slot[i]});
+}
+
+double plan_saddle_pass(const sil_plan *plan, int i)
+{
+    const sil_saddle_work *work = &plan->saddle;
+    bool base = work->bottom && plan_takes_anything(plan, work->cut_first);
+    double top = sil_dressed_off(plan, i) > 0.0 ? work->dress_first[i] : 0.0;
+    return top + (base ? sil_line_at(work->cut_first, plan->bench.board.saddle_z[i]) : 0.0);
+}
+
+static bool finishes_saddle(const sil_plan *before, const sil_plan *now, int i)
+{
+    const sil_board *board = &now->bench.board;
+    double was = sil_action(board, &before->stages.fit[SIL_NOW], i, 12);
+    double is = sil_action(board, &now->stages.fit[SIL_NOW], i, 12);
+    bool cut = before->saddle.verdict[i] == SIL_TAKE && before->saddle.remedy == SIL_SADDLE_SAND;
+    double pass = plan_saddle_pass(before, i);
+    return cut && to_finish((asked_cut){.pass = pass,
+                                        .whole = before->saddle.goal[i],
+                                        .change = pass * sil_leverage(board, i),
+                                        .changed = was - is,
+                                        .awaited = before->bench.finish_saddle[i]});
+}
+
+bool plan_finish(const sil_plan *before, sil_plan *now)
+{
+    bool any = false;
+    for (int i = 0; i < now->job->string_count; i++) {
+        now->bench.finish_slot[i] = finishes_slot(before, now, i);
+        now->bench.finish_saddle[i] = finishes_saddle(before, now, i);
+        any = any || now->bench.finish_slot[i] || now->bench.finish_saddle[i];
+    }
+    return any;
+}
