@@ -58,7 +58,7 @@ sil_status sil_drawing_make(const sil_plan *plan, const sil_draw_options *order,
 
 /* sil_outlines_make: draws the outlines of a part at full size for a mill or a laser, without a
  * frame. It shows the front of the nut and of the saddle, and the view from above of the places
- * where the strings leave the saddle when they play in tune.
+ * where the strings leave the finished saddle.
  * Given:    plan     made; for a part it withholds there is only a text that says so
  *           order    which part; with SIL_PART_ALL the saddle is below the nut; the paper is not
  *                    used

@@ -101,8 +101,10 @@ typedef struct sil_job_saddle {
     double spread;                   /* string spacing: between the centres of the outer strings */
     double setback[SIL_STRINGS_MAX]; /* how much longer a string is than its scale, as built: to
                                         where it leaves the saddle now */
-    bool setback_read; /* measured on this instrument; false where it is what its kind usually has */
-    double peak[SIL_STRINGS_MAX]; /* where a string leaves the saddle's top now, from the face toward
+    bool
+        setback_read; /* measured on this instrument; false where it is what its kind usually has */
+    double
+        peak[SIL_STRINGS_MAX]; /* where a string leaves the saddle's top now, from the face toward
                                      the nut, square to it; see sil_job_peak */
     sil_intonation intonation; /* not given: as usual on its kind, see sil_job_intonation */
     double intonation_pitch;   /* travel of an intonation screw in one turn */

@@ -410,7 +410,7 @@ const char *brief_level(sil_level level);
 /* The answer to a quick question about one string, asked without a sheet. */
 typedef struct brief_quick {
     double change, u;   /* exact, mm, + to take off; and its standard uncertainty */
-    double first_pass;  /* exact, mm; 0 where nothing comes off */
+    double first_pass;  /* exact, mm; 0 where nothing comes off; unknown where nothing is cut */
     const char *words;  /* the answer, two sentences */
     brief_said said[4]; /* its figures */
     int said_count;

@@ -32,7 +32,8 @@ void brief_quick_tune(double scale, double setback, double cents, double pitch, 
     double a_cent =
         (sil_tune_move(open, fret, cents + 0.5) - sil_tune_move(open, fret, cents - 0.5));
     *answer = (brief_quick){.change = sil_tune_move(open, fret, cents),
-                            .u = sil_rectangular(tuner) * a_cent};
+                            .u = sil_rectangular(tuner) * a_cent,
+                            .first_pass = SIL_UNKNOWN};
     if (cents == 0.0) {
         answer->words = text_keep(&answer->store, "In tune at the 12th fret: leave it.\n");
         answer->words = answer->store.failed ? NULL : answer->words;

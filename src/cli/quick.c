@@ -76,7 +76,9 @@ static int print_json(const char *cut, const char *cut_u, const brief_quick *qui
     json_at root = json_object(&j);
     json_put_number(root, cut, quick->change);
     json_put_number(root, cut_u, quick->u);
-    json_put_number(root, "first_pass", quick->first_pass);
+    if (sil_known(quick->first_pass)) {
+        json_put_number(root, "first_pass", quick->first_pass);
+    }
     char *line = json_end(&j);
     if (!line) {
         return cli_failed("out of memory");

@@ -73,10 +73,11 @@ typedef struct part_saddle {
                                         far behind the middle of the saddle's thickness, along the
                                         string; where it leaves now, if that is not known */
     bool contact_known[SIL_STRINGS_MAX]; /* contact is the place in tune, not the present one */
-    double peak[SIL_STRINGS_MAX];   /* where the string leaves the finished top: how far behind the
+    double peak[SIL_STRINGS_MAX]; /* where the string leaves the finished top: how far behind the
                                      middle of the thickness, along the string; contact where the
                                      saddle is in no slot */
-    double in_tune[SIL_STRINGS_MAX]; /* where it should leave it, in the same way, whether or not the
+    double
+        in_tune[SIL_STRINGS_MAX];   /* where it should leave it, in the same way, whether or not the
                                         piece reaches so far: by the cents read, else by its physics;
                                         unknown where neither is */
     bool filed[SIL_STRINGS_MAX];    /* the peak is filed to that place */

@@ -175,9 +175,9 @@ static draw_shapes *magnified(const draw_flow *flow, double scale)
                            seen_above ? "Face and plan" : "Face", draw_say_scale(draft, scale),
                            draft->brief->saddle.from_bridge ? " over the bridge" : "",
                            limits[0] != '\0' ? " " : "", limits, part->base ? ", first pass" : "",
-                           seen_above ? any_beyond(draft) ? ", crosses: peaks, arrows: in tune"
-                                                  : ", crosses: peaks"
-                                      : ""));
+                           seen_above
+                               ? any_beyond(draft) ? ", peaks; arrows in tune" : ", crosses: peaks"
+                               : ""));
     return list;
 }
 
