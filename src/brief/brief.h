@@ -11,51 +11,7 @@
 #include "../part/part.h"
 #include "../plan/plan.h"
 #include "../text/text.h"
-
-/* A figure as it is shown. It is made only here (figure.h), and everything else uses it as it is,
- * so that a figure shown in two places is the same in both. */
-typedef struct brief_figure {
-    double exact;          /* in mm, or in the unit of what it measures; may be unknown */
-    char shown[16];        /* with a decimal point and without its unit; "-" where unknown */
-    sil_rounding rounding; /* how `shown` was rounded */
-    char limits[20]; /* how far the part may be off: "+0.02/0"; "" for the general tolerance */
-    bool reference;  /* for information only: nothing is made to it */
-} brief_figure;
-
-/* Whether the figure is known. */
-static inline bool brief_known(brief_figure figure)
-{
-    return sil_known(figure.exact);
-}
-
-typedef struct brief_range {
-    brief_figure low, aim, high;
-} brief_range;
-
-/* A reading, its target, and what it will be when all steps are done. */
-typedef struct brief_reading {
-    brief_figure now, after;
-    brief_range wanted;
-} brief_reading;
-
-/* The two ends of a part. */
-typedef enum brief_end {
-    BRIEF_TREBLE,
-    BRIEF_BASS,
-    BRIEF_ENDS,
-    BRIEF_NO_END = BRIEF_ENDS
-} brief_end;
-
-/* Which way something goes. */
-typedef enum brief_way {
-    BRIEF_NO_WAY,
-    BRIEF_DOWN,
-    BRIEF_UP,
-    BRIEF_TIGHTEN, /* the truss rod: less relief */
-    BRIEF_EASE,    /* more relief */
-    BRIEF_BACK,    /* away from the nut: the string gets longer */
-    BRIEF_FORWARD
-} brief_way;
+#include "shown.h"
 
 /* What is done to the nut slot of one string, or to the saddle under it. */
 typedef enum brief_does {
@@ -268,24 +224,6 @@ typedef struct brief_tuning {
                             one is thick enough */
 } brief_tuning;
 
-/* A figure in a sentence. */
-typedef struct brief_said {
-    const char *of; /* what the figure is: a fixed word, see docs/result.md */
-    int string;     /* from 0, or -1 */
-    int fret;       /* or -1 */
-    brief_end end;
-    brief_way way;
-    brief_figure figure;
-} brief_said;
-
-/* A sentence, and the figures, strings and direction in it as data. */
-typedef struct brief_sentence {
-    const char *words;
-    int first, count; /* its figures: brief->said[first .. first + count - 1] */
-    unsigned strings; /* the strings it names, one bit for each; string 1 is the lowest */
-    brief_way way;    /* which way something moves; if strings differ, each figure has its own */
-} brief_sentence;
-
 typedef struct brief_step {
     sil_stage_name stage;
     sil_act act;
@@ -406,76 +344,5 @@ const char *brief_bound(void);
 
 /* brief_level: how much a finding matters, for a person: "stop", "act", "watch" or "note". */
 const char *brief_level(sil_level level);
-
-/* The answer to a quick question about one string, asked without a sheet. */
-typedef struct brief_quick {
-    double change, u;   /* exact, mm, + to take off; and its standard uncertainty */
-    double first_pass;  /* exact, mm; 0 where nothing comes off; unknown where nothing is cut */
-    const char *words;  /* the answer, two sentences */
-    brief_said said[4]; /* its figures */
-    int said_count;
-    text_store store;
-} brief_quick;
-
-/* brief_quick_saddle, brief_quick_nut: how far to lower the saddle, or to deepen a nut slot.
- * Given:    scale, setback  of the string, mm
- *           now, want       the reading and its target, mm
- *           fraction        denominator, where the reading is in fractions of an inch; otherwise 0
- *           held            how the gap at fret 1 was read
- *           unit            of the answer
- * Returned: answer          to be freed with brief_quick_free; its words are NULL if there is no
- *                           memory
- */
-void brief_quick_saddle(double scale, double setback, double now, double want, int fraction,
-                        sil_unit unit, brief_quick *answer);
-void brief_quick_nut(double scale, double now, double want, int fraction, sil_hold held,
-                     sil_unit unit, brief_quick *answer);
-void brief_quick_free(brief_quick *answer);
-
-/* brief_quick_tune: how far to move the saddle of a string along.
- * Given:    scale, setback  of the string, mm
- *           cents           at fret 12 against the octave of the open string, + sharp, under 100
- *           pitch           travel of one turn of its screw, mm, or unknown
- *           unit            of the answer
- * Returned: answer          as of the others; its change is + longer
- */
-void brief_quick_tune(double scale, double setback, double cents, double pitch, sil_unit unit,
-                      brief_quick *answer);
-
-/* Readings of the same thing with one tool, two by two. */
-typedef struct brief_pairs {
-    double *difference;             /* of each pair, mm */
-    double *readings;               /* both of each pair, mm */
-    int count;                      /* pairs */
-    double stated_low, stated_high; /* the least and most the sheets give the tool, plus or minus,
-                                       mm */
-    double stated_squares;          /* the sum of its squares over all pairs */
-} brief_pairs;
-
-/* What one tool proves to read to. */
-typedef struct brief_tool {
-    int pairs, dropped, more; /* pairs that count, those left out, those that are still missing */
-    double graduation;        /* mm; 0: not known */
-    double u, half_width;     /* of one reading, mm: standard uncertainty; plus or minus. Unknown
-                                 with too few pairs */
-    brief_figure found;       /* half_width */
-} brief_tool;
-
-typedef struct brief_proof {
-    brief_tool tool[SIL_TOOLS];
-    const char *words; /* a sentence or two for each tool, and the line for a shop file */
-    text_store store;
-} brief_proof;
-
-/* brief_prove: what tools prove to read to.
- * Given:    pairs           of each tool; their differences are sorted
- *           sheets, visits  they are from
- *           unit            of the words
- * Returned: proof           to be freed with brief_proof_free; its words are NULL if there is no
- *                           memory
- */
-void brief_prove(const brief_pairs *pairs, int sheets, int visits, sil_unit unit,
-                 brief_proof *proof);
-void brief_proof_free(brief_proof *proof);
 
 #endif

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The quick question of one string that is sharp or flat at fret 12. */
 #include "figure.h"
+#include "quick.h"
 
 /* What a tuner reads to, plus or minus, cents; and how near to in tune is near enough. Common practice,
  * no source. */

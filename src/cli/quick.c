@@ -4,7 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "../brief/brief.h"
+#include "../brief/quick.h"
 #include "../json/json.h"
 #include "cli.h"
 
