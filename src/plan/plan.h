@@ -92,6 +92,9 @@ bool plan_asked_peak(const sil_plan *plan, int string);
 bool plan_asked_peaks(const sil_plan *plan); /* of any string */
 void plan_find_tuning(sil_plan *plan);
 
+/* A string over the heights of a fit, as its pitch is worked out. */
+sil_pitch_string plan_pitch_string(const sil_plan *plan, const sil_fit *fit, int string);
+
 /* Gives the peaks of a new saddle their places by the strings' physics, where nobody read cents. */
 void plan_propose_peaks(sil_plan *plan);
 

@@ -3,7 +3,7 @@
  * "Compensation". */
 #include "plan.h"
 
-static sil_pitch_string pitch_string(const sil_plan *plan, const sil_fit *fit, int i)
+sil_pitch_string plan_pitch_string(const sil_plan *plan, const sil_fit *fit, int i)
 {
     const sil_job *job = plan->job;
     const sil_string *string = &job->strings[i];
@@ -30,7 +30,7 @@ static void tune_string(sil_plan *plan, int i)
 {
     const sil_job *job = plan->job;
     sil_compensation *told = &plan->compensation[i];
-    sil_pitch_string last = pitch_string(plan, &plan->stages.fit[SIL_SADDLE], i);
+    sil_pitch_string last = plan_pitch_string(plan, &plan->stages.fit[SIL_SADDLE], i);
     double setback = job->saddle.setback[i];
     double advance = job->nut.advance;
     told->saddle_only = sil_saddle_only(&last, advance);
