@@ -192,8 +192,9 @@ typedef struct sil_compensation {
     sil_best_pair best;
     double move;      /* change of setback by the cents read, from lengths alone, mm; unknown where
                          none were read */
-    double off_slot;  /* saddle_only less the setback of the present saddle line, mm; unknown where
-                         the core is assumed */
+    double off_slot;  /* the setback in tune at fret 12, by the cents read, else saddle_only, less that
+                         of the present saddle line, mm; unknown where only an assumed core tells it
+                       */
     double stiffness; /* b of the string fretted at 12 */
     double as_built[SIL_PITCH_FRETS + 1]; /* cents, [1..12] */
     double at_best[SIL_PITCH_FRETS + 1];
@@ -366,7 +367,7 @@ const sil_lowest *sil_plan_lowest(const sil_plan *plan);
 
 /* sil_plan_compensation: for each string, where it should leave the nut and saddle to play in tune.
  * sil_plan_slot_as_built: the straight saddle line nearest to the present setbacks, over z.
- * sil_plan_slot_best: the straight saddle line nearest to the best setbacks without changing the
+ * sil_plan_slot_best: the straight saddle line nearest to the setbacks in tune without changing the
  *                     nut, over z.
  * Accuracy: as sil_cents
  */

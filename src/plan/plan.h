@@ -45,7 +45,7 @@ struct sil_plan {
     sil_lowest lowest;                    /* unknown where a tension is unknown */
     sil_compensation compensation[SIL_STRINGS_MAX];
     sil_line slot_as_built; /* setback over z: the straight line nearest to the present setbacks */
-    sil_line slot_best;     /* the one nearest to the best setbacks without changing the nut */
+    sil_line slot_best;     /* the one nearest to the setbacks in tune at 12, by the tuner first */
 
     /* Lists. Only as many entries as are counted above are filled. The lists are the last fields,
      * because they are large and are not cleared. */

@@ -53,9 +53,17 @@ static void propose(sil_plan *plan, int i)
     }
 }
 
-/* A saddle slot is straight. Finds how far each best contact point is from the line of the present
- * slot, and the line of the best slot. By these a saddle is filed and a slot is cut, so they are
- * not told of a string whose core is assumed. */
+/* The setback that puts a string in tune at fret 12: by a tuner where one was read, else by its
+ * physics. A saddle is filed and a slot is cut by it, so it is not told of a core that is assumed. */
+static double in_tune_at_12(const sil_plan *plan, int i)
+{
+    double move = plan->tuning.move[i];
+    double modelled = plan->core_assumed[i] ? SIL_UNKNOWN : plan->compensation[i].saddle_only;
+    return sil_known(move) ? plan->job->saddle.setback[i] + move : modelled;
+}
+
+/* A saddle slot is straight. Finds how far each place in tune is from the line of the present slot,
+ * and the line of the best slot. */
 static void lay_slot(sil_plan *plan)
 {
     int strings = plan->job->string_count;
@@ -63,7 +71,7 @@ static void lay_slot(sil_plan *plan)
     double wanted[SIL_STRINGS_MAX];
     plan->slot_as_built = sil_slot_line(strings, z, plan->job->saddle.setback);
     for (int i = 0; i < strings; i++) {
-        wanted[i] = plan->core_assumed[i] ? SIL_UNKNOWN : plan->compensation[i].saddle_only;
+        wanted[i] = in_tune_at_12(plan, i);
         plan->compensation[i].off_slot = wanted[i] - sil_line_at(plan->slot_as_built, z[i]);
     }
     plan->slot_best = sil_slot_line(strings, z, wanted);
