@@ -37,7 +37,7 @@ static const char *verdict_of(const sil_tuning *t, int i)
         return t->side[i] == SIL_WITHIN ? "in tune" : "at the edge";
     }
     const char *way = t->move[i] > 0.0 ? "back" : "forward";
-    return t->remedy == SIL_TUNE_WAIT ? "wait" : t->remedy == SIL_TUNE_NOTE ? "leave" : way;
+    return t->remedy == SIL_TUNE_WAIT ? "wait" : plan_stays_out(t, i) ? "leave" : way;
 }
 
 static void fill_string(const brief *b, int i, brief_tuned *string)

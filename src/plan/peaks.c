@@ -8,6 +8,10 @@
  */
 const double plan_one_stroke = 0.15;
 
+/* A bridge is not moved, nor a peak put elsewhere, by less than this, mm. Common practice, no source.
+ */
+const double plan_least_move = 0.1;
+
 double plan_open_length(const sil_plan *plan, int i)
 {
     return plan->bench.board.saddle_x[i] - plan->job->nut.advance;
@@ -75,10 +79,23 @@ double plan_peak_held(const sil_plan *plan, double wanted)
 double plan_peak_drop(const sil_plan *plan, const sil_tuning *t, int i)
 {
     double held = plan_peak_held(plan, plan_peak_wanted(plan, i, t->move[i]));
-    return t->out[i] ? sil_back_drop(held - sil_job_peak(plan->job, i)) : 0.0;
+    double by = held - sil_job_peak(plan->job, i);
+    return t->out[i] && fabs(by) >= plan_least_move ? sil_back_drop(by) : 0.0;
 }
 
-double plan_most_filed(const sil_plan *plan, int i)
+bool plan_any_peak_moves(const sil_plan *plan, const sil_tuning *t)
+{
+    for (int i = 0; i < plan->job->string_count; i++) {
+        if (plan_peak_drop(plan, t, i) > 0.0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* The most that may come off the top under a string before it stands out too little or buzzes under the
+ * pick; unknown where neither limits it. */
+static double most_filed(const sil_plan *plan, int i)
 {
     return fmin(plan->saddle.room[i], plan->saddle.to_clean[i]);
 }
@@ -88,19 +105,40 @@ static double to_spend(const sil_plan *plan, int i)
 {
     bool lowered = plan->stages.saddle[i] == SIL_TAKE;
     double over = lowered ? plan->saddle.goal[i] : plan->stages.lower[i];
-    return sil_known(over) ? fmin(over, plan_most_filed(plan, i)) : SIL_UNKNOWN;
+    return sil_known(over) ? fmin(over, most_filed(plan, i)) : SIL_UNKNOWN;
 }
 
-/* Whether every string that is out stands so high over its goal that its peak can be filed to another
- * place on the back it has. */
-bool plan_has_bone(const sil_plan *plan, const sil_tuning *t)
+/* Whether every string whose peak is to be filed stands so high over its goal that this can be done on
+ * the back it has. */
+static bool has_bone(const sil_plan *plan, const sil_tuning *t)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
-        if (t->out[i] && !(to_spend(plan, i) >= plan_peak_drop(plan, t, i))) {
+        double drop = plan_peak_drop(plan, t, i);
+        if (drop > 0.0 && !(to_spend(plan, i) >= drop)) {
             return false;
         }
     }
     return true;
+}
+
+/* Whether every string would still be in its range, ring clean and stand out with its peak filed on a
+ * saddle that has its height and cannot be replaced. */
+static bool can_spare(const sil_plan *plan, const sil_tuning *t)
+{
+    for (int i = 0; i < plan->job->string_count; i++) {
+        double drop = plan_peak_drop(plan, t, i);
+        double down = drop * sil_leverage(&plan->bench.board, i);
+        bool in_range = sil_action_now(plan, i) - down >= plan->bench.targets.action[i].low;
+        if (drop > 0.0 && !(in_range && !sil_above(drop, most_filed(plan, i)))) {
+            return false;
+        }
+    }
+    return true;
+}
+
+bool plan_can_file(const sil_plan *plan, const sil_tuning *t)
+{
+    return has_bone(plan, t) || (plan->saddle.working == SIL_WORKING_TOP && can_spare(plan, t));
 }
 
 static double greatest_pass(const sil_plan *plan)
@@ -120,18 +158,26 @@ static bool pass_first(const sil_plan *plan, const sil_tuning *t)
     for (int i = 0; i < plan->job->string_count; i++) {
         double drop = plan_peak_drop(plan, t, i);
         far = far || to_spend(plan, i) > drop + plan_one_stroke;
-        if (t->out[i] && !(to_spend(plan, i) - plan_saddle_pass(plan, i) >= drop)) {
+        if (drop > 0.0 && !(to_spend(plan, i) - plan_saddle_pass(plan, i) >= drop)) {
             return false;
         }
     }
     return far && sil_above(greatest_pass(plan), 0.0);
 }
 
+/* Not on a saddle that cannot come down to its range: there the neck comes first. */
 bool plan_peaks_first(const sil_plan *plan)
 {
     sil_tuning t = {0};
     plan_read_cents(plan, &t);
-    return plan_may_file(plan) && plan->saddle.remedy == SIL_SADDLE_SAND &&
-           plan_any(t.out, plan->job->string_count) && plan_has_bone(plan, &t) &&
-           !pass_first(plan, &t);
+    return plan_may_file(plan) && plan->saddle.remedy == SIL_SADDLE_SAND && !plan->saddle.stops &&
+           plan_any_peak_moves(plan, &t) && has_bone(plan, &t) && !pass_first(plan, &t);
+}
+
+bool plan_files_at_height(const sil_plan *plan)
+{
+    sil_tuning t = {0};
+    plan_read_cents(plan, &t);
+    return plan_may_file(plan) && plan->saddle.remedy == SIL_SADDLE_NONE &&
+           plan_any_peak_moves(plan, &t) && plan_can_file(plan, &t);
 }

@@ -65,26 +65,29 @@ double plan_to_fret(const sil_plan *plan, int string);
 void plan_read_cents(const sil_plan *plan, sil_tuning *t);
 bool plan_any(const bool *marked, int count);
 
-/* Whether this saddle's top may be filed for intonation, since somebody asked for it; and whether
- * every string that is out stands so high over its target that it can be. */
-extern const double plan_one_stroke;
+/* Whether this saddle's top may be filed for intonation, since somebody asked for it; and whether it
+ * has the height for that: every string that is out stands so high over its target, or under one that
+ * is glued in, so high over the low edge of its range. */
+extern const double plan_one_stroke, plan_least_move;
 bool plan_may_file(const sil_plan *plan);
-bool plan_has_bone(const sil_plan *plan, const sil_tuning *t);
+bool plan_can_file(const sil_plan *plan, const sil_tuning *t);
 
 /* Where a string's peak should go, from the face toward the nut; as near to that as the piece lets it
  * come; and the height that filing it there takes: 0 where it stays. */
 double plan_peak_wanted(const sil_plan *plan, int string, double move);
 double plan_peak_held(const sil_plan *plan, double wanted);
 double plan_peak_drop(const sil_plan *plan, const sil_tuning *t, int string);
-
-/* The most that may come off a saddle's top under a string before it stands out too little or the
- * string buzzes under the pick, mm; unknown where neither limits it. */
-double plan_most_filed(const sil_plan *plan, int string);
+bool plan_any_peak_moves(const sil_plan *plan, const sil_tuning *t);
 
 /* Fills tuning, after the parts are withheld. plan_peaks_first: whether the saddle is held back, so
- * that its peaks are filed while it has the height for them. */
+ * that its peaks are filed while it has the height for them. plan_files_at_height: whether peaks are to
+ * be filed on a saddle that is otherwise left alone, and take height from it. */
 void plan_tuning(sil_plan *plan);
 bool plan_peaks_first(const sil_plan *plan);
+bool plan_files_at_height(const sil_plan *plan);
+
+/* Whether a string that is out is left as it is: nothing moves, or its peak is at the face already. */
+bool plan_stays_out(const sil_tuning *t, int string);
 
 /* Whether the plan asked for a string to leave the saddle's top at another place, on this saddle or
  * on a new one. */

@@ -5,10 +5,6 @@
 
 #include <string.h>
 
-/* A bridge is not moved, nor the peak of a new saddle put elsewhere, by less than this, mm. Common
- * practice, no source. */
-static const double least_move = 0.1;
-
 /* A line across the strings is known only from readings over at least this share of them. */
 static const double least_span = 0.5;
 
@@ -106,7 +102,7 @@ static void move_ends(const sil_plan *plan, sil_tuning *t)
     int strings = plan->job->string_count;
     sil_line line = line_through(plan, t);
     double treble = sil_line_at(line, z[0]), bass = sil_line_at(line, z[strings - 1]);
-    bool moves = fabs(treble) >= least_move || fabs(bass) >= least_move;
+    bool moves = fabs(treble) >= plan_least_move || fabs(bass) >= plan_least_move;
     t->remedy = moves ? SIL_TUNE_ENDS : SIL_TUNE_NOTE;
     if (!moves) {
         return;
@@ -130,48 +126,44 @@ static void file_peak(const sil_plan *plan, sil_tuning *t, int i, double move)
         sil_tune_cents(plan_open_length(plan, i), plan_to_fret(plan, i), (t->peak[i] - now) / lean);
 }
 
+/* On this saddle a peak that is as near to its place as the piece lets it come stays where it is. */
 static void file_peaks(const sil_plan *plan, bool anew, sil_tuning *t)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
-        bool worth = sil_known(t->move[i]) && (t->out[i] || fabs(t->move[i]) >= least_move);
-        if (anew ? worth : t->out[i]) {
-            double now = t->peak[i];
+        bool worth = sil_known(t->move[i]) && (t->out[i] || fabs(t->move[i]) >= plan_least_move);
+        double wanted = plan_peak_wanted(plan, i, t->move[i]);
+        double drop = plan_peak_drop(plan, t, i);
+        if (anew ? worth : drop > 0.0) {
             file_peak(plan, t, i, t->move[i]);
-            t->drop[i] = anew ? 0.0 : sil_back_drop(t->peak[i] - now);
+            t->drop[i] = anew ? 0.0 : drop;
+        } else if (t->out[i]) {
+            t->peak_short[i] = wanted - plan_peak_held(plan, wanted);
         }
     }
 }
 
-/* Whether every string would still be in its range, ring clean and stand out with its peak filed on a
- * saddle that has its height and cannot be replaced. */
-static bool can_spare(const sil_plan *plan, const sil_tuning *t)
+static sil_tune_remedy how_filed(const sil_plan *plan, const sil_tuning *t)
 {
-    for (int i = 0; i < plan->job->string_count; i++) {
-        double drop = plan_peak_drop(plan, t, i);
-        double down = drop * sil_leverage(&plan->bench.board, i);
-        bool in_range = sil_action_now(plan, i) - down >= plan->bench.targets.action[i].low;
-        if (t->out[i] && !(in_range && !sil_above(drop, plan_most_filed(plan, i)))) {
-            return false;
-        }
+    if (plan->saddle.remedy == SIL_SADDLE_REPLACE ||
+        sil_withheld_by(&plan->saddle_withheld, SIL_TUNE_OUT)) {
+        return SIL_TUNE_PEAKS;
     }
-    return true;
+    if (!plan_may_file(plan) || !plan_any_peak_moves(plan, t)) {
+        return SIL_TUNE_NOTE;
+    }
+    if (plan_can_file(plan, t)) {
+        return SIL_TUNE_PEAKS;
+    }
+    return plan->saddle.working == SIL_WORKING_BASE ? SIL_TUNE_REPLACE : SIL_TUNE_NOTE;
 }
 
 static void fixed(const sil_plan *plan, sil_tuning *t)
 {
-    bool anew = plan->saddle.remedy == SIL_SADDLE_REPLACE;
-    bool held = sil_withheld_by(&plan->saddle_withheld, SIL_TUNE_OUT);
-    if (anew || held) {
-        t->remedy = SIL_TUNE_PEAKS;
-    } else if (!plan_may_file(plan)) {
-        t->remedy = SIL_TUNE_NOTE;
-    } else if (plan->saddle.working == SIL_WORKING_BASE) {
-        t->remedy = plan_has_bone(plan, t) ? SIL_TUNE_PEAKS : SIL_TUNE_REPLACE;
-    } else {
-        t->remedy = plan_has_bone(plan, t) || can_spare(plan, t) ? SIL_TUNE_PEAKS : SIL_TUNE_NOTE;
-    }
-    if (t->remedy != SIL_TUNE_NOTE) {
-        file_peaks(plan, anew || t->remedy == SIL_TUNE_REPLACE, t);
+    t->remedy = how_filed(plan, t);
+    bool at_the_face = plan_may_file(plan) && !plan_any_peak_moves(plan, t);
+    if (t->remedy != SIL_TUNE_NOTE || at_the_face) {
+        file_peaks(plan, plan->saddle.remedy == SIL_SADDLE_REPLACE || t->remedy == SIL_TUNE_REPLACE,
+                   t);
     }
 }
 
@@ -218,6 +210,12 @@ void plan_tuning(sil_plan *plan)
     }
 }
 
+bool plan_stays_out(const sil_tuning *t, int i)
+{
+    return t->out[i] &&
+           (t->remedy == SIL_TUNE_NOTE || (t->remedy == SIL_TUNE_PEAKS && !t->filed[i]));
+}
+
 bool plan_asked_peak(const sil_plan *plan, int string)
 {
     const sil_tuning *t = &plan->tuning;
@@ -242,7 +240,7 @@ void plan_propose_peaks(sil_plan *plan)
     bool new_saddle = plan->saddle.remedy == SIL_SADDLE_REPLACE && t->remedy != SIL_TUNE_WAIT;
     bool slotted = sil_working_in_slot(plan->saddle.working);
     for (int i = 0; i < plan->job->string_count; i++) {
-        bool worth = fabs(t->proposed[i]) >= least_move;
+        bool worth = fabs(t->proposed[i]) >= plan_least_move;
         if (worth && slotted && (new_saddle || t->remedy == SIL_TUNE_REPLACE)) {
             t->modelled[i] = true;
             file_peak(plan, t, i, t->proposed[i]);

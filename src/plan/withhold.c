@@ -165,9 +165,12 @@ static bool would_cut(const sil_plan *plan)
     return cuts && sil_working_in_slot(plan->saddle.working);
 }
 
-/* Whether the saddle is to be worked at all. */
+/* Whether the saddle is to be worked at all: lowered, raised, or only its peaks filed. */
 static bool would_work(const sil_plan *plan)
 {
+    if (plan_files_at_height(plan)) {
+        return true;
+    }
     for (int i = 0; i < plan->job->string_count; i++) {
         if (plan->stages.saddle[i] == SIL_TAKE || plan->stages.saddle[i] == SIL_RAISE) {
             return true;
@@ -176,7 +179,8 @@ static bool would_work(const sil_plan *plan)
     return false;
 }
 
-/* A saddle loses nothing while it is not known how far it stands out of the bridge. */
+/* A saddle loses nothing while it is not known how far it stands out of the bridge: not off its bottom,
+ * not off its top, and not where a peak is filed to another place. */
 static void withhold_blind(sil_plan *plan)
 {
     sil_withheld *withheld = &plan->saddle_withheld;
@@ -184,7 +188,7 @@ static void withhold_blind(sil_plan *plan)
     for (int i = 0; i < plan->job->string_count; i++) {
         unread = unread || !sil_known(plan->saddle.stands[i]);
     }
-    if (!would_cut(plan)) {
+    if (!would_cut(plan) && !plan_files_at_height(plan)) {
         return;
     }
     bool disagree = plan->saddle.present_disagree;

@@ -59,19 +59,16 @@ static const char *verdict_word(const sil_tuning *t, int i)
     if (!sil_known(t->cents[i])) {
         return "unread";
     }
-    if (!t->out[i]) {
+    if (!t->out[i] || plan_stays_out(t, i)) {
         return "leave";
     }
-    if (t->remedy == SIL_TUNE_WAIT) {
-        return "wait";
-    }
-    return t->remedy == SIL_TUNE_NOTE ? "leave" : t->move[i] > 0.0 ? "back" : "forward";
+    return t->remedy == SIL_TUNE_WAIT ? "wait" : t->move[i] > 0.0 ? "back" : "forward";
 }
 
 /* What someone may move by: of a string that is left, or that waits, there is none. */
 static double asked_move(const sil_tuning *t, int i)
 {
-    bool moves = t->out[i] && t->remedy != SIL_TUNE_WAIT && t->remedy != SIL_TUNE_NOTE;
+    bool moves = t->out[i] && t->remedy != SIL_TUNE_WAIT && !plan_stays_out(t, i);
     double move = t->modelled[i] ? t->proposed[i] : t->move[i];
     return moves || t->filed[i] ? move : SIL_UNKNOWN;
 }

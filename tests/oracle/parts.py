@@ -430,18 +430,19 @@ def saddle(board, job, done, codes):
         codes.add("reading-odd")
     if to.stops:
         codes.add("protrusion-low" if slotted else "adjust-limit")
-    if slotted and "lower" in to.verdict and "wait" not in to.verdict:
+    shim = saddle_shim(job, to.verdict, bone.lower)
+    would = saddle_remedy(job, to.verdict, shim, False, posts)[0]
+    done.spend = to_spend(bone, to)
+    peaks = tuned.files_at_height(board, job, done, would)
+    if slotted and (peaks or ("lower" in to.verdict and "wait" not in to.verdict)):
         if apart:
             codes.add("readings-disagree")
         elif np.isnan(out).any():
             codes.add("saddle-unread")
-    if job.jumped and {"lower", "raise"} & set(to.verdict):
+    if job.jumped and (peaks or {"lower", "raise"} & set(to.verdict)):
         codes.add("saddle-moved")
     stops_alone = len(codes) == 1 and bool(codes & {"protrusion-low", "adjust-limit"})
-    shim = saddle_shim(job, to.verdict, bone.lower)
-    would = saddle_remedy(job, to.verdict, shim, False, posts)[0]
-    done.spend = to_spend(bone, to)
-    if tuned.peaks_first(board, job, done.spend, would, today(board, job, done, to, cut, first)):
+    if not to.stops and tuned.peaks_first(board, job, done.spend, would, today(board, job, done, to, cut, first)):
         codes.add("tune-out")
     remedy, waiting = saddle_remedy(job, to.verdict, shim, bool(codes), posts)
     replaced = would == "replace"

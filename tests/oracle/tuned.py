@@ -75,24 +75,34 @@ def places(board, job, found):
 def needed(board, job, found):
     """The height that filing the peaks of the strings that are out takes."""
     now, _, held = places(board, job, found)
-    return np.where(found.out, BACK * np.abs(held - now), 0.0)
+    by = np.abs(held - now)
+    return np.where(found.out & (by >= LEAST), BACK * by, 0.0)
 
 
 def bone_enough(board, job, spend, found):
     need = needed(board, job, found)
-    return all(spend.most[i] >= need[i] for i in np.flatnonzero(found.out))
+    return all(spend.most[i] >= need[i] for i in np.flatnonzero(need))
 
 
 def peaks_first(board, job, spend, remedy, passes):
     """Whether nothing comes off the saddle before its peaks are filed. passes: what comes off today."""
     found = heard(board, job)
-    if remedy != "sand" or not may_file(job) or not found.out.any() \
+    need = needed(board, job, found)
+    if remedy != "sand" or not may_file(job) or not need.any() \
             or not bone_enough(board, job, spend, found):
         return False
-    need = needed(board, job, found)
     far = (spend.most > need + STROKE).any() and max(passes) > bench.EDGE
-    spare = all(spend.most[i] - passes[i] >= need[i] for i in np.flatnonzero(found.out))
+    spare = all(spend.most[i] - passes[i] >= need[i] for i in np.flatnonzero(need))
     return not (far and spare)
+
+
+def files_at_height(board, job, done, remedy):
+    """Whether peaks are to be filed, and take height, on a saddle that is else left alone."""
+    found = heard(board, job)
+    if remedy != "none" or not may_file(job) or not needed(board, job, found).any():
+        return False
+    return bone_enough(board, job, done.spend, found) \
+        or (job.saddle.kind == "glued" and can_spare(board, job, done, found))
 
 
 def comes_first(board, job, done, nut, saddle):
@@ -137,7 +147,7 @@ def slanted(board):
 
 def can_spare(board, job, done, found):
     need = needed(board, job, found)
-    for i in np.flatnonzero(found.out):
+    for i in np.flatnonzero(need):
         action = bench.action_of(board, done.now, i)
         if not action - need[i] * board.t12[i] >= job.targets.action[i][0] \
                 or need[i] > done.spend.limit[i] + bench.EDGE:
@@ -156,7 +166,7 @@ def remedy_of(board, job, done, found, saddle):
         return "note"
     if saddle["remedy"] == "replace" or "tune-out" in saddle["withheld_by"]:
         return "peaks"
-    if not may_file(job):
+    if not may_file(job) or not needed(board, job, found).any():
         return "note"
     if bone_enough(board, job, done.spend, found):
         return "peaks"
@@ -189,12 +199,16 @@ def tuning(board, job, done, nut, saddle, last):
     by = [0.0] * job.count
     turns = [math.nan] * job.count
     anew = saddle["remedy"] == "replace" or remedy == "replace"
+    need = needed(board, job, found) if slotted else np.zeros(job.count)
+    at_the_face = remedy == "note" and may_file(job) and not need.any()
     for i in count:
         out, move = found.out[i], found.move[i]
         if remedy == "screws" and out:
             by[i], turns[i] = move, move / job.saddle.intonation_pitch
-        if remedy in ("peaks", "replace") and (
-                out or (anew and not math.isnan(move) and abs(move) >= LEAST)):
+        if out and slotted and not anew and (at_the_face or remedy == "peaks"):
+            made.short[i] = there[i] - held[i]   # said even where the peak is as near as it can be
+        if remedy in ("peaks", "replace") and (need[i] > 0 or (anew and (
+                out or (not math.isnan(move) and abs(move) >= LEAST)))):
             made.peak[i], made.filed[i] = held[i], True
             made.short[i] = there[i] - held[i]
             made.drop[i] = 0.0 if anew else BACK * abs(made.peak[i] - peak[i])
@@ -214,7 +228,8 @@ def tuning(board, job, done, nut, saddle, last):
     rows = []
     for i in count:
         read = not math.isnan(found.cents[i])
-        works = found.out[i] and remedy not in ("wait", "note")
+        stays = remedy == "note" or (remedy == "peaks" and not made.filed[i])
+        works = found.out[i] and remedy != "wait" and not stays
         way = "back" if found.move[i] > 0 else "forward"
         verdict = "unread" if not read else "wait" if found.out[i] and remedy == "wait" else \
             way if works else "leave"
