@@ -178,6 +178,8 @@ def unfinished(before, now, near):
     nut = to_finish(filed, passes, [number(row["goal"]) for row in slots["strings"]],
                     np.array(lever) * passes, fell, job.finish.nut, near)
     saddle = [False] * job.count
+    if "tune-out" in part["withheld_by"]:   # peaks first, and then what was to be finished
+        saddle = list(job.finish.saddle)
     if part["remedy"] == "sand":
         passes = asked_for(before)
         fell = actions(before, before.done.now) - actions(now, now.done.now)
