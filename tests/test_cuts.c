@@ -209,12 +209,12 @@ static void peaks_wait_where_the_height_is_not_believed(void **state)
 #define READ(height) "action: {treble: 1.99, bass: 2.25}, saddle_height: " height ", cents: 0}\n"
 #define SHARP(height)                                                                              \
     "action: {treble: 1.99, bass: 2.25}, saddle_height: " height ", cents: [9, 0, 0, 0, 0, 0]}\n"
-    make_plan("targets: {cents: 6}\nreadings:\n  - {" SOUND GAPS READ("9") "  - {" SOUND GAPS
-                  SHARP("9.15"));
+    make_plan("targets: {cents: 6}\nreadings:\n  - {" SOUND GAPS READ("9") "  - {" SOUND GAPS SHARP(
+        "9.15"));
     assert_true(withheld_by(&plan.saddle_withheld, SIL_SADDLE_MOVED));
     assert_int_equal(plan.tuning.remedy, SIL_TUNE_WAIT);
-    make_plan("targets: {cents: 6}\nreadings:\n  - {" SOUND GAPS READ("9") "  - {" SOUND GAPS
-                  SHARP("9.1"));
+    make_plan("targets: {cents: 6}\nreadings:\n  - {" SOUND GAPS READ("9") "  - {" SOUND GAPS SHARP(
+        "9.1"));
     assert_int_equal(plan.saddle_withheld.count, 0);
     assert_int_equal(plan.tuning.remedy, SIL_TUNE_PEAKS);
 #undef READ

@@ -190,12 +190,13 @@ typedef struct sil_cause {
 typedef struct sil_compensation {
     double saddle_only; /* best setback without changing the nut, mm */
     sil_best_pair best;
-    double move;      /* change of setback by the cents read, from lengths alone, mm; unknown where
+    double move; /* change of setback by the cents read, from lengths alone, mm; unknown where
                          none were read */
-    double off_slot;  /* the setback in tune at fret 12, by the cents read, else saddle_only, less that
+    double
+        off_slot; /* the setback in tune at fret 12, by the cents read, else saddle_only, less that
                          of the present saddle line, mm; unknown where only an assumed core tells it
                        */
-    double stiffness; /* b of the string fretted at 12 */
+    double stiffness;                     /* b of the string fretted at 12 */
     double as_built[SIL_PITCH_FRETS + 1]; /* cents, [1..12] */
     double at_best[SIL_PITCH_FRETS + 1];
 } sil_compensation;

@@ -170,14 +170,15 @@ static draw_shapes *magnified(const draw_flow *flow, double scale)
     for (int i = 0; i < part->strings && limits[0] == '\0'; i++) {
         limits = draw_limits(draft, made_height(draft->brief, i));
     }
-    paper_caption(list, DRAW_MIDDLE,
-                  draw_say(draft, "%s %s from the tail: finished heights%s%s%s%s%s",
-                           seen_above ? "Face and plan" : "Face", draw_say_scale(draft, scale),
-                           draft->brief->saddle.from_bridge ? " over the bridge" : "",
-                           limits[0] != '\0' ? " " : "", limits, part->base ? ", first pass" : "",
-                           seen_above
-                               ? any_beyond(draft) ? ", peaks; arrows in tune" : ", crosses: peaks"
-                               : ""));
+    const char *places = any_beyond(draft) ? ", peaks; arrows in tune" : ", crosses: peaks";
+    paper_caption_within(flow, list,
+                         draw_say(draft, "%s %s from the tail",
+                                  seen_above ? "Face and plan" : "Face",
+                                  draw_say_scale(draft, scale)),
+                         draw_say(draft, "finished heights%s%s%s%s%s",
+                                  draft->brief->saddle.from_bridge ? " over the bridge" : "",
+                                  limits[0] != '\0' ? " " : "", limits,
+                                  part->base ? ", first pass" : "", seen_above ? places : ""));
     return list;
 }
 
