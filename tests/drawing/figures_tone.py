@@ -186,6 +186,8 @@ def slot(pack):
               for row in told["strings"])
     if not out or pack.part.kind not in ("slotted", "glued") or unknown(told["slot_best"]["treble"]):
         return
+    if all(unknown(row["saddle_only"]) for row in told["strings"]):
+        return   # where no string's physics is known, the whole of that part of the paper is left out
     low, high = (pack.result["strings"][k]["saddle_z"] for k in (-1, 0))
     most = 0.0
     for i, (row, string) in enumerate(zip(told["strings"], pack.result["strings"])):
