@@ -29,7 +29,7 @@ PACKAGES_build = gcc libc6-dev pkg-config libyaml-dev libcjson-dev libhpdf-dev \
                  libfreetype-dev fonts-osifont fonts-dejavu-core libmicrohttpd-dev
 PACKAGES_unit = $(PACKAGES_build) libcmocka-dev python3
 PACKAGES_check = $(PACKAGES_unit) g++ binutils valgrind python3-yaml python3-numpy python3-scipy \
-                 python3-ezdxf poppler-utils qpdf librsvg2-bin locales groff-base chromium $(NODE)
+                 python3-ezdxf admesh poppler-utils qpdf librsvg2-bin locales groff-base chromium $(NODE)
 # Where there is an npm already, however it came, it is taken as it is.
 NODE := $(if $(shell command -v npm),,nodejs npm)
 PACKAGES_bench = $(PACKAGES_build) valgrind python3 python3-yaml python3-numpy qpdf time

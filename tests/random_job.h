@@ -238,4 +238,32 @@ static inline void make_random_job(random_job *made, uint64_t *seed, int strings
     job->reading_count = one_in(seed, 30) ? 0 : 1;
 }
 
+/* Has a random job make a nut or a saddle from a blank, one in six of them, some of these as copies;
+ * what was read before may or may not be there. */
+static inline void make_from_blank(random_job *made, uint64_t seed)
+{
+    sil_job *job = &made->job;
+    int strings = job->string_count;
+    sil_working working = sil_saddle_working(job->saddle.kind, job->saddle.pitch);
+    if (!one_in(&seed, 6)) {
+        return;
+    }
+    job->make.nut = job->nut.kind == SIL_NUT_SLOTTED && !one_in(&seed, 3);
+    job->make.saddle = sil_working_in_slot(working) && one_in(&seed, 2);
+    bool copies_nut = job->make.nut && one_in(&seed, 4);
+    bool copies_saddle = job->make.saddle && one_in(&seed, 4);
+    double floor = uniform(&seed, 6.0, 9.0), height = uniform(&seed, 7.0, 11.0);
+    for (int i = 0; i < strings; i++) {
+        job->nut.floors[i] = copies_nut ? floor + uniform(&seed, 0.0, 0.5) : SIL_UNKNOWN;
+        job->saddle.old[i] = copies_saddle ? height + uniform(&seed, 0.0, 0.5) : SIL_UNKNOWN;
+    }
+    if (one_in(&seed, 2)) {
+        made->reading.bridge_top_treble = made->reading.bridge_top_bass = uniform(&seed, 0.5, 2.0);
+    }
+    bool strung = one_in(&seed, 2);
+    for (int i = 0; i < strings && !strung; i++) {
+        made->reading.gaps.first[i] = made->reading.gaps.action[i] = SIL_UNKNOWN;
+    }
+}
+
 #endif

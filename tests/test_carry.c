@@ -58,6 +58,22 @@ static void one_string_told_is_enough(void **state)
     assert_int_equal(plan.findings[0].code, SIL_CARRIED);
 }
 
+/* A ruler's, as long as the saddle was not worked. */
+static void how_far_the_saddle_stands_out_is_carried(void **state)
+{
+    (void)state;
+#define RULED "  - {date: 2026-03-14, humidity: 48 %, relief: 0.2, frets: sound, stands_out: 5, "
+#define NEXT "first: 0.08}\n  - {date: 2026-03-20, humidity: 50 %, action: 1.9}\n"
+    make_plan(RULED "action: [1.75, 1.85, 1.95, 2.05, 2.15, 2.25], " NEXT);
+    assert_int_equal(plan.carried.stands_out, 0);
+    near(plan.saddle.stands[0], 5.0, 1e-12);
+    make_plan(RULED "action: 2.9, " NEXT);
+    assert_int_equal(plan.carried.stands_out, -1);
+    assert_false(sil_known(plan.saddle.stands[0]));
+#undef RULED
+#undef NEXT
+}
+
 /* Half as much again; the relief with 0.03/sqrt 3 in square besides. */
 static void what_is_carried_is_less_sure(void **state)
 {
@@ -162,6 +178,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(one_string_told_is_enough),
+        cmocka_unit_test(how_far_the_saddle_stands_out_is_carried),
         cmocka_unit_test(what_is_carried_is_less_sure),
         cmocka_unit_test(not_for_long_nor_in_other_air),
         cmocka_unit_test(what_was_worked_is_read_again),

@@ -235,6 +235,10 @@ static void one_high_string_is_dressed(void **state)
     double half = plan.job->saddle.length / 2.0;
     assert_true(sil_line_at(plan.saddle.cut, half) > 0.0);
     near(sil_line_at(plan.saddle.cut, -half), 0.0, 1e-9);
+    /* But where its neighbour is near its low edge, the bottom could lose next to nothing. */
+    make_plan(ONE(GAPS "action: [2.1, 1.73, 1.95, 2.05, 2.15, 2.25], stands_out: 5"));
+    assert_false(plan.saddle.bottom);
+    near(plan.saddle.dress[0], 0.7, 0.01);
     /* Past 0.8 the bottom is sanded as ever. */
     make_plan(ONE(GAPS "action: [1.75, 1.85, 2.5, 2.05, 2.15, 2.25], stands_out: 5"));
     assert_true(plan.saddle.bottom);

@@ -114,7 +114,7 @@ static void units_are_of_the_measure(void **state)
 #define NO_SCREWS "saddle.pitch saddle.intonation_pitch saddle.travel saddle.post_spread "
 #define NO_SLOT                                                                                    \
     "readings.condition.saddle saddle.slot_depth saddle.pin_distance saddle.exit_height "          \
-    "saddle.pickup "                                                                               \
+    "saddle.pickup saddle.old "                                                                    \
     "readings.saddle_height readings.bridge_top readings.stands_out limits.least_protrusion "      \
     "limits.most_protrusion limits.good_protrusion limits.least_in_slot limits.least_break "       \
     "tools.ruler "
@@ -140,8 +140,8 @@ static const struct kind_row {
     {SIL_SADDLE_SLOTTED, FAN, 6, 14, NO_PAIRS NO_SCREWS},
     {SIL_SADDLE_SLOTTED, COURSES, 6, 14, NO_FAN NO_SCREWS},
     {SIL_SADDLE_SLOTTED, ZERO, 6, 14,
-     NO_FAN NO_PAIRS NO_SCREWS "nut.seat_to_board allowances.bury_plain allowances.bury_wound "
-                               "allowances.leave.slot"},
+     NO_FAN NO_PAIRS NO_SCREWS "nut.seat_to_board nut.centres nut.floors allowances.bury_plain "
+                               "allowances.bury_wound allowances.leave.slot"},
     {SIL_SADDLE_SLOTTED, 0, 1, 14, NO_FAN NO_PAIRS NO_SCREWS "nut.spacing saddle.spread"},
     {SIL_SADDLE_SLOTTED, 0, 6, 2,
      NO_FAN NO_PAIRS NO_SCREWS "readings.relief readings.relief.gap readings.relief.at "

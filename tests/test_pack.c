@@ -266,6 +266,7 @@ static void nothing_overlaps_or_leaves_its_frame(void **state)
     uint64_t seed = 1;
     for (int job = 0; job < 204; job++) {
         make_random_job(&made, &seed, 1 + job % SIL_STRINGS_MAX);
+        make_from_blank(&made, seed);
         vary_tone(&made, &seed);
         made.job.about.title = titles[job % 3];
         made.job.about.owner = owners[job % 4];

@@ -50,6 +50,42 @@ static void only_its_own_host_and_origin(void **state)
     assert_int_equal(faccessat(site.folder, "stranger.yaml", F_OK, 0), -1);
 }
 
+/* A browser names no port where it is HTTP's own (RFC 9110, 4.2.1). */
+static void the_port_of_http(void **state)
+{
+    static const struct {
+        const char *host, *origin;
+        int status;
+    } rows[] = {
+        {"127.0.0.1", "http://127.0.0.1", 200},
+        {"127.0.0.1:80", NULL, 200},
+        {"localhost", "http://localhost", 200},
+        {"127.0.0.1", "http://localhost", 403},
+        {"127.0.0.1:7340", NULL, 403},
+        {"127.0.0.1.evil.example", NULL, 403},
+        {"evil.example", NULL, 403},
+        {"", NULL, 403},
+    };
+    char address[64];
+    (void)state;
+    web_address(&site, address, sizeof address);
+    assert_string_equal(address, "http://" HOST "/");
+    const int port = site.port;
+    site.port = 80;
+    web_address(&site, address, sizeof address);
+    assert_string_equal(address, "http://127.0.0.1/");
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        web_request asked = *request("GET", "/", "");
+        asked.host = rows[i].host;
+        asked.origin = rows[i].origin;
+        ask_as(&asked);
+        if (reply.status != rows[i].status) {
+            fail_msg("port 80, host %s: %d", rows[i].host, reply.status);
+        }
+    }
+    site.port = port;
+}
+
 static void routes_and_methods(void **state)
 {
     static const struct {
@@ -273,12 +309,14 @@ static void drawings_are_the_librarys(void **state)
         {"/draw?as=svg&sheet=saddle", "image/svg+xml", "<?xml", 200},
         {"/draw?as=svg&view=side", "image/svg+xml", "<?xml", 200},
         {"/draw?as=dxf&part=saddle", "image/vnd.dxf", "0\nSECTION", 200},
+        {"/draw?as=stl", "model/stl", "sillet: millimetres", 200},
         {"/draw?as=svg&sheet=cover", "text/plain; charset=utf-8", "", 404},
         {"/draw?as=png", "text/plain; charset=utf-8", "", 400},
         {"/draw?part=bridge", "text/plain; charset=utf-8", "", 400},
         {"/draw?paper=A5", "text/plain; charset=utf-8", "", 400},
         {"/draw?view=top&as=svg", "text/plain; charset=utf-8", "", 400},
         {"/draw?as=pdf&sheet=nut", "text/plain; charset=utf-8", "", 400},
+        {"/draw?as=stl&sheet=nut", "text/plain; charset=utf-8", "", 400},
         {"/draw?as=dxf&view=nut", "text/plain; charset=utf-8", "", 400},
     };
     char *text = read_whole("examples/high-saddle.yaml");
@@ -298,6 +336,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(only_its_own_host_and_origin),
+        cmocka_unit_test(the_port_of_http),
         cmocka_unit_test(routes_and_methods),
         cmocka_unit_test(every_answer_is_strict),
         cmocka_unit_test(no_more_than_a_sheet),

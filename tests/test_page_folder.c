@@ -63,15 +63,31 @@ static void nothing_outside_the_folder(void **state)
     assert_int_equal(ask("GET", "/sheets/pipe.yaml", ""), 404);
     assert_int_equal(ask("GET", "/sheets/room.yaml", ""), 404);
     /* Nor by way of a profile's path. */
-    static const char *const paths[] = {"../out.yaml", "/etc/passwd", "link.yaml", "pipe.yaml",
-                                        "room.yaml"};
+    static const struct {
+        const char *path, *told;
+    } paths[] = {
+        {"../out.yaml", "only from the folder of sheets itself; put it there and write profile: "
+                        "out.yaml\""},
+        {"./mine.yaml", "put it there and write profile: mine.yaml\""},
+        {"/etc/passwd", "only from the folder of sheets itself, and its name ends in .yaml"},
+        {"link.yaml", "only a plain file is read from the folder of sheets, no link"},
+        {"pipe.yaml", "only a plain file is read"},
+        {"room.yaml", "only a plain file is read"},
+        {"none.yaml", "no such profile there"},
+    };
     for (size_t i = 0; i < sizeof paths / sizeof *paths; i++) {
         char sheet[128];
-        snprintf(sheet, sizeof sheet, "sillet: 1\nprofile: %s\n", paths[i]);
+        snprintf(sheet, sizeof sheet, "sillet: 1\nprofile: %s\n", paths[i].path);
         assert_int_equal(ask("POST", "/plan", sheet), 422);
         assert_false(answer_holds("kept"));
-        assert_true(answer_holds("the profile cannot be read"));
+        assert_false(answer_holds("denied"));
+        assert_true(answer_holds(paths[i].told));
     }
+    const int folder = site.folder;
+    site.folder = -1;
+    assert_int_equal(ask("POST", "/plan", "sillet: 1\nprofile: mine.yaml\n"), 422);
+    assert_true(answer_holds("there is no folder of sheets to read a file from"));
+    site.folder = folder;
     write_in("mine.yaml", "sillet: 1\ninstrument: {scale: 600}\n");
     assert_int_equal(ask("POST", "/read", "sillet: 1\nprofile: mine.yaml\n"), 200);
     assert_true(answer_holds("[\"instrument.scale\",\"600\",\"mm\"]"));
@@ -97,7 +113,7 @@ static void the_folder_says_what_each_waits_for(void **state)
     const int folder = site.folder;
     site.folder = -1;
     assert_int_equal(ask("GET", "/sheets", ""), 200);
-    assert_true(answer_holds("{\"folder\":null,\"sheets\":[]}"));
+    assert_true(answer_holds("{\"folder\":null,\"sheets\":[],\"count\":0,\"more_after\":null}"));
     assert_int_equal(ask("GET", "/sheets/high.yaml", ""), 409);
     site.folder = folder;
 }

@@ -300,7 +300,6 @@ static void expect_nut_outline(const sil_plan *plan)
 
 static void expect_saddle(const sil_plan *plan)
 {
-    static part_point points[PART_SADDLE_POINTS];
     const sil_saddle_work *work = &plan->saddle;
     const sil_board *board = &plan->bench.board;
     part_saddle saddle;
@@ -346,12 +345,6 @@ static void expect_saddle(const sil_plan *plan)
     arcs += saddle.finished_top.radius > 0;
     double radius = saddle.finished_top.radius;
     same_or_unknown(saddle.top_radius, radius > 0 ? radius : SIL_UNKNOWN);
-    int count = part_saddle_outline(&saddle, points);
-    assert_int_equal(count > 0, saddle.finished_top.count > 0);
-    if (count > 0) {
-        expect_around(saddle.length, &saddle.finished_top, points, count);
-        outlines++;
-    }
 }
 
 static void parts_of_random_plans_are_what_the_plan_says(void **state)
@@ -362,6 +355,7 @@ static void parts_of_random_plans_are_what_the_plan_says(void **state)
     uint64_t seed = 20;
     for (int job = 0; job < 500; job++) {
         make_random_job(&made, &seed, 1 + job % SIL_STRINGS_MAX);
+        make_from_blank(&made, seed);
         plan_into(&made.job, &plan);
         expect_nut(&plan);
         expect_nut_outline(&plan);

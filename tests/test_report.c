@@ -133,6 +133,7 @@ static void every_figure_of_random_plans_is_noted(void **state)
     uint64_t seed = 14;
     for (int job = 0; job < 300; job++) {
         make_random_job(&made, &seed, 1 + job % SIL_STRINGS_MAX);
+        make_from_blank(&made, seed);
         hold_job(&made.job, job % 2 ? SIL_INCH : SIL_MM);
     }
     assert_true(sentences > 3000 && found > 3000);

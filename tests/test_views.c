@@ -270,27 +270,6 @@ static void look_at_saddle_face(const scene *s)
     draw_shapes_free(list);
 }
 
-static void look_at_saddle_outline(const scene *s)
-{
-    const part_saddle *part = &s->b->saddle_part;
-    bool worked = s->b->saddle.remedy != SIL_SADDLE_NONE;
-    seen v = {part->length, 1, s->left};
-    draw_point points[PART_SADDLE_POINTS];
-    draw_shapes *list = empty_list(s);
-    view_saddle_outline(s->draft, list, draw_place_part(s->draft, part->length, 1));
-    int count = part_saddle_outline(part, points);
-    for (int i = 0; i < count; i++) {
-        points[i] = at(v, points[i].x, points[i].y);
-    }
-    assert_true(count > 0 ? take_path(list, DRAW_OUTLINE, 0, true, count, points)
-                          : take_line(list, DRAW_PRESENT, 0, at(v, 0, 0), at(v, part->length, 0)));
-    assert_true(!(worked && part->present_top.count > 0) ||
-                take_curve(list, DRAW_PRESENT, v, &part->present_top));
-    take_cuts(list, part, v);
-    nothing_left(list);
-    draw_shapes_free(list);
-}
-
 static bool is_a_piece(const scene *s)
 {
     return !sil_working_turns(s->b->saddle.working) && sil_known(s->b->saddle_part.thickness);
@@ -305,7 +284,6 @@ static void the_saddle_is_seen_from_the_tail(void **state)
         set_up_random(&s, &seed, 1 + job % SIL_STRINGS_MAX);
         if (!sil_working_turns(s.b->saddle.working)) {
             look_at_saddle_face(&s);
-            look_at_saddle_outline(&s);
         }
         take_down(&s);
     }

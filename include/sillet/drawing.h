@@ -19,8 +19,9 @@ typedef enum sil_paper { SIL_A4, SIL_A3, SIL_LETTER } sil_paper;
 /* What is drawn: every sheet, or the sheets of one part. */
 typedef enum sil_part { SIL_PART_ALL, SIL_PART_NUT, SIL_PART_SADDLE } sil_part;
 
-/* File formats. A PDF has all pages of a drawing; an SVG or DXF file has one page. */
-typedef enum sil_format { SIL_PDF, SIL_SVG, SIL_DXF, SIL_FORMATS } sil_format;
+/* File formats. A PDF has all pages of a drawing; an SVG or DXF file has one page. An STL file has the
+ * finished parts of a drawing of outlines as solids. */
+typedef enum sil_format { SIL_PDF, SIL_SVG, SIL_DXF, SIL_STL, SIL_FORMATS } sil_format;
 
 /* sil_format_word:  the word of a format, which is also the ending of its files: "pdf".
  * sil_format_media: its media type: "application/pdf".
@@ -57,19 +58,19 @@ sil_status sil_drawing_make(const sil_plan *plan, const sil_draw_options *order,
                             sil_drawing **drawing);
 
 /* sil_outlines_make: draws the outlines of a part at full size for a mill or a laser, without a
- * frame. It shows the front of the nut and of the saddle, and the view from above of the places
+ * frame. It shows the nut and the saddle from the player's end and from above, with the places
  * where the strings leave the finished saddle.
  * Given:    plan     made; for a part it withholds there is only a text that says so
  *           order    which part; with SIL_PART_ALL the saddle is below the nut; the paper is not
  *                    used
- * Returned: drawing  one page, a little larger than the outlines. The origin is at the bass end of
- *                    the first part's bottom; x runs to the treble end and y up, mm. On a
- *                    left-handed instrument it is mirrored, so x is negative
+ * Returned: drawing  one page, a little larger than the outlines. The origin is at the left end of
+ *                    the first part's bottom, which is the bass end, or the treble end on a
+ *                    left-handed instrument; x runs to the right and y up, mm
  * Status:   as sil_drawing_make
  * Accuracy: 0.0001 mm in the file
- * Notes:    layers: outline (closed; the piece before its bottom is cut, with its finished top),
- *           slot (a line for each string, from slot floor to top), contact (a cross for each
- *           string), cut, cut-first, present, text
+ * Notes:    layers: finished, cut-first and present (the piece in that state, each a closed outline
+ *           with true arcs, where it differs from the one before), slot (each from above, closed),
+ *           contact (a cross for each string), centre, text
  */
 sil_status sil_outlines_make(const sil_plan *plan, const sil_draw_options *order,
                              sil_drawing **drawing);
@@ -124,16 +125,28 @@ int sil_drawing_find(const sil_drawing *drawing, const char *sheet);
  */
 bool sil_drawing_warning(const sil_drawing *drawing, int index, char *out, size_t size);
 
+/* sil_drawing_missing: one of the parts of which a drawing of outlines has no solid, and why.
+ * Given:    index  from 0
+ *           size   of out, 1 or more
+ * Returned: out    one line, NUL-terminated; cut short where it is too long
+ * Status:   false where there are no more
+ */
+bool sil_drawing_missing(const sil_drawing *drawing, int index, char *out, size_t size);
+
 /* sil_drawing_write: writes a drawing as the bytes of a file.
  * sil_drawing_write_page: the same for one page of it.
  * Given:    page         from 0
- *           format       a PDF has all pages, SVG and DXF one
+ *           format       a PDF has all pages, SVG and DXF one; STL is for a drawing of outlines
  * Returned: bytes, size  a new block to be freed with free(); not to be used on error
  * Status:   SIL_DONE; SIL_FAULT: there is no such page, the drawing has more pages than the format
- *           can hold, or there is a defect; SIL_NO_MEMORY
+ *           can hold, it is STL and the drawing has no outlines, or there is a defect;
+ *           SIL_NO_SOLID: no part of it has a solid; SIL_NO_MEMORY
  * Notes:    the same drawing always gives the same bytes. SVG and DXF are in mm, with a layer for
  *           each kind of line, named alike in both. SVG is full size, and marks what belongs to one
- *           string with data-string. DXF is version AC1021, with text in UTF-8.
+ *           string with data-string. DXF is version AC1021, with text in UTF-8. STL is binary, in
+ *           mm: each part is closed, x along it as in its outline, y from the face shown there toward
+ *           the headstock, z up from its own bottom; with both parts the saddle is before the nut.
+ *           Its chords are within 0.002 mm of their arcs
  * Reference: SVG 1.1 second edition; DXF reference, release AC1021
  */
 sil_status sil_drawing_write(const sil_drawing *drawing, sil_format format, char **bytes,

@@ -84,6 +84,11 @@ typedef struct sil_job_nut {
                              neck, on the centre line */
     double pair;          /* from centre to centre inside a course */
     sil_spacing spacing;
+    double
+        centres[SIL_STRINGS_MAX]; /* of the slots, from the nut's bass end along the nut; not given:
+                                        by the spacing */
+    double floors[SIL_STRINGS_MAX]; /* of a nut to copy: its slot floors over its bottom at the
+                                        front face; not given: by the target */
     const char *material;
 } sil_job_nut;
 
@@ -119,6 +124,8 @@ typedef struct sil_job_saddle {
     double travel_up;   /* and up, if that was given as well */
     double post_spread; /* from post to post */
     double pair;        /* from centre to centre inside a course */
+    double old[SIL_STRINGS_MAX]; /* of a saddle to copy: its heights over its bottom; not given: by
+                                    the target */
     const char *material;
 } sil_job_saddle;
 
@@ -215,6 +222,11 @@ typedef struct sil_allowances {
     double blank_length, blank_thickness, blank_height;
 } sil_allowances;
 
+/* The parts to make from a blank. The old one may be out, or in pieces. */
+typedef struct sil_make {
+    bool nut, saddle;
+} sil_make;
+
 /* The likely range of a figure on a kind of instrument. */
 typedef struct sil_plausible {
     const char *path; /* without the indices of lists: "strings.gauge" */
@@ -226,6 +238,7 @@ typedef struct sil_job {
     sil_about about;
     sil_shop shop;
     const char *profile;
+    sil_make make;
     sil_instrument instrument;
     int string_count;
     sil_string strings[SIL_STRINGS_MAX];

@@ -18,6 +18,7 @@ typedef enum sil_code {
     SIL_BACK_BOW,
     SIL_RELIEF_LOW,
     SIL_RELIEF_HIGH,
+    SIL_RELIEF_FIRST, /* in its range, but more than the saddle has room for */
     SIL_RELIEF_UNKNOWN,
     SIL_ROD_LIMIT,
     SIL_FRET_WORN,
@@ -72,6 +73,10 @@ typedef enum sil_code {
     SIL_TUNE_LEFT,   /* what moving the bridge's ends leaves of that */
     SIL_TUNE_SHORT,  /* the piece ends before the place where the string should leave it */
     SIL_TUNE_UNUSED, /* cents were read of worn strings */
+    SIL_MAKE_NUT,         /* a nut is made from a blank */
+    SIL_MAKE_SADDLE,      /* a saddle is made from a blank */
+    SIL_RELIEF_AS_TARGET, /* relief could not be read, and its target stands for it */
+    SIL_NUT_AS_TARGET,    /* gaps at fret 1 could not be read, and their targets stand for them */
     SIL_CODES
 } sil_code;
 
@@ -136,8 +141,16 @@ typedef enum sil_act {
     SIL_ACT_TUNE_ENDS,
     SIL_ACT_FILE_PEAKS,   /* of the saddle's top, to where the strings should leave it */
     SIL_ACT_TUNED_SADDLE, /* a new saddle for that */
-    SIL_ACT_CHOOSE,       /* a target would have strings buzz under the pick: say which gives way */
-    SIL_ACT_CHECK,        /* tune, and read everything again */
+    SIL_ACT_FIT_NUT,        /* a nut from a blank: bottom, thickness and length */
+    SIL_ACT_MARK_NUT,       /* the line of the frets and the centres of its slots */
+    SIL_ACT_CUT_NUT,        /* its slots, to feelers and what is left on at first */
+    SIL_ACT_SHAPE_NUT,      /* its top */
+    SIL_ACT_MEASURE_BRIDGE, /* what a new saddle's height follows from */
+    SIL_ACT_FIT_BLANK,      /* a saddle from a blank: bottom, thickness and length */
+    SIL_ACT_SHAPE_SADDLE,   /* its heights, with what is left on at first */
+    SIL_ACT_READ_NEW,       /* strings on, tune and read, with the new part in */
+    SIL_ACT_CHOOSE, /* a target would have strings buzz under the pick: say which gives way */
+    SIL_ACT_CHECK,  /* tune, and read everything again */
     SIL_ACTS
 } sil_act;
 
@@ -148,7 +161,7 @@ typedef struct sil_step {
     sil_act act;
 } sil_step;
 
-#define SIL_WITHHELD_MAX 16
+#define SIL_WITHHELD_MAX 24
 
 /* Why a part may not be cut today. */
 typedef struct sil_withheld {
@@ -401,7 +414,8 @@ double sil_first_now(const sil_plan *plan, int string);
 double sil_action_now(const sil_plan *plan, int string);
 
 /* sil_dressed_off: how much a step dresses off the saddle's top.
- * sil_left_on:     how much of that is left on, because it is too little to file.
+ * sil_left_on:     how much of that is left on, because it is too little to file (SIL_LEAST_DRESSED)
+ *                  and what the bottom loses has brought the string into its range.
  * Given:    string  from 0
  * Returned: mm; 0 for a new saddle, and where it is not known
  * Notes:    the stages count the sum of the two as dressed off

@@ -24,6 +24,7 @@ typedef enum sil_status {
     SIL_UNREADABLE = -11,  /* a file or folder is missing, or may not be read */
     SIL_NO_FACE = -20,     /* no typeface for the lettering was found on this machine */
     SIL_NOT_SAVED = -21,   /* a file could not be written; errno says why */
+    SIL_NO_SOLID = -22,    /* no part has a solid: it waits, or a size is not known */
     SIL_FAULT = -30,       /* a defect, as a coordinate that is not a number or too many pages */
     SIL_NO_MEMORY = -40
 } sil_status;

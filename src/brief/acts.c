@@ -101,6 +101,29 @@ act_words act_words_of(sil_act act)
     case SIL_ACT_TUNED_SADDLE:
         return (act_words){"tuned-saddle", say_tuned_saddle, say_check_peaks,
                            "new saddle, for tune"};
+    case SIL_ACT_FIT_NUT:
+        return (act_words){"fit-nut-blank", say_fit_nut, say_check_fit_blank,
+                           "new nut: fit a blank"};
+    case SIL_ACT_MARK_NUT:
+        return (act_words){"mark-nut", say_mark_nut, say_check_mark_nut, "new nut: mark its slots"};
+    case SIL_ACT_CUT_NUT:
+        return (act_words){"cut-nut-slots", say_cut_nut, say_check_cut_nut,
+                           "new nut: cut its slots"};
+    case SIL_ACT_SHAPE_NUT:
+        return (act_words){"shape-nut", say_shape_nut, say_check_shape_nut,
+                           "new nut: shape its top"};
+    case SIL_ACT_MEASURE_BRIDGE:
+        return (act_words){"measure-bridge", say_measure_bridge, say_check_written,
+                           "measure the bridge"};
+    case SIL_ACT_FIT_BLANK:
+        return (act_words){"fit-saddle-blank", say_fit_blank, say_check_fit_blank,
+                           "new saddle: fit a blank"};
+    case SIL_ACT_SHAPE_SADDLE:
+        return (act_words){"shape-saddle", say_shape_saddle, say_check_shape_saddle,
+                           "new saddle: shape its top"};
+    case SIL_ACT_READ_NEW:
+        return (act_words){"measure-new-part", say_read_new, say_check_read_new,
+                           "measure with it in"};
     case SIL_ACT_CHOOSE:
         return (act_words){"choose-attack", say_choose, say_check_written, "choose target or pick"};
     case SIL_ACT_CHECK:

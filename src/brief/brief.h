@@ -114,8 +114,10 @@ typedef struct brief_bearing {
     brief_figure left_on;                 /* left on the top, because it is too little to file */
     brief_figure present;                 /* from the saddle's bottom to the string, now */
     brief_figure height;                  /* the same when all steps are done */
-    brief_figure out;                     /* how much of that is above the bridge */
-    brief_figure in_slot;                 /* how much of that is in the slot, per cent */
+    brief_figure height_first; /* of a saddle from a blank: with what stays on at first, rounded up;
+                                  "-" for any other */
+    brief_figure out;          /* how much of that is above the bridge */
+    brief_figure in_slot;      /* how much of that is in the slot, per cent */
     brief_figure slot_wall; /* from the floor of the slot, or a pickup in it, to the bridge's top */
     brief_figure angle;     /* break angle of the string, degrees */
     brief_figure beyond;    /* how far the place where it would play in tune is beyond the nearer

@@ -27,6 +27,13 @@ code_words code_words_of(sil_code code)
                             .subject = "Relief at fret %",
                             .meaning = "Too much bow: high and stiff in the middle of the neck, "
                                        "and buzzes near the body."};
+    case SIL_RELIEF_FIRST:
+        return (code_words){.word = "relief-first",
+                            .figure = LENGTH,
+                            .subject = "Relief at fret %",
+                            .meaning = "In its range, but the saddle has too little room to bring "
+                                       "the strings down at this much: take it to its target "
+                                       "first."};
     case SIL_RELIEF_UNKNOWN:
         return (code_words){.word = "relief-unknown",
                             .subject = "Relief was not measured",
@@ -227,7 +234,9 @@ code_words code_words_of(sil_code code)
                             .figure = NEWTONS,
                             .subject = "Hardest pluck that rings clean",
                             .meaning = "With every reading at its target it would still buzz under "
-                                       "this pick: raise the targets, or pick lighter."};
+                                       "this pick: raise the targets, or pick lighter.",
+                            .why = "its target is too low for the pick that was chosen",
+                            .for_what = "a target, or a pick"};
     case SIL_STRING_UNKNOWN:
         return (code_words){
             .word = "string-unknown",
@@ -366,6 +375,31 @@ code_words code_words_of(sil_code code)
             .word = "cents-unused",
             .subject = "Cents were read from worn strings",
             .meaning = "Worn strings play false: put on new ones and read the cents again."};
+    case SIL_MAKE_NUT:
+        return (code_words){.word = "make-nut",
+                            .subject = "A new nut is made from a blank",
+                            .meaning = "Its slots follow from their targets, the relief and the "
+                                       "frets: no reading of the old nut is needed.",
+                            .why = "a new nut comes first",
+                            .for_what = "the new nut"};
+    case SIL_MAKE_SADDLE:
+        return (code_words){.word = "make-saddle",
+                            .subject = "A new saddle is made from a blank",
+                            .meaning = "It is left a little high at first; measured with the "
+                                       "strings on, it is finished like any saddle."};
+    case SIL_RELIEF_AS_TARGET:
+        return (code_words){
+            .word = "relief-as-target",
+            .figure = LENGTH,
+            .subject = "No relief was measured at pitch, so its target stands for it",
+            .meaning = "The feelers for a nut hardly depend on it. Measure it with the "
+                       "strings on."};
+    case SIL_NUT_AS_TARGET:
+        return (code_words){
+            .word = "nut-as-target",
+            .subject = "No gap at the 1st fret was measured, so the nut is taken to be in order",
+            .meaning = "The new saddle is left higher for it. Measure the gaps with the strings "
+                       "on, before it is finished."};
     case SIL_CODES:
         break;
     }

@@ -41,7 +41,9 @@ static void fill_passes(const brief *b, brief_slot *slot, int i)
     slot->left = takes ? figure_length(b->unit, one_pass ? 0.0 : left, SIL_NEAREST) : figure_none();
     slot->stack_first =
         takes ? figure_limited(b->unit, plan->nut.stack[i] + left, SIL_UP, FIGURE_FLOOR)
-              : figure_none();
+        : plan_makes_nut(plan)
+            ? figure_limited(b->unit, plan->nut.stack[i] + plan->nut.leave[i], SIL_UP, FIGURE_FLOOR)
+            : figure_none();
     slot->worked = files || slot->does == BRIEF_FILLS || slot->does == BRIEF_NEW;
     slot->stack = figure_limited(b->unit, plan->nut.stack[i], SIL_UP, FIGURE_FLOOR);
     slot->stack_moved = plan->nut.stack_moved[i];

@@ -96,11 +96,14 @@ static void fill_cuts(const brief *b, int i, brief_bearing *string)
     string->left_on =
         left_on >= least_pass ? figure_length(b->unit, left_on, SIL_NEAREST) : figure_none();
     double height = work->height[i] + left_on;
+    bool blank = plan_makes_saddle(b->plan);
     double out = work->protrusion[i] + left_on;
     brief_figure *made = b->saddle.from_bridge ? &string->out : &string->height;
     string->height = figure_reference(figure_length(b->unit, height, SIL_NEAREST));
     string->out = figure_reference(figure_length(b->unit, out, SIL_NEAREST));
     *made = figure_limited(b->unit, made->exact, SIL_NEAREST, FIGURE_HEIGHT);
+    string->height_first =
+        blank ? figure_length(b->unit, work->height[i] + work->leave[i], SIL_UP) : figure_none();
     string->in_slot = figure_number(100.0 * work->in_slot[i] * work->height[i] / height, 0);
     string->slot_wall = figure_reference(
         figure_size(b->unit, b->saddle_part.bridge[i] + b->plan->job->saddle.pickup));

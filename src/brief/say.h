@@ -22,6 +22,19 @@ say say_find_rod, say_rod_by_ear, say_check_rod_by_ear, say_neck_bow, say_rod, s
 say say_file, say_check_filed, say_fill, say_check_filled, say_shim_nut, say_new_nut,
     say_check_first, say_zero_fret, say_check_zero_fret;
 
+/* A nut or saddle from a blank. */
+say say_fit_nut, say_check_fit_blank, say_mark_nut, say_check_mark_nut, say_cut_nut,
+    say_check_cut_nut, say_shape_nut, say_check_shape_nut, say_measure_bridge, say_fit_blank,
+    say_shape_saddle, say_check_shape_saddle, say_read_new, say_check_read_new;
+
+/* The feelers, files and slope of the nut slots, which filing and cutting them share.
+ * say_files: the files to use for the slots of a list.
+ * say_stack_sure: how closely a stack of feelers gives the height of the string; ends a sentence.
+ * say_fall: the slope of the slots down toward the tuners. */
+void say_files(const brief *b, tell_list slots, telling *t);
+void say_stack_sure(const brief *b, telling *t);
+void say_fall(const brief *b, telling *t);
+
 /* The saddle, and where neck meets body. */
 say say_sand, say_check_sand, say_dress, say_check_action, say_shim_saddle, say_check_shimmed,
     say_new_saddle, say_screws, say_posts, say_curve, say_neck_angle, say_check_neck_angle,

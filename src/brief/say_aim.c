@@ -13,7 +13,9 @@ static brief_figure nearest(const telling *t, double mm)
 /* How little of the saddle would stand out of the bridge at the target of a string. */
 static void tell_left(const sil_plan *plan, int string, telling *t)
 {
-    double left = plan->saddle.stands[string] - plan->stages.lower[string];
+    double over = sil_action(&plan->bench.board, &plan->stages.fit[SIL_SADDLE], string, 12) -
+                  plan->bench.targets.action[string].aim;
+    double left = plan->saddle.protrusion[string] - over / sil_leverage(&plan->bench.board, string);
     if (sil_working_in_slot(plan->saddle.working)) {
         tell(t, ", where the saddle would stand out only ");
         tell_length(t, "out", string, nearest(t, left));

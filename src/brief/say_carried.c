@@ -25,6 +25,7 @@ static void tell_visit(const brief *b, int visit, telling *t)
     tell_thing_of(t, &things, "the action of ", &action);
     tell_thing(t, &things, "the saddle's height", c->saddle_height == visit);
     tell_thing(t, &things, "the bridge's top", c->bridge_top == visit);
+    tell_thing(t, &things, "how far the saddle stands out", c->stands_out == visit);
     tell_thing(t, &things, "that the bridge is sound", c->bridge == visit);
     tell_thing(t, &things, "that the braces are sound", c->braces == visit);
     tell(t, ". ");

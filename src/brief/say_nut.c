@@ -86,7 +86,7 @@ static void tell_last_stack(const brief *b, tell_list stack, telling *t)
 }
 
 /* Says how closely a stack of feelers gives the height of the string, and ends the sentence. */
-static void tell_sure(const brief *b, telling *t)
+void say_stack_sure(const brief *b, telling *t)
 {
     const brief_nut *nut = &b->nut;
     tell(t, ", good to \u00b1");
@@ -110,7 +110,7 @@ static void tell_stack(const brief *b, tell_list slots, figure_of *figure, telli
                 "file touches them at that edge: a stack of ");
         tell_each(t, "stack", &stack);
         tell_unit(t);
-        tell_sure(b, t);
+        say_stack_sure(b, t);
         tell_last_stack(b, stack, t);
     }
 }
@@ -125,7 +125,7 @@ static double widest_file(const sil_job *job)
 }
 
 /* Names the files to use, and the strings for which the shop has no file wide enough. */
-static void tell_files(const brief *b, tell_list slots, telling *t)
+void say_files(const brief *b, tell_list slots, telling *t)
 {
     double widest = widest_file(b->plan->job);
     tell_list fits = with(b, slots, width_of), rolls = fits;
@@ -151,7 +151,7 @@ static void tell_files(const brief *b, tell_list slots, telling *t)
     }
 }
 
-static void tell_fall(const brief *b, telling *t)
+void say_fall(const brief *b, telling *t)
 {
     tell(t, " Angle each slot ");
     if (brief_known(b->nut.fall)) {
@@ -208,8 +208,8 @@ void say_file(const brief *b, telling *t)
         tell_passes(b, slots, t);
         say_finished(b, SIL_NUT, t);
         tell_stack(b, slots, stack_first_of, t);
-        tell_files(b, slots, t);
-        tell_fall(b, t);
+        say_files(b, slots, t);
+        say_fall(b, t);
         tell(t, " Then bring the nut's top down, so that no slot is deeper than in the table.");
     }
     if (tell_chosen(&coarse) > 0) {
@@ -291,7 +291,7 @@ void say_fill(const brief *b, telling *t)
               "fall right and measure again. Those still too low, fill with dust of the same "
               "material and glue, let it harden, and recut.");
     tell_stack(b, slots, stack_of, t);
-    tell_fall(b, t);
+    say_fall(b, t);
     tell(t, " Play it open before the last stroke.");
     if (all_hardly_low(b, &slots)) {
         tell(t,
@@ -318,7 +318,7 @@ void say_shim_nut(const brief *b, telling *t)
         tell(t, " back to a feeler stack, hard against the nut's front face, of ");
         tell_each(t, "stack", &back);
         tell_unit(t);
-        tell_sure(b, t);
+        say_stack_sure(b, t);
     } else {
         tell(t, ".");
     }
@@ -344,9 +344,9 @@ void say_new_nut(const brief *b, telling *t)
         tell(t, " Cut its slots to a feeler stack, hard against the nut's front face, of ");
         tell_each(t, "stack", &all);
         tell_unit(t);
-        tell_sure(b, t);
+        say_stack_sure(b, t);
     }
-    tell_fall(b, t);
+    say_fall(b, t);
     tell(t, " Keep the old one until the owner has played.");
 }
 

@@ -33,10 +33,8 @@ void say_prepare(const brief *b, telling *t)
         tell(t,
              "Fit new strings first: these are worn. Tune, let them settle, and measure again. ");
     }
-    tell(t,
-         "Before you cut anything: %s, good strings at pitch, the instrument in playing position, "
-         "humidity ",
-         bridge_ready(b->saddle.working));
+    tell(t, "Before you cut anything: %s, %shumidity ", bridge_ready(b->saddle.working),
+         plan_makes(b->plan) ? "" : "good strings at pitch, the instrument in playing position, ");
     tell_figure(t, "humidity-low", -1, figure_number(limits->humidity_low_pct, 0));
     tell(t, " to ");
     tell_figure(t, "humidity-high", -1, figure_number(limits->humidity_high_pct, 0));
@@ -234,6 +232,8 @@ void say_check(const brief *b, telling *t)
 {
     tell(t, b->plan->done ? "Done: every reading is in its range and there is nothing left to cut. "
                             "Play every string at every fret and listen."
+            : plan_makes(b->plan)
+                ? "The new part waits for that. Then write it on the sheet, and plan again."
             : b->slackens
                 ? "The strings were slack: tune, and let the neck settle, overnight if you can. "
                   "Read the relief first, then everything else, write it and plan again."

@@ -18,8 +18,12 @@ const cli_command cli_commands[] = {
      .about =
          "Prints a measuring sheet for a kind of instrument, with every figure the profile can\n"
          "give, and a ~ where you fill in what you read. Leave the ~ for what you did not\n"
-         "measure: the plan will say what it needs.",
-     .examples = "sillet start steel-string-acoustic > job.yaml"},
+         "measure: the plan will say what it needs.\n"
+         "With --make it is a dozen lines for a new part, and nothing else.",
+     .options = {{"--make", "nut|saddle", "A short sheet for a nut or saddle made from a blank.",
+                  false}},
+     .examples = "sillet start steel-string-acoustic > job.yaml\n"
+                 "sillet start steel-string-acoustic --make nut > nut.yaml"},
     {.name = "plan",
      .operand = "SHEET",
      .many = true,
@@ -53,7 +57,8 @@ const cli_command cli_commands[] = {
      .options =
          {{"-o", "OUT",
            "The file, whole or not at all: .pdf, the pack; .svg or .dxf, the 1:1 outlines of\n"
-           "nut and saddle and nothing else. - is standard output.",
+           "nut and saddle and nothing else; .stl, the finished parts as solids. - is standard\n"
+           "output.",
            true},
           {"--part", "all|nut|saddle", "One part alone.", false},
           {"--sheet", "NAME",
@@ -63,7 +68,7 @@ const cli_command cli_commands[] = {
           {"--paper", "A4|A3|Letter", "The paper's size; A4 unless given.", false},
           UNITS("The unit lengths are shown in; unless given, the sheet's."),
           {"--decimal", "point|comma", "The decimal mark; point unless given.", false},
-          {"--as", "pdf|svg|dxf", "The format, if OUT's name does not show it.", false}},
+          {"--as", "pdf|svg|dxf|stl", "The format, if OUT's name does not show it.", false}},
      .examples = "sillet draw job.yaml -o pack.pdf\n"
                  "sillet draw job.yaml -o nut.pdf --part nut --paper Letter\n"
                  "sillet draw job.yaml -o saddle.dxf --part saddle"},

@@ -188,6 +188,72 @@ static void say_sheet(text *out, const char *profile, const sil_job *job)
     say_part(out, "readings", "  - ", "    ", job);
 }
 
+/* Writes some fields of a part of the sheet. */
+static void say_some(text *out, const char *const *paths, const char *first, const char *indent,
+                     const sil_job *job)
+{
+    for (int k = 0; paths[k]; k++) {
+        sil_field field;
+        if (sil_field_find(paths[k], &field) && sil_field_applies(paths[k], job)) {
+            say_field(out, &field, k == 0 ? first : indent, job);
+        }
+    }
+}
+
+/* A part made from a blank: what must be known of it and of the instrument. */
+typedef struct made_part {
+    const char *word;
+    const char *instrument[4], *part[6], *reading[4];
+} made_part;
+
+static const made_part made_parts[] = {{"nut",
+                                        {"instrument.crown", "instrument.head_angle"},
+                                        {"nut.width", "nut.thickness", "nut.seat_to_board"},
+                                        {"readings.frets", "readings.relief"}},
+                                       {"saddle",
+                                        {NULL},
+                                        {"saddle.length", "saddle.thickness", "saddle.slot_depth"},
+                                        {"readings.frets", "readings.bridge_top"}}};
+
+/* A sheet of a dozen lines. */
+static void say_made(text *out, const char *profile, const made_part *made, const sil_job *job)
+{
+    text_add(out,
+             "# A new %s from a blank: give what you measured where a ~ stands, then sillet plan "
+             "THIS-FILE\nsillet: 1\n",
+             made->word);
+    say_top(out, "profile", profile);
+    say_top(out, "make", made->word);
+    text_put(out, made->instrument[0] ? "instrument:\n" : "");
+    say_some(out, made->instrument, "  ", "  ", job);
+    text_add(out, "%s:\n", made->word);
+    say_some(out, made->part, "  ", "  ", job);
+    text_put(out, "readings:\n");
+    say_some(out, made->reading, "  - ", "    ", job);
+}
+
+/* Whether an instrument has the part at all. */
+static bool has_part(const made_part *made, const sil_job *job)
+{
+    sil_working working = sil_saddle_working(job->saddle.kind, job->saddle.pitch);
+    return made == &made_parts[0] ? job->nut.kind == SIL_NUT_SLOTTED : sil_working_in_slot(working);
+}
+
+/* Writes the sheet that is asked for. */
+static int say_asked(text *out, const char *profile, const char *make, const sil_job *job)
+{
+    if (!make) {
+        say_sheet(out, profile, job);
+        return CLI_DONE;
+    }
+    const made_part *made = &made_parts[strcmp(make, made_parts[0].word) != 0];
+    if (!has_part(made, job)) {
+        return cli_misused("%s has no %s to make from a blank", profile, make);
+    }
+    say_made(out, profile, made, job);
+    return CLI_DONE;
+}
+
 int cli_start(int argc, char **argv)
 {
     cli_arguments arguments;
@@ -203,10 +269,10 @@ int cli_start(int argc, char **argv)
         return code;
     }
     text out = {0};
-    say_sheet(&out, profile, sil_sheet_job(sheet));
+    code = say_asked(&out, profile, cli_given(&arguments, "--make"), sil_sheet_job(sheet));
     if (out.failed) {
         code = cli_failed("out of memory");
-    } else {
+    } else if (code == CLI_DONE) {
         cli_print(text_read(&out));
     }
     text_free(&out);

@@ -57,6 +57,9 @@ static double widened(double half_width, bool carried)
 
 double sil_relief_u(const sil_bench *bench)
 {
+    if (bench->fresh.relief_stands) {
+        return sil_rectangular(SIL_RELIEF_STANDS);
+    }
     bool carried = bench->standing.relief_carried;
     double moved = carried ? sil_rectangular(SIL_CARRIED_RELIEF) : 0.0;
     return hypot(widened(bench->tools.relief, carried), moved);

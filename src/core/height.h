@@ -20,4 +20,16 @@ double core_nut_from_open(const sil_board *board, const sil_fit *fit, int string
 double core_saddle_from_action(const sil_board *board, const sil_fit *fit, int string, int fret,
                                double action, double nut_height);
 
+/* The fret that a string of a new nut is judged by: the crown it is held on, or for an open string
+ * the fret of its action. */
+int core_far_fret(const sil_targets *targets);
+
+/* Whether a gap at fret 1 was read from which a height follows. */
+bool core_gap_read(const sil_gaps *gaps, int string);
+
+/* Nut height of a string of a new nut: at its target, or that of a copy. fit: its bend and crowns
+ * are used. level_depth: what the frets were levelled by, mm. */
+double core_new_nut_height(const sil_bench *bench, const sil_fit *fit, double level_depth,
+                           int string);
+
 #endif

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The nut. See docs/arithmetic.md, "The nut". */
-#include <sillet/core/nut.h>
+#include "fresh.h"
 
 /* Steps from each string to the next. Inside a course it is the distance of the pair. The rest of
  * the width is shared evenly between courses, plus something for each string (half its gauge, or
@@ -147,7 +147,7 @@ void sil_nut_await(int strings, sil_nut_work *work)
     work->shim = work->top = SIL_UNKNOWN;
 }
 
-static double fall_angle_deg(const sil_nut_given *make)
+double core_fall_angle_deg(const sil_nut_given *make)
 {
     double fall = make->head_angle_deg * make->fall_share;
     return sil_known(fall) ? fmin(10.0, fmax(3.0, fall)) : SIL_UNKNOWN;
@@ -158,7 +158,7 @@ void sil_nut_cut(const sil_bench *bench, const sil_stages *stages, const sil_nut
 {
     int strings = bench->board.strings;
     *work = (sil_nut_work){.shim = SIL_UNKNOWN, .top = SIL_UNKNOWN};
-    work->fall_angle_deg = fall_angle_deg(make);
+    work->fall_angle_deg = core_fall_angle_deg(make);
     for (int i = 0; i < strings; i++) {
         work->verdict[i] = stages->nut[i];
     }

@@ -23,13 +23,18 @@ static double room_of(const sil_saddle_given *make, const sil_saddle_work *work,
     return make->working == SIL_WORKING_SCREWS ? make->travel : SIL_UNKNOWN;
 }
 
-/* The same, with enough of a break angle left as well. A string that is not held in the bridge has
- * no break angle there. */
-static double sound_room_of(const sil_saddle_given *make, const sil_saddle_work *work, int i)
+/* A string that is not held in the bridge has no break angle there. */
+double core_least_out(const sil_saddle_given *make, int i)
 {
     double falls = make->pin_distance[i] * tan(make->least_break_deg * per_degree);
-    double enough = fmax(make->least_protrusion, make->exit_height + falls);
-    return sil_working_in_slot(make->working) ? work->stands[i] - enough : work->room[i];
+    return fmax(make->least_protrusion, make->exit_height + falls);
+}
+
+/* The same, with enough of a break angle left as well. */
+static double sound_room_of(const sil_saddle_given *make, const sil_saddle_work *work, int i)
+{
+    bool in_slot = sil_working_in_slot(make->working);
+    return in_slot ? work->stands[i] - core_least_out(make, i) : work->room[i];
 }
 
 /* The aim is given up first: a string goes as far as is sound, but at least to the high edge of its
@@ -129,18 +134,31 @@ int core_tilted(int strings, const sil_saddle_work *work)
     return treble == taken ? 1 : bass == taken ? -1 : 0;
 }
 
-bool core_dressed_only(int strings, const sil_saddle_work *work)
+/* Fewer than half of the strings, and none by more than is dressed. */
+static bool few_and_little(int strings, const sil_saddle_work *work)
 {
-    bool ends = work->verdict[0] == SIL_TAKE || work->verdict[strings - 1] == SIL_TAKE;
-    if (ends || 2 * count_taken(strings, work) >= strings) {
-        return false;
-    }
     for (int i = 0; i < strings; i++) {
         if (work->verdict[i] == SIL_TAKE && sil_above(work->goal[i], most_dressed)) {
             return false;
         }
     }
-    return true;
+    return 2 * count_taken(strings, work) < strings;
+}
+
+bool core_dressed_only(int strings, const sil_saddle_work *work)
+{
+    bool ends = work->verdict[0] == SIL_TAKE || work->verdict[strings - 1] == SIL_TAKE;
+    return !ends && few_and_little(strings, work);
+}
+
+/* For less than this nobody takes the saddle out again and again, mm: common practice, no source. */
+static const double least_tilted = 0.05;
+
+bool core_held_up(int strings, double half, const sil_saddle_work *work)
+{
+    double first = fmax(sil_line_at(work->cut_first, half), sil_line_at(work->cut_first, -half));
+    double whole = fmax(sil_line_at(work->cut, half), sil_line_at(work->cut, -half));
+    return first < least_tilted && whole - first >= least_tilted && few_and_little(strings, work);
 }
 
 sil_line core_saddle_tilt(int count, const double *z, const double *cap, double half, int side,

@@ -9,6 +9,10 @@
  * mm; under 0 where it is below that already. */
 double core_to_high(const sil_bench *bench, const sil_stages *stages, int string);
 
+/* core_least_out: how far the saddle must stand out of the bridge under a string, mm: the least that
+ * it may, and what leaves its string enough of a break angle; unknown where neither is known. */
+double core_least_out(const sil_saddle_given *make, int string);
+
 /* core_saddle_room: fills room, goal, aim_short, missing and stops of work, from its verdicts and
  * from how far the saddle stands out. */
 void core_saddle_room(const sil_bench *bench, const sil_saddle_given *make, sil_stages *stages,
@@ -16,9 +20,12 @@ void core_saddle_room(const sil_bench *bench, const sil_saddle_given *make, sil_
 
 /* core_dressed_only: whether the strings to lower are few, stand apart from the ends of the saddle
  * and need so little that the top is dressed under them and nothing comes off the bottom.
+ * core_held_up: whether the others allow the bottom so little at a time that the top is dressed all
+ * the same, at the ends as well; half: of the saddle's length, mm.
  * core_tilted: where the strings to lower are fewer than half and reach from one end of the saddle:
  * + from the treble end, - from the bass end; otherwise 0. */
 bool core_dressed_only(int strings, const sil_saddle_work *work);
+bool core_held_up(int strings, double half, const sil_saddle_work *work);
 int core_tilted(int strings, const sil_saddle_work *work);
 
 /* core_saddle_tilt: the line that takes nothing at one end of the bottom and the most under every

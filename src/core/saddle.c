@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The saddle. See docs/arithmetic.md, "The saddle". */
+#include "fresh.h"
 #include "room.h"
 
 static int count_verdicts(const sil_saddle_work *work, int strings, sil_verdict verdict)
@@ -76,6 +77,10 @@ static void sand(const sil_bench *bench, const sil_saddle_given *make, sil_stage
         double leave = all_finished(bench, work) ? 0.0 : make->leave_base;
         sil_line most = leave_on(work->cut, half, leave);
         work->cut_first = cut_base(bench, stages, work, half, &most);
+    }
+    if (work->bottom && core_held_up(bench->board.strings, half, work)) {
+        work->bottom = false;
+        work->cut = work->cut_first = (sil_line){0.0, 0.0};
     }
     for (int i = 0; i < bench->board.strings; i++) {
         double off = sil_line_at(work->cut, bench->board.saddle_z[i]);
@@ -253,11 +258,10 @@ static double change_at(const sil_bench *bench, const sil_saddle_given *make,
     return stages->saddle[i] == SIL_WAIT ? stages->lower[i] : work->goal[i];
 }
 
-static void stand_in_slot(const sil_saddle_given *make, sil_saddle_work *work, double off, int i)
+void core_stand_in_slot(const sil_saddle_given *make, sil_saddle_work *work, int i)
 {
     double slot = make->slot_depth - make->pickup;
     double under = work->remedy == SIL_SADDLE_SHIM ? work->shim : 0.0;
-    work->protrusion[i] = work->stands[i] - off;
     work->in_slot[i] = (slot - under) / (work->height[i] - under);
     double rise = work->protrusion[i] - make->exit_height;
     double degrees = 180.0 / 3.14159265358979323846;
@@ -355,7 +359,8 @@ void sil_saddle_cut(const sil_bench *bench, const sil_saddle_given *make, sil_st
         double off = change_at(bench, make, stages, work, i);
         work->height[i] = work->present[i] - off;
         if (sil_working_in_slot(make->working)) {
-            stand_in_slot(make, work, off, i);
+            work->protrusion[i] = work->stands[i] - off;
+            core_stand_in_slot(make, work, i);
         }
     }
     if (sil_working_in_slot(make->working)) {

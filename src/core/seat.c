@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Where the bottom of the saddle is, from a caliper or from the bridge's top, and how far it stands
  * out of the bridge. See docs/arithmetic.md, "The saddle". */
-#include <sillet/core/saddle.h>
+#include "fresh.h"
 
 /* If two ways of measuring differ by more than this, one of them was misread, unless their tools are
  * so coarse that they explain it. */
@@ -114,8 +114,8 @@ static bool disagree(const sil_bench *bench, double out[WAYS][SIL_STRINGS_MAX], 
     return false;
 }
 
-void sil_saddle_present(const sil_bench *bench, const sil_saddle_given *make,
-                        const sil_stages *stages, sil_saddle_work *work)
+void core_saddle_seat(const sil_bench *bench, const sil_saddle_given *make,
+                      const sil_stages *stages, sil_saddle_work *work, double *seat)
 {
     const sil_fit *now = &stages->fit[SIL_NOW];
     int last = bench->board.strings - 1;
@@ -126,7 +126,7 @@ void sil_saddle_present(const sil_bench *bench, const sil_saddle_given *make,
                  bridge_top(bench, now, last, make->bridge_top_bass)};
     /* Both ends are taken from the same tool: two tools that differ would tilt the bottom. */
     bool measured = sil_known(by_caliper.treble) && (last == 0 || sil_known(by_caliper.bass));
-    level seat = measured ? by_caliper : (level){top.treble - in_slot, top.bass - in_slot};
+    level bottom = measured ? by_caliper : (level){top.treble - in_slot, top.bass - in_slot};
     stand(bench, make, now, by_caliper, top, out);
     work->present_disagree = false;
     for (int i = 0; i <= last; i++) {
@@ -139,8 +139,16 @@ void sil_saddle_present(const sil_bench *bench, const sil_saddle_given *make,
         work->stands[i] = work->present_disagree ? SIL_UNKNOWN : stands;
     }
     for (int i = 0; i <= last; i++) {
-        work->present[i] = work->present_disagree
-                               ? SIL_UNKNOWN
-                               : now->saddle_height[i] - level_at(&bench->board, seat, i);
+        seat[i] = work->present_disagree ? SIL_UNKNOWN : level_at(&bench->board, bottom, i);
+    }
+}
+
+void sil_saddle_present(const sil_bench *bench, const sil_saddle_given *make,
+                        const sil_stages *stages, sil_saddle_work *work)
+{
+    double seat[SIL_STRINGS_MAX];
+    core_saddle_seat(bench, make, stages, work, seat);
+    for (int i = 0; i < bench->board.strings; i++) {
+        work->present[i] = stages->fit[SIL_NOW].saddle_height[i] - seat[i];
     }
 }

@@ -1,10 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* The work in its order: now, rod, frets, nut, saddle. See docs/arithmetic.md, "The order of
  * work" and "How sure". */
-#include "clean.h"
-#include "edge.h"
 #include "height.h"
 #include "pass.h"
+#include "verdict.h"
 
 /* A small change of the readings, to see how much a cut changes with it. */
 typedef struct nudge {
@@ -29,6 +28,11 @@ static void read_now(const sil_bench *bench, const nudge *by, sil_fit *now)
     now->crowns = bench->crowns;
     now->bend = sil_bend_from_relief(&bench->board, &bench->crowns, &relief);
     sil_fit_read(&bench->board, &gaps, now);
+    for (int i = 0; i < bench->board.strings && bench->fresh.saddle; i++) {
+        if (!sil_known(now->nut_height[i])) {
+            now->nut_height[i] = core_new_nut_height(bench, now, 0.0, i);
+        }
+    }
 }
 
 /* The nut is fixed to the neck and the saddle to the body; the chord moves between them. */
@@ -107,122 +111,6 @@ static void work_frets(const sil_bench *bench, const sil_stages *stages, sil_fit
     }
 }
 
-static double wanted_nut_height(const sil_bench *bench, const sil_fit *fit, int i)
-{
-    const sil_targets *targets = &bench->targets;
-    if (targets->first_held != SIL_HOLD_OPEN) {
-        return core_nut_from_held(&bench->board, fit, i, targets->first_held,
-                                  targets->first[i].aim);
-    }
-    return core_nut_from_open(&bench->board, fit, i, targets->first[i].aim, 12,
-                              targets->action[i].aim);
-}
-
-static sil_verdict judge(double value, sil_side side, double cut, bool odd)
-{
-    if (!sil_known(value) || !sil_known(cut) || odd) {
-        return SIL_WAIT;
-    }
-    if (side == SIL_OVER && cut > 0.0) {
-        return SIL_TAKE;
-    }
-    return side == SIL_UNDER && cut < 0.0 ? SIL_RAISE : SIL_LEAVE;
-}
-
-static double wanted_saddle_height(const sil_bench *bench, const sil_fit *fit, int i)
-{
-    return core_saddle_from_action(&bench->board, fit, i, 12, bench->targets.action[i].aim,
-                                   fit->nut_height[i]);
-}
-
-/* Whether a verdict puts a string to its aim. */
-static bool is_worked(sil_verdict verdict)
-{
-    return verdict == SIL_TAKE || verdict == SIL_RAISE;
-}
-
-/* A string on its fret needs no figure to be put right, once nothing else can be why it lies there. */
-static bool lies_on_fret(const sil_bench *bench, int i)
-{
-    const sil_gaps *gaps = &bench->gaps;
-    return bench->looked_at && (gaps->first[i] == 0.0 || gaps->first_open[i] == 0.0);
-}
-
-/* Where a slot to be filed is to end: at its target, or where its open string still rings clean, if
- * that is in range. */
-static double clean_goal(const sil_bench *bench, sil_stages *stages, int i, double wanted)
-{
-    sil_fit clean = stages->fit[SIL_FRETS];
-    double present = clean.nut_height[i], action = sil_action(&bench->board, &clean, i, 12);
-    bool high = sil_above(action, bench->targets.action[i].high);
-    clean.nut_height[i] =
-        core_clean_nut(bench, &clean, high ? bench->targets.action[i].aim : action, i);
-    if (!sil_below(wanted, clean.nut_height[i])) {
-        return wanted;
-    }
-    stages->slot_clean[i] = sil_first_gap(&bench->board, &clean, i, bench->targets.first_held);
-    if (sil_above(stages->slot_clean[i], bench->targets.first[i].high)) {
-        stages->slot_hold[i] = fmax(0.0, present - clean.nut_height[i]);
-        return wanted;
-    }
-    return fmin(present, clean.nut_height[i]);
-}
-
-static void work_nut(const sil_bench *bench, sil_stages *stages)
-{
-    const sil_standing *standing = &bench->standing;
-    sil_fit *fit = &stages->fit[SIL_NUT];
-    for (int i = 0; i < bench->board.strings; i++) {
-        double gap = sil_first_gap(&bench->board, fit, i, bench->targets.first_held);
-        double wanted = wanted_nut_height(bench, fit, i);
-        stages->deepen[i] = fit->nut_height[i] - wanted;
-        double width = core_edge_width(stages->first_u[i], standing->first_settled[i]);
-        sil_side side = sil_side_of(gap, bench->targets.first[i], width, standing->buzz_open[i]);
-        stages->first_side[i] = side;
-        stages->nut[i] = judge(gap, side, stages->deepen[i], standing->first_odd[i]);
-        stages->nut[i] = stages->finish_slot[i] ? SIL_TAKE : stages->nut[i];
-        if (bench->zero_fret && stages->nut[i] != SIL_WAIT) {
-            stages->nut[i] = SIL_LEAVE; /* the nut slots only guide */
-        }
-        stages->on_fret[i] = stages->nut[i] == SIL_WAIT && !standing->first_odd[i] &&
-                             lies_on_fret(bench, i) && sil_known(wanted) && !bench->zero_fret;
-        stages->nut[i] = stages->on_fret[i] ? SIL_RAISE : stages->nut[i];
-        stages->nut_raised[i] = 0.0;
-        if (stages->nut[i] == SIL_TAKE) {
-            stages->nut_raised[i] = clean_goal(bench, stages, i, wanted) - wanted;
-            bool goes = sil_above(stages->deepen[i], stages->nut_raised[i]);
-            stages->nut[i] = goes ? SIL_TAKE : SIL_LEAVE;
-        }
-        if (is_worked(stages->nut[i])) {
-            fit->nut_height[i] = wanted + stages->nut_raised[i];
-            stages->changed[SIL_NUT] = true;
-        }
-    }
-}
-
-static void work_saddle(const sil_bench *bench, sil_stages *stages)
-{
-    const sil_standing *standing = &bench->standing;
-    sil_fit *fit = &stages->fit[SIL_SADDLE];
-    for (int i = 0; i < bench->board.strings; i++) {
-        double action = sil_action(&bench->board, fit, i, 12);
-        double wanted = wanted_saddle_height(bench, fit, i);
-        stages->lower[i] = fit->saddle_height[i] - wanted;
-        /* The action at its aim is what `lower` brings, so both are equally sure. */
-        stages->action_u[i] = stages->lower_u[i] * sil_leverage(&bench->board, i);
-        double width = core_edge_width(stages->action_u[i], standing->action_settled[i]);
-        sil_side side = sil_side_of(action, bench->targets.action[i], width, standing->buzz[i]);
-        stages->action_side[i] = side;
-        stages->saddle[i] = judge(action, side, stages->lower[i],
-                                  standing->action_odd[i] || standing->first_odd[i]);
-        stages->saddle[i] = stages->finish_saddle[i] ? SIL_TAKE : stages->saddle[i];
-        if (is_worked(stages->saddle[i])) {
-            fit->saddle_height[i] = wanted;
-            stages->changed[SIL_SADDLE] = true;
-        }
-    }
-}
-
 void sil_remedy_fit(const sil_bench *bench, sil_remedy remedy, sil_fit *fit)
 {
     const sil_board *board = &bench->board;
@@ -234,10 +122,10 @@ void sil_remedy_fit(const sil_bench *bench, sil_remedy remedy, sil_fit *fit)
     }
     for (int i = 0; i < board->strings; i++) {
         if (remedy == SIL_TO_SLOT) {
-            fit->nut_height[i] = wanted_nut_height(bench, fit, i);
+            fit->nut_height[i] = core_wanted_slot(bench, fit, i);
         }
         if (remedy == SIL_TO_SADDLE) {
-            fit->saddle_height[i] = wanted_saddle_height(bench, fit, i);
+            fit->saddle_height[i] = core_wanted_saddle(bench, fit, i);
         }
     }
 }
@@ -267,12 +155,13 @@ static void run_nudged(const sil_bench *bench, const nudge *by, const sil_stages
     }
     work_frets(bench, held, &fit);
     for (int i = 0; i < bench->board.strings; i++) {
-        double nut = wanted_nut_height(bench, &fit, i);
+        double nut = core_wanted_nut(bench, held, &fit, i);
         out->first[i] = sil_first_gap(&bench->board, &fit, i, bench->targets.first_held);
         out->deepen[i] = fit.nut_height[i] - nut;
-        fit.nut_height[i] = is_worked(held->nut[i]) ? nut + held->nut_raised[i] : fit.nut_height[i];
+        fit.nut_height[i] =
+            core_is_worked(held->nut[i]) ? nut + held->nut_raised[i] : fit.nut_height[i];
         out->stand[i] = stand(&bench->board, &fit, i);
-        out->lower[i] = fit.saddle_height[i] - wanted_saddle_height(bench, &fit, i);
+        out->lower[i] = fit.saddle_height[i] - core_wanted_saddle(bench, &fit, i);
     }
 }
 
@@ -337,8 +226,8 @@ static void judge_relief(const sil_bench *bench, sil_stages *stages)
     stages->relief_side =
         sil_side_of(relief, bench->targets.relief, stages->relief_u, bench->standing.buzz_low);
     bool out = sil_side_out(stages->relief_side);
-    stages->changed[SIL_ROD] =
-        bench->rod_works && sil_board_bends(board) && out && !bench->standing.relief_odd;
+    stages->changed[SIL_ROD] = bench->rod_works && sil_board_bends(board) &&
+                               (out || bench->straighten) && !bench->standing.relief_odd;
 }
 
 /* Runs all stages, each from a copy of the state the one before leaves. Each value is judged with
@@ -360,13 +249,18 @@ static void run(const sil_bench *bench, sil_stages *stages)
     weigh(bench, stages);
 
     fit[SIL_NUT] = fit[SIL_FRETS];
-    work_nut(bench, stages);
+    core_judge_nut(bench, stages);
     if (stages->changed[SIL_NUT]) {
         weigh(bench, stages);
     }
 
     fit[SIL_SADDLE] = fit[SIL_NUT];
-    work_saddle(bench, stages);
+    core_judge_saddle(bench, stages);
+    for (int i = 0; i < bench->board.strings && bench->fresh.saddle; i++) {
+        if (!core_gap_read(&bench->gaps, i)) { /* how far off a nut is that was not read */
+            stages->deepen[i] = stages->deepen_u[i] = stages->first_u[i] = SIL_UNKNOWN;
+        }
+    }
 }
 
 /* All but the crowns of each state, which are copied whole from the bench. */

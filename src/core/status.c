@@ -26,6 +26,8 @@ const char *sil_status_text(sil_status status)
         return "no lettering face found";
     case SIL_NOT_SAVED:
         return "cannot be written";
+    case SIL_NO_SOLID:
+        return "no part has a solid";
     case SIL_FAULT:
         return "a defect of the library";
     case SIL_NO_MEMORY:

@@ -186,6 +186,15 @@ bool sil_drawing_warning(const sil_drawing *drawing, int index, char *out, size_
     return true;
 }
 
+bool sil_drawing_missing(const sil_drawing *drawing, int index, char *out, size_t size)
+{
+    if (index < 0 || index >= drawing->missing_count) {
+        return false;
+    }
+    snprintf(out, size, "%s", drawing->missing[index]);
+    return true;
+}
+
 void sil_drawing_free(sil_drawing *drawing)
 {
     if (drawing == NULL) {

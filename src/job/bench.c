@@ -28,6 +28,21 @@ void sil_job_courses(const sil_job *job, int *course)
     }
 }
 
+/* Slots that are kept where they are: their distances across the board, from those along the nut.
+ * On a fan a nut leans, by what its two ends differ along the board. */
+static void keep_centres(const sil_job *job, double *nut_z)
+{
+    const sil_instrument *it = &job->instrument;
+    int last = job->string_count - 1;
+    double bass = sil_known(it->scale_bass) ? it->scale_bass : it->scale;
+    double apart = (it->scale - bass) * (1.0 - exp2(-it->square / 12.0));
+    double along = job->nut.centres[0] - job->nut.centres[last];
+    double cosine = last > 0 ? sqrt(1.0 - apart * apart / (along * along)) : 1.0;
+    for (int i = 0; i <= last; i++) {
+        nut_z[i] = job->nut.centres[i] * cosine - job->nut.width / 2.0;
+    }
+}
+
 void job_lay_board(const sil_job *job, sil_board *board)
 {
     const sil_instrument *instrument = &job->instrument;
@@ -46,6 +61,9 @@ void job_lay_board(const sil_job *job, sil_board *board)
     sil_courses courses = {job->string_count, board->course, job->nut.pair};
     sil_nut_centres(&courses, gauge, job->nut.width, job->nut.edge_treble, job->nut.edge_bass,
                     job->nut.spacing, board->nut_z, &gap);
+    if (job_any_given(job->nut.centres, job->string_count)) {
+        keep_centres(job, board->nut_z);
+    }
     courses.pair = job->saddle.pair;
     sil_saddle_centres(&courses, job->saddle.spread, board->saddle_z);
     sil_fan fan = {instrument->scale, instrument->scale, instrument->square};
@@ -157,5 +175,6 @@ void sil_job_bench_read(const sil_job *job, int reading, const sil_reading *read
     bench->pluck_at = SIL_UNKNOWN;
     bench->zero_fret = job->nut.kind == SIL_NUT_ZERO_FRET;
     bench->standing = (sil_standing){0};
+    bench->fresh = (sil_fresh){0};
     hear(read, bench->relief.over, &bench->standing);
 }

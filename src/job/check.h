@@ -68,6 +68,13 @@ sil_relief_reading job_relief_laid(const sil_job *job, const sil_reading *readin
 void job_lay_board(const sil_job *job, sil_board *board);
 void job_lay_crowns(const sil_reading *reading, sil_crowns *crowns);
 
+/* Whether a sheet gives a figure of any string. */
+bool job_any_given(const double *figures, int count);
+
+/* Checks the parts to make, and where the slots of a new nut are to be. Returned: false where these
+ * lie so that nothing else of the board can be checked. */
+bool job_check_make(job_check *check, const sil_board *board);
+
 /* Checks that fields agree with each other. */
 void job_check_instrument(job_check *check);
 void job_check_readings(job_check *check);

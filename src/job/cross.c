@@ -50,7 +50,8 @@ static void check_nut(job_check *check, const sil_board *board)
     job_place root = job_key(NULL, "nut"), edge = job_key(&root, "edge");
     job_place advance = job_key(&root, "advance");
     double outer = nut->edge_treble + nut->edge_bass + check->job->strings[0].gauge;
-    int crowded = first_crowded(check->job, board->nut_z);
+    bool kept = job_any_given(nut->centres, check->job->string_count);
+    int crowded = kept ? -1 : first_crowded(check->job, board->nut_z);
     if (outer > nut->width) {
         job_check_say(check, SIL_ERROR, &edge, "no room for a string on a nut %s wide",
                       job_length_of(check, nut->width).text);
@@ -317,10 +318,12 @@ void job_check_instrument(job_check *check)
     if (job_check_can_lay(check->job)) {
         sil_board board;
         job_lay_board(check->job, &board);
-        check_fan(check, &board);
-        check_nut(check, &board);
-        check_saddle(check, &board);
-        check_radius(check, &board);
+        if (job_check_make(check, &board)) {
+            check_fan(check, &board);
+            check_nut(check, &board);
+            check_saddle(check, &board);
+            check_radius(check, &board);
+        }
     }
     check_held_target(check);
     check_attack(check);

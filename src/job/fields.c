@@ -23,6 +23,8 @@ static const job_word hand_words[] = {
     {"right", SIL_RIGHT_HANDED}, {"left", SIL_LEFT_HANDED}, {NULL, 0}};
 static const job_word spacing_words[] = {
     {"equal-gap", SIL_EQUAL_GAP}, {"equal-centre", SIL_EQUAL_CENTRE}, {NULL, 0}};
+static const job_word make_words[] = {
+    {"nut", JOB_MAKES_NUT}, {"saddle", JOB_MAKES_SADDLE}, {NULL, 0}};
 static const job_word nut_words[] = {
     {"slotted", SIL_NUT_SLOTTED}, {"zero-fret", SIL_NUT_ZERO_FRET}, {NULL, 0}};
 static const job_word saddle_words[] = {
@@ -131,6 +133,8 @@ static const job_field nut_fields[] = {
      LIKELY(LENGTH, FROM_ZERO, 0, 15)},
     {"kind", JOB_AS_WORD, AT(sil_job_nut, kind), .words = nut_words},
     {"pair", JOB_AS_FIGURE, AT(sil_job_nut, pair), LIKELY(LENGTH, OVER_ZERO, 1, 5)},
+    {"centres", JOB_AS_PER_STRING, AT(sil_job_nut, centres), LIKELY(LENGTH, OVER_ZERO, 1, 120)},
+    {"floors", JOB_AS_PER_STRING, AT(sil_job_nut, floors), LIKELY(LENGTH, OVER_ZERO, 0.5, 20)},
     {"material", JOB_AS_TEXT, AT(sil_job_nut, material)},
 };
 static const job_table nut_table = {nut_fields, COUNT_OF(nut_fields)};
@@ -159,6 +163,7 @@ static const job_field saddle_fields[] = {
     {"post_spread", JOB_AS_FIGURE, AT(sil_job_saddle, post_spread),
      LIKELY(LENGTH, OVER_ZERO, 30, 130)},
     {"pair", JOB_AS_FIGURE, AT(sil_job_saddle, pair), LIKELY(LENGTH, OVER_ZERO, 1, 6)},
+    {"old", JOB_AS_PER_STRING, AT(sil_job_saddle, old), LIKELY(LENGTH, OVER_ZERO, 2, 25)},
     {"material", JOB_AS_TEXT, AT(sil_job_saddle, material)},
 };
 static const job_table saddle_table = {saddle_fields, COUNT_OF(saddle_fields)};
@@ -362,6 +367,7 @@ static const job_field job_fields[] = {
     {"job", JOB_AS_PART, AT(sil_job, about), .of = &about_table},
     {"shop", JOB_AS_PART, AT(sil_job, shop), .of = &shop_table},
     {"profile", JOB_AS_TEXT, AT(sil_job, profile)},
+    {"make", JOB_AS_MAKE, AT(sil_job, make), .words = make_words},
     {"instrument", JOB_AS_PART, AT(sil_job, instrument), .of = &instrument_table},
     {"strings", JOB_AS_STRINGS, AT(sil_job, strings), REQUIRED, .of = &job_table_string},
     {"nut", JOB_AS_PART, AT(sil_job, nut), .of = &nut_table},

@@ -33,6 +33,7 @@ typedef enum job_kind {
     JOB_AS_READINGS,
     JOB_AS_CROWNS,
     JOB_AS_BUZZ,
+    JOB_AS_MAKE,    /* sil_make: one of its words, or a list of them */
     JOB_AS_MARKED,  /* bool[SIL_STRINGS_MAX]: a list of strings, counted from 1 */
     JOB_AS_ATTACK,  /* a mapping of further fields, or the name of one of the attacks */
     JOB_AS_ATTACKS, /* attacks by name */
@@ -43,6 +44,9 @@ typedef enum job_kind {
     JOB_AS_FORMAT, /* belongs to the sheet itself: nothing is kept */
     JOB_KINDS
 } job_kind;
+
+/* The parts that JOB_AS_MAKE names. */
+enum { JOB_MAKES_NUT, JOB_MAKES_SADDLE };
 
 typedef enum job_sign { JOB_ANY_SIGN, JOB_FROM_ZERO, JOB_OVER_ZERO } job_sign;
 

@@ -94,6 +94,7 @@ static sil_field_kind kind_of(job_kind kind)
     case JOB_AS_READINGS:
     case JOB_AS_CROWNS:
     case JOB_AS_BUZZ:
+    case JOB_AS_MAKE:
     case JOB_AS_MARKED:
         return SIL_FIELD_LIST;
     case JOB_AS_PART:

@@ -7,6 +7,7 @@
 #define ASKED .asked = true
 
 static const sil_choice units[] = {{"mm", "millimetres"}, {"in", "inches"}, {NULL, NULL}};
+static const sil_choice makes[] = {{"nut", "a nut"}, {"saddle", "a saddle"}, {NULL, NULL}};
 static const sil_choice rods[] = {
     {"none", "none"}, {"one-way", "one-way"}, {"two-way", "two-way"}, {NULL, NULL}};
 static const sil_choice rod_states[] = {{"works", "works"},
@@ -69,6 +70,8 @@ const job_words job_words_table[] = {
      .choices = units},
     {"profile", "Kind of instrument",
      .hint = "typical dimensions, targets and limits; what this sheet says comes first"},
+    {"make", "Made from a blank", .hint = "nut, saddle or [nut, saddle]; the old part may be out",
+     .choices = makes},
 
     {"job", "Job", .hint = "whose instrument it is, and what it is here for"},
     {"job.title", "Title", .hint = "a name for this job"},
@@ -141,6 +144,11 @@ const job_words job_words_table[] = {
      ASKED},
     {"nut.advance", "Nut compensation",
      .hint = "how far the front of the nut is moved toward the saddle"},
+    {"nut.centres", "Slots to keep",
+     .hint = "of a new nut: centre of each slot from the nut's bass end, string 1 first",
+     JOB_SLOTS_BEAR},
+    {"nut.floors", "Nut floors to copy",
+     .hint = "of a nut to copy: each slot's floor over its bottom", JOB_SLOTS_BEAR},
     {"nut.material", "Nut material", .hint = "such as bone"},
 
     {"saddle", "Saddle", .hint = "as the profile has it: put yours in its place"},
@@ -177,6 +185,8 @@ const job_words job_words_table[] = {
     {"saddle.post_spread", "Post to post", .hint = "centre to centre", JOB_ON_POSTS},
     {"saddle.pair", "Pair at the saddle", .hint = "centre to centre within a course",
      JOB_IN_COURSES, ASKED},
+    {"saddle.old", "Saddle to copy",
+     .hint = "of a saddle to copy: its height over its bottom at each string", JOB_IN_A_SLOT},
     {"saddle.material", "Saddle material", .hint = "such as bone"},
 
     {"files", "Nut files", .hint = "the widths of your nut files"},

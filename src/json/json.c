@@ -2,41 +2,63 @@
 #include "json.h"
 
 #include <math.h>
+#include <stddef.h>
+#include <stdint.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include <cjson/cJSON.h>
 #include <sillet/core/units.h>
 
-/* Figures are written here and lent to cJSON, which would otherwise allocate a block for each. */
+/* Everything of a document lies on its leaves: the items, of which cJSON says what they hold, the
+ * figures and the words. cJSON would allocate and free a block for each of them, which costs more
+ * than the rest of a plan. */
 struct json_leaf {
     json_leaf *before;
-    size_t used;
-    char text[1 << 14];
+    size_t used, size;
+    max_align_t bytes[];
 };
 
-/* Finds room on a leaf; NULL if memory ran out. lend() then keeps what was written there. */
-static char *room(json *j, size_t size)
+/* Room for so many bytes; NULL if memory ran out. */
+static void *room(json *j, size_t size)
 {
-    if (!j->leaf || j->leaf->used + size > sizeof j->leaf->text) {
-        json_leaf *next = malloc(sizeof *next);
+    enum { LEAF = 1 << 16 };
+    if (!j->leaf || j->leaf->size - j->leaf->used < size) {
+        size_t of = size > LEAF ? size : LEAF;
+        json_leaf *next = malloc(sizeof *next + of);
         if (!next) {
             return NULL;
         }
-        next->before = j->leaf;
-        next->used = 0;
+        *next = (json_leaf){.before = j->leaf, .size = of};
         j->leaf = next;
     }
-    return j->leaf->text + j->leaf->used;
+    return (char *)j->leaf->bytes + j->leaf->used;
 }
 
-/* Makes an item of the text written in the room, which is printed as it is. */
-static cJSON *lend(json *j, char *text, size_t length)
+/* Keeps what was written in the room; what comes next begins where any item may. */
+static void keep(json *j, size_t size)
 {
-    cJSON *item = cJSON_CreateStringReference(text);
+    const size_t step = sizeof(void *) - 1;
+    size_t used = j->leaf->used + ((size + step) & ~step);
+    j->leaf->used = used < j->leaf->size ? used : j->leaf->size;
+}
+
+static cJSON *make(json *j, int type)
+{
+    cJSON *item = room(j, sizeof *item);
     if (item) {
-        item->type = cJSON_Raw | cJSON_IsReference;
-        j->leaf->used += length + 1;
+        *item = (cJSON){.type = type};
+        keep(j, sizeof *item);
+    }
+    return item;
+}
+
+/* An item whose text lies on a leaf or outlives the document. */
+static cJSON *make_text(json *j, int type, const char *text)
+{
+    cJSON *item = make(j, type);
+    if (item) {
+        item->valuestring = (char *)(uintptr_t)text; /* only read */
     }
     return item;
 }
@@ -44,20 +66,14 @@ static cJSON *lend(json *j, char *text, size_t length)
 static json_at put(json_at object, const char *key, cJSON *item)
 {
     json *j = object.in;
-    if (!item || !cJSON_AddItemToObjectCS(object.item, key, item)) {
-        j->failed = true;
-        cJSON_Delete(item);
-    }
+    j->failed = j->failed || !item || !cJSON_AddItemToObjectCS(object.item, key, item);
     return (json_at){j, j->failed ? NULL : item};
 }
 
 static json_at add(json_at array, cJSON *item)
 {
     json *j = array.in;
-    if (!item || !cJSON_AddItemToArray(array.item, item)) {
-        j->failed = true;
-        cJSON_Delete(item);
-    }
+    j->failed = j->failed || !item || !cJSON_AddItemToArray(array.item, item);
     return (json_at){j, j->failed ? NULL : item};
 }
 
@@ -65,44 +81,32 @@ static json_at add(json_at array, cJSON *item)
  * again. */
 static cJSON *figure(json *j, double value)
 {
-    if (!isfinite(value)) {
-        return cJSON_CreateNull();
+    char *digits = isfinite(value) ? room(j, SIL_NUMBER_FULL_MAX) : NULL;
+    if (!digits) {
+        return isfinite(value) ? NULL : make(j, cJSON_NULL);
     }
-    char *digits = room(j, SIL_NUMBER_FULL_MAX);
-    return digits ? lend(j, digits, sil_number_write_full(digits, value)) : NULL;
+    keep(j, sil_number_write_full(digits, value) + 1);
+    return make_text(j, cJSON_Raw, digits);
 }
 
-static bool well_formed(const char *text)
-{
-    unsigned long code;
-    size_t length = 1;
-    while (*text && length > 0) {
-        length = (unsigned char)*text < 0x80 ? 1 : sil_character(text, 4, &code);
-        text += length;
-    }
-    return length > 0;
-}
-
-static cJSON *clean_word(const char *word)
+/* A copy of the word; what is no character becomes U+FFFD. */
+static cJSON *clean_word(json *j, const char *word)
 {
     static const char unknown[] = "\xEF\xBF\xBD";
-    if (well_formed(word)) {
-        return cJSON_CreateString(word);
-    }
-    char *clean = malloc(3 * strlen(word) + 1), *to = clean;
+    char *clean = room(j, 3 * strlen(word) + 1), *to = clean;
     while (clean && *word) {
         unsigned long code;
-        size_t length = sil_character(word, 4, &code);
+        size_t length = (unsigned char)*word < 0x80 ? 1 : sil_character(word, 4, &code);
         memcpy(to, length ? word : unknown, length ? length : 3);
         to += length ? length : 3;
         word += length ? length : 1;
     }
-    if (clean) {
-        *to = '\0';
+    if (!clean) {
+        return NULL;
     }
-    cJSON *item = clean ? cJSON_CreateString(clean) : NULL;
-    free(clean);
-    return item;
+    *to = '\0';
+    keep(j, (size_t)(to - clean) + 1);
+    return make_text(j, cJSON_String, clean);
 }
 
 static json_at begin(json *j, cJSON *root)
@@ -114,17 +118,16 @@ static json_at begin(json *j, cJSON *root)
 
 json_at json_object(json *j)
 {
-    return begin(j, cJSON_CreateObject());
+    return begin(j, make(j, cJSON_Object));
 }
 
 json_at json_array(json *j)
 {
-    return begin(j, cJSON_CreateArray());
+    return begin(j, make(j, cJSON_Array));
 }
 
 void json_drop(json *j)
 {
-    cJSON_Delete(j->root);
     while (j->leaf) {
         json_leaf *before = j->leaf->before;
         free(j->leaf);
@@ -154,32 +157,32 @@ void json_put_int(json_at object, const char *key, int value)
 
 void json_put_word(json_at object, const char *key, const char *word)
 {
-    put(object, key, word ? clean_word(word) : cJSON_CreateNull());
+    put(object, key, word ? clean_word(object.in, word) : make(object.in, cJSON_NULL));
 }
 
 void json_put_lent(json_at object, const char *key, const char *word)
 {
-    put(object, key, word ? cJSON_CreateStringReference(word) : cJSON_CreateNull());
+    put(object, key, word ? make_text(object.in, cJSON_String, word) : make(object.in, cJSON_NULL));
 }
 
 void json_put_bool(json_at object, const char *key, bool value)
 {
-    put(object, key, cJSON_CreateBool(value));
+    put(object, key, make(object.in, value ? cJSON_True : cJSON_False));
 }
 
 void json_put_null(json_at object, const char *key)
 {
-    put(object, key, cJSON_CreateNull());
+    put(object, key, make(object.in, cJSON_NULL));
 }
 
 json_at json_put_object(json_at object, const char *key)
 {
-    return put(object, key, cJSON_CreateObject());
+    return put(object, key, make(object.in, cJSON_Object));
 }
 
 json_at json_put_array(json_at object, const char *key)
 {
-    return put(object, key, cJSON_CreateArray());
+    return put(object, key, make(object.in, cJSON_Array));
 }
 
 void json_put_numbers(json_at object, const char *key, const double *values, int count)
@@ -204,7 +207,8 @@ void json_put_numbers(json_at object, const char *key, const double *values, int
     }
     text[length++] = ']';
     text[length] = '\0';
-    put(object, key, lend(object.in, text, length));
+    keep(object.in, length + 1);
+    put(object, key, make_text(object.in, cJSON_Raw, text));
 }
 
 void json_add_int(json_at array, int value)
@@ -214,15 +218,15 @@ void json_add_int(json_at array, int value)
 
 void json_add_word(json_at array, const char *word)
 {
-    add(array, clean_word(word));
+    add(array, clean_word(array.in, word));
 }
 
 json_at json_add_object(json_at array)
 {
-    return add(array, cJSON_CreateObject());
+    return add(array, make(array.in, cJSON_Object));
 }
 
 json_at json_add_array(json_at array)
 {
-    return add(array, cJSON_CreateArray());
+    return add(array, make(array.in, cJSON_Array));
 }

@@ -17,16 +17,29 @@ const web_header web_headers[] = {
 };
 const int web_header_count = sizeof web_headers / sizeof *web_headers;
 
+/* A browser leaves the port out where it is the one of its scheme (RFC 9110, 4.2.1). */
+enum { PORT_OF_HTTP = 80 };
+
 /* The names this machine has for itself. A name that somebody else's name server could point here
  * is not among them. */
 static const char *const own_names[] = {"127.0.0.1", "localhost"};
+
+void web_address(const web_site *site, char *out, size_t size)
+{
+    if (site->port == PORT_OF_HTTP) {
+        snprintf(out, size, "http://%s/", own_names[0]);
+    } else {
+        snprintf(out, size, "http://%s:%d/", own_names[0], site->port);
+    }
+}
 
 static bool is_own(const web_site *site, const char *host)
 {
     char own[64];
     for (size_t i = 0; i < sizeof own_names / sizeof *own_names; i++) {
         snprintf(own, sizeof own, "%s:%d", own_names[i], site->port);
-        if (strcmp(host, own) == 0) {
+        if (strcmp(host, own) == 0 ||
+            (site->port == PORT_OF_HTTP && strcmp(host, own_names[i]) == 0)) {
             return true;
         }
     }

@@ -33,7 +33,7 @@ static const char *read_order(const web_target *target, const sil_job *job, orde
     }
     int format = web_choose(target, "as", formats);
     if (format < 0) {
-        return "as takes pdf, svg or dxf";
+        return "as takes pdf, svg, dxf or stl";
     }
     if (part < 0) {
         return "part takes all, nut or saddle";
@@ -68,6 +68,10 @@ static sil_status make_drawing(const sil_plan *plan, const order *o, sil_drawing
 
 static void tell(web_reply *reply, sil_status status)
 {
+    if (status == SIL_NO_SOLID) {
+        web_say(reply, 404, "no part can be made today, so there is no solid");
+        return;
+    }
     web_say(reply, 500,
             status == SIL_NO_FACE
                 ? "no lettering found: install the faces of fonts-osifont or fonts-dejavu-core"

@@ -1,26 +1,22 @@
 /* SPDX-License-Identifier: MIT */
-/* The folder of sheets: listing it, reading a sheet, saving one. Only plain files of the folder
+/* The folder of sheets: reading one, saving one. Only plain files of the folder
  * itself are used, by name; a link may lead out of it, so it is refused. */
-#include <dirent.h>
 #include <errno.h>
 #include <fcntl.h>
 #include <pthread.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/file.h>
 #include <sys/stat.h>
+#include <time.h>
 #include <unistd.h>
 
-#include "../brief/brief.h"
 #include "reply.h"
-
-enum { SHEETS_MAX = 1000 };
 
 static const char yaml[] = "application/yaml; charset=utf-8";
 
-/* Whether a name is allowed for a sheet here: it ends in .yaml, is not hidden, contains no folder,
- * and is not the shop file's, which every sheet here stands on. */
-static bool is_sheet_name(const char *name)
+bool web_is_sheet_name(const char *name)
 {
     static const char ending[] = ".yaml";
     size_t length = strlen(name);
@@ -30,9 +26,7 @@ static bool is_sheet_name(const char *name)
            strcmp(name + length - tail, ending) == 0;
 }
 
-/* The bytes of a sheet. Status: 0, or an errno; ENOENT also for a link and for anything but a plain
- * file. */
-static int read_file(int folder, const char *name, char **bytes, size_t *size)
+int web_read_file(int folder, const char *name, char **bytes, size_t *size)
 {
     struct stat about;
     int file = openat(folder, name, O_RDONLY | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK);
@@ -77,6 +71,8 @@ static void say_error(web_reply *reply, int error)
         web_say(reply, 413, "over 256 KiB: this is no measuring sheet");
     } else if (error == EACCES || error == EPERM || error == EROFS) {
         web_say(reply, 403, "the folder does not allow it");
+    } else if (error == EWOULDBLOCK) {
+        web_say(reply, 503, "another program is saving into the folder; save it again");
     } else {
         web_say(reply, 500, "the system failed us: the sheet could not be read or written");
     }
@@ -88,7 +84,7 @@ static const char *name_of(const web_site *site, const web_target *target, web_r
     const char *name = target->path + strlen("/sheets/");
     if (site->folder < 0) {
         web_say(reply, 409, "no folder of sheets was named");
-    } else if (!is_sheet_name(name)) {
+    } else if (!web_is_sheet_name(name)) {
         web_say(reply, 400, "a sheet's name ends in .yaml, holds no folder, and is not shop.yaml");
     } else {
         return name;
@@ -106,7 +102,7 @@ void web_get_sheet(const web_site *site, const web_target *target, const web_req
     if (!name) {
         return;
     }
-    int error = read_file(site->folder, name, &bytes, &size);
+    int error = web_read_file(site->folder, name, &bytes, &size);
     if (error != 0) {
         say_error(reply, error);
         return;
@@ -137,7 +133,7 @@ static void save(const web_site *site, const char *name, const web_request *requ
     size_t size = 0;
     struct stat about;
     bool there = fstatat(site->folder, name, &about, AT_SYMLINK_NOFOLLOW) == 0;
-    int error = there ? read_file(site->folder, name, &old, &size) : 0;
+    int error = there ? web_read_file(site->folder, name, &old, &size) : 0;
     if (error != 0) {
         say_error(reply,
                   error == ENOENT ? EACCES : error); /* a link, a folder: not ours to replace */
@@ -165,130 +161,54 @@ static void save(const web_site *site, const char *name, const web_request *requ
     web_tag(request->body, request->size, reply->tag);
 }
 
+/* Keeps every other server on this folder out until it is unlocked: what is compared must still be
+ * there when it is replaced. The lock belongs to the folder as it was opened, so it holds between
+ * processes, and a mutex holds between this one's threads. Where the file system has no locks,
+ * comparing is all there is.
+ * Returned: 0, or EWOULDBLOCK where another holds it for so long that it must have stopped */
+static int lock_folder(int folder)
+{
+    enum { TRIES = 2000 };
+    const struct timespec a_while = {0, 1000000}; /* 1 ms: a save takes a few */
+    for (int try = 0; try < TRIES; try++) {
+        if (flock(folder, LOCK_EX | LOCK_NB) == 0) {
+            return 0;
+        }
+        if (errno != EWOULDBLOCK && errno != EINTR) {
+            return 0;
+        }
+        nanosleep(&a_while, NULL);
+    }
+    return EWOULDBLOCK;
+}
+
+/* Compares and writes in one step. */
+static void save_locked(const web_site *site, const char *name, const web_request *request,
+                        web_reply *reply)
+{
+    static pthread_mutex_t saving = PTHREAD_MUTEX_INITIALIZER;
+    pthread_mutex_lock(&saving);
+    int error = lock_folder(site->folder);
+    if (error == 0) {
+        save(site, name, request, reply);
+        flock(site->folder, LOCK_UN);
+    } else {
+        say_error(reply, error);
+    }
+    pthread_mutex_unlock(&saving);
+}
+
 void web_put_sheet(const web_site *site, const web_target *target, const web_request *request,
                    web_reply *reply)
 {
-    static pthread_mutex_t saving = PTHREAD_MUTEX_INITIALIZER; /* checked and written in one step */
     const char *name = name_of(site, target, reply);
     if (!name) {
         return;
     }
     /* A file that is not a sheet is answered like any sheet with mistakes, and is not saved. */
     web_plan(site, target, request, reply);
-    if (reply->status != 200) {
-        return;
+    if (reply->status == 200) {
+        web_reply_free(reply);
+        save_locked(site, name, request, reply);
     }
-    web_reply_free(reply);
-    pthread_mutex_lock(&saving);
-    save(site, name, request, reply);
-    pthread_mutex_unlock(&saving);
-}
-
-/* A row of the folder, in the same words as `sillet plan` uses for a folder. */
-static void put_row(json_at row, const char *state, const char *next, const char *waits)
-{
-    json_put_word(row, "state", state);
-    json_put_word(row, "next", next[0] ? next : "nothing");
-    json_put_word(row, "waits", waits[0] ? waits : "nothing");
-}
-
-static void put_wrong(json_at row, const sil_sheet *sheet)
-{
-    char words[128];
-    sil_sheet_mistakes(sheet, words, sizeof words);
-    put_row(row, "wrong", "put the sheet right", words);
-}
-
-static void put_named(json_at row, const char *key, const char *words)
-{
-    if (words) {
-        json_put_word(row, key, words);
-    }
-}
-
-/* False without memory. */
-static bool put_planned(json_at row, const sil_job *job)
-{
-    sil_plan *plan;
-    text_store store = {0};
-    bool whole = sil_plan_make(job, &plan) == SIL_DONE;
-    if (whole) {
-        brief_row words = brief_row_of(plan, &store);
-        const char *state = words.waits[0] ? "waits" : words.next[0] ? "work" : "done";
-        put_named(row, "ref", job->about.ref);
-        put_named(row, "title", job->about.title);
-        put_named(row, "owner", job->about.owner);
-        put_row(row, state, words.next, words.waits);
-        whole = !store.failed;
-    }
-    text_store_free(&store);
-    sil_plan_free(plan);
-    return whole;
-}
-
-static bool put_sheet(json_at row, const sil_sheet *sheet, sil_status status)
-{
-    const sil_job *job = sil_sheet_job(sheet);
-    if (job) {
-        return put_planned(row, job);
-    }
-    if (status == SIL_UNREADABLE) {
-        put_row(row, "wrong", "look at the disk", "the profile cannot be read");
-    } else {
-        put_wrong(row, sheet);
-    }
-    return true;
-}
-
-static bool add_sheet(const web_site *site, const char *name, json_at array)
-{
-    char *bytes = NULL;
-    size_t size = 0;
-    sil_sheet *sheet = NULL;
-    int error = read_file(site->folder, name, &bytes, &size);
-    if (error != 0) { /* gone meanwhile, or not a sheet: left out; else the system failed */
-        return error == ENOENT || error == EACCES || error == EFBIG;
-    }
-    sil_status status = sil_sheet_read_within(bytes, size, name, site->folder, &sheet);
-    json_at row = json_add_object(array);
-    json_put_word(row, "name", name);
-    bool whole = status != SIL_NO_MEMORY && put_sheet(row, sheet, status);
-    sil_sheet_free(sheet);
-    free(bytes);
-    return whole;
-}
-
-static int is_listed(const struct dirent *entry)
-{
-    return is_sheet_name(entry->d_name);
-}
-
-static bool add_sheets(const web_site *site, json_at array)
-{
-    char path[32];
-    struct dirent **found = NULL;
-    snprintf(path, sizeof path, "/proc/self/fd/%d", site->folder);
-    int count = scandir(path, &found, is_listed, alphasort);
-    bool whole = count >= 0;
-    for (int k = 0; k < count; k++) {
-        whole = whole && (k >= SHEETS_MAX || add_sheet(site, found[k]->d_name, array));
-        free(found[k]);
-    }
-    free(found);
-    return whole;
-}
-
-void web_list(const web_site *site, const web_target *target, const web_request *request,
-              web_reply *reply)
-{
-    (void)target;
-    (void)request;
-    json j = {0};
-    json_at root = json_object(&j);
-    json_put_word(root, "folder", site->folder < 0 ? NULL : site->folder_name);
-    json_at array = json_put_array(root, "sheets");
-    if (site->folder >= 0 && !add_sheets(site, array)) {
-        j.failed = true;
-    }
-    web_give_json(reply, 200, &j);
 }

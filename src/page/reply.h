@@ -26,8 +26,7 @@ bool web_target_read(const char *sent, web_target *target);
  * Status: false if it cannot be read or does not fit */
 bool web_option(const web_target *target, const char *name, char *value, size_t size);
 
-/* Fill a reply. Texts are constants; a held text and a document then belong to the reply. */
-void web_say(web_reply *reply, int status, const char *words);
+/* Fill a reply, as web_say does. A held text and a document then belong to the reply. */
 void web_give(web_reply *reply, const char *type, char *held, size_t size);
 void web_give_json(web_reply *reply, int status, json *j);
 
@@ -43,6 +42,15 @@ web_handler web_list, web_get_sheet, web_put_sheet;
 /* web_put_applies: the key "applies": the paths of the fields a job's instrument has; null where
  * there is no job. */
 void web_put_applies(json_at root, const sil_job *job);
+
+/* web_is_sheet_name: whether a name is allowed for a sheet of the folder: it ends in .yaml, is not
+ * hidden, contains no folder, and is not the shop file's, which every sheet here stands on. */
+bool web_is_sheet_name(const char *name);
+
+/* web_read_file: the bytes of a sheet of the folder, which the caller frees.
+ * Status: 0, or an errno; ENOENT also for a link and for anything but a plain file, EFBIG over
+ * WEB_BODY_MAX */
+int web_read_file(int folder, const char *name, char **bytes, size_t *size);
 
 /* web_asset: a file of the page itself by its path; false where there is none. */
 bool web_asset(const char *path, web_reply *reply);

@@ -43,12 +43,19 @@ typedef struct web_reply {
  * Status:   in reply: 200, 201 or 304; 400 not understood; 403 not for this page; 404, 405; 409 no
  *           folder; 412 and 428 the sheet is another than was read; 413; 422 the sheet is wrong,
  *           with its complaints; 500 the system failed us, as where a profile
- *           cannot be read; what is asked only to be read back has that among its complaints
+ *           cannot be read; what is asked only to be read back has that among its complaints;
+ *           503 the folder stays locked by another program
  * Notes:    a request whose Host is not this page's own, or whose Origin is another's, touches
  *           nothing. Several threads may ask at once.
  */
 void web_answer(const web_site *site, const web_request *request, web_reply *reply);
 void web_reply_free(web_reply *reply);
+
+/* web_address: the address a browser opens the page at. */
+void web_address(const web_site *site, char *out, size_t size);
+
+/* web_say: fills an empty reply with a status and plain words, which are a constant. */
+void web_say(web_reply *reply, int status, const char *words);
 
 /* Headers of every answer: nothing may be loaded from elsewhere, no other page may show this one,
  * and no type is guessed. */

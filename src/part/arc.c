@@ -4,79 +4,98 @@
 
 static const double least_radius = 20, most_radius = 3000; /* mm; flatter is straight at a bench */
 
-/* A centre to 0.005 mm of 75, and a curvature to half a millimetre of the flattest radius. */
+/* A curvature to half a millimetre of the flattest radius. A crest takes four or five steps. */
 enum { CENTRE_STEPS = 20, CURVATURE_STEPS = 30 };
 
 /* A circle over a piece, given by its radius and the place of its crest. */
 typedef struct circle {
     double radius, centre;
     double low, high; /* how far the wanted heights are above an arc whose crest is at 0 */
+    double slope;     /* by how much they spread more for a crest a little farther along */
 } circle;
 
 static circle measured(const part_curve *c, double radius, double centre)
 {
-    circle it = {radius, centre, (double)INFINITY, -(double)INFINITY};
+    circle it = {radius, centre, (double)INFINITY, -(double)INFINITY, 0};
+    double low_slope = 0, high_slope = 0;
     for (int i = 0; i < c->count; i++) {
-        double aside = c->x[i] - centre;
-        double under = aside * aside / (radius + sqrt(radius * radius - aside * aside));
-        it.low = fmin(it.low, c->y[i] + under);
-        it.high = fmax(it.high, c->y[i] + under);
+        double aside = c->x[i] - centre, down = sqrt(radius * radius - aside * aside);
+        double above = c->y[i] + aside * aside / (radius + down);
+        if (above < it.low) {
+            it.low = above;
+            low_slope = -aside / down;
+        }
+        if (above > it.high) {
+            it.high = above;
+            high_slope = -aside / down;
+        }
     }
+    it.slope = high_slope - low_slope;
     return it;
 }
 
-/* What is searched: the crest of a given radius, or the radius with its best crest. */
+static double spread(circle it)
+{
+    return it.high - it.low;
+}
+
+/* What is searched for a curvature: the crest with which the heights spread the least. */
 typedef struct search {
     const part_curve *curve;
-    double length, radius;
+    double length;
 } search;
 
-typedef circle tried_at(const search *s, double place);
+/* The crest is somewhere over the piece. How far the heights spread is a chain of nearly straight
+ * lines over its place, which bends upward only, so the next place to try is where the lines of the
+ * two bounds meet; nothing can be under them. */
+static circle with_curvature(const search *s, double curvature)
+{
+    const double enough = 1e-7; /* mm */
+    double radius = 1 / curvature;
+    circle a = measured(s->curve, radius, fmax(0, s->length - radius * 0.999));
+    circle b = measured(s->curve, radius, fmin(s->length, radius * 0.999));
+    for (int i = 0; i < CENTRE_STEPS && a.slope < 0 && b.slope > 0; i++) {
+        double run = b.centre - a.centre;
+        double along = (spread(b) - spread(a) - b.slope * run) / (a.slope - b.slope);
+        double least = spread(a) + a.slope * along;
+        circle next = measured(s->curve, radius, a.centre + fmin(fmax(along, 0), run));
+        *(next.slope < 0 ? &a : &b) = next;
+        if (spread(next) <= least + enough) {
+            return next;
+        }
+    }
+    return spread(a) < spread(b) ? a : b;
+}
 
-/* How far the heights spread is nearly convex in the crest and in the curvature, so the bounds close
- * in on the least from both sides, by the golden section: each place is tried once. */
-static circle narrowed(const search *s, double low, double high, int steps, tried_at *at)
+/* The same least is nearly convex in the curvature, so the bounds close in on it from both sides, by
+ * the golden section: each place is tried once. */
+static circle narrowed(const search *s, double low, double high)
 {
     const double golden = 0.6180339887498949;
     double left = high - golden * (high - low), right = low + golden * (high - low);
-    circle a = at(s, left), b = at(s, right);
-    for (int i = 0; i < steps && low < high; i++) {
-        if (a.high - a.low < b.high - b.low) {
+    circle a = with_curvature(s, left), b = with_curvature(s, right);
+    for (int i = 0; i < CURVATURE_STEPS && low < high; i++) {
+        if (spread(a) < spread(b)) {
             high = right;
             right = left;
             b = a;
             left = high - golden * (high - low);
-            a = at(s, left);
+            a = with_curvature(s, left);
         } else {
             low = left;
             left = right;
             a = b;
             right = low + golden * (high - low);
-            b = at(s, right);
+            b = with_curvature(s, right);
         }
     }
-    return a.high - a.low < b.high - b.low ? a : b;
-}
-
-static circle with_crest(const search *s, double centre)
-{
-    return measured(s->curve, s->radius, centre);
-}
-
-/* The crest is somewhere over the piece. */
-static circle with_curvature(const search *s, double curvature)
-{
-    double radius = 1 / curvature, length = s->length;
-    search of = {s->curve, length, radius};
-    return narrowed(&of, fmax(0, length - radius * 0.999), fmin(length, radius * 0.999),
-                    CENTRE_STEPS, with_crest);
+    return spread(a) < spread(b) ? a : b;
 }
 
 static circle best_circle(const part_curve *c, double length)
 {
-    search s = {c, length, SIL_UNKNOWN};
-    circle best = narrowed(&s, 1 / most_radius, 1 / fmax(least_radius, length * 0.51),
-                           CURVATURE_STEPS, with_curvature);
+    search s = {c, length};
+    circle best = narrowed(&s, 1 / most_radius, 1 / fmax(least_radius, length * 0.51));
     best = with_curvature(&s, 1 / round(best.radius));
     return measured(c, best.radius, round(best.centre * 100) / 100);
 }

@@ -5,6 +5,33 @@
  * practice, no source. */
 static const double most_over = 0.05;
 
+/* Less than this is too little to be left for another pass, mm. */
+static const double least_left = 0.005;
+
+/* How much is left to file at a slot after its first pass. */
+static double left_after_first(const sil_plan *plan, int i)
+{
+    bool takes = plan->nut.verdict[i] == SIL_TAKE && plan->nut.remedy != SIL_NUT_REPLACE;
+    double left = plan_slot_goal(plan, i) - plan->nut.first_pass[i];
+    return takes && left >= least_left ? left : 0;
+}
+
+/* The nut after the first pass. Its top stays as far above the floors as they need. */
+static void solve_first(const sil_plan *plan, part_nut *nut)
+{
+    double top[SIL_STRINGS_MAX];
+    for (int i = 0; i < nut->strings; i++) {
+        double left = left_after_first(plan, i);
+        nut->first[i] = nut->floor[i] + left;
+        nut->more = nut->more || left > 0;
+        top[i] = nut->first[i] + plan->nut.depth[i];
+    }
+    nut->first_top = part_curve_through(nut->strings, nut->along, top);
+    if (sil_known(nut->height)) {
+        part_curve_round(&nut->first_top, nut->length, 0, most_over);
+    }
+}
+
 void part_nut_solve(const sil_plan *plan, part_nut *nut)
 {
     const sil_job *job = plan->job;
@@ -23,6 +50,7 @@ void part_nut_solve(const sil_plan *plan, part_nut *nut)
         nut->across[i] = job->nut.width / 2 + board->nut_z[i];
         nut->along[i] = nut->length / 2 + z[i];
         nut->width[i] = plan->slot_width[i];
+        nut->mouth[i] = plan->slot_width[i] * longer;
         nut->gauge[i] = job->strings[i].gauge;
         nut->floor[i] = plan->nut.floor[i] - nut->shim;
         nut->depth[i] = plan->nut.depth[i];
@@ -42,6 +70,7 @@ void part_nut_solve(const sil_plan *plan, part_nut *nut)
         nut->height = fmax(
             nut->height, fmax(part_curve_at(&nut->top, 0), part_curve_at(&nut->top, nut->length)));
     }
+    solve_first(plan, nut);
     nut->top_radius = nut->top.radius > 0 ? nut->top.radius : SIL_UNKNOWN;
     nut->floor_radius = sil_top_radius(nut->strings, z, nut->floor);
 }

@@ -38,18 +38,23 @@ typedef struct part_nut {
     double along[SIL_STRINGS_MAX];  /* slot centres from the bass end */
     double across[SIL_STRINGS_MAX]; /* the same, square to the centre line */
     double width[SIL_STRINGS_MAX];  /* of the slots */
-    double gauge[SIL_STRINGS_MAX];  /* of the strings in them */
-    double floor[SIL_STRINGS_MAX];  /* finished, above the nut's own bottom, at the front face */
-    double depth[SIL_STRINGS_MAX];  /* of the slot, below the finished top; with an arc
+    double
+        mouth[SIL_STRINGS_MAX]; /* the same along the nut, which a string may cross at an angle */
+    double gauge[SIL_STRINGS_MAX]; /* of the strings in them */
+    double floor[SIL_STRINGS_MAX]; /* finished, above the nut's own bottom, at the front face */
+    double depth[SIL_STRINGS_MAX]; /* of the slot, below the finished top; with an arc
                                         a little more than the string's share, never less */
-    double stack[SIL_STRINGS_MAX];  /* stack of feelers on the board to file down to */
-    part_curve top;                 /* empty where no floor is known */
-    double height;                  /* the highest place of the top */
-    double top_radius;              /* of an arc; unknown for another top */
-    double floor_radius;            /* unknown: flat, hollow, or fewer than three strings */
-    double fall_deg;                /* slope of the slots toward the tuners */
-    double gap;                     /* between string edges, along; unknown for equal centres */
-    double shim;                    /* under the finished nut; 0 for none */
+    double stack[SIL_STRINGS_MAX]; /* stack of feelers on the board to file down to */
+    double first[SIL_STRINGS_MAX]; /* the floors after the first pass */
+    bool more;                     /* a slot has more to lose after its first pass */
+    part_curve top;                /* empty where no floor is known */
+    part_curve first_top;          /* over the floors of the first pass, by the same rule */
+    double height;                 /* the highest place of the top */
+    double top_radius;             /* of an arc; unknown for another top */
+    double floor_radius;           /* unknown: flat, hollow, or fewer than three strings */
+    double fall_deg;               /* slope of the slots toward the tuners */
+    double gap;                    /* between string edges, along; unknown for equal centres */
+    double shim;                   /* under the finished nut; 0 for none */
 } part_nut;
 
 typedef struct part_saddle {
@@ -63,6 +68,9 @@ typedef struct part_saddle {
                                          saddle, above its own bottom */
     double bridge[SIL_STRINGS_MAX];   /* the bridge's top above the saddle's bottom */
     part_curve present_top, finished_top;
+    part_curve first_top;          /* after the first pass */
+    bool cut;                      /* something comes off, at bottom or top */
+    bool more;                     /* and not all of it in the first pass */
     bool base;                     /* the bottom is sanded */
     sil_line base_all, base_first; /* how much comes off along the saddle, over z = x - length/2 */
     double shim;                   /* under the saddle; 0 for none */
@@ -96,15 +104,11 @@ double part_base_at(const part_saddle *saddle, sil_line line, double x);
  * bottom.
  * Given:    slots  whether to include the slots; otherwise the top is drawn without them
  * Returned: how many points were written, at most PART_NUT_POINTS; 0 where no floor is known
- * part_saddle_outline: the saddle from its present bottom to its finished top, as a closed line.
- * Returned: how many points were written, at most PART_SADDLE_POINTS; 0 where no height is known
  */
 enum {
     PART_SLOT_POINTS = 12,
-    PART_NUT_POINTS = (SIL_STRINGS_MAX + 1) * (PART_CURVE_POINTS + PART_SLOT_POINTS + 5),
-    PART_SADDLE_POINTS = PART_CURVE_POINTS + 2
+    PART_NUT_POINTS = (SIL_STRINGS_MAX + 1) * (PART_CURVE_POINTS + PART_SLOT_POINTS + 5)
 };
 int part_nut_outline(const part_nut *nut, bool slots, part_point *out);
-int part_saddle_outline(const part_saddle *saddle, part_point *out);
 
 #endif

@@ -56,6 +56,32 @@ static void solve_string(const sil_plan *plan, part_saddle *saddle, int i)
 /* How far the arc of a top may be off the heights that are shown, mm: their last figure. */
 static const double as_shown = 0.01;
 
+/* Less than this is too little to be left for another pass, mm. */
+static const double least_left = 0.005;
+
+/* The saddle after the first pass, and whether that leaves anything to take off. */
+static void solve_first(const sil_plan *plan, part_saddle *saddle)
+{
+    const sil_saddle_work *work = &plan->saddle;
+    double first[SIL_STRINGS_MAX];
+    for (int i = 0; i < saddle->strings; i++) {
+        first[i] = saddle->present[i] - work->dress_first[i];
+        saddle->cut = saddle->cut || work->dress[i] >= least_left;
+        saddle->more = saddle->more || work->dress[i] - work->dress_first[i] >= least_left;
+    }
+    for (int end = 0; end < 2 && saddle->base; end++) {
+        double x = end * saddle->length;
+        double left =
+            part_base_at(saddle, saddle->base_all, x) - part_base_at(saddle, saddle->base_first, x);
+        saddle->more = saddle->more || left >= least_left;
+        saddle->cut = true;
+    }
+    saddle->cut = saddle->cut && !saddle->anew;
+    saddle->more = saddle->more && saddle->cut;
+    saddle->first_top = part_curve_through(saddle->strings, saddle->along, first);
+    part_curve_round(&saddle->first_top, saddle->length, as_shown, as_shown);
+}
+
 void part_saddle_solve(const sil_plan *plan, part_saddle *saddle)
 {
     const sil_job *job = plan->job;
@@ -79,6 +105,7 @@ void part_saddle_solve(const sil_plan *plan, part_saddle *saddle)
     saddle->present_top = part_curve_through(saddle->strings, saddle->along, saddle->present);
     saddle->finished_top = part_curve_through(saddle->strings, saddle->along, saddle->finished);
     part_curve_round(&saddle->finished_top, saddle->length, as_shown, as_shown);
+    solve_first(plan, saddle);
     saddle->top_radius =
         saddle->finished_top.radius > 0 ? saddle->finished_top.radius : SIL_UNKNOWN;
 }
@@ -86,15 +113,4 @@ void part_saddle_solve(const sil_plan *plan, part_saddle *saddle)
 double part_base_at(const part_saddle *saddle, sil_line line, double x)
 {
     return sil_line_at(line, x - saddle->length / 2);
-}
-
-int part_saddle_outline(const part_saddle *saddle, part_point *out)
-{
-    int count = 0;
-    if (saddle->finished_top.count == 0) {
-        return 0;
-    }
-    out[count++] = (part_point){0, 0};
-    out[count++] = (part_point){saddle->length, 0};
-    return count + part_curve_points(&saddle->finished_top, saddle->length, 0, out + count);
 }

@@ -71,6 +71,16 @@ static int carry_frets(const sil_plan *before, sil_plan *now)
     return visit;
 }
 
+static bool any_known(const double *values, int count)
+{
+    for (int i = 0; i < count; i++) {
+        if (sil_known(values[i])) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* Two figures that are read together, by caliper. */
 static int carry_pair(int visit, const double *was, double *is)
 {
@@ -80,6 +90,18 @@ static int carry_pair(int visit, const double *was, double *is)
     }
     is[0] = was[0];
     is[1] = was[1];
+    return visit;
+}
+
+/* By ruler at the outer strings or at every one, which the next visit gives all of or none. */
+static int carry_stands(int visit, const sil_plan *before, sil_plan *now)
+{
+    int count = now->job->string_count;
+    const double *was = before->read.stands_out;
+    if (visit < 0 || any_known(now->read.stands_out, count) || !any_known(was, count)) {
+        return -1;
+    }
+    memcpy(now->read.stands_out, was, sizeof now->read.stands_out);
     return visit;
 }
 
@@ -97,6 +119,8 @@ static void carry_saddle(const sil_plan *before, sil_plan *now)
     double is[] = {now->read.saddle_height_treble, now->read.saddle_height_bass,
                    now->read.bridge_top_treble, now->read.bridge_top_bass};
     now->carried.saddle_height = carry_pair(height, was, is);
+    now->carried.stands_out =
+        carry_stands(worked ? -1 : from(before, before->carried.stands_out, now), before, now);
     now->carried.bridge_top = carry_pair(top, was + 2, is + 2);
     now->read.saddle_height_treble = is[0];
     now->read.saddle_height_bass = is[1];
@@ -132,16 +156,6 @@ void plan_carry(const sil_plan *before, sil_plan *now)
     carried->frets = carry_frets(before, now);
     carried->relief = carry_relief(before, now);
     carry_saddle(before, now);
-}
-
-static bool any_known(const double *values, int count)
-{
-    for (int i = 0; i < count; i++) {
-        if (sil_known(values[i])) {
-            return true;
-        }
-    }
-    return false;
 }
 
 static bool gap_given(const sil_gaps *gaps, int i)
@@ -251,7 +265,7 @@ bool plan_carries(const plan_carried *carried, int visit)
 {
     bool any = carried->relief == visit || carried->frets == visit || carried->bridge == visit ||
                carried->braces == visit || carried->saddle_height == visit ||
-               carried->bridge_top == visit;
+               carried->bridge_top == visit || carried->stands_out == visit;
     for (int i = 0; i < SIL_STRINGS_MAX; i++) {
         any = any || carried->action[i] == visit || carried->first[i] == visit;
     }

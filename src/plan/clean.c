@@ -36,7 +36,10 @@ double plan_choice(const sil_plan *plan, sil_stage_name part, int i)
     const sil_withheld *withheld = nut ? &plan->nut_withheld : &plan->saddle_withheld;
     sil_verdict verdict = nut ? plan->nut.verdict[i] : plan->saddle.verdict[i];
     double hold = nut ? plan->stages.slot_hold[i] : plan->saddle.hold[i];
-    if (withheld->count > 0 || verdict != SIL_TAKE || !sil_known(hold)) {
+    /* A part from a blank waits for the choice, which is asked where nothing else holds it. */
+    bool alone = withheld->count == 1 && withheld->by[0] == SIL_ATTACK;
+    bool cut = withheld->count == 0 && verdict == SIL_TAKE;
+    if (!(cut || alone) || !sil_known(hold)) {
         return SIL_UNKNOWN;
     }
     return nut ? plan->stages.slot_clean[i] : plan->saddle.clean[i];

@@ -85,11 +85,30 @@ static void move_stack(const sil_plan *before, sil_plan *now, int i)
     }
 }
 
+/* A slot of a new nut was filed to its stack and what was left on it; from now on its gap counts. */
+static void follow_new_slot(const sil_plan *before, sil_plan *now, int i)
+{
+    sil_nut_work *nut = &now->nut;
+    double moved = before->nut.stack[i] + before->nut.leave[i] - now->stages.deepen[i];
+    double shift = moved - nut->stack[i], lift = plan_stack_bend(now, i);
+    double reach = (sil_known(lift) ? lift : 0.0) + coverage * nut->stack_u[i];
+    if (is_worked(nut->verdict[i]) && fabs(shift) <= reach) {
+        nut->stack[i] = moved;
+        nut->floor[i] += shift;
+        nut->stack_u[i] = now->stages.deepen_u[i];
+        nut->stack_moved[i] = true;
+    }
+}
+
 void plan_move_stacks(const sil_plan *before, sil_plan *now)
 {
     sil_nut_work *nut = &now->nut;
     for (int i = 0; i < now->job->string_count; i++) {
-        move_stack(before, now, i);
+        if (!plan_makes_nut(before)) {
+            move_stack(before, now, i);
+        } else if (now->nut_made == PLAN_READ_BACK) {
+            follow_new_slot(before, now, i);
+        }
     }
     double top = nut->top;
     nut->top = SIL_UNKNOWN;

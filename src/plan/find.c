@@ -6,7 +6,9 @@ static void find_condition(sil_plan *plan)
 {
     static const sil_code codes[] = {SIL_BRIDGE_LIFTED, SIL_BRACES_LOOSE, SIL_NOT_TUNED};
     for (size_t i = 0; i < sizeof codes / sizeof *codes; i++) {
-        if (sil_withheld_by(&plan->nut_withheld, codes[i])) {
+        bool aside =
+            codes[i] == SIL_NOT_TUNED && plan_makes(plan); /* the strings may well be off */
+        if (sil_withheld_by(&plan->nut_withheld, codes[i]) && !aside) {
             plan_found(plan, codes[i], SIL_LEVEL_STOP);
         }
     }
@@ -29,7 +31,7 @@ static void find_relief(sil_plan *plan)
 {
     double relief = sil_relief_now(plan);
     sil_band wanted = plan->bench.targets.relief;
-    if (!sil_board_bends(&plan->bench.board)) {
+    if (!sil_board_bends(&plan->bench.board) || plan->bench.fresh.relief_stands) {
         return;
     }
     if (!sil_known(relief)) {
@@ -62,7 +64,10 @@ static void find_relief(sil_plan *plan)
             f->high = wanted.high;
         }
     }
-    if (sil_side_edge(plan->stages.relief_side)) {
+    if (plan->bench.straighten) {
+        plan_found_figure(plan, SIL_RELIEF_FIRST, SIL_LEVEL_ACT, SIL_ROD, -1, relief, wanted);
+        plan->findings[plan->finding_count - 1].fret = plan->bench.relief.over;
+    } else if (sil_side_edge(plan->stages.relief_side)) {
         plan_found_figure(plan, SIL_AT_EDGE, SIL_LEVEL_WATCH, SIL_ROD, -1, relief, wanted);
         plan->findings[plan->finding_count - 1].fret = plan->bench.relief.over;
     }
@@ -139,7 +144,7 @@ static sil_level height_level(const sil_plan *plan)
 static void find_slots(sil_plan *plan)
 {
     const sil_gaps *gaps = &plan->bench.gaps;
-    for (int i = 0; i < plan->job->string_count; i++) {
+    for (int i = 0; i < plan->job->string_count && !plan->bench.fresh.nut; i++) {
         sil_verdict verdict = plan->stages.nut[i];
         sil_band range = plan->bench.targets.first[i];
         double read = sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_FRETS], i,
@@ -164,7 +169,7 @@ static void find_slots(sil_plan *plan)
 
 static void find_saddle(sil_plan *plan)
 {
-    for (int i = 0; i < plan->job->string_count; i++) {
+    for (int i = 0; i < plan->job->string_count && !plan->bench.fresh.saddle; i++) {
         sil_verdict verdict = plan->stages.saddle[i];
         sil_band range = plan->bench.targets.action[i];
         double read = sil_action(&plan->bench.board, &plan->stages.fit[SIL_NUT], i, 12);
@@ -236,17 +241,18 @@ static void find_choice(sil_plan *plan, sil_stage_name part, sil_band range, int
 static void find_buzz_ahead(sil_plan *plan)
 {
     const sil_stages *stages = &plan->stages;
-    for (int i = 0; i < plan->job->string_count && plan->nut_withheld.count == 0; i++) {
+    for (int i = 0; i < plan->job->string_count; i++) {
         sil_band range = plan->bench.targets.first[i];
-        if (plan->nut.verdict[i] == SIL_TAKE && stages->nut_raised[i] > 0.0) {
+        bool taken = plan->nut.verdict[i] == SIL_TAKE && plan->nut_withheld.count == 0;
+        if (taken && stages->nut_raised[i] > 0.0) {
             plan_found_figure(plan, SIL_AIM_RAISED, SIL_LEVEL_WATCH, SIL_NUT, i,
                               stages->slot_clean[i], (sil_band){range.aim, range.aim, range.aim});
         }
         find_choice(plan, SIL_NUT, range, i);
     }
-    for (int i = 0; i < plan->job->string_count && plan->saddle_withheld.count == 0; i++) {
+    for (int i = 0; i < plan->job->string_count; i++) {
         sil_band range = plan->bench.targets.action[i];
-        bool taken = plan->saddle.verdict[i] == SIL_TAKE;
+        bool taken = plan->saddle.verdict[i] == SIL_TAKE && plan->saddle_withheld.count == 0;
         if (taken && plan->saddle.aim_raised[i]) {
             plan_found_figure(plan, SIL_AIM_RAISED, SIL_LEVEL_WATCH, SIL_SADDLE, i,
                               plan->saddle.clean[i], (sil_band){range.aim, range.aim, range.aim});
@@ -345,6 +351,7 @@ void plan_find(sil_plan *plan)
     find_fit(plan);
     find_carried(plan);
     plan_find_odd_ones(plan);
+    plan_find_fresh(plan);
     find_relief(plan);
     find_frets(plan);
     find_slots(plan);

@@ -76,12 +76,20 @@ static bool finishes_saddle(const sil_plan *before, const sil_plan *now, int i)
                                         .awaited = before->bench.finish_saddle[i]});
 }
 
+/* Whether a part from a blank is read for the first time since it was made, higher than its target. */
+static bool read_back(plan_made before, plan_made now)
+{
+    return now == PLAN_READ_BACK && before != PLAN_READ_BACK;
+}
+
 bool plan_finish(const sil_plan *before, sil_plan *now)
 {
     bool any = false;
+    bool nut = read_back(before->nut_made, now->nut_made);
+    bool saddle = read_back(before->saddle_made, now->saddle_made);
     for (int i = 0; i < now->job->string_count; i++) {
-        now->bench.finish_slot[i] = finishes_slot(before, now, i);
-        now->bench.finish_saddle[i] = finishes_saddle(before, now, i);
+        now->bench.finish_slot[i] = nut || finishes_slot(before, now, i);
+        now->bench.finish_saddle[i] = saddle || finishes_saddle(before, now, i);
         any = any || now->bench.finish_slot[i] || now->bench.finish_saddle[i];
     }
     return any;

@@ -13,22 +13,39 @@ static int shortest(const sil_plan *plan)
     return worst;
 }
 
-/* How much farther down a string would come with the relief at its target, mm at the saddle. 0 where
- * a rod can bring it there, or where it is not known whether there is one. */
-static double bow_explains(const sil_plan *plan, int i)
+/* How much farther down a string would come with the relief at its target, mm at the saddle; 0 where
+ * it is no farther over its target than it may be misread. */
+static double bow_costs(const sil_plan *plan, int i)
 {
     const sil_bench *bench = &plan->bench;
     const sil_board *board = &bench->board;
-    sil_rod rod = plan->job->instrument.rod;
     double aim = bench->targets.relief.aim;
-    bool over = sil_above(sil_relief_now(plan), aim + bench->tools.relief);
-    if (!sil_board_bends(board) || bench->rod_works || rod == SIL_ROD_NOT_GIVEN || !over) {
+    if (!sil_board_bends(board) || !sil_above(sil_relief_now(plan), aim + bench->tools.relief)) {
         return 0.0;
     }
-    sil_fit straight = plan->stages.fit[SIL_NUT];
+    /* Only the change counts; the string of a saddle made from a blank may not have been read. */
+    sil_fit straight = plan->stages.fit[bench->fresh.saddle ? SIL_SADDLE : SIL_NUT];
     double before = sil_action(board, &straight, i, 12);
     sil_neck_moves(board, sil_bend(board, aim), bench->rod_ratio, &straight);
     return (before - sil_action(board, &straight, i, 12)) / sil_leverage(board, i);
+}
+
+/* The same where no rod can take the bow out; 0 where it is not known whether there is one. */
+static double bow_explains(const sil_plan *plan, int i)
+{
+    bool for_good = !plan->bench.rod_works && plan->job->instrument.rod != SIL_ROD_NOT_GIVEN;
+    return for_good ? bow_costs(plan, i) : 0.0;
+}
+
+bool plan_straightens(const sil_plan *plan)
+{
+    const sil_stages *stages = &plan->stages;
+    bool turns = plan->bench.rod_works && !plan->bench.standing.relief_odd;
+    if (!turns || stages->changed[SIL_ROD] || !plan_sinks_too_low(plan)) {
+        return false;
+    }
+    int worst = shortest(plan);
+    return bow_costs(plan, worst) >= plan->saddle.missing[worst];
 }
 
 static sil_short_cause cause_of(const sil_plan *plan, double explains, double missing)

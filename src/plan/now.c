@@ -4,7 +4,9 @@
 
 double sil_relief_now(const sil_plan *plan)
 {
-    return sil_relief(&plan->bench.board, plan->stages.fit[SIL_NOW].bend);
+    return plan->bench.fresh.relief_stands
+               ? SIL_UNKNOWN
+               : sil_relief(&plan->bench.board, plan->stages.fit[SIL_NOW].bend);
 }
 
 double sil_first_now(const sil_plan *plan, int string)
@@ -12,6 +14,9 @@ double sil_first_now(const sil_plan *plan, int string)
     const sil_gaps *gaps = &plan->bench.gaps;
     sil_hold hold = plan->bench.targets.first_held;
     double told = sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_NOW], string, hold);
+    if (plan->bench.fresh.saddle && !plan_gap_read(plan, string)) {
+        return SIL_UNKNOWN; /* the height that it has is that of its target */
+    }
     return sil_known(told) || gaps->first_held != hold ? told : gaps->first[string];
 }
 

@@ -42,12 +42,15 @@ static void order_readings(sil_plan *plan)
     step(plan, plan_rod_unknown(plan), SIL_ROD, SIL_ACT_FIND_ROD);
     bool wide = plan->bench.relief.tap == SIL_TAP_WIDE;
     step(plan, wide && plan->bench.rod_works, SIL_ROD, SIL_ACT_ROD_BY_EAR);
-    step(plan, sil_withheld_by(withheld, SIL_RELIEF_UNKNOWN), SIL_NOW, SIL_ACT_MEASURE_RELIEF);
+    step(plan, sil_withheld_by(withheld, SIL_RELIEF_UNKNOWN) && !plan->bench.fresh.relief_stands,
+         SIL_NOW, SIL_ACT_MEASURE_RELIEF);
     step(plan, sil_withheld_by(withheld, SIL_BACK_BOW), SIL_NOW, SIL_ACT_STRAIGHTEDGE);
     step(plan, wants_crowns(plan), SIL_NOW, SIL_ACT_READ_CROWNS);
-    step(plan, any_unsettled(plan, gaps->first, gaps->first_open), SIL_NOW, SIL_ACT_MEASURE_FIRST);
+    bool strung = !plan_makes(plan); /* what needs the strings is read when the part is made */
+    step(plan, strung && any_unsettled(plan, gaps->first, gaps->first_open), SIL_NOW,
+         SIL_ACT_MEASURE_FIRST);
     step(plan, plan_saddle_loose(plan), SIL_NOW, SIL_ACT_FIT_SADDLE);
-    step(plan, any_unsettled(plan, gaps->action, NULL), SIL_NOW, SIL_ACT_MEASURE_ACTION);
+    step(plan, strung && any_unsettled(plan, gaps->action, NULL), SIL_NOW, SIL_ACT_MEASURE_ACTION);
 }
 
 /* A saddle that stands in a slot may lean or rock there. Nobody has said that it does not, and it is
@@ -57,8 +60,8 @@ static bool wants_saddle_seen(const sil_plan *plan)
     const sil_reading *reading = sil_plan_reading(plan);
     sil_saddle_remedy remedy = plan->saddle.remedy;
     return reading && reading->condition.saddle == SIL_SOUNDNESS_NOT_GIVEN &&
-           plan->saddle.working == SIL_WORKING_BASE && remedy != SIL_SADDLE_NONE &&
-           remedy != SIL_SADDLE_WAIT;
+           plan->saddle.working == SIL_WORKING_BASE && !plan->bench.fresh.saddle &&
+           remedy != SIL_SADDLE_NONE && remedy != SIL_SADDLE_WAIT;
 }
 
 /* Steps to measure what the cuts need: the fret height, without which no stack of feelers can be
@@ -124,7 +127,8 @@ static void order_nut(sil_plan *plan)
     }
     bool reads_first = sil_withheld_by(&plan->nut_withheld, SIL_CROWNS_UNREAD);
     step(plan, zero_fret && !reads_first, SIL_NUT, SIL_ACT_ZERO_FRET);
-    step(plan, remedy == SIL_NUT_REPLACE, SIL_NUT, SIL_ACT_NEW_NUT);
+    step(plan, remedy == SIL_NUT_REPLACE && !plan->bench.fresh.nut, SIL_NUT, SIL_ACT_NEW_NUT);
+    plan_order_new_nut(plan);
     step(plan, remedy == SIL_NUT_SHIM, SIL_NUT, SIL_ACT_SHIM_NUT);
     step(plan, remedy == SIL_NUT_FILL, SIL_NUT, SIL_ACT_FILL_SLOT);
     step(plan, files && remedy != SIL_NUT_REPLACE, SIL_NUT, SIL_ACT_FILE_SLOTS);
@@ -136,10 +140,14 @@ static double dress(const sil_plan *plan, int string)
     return off > 0.0 ? off : 0.0;
 }
 
+/* A little that is left over from the bottom is not worth filing. Where it is the whole of a cut, the
+ * string is out of its range, and no other step brings it there. */
 double sil_dressed_off(const sil_plan *plan, int string)
 {
+    const sil_saddle_work *work = &plan->saddle;
     double off = dress(plan, string);
-    return off >= SIL_LEAST_DRESSED ? off : 0.0;
+    bool whole = !work->bottom && work->verdict[string] == SIL_TAKE;
+    return whole || off >= SIL_LEAST_DRESSED ? off : 0.0;
 }
 
 double sil_left_on(const sil_plan *plan, int string)
@@ -204,7 +212,9 @@ static void order_saddle(sil_plan *plan)
         dresses = dresses ||
                   (sil_dressed_off(plan, i) > 0.0 && goes(work->dress_first[i], work->hold[i]));
     }
-    step(plan, remedy == SIL_SADDLE_REPLACE, SIL_SADDLE, SIL_ACT_NEW_SADDLE);
+    step(plan, remedy == SIL_SADDLE_REPLACE && !plan->bench.fresh.saddle, SIL_SADDLE,
+         SIL_ACT_NEW_SADDLE);
+    plan_order_new_saddle(plan);
     step(plan, remedy == SIL_SADDLE_SHIM, SIL_SADDLE, SIL_ACT_SHIM_SADDLE);
     step(plan, remedy == SIL_SADDLE_SCREW, SIL_SADDLE,
          work->posts ? SIL_ACT_TURN_POSTS : SIL_ACT_TURN_SCREWS);
@@ -267,7 +277,8 @@ static void order(sil_plan *plan)
     order_nut(plan);
     order_saddle(plan);
     order_tuning(plan);
-    step(plan, true, SIL_SADDLE, SIL_ACT_CHECK);
+    bool made = plan_makes_nut(plan) || plan_makes_saddle(plan);
+    step(plan, true, SIL_SADDLE, made ? SIL_ACT_READ_NEW : SIL_ACT_CHECK);
 }
 
 void plan_order(sil_plan *plan)

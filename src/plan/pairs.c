@@ -74,9 +74,11 @@ static void do_act(const sil_plan *plan, sil_act act, moved *m)
     case SIL_ACT_MEASURE_CROWN:
     case SIL_ACT_MEASURE_SADDLE:
     case SIL_ACT_FIND_ROD:
+    case SIL_ACT_MEASURE_BRIDGE:
     case SIL_ACT_READ_AGAIN:
     case SIL_ACT_TUNE_SCREWS: /* along, not up or down */
     case SIL_ACT_TUNE_ENDS:
+    case SIL_ACT_READ_NEW:
     case SIL_ACT_CHOOSE:
     case SIL_ACT_CHECK:
     case SIL_ACTS:
@@ -94,6 +96,10 @@ static void do_act(const sil_plan *plan, sil_act act, moved *m)
         break;
     case SIL_ACT_SHIM_NUT:
     case SIL_ACT_NEW_NUT:
+    case SIL_ACT_FIT_NUT:
+    case SIL_ACT_MARK_NUT:
+    case SIL_ACT_CUT_NUT:
+    case SIL_ACT_SHAPE_NUT:
     case SIL_ACT_ZERO_FRET:
         move_all(m->slot);
         break;
@@ -112,6 +118,8 @@ static void do_act(const sil_plan *plan, sil_act act, moved *m)
     case SIL_ACT_SHIM_SADDLE:
     case SIL_ACT_NEW_SADDLE:
     case SIL_ACT_TUNED_SADDLE:
+    case SIL_ACT_FIT_BLANK:
+    case SIL_ACT_SHAPE_SADDLE:
     case SIL_ACT_TURN_POSTS:
     case SIL_ACT_BRIDGE_CURVE:
         move_all(m->saddle);

@@ -9,9 +9,12 @@
 
 /* What was not read at this visit but taken over: the visit at which it was read, or -1. */
 typedef struct plan_carried {
-    int relief, frets, bridge, braces, saddle_height, bridge_top;
+    int relief, frets, bridge, braces, saddle_height, bridge_top, stands_out;
     int action[SIL_STRINGS_MAX], first[SIL_STRINGS_MAX];
 } plan_carried;
+
+/* A part that is made from a blank: not made yet, asked for at an earlier visit, or read since. */
+typedef enum plan_made { PLAN_NOT_MADE, PLAN_MADE, PLAN_READ_BACK } plan_made;
 
 /* A plan. It has no pointers into itself, so it can be copied. */
 struct sil_plan {
@@ -21,6 +24,7 @@ struct sil_plan {
     bool done;      /* every reading is in its range and there is no work left */
     int finding_count, step_count, cause_count, visit_count;
     sil_reading read; /* the reading in use; only where reading is not -1 */
+    plan_made nut_made, saddle_made;
     plan_carried carried;
     sil_odd odd; /* what is odd in it, believed or not */
     sil_bench bench;
@@ -122,6 +126,27 @@ void plan_carry_gaps(const sil_plan *before, sil_plan *now);
 /* Whether anything was taken over that was read at that visit. */
 bool plan_carries(const plan_carried *carried, int visit);
 
+/* Finds out which parts are made from a blank at this visit, and to what: fills bench.fresh, and
+ * puts the target in place of a relief that no string at pitch showed. before: NULL at the first
+ * visit. plan_clear_odd takes back what makes a part wait that is not read at all. */
+void plan_begin_fresh(const sil_plan *before, sil_plan *now);
+void plan_clear_odd(sil_plan *now);
+
+/* Whether a part is made from a blank at this visit; whether its nut or saddle is, and does not
+ * wait; whether the nut's target stands for gaps that were not read, under a new saddle. */
+bool plan_makes(const sil_plan *plan);
+bool plan_makes_nut(const sil_plan *plan);
+bool plan_makes_saddle(const sil_plan *plan);
+bool plan_nut_stands(const sil_plan *plan);
+
+/* Whether a gap at fret 1 was read from which a height follows. */
+bool plan_gap_read(const sil_plan *plan, int string);
+
+/* What is said of parts made from a blank, and the steps in a maker's order. */
+void plan_find_fresh(sil_plan *plan);
+void plan_order_new_nut(sil_plan *plan);
+void plan_order_new_saddle(sil_plan *plan);
+
 /* Computes the stages and the work at nut and saddle from the bench in plan. A visit needs no more
  * than this. */
 void plan_work(sil_plan *plan);
@@ -189,6 +214,10 @@ void plan_find_visits(sil_plan *plan);
 
 /* How far the neck would have to be tilted back, where the saddle cannot come down far enough. */
 void plan_lift(sil_plan *plan);
+
+/* Whether the saddle has too little room only for the relief that a rod can take out: it is turned
+ * to the target though the relief is in its range. */
+bool plan_straightens(const sil_plan *plan);
 
 /* On a bridge with two posts: whether a string is still too high (SIL_TAKE) or too low (SIL_RAISE)
  * when the posts are at their best. SIL_LEAVE if it is in its range, and for any other bridge. */

@@ -72,6 +72,11 @@ static bool saddle_worked(const sil_plan *before, const sil_plan *now)
 static void lower_saddle(const sil_plan *before, const sil_plan *now, sil_fit *fit)
 {
     for (int i = 0; i < now->job->string_count; i++) {
+        if (plan_makes_saddle(before)) {
+            fit->saddle_height[i] =
+                before->stages.fit[SIL_SADDLE].saddle_height[i] + before->saddle.leave[i];
+            continue;
+        }
         double measured = by_caliper(before, now, i);
         fit->saddle_height[i] -= sil_known(measured) ? measured : as_told(before, i);
     }
@@ -81,7 +86,9 @@ static void work_slots(const sil_plan *before, sil_fit *fit)
 {
     const sil_stages *stages = &before->stages;
     for (int i = 0; i < before->job->string_count; i++) {
-        if (before->nut.verdict[i] == SIL_TAKE) {
+        if (plan_makes_nut(before)) {
+            fit->nut_height[i] = stages->fit[SIL_NUT].nut_height[i] + before->nut.leave[i];
+        } else if (before->nut.verdict[i] == SIL_TAKE) {
             fit->nut_height[i] -= before->nut.first_pass[i];
         } else if (before->nut.verdict[i] == SIL_RAISE) {
             fit->nut_height[i] -= stages->deepen[i];

@@ -30,7 +30,7 @@ bool plan_gaps_apart(const sil_plan *plan, int string)
     const sil_gaps *gaps = &plan->bench.gaps;
     const sil_tools *tools = &plan->bench.tools;
     double open = gaps->first_open[string];
-    if (gaps->first_held == SIL_HOLD_OPEN || !(open > 0.0)) {
+    if (gaps->first_held == SIL_HOLD_OPEN || !(open > 0.0) || plan->bench.fresh.nut) {
         return false;
     }
     double told =
@@ -91,7 +91,7 @@ static void withhold_all(const sil_plan *plan, sil_withheld *withheld)
     withhold(withheld, climate_off(plan), SIL_CLIMATE);
     withhold(withheld, condition->bridge == SIL_UNSOUND, SIL_BRIDGE_LIFTED);
     withhold(withheld, condition->braces == SIL_UNSOUND, SIL_BRACES_LOOSE);
-    withhold(withheld, condition->tuned == SIL_UNSOUND, SIL_NOT_TUNED);
+    withhold(withheld, condition->tuned == SIL_UNSOUND && !plan_makes(plan), SIL_NOT_TUNED);
     withhold(withheld, stages->changed[SIL_ROD], SIL_FORECAST);
     withhold(withheld, stages->fretwork == SIL_FRETS_LEVEL, SIL_FRET_WORN);
     withhold(withheld, stages->fretwork == SIL_FRETS_NEW, SIL_CROWN_THIN);
@@ -102,7 +102,8 @@ bool plan_stopped(const sil_plan *plan)
     static const sil_code stops[] = {SIL_CLIMATE, SIL_BRIDGE_LIFTED, SIL_BRACES_LOOSE,
                                      SIL_NOT_TUNED};
     for (size_t i = 0; i < sizeof stops / sizeof *stops; i++) {
-        if (sil_withheld_by(&plan->nut_withheld, stops[i])) {
+        bool aside = stops[i] == SIL_NOT_TUNED && plan_makes(plan);
+        if (sil_withheld_by(&plan->nut_withheld, stops[i]) && !aside) {
             return true;
         }
     }
@@ -112,7 +113,30 @@ bool plan_stopped(const sil_plan *plan)
 bool plan_saddle_loose(const sil_plan *plan)
 {
     const sil_reading *reading = sil_plan_reading(plan);
-    return reading && reading->condition.saddle == SIL_UNSOUND;
+    return reading && reading->condition.saddle == SIL_UNSOUND && !plan->bench.fresh.saddle;
+}
+
+/* Where one part is made from a blank, the other is worked by what was read with strings on, and
+ * at pitch. A saddle that is there waits for the new nut: its action is read over it. */
+static void withhold_beside_new(sil_plan *plan)
+{
+    const sil_reading *reading = sil_plan_reading(plan);
+    const sil_fresh *fresh = &plan->bench.fresh;
+    bool slack = plan_makes(plan) && reading && reading->condition.tuned == SIL_UNSOUND;
+    withhold(&plan->saddle_withheld, fresh->nut && !fresh->saddle, SIL_MAKE_NUT);
+    withhold(&plan->saddle_withheld, fresh->relief_stands && !fresh->saddle, SIL_RELIEF_UNKNOWN);
+    withhold(&plan->nut_withheld, slack && !fresh->nut, SIL_NOT_TUNED);
+    withhold(&plan->nut_withheld, fresh->relief_stands && !fresh->nut, SIL_RELIEF_UNKNOWN);
+}
+
+/* Whether it is to be chosen what gives way, a target or the pick, before a part is made. */
+static bool chosen_first(const sil_plan *plan, bool made, const double *hold)
+{
+    bool first = false;
+    for (int i = 0; i < plan->job->string_count; i++) {
+        first = first || sil_known(hold[i]);
+    }
+    return made && first;
 }
 
 static bool files_a_slot(const sil_plan *plan)
@@ -138,6 +162,9 @@ static double short_by(const sil_plan *plan, int i)
     const sil_saddle_work *work = &plan->saddle;
     if (plan->stages.saddle[i] != SIL_TAKE) {
         return SIL_UNKNOWN;
+    }
+    if (plan->bench.fresh.saddle) {
+        return plan->job->limits.least_protrusion - work->protrusion[i];
     }
     return work->posts ? fmax(work->post[0], work->post[1]) - plan->job->saddle.travel
                        : plan->stages.lower[i] - work->room[i];
@@ -180,7 +207,8 @@ static bool would_work(const sil_plan *plan)
 }
 
 /* A saddle loses nothing while it is not known how far it stands out of the bridge: not off its bottom,
- * not off its top, and not where a peak is filed to another place. */
+ * not off its top, and not where a peak is filed to another place. Of one made from a blank it is its
+ * height that must be known. */
 static void withhold_blind(sil_plan *plan)
 {
     sil_withheld *withheld = &plan->saddle_withheld;
@@ -194,7 +222,7 @@ static void withhold_blind(sil_plan *plan)
     bool disagree = plan->saddle.present_disagree;
     withhold(withheld, disagree && !sil_withheld_by(withheld, SIL_READINGS_DISAGREE),
              SIL_READINGS_DISAGREE);
-    withhold(withheld, unread && !disagree, SIL_SADDLE_UNREAD);
+    withhold(withheld, unread && !disagree && !plan->bench.fresh.saddle, SIL_SADDLE_UNREAD);
 }
 
 bool plan_sinks_too_low(const sil_plan *plan)
@@ -253,6 +281,11 @@ void plan_withhold(sil_plan *plan)
     withhold_all(plan, &plan->nut_withheld);
     plan->saddle_withheld = plan->nut_withheld;
     bool high = any_zero_fret_high(plan);
+    withhold_beside_new(plan);
+    withhold(&plan->nut_withheld, chosen_first(plan, plan->bench.fresh.nut, plan->stages.slot_hold),
+             SIL_ATTACK);
+    withhold(&plan->saddle_withheld,
+             chosen_first(plan, plan->bench.fresh.saddle, plan->saddle.hold), SIL_ATTACK);
     withhold(&plan->saddle_withheld, saddle_odd(plan), SIL_READING_ODD);
     withhold(&plan->nut_withheld, slots_odd(plan), SIL_READING_ODD);
     withhold(&plan->nut_withheld, (files_a_slot(plan) || high) && crowns_unread(plan),
@@ -263,7 +296,8 @@ void plan_withhold(sil_plan *plan)
              sil_working_in_slot(plan->saddle.working) ? SIL_PROTRUSION_LOW : SIL_ADJUST_LIMIT);
     withhold_blind(plan);
     withhold(&plan->saddle_withheld, plan_peaks_first(plan), SIL_TUNE_OUT);
-    withhold(&plan->saddle_withheld, sil_known(plan->saddle_jump) && would_work(plan),
+    bool kept = !plan->bench.fresh.saddle; /* one that is made anew may have moved */
+    withhold(&plan->saddle_withheld, kept && sil_known(plan->saddle_jump) && would_work(plan),
              SIL_SADDLE_MOVED);
     bool *forecast = plan->stages.forecast;
     if (plan->nut_withheld.count > 0) {

@@ -16,6 +16,7 @@ static sil_nut_given nut_given(const sil_job *job)
     for (int i = 0; i < job->string_count; i++) {
         bool wound = sil_material_wound(job->strings[i].material);
         make.gauge[i] = job->strings[i].gauge;
+        make.copy[i] = job->nut.floors[i];
         make.bury[i] = wound ? allow->bury_wound : allow->bury_plain;
     }
     return make;
@@ -29,13 +30,20 @@ static void work_nut(const sil_job *job, sil_plan *plan)
     double nut_z[SIL_STRINGS_MAX];
     sil_nut_centres(&courses, make.gauge, job->nut.width, job->nut.edge_treble, job->nut.edge_bass,
                     job->nut.spacing, nut_z, &plan->nut_gap);
+    if (sil_known(job->nut.centres[0])) {
+        plan->nut_gap = SIL_UNKNOWN; /* the slots stay where they were, whatever is between them */
+    }
     for (int i = 0; i < job->string_count; i++) {
         bool wound = sil_material_wound(job->strings[i].material);
         plan->slot_width[i] =
             sil_file_width(make.gauge[i], wound ? allow->slot_wound : allow->slot_plain, job->files,
                            job->file_count);
     }
-    sil_nut_cut(&plan->bench, &plan->stages, &make, &plan->nut);
+    if (plan->bench.fresh.nut) {
+        sil_nut_make(&plan->bench, &plan->stages, &make, &plan->nut);
+    } else {
+        sil_nut_cut(&plan->bench, &plan->stages, &make, &plan->nut);
+    }
 }
 
 static void work_saddle(const sil_job *job, const sil_reading *reading, sil_plan *plan)
@@ -50,6 +58,7 @@ static void work_saddle(const sil_job *job, const sil_reading *reading, sil_plan
                              .post_spread = sheet->post_spread,
                              .most_shim = job->limits.most_shim,
                              .shim_step = job->allowances.shim_step,
+                             .copied = sil_known(sheet->old[0]),
                              .present_treble = SIL_UNKNOWN,
                              .present_bass = SIL_UNKNOWN,
                              .bridge_top_treble = SIL_UNKNOWN,
@@ -68,11 +77,16 @@ static void work_saddle(const sil_job *job, const sil_reading *reading, sil_plan
     for (int i = 0; i < job->string_count; i++) {
         make.pin_distance[i] = sheet->pin_distance[i];
         make.stands_out[i] = reading ? reading->stands_out[i] : SIL_UNKNOWN;
+        make.copy[i] = sheet->old[i];
     }
-    sil_saddle_cut(&plan->bench, &make, &plan->stages, &plan->saddle);
+    if (plan->bench.fresh.saddle) {
+        sil_saddle_make(&plan->bench, &make, &plan->stages, &plan->saddle);
+    } else {
+        sil_saddle_cut(&plan->bench, &make, &plan->stages, &plan->saddle);
+    }
 }
 
-void plan_work(sil_plan *plan)
+static void work(sil_plan *plan)
 {
     plan->nut_withheld.count = plan->saddle_withheld.count = 0;
     sil_stages_run(&plan->bench, &plan->stages);
@@ -80,6 +94,16 @@ void plan_work(sil_plan *plan)
     work_saddle(plan->job, sil_plan_reading(plan), plan);
     plan_withhold(plan);
     plan_tuning(plan);
+}
+
+void plan_work(sil_plan *plan)
+{
+    plan->bench.straighten = false;
+    work(plan);
+    if (plan_straightens(plan)) {
+        plan->bench.straighten = true;
+        work(plan);
+    }
 }
 
 void plan_lay(const sil_job *job, int reading, const sil_plan *before, double ratio, double spread,
@@ -94,6 +118,7 @@ void plan_lay(const sil_job *job, int reading, const sil_plan *before, double ra
         plan_carry(before, plan);
     }
     sil_job_bench_read(job, reading, reading < 0 ? NULL : &plan->read, &plan->bench);
+    plan_begin_fresh(before, plan);
     plan->bench.rod_ratio = ratio;
     plan->bench.rod_spread = spread;
     plan->saddle_jump = SIL_UNKNOWN;
@@ -105,6 +130,7 @@ void plan_lay(const sil_job *job, int reading, const sil_plan *before, double ra
         plan_carry_gaps(before, plan);
     }
     plan_find_odd(before, plan);
+    plan_clear_odd(plan);
     if (before) {
         plan_settle(before, plan);
     }

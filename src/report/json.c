@@ -43,7 +43,8 @@ static void put_stage(const sil_plan *plan, json_at stages, sil_stage_name name)
     json_put_word(stage, "stage", sil_stage_word(name));
     json_put_bool(stage, "changed", plan->stages.changed[name]);
     json_put_bool(stage, "forecast", plan->stages.forecast[name]);
-    json_put_number(stage, "relief", sil_relief(board, fit->bend));
+    json_put_number(stage, "relief",
+                    name == SIL_NOW ? sil_relief_now(plan) : sil_relief(board, fit->bend));
     json_at array = json_put_array(stage, "strings");
     for (int i = 0; i < board->strings; i++) {
         json_at row = result_string(array, i);
@@ -101,6 +102,7 @@ static void put_carried(const sil_plan *plan, json_at root)
     put_from(plan, object, "frets", carried->frets);
     put_from(plan, object, "saddle_height", carried->saddle_height);
     put_from(plan, object, "bridge_top", carried->bridge_top);
+    put_from(plan, object, "stands_out", carried->stands_out);
     put_from(plan, object, "bridge", carried->bridge);
     put_from(plan, object, "braces", carried->braces);
 }
@@ -133,7 +135,9 @@ static void put_nut(const brief *b, json_at root)
         json_put_number(row, "stack_u", work->stack_u[i]);
         json_put_number(row, "stack_bend", work->stack_bend[i]);
         json_put_number(row, "depth", work->depth[i]);
+        json_put_number(row, "leave", plan_makes_nut(plan) ? work->leave[i] : SIL_UNKNOWN);
     }
+    json_put_bool(nut, "make", plan_makes_nut(plan));
     json_put_number(nut, "gap", plan->nut_gap);
     json_put_number(nut, "shim", work->shim);
     json_put_number(nut, "fall_angle", work->fall_angle_deg);
@@ -243,6 +247,7 @@ static void put_saddle(const brief *b, json_at root)
         json_put_number(row, "dress_first", work->dress_first[i]);
         json_put_number(row, "present", work->present[i]);
         json_put_number(row, "height", work->height[i]);
+        json_put_number(row, "leave", plan_makes_saddle(plan) ? work->leave[i] : SIL_UNKNOWN);
         json_put_number(row, "stands_out", work->stands[i]);
         json_put_number(row, "room", work->room[i]);
         json_put_number(row, "protrusion", work->protrusion[i]);
@@ -253,6 +258,7 @@ static void put_saddle(const brief *b, json_at root)
         json_put_number(row, "peak_short", plan->tuning.peak_short[i]);
         put_asked(b, row, i);
     }
+    json_put_bool(saddle, "make", plan_makes_saddle(plan));
     put_bottom_cut(b, saddle);
     json_put_number(saddle, "shim", work->shim);
     json_put_number(saddle, "top_radius", work->top_radius);

@@ -142,6 +142,7 @@ static sheet_fill *const fills[JOB_KINDS] = {
     [JOB_AS_READINGS] = sheet_fill_readings,
     [JOB_AS_CROWNS] = sheet_fill_crowns,
     [JOB_AS_BUZZ] = sheet_fill_buzz,
+    [JOB_AS_MAKE] = sheet_fill_make,
     [JOB_AS_MARKED] = sheet_fill_marked,
     [JOB_AS_ATTACK] = sheet_fill_attack,
     [JOB_AS_ATTACKS] = sheet_fill_attacks,
@@ -156,8 +157,8 @@ static sheet_fill *const fills[JOB_KINDS] = {
  * need the allowances, so they are read last. */
 static void put_in_order(sheet_node *root)
 {
-    static const char *const late[] = {"saddle", "readings", "styles",
-                                       "attack", "attacks",  "targets"};
+    static const char *const late[] = {"nut",    "saddle",  "readings", "styles",
+                                       "attack", "attacks", "targets"};
     for (size_t i = 0; i < sizeof late / sizeof *late; i++) {
         sheet_node_move(root, late[i], root);
     }

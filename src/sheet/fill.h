@@ -41,7 +41,7 @@ sheet_fill sheet_fill_figure, sheet_fill_scale, sheet_fill_per_string, sheet_fil
     sheet_fill_first, sheet_fill_relief_gap, sheet_fill_pair, sheet_fill_travel, sheet_fill_radius,
     sheet_fill_band, sheet_fill_bands, sheet_fill_files;
 sheet_fill sheet_fill_strings, sheet_fill_readings, sheet_fill_crowns, sheet_fill_buzz,
-    sheet_fill_marked, sheet_fill_attack, sheet_fill_attacks, sheet_fill_style, sheet_fill_styles,
-    sheet_fill_materials, sheet_fill_plausible;
+    sheet_fill_marked, sheet_fill_make, sheet_fill_attack, sheet_fill_attacks, sheet_fill_style,
+    sheet_fill_styles, sheet_fill_materials, sheet_fill_plausible;
 
 #endif

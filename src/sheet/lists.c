@@ -119,6 +119,21 @@ void sheet_fill_marked(sheet_filler *filler, sheet_node *node, const job_field *
     }
 }
 
+/* A part, or a list of parts. */
+void sheet_fill_make(sheet_filler *filler, sheet_node *node, const job_field *field, void *base)
+{
+    sil_make *make = job_field_place(field, base);
+    bool list = node->shape == SHEET_SEQUENCE;
+    for (sheet_node *item = list ? node->first : node; item; item = list ? item->next : NULL) {
+        int part;
+        if (!sheet_fill_word(filler, item, field->words, &part)) {
+            continue;
+        }
+        make->nut = make->nut || part == JOB_MAKES_NUT;
+        make->saddle = make->saddle || part == JOB_MAKES_SADDLE;
+    }
+}
+
 static const job_word *find_word(const job_word *words, const char *word)
 {
     while (words->text && strcmp(words->text, word) != 0) {

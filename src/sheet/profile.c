@@ -64,19 +64,46 @@ static void tell_no_profile(sil_sheet *sheet, sheet_node *node, const char *fold
     }
 }
 
+/* Reports why a file is not read from a folder that a sheet may not reach out of. */
+static void tell_out_of_bounds(sil_sheet *sheet, sheet_node *node)
+{
+    const char *slash = strrchr(node->text, '/');
+    if (sheet->folder < 0) {
+        sheet_tell_value(sheet, SIL_ERROR, node,
+                         "there is no folder of sheets to read a file from; give a profile's name, "
+                         "as 'sillet profiles' lists them");
+    } else if (!slash) {
+        sheet_tell_value(sheet, SIL_ERROR, node,
+                         "only a plain file is read from the folder of sheets, no link, which may "
+                         "lead out of it; put the file itself there");
+    } else if (sheet_profile_is_path(slash + 1)) {
+        sheet_tell_value(sheet, SIL_ERROR, node,
+                         "a file is read only from the folder of sheets itself; put it there and "
+                         "write profile: %s",
+                         slash + 1);
+    } else {
+        sheet_tell_value(sheet, SIL_ERROR, node,
+                         "a file is read only from the folder of sheets itself, and its name ends "
+                         "in .yaml");
+    }
+}
+
 /* If a path names nothing that can be read, the sheet has a mistake; any other failure is the
  * system's. */
 static void tell_unread(sil_sheet *sheet, sheet_node *node, const char *folder, int status)
 {
     static const int of_path[] = {ENOENT, ENAMETOOLONG, ENOTDIR, EISDIR, ELOOP};
-    bool misnamed = sheet->confined && sheet_profile_is_path(node->text) &&
-                    status == EACCES; /* out of bounds */
+    bool file = sheet->confined && sheet_profile_is_path(node->text);
+    bool outside = file && (status == ELOOP || sheet->folder < 0 || strchr(node->text, '/'));
+    bool misnamed = outside;
     for (size_t i = 0; i < sizeof of_path / sizeof of_path[0]; i++) {
         misnamed = misnamed || status == of_path[i];
     }
     sheet->store.failed = sheet->store.failed || status == ENOMEM;
     sheet->unreadable = sheet->unreadable || !misnamed;
-    if (status == ENOENT) {
+    if (outside) {
+        tell_out_of_bounds(sheet, node);
+    } else if (status == ENOENT) {
         tell_no_profile(sheet, node, folder);
     } else {
         sheet_tell_value(sheet, SIL_ERROR, node, "the profile cannot be read: %s",

@@ -19,7 +19,7 @@ int sheet_file_read(const char *path, sheet_bytes *into);
 
 /* sheet_file_read_within: a plain file of an open folder, by its name alone. A link leads elsewhere
  * and is refused.
- * Status: 0, or an errno
+ * Status: 0, or an errno: ELOOP for a link and for what is no plain file, EACCES for a path
  */
 int sheet_file_read_within(int folder, const char *name, sheet_bytes *into);
 

@@ -63,10 +63,9 @@ int sheet_file_read_within(int folder, const char *name, sheet_bytes *into)
     }
     int file = openat(folder, name, O_RDONLY | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK);
     if (file < 0) {
-        return errno == ELOOP ? EACCES : errno;
+        return errno;
     }
-    int status =
-        fstat(file, &about) == 0 && S_ISREG(about.st_mode) ? read_open(file, into) : EACCES;
+    int status = fstat(file, &about) == 0 && S_ISREG(about.st_mode) ? read_open(file, into) : ELOOP;
     close(file);
     return status;
 }

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Asks a server on this machine, over many connections at once, and says how it bore it.
  *
- *   load PORT CONNECTIONS REQUESTS TARGET FILE     POSTs FILE to TARGET; each connection asks again
- *                                                  as soon as it is answered
+ *   load PORT CONNECTIONS REQUESTS TARGET FILE     POSTs FILE to TARGET; each caller asks again, on a
+ *                                                  connection of its own, as soon as it is answered
  *
  * Prints: requests a second, the 99th percentile of their times in ms, bytes of an answer's body.
  */
@@ -58,14 +58,18 @@ static void read_question(int port, const char *target, const char *path)
     question_size = (size_t)head + size;
 }
 
-static void connect_to(caller *talk, int port)
+static void connect_to(caller *talk, int port, int waiting)
 {
+    struct epoll_event event = {.events = EPOLLIN, .data.ptr = talk};
+    const struct linger at_once = {1, 0}; /* so that no port waits to be used again */
     struct sockaddr_in place = {.sin_family = AF_INET, .sin_port = htons((unsigned short)port)};
     place.sin_addr.s_addr = htonl(INADDR_LOOPBACK);
     talk->socket = socket(AF_INET, SOCK_STREAM, 0);
     if (connect(talk->socket, (struct sockaddr *)&place, sizeof place) != 0) {
         stop("connect");
     }
+    setsockopt(talk->socket, SOL_SOCKET, SO_LINGER, &at_once, sizeof at_once);
+    epoll_ctl(waiting, EPOLL_CTL_ADD, talk->socket, &event);
 }
 
 /* A question is small: it goes into the socket's buffer whole. */
@@ -127,9 +131,7 @@ int main(int argc, char **argv)
     read_question(port, argv[4], argv[5]);
     double began = now();
     for (int i = 0; i < connections; i++) {
-        struct epoll_event event = {.events = EPOLLIN, .data.ptr = &talks[i]};
-        connect_to(&talks[i], port);
-        epoll_ctl(waiting, EPOLL_CTL_ADD, talks[i].socket, &event);
+        connect_to(&talks[i], port, waiting);
         ask(&talks[i]);
         asked++;
     }
@@ -143,7 +145,9 @@ int main(int argc, char **argv)
             caller *talk = events[i].data.ptr;
             if (hear(talk) && done < requests) {
                 times[done++] = now() - talk->since;
+                close(talk->socket);
                 if (asked < requests) {
+                    connect_to(talk, port, waiting);
                     ask(talk);
                     asked++;
                 }

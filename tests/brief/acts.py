@@ -49,6 +49,18 @@ LEVEL = [1.75, 1.85, 1.95, 2.05, 2.15, 2.25]   # at the targets of an archtop
 TAPERED = [2.0, 2.2, 2.4, 2.6, 2.8, 3.0]
 PICKY = {"tools": {"action": 0.4}}
 
+BARE = {key: None for key in ("first", "action", "saddle_height")}
+NEW_NUT = {**sheet(STEEL, **BARE), "make": "nut"}
+FANNED_NUT = {**sheet(STEEL, **BARE, relief=None,
+                      instrument__scale={"treble": 635, "bass": 665, "square": 7}),
+              "make": "nut", "files": [0.33, 0.41, 0.6]}
+NO_HEIGHT = {**sheet(STEEL, **BARE), "make": "saddle"}
+NEW_SADDLE = {**sheet(STEEL, **BARE, bridge_top={"treble": 1.4, "bass": 1.2}), "make": "saddle"}
+COPIES = {**sheet(STEEL, **BARE, saddle__old=[8.1, 8.4, 8.7, 8.8, 8.7, 8.6],
+                  nut__floors=[7.0, 7.3, 7.5, 7.6, 7.5, 7.2],
+                  nut__centres=[39.7, 33, 26, 19, 11.5, 3.9], condition={"tuned": "no"}),
+          "make": ["nut", "saddle"]}
+
 ROWS = [
     ("ready", "prepare", sheet(STEEL)),
     ("old strings", "prepare", sheet(STEEL, condition={"strings": "worn"})),
@@ -208,6 +220,25 @@ ROWS = [
            saddle__setback=[1.0, 2.5, 2.6, 3.0, 3.4, 4.0])),
     ("peaks, and the height is gone", "tuned-saddle",
      sheet(STEEL, cents=[8, 3, 9, -7, 1, 12], targets__cents=5)),
+    ("a nut from a blank", "fit-nut-blank", NEW_NUT),
+    ("a nut on a fan", "mark-nut", FANNED_NUT),
+    ("a nut, no fret height", "cut-nut-slots",
+     {**sheet(STEEL, **BARE, instrument__crown=None), "make": "nut"}),
+    ("a nut, shop files", "cut-nut-slots", FANNED_NUT),
+    ("a nut that is copied", "shape-nut", COPIES),
+    ("a nut read back", "file-slots",
+     twice(NEW_NUT, {**sheet(STEEL, first=[0.09, 0.10, 0.12, 0.11, 0.11, 0.13]), "make": "nut"})),
+    ("a saddle, its slot not measured", "measure-bridge", NO_HEIGHT),
+    ("a saddle by the bridge's top", "fit-saddle-blank", NEW_SADDLE),
+    ("a saddle by the old one", "shape-saddle", {**sheet(STEEL, action=LOW), "make": "saddle"}),
+    ("a saddle that is copied", "shape-saddle", COPIES),
+    ("measured with it in", "measure-new-part", NEW_SADDLE),
+    ("a new saddle in a high bridge", "shape-saddle",
+     {**sheet(STEEL, **BARE, bridge_top={"treble": 0.05, "bass": -0.7}), "make": "saddle"}),
+    ("a new saddle, picked firmly", "shape-saddle",
+     {**NEW_SADDLE, "attack": {"force": {"treble": "0.9 N", "bass": "1.2 N"}, "at": 130}}),
+    ("a new nut, picked too firmly", "choose-attack",
+     {**NEW_NUT, "attack": {"force": {"treble": "2.4 N", "bass": "5 N"}, "at": 200}}),
     ("low, under a firm pick", "choose-attack",
      {**sheet(STEEL, action=HIGH), "attack": {"force": {"treble": "1.6 N", "bass": "2.6 N"}, "at": 110}}),
     ("as low as it is clean", "sand-saddle",

@@ -48,6 +48,7 @@ class Shown:
         verdict = row["verdict"]
         own = row["goal"]
         takes = verdict == "file" and remedy != "replace"
+        made = row["leave"] is not None and row["stack"] is not None
         does = {"file": "deeper", "raise": "deeper" if remedy == "shim" else "fill",
                 "leave": "deeper" if shim > 0 else "leave", "wait": "wait"}[verdict]
         does = "new" if remedy == "replace" else does
@@ -60,7 +61,8 @@ class Shown:
             "deepen": self.length(whole, DOWN) if does == "deeper" else "-",
             "first": self.length(first, DOWN),
             "stack_first": self.length(row["stack"] + left, UP) if takes and
-            row["stack"] is not None else "-",
+            row["stack"] is not None else self.length(row["stack"] + row["leave"], UP) if made
+            else "-",
             "stack": self.length(row["stack"], UP), "floor": self.length(
                 None if row["floor"] is None else row["floor"] - self.nut_shim()),
             "depth": self.length(row["depth"]), "width": self.length(row["width"]),
@@ -92,8 +94,14 @@ class Shown:
     def left_on(self, i):
         """Too little for a file to feel: it stays on."""
         dress = self.saddle["strings"][i]["dress"]
-        return 0.0 if self.saddle["remedy"] == "replace" or unknown(dress) or dress >= FEEL \
+        return 0.0 if self.saddle["remedy"] == "replace" or unknown(dress) or self.filed(i) \
             else dress
+
+    def filed(self, i):
+        """More than a file can feel, or all there is to come off a string that is too high."""
+        row = self.saddle["strings"][i]
+        alone = row["verdict"] == "lower" and not self.saddle["bottom_cut"]
+        return not unknown(row["dress"]) and (row["dress"] >= FEEL or alone and row["dress"] > 0)
 
     def bearing(self, i):
         """What is done to the saddle under a string, and its figures."""
@@ -113,9 +121,11 @@ class Shown:
                                                                 DOWN if cuts else NEAREST),
             "pass": self.length(row["first_pass"] if row["verdict"] == "lower" else None, DOWN),
             "base_first": first, "base_all": whole,
-            "dress": self.length(dress, DOWN) if dress >= FEEL else "-",
-            "dress_first": self.length(row["dress_first"], DOWN) if dress >= FEEL else "-",
+            "dress": self.length(dress, DOWN) if dress and self.filed(i) else "-",
+            "dress_first": self.length(row["dress_first"], DOWN) if dress and self.filed(i) else "-",
             "present": self.length(row["present"]), "height": self.length(height),
+            "height_first": "-" if unknown(row["leave"]) else
+            self.length(row["height"] + row["leave"], UP),
             "out": "-" if unknown(row["protrusion"]) else self.length(row["protrusion"] + on),
             "way": way, "moves": moves, "turns": turns,
             "action_done": self.length(row["asked"]["action"]),
@@ -124,9 +134,10 @@ class Shown:
     def move(self, i):
         """Which way its screws turn it, how far, and how often."""
         row = self.saddle["strings"][i]
-        down = None if row["verdict"] == "wait" else \
-            self.stages["nut"]["strings"][i]["saddle_height"] - \
-            self.stages["saddle"]["strings"][i]["saddle_height"]
+        before, after = (self.stages[stage]["strings"][i]["saddle_height"]
+                         for stage in ("nut", "saddle"))
+        down = None if row["verdict"] == "wait" or unknown(before) or unknown(after) \
+            else before - after
         if unknown(down) or down == 0:
             return "-", "-", "-"
         turns = "-" if unknown(row["turns"]) else f"{abs(row['turns']):.2f}"

@@ -69,6 +69,7 @@ def random_sheet(folder, number):
                                  nut=along(board.nut_at, board.z_nut),
                                  saddle=along(board.nut_at + board.scale, board.z_saddle),
                                  thickness=sheet.length(saddle.get("thickness")),
+                                 nut_thickness=sheet.length(sheet.doc["nut"].get("thickness")),
                                  setback=sheet.each(saddle["setback"], count),
                                  left_handed=sheet.doc["instrument"].get("handed") == "left")
 

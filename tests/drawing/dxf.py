@@ -23,9 +23,11 @@ def audit(report, path):
 
 
 def points(entity):
+    """Points, and the bulge of the way from each."""
     if entity.dxftype() == "LINE":
-        return [entity.dxf.start, entity.dxf.end]
-    return list(entity.vertices())
+        return [entity.dxf.start, entity.dxf.end], (0.0, 0.0)
+    found = entity.get_points("xyb")
+    return found, tuple(b for _, _, b in found)
 
 
 def read(report, path):
@@ -39,9 +41,11 @@ def read(report, path):
         elif entity.dxftype() in ("LINE", "LWPOLYLINE"):
             closed = entity.dxftype() == "LWPOLYLINE" and entity.closed
             dash = layer.dxf.linetype != "Continuous" and document.linetypes.get(layer.dxf.linetype)
-            page.paths.append(pdf.Path([(p[0], p[1]) for p in points(entity)], closed, False,
+            places, bulges = points(entity)
+            page.paths.append(pdf.Path([(p[0], p[1]) for p in places], closed, False,
                                        layer.dxf.lineweight / 100, dash or (),
-                                       RED if layer.color == 1 else BLACK, False, layer.dxf.name))
+                                       RED if layer.color == 1 else BLACK, any(bulges), layer.dxf.name,
+                                       bulges=bulges))
         else:
             raise ValueError(f"an entity no outline uses: {entity.dxftype()}")
     return page

@@ -230,7 +230,7 @@ def section_string(pack):
     """The slot with most to file, else the first that can be shown."""
     best, most = None, -math.inf
     for i, row in enumerate(pack.result["nut"]["strings"]):
-        deep = row["deepen"] if row["verdict"] == "file" else 0.0
+        deep = (row["deepen"] or 0.0) if row["verdict"] == "file" else 0.0
         if row["floor"] is not None and row["stack"] is not None and deep > most:
             best, most = i, deep
     known = not unknown(pack.job.nut.thickness) and pack.result["nut"]["fall_angle"] is not None
@@ -342,6 +342,8 @@ def nut(pack):
 
 def amount(pack, i):
     bearing = pack.part.bearing(i)
+    if pack.result["saddle"]["make"]:
+        return bearing["height_first"]
     return {"lower": bearing["by"], "raise": f"up {bearing['by']}"}.get(bearing["does"],
                                                                        bearing["does"])
 

@@ -25,6 +25,7 @@ class Path:
     curved: bool = False
     layer: str = ""  # what a PDF does not tell: its layer, and the string it is of
     string: int = 0
+    bulges: tuple = ()  # of the way from each point to the next: tan of a quarter of its arc's angle
 
     def box(self):
         xs, ys = [p[0] for p in self.points], [p[1] for p in self.points]

@@ -41,9 +41,15 @@ def placed(matrix, points):
     return [(a * x + c * y + e, -(b * x + d * y + f)) for x, y in points]
 
 
+def bulge(a, b, radius, large, sweep):
+    """Of an arc command; a radius too small for its chord is stretched to half of it (SVG 1.1, F.6.6)."""
+    angle = 2 * math.asin(min(1.0, math.dist(a, b) / 2 / radius))
+    return (1 if sweep else -1) * math.tan((2 * math.pi - angle if large else angle) / 4)
+
+
 def outline(text):
-    """Points, closed, curved: arcs count by their ends."""
-    points, closed, curved, command = [], False, False, None
+    """Points, closed, and the bulge of the way from each point."""
+    points, closed, bulges, command = [], False, [], None
     tokens = re.findall(r"[A-Za-z]|-?[\d.]+", text)
     while tokens:
         if tokens[0].isalpha():
@@ -53,11 +59,15 @@ def outline(text):
         elif command in ("M", "L", "A"):
             take = 7 if command == "A" else 2
             values, tokens = [float(t) for t in tokens[:take]], tokens[take:]
+            if command == "A":
+                if values[0] != values[1] or values[2] != 0:
+                    raise ValueError(f"an arc of no circle: {text[:80]}")
+                bulges[-1] = bulge(points[-1], values[-2:], values[0], *values[3:5])
             points.append(tuple(values[-2:]))
-            curved = curved or command == "A"
+            bulges.append(0.0)
         else:
             raise ValueError(f"a path no drawing uses: {text[:80]}")
-    return points, closed, curved
+    return points, closed, bulges
 
 
 def colour(text):
@@ -73,16 +83,16 @@ def read_element(page, group, element):
         page.texts.append((x, y, "".join(element.itertext())))
         return
     if name == "path":
-        points, closed, curved = outline(element.get("d"))
+        points, closed, bulges = outline(element.get("d"))
     elif name == "circle":
         x, y, r = (float(element.get(k)) for k in ("cx", "cy", "r"))
-        points, closed, curved = [(x - r, y), (x, y - r), (x + r, y), (x, y + r)], True, True
+        points, closed, bulges = [(x - r, y), (x, y - r), (x + r, y), (x, y + r)], True, [1.0]
     else:
         raise ValueError(f"an element no drawing uses: {name}")
     dash = tuple(float(v) for v in group.get("stroke-dasharray", "").split())
     page.paths.append(pdf.Path(placed(matrix, points), closed, element.get("fill", "none") != "none",
                                float(group.get("stroke-width")), dash, colour(group.get("stroke")),
-                               curved, layer, string))
+                               any(bulges), layer, string, tuple(bulges)))
 
 
 def read(path):

@@ -14,7 +14,7 @@ static void write_all(sil_status status, sil_drawing *drawing, bool paged)
     if (status == SIL_FAULT) {
         abort();
     }
-    for (int format = SIL_PDF; drawing && format <= SIL_DXF; format++) {
+    for (int format = SIL_PDF; drawing && format < SIL_FORMATS; format++) {
         char *file = NULL;
         size_t length = 0;
         int page = paged ? sil_drawing_pages(drawing) - 1 : 0;
@@ -22,7 +22,9 @@ static void write_all(sil_status status, sil_drawing *drawing, bool paged)
             format == SIL_PDF || !paged
                 ? sil_drawing_write(drawing, (sil_format)format, &file, &length)
                 : sil_drawing_write_page(drawing, page, (sil_format)format, &file, &length);
-        if (wrong < 0 && wrong != SIL_NO_MEMORY && format != SIL_DXF) {
+        bool may_not = wrong == SIL_NO_MEMORY || wrong == SIL_NO_SOLID || format == SIL_DXF ||
+                       (format == SIL_STL && paged);
+        if (wrong < 0 && !may_not) {
             abort();
         }
         free(file);

@@ -270,7 +270,7 @@ def decide(board, job, read, finish):
     low = any(fret < job.readings.relief.at for _, fret in heard)
     held.relief_side, held.relief_u = side_of(relief[0], job.targets.relief, u[0], low), u[0]
     works = b.rod != "none" and b.rod_state == "works" and b.join >= 3
-    held.turned = (works and held.relief_side in ("over", "under")
+    held.turned = (works and (held.relief_side in ("over", "under") or job.straighten)
                    and not job.standing.relief_odd)
     held.first_u = spread(board, job, read, held, lambda d: d.slots.first)
     judge_nut(board, job, run(board, job, read, held), held.first_u, held, finish)
@@ -456,7 +456,17 @@ def plan(job):
 
 
 def plan_and_cuts(job):
-    """The part of the result that is arithmetic, NaN as None; and what stands behind the cuts."""
+    """The part of the result that is arithmetic, NaN as None; and what stands behind the cuts. Where
+    the saddle has too little room only for a relief that the rod can take out, that comes first."""
+    job.straighten = False
+    result, found = planned(job)
+    if found.straightens:
+        job.straighten = True
+        result, found = planned(job)
+    return result, found
+
+
+def planned(job):
     board, read = Board(job), reading_of(job)
     give_pluck(board, job)
     done = work_finished(board, job, read)
@@ -480,6 +490,7 @@ def plan_and_cuts(job):
                     "nut": nut, "saddle": saddle, "tune": made.row})
     found = Plain(board=board, verdict=last.cuts.verdict, cuts=last.cuts, radius=last.radius,
                   made=made, now=done.now, relief_side=done.relief_side, last=last.state,
+                  straightens=last.straightens,
                   tension=[s["tension"] for s in strings])
     return result, found
 

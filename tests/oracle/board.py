@@ -120,8 +120,22 @@ def meet(one, other):
     return point[0] / point[2]
 
 
+def kept_centres(job):
+    """Slots kept where they were, told along a nut that may lean: by how much follows from how far
+    apart its ends then are across the board, so it is drawn until it stays."""
+    told, b = np.array(job.nut.centres), job.board
+    apart = (b.scale[0] - b.scale[1]) * (2 ** (-b.square / 12) - 1)
+    across = told[0] - told[-1]
+    for _ in range(400):
+        across = (told[0] - told[-1]) * across / math.hypot(across, apart) if across else 0.0
+    longer = math.hypot(across, apart) / across if across else 1.0
+    return told / longer - job.nut.width / 2
+
+
 def across_nut(job):
     nut, gauges = job.nut, [s.gauge for s in job.strings]
+    if not math.isnan(nut.centres[0]):
+        return math.nan, kept_centres(job)
     first = nut.width / 2 - nut.edge[0] - gauges[0] / 2
     last = -nut.width / 2 + nut.edge[1] + gauges[-1] / 2
     widths = gauges if nut.equal_gap else [0.0] * job.count

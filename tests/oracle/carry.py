@@ -19,8 +19,12 @@ def day(text):
 
 def nothing(job):
     """For each reading the index of the visit it was taken over from."""
-    job.carried = dict.fromkeys(("relief", "frets", *PAIRS))
+    job.carried = dict.fromkeys(("relief", "frets", "stands_out", *PAIRS))
     job.carried.update(action=[None] * job.count, first=[None] * job.count)
+
+
+def known(values):
+    return any(not math.isnan(v) for v in values)
 
 
 class Carrying:
@@ -67,6 +71,11 @@ class Carrying:
                 carried[key] = self.origin(key)
             if carried[key] is not None:
                 setattr(now, key, list(getattr(was, key)))
+        if not worked and not self.then.saddle_odd and not known(now.stands_out) \
+                and known(was.stands_out):
+            carried["stands_out"] = self.origin("stands_out")
+        if carried["stands_out"] is not None:
+            now.stands_out = list(was.stands_out)
         if carried["relief"] is not None:
             now.relief = was.relief
             self.job.standing.relief_carried = True

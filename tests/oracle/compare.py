@@ -257,6 +257,10 @@ def settled(job, got):
     parts_of = got["nut"], got["saddle"]
     if parts.on_posts(job.saddle) and any(s["verdict"] != "leave" for s in parts_of[1]["strings"]):
         return False   # one line through all that the strings want leaves some beside their aims
+    low, _, high = job.targets.relief
+    bent, rod = got["stages"][-1]["relief"], job.board.rod != "none" and job.board.rod_state == "works"
+    if rod and bent is not None and not low - 1e-9 <= bent <= high + 1e-9:
+        return False   # at an edge, which is narrower for a straightedge than for a string
     return (job.targets.held and not any(part["withheld_by"] for part in parts_of)
             and all(s["verdict"] != "wait" and not s["at_edge"]   # read anew, its edge is narrower
                     for part in parts_of for s in part["strings"]))

@@ -81,8 +81,8 @@ def asked_for(before):
     rows, cut = part["strings"], part["bottom_cut"]
     if part["remedy"] == "sand":
         first = cut and [cut["first_pass"][end] for end in ("treble", "bass")]
-        top = np.array([number(row["dress_first"]) if number(row["dress"]) >= 0.1 else 0.0
-                        for row in rows])
+        top = np.array([number(row["dress_first"]) if number(row["dress"]) >= 0.1
+                        or not cut and row["verdict"] == "lower" else 0.0 for row in rows])
         if first and max(first) >= 0.01:
             half = before.job.saddle.length / 2
             return top + np.interp(before.board.z_saddle, [-half, half], first[::-1])

@@ -400,6 +400,8 @@ def saddle(board, job, done, codes):
         and not {"raise", "wait"} & set(to.verdict)
     if sands and where != "top":
         cut, first, caps, most = bottom_cuts(board, job, done, where, to)
+        if room.held_up(to, cut, first):
+            where, cut, first, caps, most = "top", None, None, None, None
     works = (sands or kind == "glued") and "lower" in to.verdict \
         and not {"raise", "wait"} & set(to.verdict)
     if works and too_little(done, to, cut, board):
@@ -479,8 +481,9 @@ def saddle(board, job, done, codes):
     last.cuts = Plain(whole=cut, first=first, caps=caps, most=most, way=where, verdict=to.verdict)
     last.radius = radius
     short = neck = None
+    last.straightens = False
     if stops_alone:
-        short, neck = stopped(board, job, done, to, np.where(falls & (past == past), past, 0.0))
+        short, neck, last.straightens = stopped(board, job, done, to, np.where(falls & (past == past), past, 0.0))
     part = {"withheld_by": sorted(codes), "remedy": remedy, "strings": rows,
             "bottom_cut": seen and cut_row(board, present, cut, first),
             "shim": math.nan if waiting else shim,
@@ -504,7 +507,8 @@ def post_row(job, posts):
 
 
 def stopped(board, job, done, to, past):
-    """(why the saddle has too little room, the neck that would mend it)."""
+    """(why the saddle has too little room, the neck that would mend it, whether it is enough to turn
+    the rod until the relief is at its target)."""
     def moved(i, bend):
         """What a neck bent so would give at the saddle, by the same tilt of its chord as a rod."""
         state = done.slots.after
@@ -513,7 +517,8 @@ def stopped(board, job, done, to, past):
         return -((1 - board.t12[i]) * nut[i] + board.t12[i] * end[i] + now) / board.t12[i]
     cause, bow = room.short(board, job, done, to.missing, moved)
     tilts = cause in ("angle", "relief-and-angle")
-    return {"cause": cause, "bow": bow}, neck_row(board, job, past) if tilts else None
+    turns = not done.turned and room.rod_is_enough(board, job, done, to.missing, moved)
+    return {"cause": cause, "bow": bow}, neck_row(board, job, past) if tilts else None, turns
 
 
 def neck_row(board, job, past):

@@ -8,6 +8,7 @@ import numpy as np
 import ring
 
 EDGE = 1e-6
+DRIBBLE = 0.05  # less off the bottom at a time is not worth taking the saddle out, mm
 DRESSED = 0.8   # more than this is not dressed off one string's top, mm
 
 
@@ -91,6 +92,14 @@ def way(verdict, goal):
     return "top" if few else "base"
 
 
+def held_up(to, cut, first):
+    """Strings to leave hold the bottom up so much that the few to lower are dressed at the top."""
+    goals = [g for g, v in zip(to.goal, to.verdict) if v == "lower"]
+    few = 2 * len(goals) < len(to.verdict) and max(goals) <= DRESSED + EDGE
+    once, whole = max(first.ends), max(cut.ends)
+    return few and once < DRIBBLE and whole - once >= DRIBBLE
+
+
 def short(board, job, done, missing, moved):
     """Why the saddle has too little room: (cause, what the bow of the neck accounts for)."""
     b, (_, aim, _) = job.board, job.targets.relief
@@ -102,3 +111,13 @@ def short(board, job, done, missing, moved):
         if bow > 0:
             return ("relief" if bow >= missing[worst] else "relief-and-angle"), bow
     return ("bridge" if job.saddle.kind == "floating" else "angle"), math.nan
+
+
+def rod_is_enough(board, job, done, missing, moved):
+    """The same relief where a rod that works can take it out, so that nothing else is short."""
+    b, (_, aim, _), at = job.board, job.targets.relief, job.readings.relief.at
+    works = b.rod != "none" and b.rod_state == "works" and b.join >= 3
+    relief, worst = done.now.bend * board.span(at), int(np.argmax(missing))
+    if not works or job.standing.relief_odd or not relief > aim + job.tools.relief + EDGE:
+        return False
+    return moved(worst, aim / board.span(at)) >= missing[worst]

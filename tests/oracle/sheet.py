@@ -113,6 +113,8 @@ def nut(sheet, count):
                  equal_gap=node.get("spacing", "equal-gap") == "equal-gap",
                  advance=sheet.each(node.get("advance", "0"), count),
                  seat_to_board=sheet.length(node.get("seat_to_board")),
+                 centres=sheet.each(node.get("centres"), count),
+                 floors=sheet.each(node.get("floors"), count),
                  pair=sheet.length(node.get("pair")), zero_fret=node.get("kind") == "zero-fret")
 
 
@@ -137,6 +139,7 @@ def saddle(sheet, count):
     return Plain(kind=node["kind"], length=sheet.length(node.get("length")),
                  thickness=sheet.length(node.get("thickness")), spread=sheet.length(node["spread"]),
                  setback=sheet.each(node["setback"], count),
+                 old=sheet.each(node.get("old"), count),
                  slot_depth=sheet.length(node.get("slot_depth")),
                  pickup=sheet.length(node.get("pickup", "0")),
                  pin=sheet.each(None if pin == "none" else pin, count),
@@ -303,7 +306,7 @@ def read(text, every=None):
     # stacks: of each slot that was filed after the visit before, the feelers that follow from it.
     return Plain(count=count, standing=as_read_today(count), ratio=1.0, spread=0.25,
                  stacks=[None] * count,
-                 jumped=False, finish=Plain(nut=[False] * count, saddle=[False] * count),
+                 jumped=False, straighten=False, finish=Plain(nut=[False] * count, saddle=[False] * count),
                  caliper=sheet.length(doc["tools"].get("caliper")), courses=sheet.courses, shares=sheet.shares,
                  board=board, attack=attack(sheet, count), model=model(sheet),
                  strings=[string(sheet, node) for node in doc["strings"]],

@@ -305,6 +305,8 @@ def possible(job):
     now, relief, r = done.now, job.readings.relief, job.readings
     if too_near(job, board, done) or leans_too_far(board):
         return False
+    if any(height < 0 for height in r.raw_action):
+        return False
     if relief.gap > 0:
         a, b = relief.held
         if over_crowns(board, now, relief.string, *ends_of(board, now, relief.string, a, b)) < 0:

@@ -63,7 +63,7 @@ async function newcomer() {
   const pack = join(folder, "by-hand.pdf");
   run("draw", yaml, "-o", pack);
   check(readFileSync(await take(page, "pdf")).equals(readFileSync(pack)), "the printed pack is the one of sillet draw");
-  for (const ending of ["svg", "dxf"]) {
+  for (const ending of ["svg", "dxf", "stl"]) {
     run("draw", yaml, "-o", join(folder, `by-hand.${ending}`));
     check(readFileSync(await take(page, ending)).equals(readFileSync(join(folder, `by-hand.${ending}`))), `${ending} is the one of sillet draw`);
   }
@@ -144,6 +144,24 @@ async function cardsAgree(page) {
   }
   check((await page.locator('[data-sheet="high-saddle.yaml"] strong').textContent()) === "26-044 Lower the saddle", "a card has the job's reference and title");
   await accessible(page, "the folder's cards");
+}
+
+// A full folder is shown part after part, and the keyboard goes on at the first of the new ones.
+async function manySheets() {
+  const shop = await serve();
+  for (let k = 0; k < 450; k++) writeFileSync(join(shop.folder, `job-${1000 + k}.yaml`), "sillet: 1\nprofile: ukulele\n");
+  const page = await visit(browser, shop.address);
+  for (const shown of [200, 400]) {
+    await page.waitForSelector(`#folder-sheets li:nth-child(${shown})`);
+    const words = await page.textContent("#folder-sheets > p");
+    check(words.startsWith(`${shown} of 450 sheets`), `says how many there are: ${words}`);
+    await page.click("#more-sheets");
+    await page.waitForFunction((name) => document.activeElement.dataset.sheet === name, `job-${1000 + shown}.yaml`);
+  }
+  same(await page.locator("#folder-sheets li").count(), 450, "every sheet of the folder");
+  same(await page.locator("#more-sheets").count(), 0, "and no more to be asked for");
+  await page.context().close();
+  await shop.stop();
 }
 
 async function visits() {
@@ -346,6 +364,7 @@ try {
   await saving(page);
   await page.context().close();
   await examplesAgree();
+  await manySheets();
   await visits();
   await taps();
   await dropped();

@@ -8,6 +8,7 @@ of the program's arithmetic is used.
 """
 import copy
 import math
+import random
 
 import numpy as np
 import yaml
@@ -110,6 +111,18 @@ class Instrument:
         self.off = self.rough()
         self.put_out_of_order()
         self.by_edge = False
+        self.slips, self.slipped, self.wish = 0.0, [], {}
+
+    def owned_by(self, slips):
+        """A shop where the pen slips in this share of the readings, and a third of the owners want
+        the strings as low as they go, under a pick they name."""
+        self.slips, self.pen = slips, random.Random(self.rng.random())
+        if self.pen.random() < 1 / 3:
+            self.action_band = np.round(self.action_band * 0.8, 2)
+            ends = {end: dict(zip(("low", "aim", "high"), map(float, self.action_band[i])))
+                    for end, i in (("treble", 0), ("bass", -1))}
+            self.action_band = bands(ends, self.count)
+            self.wish = {"targets": {"action": ends}, "attack": self.pen.choice(["light", "medium"])}
 
     def across(self):
         """Where the strings run: equal gaps between them at the nut, equal centres at the saddle."""
@@ -248,7 +261,51 @@ class Instrument:
         i = self.count - 1
         return {"gap": max(0.0, self.tool("relief", self.relief_under(i))), "string": i + 1}
 
+    def misspell(self, figure):
+        """A figure as the pen writes it when it slips: a digit wrong, or the point moved."""
+        if isinstance(figure, str):
+            return f"{int(figure.split('/')[0]) + self.pen.choice([-10, -4, 4, 10])}/{figure.split('/')[1]}"
+        if self.pen.random() < 0.3:
+            return round(figure * self.pen.choice([0.1, 10]), 3)
+        text = f"{figure:.2f}"
+        at = self.pen.choice([i for i, mark in enumerate(text) if mark.isdigit()])
+        other = self.pen.choice([d for d in "0123456789" if d != text[at]])
+        return float(text[:at] + other + text[at + 1:])
+
+    def slip(self, node, of):
+        """Each figure of a list or a mapping may be misspelled or change places with the next."""
+        keys = list(node.keys()) if isinstance(node, dict) else list(range(len(node)))
+        for place, key in enumerate(keys):
+            if not isinstance(node[key], (str, float)) or self.pen.random() >= self.slips:
+                continue
+            was = node[key]
+            if place + 1 < len(keys) and self.pen.random() < 0.4:
+                after = keys[place + 1]
+                node[key], node[after] = node[after], node[key]
+            else:
+                node[key] = self.misspell(node[key])
+            if node[key] != was:
+                self.slipped.append((of, place, was, node[key]))
+
+    def misread_some(self, node):
+        if not self.slips:
+            return node
+        for of in ("action", "first", "saddle_height"):
+            if of in node:
+                self.slip(node[of], of)
+        gap = {"relief": node["relief"]["gap"]}
+        self.slip(gap, "relief")
+        node["relief"]["gap"] = gap["relief"]
+        return node
+
+    def stands_out(self):
+        """Over the top of the bridge, string by string: the truth."""
+        return self.saddle - self.seat - self.slot_depth
+
     def read(self, day):
+        return self.misread_some(self.read_truly(day))
+
+    def read_truly(self, day):
         strings = range(self.count)
         node = {"date": f"2026-{1 + day // 28:02d}-{1 + day % 28:02d}",
                 "humidity": f"{self.rng.randint(46, 50)} %", "relief": self.read_relief(),
@@ -273,7 +330,7 @@ class Instrument:
         if self.profile["saddle"]["kind"] == "slotted":
             bone.update(slot_depth=self.slot_depth, pin_distance=9)
         return {"sillet": 1, "profile": self.kind, "instrument": board,
-                "nut": {"seat_to_board": 6.0}, "saddle": bone,
+                "nut": {"seat_to_board": 6.0}, "saddle": bone, **self.wish,
                 "tools": {name: UNTOLD if step in RULES else half
                           for name, (half, step) in self.tools.items()},
                 "readings": readings}

@@ -28,14 +28,35 @@ class Tech:
         self.readings, self.day = [], 0
         self.cuts, self.past = {"nut": 0, "bottom": 0, "top": 0}, {"nut": 0, "bottom": 0, "top": 0}
         self.sets, self.sets_past = {"nut": 0, "saddle": 0}, {"nut": 0, "saddle": 0}
-        self.finer, self.asked, self.needless = 0, 0, 0
+        self.finer, self.asked, self.needless, self.refused, self.again = 0, 0, 0, 0, 0
         self.last_cut = np.zeros((2, it.count), bool)   # action, gap at 1: last moved by a cut
 
     # Reading and planning
 
     def plan(self):
-        self.readings.append(self.it.read(self.day))
+        """The plan of a new visit, once what it doubts was read again with the instrument still on
+        the bench."""
         self.day += 1
+        self.readings.append(None)
+        result = self.read()
+        codes = {f["code"] for f in result["findings"]}
+        if codes & {"reading-odd", "readings-disagree", "saddle-moved"}:
+            self.again += 1
+            result = self.read()
+        return result
+
+    def read(self):
+        """Readings that cannot be are refused at once, and taken again."""
+        for _ in range(3):
+            self.readings[-1] = self.it.read(self.day - 1)
+            try:
+                return self.ask()
+            except Stuck:
+                self.refused += 1
+        self.readings[-1] = self.it.read(self.day - 1)
+        return self.ask()
+
+    def ask(self):
         with open(self.path, "w", encoding="utf-8") as file:
             yaml.dump(self.it.sheet(self.readings), file, sort_keys=False,
                       default_flow_style=None, width=120)
@@ -77,8 +98,10 @@ class Tech:
         waits = set(result["nut"]["withheld_by"])
         if "back-bow" in waits and not self.it.by_edge:
             self.it.by_edge = True
-        elif "readings-disagree" in waits:
+        elif "readings-disagree" in waits or "saddle-moved" in codes:
             pass   # read again
+        elif "attack" in codes:
+            self.it.wish["attack"] = "any"   # the owner wants it low and bears a buzz
         elif result["stages"][1]["changed"] or waits & {"fret-worn", "crown-thin"}:
             self.neck(result, codes)
         elif "fret-high" in codes:
@@ -164,6 +187,9 @@ class Tech:
 
     def cut_anew(self, i, row):
         """A slot cut from above: to the feelers, with the string on it or a little over it."""
+        if row["deepen"] is None:   # its gap could not be read: filled, and cut to read its aim
+            share = 1 - self.it.x[1] / self.it.x[3]
+            return (self.it.first(i) - self.it.first_band[i][1]) / share + self.off_by("nut")
         if not self.feelers or row["stack"] is None:
             return row["deepen"] + self.off_by("nut")
         stands = row["stack"] + self.it.lift[i] * (row["stack_bend"] or 0.0)
@@ -205,7 +231,8 @@ class Tech:
         if remedy == "sand" and cut and max(cut["treble"], cut["bass"]) >= LEAST:
             return self.finer_tool("action")   # the bottom has to come down, but no pass is safe
         if remedy == "sand":
-            return self.dress({i: row["dress_first"] for i, row in enumerate(rows) if row["dress"] >= DRESSED})
+            return self.dress({i: row["dress_first"] for i, row in enumerate(rows)
+                               if row["verdict"] == "lower" and (row["dress"] >= DRESSED or not cut)})
         if remedy == "screw":
             it.saddle -= [row["turns"] * it.profile["saddle"]["pitch"] + self.off_by("nut")
                           if row["turns"] else 0.0 for row in rows]

@@ -73,6 +73,21 @@ typedef struct sil_standing {
     bool buzz_open[SIL_STRINGS_MAX], buzz[SIL_STRINGS_MAX], buzz_low;
 } sil_standing;
 
+/* How closely a target that stands for a reading is taken to be true, plus or minus, mm: relief,
+ * where no string could be on to read it, and the gap at fret 1 of a nut that is there but was not
+ * read. Common practice, no source. */
+#define SIL_RELIEF_STANDS 0.1
+#define SIL_FIRST_STANDS 0.1
+
+/* The parts that are made from a blank. All false: none. */
+typedef struct sil_fresh {
+    bool nut, saddle;
+    bool relief_stands; /* the relief of the bench is its target, and was not read */
+    bool copied;        /* the nut is a copy, and not made to the targets of the first gap */
+    double copy_over[SIL_STRINGS_MAX]; /* of a copy: its slot floors over the board's surface at the
+                                          nut on the centre line, mm */
+} sil_fresh;
+
 /* Everything the stages are computed from, as plain figures. */
 typedef struct sil_bench {
     sil_board board;
@@ -82,6 +97,8 @@ typedef struct sil_bench {
     sil_targets targets;
     sil_tools tools;
     bool rod_works;     /* a rod is there and moves */
+    bool straighten;    /* relief in its range is brought to its target all the same: the saddle has
+                           too little room for it */
     double rod_ratio;   /* see SIL_ROD_RATIO_LEAST; 1 until it is measured */
     double rod_spread;  /* standard uncertainty of that ratio */
     bool looked_at;     /* somebody looked at the crowns, and relief was read in a way that can be
@@ -99,6 +116,7 @@ typedef struct sil_bench {
      * board, N (0 or unknown: none), where it is, from the saddle, mm, and the tensions, N. */
     double attack[SIL_STRINGS_MAX], pluck_at, tension[SIL_STRINGS_MAX];
     sil_standing standing;
+    sil_fresh fresh;
 } sil_bench;
 
 typedef enum sil_stage_name {

@@ -63,6 +63,7 @@ typedef struct sil_nut_given {
                                      gauge */
     double most_shim, shim_step;  /* mm */
     double caliper;               /* how closely the fret height was read, plus or minus, mm */
+    double copy[SIL_STRINGS_MAX]; /* of a nut that is a copy: its slot floors, mm */
 } sil_nut_given;
 
 typedef enum sil_nut_remedy {
@@ -90,6 +91,8 @@ typedef struct sil_nut_work {
                                              gap read since, not from the fret height */
     bool stack_stays[SIL_STRINGS_MAX];    /* a pass was called for before, but the gap did not come
                                              down: stiffness may hold the string up */
+    double leave[SIL_STRINGS_MAX];        /* of a new nut: how much higher than its stack a slot is
+                                             filed at first, mm; otherwise 0 */
     double depth[SIL_STRINGS_MAX];        /* depth of the slot below the finished top */
     double shim;                          /* unknown where no shim is needed */
     double fall_angle_deg;                /* slope of the slots down toward the tuners */
@@ -120,6 +123,20 @@ typedef struct sil_slot_bend {
  */
 double sil_slot_lift(const sil_slot_bend *bend);
 
+/* sil_new_slot_over: how high the floor of a slot of a new nut is over the line of the fret tops,
+ * without any reading of the old nut. With the fret height added it is the stack of feelers.
+ * Given:    bench   its board, targets and the rest of what the nut is made to are used
+ *           fit     its bend and crowns are used
+ *           string  0..strings - 1
+ * Returned: mm above the surface through the fret tops, carried on under this string to the nut; for a
+ *           copied nut SIL_UNKNOWN
+ * Accuracy: exact for a neck that bends as sil_sag describes
+ * Notes:    with s = x_1/x_h and the string lying on crown h, up to the body joint it is
+ *           aim/(1 - s) - K x_1 x_h + (e_1 - s e_h)/(1 - s) + drop_0 - (drop_1 - s drop_h)/(1 - s).
+ *           For an open string h is 12, and aim less s times the target action is in place of aim
+ */
+double sil_new_slot_over(const sil_bench *bench, const sil_fit *fit, int string);
+
 /* sil_nut_cut: computes the work at the nut.
  * Given:    bench, stages  after sil_stages_run
  *           make           dimensions and limits; unknown ones give unknown results
@@ -137,6 +154,17 @@ double sil_slot_lift(const sil_slot_bend *bend);
  */
 void sil_nut_cut(const sil_bench *bench, const sil_stages *stages, const sil_nut_given *make,
                  sil_nut_work *work);
+
+/* sil_nut_make: computes a nut that is made from a blank, as sil_nut_cut does a nut that is there.
+ * Given:    bench, stages  after sil_stages_run, with fresh.nut
+ *           make           as for sil_nut_cut
+ * Returned: work           every slot is to be cut, and the remedy is to replace. First passes are
+ *                          unknown; `leave` is the greater of the bench's and what keeps a slot in its
+ *                          range at its first pass
+ * Accuracy: as sil_new_slot_over; stack_u has the relief in it and the error of the fret height
+ */
+void sil_nut_make(const sil_bench *bench, const sil_stages *stages, const sil_nut_given *make,
+                  sil_nut_work *work);
 
 /* sil_nut_await: makes the whole nut wait, by removing every figure that someone could cut to.
  * Given:    strings  1..SIL_STRINGS_MAX

@@ -77,6 +77,8 @@ typedef struct sil_saddle_given {
     double least_break_deg;             /* the least break angle */
     double travel;                      /* how far screws, posts or thumbwheels can go down, mm */
     double leave_base, leave_top;       /* what a first pass leaves on, mm */
+    bool copied;                  /* a new saddle is a copy, and not made to the target action */
+    double copy[SIL_STRINGS_MAX]; /* of a copy: its heights over its bottom, mm */
 } sil_saddle_given;
 
 typedef enum sil_saddle_remedy {
@@ -134,6 +136,8 @@ typedef struct sil_saddle_work {
     double present[SIL_STRINGS_MAX];  /* from the saddle's bottom to the underside of the
                                              string, now */
     double height[SIL_STRINGS_MAX];   /* the same when finished, including a shim */
+    double leave[SIL_STRINGS_MAX]; /* of a new saddle that is made from a blank: how much higher it
+                                         is made at first, mm; otherwise 0 */
     double protrusion[SIL_STRINGS_MAX]; /* above the bridge's top, finished */
     double in_slot[SIL_STRINGS_MAX];    /* share of the saddle's height inside its slot, 0..1 */
     double break_angle_deg[SIL_STRINGS_MAX];
@@ -198,6 +202,21 @@ void sil_saddle_cut(const sil_bench *bench, const sil_saddle_given *make, sil_st
  */
 void sil_saddle_present(const sil_bench *bench, const sil_saddle_given *make,
                         const sil_stages *stages, sil_saddle_work *work);
+
+/* sil_saddle_make: computes a saddle that is made from a blank, as sil_saddle_cut does one that is
+ * there.
+ * Given:    bench, make  as for sil_saddle_cut, with fresh.saddle; the saddle is in a slot
+ *           stages       run
+ * Returned: work         heights over the bottom: from the old saddle's where its action and its
+ *                        height by caliper were read, otherwise from the bridge's top, or as copied.
+ *                        A string whose saddle would stand out too little, or that would buzz, is
+ *                        made higher, in its range. `leave` is the greater of the bench's and what
+ *                        keeps every string in its range at first. The remedy is to replace, or to
+ *                        wait where a height is not known
+ *           stages       the saddle of a copy
+ */
+void sil_saddle_make(const sil_bench *bench, const sil_saddle_given *make, sil_stages *stages,
+                     sil_saddle_work *work);
 
 /* sil_saddle_await: makes the whole saddle wait, by removing every figure that someone could cut
  * to.

@@ -28,9 +28,10 @@ static int read_format(const cli_arguments *a, options *o)
         format = strcmp(dot + 1, sil_format_word((sil_format)k)) == 0 ? k : -1;
     }
     if (format < 0) {
-        return dot ? cli_misused("'%s' is not named as a file draw can write: .pdf, .svg or .dxf",
-                                 o->out)
-                   : cli_misused("what is '%s' to be? say --as pdf, svg or dxf", o->out);
+        return dot ? cli_misused(
+                         "'%s' is not named as a file draw can write: .pdf, .svg, .dxf or .stl",
+                         o->out)
+                   : cli_misused("what is '%s' to be? say --as pdf, svg, dxf or stl", o->out);
     }
     o->format = (sil_format)format;
     return CLI_GO_ON;
@@ -44,8 +45,9 @@ static int check_options(const options *o)
                    ? cli_misused("--sheet gives one sheet of the pack as .svg; a .pdf is the pack, "
                                  "or --part's sheets of it")
                    : cli_misused("--sheet gives one sheet of the pack as .svg; a .%s holds the "
-                                 "outlines of --part",
-                                 sil_format_word(o->format));
+                                 "%s of --part",
+                                 sil_format_word(o->format),
+                                 o->format == SIL_STL ? "solids" : "outlines");
     }
     if (o->paper_name && o->part_given) {
         return cli_misused("--sheet and --part do not go together: a sheet of the pack, or the "
@@ -102,6 +104,8 @@ static int told(sil_status status)
     case SIL_NO_FACE:
         return cli_failed("no lettering found: install the faces of fonts-osifont or "
                           "fonts-dejavu-core, or name a TrueType file in SILLET_FACE");
+    case SIL_NO_SOLID:
+        return cli_failed("no part can be made today, so no solid was written");
     case SIL_NO_MEMORY:
         return cli_failed("out of memory");
     default:
@@ -110,10 +114,15 @@ static int told(sil_status status)
     }
 }
 
-static void warn(const sil_drawing *drawing)
+/* A file of solids has no words in it, so what is not in it is said here. */
+static void warn(const options *o, const sil_drawing *drawing)
 {
     char words[512];
     for (int i = 0; sil_drawing_warning(drawing, i, words, sizeof words); i++) {
+        fprintf(stderr, "sillet: warning: %s\n", words);
+    }
+    for (int i = 0; o->format == SIL_STL && sil_drawing_missing(drawing, i, words, sizeof words);
+         i++) {
         fprintf(stderr, "sillet: warning: %s\n", words);
     }
 }
@@ -165,7 +174,7 @@ static int draw(options *o, const sil_job *job, bool profile)
     }
     int code;
     if (status >= SIL_DONE) {
-        warn(drawing);
+        warn(o, drawing);
         code = save(o, drawing);
     } else {
         code = told(status);

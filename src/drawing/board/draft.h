@@ -5,6 +5,7 @@
 #define SILLET_DRAWING_DRAFT_H
 
 #include "../../brief/brief.h"
+#include "../../part/outline.h"
 #include "../../plan/plan.h"
 #include "shapes.h"
 
@@ -63,6 +64,8 @@ static inline draw_point draw_at(draw_place place, double x, double y)
 draw_place draw_place_part(const draw_draft *draft, double length, double scale);
 
 void draw_place_points(draw_place place, draw_point *points, int count);
+/* The same for corners: mirrored, an arc to the left becomes one to the right. */
+void draw_place_corners(draw_place place, draw_corner *corners, int count);
 
 /* The index of the string at a place counted from the left, from 0, as you look at the board:
  * bass first, or treble first on a left-handed instrument. */

@@ -5,6 +5,7 @@
 #include "shapes.h"
 
 static const draw_look looks[DRAW_LAYERS] = {
+    [DRAW_FINISHED] = {"finished", 0.5, 0.18, {0}, 0, 0, 0},
     [DRAW_OUTLINE] = {"outline", 0.5, 0.18, {0}, 0, 0, 0},
     [DRAW_SLOT] = {"slot", 0.25, 0.18, {0}, 0, 0, 0},
     [DRAW_CONTACT] = {"contact", 0.35, 0.15, {0}, 0, 0, 0},

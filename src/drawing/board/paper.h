@@ -35,6 +35,10 @@ struct sil_drawing {
     double widest; /* the widest line allowed, mm; 0: each layer's own width */
     draw_paper papers[DRAW_PAPERS_MAX];
     int paper_count;
+    bool outlines; /* bare outlines of the parts, from which a file of their solids can be made */
+    bool solid[2]; /* of the nut and the saddle: it has one */
+    const char *missing[2]; /* which part has no solid, and why */
+    int missing_count;
     bool unscaled; /* nothing on the paper is to scale, so it has no rulers */
     bool unread;   /* a measuring sheet made from a profile: its sizes are still to be read */
     bool no_memory, no_number, too_long;

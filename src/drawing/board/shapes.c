@@ -26,6 +26,7 @@ void draw_shapes_free(draw_shapes *list)
     }
     free(list->shapes);
     free(list->points);
+    free(list->corners);
     free(list->bytes);
     free(list);
 }
@@ -167,6 +168,51 @@ void draw_arc(draw_shapes *list, draw_layer layer, draw_point centre, double rad
                                  .box = box});
 }
 
+/* The extent of the way from one corner to the next. */
+static draw_box edge_box(draw_corner a, draw_corner b)
+{
+    draw_box box = {fmin(a.x, b.x), fmin(a.y, b.y), fmax(a.x, b.x), fmax(a.y, b.y)};
+    if (a.bulge == 0) {
+        return box;
+    }
+    part_arc arc = part_arc_to(a, b);
+    double from = fmin(arc.from, arc.from + arc.turn), to = fmax(arc.from, arc.from + arc.turn);
+    const double quarter = 90 * degree;
+    for (int k = (int)ceil(from / quarter); k * quarter <= to; k++) {
+        double x = arc.x + arc.radius * cos(k * quarter), y = arc.y + arc.radius * sin(k * quarter);
+        box = draw_box_around(box, (draw_box){x, y, x, y});
+    }
+    return box;
+}
+
+void draw_outline(draw_shapes *list, draw_layer layer, const draw_corner *corners, int count)
+{
+    if (!usable(list) || count < 2) {
+        return;
+    }
+    void *items = list->corners;
+    if (!grow(list, &items, &list->corner_room, list->corner_count, count, sizeof *corners)) {
+        return;
+    }
+    list->corners = items;
+    draw_box box = nothing;
+    for (int i = 0; i < count; i++) {
+        draw_corner next = corners[(i + 1) % count];
+        list->no_number = list->no_number || !isfinite(corners[i].x + corners[i].y + next.bulge);
+        list->corners[list->corner_count + i] = corners[i];
+        box = list->no_number ? box : draw_box_around(box, edge_box(corners[i], next));
+    }
+    draw_shape outline = {.kind = DRAW_SHAPE_OUTLINE,
+                          .layer = layer,
+                          .first = list->corner_count,
+                          .count = count,
+                          .closed = true,
+                          .box = box};
+    if (!list->no_number && new_shape(list, outline) != NULL) {
+        list->corner_count += count;
+    }
+}
+
 void draw_circle(draw_shapes *list, draw_layer layer, draw_point centre, double radius)
 {
     draw_arc(list, layer, centre, radius, 0, 360);
@@ -290,12 +336,16 @@ void draw_shapes_add(draw_shapes *list, const draw_shapes *other, double dx, dou
         return;
     }
     void *shapes = list->shapes, *points = list->points, *bytes = list->bytes;
+    void *corners = list->corners;
     bool room = grow(list, &shapes, &list->room, list->count, other->count, sizeof(draw_shape)) &&
                 grow(list, &points, &list->point_room, list->point_count, other->point_count,
                      sizeof(draw_point)) &&
+                grow(list, &corners, &list->corner_room, list->corner_count, other->corner_count,
+                     sizeof(draw_corner)) &&
                 grow(list, &bytes, &list->byte_room, list->byte_count, other->byte_count, 1);
     list->shapes = shapes;
     list->points = points;
+    list->corners = corners;
     list->bytes = bytes;
     list->no_memory = list->no_memory || other->no_memory;
     list->no_number = list->no_number || other->no_number;
@@ -304,7 +354,9 @@ void draw_shapes_add(draw_shapes *list, const draw_shapes *other, double dx, dou
     }
     for (int i = 0; i < other->count; i++) {
         draw_shape shape = other->shapes[i];
-        shape.first += shape.kind == DRAW_SHAPE_TEXT ? list->byte_count : list->point_count;
+        shape.first += shape.kind == DRAW_SHAPE_TEXT      ? list->byte_count
+                       : shape.kind == DRAW_SHAPE_OUTLINE ? list->corner_count
+                                                          : list->point_count;
         shape.at = (draw_point){shape.at.x + dx, shape.at.y + dy};
         shape.box = moved(shape.box, dx, dy);
         list->shapes[list->count++] = shape;
@@ -312,6 +364,11 @@ void draw_shapes_add(draw_shapes *list, const draw_shapes *other, double dx, dou
     for (int i = 0; i < other->point_count; i++) {
         list->points[list->point_count++] =
             (draw_point){other->points[i].x + dx, other->points[i].y + dy};
+    }
+    for (int i = 0; i < other->corner_count; i++) {
+        draw_corner corner = other->corners[i];
+        list->corners[list->corner_count++] =
+            (draw_corner){corner.x + dx, corner.y + dy, corner.bulge};
     }
     if (other->byte_count > 0) {
         memcpy(list->bytes + list->byte_count, other->bytes, (size_t)other->byte_count);

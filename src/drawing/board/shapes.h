@@ -13,6 +13,7 @@
 #include "letters.h"
 
 typedef part_point draw_point;
+typedef part_corner draw_corner;
 
 typedef struct draw_box {
     double left, bottom, right, top; /* empty if left > right */
@@ -20,6 +21,7 @@ typedef struct draw_box {
 
 /* What a shape represents, which also decides how it looks. */
 typedef enum draw_layer {
+    DRAW_FINISHED,
     DRAW_OUTLINE,
     DRAW_SLOT,
     DRAW_CONTACT,
@@ -51,12 +53,18 @@ const draw_look *draw_layer_look(draw_layer layer);
 
 typedef enum draw_anchor { DRAW_LEFT, DRAW_MIDDLE, DRAW_RIGHT } draw_anchor;
 
-typedef enum draw_shape_kind { DRAW_SHAPE_PATH, DRAW_SHAPE_ARC, DRAW_SHAPE_TEXT } draw_shape_kind;
+typedef enum draw_shape_kind {
+    DRAW_SHAPE_PATH,
+    DRAW_SHAPE_OUTLINE,
+    DRAW_SHAPE_ARC,
+    DRAW_SHAPE_TEXT
+} draw_shape_kind;
 
 typedef struct draw_shape {
     draw_shape_kind kind;
     draw_layer layer;
-    int first, count;    /* a path's points in the list; a text's bytes without the NUL */
+    int first, count; /* a path's points in the list, an outline's corners; a text's bytes without
+                            the NUL */
     bool closed, filled; /* path and arc */
     draw_point at;       /* of an arc: the centre; of a text: the anchor on the base line */
     double size;         /* of an arc: the radius; of a text: the capital height */
@@ -73,6 +81,8 @@ typedef struct draw_shapes {
     int count, room;
     draw_point *points;
     int point_count, point_room;
+    draw_corner *corners;
+    int corner_count, corner_room;
     char *bytes;
     int byte_count, byte_room;
     draw_box box; /* around all shapes and struts */
@@ -92,6 +102,8 @@ void draw_of(draw_shapes *list, int string);
 void draw_line(draw_shapes *list, draw_layer layer, draw_point a, draw_point b);
 void draw_path(draw_shapes *list, draw_layer layer, const draw_point *points, int count,
                bool closed);
+/* Draws a closed outline of straight lines and arcs. */
+void draw_outline(draw_shapes *list, draw_layer layer, const draw_corner *corners, int count);
 void draw_fill(draw_shapes *list, draw_layer layer, const draw_point *points, int count);
 void draw_rectangle(draw_shapes *list, draw_layer layer, draw_box box);
 /* Draws an arc from one direction to another, counter-clockwise, in degrees. A full turn is a

@@ -106,6 +106,15 @@ void draw_place_points(draw_place place, draw_point *points, int count)
     }
 }
 
+void draw_place_corners(draw_place place, draw_corner *corners, int count)
+{
+    for (int i = 0; i < count; i++) {
+        draw_point at = draw_at(place, corners[i].x, corners[i].y);
+        double bulge = place.across * place.up < 0 ? -corners[i].bulge : corners[i].bulge;
+        corners[i] = (draw_corner){at.x, at.y, bulge};
+    }
+}
+
 int draw_string_seen(const draw_draft *draft, int place)
 {
     return draw_left_handed(draft) ? place : draft->brief->strings - 1 - place;

@@ -33,7 +33,7 @@ static order begin(const draw_draft *draft, const char *name, const brief_blank 
              draw_say(draft, "%s %s, %d strings", draw_figure(draft, blank->spacing), b->unit_name,
                       b->strings));
     add_fact(&o, "quantity", "1");
-    add_fact(&o, "slots", "none: cut by us");
+    add_fact(&o, "string slots", "none: cut by us");
     add_fact(&o, "hand", draw_left_handed(draft) ? "left" : "right");
     add_fact(&o, "top",
              brief_known(blank->radius) ? draw_say(draft, "flat; by us to radius %s %s",
@@ -51,7 +51,7 @@ static order saddle_order(const draw_draft *draft)
 {
     const brief_blank *blank = &draft->brief->saddle.blank;
     order o = begin(draft, "Saddle blank", blank, draft->plan->job->saddle.material);
-    add_fact(&o, "for a slot",
+    add_fact(&o, "saddle slot",
              draw_say(draft, "%s \u00d7 %s %s", draw_figure(draft, blank->done_thickness),
                       draw_figure(draft, blank->done_length), draft->brief->unit_name));
     add_fact(&o, ends_word, "");

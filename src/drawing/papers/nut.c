@@ -26,7 +26,8 @@ static int section_string(const brief *b)
     }
     for (int i = 0; i < b->strings; i++) {
         const brief_slot *slot = &b->nut.slot[i];
-        double deep = slot->verdict == SIL_TAKE ? slot->off.exact : 0;
+        bool filed = slot->verdict == SIL_TAKE && brief_known(slot->off);
+        double deep = filed ? slot->off.exact : 0;
         if (brief_known(slot->floor) && brief_known(slot->stack) && deep > most) {
             most = deep;
             best = i;

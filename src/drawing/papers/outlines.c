@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The outlines of the parts at full size, for a mill or a laser. The only other marks show which
  * end is which. */
-#include <stddef.h>
+#include <stdlib.h>
 
 #include "part.h"
 
@@ -17,16 +17,17 @@ static void put_caption(const draw_draft *draft, draw_shapes *list, double top, 
 }
 
 /* Words that replace an outline: what is missing, and why if there is a reason to give. */
-static draw_shapes *words_only(const sil_drawing *drawing, const char *words, const char *why)
+static draw_shapes *words_only(sil_drawing *drawing, const char *words, const char *why)
 {
+    drawing->missing[drawing->missing_count++] =
+        draw_say(&drawing->draft, "%s%s%s", words, why ? ": " : "", why ? why : "");
     draw_shapes *list = draw_shapes_new(drawing->draft.letters);
     draw_note(list, 0, -DRAW_NOTE, words);
     draw_note(list, 0, -DRAW_NOTE - 4.5, why);
     return list;
 }
 
-static draw_shapes *waits(const sil_drawing *drawing, const char *words,
-                          const sil_withheld *withheld)
+static draw_shapes *waits(sil_drawing *drawing, const char *words, const sil_withheld *withheld)
 {
     return words_only(drawing, words,
                       withheld->count > 0 ? paper_reason(&drawing->draft, withheld->by[0]) : NULL);
@@ -45,7 +46,53 @@ static void put_under(sil_drawing *drawing, draw_shapes *list, draw_shapes *bloc
     draw_shapes_free(block);
 }
 
-static draw_shapes *nut(const sil_drawing *drawing)
+/* Says which layer is cut today. */
+static const char *say_layer(const draw_draft *draft, const char *part, bool cut, bool more)
+{
+    return draw_say(draft, "%s, 1:1; %s", part,
+                    more  ? "cut the layer cut-first, then measure"
+                    : cut ? "cut the layer finished"
+                          : "nothing is cut; for a copy take the layer finished");
+}
+
+/* The nut from above, with the fall of its slots in words, because no outline shows it. */
+static draw_shapes *nut_plan(const sil_drawing *drawing, draw_place place)
+{
+    const draw_draft *draft = &drawing->draft;
+    const brief_nut *nut = &draft->brief->nut;
+    draw_shapes *list = draw_shapes_new(draft->letters);
+    view_nut_plan(draft, list, place);
+    if (list != NULL) {
+        const char *fall = brief_known(nut->drop)
+                               ? draw_say(draft, "; slots angled down %s\u00b0, %s %s",
+                                          draw_figure(draft, nut->fall),
+                                          draw_figure(draft, nut->drop), draft->brief->unit_name)
+                               : "";
+        draw_text(list, DRAW_TEXT, (draw_point){0, list->box.top + 3}, DRAW_NOTE, DRAW_LEFT, 0,
+                  draw_say(draft, "Nut from above, headstock up%s", fall));
+    }
+    return list;
+}
+
+/* A nut has an outline without a solid where its slots' fall is not known, or takes them off it. */
+static void look_for_solid(sil_drawing *drawing)
+{
+    part_solid *solid = malloc(sizeof *solid);
+    if (solid == NULL) {
+        drawing->no_memory = true;
+        return;
+    }
+    drawing->solid[0] = part_nut_solid(&drawing->brief->nut_part, solid);
+    if (!drawing->solid[0]) {
+        drawing->missing[drawing->missing_count++] =
+            brief_known(drawing->brief->nut.drop)
+                ? "Nut: no solid: A slot leaves it behind, at its end or its bottom."
+                : "Nut: no solid: Its thickness or the headstock's angle is not known.";
+    }
+    free(solid);
+}
+
+static draw_shapes *put_nut(sil_drawing *drawing)
 {
     const draw_draft *draft = &drawing->draft;
     const brief_nut *nut = &draft->brief->nut;
@@ -61,15 +108,24 @@ static draw_shapes *nut(const sil_drawing *drawing)
     }
     draw_shapes *list = draw_shapes_new(drawing->draft.letters);
     draw_place place = draw_place_part(draft, length, 1);
-    view_nut_face(draft, list, place, false);
+    if (!view_nut_outline(draft, list, place)) {
+        draw_shapes_free(list);
+        return words_only(drawing, "Nut: no outline",
+                          "Its slots run into each other or off the end.");
+    }
+    look_for_solid(drawing);
     paper_ends(draft, list, place, length, 0, 0);
     put_caption(draft, list, draw_shapes_box(list).top,
-                "Nut from the body, 1:1; cut the layer outline");
+                say_layer(draft, "Nut from the body", nut->remedy != SIL_NUT_NONE,
+                          draft->brief->nut_part.more));
+    if (sil_known(draft->brief->nut_part.thickness)) {
+        put_under(drawing, list, nut_plan(drawing, place), 5);
+    }
     return list;
 }
 
 /* The saddle's face, and below it the saddle from above. */
-static draw_shapes *saddle(sil_drawing *drawing)
+static draw_shapes *put_saddle(sil_drawing *drawing)
 {
     const draw_draft *draft = &drawing->draft;
     const part_saddle *part = &draft->brief->saddle_part;
@@ -82,15 +138,23 @@ static draw_shapes *saddle(sil_drawing *drawing)
     if (!sil_known(part->length + part->thickness)) {
         return words_only(drawing, "Saddle: no full-size outline", "See the saddle's own paper.");
     }
+    if (part->finished_top.count == 0) {
+        return words_only(drawing, "Saddle: no outline",
+                          "Its height over the bottom was not read.");
+    }
     draw_shapes *list = draw_shapes_new(drawing->draft.letters);
     draw_shapes *above = draw_shapes_new(drawing->draft.letters);
     draw_place place = draw_place_part(draft, part->length, 1);
     view_saddle_outline(draft, list, place);
     paper_ends(draft, list, place, part->length, 0, 0);
     put_caption(draft, list, draw_shapes_box(list).top,
-                part->base ? "Saddle from the tail, 1:1; cut the layer cut-first, then measure"
-                           : "Saddle from the tail, 1:1; cut the layer outline");
-    view_saddle_top(draft, above, place, (double)INFINITY);
+                say_layer(draft, "Saddle from the tail", part->cut || part->anew, part->more));
+    drawing->solid[1] = true;
+    view_saddle_plan(draft, above, place);
+    if (above != NULL) {
+        draw_text(above, DRAW_TEXT, (draw_point){0, above->box.top + 3}, DRAW_NOTE, DRAW_LEFT, 0,
+                  "Saddle from above, nut side up");
+    }
     put_under(drawing, list, above, 5);
     return list;
 }
@@ -100,12 +164,13 @@ void paper_outlines(sil_drawing *drawing)
     draw_shapes *list = draw_shapes_new(drawing->draft.letters);
     drawing->papers[0] = (draw_paper){.shapes = list, .name = "outlines", .number = 1};
     drawing->paper_count = 1;
+    drawing->outlines = true;
     drawing->widest = 0.18; /* a hairline, so that a slot 0.3 mm wide can be seen */
     if (drawing->order.part != SIL_PART_SADDLE) {
-        put_under(drawing, list, nut(drawing), apart);
+        put_under(drawing, list, put_nut(drawing), apart);
     }
     if (drawing->order.part != SIL_PART_NUT) {
-        put_under(drawing, list, saddle(drawing), apart);
+        put_under(drawing, list, put_saddle(drawing), apart);
     }
     if (list != NULL && list->count > 0) {
         draw_box box = list->box;

@@ -287,6 +287,12 @@ static void put_amount(const draw_draft *draft, const brief_bearing *string, int
         break;
     case BRIEF_NEW:
         t->cell[i][LOWER] = "new";
+        if (brief_known(
+                string->height_first)) { /* from a blank: what to stop at before measuring */
+            t->head[LOWER][0] = "height";
+            t->head[LOWER][1] = "at first";
+            t->cell[i][LOWER] = draw_figure(draft, string->height_first);
+        }
         break;
     case BRIEF_LEAVES:
         t->cell[i][LOWER] = "leave";

@@ -105,22 +105,3 @@ void view_saddle_face(const draw_draft *draft, draw_shapes *list, draw_place pla
         draw_shim(&f);
     }
 }
-
-void view_saddle_outline(const draw_draft *draft, draw_shapes *list, draw_place place)
-{
-    draw_point points[PART_SADDLE_POINTS];
-    face f = begin(draft, list, place);
-    int count = part_saddle_outline(f.part, points);
-    if (count > 0) {
-        draw_place_points(place, points, count);
-        draw_path(list, DRAW_OUTLINE, points, count, true);
-    } else {
-        draw_bottom(&f, DRAW_PRESENT, none);
-    }
-    if (f.present) {
-        put_curve(&f, DRAW_PRESENT, &f.part->present_top);
-    }
-    if (f.part->base) {
-        draw_cuts(&f);
-    }
-}

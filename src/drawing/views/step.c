@@ -177,7 +177,10 @@ static blanks blanks_of(const brief *b, sil_act act)
         return (blanks){NO_FORM, "caliper, slot", false};
     case SIL_ACT_ROD:
         return (blanks){ACTION_FORM, "relief read", false};
+    case SIL_ACT_MEASURE_BRIDGE:
+        return (blanks){NO_FORM, "straightedge, slot", false};
     case SIL_ACT_READ_AGAIN:
+    case SIL_ACT_READ_NEW:
     case SIL_ACT_CHOOSE:
     case SIL_ACT_CHECK:
         return (blanks){AGAIN_FORM, "relief read", false};
@@ -215,6 +218,12 @@ static blanks blanks_of(const brief *b, sil_act act)
     case SIL_ACT_NECK_ANGLE:
     case SIL_ACT_NECK_SHIM:
     case SIL_ACT_NECK_RESET:
+    case SIL_ACT_FIT_NUT:
+    case SIL_ACT_MARK_NUT:
+    case SIL_ACT_CUT_NUT:
+    case SIL_ACT_SHAPE_NUT:
+    case SIL_ACT_FIT_BLANK:
+    case SIL_ACT_SHAPE_SADDLE:
     case SIL_ACTS:
         break;
     }

@@ -20,10 +20,15 @@ void view_nut_section(const draw_draft *draft, draw_shapes *list, draw_place pla
 /* Draws the front face of the saddle: as it is now, what comes off its bottom and top, and a
  * shim under it. */
 void view_saddle_face(const draw_draft *draft, draw_shapes *list, draw_place place);
-/* Draws the same face to cut from: a closed outline from the present bottom to the finished top,
- * with both cut lines across it and the present top above it. If no height is known, only the
- * bottom and the cuts. */
-void view_saddle_outline(const draw_draft *draft, draw_shapes *list, draw_place place);
+/* The faces to cut from, each state of the piece a closed outline on a layer of its own: finished,
+ * cut-first if there is more to take off after the first pass, present if a saddle loses something.
+ * Returned: false, and nothing is drawn, if the part has no outline. */
+bool view_nut_outline(const draw_draft *draft, draw_shapes *list, draw_place place);
+bool view_saddle_outline(const draw_draft *draft, draw_shapes *list, draw_place place);
+/* The same parts from above: the nut with each slot closed, from its front face at y 0; the saddle with
+ * its middle at y 0, the nut at the top, and a cross where each string leaves it. */
+void view_nut_plan(const draw_draft *draft, draw_shapes *list, draw_place place);
+void view_saddle_plan(const draw_draft *draft, draw_shapes *list, draw_place place);
 /* Draws the saddle from above, with the nut at the top and the middle of the saddle at y 0. A
  * cross marks where each string leaves its top when the work is done; one farther from its middle
  * than reach is left out. Where the place that plays in tune is off the piece, an arrow points there

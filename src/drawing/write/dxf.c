@@ -102,6 +102,20 @@ static void dxf_path(void *self, const draw_shape *shape, const draw_point *poin
     }
 }
 
+/* The bulge has more figures than a length: an arc of a large radius is nearly straight. */
+static void dxf_outline(void *self, const draw_shape *shape, const draw_corner *corners)
+{
+    dxf *d = self;
+    put_entity(d, "LWPOLYLINE", shape, "AcDbPolyline");
+    put(&d->entities, "90 %d;70 1;43 0", shape->count);
+    for (int i = 0; i < shape->count; i++) {
+        put(&d->entities, "10 %s;20 %s", mm(corners[i].x).text, mm(corners[i].y).text);
+        if (corners[i].bulge != 0) {
+            put(&d->entities, "42 %s", write_plain(corners[i].bulge, 9).text);
+        }
+    }
+}
+
 static void dxf_arc(void *self, const draw_shape *shape)
 {
     dxf *d = self;
@@ -299,4 +313,5 @@ static sil_status dxf_close(void *self, char **bytes, size_t *size)
     return write_take(&out, bytes, size);
 }
 
-const write_format write_dxf = {dxf_open, dxf_paper, dxf_path, dxf_arc, dxf_text, dxf_close};
+const write_format write_dxf = {dxf_open, dxf_paper, dxf_path, dxf_outline,
+                                dxf_arc,  dxf_text,  dxf_close};

@@ -385,4 +385,4 @@ static sil_status pdf_close(void *self, char **bytes, size_t *size)
     return error;
 }
 
-const write_format write_pdf = {pdf_open, pdf_paper, pdf_path, pdf_arc, pdf_text, pdf_close};
+const write_format write_pdf = {pdf_open, pdf_paper, pdf_path, NULL, pdf_arc, pdf_text, pdf_close};

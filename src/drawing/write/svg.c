@@ -174,6 +174,39 @@ static void svg_path(void *self, const draw_shape *shape, const draw_point *poin
     text_add(&s->out, "%s\"/>\n", shape->closed ? "Z" : "");
 }
 
+/* An outline has finer figures: where an arc is nearly a half circle, its radius is nearly half its
+ * chord, and from the little between them a reader works out how far it turns. */
+static write_plain_figure fine(double value)
+{
+    return write_plain(value, 6);
+}
+
+static void put_edge(svg *s, draw_corner corner, draw_corner next)
+{
+    if (corner.bulge == 0) {
+        text_add(&s->out, "L%s %s", fine(next.x).text, fine(next.y).text);
+        return;
+    }
+    write_plain_figure r = fine(part_arc_to(corner, next).radius);
+    text_add(&s->out, "A%s %s 0 %d %d %s %s", r.text, r.text, fabs(corner.bulge) > 1,
+             corner.bulge > 0, fine(next.x).text, fine(next.y).text);
+}
+
+static void svg_outline(void *self, const draw_shape *shape, const draw_corner *corners)
+{
+    svg *s = self;
+    open_group(s, shape->layer, false);
+    text_put(&s->out, "<path");
+    put_string(s, shape);
+    text_add(&s->out, " d=\"M%s %s", fine(corners[0].x).text, fine(corners[0].y).text);
+    for (int i = 0; i < shape->count; i++) {
+        if (i + 1 < shape->count || corners[i].bulge != 0) { /* Z draws a straight last line */
+            put_edge(s, corners[i], corners[(i + 1) % shape->count]);
+        }
+    }
+    text_put(&s->out, "Z\"/>\n");
+}
+
 static void svg_arc(void *self, const draw_shape *shape)
 {
     const double degree = 0.017453292519943295;
@@ -248,4 +281,5 @@ static sil_status svg_close(void *self, char **bytes, size_t *size)
     return error;
 }
 
-const write_format write_svg = {svg_open, svg_paper, svg_path, svg_arc, svg_text, svg_close};
+const write_format write_svg = {svg_open, svg_paper, svg_path, svg_outline,
+                                svg_arc,  svg_text,  svg_close};

@@ -29,6 +29,8 @@ typedef struct write_format {
     void (*paper)(void *self, draw_box size); /* mm */
     /* Shapes come layer by layer; points in mm, y up. */
     void (*path)(void *self, const draw_shape *shape, const draw_point *points);
+    /* NULL if the format has no arcs within a path: it then gets a path of short chords. */
+    void (*outline)(void *self, const draw_shape *shape, const draw_corner *corners);
     void (*arc)(void *self, const draw_shape *shape);
     void (*text)(void *self, const draw_shape *shape, const char *words);
     /* Frees the writer. Returned: SIL_DONE and a new block of bytes, or an error. */

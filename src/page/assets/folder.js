@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The folder: its sheets with what is next and what each waits for; opening and saving them.
-import {ask, by, make} from "./dom.js";
+import {ask, by, make, tell} from "./dom.js";
 
 export async function list(open) {
   const {status, body} = await ask("GET", "/sheets");
@@ -14,13 +14,33 @@ export async function list(open) {
     place.replaceChildren(make("p", {class: "hint"}, "No sheets in it yet. The first you save will be here."));
     return;
   }
-  place.replaceChildren(make("ul", {class: "cards"}, body.sheets.map((sheet) => make("li", {},
-    make("button", {type: "button", class: `card ${sheet.state}`, "data-sheet": sheet.name, onclick: () => open(sheet.name)},
-      make("strong", {}, job(sheet) || sheet.name),
-      make("span", {class: "hint"}, [sheet.owner, job(sheet) ? sheet.name : ""].filter(Boolean).join(", ")),
-      make("span", {class: "waits"}, make("b", {}, "Next: "), sheet.next),
-      make("span", {class: "waits"}, make("b", {}, "Waits for: "), sheet.waits))))));
+  const cards = make("ul", {class: "cards"});
+  const rest = make("p", {class: "hint"});
+  place.replaceChildren(cards, rest);
+  add(body);
+
+  function add({sheets, count, more_after: last}) {
+    cards.append(...sheets.map((sheet) => card(sheet, open)));
+    if (!last) return rest.remove();
+    rest.replaceChildren(`${cards.childElementCount} of ${count} sheets, by name. `,
+      make("button", {type: "button", id: "more-sheets", onclick: () => more(last)}, "Show more"));
+  }
+
+  async function more(last) {
+    const {status, body} = await ask("GET", `/sheets?after=${encodeURIComponent(last)}`);
+    const first = cards.childElementCount;
+    if (status !== 200) return tell("The folder cannot be read.");
+    add(body);
+    cards.children[first]?.firstElementChild.focus();
+  }
 }
+
+const card = (sheet, open) => make("li", {},
+  make("button", {type: "button", class: `card ${sheet.state}`, "data-sheet": sheet.name, onclick: () => open(sheet.name)},
+    make("strong", {}, job(sheet) || sheet.name),
+    make("span", {class: "hint"}, [sheet.owner, job(sheet) ? sheet.name : ""].filter(Boolean).join(", ")),
+    make("span", {class: "waits"}, make("b", {}, "Next: "), sheet.next),
+    make("span", {class: "waits"}, make("b", {}, "Waits for: "), sheet.waits)));
 
 const job = ({ref, title}) => [ref, title].filter(Boolean).join(" ");
 

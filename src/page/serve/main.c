@@ -11,6 +11,7 @@
 #include <unistd.h>
 
 #include "../../cli/cli.h"
+#include "door.h"
 #include "serve.h"
 
 /* Tried when no port is named, so that the address stays the same from day to day. */
@@ -56,6 +57,8 @@ static void show(const char *address)
         sigset_t none;
         sigemptyset(&none);
         sigprocmask(SIG_SETMASK, &none, NULL);
+        signal(SIGPIPE, SIG_DFL);
+        signal(SIGHUP, SIG_DFL);
         if (fork() == 0) {
             execlp("xdg-open", "xdg-open", address, (char *)NULL);
             perror("sillet: serve: --open: xdg-open");
@@ -73,7 +76,7 @@ static int serve(const web_site *site, int listener, bool open)
     if (!running) {
         return cli_failed("serve: cannot start: %s", strerror(errno));
     }
-    snprintf(address, sizeof address, "http://127.0.0.1:%d/", site->port);
+    web_address(site, address, sizeof address);
     printf("The bench page is at %s\nSheets are in %s. Ctrl-C ends it.\n", address,
            site->folder_name);
     if (fflush(stdout) != 0) {
@@ -102,10 +105,10 @@ static int run(int argc, char **argv)
         return cli_failed("serve: %s: %s", o.folder, strerror(errno));
     }
     site.port = o.port < 0 ? PORT_USUAL : o.port;
-    int listener = server_listen(&site.port);
+    int listener = door_listen(&site.port);
     if (listener < 0 && errno == EADDRINUSE && o.port < 0) {
         site.port = 0; /* any that is free */
-        listener = server_listen(&site.port);
+        listener = door_listen(&site.port);
     }
     if (listener < 0) {
         return cli_failed("serve: cannot listen on port %d of this machine: %s", site.port,

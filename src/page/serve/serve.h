@@ -7,13 +7,6 @@
 
 typedef struct web_server web_server;
 
-/* server_listen: a listening socket on 127.0.0.1.
- * Given:    port  0: any that is free
- * Returned: port  the one taken
- * Status:   the socket, or -1 with errno set
- */
-int server_listen(int *port);
-
 /* server_block_signals: signals to end wait for server_watch. Call it before any thread is
  * started. */
 void server_block_signals(void);

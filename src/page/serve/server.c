@@ -1,10 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* The server around the page. A client that sends slowly or not at all takes up one of five hundred
  * places but no thread, and is cut off when its time is up. */
-#include <arpa/inet.h>
 #include <errno.h>
 #include <microhttpd.h>
-#include <netinet/in.h>
 #include <pthread.h>
 #include <signal.h>
 #include <stdint.h>
@@ -15,14 +13,15 @@
 #include <time.h>
 #include <unistd.h>
 
+#include "body.h"
+#include "door.h"
+#include "head.h"
 #include "serve.h"
 
 enum {
-    CONNECTIONS_MAX = 500,
     THREADS = 2,
-    HEADERS_MAX = 16 * 1024, /* bytes of memory for a connection's request line and headers */
-    IDLE_SECONDS = 10,       /* seconds without a byte */
-    REQUEST_SECONDS = 15     /* seconds for a request and its answer, however many bytes come */
+    IDLE_SECONDS = 10,   /* seconds without a byte */
+    REQUEST_SECONDS = 15 /* seconds for a request and its answer, however many bytes come */
 };
 
 /* A client that is connected, and since when its present request has been waited for. */
@@ -35,6 +34,7 @@ typedef struct guest {
 struct web_server {
     const web_site *site;
     struct MHD_Daemon *daemon;
+    door *entrance;
     pthread_mutex_t door; /* guards the list; a socket is closed only after leaving it */
     guest *guests;
 };
@@ -42,9 +42,8 @@ struct web_server {
 /* A request as it comes in. */
 typedef struct incoming {
     char *target;
-    char *body;
-    size_t size, room;
-    bool begun, over;
+    body body;
+    bool begun;
 } incoming;
 
 static time_t seconds_now(void)
@@ -93,10 +92,12 @@ static void close_door(web_server *server, guest *visit)
 static void note_connection(void *with, struct MHD_Connection *connection, void **context,
                             enum MHD_ConnectionNotificationCode code)
 {
+    web_server *server = with;
     if (code == MHD_CONNECTION_NOTIFY_STARTED) {
-        open_door(with, connection, context);
+        open_door(server, connection, context);
     } else {
-        close_door(with, *context);
+        close_door(server, *context);
+        door_left(server->entrance);
         *context = NULL;
     }
 }
@@ -141,7 +142,7 @@ static void note_end(void *with, struct MHD_Connection *connection, void **conte
     }
     if (arrival) {
         free(arrival->target);
-        free(arrival->body);
+        body_free(&arrival->body);
         free(arrival);
     }
     *context = NULL;
@@ -183,18 +184,64 @@ static void take_headers(struct MHD_Connection *connection, header headers[HEADE
     }
 }
 
+/* The bytes of an answer while they are sent. */
+typedef struct sent {
+    char *bytes;
+    size_t size;
+} sent;
+
+static void forget_sent(void *with)
+{
+    sent *bytes = with;
+    held_less(HELD_ANSWER, bytes->size, 0);
+    free(bytes->bytes);
+    free(bytes);
+}
+
+/* A response that owns the reply's bytes, NULL without room for them. */
+static struct MHD_Response *lend(web_reply *reply)
+{
+    sent *bytes = malloc(sizeof *bytes);
+    if (!bytes || !held_more(HELD_ANSWER, 0, reply->size)) {
+        free(bytes);
+        return NULL;
+    }
+    *bytes = (sent){reply->held, reply->size};
+    struct MHD_Response *response = MHD_create_response_from_buffer_with_free_callback_cls(
+        reply->size, reply->held, forget_sent, bytes);
+    if (!response) {
+        held_less(HELD_ANSWER, bytes->size, 0);
+        free(bytes);
+    }
+    return response;
+}
+
+static const char crowded[] = "too much is being sent and fetched at once; ask again";
+
+static struct MHD_Response *make_response(web_reply *reply)
+{
+    struct MHD_Response *response = reply->held ? lend(reply) : NULL;
+    if (!response && reply->held) {
+        web_reply_free(reply);
+        memset(reply, 0, sizeof *reply);
+        web_say(reply, 503, crowded);
+    }
+    return response ? response
+                    : MHD_create_response_from_buffer(reply->size, (void *)reply->bytes,
+                                                      MHD_RESPMEM_PERSISTENT);
+}
+
 static enum MHD_Result send_reply(struct MHD_Connection *connection, web_reply *reply)
 {
-    struct MHD_Response *response = MHD_create_response_from_buffer(
-        reply->size, (void *)reply->bytes,
-        reply->held ? MHD_RESPMEM_MUST_FREE : MHD_RESPMEM_PERSISTENT);
+    struct MHD_Response *response = make_response(reply);
     if (!response) {
-        web_reply_free(reply);
         return MHD_NO;
     }
     for (int i = 0; i < web_header_count; i++) {
         MHD_add_response_header(response, web_headers[i].name, web_headers[i].value);
     }
+    /* One request a connection: the next one would come in without having passed the door. */
+    MHD_add_response_header(response, "Connection", "close");
     MHD_add_response_header(response, "Content-Type", reply->type);
     if (reply->tag[0]) {
         MHD_add_response_header(response, "ETag", reply->tag);
@@ -208,7 +255,7 @@ static enum MHD_Result send_reply(struct MHD_Connection *connection, web_reply *
 }
 
 static enum MHD_Result answer(const web_server *server, struct MHD_Connection *connection,
-                              const char *method, const incoming *arrival)
+                              const char *method, incoming *arrival)
 {
     header headers[HEADERS];
     web_reply reply;
@@ -220,10 +267,16 @@ static enum MHD_Result answer(const web_server *server, struct MHD_Connection *c
         .origin = headers[ORIGIN].value,
         .if_match = headers[IF_MATCH].value,
         .if_none_match = headers[IF_NONE_MATCH].value,
-        .body = arrival->body,
-        .size = arrival->over ? WEB_BODY_MAX + 1 : arrival->size, /* the page says why not */
+        .body = arrival->body.bytes,
+        .size = arrival->body.over ? WEB_BODY_MAX + 1 : arrival->body.size, /* it says why not */
     };
-    web_answer(server->site, &request, &reply);
+    if (arrival->body.crowded) {
+        memset(&reply, 0, sizeof reply);
+        web_say(&reply, 503, crowded);
+    } else {
+        web_answer(server->site, &request, &reply);
+    }
+    body_free(&arrival->body);
     return send_reply(connection, &reply);
 }
 
@@ -234,29 +287,6 @@ static bool announces_too_much(struct MHD_Connection *connection)
     take_headers(connection, headers);
     const char *length = headers[CONTENT_LENGTH].value;
     return length && strtoull(length, NULL, 10) > WEB_BODY_MAX;
-}
-
-/* Keeps what comes, up to the limit; false if nothing more should come at all. */
-static bool take_body(incoming *arrival, const char *bytes, size_t size)
-{
-    arrival->over = arrival->over || size > WEB_BODY_MAX - arrival->size;
-    if (arrival->over) {
-        arrival->room += size; /* ignored, but only up to a limit */
-        return arrival->room <= 4 * (size_t)WEB_BODY_MAX;
-    }
-    if (arrival->size + size > arrival->room) {
-        size_t room = 2 * (arrival->size + size);
-        room = room > WEB_BODY_MAX ? WEB_BODY_MAX : room;
-        char *body = realloc(arrival->body, room);
-        if (!body) {
-            return false;
-        }
-        arrival->body = body;
-        arrival->room = room;
-    }
-    memcpy(arrival->body + arrival->size, bytes, size);
-    arrival->size += size;
-    return true;
 }
 
 static enum MHD_Result handle(void *with, struct MHD_Connection *connection, const char *url,
@@ -271,38 +301,15 @@ static enum MHD_Result handle(void *with, struct MHD_Connection *connection, con
     }
     if (!arrival->begun) {
         arrival->begun = true;
-        arrival->over = announces_too_much(connection);
-        return arrival->over ? answer(with, connection, method, arrival) : MHD_YES;
+        arrival->body.over = announces_too_much(connection);
+        return arrival->body.over ? answer(with, connection, method, arrival) : MHD_YES;
     }
     if (*size > 0) {
-        bool more = take_body(arrival, bytes, *size);
+        bool more = body_take(&arrival->body, bytes, *size);
         *size = 0;
         return more ? MHD_YES : MHD_NO;
     }
     return answer(with, connection, method, arrival);
-}
-
-int server_listen(int *port)
-{
-    struct sockaddr_in place = {.sin_family = AF_INET, .sin_port = htons((uint16_t)*port)};
-    socklen_t length = sizeof place;
-    const int yes = 1;
-    place.sin_addr.s_addr = htonl(INADDR_LOOPBACK);
-    int listener = socket(AF_INET, SOCK_STREAM | SOCK_CLOEXEC | SOCK_NONBLOCK, 0);
-    if (listener < 0) {
-        return -1;
-    }
-    setsockopt(listener, SOL_SOCKET, SO_REUSEADDR, &yes, sizeof yes);
-    if (bind(listener, (struct sockaddr *)&place, length) != 0 ||
-        listen(listener, CONNECTIONS_MAX) != 0 ||
-        getsockname(listener, (struct sockaddr *)&place, &length) != 0) {
-        int error = errno;
-        close(listener);
-        errno = error;
-        return -1;
-    }
-    *port = ntohs(place.sin_port);
-    return listener;
 }
 
 static void ends(sigset_t *set)
@@ -310,7 +317,6 @@ static void ends(sigset_t *set)
     sigemptyset(set);
     sigaddset(set, SIGINT);
     sigaddset(set, SIGTERM);
-    sigaddset(set, SIGHUP);
 }
 
 void server_block_signals(void)
@@ -318,7 +324,14 @@ void server_block_signals(void)
     sigset_t set;
     ends(&set);
     sigprocmask(SIG_BLOCK, &set, NULL);
-    signal(SIGPIPE, SIG_IGN); /* a client that has gone is no reason to end */
+    signal(SIGPIPE, SIG_IGN); /* a client that has gone is no reason to end, */
+    signal(SIGHUP, SIG_IGN);  /* nor is the terminal it was started in */
+}
+
+static bool give_in(void *with, int socket, const struct sockaddr *from, socklen_t length)
+{
+    web_server *server = with;
+    return MHD_add_connection(server->daemon, socket, from, length) == MHD_YES;
 }
 
 web_server *server_start(const web_site *site, int listener)
@@ -328,20 +341,30 @@ web_server *server_start(const web_site *site, int listener)
         return NULL;
     }
     server->site = site;
+    server->entrance = door_new(listener, give_in, server);
     pthread_mutex_init(&server->door, NULL);
+    /* The door keeps the count. Each thread may have all of them, however they are shared out. */
     server->daemon = MHD_start_daemon(
-        MHD_USE_EPOLL_INTERNAL_THREAD | MHD_USE_ITC, 0, NULL, NULL, handle, server,
-        MHD_OPTION_LISTEN_SOCKET, listener, MHD_OPTION_THREAD_POOL_SIZE, (unsigned)THREADS,
-        MHD_OPTION_CONNECTION_LIMIT, (unsigned)CONNECTIONS_MAX, MHD_OPTION_CONNECTION_TIMEOUT,
-        (unsigned)IDLE_SECONDS, MHD_OPTION_CONNECTION_MEMORY_LIMIT, (size_t)HEADERS_MAX,
+        MHD_USE_EPOLL_INTERNAL_THREAD | MHD_USE_ITC | MHD_USE_NO_LISTEN_SOCKET, 0, NULL, NULL,
+        handle, server, MHD_OPTION_THREAD_POOL_SIZE, (unsigned)THREADS, MHD_OPTION_CONNECTION_LIMIT,
+        (unsigned)(THREADS * CONNECTIONS_MAX), MHD_OPTION_CONNECTION_TIMEOUT,
+        (unsigned)IDLE_SECONDS, MHD_OPTION_CONNECTION_MEMORY_LIMIT, (size_t)HEAD_MAX,
         MHD_OPTION_STRICT_FOR_CLIENT, 1, MHD_OPTION_URI_LOG_CALLBACK, note_target, server,
         MHD_OPTION_NOTIFY_CONNECTION, note_connection, server, MHD_OPTION_NOTIFY_COMPLETED,
         note_end, server, MHD_OPTION_END);
-    if (!server->daemon) {
-        free(server);
-        return NULL;
+    if (server->entrance && server->daemon && door_open(server->entrance)) {
+        return server;
     }
-    return server;
+    int error = errno;
+    if (server->daemon) {
+        MHD_stop_daemon(server->daemon);
+    }
+    if (server->entrance) {
+        door_free(server->entrance);
+    }
+    free(server);
+    errno = error;
+    return NULL;
 }
 
 void server_watch(web_server *server)
@@ -356,7 +379,9 @@ void server_watch(web_server *server)
 
 void server_stop(web_server *server)
 {
+    door_shut(server->entrance);
     MHD_stop_daemon(server->daemon);
+    door_free(server->entrance);
     pthread_mutex_destroy(&server->door);
     free(server);
 }

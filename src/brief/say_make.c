@@ -1,0 +1,237 @@
+/* SPDX-License-Identifier: MIT */
+/* The sentences for the steps at a nut or saddle that is made from a blank. */
+#include "say.h"
+
+#include "../plan/plan.h"
+
+static tell_list every_string(const brief *b)
+{
+    tell_list all = {.count = b->strings};
+    for (int i = 0; i < all.count; i++) {
+        all.chosen[i] = true;
+    }
+    return all;
+}
+
+/* Those strings of a list whose figure is known. */
+static tell_list known(tell_list list)
+{
+    for (int i = 0; i < list.count; i++) {
+        list.chosen[i] = list.chosen[i] && brief_known(list.figure[i]);
+    }
+    return list;
+}
+
+/* How closely the width is measured that a part is pushed into, mm. Common practice, no source. */
+static const double fit = 0.02;
+
+static void tell_blank(const brief_blank *blank, telling *t)
+{
+    if (!blank->complete) {
+        return;
+    }
+    tell(t, " Blank: ");
+    tell_figure(t, "blank-length", -1, blank->length);
+    tell(t, " \u00d7 ");
+    tell_figure(t, "blank-thickness", -1, blank->thickness);
+    tell(t, " \u00d7 ");
+    tell_length(t, "blank-height", -1, blank->height);
+    tell(t, ", allowance included.");
+}
+
+/* Says how thick and how long the blank becomes; the place it goes into decides, not the figure. */
+static void tell_fit(const brief *b, const char *place, double thickness, brief_figure length,
+                     telling *t)
+{
+    tell(t, " Sand its bottom flat and square to its faces, then bring it to a push fit in %s",
+         place);
+    if (sil_known(thickness)) {
+        tell(t, ", about ");
+        tell_length(t, "thickness", -1, figure_length(b->unit, thickness, SIL_NEAREST));
+        tell(t, " thick: measure the width there to ");
+        tell_length(t, "fit", -1, figure_length(b->unit, fit, SIL_NEAREST));
+    }
+    tell(t, ". Cut it ");
+    tell_length(t, "length", -1, length);
+    tell(t, " long.");
+}
+
+void say_fit_nut(const brief *b, telling *t)
+{
+    const brief_nut *nut = &b->nut;
+    tell(t, "Take the old nut out and clean its place in the neck down to the wood.");
+    tell_blank(&nut->blank, t);
+    tell_fit(b, "the neck", nut->thickness.exact, nut->length, t);
+}
+
+void say_fit_blank(const brief *b, telling *t)
+{
+    const brief_saddle *saddle = &b->saddle;
+    tell(t,
+         saddle->working == SIL_WORKING_TOP
+             ? "Take the glued saddle out with heat and patience, or have it taken out, and clean "
+               "the saddle slot."
+             : "Take the old saddle out and clean the saddle slot.");
+    tell_blank(&saddle->blank, t);
+    tell_fit(b, "the saddle slot", saddle->thickness.exact, saddle->length, t);
+}
+
+void say_check_fit_blank(const brief *b, telling *t)
+{
+    (void)b;
+    tell(t,
+         "It slides in by hand, stays in when turned over, and shows no light under its bottom.");
+}
+
+void say_mark_nut(const brief *b, telling *t)
+{
+    tell_list centre = every_string(b);
+    for (int i = 0; i < centre.count; i++) {
+        centre.figure[i] = b->nut.slot[i].along;
+    }
+    tell(t,
+         "With the blank in the neck, lay half a pencil flat on the frets and draw the line of "
+         "the fret tops on its face. Mark the centres of the nut slots from the printed strip, or "
+         "from the ");
+    tell_end_word(t, BRIEF_BASS);
+    tell(t, " end: ");
+    tell_each(t, "centre", &centre);
+    tell_end_word(t, BRIEF_NO_END);
+    tell_unit(t);
+    tell(t, ".");
+}
+
+void say_check_mark_nut(const brief *b, telling *t)
+{
+    (void)b;
+    tell(t, "A nut slot filed down to that line leaves no gap at the 1st fret: stay over it.");
+}
+
+void say_cut_nut(const brief *b, telling *t)
+{
+    tell_list first = every_string(b), good = first;
+    for (int i = 0; i < first.count; i++) {
+        first.figure[i] = b->nut.slot[i].stack_first;
+        good.figure[i] = b->nut.slot[i].stack;
+    }
+    first = known(first);
+    good = known(good);
+    t->way = BRIEF_DOWN;
+    if (tell_chosen(&first) == 0) {
+        tell(t, "Cut the nut slots after the fret height was measured: the feelers depend on it.");
+    } else {
+        tell(t, "Cut the nut slots. Lay feelers on the board, hard against the nut's front face, "
+                "and file "
+                "until the file touches them at that edge: a first stack of ");
+        tell_each(t, "stack-first", &first);
+        tell_unit(t);
+        tell(t, ". The rest stays on until the strings have been on. For good it is ");
+        tell_each(t, "stack", &good);
+        tell_unit(t);
+        say_stack_sure(b, t);
+    }
+    say_files(b, every_string(b), t);
+    say_fall(b, t);
+}
+
+void say_check_cut_nut(const brief *b, telling *t)
+{
+    (void)b;
+    tell(t, "The file touched the first stack at each nut slot, and went no deeper.");
+}
+
+void say_shape_nut(const brief *b, telling *t)
+{
+    tell_list depth = every_string(b);
+    const sil_allowances *allow = &b->plan->job->allowances;
+    for (int i = 0; i < depth.count; i++) {
+        depth.figure[i] = b->nut.slot[i].depth;
+    }
+    tell(t, "Shape the top, falling toward the tuners, until the nut slots, when done, will be "
+            "this deep: ");
+    tell_each(t, "depth", &depth);
+    tell_unit(t);
+    tell(t, allow->bury_wound == 0.5 && allow->bury_plain == 1.0
+                ? ". So wound strings lie half in, and plain ones wholly. "
+                : ". ");
+    tell(t, "Break its edges, and polish it.");
+    if (brief_known(b->nut.height)) {
+        tell(t, " At its highest it is ");
+        tell_length(t, "height", -1, b->nut.height);
+        tell(t, " over its bottom.");
+    }
+}
+
+void say_check_shape_nut(const brief *b, telling *t)
+{
+    (void)b;
+    tell(t,
+         "It stays loose in the neck, or is held by a single drop of glue, until it is finished.");
+}
+
+void say_measure_bridge(const brief *b, telling *t)
+{
+    tell(t, "The height of a new saddle follows from the saddle slot: lay a straightedge on the "
+            "frets and out "
+            "over the bridge, and measure from it down to the bridge's top at ");
+    if (b->strings > 1) {
+        tell(t, "strings ");
+        tell_string(t, 0);
+        tell(t, " and ");
+        tell_string(t, b->strings - 1);
+    } else {
+        tell(t, "the string");
+    }
+    tell(t, ", and the depth of the saddle slot. To copy the old saddle instead, give its heights "
+            "as old.");
+}
+
+void say_shape_saddle(const brief *b, telling *t)
+{
+    tell_list first = every_string(b), good = first;
+    for (int i = 0; i < first.count; i++) {
+        first.figure[i] = b->saddle.string[i].height_first;
+        good.figure[i] = b->saddle.string[i].height;
+    }
+    t->way = BRIEF_DOWN;
+    tell(t, "Bring its top down to heights over its bottom of, at first, ");
+    tell_each(t, "height-first", &first);
+    tell_unit(t);
+    tell(t, ". The rest stays on until the strings have been on. For good it is ");
+    tell_each(t, "height", &good);
+    tell_unit(t);
+    tell(t, ". Round the top over, with the strings leaving from where they are to leave. Keep the "
+            "old one until the owner has played.");
+}
+
+void say_check_shape_saddle(const brief *b, telling *t)
+{
+    tell_list out = every_string(b);
+    for (int i = 0; i < out.count; i++) {
+        out.figure[i] = b->saddle.string[i].out;
+    }
+    out = known(out);
+    if (tell_chosen(&out) == 0) {
+        tell(t, "Caliper from its bottom to its top at each string.");
+        return;
+    }
+    tell(t, "When done it stands out of the bridge by ");
+    tell_each(t, "out", &out);
+    tell_unit(t);
+    tell(t, ".");
+}
+
+void say_read_new(const brief *b, telling *t)
+{
+    (void)b;
+    tell(t,
+         "Strings on, tune, and let the neck settle, overnight if you can. Then read it as it is: "
+         "the relief first, the gap at the 1st fret, the action. Write it as the next visit and "
+         "plan again: that plan finishes the new part.");
+}
+
+void say_check_read_new(const brief *b, telling *t)
+{
+    (void)b;
+    tell(t, "Done only when every reading was taken with it in, and is in its range.");
+}
