@@ -33,7 +33,7 @@ def strung(m, doc):
     doc["nut"].pop("kind", None)
     doc["saddle"].update(kind=m.rng.choice(["slotted", "slotted", "glued"]), slot_depth="5 mm",
                          thickness="3 mm", length=f"{job.saddle.spread + 16} mm")
-    for key in ("pitch", "travel", "post_spread"):
+    for key in ("pitch", "travel", "post_spread", "intonation", "intonation_pitch", "peak"):
         doc["saddle"].pop(key, None)
     doc["limits"]["least_protrusion"] = "0.1 mm"
     reading = {"frets": m.rng.choice(["sound", slight(m, job)])}
