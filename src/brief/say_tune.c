@@ -145,6 +145,9 @@ void say_check_cents(const brief *b, telling *t)
 
 void say_check_peaks(const brief *b, telling *t)
 {
+    if (b->plan->bench.fresh.saddle) {
+        tell(t, "With the strings on: ");
+    }
     say_check_cents(b, t);
     tell(t, " Write the new places under saddle.peak on the sheet.");
 }
@@ -182,9 +185,11 @@ void say_peak_short(const brief *b, const sil_finding *f, int count, telling *t)
         tell_string(t, i);
         tell(t, " by ");
         tell_length(t, "read", i, figure_length(b->unit, f[k].read, SIL_NEAREST));
-        tell(t, " (");
-        tell_figure(t, "cents-left", i, b->tuning.string[i].left);
-        tell(t, " cents stay)");
+        if (brief_known(b->tuning.string[i].left)) {
+            tell(t, " (");
+            tell_figure(t, "cents-left", i, b->tuning.string[i].left);
+            tell(t, " cents stay)");
+        }
         gap = "; string ";
     }
     tell(t, ". Either make a saddle ");

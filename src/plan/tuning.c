@@ -234,6 +234,12 @@ bool plan_asked_peaks(const sil_plan *plan)
     return false;
 }
 
+/* Whether the saddle is made to the heights of an old one: then it is the old one's top, too. */
+static bool is_copy(const sil_plan *plan)
+{
+    return plan->bench.fresh.saddle && sil_known(plan->job->saddle.old[0]);
+}
+
 void plan_propose_peaks(sil_plan *plan)
 {
     sil_tuning *t = &plan->tuning;
@@ -241,7 +247,7 @@ void plan_propose_peaks(sil_plan *plan)
     bool slotted = sil_working_in_slot(plan->saddle.working);
     for (int i = 0; i < plan->job->string_count; i++) {
         bool worth = fabs(t->proposed[i]) >= plan_least_move;
-        if (worth && slotted && (new_saddle || t->remedy == SIL_TUNE_REPLACE)) {
+        if (worth && slotted && !is_copy(plan) && (new_saddle || t->remedy == SIL_TUNE_REPLACE)) {
             t->modelled[i] = true;
             file_peak(plan, t, i, t->proposed[i]);
             t->remedy = new_saddle ? SIL_TUNE_PEAKS : t->remedy;
