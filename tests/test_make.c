@@ -191,7 +191,8 @@ static void a_saddle_read_back_is_finished(void **state)
  * puts them. A copy has the old one's top, and only a tuner says otherwise. */
 static void a_new_saddle_has_its_peaks(void **state)
 {
-    static const char *const bridge = "  - {relief: 0.2, first: 0.06, bridge_top: 1.2, " SOUND "}\n";
+    static const char *const bridge =
+        "  - {relief: 0.2, first: 0.06, bridge_top: 1.2, " SOUND "}\n";
     static const char *const sharp = "  - {relief: 0.2, first: 0.06, bridge_top: 1.2, "
                                      "cents: [~, ~, 9, ~, ~, ~], " SOUND "}\n";
     static const char *const built = ", thickness: 3, setback: [1.0, 2.5, 2.6, 3.0, 3.4, 4.0]";

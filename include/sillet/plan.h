@@ -69,10 +69,10 @@ typedef enum sil_code {
     SIL_READING_ODD,
     SIL_SADDLE_CURVE,
     SIL_CARRIED,
-    SIL_TUNE_OUT,    /* a string is sharp or flat at fret 12 */
-    SIL_TUNE_LEFT,   /* what moving the bridge's ends leaves of that */
-    SIL_TUNE_SHORT,  /* the piece ends before the place where the string should leave it */
-    SIL_TUNE_UNUSED, /* cents were read of worn strings */
+    SIL_TUNE_OUT,         /* a string is sharp or flat at fret 12 */
+    SIL_TUNE_LEFT,        /* what moving the bridge's ends leaves of that */
+    SIL_TUNE_SHORT,       /* the piece ends before the place where the string should leave it */
+    SIL_TUNE_UNUSED,      /* cents were read of worn strings */
     SIL_MAKE_NUT,         /* a nut is made from a blank */
     SIL_MAKE_SADDLE,      /* a saddle is made from a blank */
     SIL_RELIEF_AS_TARGET, /* relief could not be read, and its target stands for it */
@@ -139,8 +139,8 @@ typedef enum sil_act {
     SIL_ACT_NECK_RESET,
     SIL_ACT_TUNE_SCREWS,
     SIL_ACT_TUNE_ENDS,
-    SIL_ACT_FILE_PEAKS,   /* of the saddle's top, to where the strings should leave it */
-    SIL_ACT_TUNED_SADDLE, /* a new saddle for that */
+    SIL_ACT_FILE_PEAKS,     /* of the saddle's top, to where the strings should leave it */
+    SIL_ACT_TUNED_SADDLE,   /* a new saddle for that */
     SIL_ACT_FIT_NUT,        /* a nut from a blank: bottom, thickness and length */
     SIL_ACT_MARK_NUT,       /* the line of the frets and the centres of its slots */
     SIL_ACT_CUT_NUT,        /* its slots, to feelers and what is left on at first */
