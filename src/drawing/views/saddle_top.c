@@ -77,8 +77,6 @@ void view_saddle_top(const draw_draft *draft, draw_shapes *list, draw_place plac
         }
     }
     draw_of(list, 0);
-    if (isfinite(reach)) {
-        point_beyond(draft, list, place, 1);
-        point_beyond(draft, list, place, -1);
-    }
+    point_beyond(draft, list, place, 1);
+    point_beyond(draft, list, place, -1);
 }

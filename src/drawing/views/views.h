@@ -32,8 +32,7 @@ void view_saddle_plan(const draw_draft *draft, draw_shapes *list, draw_place pla
 /* Draws the saddle from above, with the nut at the top and the middle of the saddle at y 0. A
  * cross marks where each string leaves its top when the work is done; one farther from its middle
  * than reach is left out. Where the place that plays in tune is off the piece, an arrow points there
- * from the nearer edge, and a figure beyond it says how far from that edge it is; with an infinite
- * reach, as for outlines to cut, nothing points. */
+ * from the nearer edge, and a figure beyond it says how far from that edge it is. */
 void view_saddle_top(const draw_draft *draft, draw_shapes *list, draw_place place, double reach);
 void view_cross(draw_shapes *list, draw_point at);
 /* A place so far behind the middle of the saddle, along a string, and therefore also to the side if
