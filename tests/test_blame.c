@@ -144,11 +144,18 @@ static void near_the_pick_it_is_too_close_to_call(void **state)
     sil_sheet_free(sheet);
 }
 
-static int off_saddle(const char *saddle)
+#define OWN_LINE "saddle: {slot_depth: 5, thickness: 1.5, setback: {treble: 2.0, bass: 4.5}}\n"
+
+static double setback[SIL_STRINGS_MAX]; /* as the sheet last planned gives it */
+
+static int off_saddle(const char *saddle, const char *cents)
 {
-    sil_sheet *sheet =
-        read_sheet(saddle, SOUND_GAPS ", " SOUND_ACTION ", frets: sound, temperature: 20 C");
+    char readings[400];
+    snprintf(readings, sizeof readings,
+             SOUND_GAPS ", " SOUND_ACTION ", frets: sound, temperature: 20 C%s", cents);
+    sil_sheet *sheet = read_sheet(saddle, readings);
     plan_into(sil_sheet_job(sheet), &plan);
+    memcpy(setback, sil_sheet_job(sheet)->saddle.setback, sizeof setback);
     sil_sheet_free(sheet);
     return count_code(SIL_OFF_SADDLE);
 }
@@ -156,9 +163,31 @@ static int off_saddle(const char *saddle)
 static void only_a_saddle_line_that_was_read_is_spoken_of(void **state)
 {
     (void)state;
-    assert_int_equal(off_saddle("saddle: {slot_depth: 5, thickness: 1.5}\n"), 0);
-    assert_true(off_saddle("saddle: {slot_depth: 5, thickness: 1.5, "
-                           "setback: {treble: 2.0, bass: 4.5}}\n") > 0);
+    assert_int_equal(off_saddle("saddle: {slot_depth: 5, thickness: 1.5}\n", ""), 0);
+    assert_true(off_saddle(OWN_LINE, "") > 0);
+}
+
+/* The tuner was there: what the strings' physics says of the same string is not said beside it. */
+static void of_a_string_whose_cents_were_read_the_tuner_speaks(void **state)
+{
+    (void)state;
+    double was[SIL_STRINGS_MAX];
+    assert_true(off_saddle(OWN_LINE, "") > 0);
+    for (int i = 0; i < 6; i++) {
+        was[i] = plan.compensation[i].off_slot;
+    }
+    assert_int_equal(off_saddle(OWN_LINE, ", cents: [1, -1, 2, 0, 1, -2]"), 0);
+    for (int i = 0; i < 6; i++) {
+        double line = sil_line_at(plan.slot_as_built, plan.bench.board.saddle_z[i]);
+        double there = setback[i] + plan.tuning.move[i];
+        assert_true(fabs(plan.compensation[i].off_slot - (there - line)) <= 1e-12);
+    }
+    off_saddle(OWN_LINE, ", cents: [~, -1, ~, ~, ~, ~]"); /* of the others it is said as before */
+    for (int i = 0; i < 6; i++) {
+        assert_true((plan.compensation[i].off_slot == was[i]) == (i != 1));
+    }
+    assert_true(off_saddle(OWN_LINE, ", condition: {strings: worn}, cents: [1, -1, 2, 0, 1, -2]") >
+                0); /* cents of worn strings tell nothing */
 }
 
 /* What an instrument's own file says of it was measured on it. */
@@ -194,6 +223,7 @@ int main(void)
         cmocka_unit_test(the_player_is_blamed_last),
         cmocka_unit_test(near_the_pick_it_is_too_close_to_call),
         cmocka_unit_test(only_a_saddle_line_that_was_read_is_spoken_of),
+        cmocka_unit_test(of_a_string_whose_cents_were_read_the_tuner_speaks),
         cmocka_unit_test(an_instruments_own_file_counts_as_read),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -8,6 +8,7 @@
 #include <cjson/cJSON.h>
 #include <sillet/sillet.h>
 
+#include "../src/brief/quick.h"
 #include "../src/brief/within.h"
 #include "planned.h"
 #include "random_job.h"

@@ -170,6 +170,57 @@ static void a_stroke_is_left_and_later_taken(void **state)
 #undef LATER
 }
 
+/* The same, with string 1 sharp at the second visit: its peak goes back by 0.6 first, which takes 0.13
+ * of the 0.16. At the third visit the others still have their stroke, and are finished. */
+static void peaks_come_first_and_the_stroke_is_taken_after(void **state)
+{
+    (void)state;
+#define HIGH "  - {" SOUND GAPS "action: {treble: 2.35, bass: 2.85}, stands_out: 6}\n"
+#define SHARP                                                                                      \
+    "  - {" SOUND GAPS "action: {treble: 1.83, bass: 2.33}, stands_out: 5, "                       \
+    "cents: [4.5, 0, 0, 0, 0, 0]}\n"
+#define FILED                                                                                      \
+    "  - {" SOUND GAPS "action: [1.77, 1.93, 2.03, 2.13, 2.23, 2.33], stands_out: 5, cents: 0}\n"
+    static const char *const saddle =
+        "slot_depth: 5, pin_distance: none, thickness: 3, peak: [2.1, 1.5, 1.5, 1.5, 1.5, 1.5]";
+    make_plan_with(saddle, "targets: {cents: 3}\nreadings:\n" HIGH SHARP);
+    assert_true(plan.bench.finish_saddle[0] && plan.stages.finish_saddle[0]);
+    assert_int_equal(plan.saddle_withheld.count, 1);
+    assert_true(withheld_by(&plan.saddle_withheld, SIL_TUNE_OUT));
+    assert_int_equal(plan.tuning.remedy, SIL_TUNE_PEAKS);
+    near(plan.tuning.drop[0], 0.6 * tan(12.0 * acos(-1.0) / 180.0), 1e-9);
+    make_plan_with(saddle, "targets: {cents: 3}\nreadings:\n" HIGH SHARP FILED);
+    assert_false(plan.stages.finish_saddle[0]); /* 0.03 is left of it */
+    for (int i = 1; i < 6; i++) {
+        assert_true(plan.stages.finish_saddle[i]);
+        assert_int_equal(plan.saddle.verdict[i], SIL_TAKE);
+    }
+    make_plan_with(saddle, "targets: {cents: 3}\nreadings:\n" FILED);
+    assert_int_equal(plan.saddle.remedy, SIL_SADDLE_NONE); /* nothing was begun */
+#undef HIGH
+#undef SHARP
+#undef FILED
+}
+
+/* In range and sharp. Its peak would take height, so a caliper that moved holds that, too. */
+static void peaks_wait_where_the_height_is_not_believed(void **state)
+{
+    (void)state;
+#define READ(height) "action: {treble: 1.99, bass: 2.25}, saddle_height: " height ", cents: 0}\n"
+#define SHARP(height)                                                                              \
+    "action: {treble: 1.99, bass: 2.25}, saddle_height: " height ", cents: [9, 0, 0, 0, 0, 0]}\n"
+    make_plan("targets: {cents: 6}\nreadings:\n  - {" SOUND GAPS READ("9") "  - {" SOUND GAPS SHARP(
+        "9.15"));
+    assert_true(withheld_by(&plan.saddle_withheld, SIL_SADDLE_MOVED));
+    assert_int_equal(plan.tuning.remedy, SIL_TUNE_WAIT);
+    make_plan("targets: {cents: 6}\nreadings:\n  - {" SOUND GAPS READ("9") "  - {" SOUND GAPS SHARP(
+        "9.1"));
+    assert_int_equal(plan.saddle_withheld.count, 0);
+    assert_int_equal(plan.tuning.remedy, SIL_TUNE_PEAKS);
+#undef READ
+#undef SHARP
+}
+
 static void one_high_string_is_dressed(void **state)
 {
     (void)state;
@@ -203,6 +254,8 @@ int main(void)
         cmocka_unit_test(nothing_is_cut_into_its_own_buzz),
         cmocka_unit_test(a_string_on_its_fret_needs_no_figure),
         cmocka_unit_test(a_stroke_is_left_and_later_taken),
+        cmocka_unit_test(peaks_come_first_and_the_stroke_is_taken_after),
+        cmocka_unit_test(peaks_wait_where_the_height_is_not_believed),
         cmocka_unit_test(one_high_string_is_dressed),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -111,14 +111,15 @@ static void units_are_of_the_measure(void **state)
 
 #define NO_FAN "instrument.scale.treble instrument.scale.bass instrument.scale.square "
 #define NO_PAIRS "nut.pair saddle.pair "
-#define NO_SCREWS "saddle.pitch saddle.travel saddle.post_spread "
+#define NO_SCREWS "saddle.pitch saddle.intonation_pitch saddle.travel saddle.post_spread "
 #define NO_SLOT                                                                                    \
     "readings.condition.saddle saddle.slot_depth saddle.pin_distance saddle.exit_height "          \
     "saddle.pickup saddle.old "                                                                    \
     "readings.saddle_height readings.bridge_top readings.stands_out limits.least_protrusion "      \
     "limits.most_protrusion limits.good_protrusion limits.least_in_slot limits.least_break "       \
     "tools.ruler "
-#define NO_PIECE "saddle.length saddle.thickness allowances.leave.base allowances.leave.top "
+#define NO_PIECE                                                                                   \
+    "saddle.length saddle.thickness saddle.peak allowances.leave.base allowances.leave.top "
 
 enum { PITCH = 1, FAN = 2, COURSES = 4, POCKET = 8, HEEL = 16, PLAIN = 32, ZERO = 64 };
 

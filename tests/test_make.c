@@ -11,7 +11,7 @@ static sil_plan plan;
 
 /* The plan of a sheet on the steel-string profile with these lines behind it. The job lives on in
  * the plan, so the sheet stays open until the next. */
-static void make_plan(const char *parts, const char *readings)
+static void make_plan_of(const char *parts, const char *saddle, const char *readings)
 {
     static sil_sheet *sheet;
     static char text[4096];
@@ -19,11 +19,16 @@ static void make_plan(const char *parts, const char *readings)
     snprintf(text, sizeof text,
              "sillet: 1\nprofile: steel-string-acoustic\nmake: %s\n"
              "instrument: {rod: two-way, crown: 1.1}\nnut: {seat_to_board: 6}\n"
-             "saddle: {slot_depth: 5}\nreadings:\n%s",
-             parts, readings);
+             "saddle: {slot_depth: 5%s}\nreadings:\n%s",
+             parts, saddle, readings);
     sil_sheet_read_bytes(text, strlen(text), "make", "profiles", &sheet);
     assert_non_null(sil_sheet_job(sheet));
     plan_into(sil_sheet_job(sheet), &plan);
+}
+
+static void make_plan(const char *parts, const char *readings)
+{
+    make_plan_of(parts, "", readings);
 }
 
 static bool found(sil_code code)
@@ -211,6 +216,29 @@ static void a_saddle_read_back_is_finished(void **state)
     assert_true(asks(SIL_ACT_SAND_SADDLE) && !found(SIL_SADDLE_HIGH));
 }
 
+/* Its peaks are filed while it has the height: where setback was read, to where the strings' physics
+ * puts them. A copy has the old one's top, and only a tuner says otherwise. */
+static void a_new_saddle_has_its_peaks(void **state)
+{
+    static const char *const bridge =
+        "  - {relief: 0.2, first: 0.06, bridge_top: 1.2, " SOUND "}\n";
+    static const char *const sharp = "  - {relief: 0.2, first: 0.06, bridge_top: 1.2, "
+                                     "cents: [~, ~, 9, ~, ~, ~], " SOUND "}\n";
+    static const char *const built = ", thickness: 3, setback: [1.0, 2.5, 2.6, 3.0, 3.4, 4.0]";
+    static const char *const copied = ", thickness: 3, setback: [1.0, 2.5, 2.6, 3.0, 3.4, 4.0], "
+                                      "old: [8.1, 8.4, 8.7, 8.8, 8.7, 8.6]";
+    (void)state;
+    make_plan("saddle", bridge);
+    assert_true(asks(SIL_ACT_SHAPE_SADDLE) && !asks(SIL_ACT_FILE_PEAKS));
+    make_plan_of("saddle", built, bridge);
+    assert_true(asks(SIL_ACT_SHAPE_SADDLE) && asks(SIL_ACT_FILE_PEAKS));
+    make_plan_of("saddle", copied, bridge);
+    assert_true(asks(SIL_ACT_SHAPE_SADDLE) && !asks(SIL_ACT_FILE_PEAKS));
+    make_plan_of("saddle", copied, sharp);
+    assert_true(asks(SIL_ACT_FILE_PEAKS) && plan.tuning.filed[2] && !plan.tuning.filed[0]);
+    near(plan.tuning.peak[2], 2.7, 1e-12); /* 9 cents are 3.4 mm: as far as the piece goes */
+}
+
 /* Under a pick that its target is too low for, a part is not made before it is chosen what gives way;
  * where its range has room, it is made higher. */
 static void a_new_part_keeps_out_of_its_own_buzz(void **state)
@@ -266,6 +294,7 @@ int main(void)
         cmocka_unit_test(the_next_visit_is_foretold),
         cmocka_unit_test(a_saddle_follows_from_the_bridges_top),
         cmocka_unit_test(a_saddle_read_back_is_finished),
+        cmocka_unit_test(a_new_saddle_has_its_peaks),
         cmocka_unit_test(a_new_part_keeps_out_of_its_own_buzz),
         cmocka_unit_test(a_new_saddle_stands_out_by_enough),
     };

@@ -291,13 +291,12 @@ static void templates_say_what_they_leave_out(void **state)
     for (int job = 0; job < 2 * JOBS; job++) {
         set_up_random(&s, &seed, 1 + job % SIL_STRINGS_MAX);
         part_saddle *part = &s.drawing->brief->saddle_part;
-        bool built[SIL_STRINGS_MAX] = {false}, off[SIL_STRINGS_MAX] = {false};
+        bool off[SIL_STRINGS_MAX] = {false};
         for (int i = 0; i < part->strings; i++) {
             double reach = part->thickness / 2 + 3;
-            part->contact_known[i] = job % 4 < 2 ? part->contact_known[i] : (i + job) % 3 == 0;
-            part->contact[i] = (i + job) % 5 == 1 && job % 2 == 0 ? -reach - 0.1 : part->contact[i];
-            off[i] = !sil_known(part->contact[i]) || fabs(part->contact[i]) > reach;
-            built[i] = !off[i] && !part->contact_known[i];
+            part->filed[i] = job % 4 < 2 ? part->filed[i] : (i + job) % 3 == 0;
+            part->peak[i] = (i + job) % 5 == 1 && job % 2 == 0 ? -reach - 0.1 : part->peak[i];
+            off[i] = !sil_known(part->peak[i]) || fabs(part->peak[i]) > reach;
         }
         int from = s.drawing->paper_count;
         paper_templates(s.drawing);
@@ -306,13 +305,13 @@ static void templates_say_what_they_leave_out(void **state)
         if (text_with(list, "Saddle, face toward the tail") != NULL || none) {
             assert_true(none == (part->finished_top.count == 0));
         }
-        const char *crosses = text_with(list, "On the top. In tune at the crosses");
+        const char *crosses = text_with(list, "On the top. The strings leave it at the crosses");
         if (crosses != NULL) {
-            const char *old = draw_say_which(s.draft, "string", built);
+            const char *filed = draw_say_which(s.draft, "string", part->filed);
             const char *far = draw_say_which(s.draft, "string", off);
-            const char *wanted =
-                draw_say(s.draft, "On the top. In tune at the crosses%s%s%s%s.",
-                         *old ? "; as built: " : "", old, *far ? "; off the paper: " : "", far);
+            const char *wanted = draw_say(
+                s.draft, "On the top. The strings leave it at the crosses%s%s%s%s.",
+                *filed ? "; to be filed: " : "", filed, *far ? "; off the paper: " : "", far);
             bool cut = strcmp(crosses + strlen(crosses) - 3, "...") == 0; /* too long for it */
             assert_int_equal(strncmp(crosses, wanted, strlen(crosses) - (cut ? 3 : 0)), 0);
             assert_true(cut || strlen(crosses) == strlen(wanted));

@@ -321,6 +321,16 @@ static void expect_saddle(const sil_plan *plan)
         assert_int_equal(saddle.contact_known[i], sil_known(off));
         same_or_unknown(saddle.contact[i],
                         sil_known(off) ? off : plan->job->saddle.setback[i] - built);
+        double place = plan->tuning.peak[i] - plan->job->saddle.thickness / 2;
+        bool slotted = sil_working_in_slot(work->working);
+        same_or_unknown(saddle.peak[i], slotted ? place / lean : saddle.contact[i]);
+        double now = sil_job_peak(plan->job, i) - plan->job->saddle.thickness / 2;
+        double cents = plan->tuning.move[i], model = plan->tuning.proposed[i];
+        double tuned = sil_known(cents)   ? now / lean + cents
+                       : sil_known(model) ? now / lean + model
+                                          : off;
+        same_or_unknown(saddle.in_tune[i], slotted ? tuned : saddle.contact[i]);
+        assert_int_equal(saddle.filed[i], plan->tuning.filed[i]);
         same_or_unknown(part_base_at(&saddle, saddle.slot_built, saddle.along[i]),
                         sil_known(saddle.length) ? built : SIL_UNKNOWN);
         if (work->bottom) {

@@ -294,18 +294,6 @@ static void a_longer_string_plays_flatter_without_a_turn(void **state)
     }
 }
 
-static void the_move_takes_away_what_was_read(void **state)
-{
-    (void)state;
-    sil_pitch_string string = steel();
-    for (double error = -15.0; error <= 25.0; error += 2.5) {
-        double move = sil_setback_move(&string, 2.0, 0.3, error);
-        double now = sil_cents(&string, 2.0, 0.3, 12);
-        near(now - sil_cents(&string, 2.0 + move, 0.3, 12), error, 1e-9);
-        assert_true(error == 0.0 || (move > 0.0) == (error > 0.0)); /* sharp: longer */
-    }
-}
-
 static void pressing_behind_the_fret_begins_at_the_fret(void **state)
 {
     (void)state;
@@ -339,7 +327,6 @@ static void what_is_not_known_is_not_told(void **state)
         sil_best_pair best = sil_best_pair_find(&string);
         assert_false(sil_known(sil_cents(&string, 2.0, 0.3, 12)));
         assert_false(sil_known(sil_saddle_only(&string, 0.3)));
-        assert_false(sil_known(sil_setback_move(&string, 2.0, 0.3, 1.0)));
         assert_false(sil_known(best.setback) || sil_known(best.advance) || sil_known(best.rms));
     }
 }
@@ -369,7 +356,6 @@ int main(void)
         cmocka_unit_test(a_string_never_in_tune_is_not_told_a_worse_pair),
         cmocka_unit_test(the_saddle_alone_puts_fret_12_in_tune),
         cmocka_unit_test(a_longer_string_plays_flatter_without_a_turn),
-        cmocka_unit_test(the_move_takes_away_what_was_read),
         cmocka_unit_test(pressing_behind_the_fret_begins_at_the_fret),
         cmocka_unit_test(what_is_not_known_is_not_told),
         cmocka_unit_test(a_string_stopped_halfway_is_twice_as_stiff),

@@ -289,13 +289,14 @@ static void the_saddle_is_seen_from_the_tail(void **state)
     }
 }
 
-/* A cross where each string is in tune: off behind the middle along the string, and with it aside
- * where the saddle stands aslant; the nut is at the top. */
-static void take_crosses(draw_shapes *list, const part_saddle *part, seen v, const bool *crossed)
+/* A cross where each string leaves the top, or is in tune: off behind the middle along the string, and
+ * with it aside where the saddle stands aslant; the nut is at the top. */
+static void take_crosses(draw_shapes *list, const part_saddle *part, seen v, const bool *crossed,
+                         const double *offs)
 {
     const double arm = 1.2;
     for (int i = 0; i < part->strings; i++) {
-        double off = part->contact[i];
+        double off = offs[i];
         draw_point c = at(v, part->along[i] - off * sin(part->slant), -off * cos(part->slant));
         for (int k = 0; k < 2 && crossed[i]; k++) {
             double x = k == 0 ? arm : 0, y = k == 0 ? 0 : arm;
@@ -318,7 +319,7 @@ static void the_saddle_is_seen_from_above(void **state)
         seen v = {part->length, 2, s.left};
         draw_shapes *list = empty_list(&s);
         for (int i = 0; i < part->strings; i++) {
-            crossed[i] = fabs(part->contact[i]) <= reach;
+            crossed[i] = fabs(part->peak[i]) <= reach;
         }
         if (is_a_piece(&s)) {
             draw_place place = draw_place_part(s.draft, part->length, v.scale);
@@ -326,7 +327,7 @@ static void the_saddle_is_seen_from_above(void **state)
             assert_true(take_box(list, DRAW_OUTLINE, v, (draw_box){0, -half, part->length, half}));
             assert_true(take_line(list, DRAW_CENTRE, 0, (draw_point){-3, 0},
                                   (draw_point){part->length * v.scale + 3, 0}));
-            take_crosses(list, part, v, crossed);
+            take_crosses(list, part, v, crossed, part->peak);
         }
         nothing_left(list);
         draw_shapes_free(list);
@@ -350,7 +351,7 @@ static void look_at_slot(const scene *s, bool shown, bool better)
     view_slot(s->draft, list, v.scale);
     if (shown) {
         assert_true(take_box(list, DRAW_OUTLINE, v, (draw_box){0, -half, part->length, half}));
-        take_crosses(list, part, v, part->contact_known);
+        take_crosses(list, part, v, part->contact_known, part->contact);
         if (better) {
             double bass = -behind(part, 0) * cos(part->slant);
             double treble = -behind(part, part->length) * cos(part->slant);
@@ -413,8 +414,8 @@ static bool inside(draw_point p, const draw_point *polygon, int count)
 }
 
 /* The saddle in its slot: the bridge broken off around it; in the slot a pickup, a shim, the saddle;
- * over it the string, level to its front edge and straight from there to where it enters the
- * bridge. */
+ * over it the string, level to its peak and straight from there to where it enters the bridge. The
+ * top falls from the peak to both faces by 12 degrees, or at the back as the string does. */
 static void look_at_saddle_end(const scene *s, int i)
 {
     const part_saddle *part = &s->b->saddle_part;
@@ -426,7 +427,12 @@ static void look_at_saddle_end(const scene *s, int i)
         exit = top + job->exit_height;
     }
     double right = half + pin + (sil_known(job->pin_distance[i]) ? 2 : 0), low = sunk - 2.5;
-    double back = fmax(high + (exit - high) * 2 * half / (2 * half + pin), top);
+    double peak = s->plan.tuning.peak[i] - half, falls = tan(12 * acos(-1.0) / 180);
+    bool slotted = sil_working_in_slot(s->b->saddle.working);
+    peak = slotted ? peak : part->contact[i] * cos(part->slant);
+    double straight = high + (exit - high) * (half - peak) / (half - peak + pin);
+    double back = fmax(fmin(straight, high - (half - peak) * falls), top);
+    double front = fmax(high - (half + peak) * falls, top);
     seen v = {0, 5, false};
     draw_shapes *list = empty_list(s);
     view_saddle_end(s->draft, list, (draw_place){0, 0, 5, 5}, i);
@@ -435,15 +441,15 @@ static void look_at_saddle_end(const scene *s, int i)
                                  at(v, -half, top), at(v, -6, top)};
     const draw_point broken[] = {bridge[7], bridge[0], bridge[1], bridge[2]};
     const draw_point block[] = {at(v, -half, shim), at(v, half, shim), at(v, half, back),
-                                at(v, -half, high)};
+                                at(v, peak, high), at(v, -half, front)};
     assert_true(take_path(list, DRAW_OUTLINE, 0, false, 6, bridge + 2));
     assert_true(take_path(list, DRAW_DIMENSION, 0, false, 4, broken));
-    assert_true(take_path(list, DRAW_OUTLINE, 0, true, 4, block));
+    assert_true(take_path(list, DRAW_OUTLINE, 0, true, 5, block));
     assert_true(shim <= 0 || take_box(list, DRAW_OUTLINE, v, (draw_box){-half, 0, half, shim}));
     assert_true(sunk >= 0 || take_box(list, DRAW_OUTLINE, v, (draw_box){-half, sunk, half, 0}));
     for (int edge = 0; edge < 2; edge++) {
         double up = edge * s->made.job.strings[i].gauge;
-        const draw_point string[] = {at(v, -10, high + up), at(v, -half, high + up),
+        const draw_point string[] = {at(v, -10, high + up), at(v, peak, high + up),
                                      at(v, half + pin, exit + up)};
         assert_true(take_path(list, DRAW_STRING, i + 1, false, 3, string));
     }
@@ -453,7 +459,7 @@ static void look_at_saddle_end(const scene *s, int i)
         if (list->shapes[k].layer == DRAW_HATCH) {
             draw_point m = {(p[0].x + p[1].x) / 2, (p[0].y + p[1].y) / 2};
             bool filled = fabs(m.x) <= half * 5 && m.y >= sunk * 5 && m.y <= fmax(shim, 0) * 5;
-            assert_true(inside(m, bridge, 8) || inside(m, block, 4) || filled);
+            assert_true(inside(m, bridge, 8) || inside(m, block, 5) || filled);
         }
     }
     assert_int_equal(hold_dimensions(list, 5), 4);

@@ -60,7 +60,8 @@ sil_status sil_drawing_make(const sil_plan *plan, const sil_draw_options *order,
                             sil_drawing **drawing);
 
 /* sil_outlines_make: draws the outlines of a part at full size for a mill or a laser, without a
- * frame. It shows the nut and the saddle from the player's end and from above.
+ * frame. It shows the nut and the saddle from the player's end and from above, with the places
+ * where the strings leave the finished saddle.
  * Given:    plan     made; for a part it withholds there is only a text that says so
  *           order    which part; with SIL_PART_ALL the saddle is below the nut; the paper is not
  *                    used

@@ -92,13 +92,27 @@ typedef struct sil_job_nut {
     const char *material;
 } sil_job_nut;
 
+/* By what the length of a string is set at the bridge. */
+typedef enum sil_intonation {
+    SIL_INTONATION_NOT_GIVEN,
+    SIL_INTONATION_SCREWS, /* a screw for each string */
+    SIL_INTONATION_ENDS,   /* the bridge slides, or is turned, at its two ends */
+    SIL_INTONATION_NONE    /* nothing moves: only the saddle's top can be filed to another place */
+} sil_intonation;
+
 typedef struct sil_job_saddle {
     sil_saddle_kind kind;
     double length, thickness;
     double spread;                   /* string spacing: between the centres of the outer strings */
-    double setback[SIL_STRINGS_MAX]; /* how much longer a string is than its scale */
+    double setback[SIL_STRINGS_MAX]; /* how much longer a string is than its scale, as built: to
+                                        where it leaves the saddle now */
     bool
         setback_read; /* measured on this instrument; false where it is what its kind usually has */
+    double
+        peak[SIL_STRINGS_MAX]; /* where a string leaves the saddle's top now, from the face toward
+                                     the nut, square to it; see sil_job_peak */
+    sil_intonation intonation; /* not given: as usual on its kind, see sil_job_intonation */
+    double intonation_pitch;   /* travel of an intonation screw in one turn */
     double slot_depth, pickup; /* depth of the slot in the bridge; thickness of the pickup under the
                                   saddle */
     double pin_distance[SIL_STRINGS_MAX]; /* from the saddle to where the string enters the bridge;
@@ -235,6 +249,7 @@ typedef struct sil_job {
     const sil_reading *readings; /* oldest first; the last one is used */
     int reading_count;
     sil_targets targets;
+    bool cents_wanted; /* targets.cents is of this instrument, and not what its kind usually has */
     sil_model model;
     sil_attack attack;
     const char *style; /* of playing, one of the profile's: targets and attack may be from it */
@@ -325,6 +340,21 @@ double sil_moved_limit(double u);
  *                   same course number share one
  */
 void sil_job_courses(const sil_job *job, int *course);
+
+/* sil_job_intonation: by what the length of a string is set.
+ * Given:    job  its saddle is used
+ * Returned: as given; unless given screws on individual saddles and on two posts, the ends of a
+ *           floating bridge, and otherwise nothing
+ */
+sil_intonation sil_job_intonation(const sil_job *job);
+
+/* sil_job_peak: where a string leaves the saddle's top now.
+ * Given:    job     its saddle is used
+ *           string  from 0
+ * Returned: from the face toward the nut, square to it, mm: as given, or half the thickness of a
+ *           saddle in a slot; otherwise SIL_UNKNOWN
+ */
+double sil_job_peak(const sil_job *job, int string);
 
 /* sil_job_tools: how closely the tools read at one visit.
  * Given:    job      its tools and readings are used

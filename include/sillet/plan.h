@@ -7,6 +7,7 @@
 #include "core/clearance.h"
 #include "job.h"
 #include "status.h"
+#include "tuning.h"
 
 #ifdef __cplusplus
 extern "C" {
@@ -68,6 +69,10 @@ typedef enum sil_code {
     SIL_READING_ODD,
     SIL_SADDLE_CURVE,
     SIL_CARRIED,
+    SIL_TUNE_OUT,         /* a string is sharp or flat at fret 12 */
+    SIL_TUNE_LEFT,        /* what moving the bridge's ends leaves of that */
+    SIL_TUNE_SHORT,       /* the piece ends before the place where the string should leave it */
+    SIL_TUNE_UNUSED,      /* cents were read of worn strings */
     SIL_MAKE_NUT,         /* a nut is made from a blank */
     SIL_MAKE_SADDLE,      /* a saddle is made from a blank */
     SIL_RELIEF_AS_TARGET, /* relief could not be read, and its target stands for it */
@@ -133,6 +138,10 @@ typedef enum sil_act {
     SIL_ACT_NECK_ANGLE,
     SIL_ACT_NECK_SHIM,
     SIL_ACT_NECK_RESET,
+    SIL_ACT_TUNE_SCREWS,
+    SIL_ACT_TUNE_ENDS,
+    SIL_ACT_FILE_PEAKS,     /* of the saddle's top, to where the strings should leave it */
+    SIL_ACT_TUNED_SADDLE,   /* a new saddle for that */
     SIL_ACT_FIT_NUT,        /* a nut from a blank: bottom, thickness and length */
     SIL_ACT_MARK_NUT,       /* the line of the frets and the centres of its slots */
     SIL_ACT_CUT_NUT,        /* its slots, to feelers and what is left on at first */
@@ -196,10 +205,13 @@ typedef struct sil_cause {
 typedef struct sil_compensation {
     double saddle_only; /* best setback without changing the nut, mm */
     sil_best_pair best;
-    double move;      /* change of setback from the cents read, mm; unknown where none were read */
-    double off_slot;  /* saddle_only less the setback of the present saddle line, mm; unknown where
-                         the core is assumed */
-    double stiffness; /* b of the string fretted at 12 */
+    double move; /* change of setback by the cents read, from lengths alone, mm; unknown where
+                         none were read */
+    double
+        off_slot; /* the setback in tune at fret 12, by the cents read, else saddle_only, less that
+                         of the present saddle line, mm; unknown where only an assumed core tells it
+                       */
+    double stiffness;                     /* b of the string fretted at 12 */
     double as_built[SIL_PITCH_FRETS + 1]; /* cents, [1..12] */
     double at_best[SIL_PITCH_FRETS + 1];
 } sil_compensation;
@@ -318,6 +330,11 @@ const sil_withheld *sil_plan_saddle_withheld(const sil_plan *plan);
 const sil_nut_work *sil_plan_nut(const sil_plan *plan);
 const sil_saddle_work *sil_plan_saddle(const sil_plan *plan);
 
+/* sil_plan_tuning: what is done to bring the strings into tune.
+ * Returned: while it waits, what someone could move by is unknown
+ */
+const sil_tuning *sil_plan_tuning(const sil_plan *plan);
+
 /* sil_plan_nut_gap: the gap between string edges at the nut; unknown where the strings are spaced
  *                   evenly by their centres, and for one course.
  * sil_plan_slot_widths: the width to cut each nut slot to.
@@ -366,7 +383,7 @@ const sil_lowest *sil_plan_lowest(const sil_plan *plan);
 
 /* sil_plan_compensation: for each string, where it should leave the nut and saddle to play in tune.
  * sil_plan_slot_as_built: the straight saddle line nearest to the present setbacks, over z.
- * sil_plan_slot_best: the straight saddle line nearest to the best setbacks without changing the
+ * sil_plan_slot_best: the straight saddle line nearest to the setbacks in tune without changing the
  *                     nut, over z.
  * Accuracy: as sil_cents
  */

@@ -30,6 +30,7 @@
 #include "core/clearance.h"
 #include "core/pitch.h"
 #include "core/repeat.h"
+#include "core/tune.h"
 
 #include "brief.h"
 #include "drawing.h"

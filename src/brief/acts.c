@@ -100,6 +100,17 @@ act_words act_words_of(sil_act act)
     case SIL_ACT_NECK_RESET:
         return (act_words){"neck-reset", say_neck_reset, say_check_neck, "neck to a repairer",
                            NULL};
+    case SIL_ACT_TUNE_SCREWS:
+        return (act_words){"tune-screws", say_tune_screws, say_check_cents,
+                           "turn intonation screws", NULL};
+    case SIL_ACT_TUNE_ENDS:
+        return (act_words){"tune-ends", say_tune_ends, say_check_cents, "move the bridge", NULL};
+    case SIL_ACT_FILE_PEAKS:
+        return (act_words){"file-peaks", say_file_peaks, say_check_peaks,
+                           "file the saddle's peaks", NULL};
+    case SIL_ACT_TUNED_SADDLE:
+        return (act_words){"tuned-saddle", say_tuned_saddle, say_check_peaks,
+                           "new saddle, for tune", NULL};
     case SIL_ACT_FIT_NUT:
         return (act_words){"fit-nut-blank", say_fit_nut, say_check_fit_blank,
                            "new nut: fit a blank", NULL};

@@ -11,49 +11,7 @@
 #include "../part/part.h"
 #include "../plan/plan.h"
 #include "../text/text.h"
-
-/* A figure as it is shown. It is made only here (figure.h), and everything else uses it as it is,
- * so that a figure shown in two places is the same in both. */
-typedef struct brief_figure {
-    double exact;          /* in mm, or in the unit of what it measures; may be unknown */
-    char shown[16];        /* with a decimal point and without its unit; "-" where unknown */
-    sil_rounding rounding; /* how `shown` was rounded */
-    char limits[20]; /* how far the part may be off: "+0.02/0"; "" for the general tolerance */
-    bool reference;  /* for information only: nothing is made to it */
-} brief_figure;
-
-/* Whether the figure is known. */
-static inline bool brief_known(brief_figure figure)
-{
-    return sil_known(figure.exact);
-}
-
-typedef struct brief_range {
-    brief_figure low, aim, high;
-} brief_range;
-
-/* A reading, its target, and what it will be when all steps are done. */
-typedef struct brief_reading {
-    brief_figure now, after;
-    brief_range wanted;
-} brief_reading;
-
-/* The two ends of a part. */
-typedef enum brief_end {
-    BRIEF_TREBLE,
-    BRIEF_BASS,
-    BRIEF_ENDS,
-    BRIEF_NO_END = BRIEF_ENDS
-} brief_end;
-
-/* Which way something goes. */
-typedef enum brief_way {
-    BRIEF_NO_WAY,
-    BRIEF_DOWN,
-    BRIEF_UP,
-    BRIEF_TIGHTEN, /* the truss rod: less relief */
-    BRIEF_EASE     /* more relief */
-} brief_way;
+#include "shown.h"
 
 /* What is done to the nut slot of one string, or to the saddle under it. */
 typedef enum brief_does {
@@ -163,7 +121,7 @@ typedef struct brief_bearing {
     brief_figure slot_wall; /* from the floor of the slot, or a pickup in it, to the bridge's top */
     brief_figure angle;     /* break angle of the string, degrees */
     brief_figure beyond;    /* how far the place where it would play in tune is beyond the nearer
-                               face of the saddle; "-" where it is on the saddle */
+                               face of the saddle; "-" where it is on the saddle, or not known */
     brief_way way;          /* which way its screws, or its place on posts or thumbwheels, moves */
     brief_figure moves;     /* how far; "-" where it does not move */
     brief_figure turns;     /* of its screws */
@@ -243,23 +201,31 @@ typedef struct brief_tone {
     const char *assumed;           /* "*" where these figures stand on an assumed core, else "" */
 } brief_tone;
 
-/* A figure in a sentence. */
-typedef struct brief_said {
-    const char *of; /* what the figure is: a fixed word, see docs/result.md */
-    int string;     /* from 0, or -1 */
-    int fret;       /* or -1 */
-    brief_end end;
+/* A string that is brought into tune, or not. */
+typedef struct brief_tuned {
+    const char *verdict; /* "in tune", "back", "forward", "wait", "not read", .. */
+    bool moves;          /* its screw is turned, or its peak filed to another place */
     brief_way way;
-    brief_figure figure;
-} brief_said;
+    brief_figure cents; /* as read, with its sign */
+    brief_figure move;  /* how far; "-" where it stays, waits, or was not read */
+    brief_figure turns; /* of its intonation screw */
+    brief_figure left;  /* cents when that is done, with their sign */
+    brief_figure peak;  /* where it leaves the top then, from the face toward the nut */
+    brief_figure drop;  /* how far it comes down by that */
+} brief_tuned;
 
-/* A sentence, and the figures, strings and direction in it as data. */
-typedef struct brief_sentence {
-    const char *words;
-    int first, count; /* its figures: brief->said[first .. first + count - 1] */
-    unsigned strings; /* the strings it names, one bit for each; string 1 is the lowest */
-    brief_way way;    /* which way something moves; if strings differ, each figure has its own */
-} brief_sentence;
+typedef struct brief_tuning {
+    sil_tune_remedy remedy;
+    const char *headline; /* what to do, or what it waits for, one line */
+    bool read;            /* cents were read of some string */
+    brief_tuned string[SIL_STRINGS_MAX];
+    brief_way end_way[BRIEF_ENDS]; /* of the bridge; BRIEF_NO_WAY where that side stays */
+    brief_figure end[BRIEF_ENDS];
+    brief_figure within;    /* the target, either way */
+    brief_figure most_drop; /* the most of the strings' */
+    brief_figure thick; /* of a saddle on which every peak has its place, rounded up; "-" where this
+                            one is thick enough */
+} brief_tuning;
 
 typedef struct brief_step {
     sil_stage_name stage;
@@ -281,6 +247,7 @@ typedef enum brief_stage_of {
     BRIEF_FRETS,
     BRIEF_NUT,
     BRIEF_SADDLE,
+    BRIEF_TUNE,
     BRIEF_STAGES
 } brief_stage_of;
 
@@ -364,6 +331,7 @@ struct sil_brief {
     bool forecast; /* what follows depends on work after which everything must be measured again */
     brief_nut nut;
     brief_saddle saddle;
+    brief_tuning tuning;
     brief_tone tone[SIL_STRINGS_MAX];
     brief_visit *visits; /* the last ones, oldest first */
     int visit_count;
@@ -401,71 +369,14 @@ brief_row brief_row_of(const sil_plan *plan, text_store *store);
 const char *brief_hold(sil_hold hold);
 const char *brief_waits(sil_code code);
 
+/* brief_tune_waits: why the strings are not brought into tune yet, as a clause; NULL where nothing
+ * waits. */
+const char *brief_tune_waits(sil_tune_wait wait);
+
 /* brief_bound: how far the hardest clean pluck and the fret it names may be relied on. */
 const char *brief_bound(void);
 
 /* brief_level: how much a finding matters, for a person: "stop", "do", "watch" or "note". */
 const char *brief_level(sil_level level);
-
-/* The answer to a quick question about one string, asked without a sheet. */
-typedef struct brief_quick {
-    double change, u;   /* exact, mm, + to take off; and its standard uncertainty */
-    double first_pass;  /* exact, mm; 0 where nothing comes off */
-    const char *words;  /* the answer, two sentences */
-    brief_said said[4]; /* its figures */
-    int said_count;
-    text_store store;
-} brief_quick;
-
-/* brief_quick_saddle, brief_quick_nut: how far to lower the saddle, or to deepen a nut slot.
- * Given:    scale, setback  of the string, mm
- *           now, want       the reading and its target, mm
- *           fraction        denominator, where the reading is in fractions of an inch; otherwise 0
- *           held            how the gap at fret 1 was read
- *           unit            of the answer
- * Returned: answer          to be freed with brief_quick_free; its words are NULL if there is no
- *                           memory
- */
-void brief_quick_saddle(double scale, double setback, double now, double want, int fraction,
-                        sil_unit unit, brief_quick *answer);
-void brief_quick_nut(double scale, double now, double want, int fraction, sil_hold held,
-                     sil_unit unit, brief_quick *answer);
-void brief_quick_free(brief_quick *answer);
-
-/* Readings of the same thing with one tool, two by two. */
-typedef struct brief_pairs {
-    double *difference;             /* of each pair, mm */
-    double *readings;               /* both of each pair, mm */
-    int count;                      /* pairs */
-    double stated_low, stated_high; /* the least and most the sheets give the tool, plus or minus,
-                                       mm */
-    double stated_squares;          /* the sum of its squares over all pairs */
-} brief_pairs;
-
-/* What one tool proves to read to. */
-typedef struct brief_tool {
-    int pairs, dropped, more; /* pairs that count, those left out, those that are still missing */
-    double graduation;        /* mm; 0: not known */
-    double u, half_width;     /* of one reading, mm: standard uncertainty; plus or minus. Unknown
-                                 with too few pairs */
-    brief_figure found;       /* half_width */
-} brief_tool;
-
-typedef struct brief_proof {
-    brief_tool tool[SIL_TOOLS];
-    const char *words; /* a sentence or two for each tool, and the line for a shop file */
-    text_store store;
-} brief_proof;
-
-/* brief_prove: what tools prove to read to.
- * Given:    pairs           of each tool; their differences are sorted
- *           sheets, visits  they are from
- *           unit            of the words
- * Returned: proof           to be freed with brief_proof_free; its words are NULL if there is no
- *                           memory
- */
-void brief_prove(const brief_pairs *pairs, int sheets, int visits, sil_unit unit,
-                 brief_proof *proof);
-void brief_proof_free(brief_proof *proof);
 
 #endif

@@ -357,6 +357,30 @@ code_words code_words_of(sil_code code)
             .subject = "Action off a straight line across the strings",
             .meaning = "Others are off it, too, so it is the saddle's curve and no slip of the "
                        "pen: compare the saddle's top with the board's radius."};
+    case SIL_TUNE_OUT:
+        return (code_words){.word = "tune-out",
+                            .figure = CENTS,
+                            .subject = "Cents at the 12th fret",
+                            .meaning = "", /* say_tune_out adds what follows from it */
+                            .why = "its peaks are filed first, while it has the height for them",
+                            .for_what = "its peaks"};
+    case SIL_TUNE_LEFT:
+        return (code_words){
+            .word = "tune-left",
+            .figure = CENTS,
+            .subject = "Cents at the 12th fret once the bridge is moved",
+            .meaning = "Moved in one piece, a bridge cannot suit every string. A top filed to a "
+                       "place of its own for each string can."};
+    case SIL_TUNE_SHORT:
+        return (code_words){.word = "peak-short",
+                            .figure = LENGTH,
+                            .subject = "Peak past the edge of the saddle",
+                            .meaning = ""}; /* say_peak_short */
+    case SIL_TUNE_UNUSED:
+        return (code_words){
+            .word = "cents-unused",
+            .subject = "Cents were read from worn strings",
+            .meaning = "Worn strings play false: put on new ones and read the cents again."};
     case SIL_MAKE_NUT:
         return (code_words){.word = "make-nut",
                             .subject = "A new nut is made from a blank",

@@ -6,7 +6,7 @@
 #include "say.h"
 
 /* What kind of figure a finding has. */
-typedef enum code_figure { NO_FIGURE, LENGTH, PERCENT, SHARE, DEGREES, NEWTONS } code_figure;
+typedef enum code_figure { NO_FIGURE, LENGTH, PERCENT, SHARE, DEGREES, NEWTONS, CENTS } code_figure;
 
 /* A code without a sentence of its own reads "SUBJECT, string 2: FIGURE (target LOW to HIGH).
  * MEANING". */

@@ -62,6 +62,15 @@ brief_figure figure_number(double value, int decimals)
     return figure;
 }
 
+brief_figure figure_signed(double value)
+{
+    brief_figure figure = {.exact = value, .rounding = SIL_NEAREST};
+    bool plus = value > 0.05;
+    figure.shown[0] = '+';
+    sil_number_trimmed(figure.shown + plus, sizeof figure.shown - plus, value, 1);
+    return figure;
+}
+
 brief_figure figure_none(void)
 {
     return (brief_figure){.exact = SIL_UNKNOWN, .shown = "-"};

@@ -12,6 +12,7 @@
  * figure_radius: a radius in whole millimetres or tenths of an inch.
  * figure_plain:  a length as given in the job, such as the scale, without zeros at the end.
  * figure_number: any other figure, with a given count of decimals, rounded to the nearest.
+ * figure_signed: a figure with its sign and at most one decimal, as a tuner shows cents.
  * figure_none:   "-", where there is nothing to show.
  */
 brief_figure figure_length(sil_unit unit, double mm, sil_rounding way);
@@ -21,6 +22,7 @@ brief_figure figure_size(sil_unit unit, double mm);
 brief_figure figure_radius(sil_unit unit, double mm);
 brief_figure figure_plain(sil_unit unit, double mm);
 brief_figure figure_number(double value, int decimals);
+brief_figure figure_signed(double value);
 brief_figure figure_none(void);
 
 /* What a size is made for, which decides how far it may be off. Common practice, no source. */

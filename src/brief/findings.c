@@ -31,6 +31,9 @@ static void tell_kind(telling *t, code_figure kind, const char *of, int string, 
         tell_figure(t, of, string, figure_number(value, 0));
         tell(t, "\u00b0");
         return;
+    case CENTS:
+        tell_figure(t, of, string, figure_signed(value));
+        return;
     case NEWTONS:
         tell_figure(t, of, string, figure_number(value, 2));
         tell(t, " N");
@@ -109,6 +112,7 @@ static const char *subject_of(const sil_finding *finding)
     if (code == SIL_AT_EDGE) {
         code = finding->stage == SIL_NUT      ? SIL_SLOT_HIGH
                : finding->stage == SIL_SADDLE ? SIL_SADDLE_HIGH
+               : finding->stage == SIL_TUNE   ? SIL_TUNE_OUT
                                               : SIL_RELIEF_HIGH;
     }
     return code_words_of(code).subject;
@@ -129,9 +133,15 @@ static void tell_heading(const brief *b, const sil_finding *finding, telling *t)
     }
 }
 
+static code_figure kind_of(const sil_finding *finding)
+{
+    bool cents = finding->code == SIL_AT_EDGE && finding->stage == SIL_TUNE;
+    return cents ? CENTS : code_words_of(finding->code).figure;
+}
+
 static void tell_reading(const sil_finding *finding, telling *t)
 {
-    code_figure kind = code_words_of(finding->code).figure;
+    code_figure kind = kind_of(finding);
     t->fret = finding->fret;
     if (finding->read == 0.0 && (speaks_of_slots(finding) || speaks_of_action(finding))) {
         tell_figure(t, "read", finding->string, figure_number(0.0, 0));
@@ -279,6 +289,10 @@ static void tell_findings(const brief *b, const sil_finding *f, int count, telli
         say_reading_odd(b, f, count, t);
         return;
     }
+    if (f->code == SIL_TUNE_SHORT) {
+        say_peak_short(b, f, count, t);
+        return;
+    }
     code_words words = code_words_of(f->code);
     if (words.sentence) {
         words.sentence(b, f->read, t);
@@ -296,6 +310,9 @@ static void tell_findings(const brief *b, const sil_finding *f, int count, telli
     }
     bool open = (f->code == SIL_UNEXPLAINED || f->code == SIL_TOO_CLOSE) && f->fret == 0;
     tell(t, ". %s", open ? open_string_test : words.meaning);
+    if (f->code == SIL_TUNE_OUT) {
+        say_tune_out(b, t);
+    }
 }
 
 static brief_sentence said(brief *b, int first, int count)

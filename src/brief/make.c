@@ -15,6 +15,7 @@ static void fill(brief *b)
     brief_fill_readings(b);
     brief_fill_nut(b);
     brief_fill_saddle(b);
+    brief_fill_tuning(b);
     brief_fill_stages(b);
     brief_fill_tone(b);
     brief_fill_visits(b);

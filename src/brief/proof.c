@@ -3,6 +3,7 @@
 #include <sillet/core/repeat.h>
 
 #include "figure.h"
+#include "quick.h"
 
 enum { COLUMNS = 88 };
 

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Quick questions about one string, without a sheet. */
+#include "quick.h"
 #include "figure.h"
 
 /* How closely the usual tools read, plus or minus, mm: a ruler at the 12th fret, feelers at the

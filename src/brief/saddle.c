@@ -114,7 +114,7 @@ static void fill_cuts(const brief *b, int i, brief_bearing *string)
 static brief_figure beyond(const brief *b, int i)
 {
     const part_saddle *part = &b->saddle_part;
-    double off = fabs(part->contact[i]) * cos(part->slant) - part->thickness / 2;
+    double off = fabs(part->in_tune[i]) * cos(part->slant) - part->thickness / 2;
     return off > 0.0 ? figure_length(b->unit, off, SIL_NEAREST) : figure_none();
 }
 
@@ -219,8 +219,9 @@ static void fill_best_slot(brief *b)
     const double *z = plan->bench.board.saddle_z;
     double most = 0.0, thickness = plan->job->saddle.thickness;
     for (int i = 0; i < b->strings; i++) {
-        double there = sil_line_at(plan->slot_best, z[i]);
-        most = fmax(most, fabs(plan->compensation[i].saddle_only - there));
+        double built = sil_line_at(plan->slot_as_built, z[i]);
+        double best = sil_line_at(plan->slot_best, z[i]);
+        most = fmax(most, fabs(built + plan->compensation[i].off_slot - best));
     }
     double needs = 2.0 * most * cos(plan->bench.board.saddle_slant);
     b->saddle.best_setback[BRIEF_TREBLE] =

@@ -40,6 +40,13 @@ say say_sand, say_check_sand, say_dress, say_check_action, say_shim_saddle, say_
     say_new_saddle, say_screws, say_posts, say_curve, say_neck_angle, say_check_neck_angle,
     say_neck_shim, say_neck_reset, say_check_neck;
 
+/* In tune. say_tune_out: what follows from cents that are out. say_peak_short: that some peaks would
+ * come past the edge of the saddle, with the two cures; f: the first of `count` findings. */
+say say_tune_screws, say_tune_ends, say_file_peaks, say_tuned_saddle, say_check_cents,
+    say_check_peaks;
+void say_tune_out(const brief *b, telling *t);
+void say_peak_short(const brief *b, const sil_finding *f, int count, telling *t);
+
 /* What changed between visits. by: the mean difference of the action. */
 void say_off_forecast(const brief *b, double by, telling *t);
 void say_moved(const brief *b, double by, telling *t);

@@ -199,8 +199,10 @@ void say_shape_saddle(const brief *b, telling *t)
     tell(t, ". The rest stays on until the strings have been on. The height for good is ");
     tell_each(t, "height", &good);
     tell_unit(t);
-    tell(t, ". Round the top over, with the strings leaving from where they are to leave. Keep the "
-            "old one until the owner has played.");
+    tell(t, b->plan->tuning.remedy == SIL_TUNE_PEAKS
+                ? ". Leave the top flat and square for now: its peaks are filed next."
+                : ". Round the top over, with the strings leaving from where they are to leave.");
+    tell(t, " Keep the old one until the owner has played.");
 }
 
 void say_check_shape_saddle(const brief *b, telling *t)

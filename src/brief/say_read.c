@@ -238,6 +238,10 @@ void say_check(const brief *b, telling *t)
                 ? "The strings were slack: tune, and let the neck settle, overnight if you can. "
                   "Read the relief first, then everything else, write it and plan again."
                 : "Tune, measure everything again, write it on the sheet and plan again.");
+    if (!b->tuning.read && sil_known(b->plan->job->targets.cents)) {
+        tell(t, " Read every string at fret 12 with a tuner, too, against the octave of the open "
+                "string, and write it down as cents.");
+    }
 }
 
 void say_check_check(const brief *b, telling *t)

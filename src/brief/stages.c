@@ -107,12 +107,43 @@ static brief_stage saddle_stage(const brief *b)
                          .why = waits ? first_reason(&b->plan->saddle_withheld) : NULL};
 }
 
+static const char *tune_words(const brief_tuning *tuning)
+{
+    switch (tuning->remedy) {
+    case SIL_TUNE_NONE:
+        return tuning->read ? "leave it" : "read cents";
+    case SIL_TUNE_SCREWS:
+        return "turn screws";
+    case SIL_TUNE_ENDS:
+        return "move bridge";
+    case SIL_TUNE_PEAKS:
+        return "file peaks";
+    case SIL_TUNE_REPLACE:
+        return "new saddle";
+    case SIL_TUNE_NOTE:
+        return "leave it";
+    case SIL_TUNE_WAIT:
+        return "WAIT";
+    }
+    return "";
+}
+
+static brief_stage tune_stage(const brief *b)
+{
+    bool waits = b->tuning.remedy == SIL_TUNE_WAIT;
+    return (brief_stage){.words = tune_words(&b->tuning),
+                         .figure = figure_none(),
+                         .waits = waits,
+                         .why = waits ? brief_tune_waits(b->plan->tuning.waits) : NULL};
+}
+
 void brief_fill_stages(brief *b)
 {
     b->stage[BRIEF_RELIEF] = relief_stage(b);
     b->stage[BRIEF_FRETS] = frets_stage(b);
     b->stage[BRIEF_NUT] = nut_stage(b);
     b->stage[BRIEF_SADDLE] = saddle_stage(b);
+    b->stage[BRIEF_TUNE] = tune_stage(b);
 }
 
 const char *brief_hold(sil_hold hold)

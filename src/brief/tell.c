@@ -274,11 +274,10 @@ void tell_end_word(telling *t, brief_end end)
 
 void tell_way_word(telling *t, brief_way way)
 {
-    static const char *const words[] = {[BRIEF_NO_WAY] = "",
-                                        [BRIEF_DOWN] = "down",
-                                        [BRIEF_UP] = "up",
-                                        [BRIEF_TIGHTEN] = "tighten",
-                                        [BRIEF_EASE] = "ease"};
+    static const char *const words[] = {
+        [BRIEF_NO_WAY] = "",         [BRIEF_DOWN] = "down", [BRIEF_UP] = "up",
+        [BRIEF_TIGHTEN] = "tighten", [BRIEF_EASE] = "ease", [BRIEF_BACK] = "back",
+        [BRIEF_FORWARD] = "forward"};
     t->figure_way = way;
     t->way = t->way == BRIEF_NO_WAY ? way : t->way;
     tell(t, "%s", words[way]);

@@ -78,7 +78,7 @@ void tell_length_at(telling *t, const char *of, brief_end end, brief_figure figu
 
 /* tell_end_word: writes "treble" or "bass". The figures after it are recorded as belonging to that
  * end, until it is called with BRIEF_NO_END, which writes nothing.
- * tell_way_word: writes "down", "up", "tighten" or "ease". The figures after it are recorded as
+ * tell_way_word: writes "down", "up", "tighten", "ease", "back" or "forward". The figures after it are recorded as
  * going that way, until it is called with BRIEF_NO_WAY. The first one is also recorded as the way
  * of the sentence. */
 void tell_end_word(telling *t, brief_end end);

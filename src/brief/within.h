@@ -8,7 +8,8 @@
 void brief_fill_readings(brief *b);
 void brief_fill_nut(brief *b);
 void brief_fill_saddle(brief *b);
-void brief_fill_stages(brief *b); /* after nut and saddle */
+void brief_fill_tuning(brief *b);
+void brief_fill_stages(brief *b); /* after nut, saddle and tuning */
 void brief_fill_tone(brief *b);
 void brief_fill_visits(brief *b);
 void brief_fill_findings(brief *b);

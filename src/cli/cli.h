@@ -61,7 +61,8 @@ int cli_choice(const cli_arguments *arguments, const char *option, int so_far);
 
 /* Runs a command; argv[0] is its name. Returned: the exit code. */
 typedef int cli_run(int argc, char **argv);
-cli_run cli_plan, cli_draw, cli_serve, cli_start, cli_saddle, cli_nut, cli_tools, cli_profiles;
+cli_run cli_plan, cli_draw, cli_serve, cli_start, cli_saddle, cli_nut, cli_tune, cli_tools,
+    cli_profiles;
 
 /* Print help on the program, and on one command. */
 void cli_help(void);

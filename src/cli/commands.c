@@ -41,7 +41,7 @@ const cli_command cli_commands[] = {
                   "{\"sheet\":.., \"exit\":.., \"result\":..}",
                   false},
                  UNITS("The unit lengths are shown in; unless given, the sheet's."),
-                 {"--stage", "now|rod|frets|nut|saddle",
+                 {"--stage", "now|rod|frets|nut|saddle|tune",
                   "Only the findings and steps of one stage, and what stops all work.", false},
                  {"--sort", "sheet|waits",
                   "The order of a table of sheets: as given, a folder's by name; or by what they\n"
@@ -140,6 +140,22 @@ const cli_command cli_commands[] = {
                  UNITS("The unit of the answer; mm unless given."),
                  {"--json", NULL, "The answer for programs, in mm.", false}},
      .examples = "sillet nut --scale 645mm --first 0.2mm --want 0.05mm"},
+    {.name = "tune",
+     .purpose = "one string: how far to move its saddle along",
+     .about =
+         "Needs no sheet: from how sharp one string is at the 12th fret, against the octave of "
+         "the\n"
+         "open string, it works out how far its saddle must move, and which way. Set relief, nut\n"
+         "and action first: they change it.",
+     .options = {{"--scale", "LENGTH", "Scale of the instrument, without compensation.", true},
+                 {"--cents", "CENTS", "As read at the 12th fret: 12 is sharp, -7 is flat.", true},
+                 {"--setback", "LENGTH",
+                  "How much compensation lengthens the string; 0 unless given.", false},
+                 {"--pitch", "LENGTH", "Travel of one turn of its intonation screw, for the turns.",
+                  false},
+                 UNITS("The unit of the answer; mm unless given."),
+                 {"--json", NULL, "The answer for programs, in mm.", false}},
+     .examples = "sillet tune --scale 25.5in --cents 12 --pitch 0.5mm"},
     {.name = "tools",
      .operand = "FOLDER",
      .purpose = "what your own tools prove to read to",

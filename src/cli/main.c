@@ -9,9 +9,9 @@ static const struct {
     const char *name;
     cli_run *run;
 } runs[] = {
-    {"start", cli_start}, {"plan", cli_plan},   {"draw", cli_draw},
-    {"sheet", cli_draw},  {"serve", cli_serve}, {"saddle", cli_saddle},
-    {"nut", cli_nut},     {"tools", cli_tools}, {"profiles", cli_profiles},
+    {"start", cli_start}, {"plan", cli_plan},         {"draw", cli_draw}, {"sheet", cli_draw},
+    {"serve", cli_serve}, {"saddle", cli_saddle},     {"nut", cli_nut},   {"tune", cli_tune},
+    {"tools", cli_tools}, {"profiles", cli_profiles},
 };
 
 /* Writes the names of all commands: "start, plan, draw, saddle, nut and profiles". */

@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-/* sillet saddle and sillet nut: a quick answer for one string, without a sheet. */
+/* sillet saddle, sillet nut and sillet tune: a quick answer for one string, without a sheet. */
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
-#include "../brief/brief.h"
+#include "../brief/quick.h"
 #include "../json/json.h"
 #include "cli.h"
 
@@ -76,7 +76,9 @@ static int print_json(const char *cut, const char *cut_u, const brief_quick *qui
     json_at root = json_object(&j);
     json_put_number(root, cut, quick->change);
     json_put_number(root, cut_u, quick->u);
-    json_put_number(root, "first_pass", quick->first_pass);
+    if (sil_known(quick->first_pass)) {
+        json_put_number(root, "first_pass", quick->first_pass);
+    }
     char *line = json_end(&j);
     if (!line) {
         return cli_failed("out of memory");
@@ -139,4 +141,40 @@ int cli_nut(int argc, char **argv)
     brief_quick quick;
     brief_quick_nut(q.scale, q.now, q.want, q.fraction, held, q.unit, &quick);
     return answer(&q, "deepen", "deepen_u", &quick);
+}
+
+/* Reads how many cents a string is out; a semitone or more is another fault. */
+static int read_cents(const cli_arguments *a, double *cents)
+{
+    const char *given = cli_given(a, "--cents");
+    bool plus = given[0] == '+' && given[1] != '-';
+    if (sil_quantity_read(given + plus, strlen(given + plus), SIL_RATIO, SIL_MM, cents) !=
+        SIL_DONE) {
+        return cli_misused("--cents: '%s' is no number of cents; such as 12 or -7", given);
+    }
+    if (fabs(*cents) >= 100.0) {
+        return cli_misused("--cents: a semitone or more is no error of intonation; likely a wrong "
+                           "string, or the tuner showed another note");
+    }
+    return CLI_GO_ON;
+}
+
+int cli_tune(int argc, char **argv)
+{
+    question q = {.scale = SIL_UNKNOWN};
+    double pitch = SIL_UNKNOWN, cents = 0.0;
+    const length_option lengths[] = {{"--scale", &q.scale, 300, 950},
+                                     {"--setback", &q.setback, 0, 12},
+                                     {"--pitch", &pitch, 0.2, 1.5},
+                                     {NULL, NULL, 0, 0}};
+    cli_arguments arguments;
+    int code = cli_read_arguments("tune", argc, argv, &arguments);
+    code = code == CLI_GO_ON ? read_question(&arguments, lengths, &q) : code;
+    code = code == CLI_GO_ON ? read_cents(&arguments, &cents) : code;
+    if (code != CLI_GO_ON) {
+        return code;
+    }
+    brief_quick quick;
+    brief_quick_tune(q.scale, q.setback, cents, pitch, q.unit, &quick);
+    return answer(&q, "move", "move_u", &quick);
 }

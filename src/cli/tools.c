@@ -4,7 +4,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-#include "../brief/brief.h"
+#include "../brief/quick.h"
 #include "../json/json.h"
 #include "many.h"
 

@@ -93,34 +93,22 @@ double sil_stiffness(const sil_pitch_string *string, double setback, double adva
     return open.stiff * (open.length / stop.sounding) / sqrt(1.0 + open.stretch * q);
 }
 
-/* The setback that plays `cents` at fret 12, by the secant method. Pitch is almost a straight line
- * in the setback, about 2.7 cents per millimetre. */
-static double find_setback(const sil_pitch_string *s, double near, double advance, double cents)
+/* By the secant method. Pitch is almost a straight line in the setback, about 2.7 cents per
+ * millimetre. */
+double sil_saddle_only(const sil_pitch_string *string, double advance)
 {
-    double a = near;
-    double b = near + 0.5;
-    double f_a = sil_cents(s, a, advance, SIL_PITCH_FRETS) - cents;
-    double f_b = sil_cents(s, b, advance, SIL_PITCH_FRETS) - cents;
+    double a = 0.0;
+    double b = 0.5;
+    double f_a = sil_cents(string, a, advance, SIL_PITCH_FRETS);
+    double f_b = sil_cents(string, b, advance, SIL_PITCH_FRETS);
     for (int step = 0; step < 30 && fabs(f_b) > 1e-11 && f_a != f_b; step++) {
         double next = b - f_b * (b - a) / (f_b - f_a);
         a = b;
         f_a = f_b;
         b = next;
-        f_b = sil_cents(s, b, advance, SIL_PITCH_FRETS) - cents;
+        f_b = sil_cents(string, b, advance, SIL_PITCH_FRETS);
     }
     return fabs(f_b) < 1e-6 ? b : SIL_UNKNOWN;
-}
-
-double sil_saddle_only(const sil_pitch_string *string, double advance)
-{
-    return find_setback(string, 0.0, advance, 0.0);
-}
-
-double sil_setback_move(const sil_pitch_string *string, double setback, double advance,
-                        double cents)
-{
-    double now = sil_cents(string, setback, advance, SIL_PITCH_FRETS);
-    return find_setback(string, setback, advance, now - cents) - setback;
 }
 
 static void fill_cents(const sil_pitch_string *s, double setback, double advance, double *cents)

@@ -243,6 +243,21 @@ static void check_confirmed(job_check *check, const job_place *up, int index)
     }
 }
 
+/* A semitone out is no error of intonation. */
+static void check_cents(job_check *check, const job_place *up, const sil_reading *reading)
+{
+    static const double semitone = 100.0;
+    job_place list = job_key(up, "cents");
+    for (int i = 0; i < check->job->string_count; i++) {
+        if (fabs(reading->cents[i]) >= semitone) {
+            job_place item = job_item(&list, i);
+            job_check_say(check, SIL_ERROR, &item,
+                          "a semitone or more at fret 12, which is no error of intonation: wanted "
+                          "under 100; likely a wrong string, or the tuner showed another note");
+        }
+    }
+}
+
 static void check_reading(job_check *check, const job_place *up, int index)
 {
     const sil_job *job = check->job;
@@ -251,6 +266,7 @@ static void check_reading(job_check *check, const job_place *up, int index)
     job_check_date(check, up, reading->date);
     check_order_of_dates(check, up, index);
     check_saddle_stands(check, up, reading);
+    check_cents(check, up, reading);
     check_stands_out(check, up, reading);
     if (reading->humidity_pct > 100.0) {
         job_check_say(check, SIL_ERROR, &humidity, "wanted 0 to 100 %%");

@@ -110,6 +110,29 @@ static void check_saddle_kind(job_check *check)
     }
 }
 
+/* A saddle in a slot does not move along the strings; and a string leaves it within its thickness. */
+static void check_intonation(job_check *check)
+{
+    const sil_job_saddle *saddle = &check->job->saddle;
+    job_place root = job_key(NULL, "saddle"), by = job_key(&root, "intonation");
+    job_place peak = job_key(&root, "peak");
+    bool moves =
+        saddle->intonation == SIL_INTONATION_SCREWS || saddle->intonation == SIL_INTONATION_ENDS;
+    if (moves && sil_working_in_slot(sil_saddle_working(saddle->kind, saddle->pitch))) {
+        job_check_say(check, SIL_ERROR, &by,
+                      "a saddle in a slot does not move; wanted none, or another kind of saddle");
+    }
+    for (int i = 0; i < check->job->string_count; i++) {
+        if (saddle->peak[i] > saddle->thickness) {
+            job_place item = job_item(&peak, i);
+            job_check_say(check, SIL_ERROR, &item,
+                          "past the back of the saddle, which is %s thick; measure from its face "
+                          "toward the nut",
+                          job_length_of(check, saddle->thickness).text);
+        }
+    }
+}
+
 /* Strings of a course are side by side, and their distance must be given. */
 static void check_courses(job_check *check)
 {
@@ -291,6 +314,7 @@ void job_check_instrument(job_check *check)
     check_cores(check);
     check_courses(check);
     check_saddle_kind(check);
+    check_intonation(check);
     if (job_check_can_lay(check->job)) {
         sil_board board;
         job_lay_board(check->job, &board);

@@ -31,6 +31,10 @@ static const job_word saddle_words[] = {
     {"slotted", SIL_SADDLE_SLOTTED},       {"glued", SIL_SADDLE_GLUED},
     {"individual", SIL_SADDLE_INDIVIDUAL}, {"two-post", SIL_SADDLE_TWO_POST},
     {"floating", SIL_SADDLE_FLOATING},     {NULL, 0}};
+static const job_word intonation_words[] = {{"screws", SIL_INTONATION_SCREWS},
+                                            {"ends", SIL_INTONATION_ENDS},
+                                            {"none", SIL_INTONATION_NONE},
+                                            {NULL, 0}};
 static const job_word bridge_words[] = {{"sound", SIL_SOUND}, {"lifted", SIL_UNSOUND}, {NULL, 0}};
 static const job_word brace_words[] = {{"sound", SIL_SOUND}, {"loose", SIL_UNSOUND}, {NULL, 0}};
 static const job_word fit_words[] = {{"firm", SIL_SOUND}, {"loose", SIL_UNSOUND}, {NULL, 0}};
@@ -143,6 +147,10 @@ static const job_field saddle_fields[] = {
      LIKELY(LENGTH, FROM_ZERO, 0, 130)},
     {"setback", JOB_AS_PER_STRING, AT(sil_job_saddle, setback), REQUIRED,
      LIKELY(LENGTH, ANY_SIGN, -3, 12)},
+    {"peak", JOB_AS_PER_STRING, AT(sil_job_saddle, peak), LIKELY(LENGTH, FROM_ZERO, 0.3, 12)},
+    {"intonation", JOB_AS_WORD, AT(sil_job_saddle, intonation), .words = intonation_words},
+    {"intonation_pitch", JOB_AS_FIGURE, AT(sil_job_saddle, intonation_pitch),
+     LIKELY(LENGTH, OVER_ZERO, 0.2, 1.5)},
     {"slot_depth", JOB_AS_FIGURE, AT(sil_job_saddle, slot_depth), LIKELY(LENGTH, FROM_ZERO, 0, 15)},
     {"pickup", JOB_AS_FIGURE, AT(sil_job_saddle, pickup), LIKELY(LENGTH, FROM_ZERO, 0, 3)},
     {"pin_distance", JOB_AS_PER_STRING, AT(sil_job_saddle, pin_distance),
@@ -229,6 +237,7 @@ static const job_field targets_fields[] = {
      LIKELY(LENGTH, OVER_ZERO, 0.5, 4.5)},
     {"first", JOB_AS_BANDS, AT(sil_targets, first), REQUIRED, LIKELY(LENGTH, FROM_ZERO, 0, 1.5),
      .words = hold_words},
+    {"cents", JOB_AS_FIGURE, AT(sil_targets, cents), LIKELY(RATIO, OVER_ZERO, 1, 15)},
 };
 static const job_table targets_table = {targets_fields, COUNT_OF(targets_fields)};
 
@@ -259,6 +268,7 @@ static const job_field tools_fields[] = {
      LIKELY(LENGTH, FROM_ZERO, 0.002, 0.5)},
     {"caliper", JOB_AS_FIGURE, AT(sil_tools, caliper), REQUIRED,
      LIKELY(LENGTH, FROM_ZERO, 0.002, 0.5)},
+    {"cents", JOB_AS_FIGURE, AT(sil_tools, cents), LIKELY(RATIO, FROM_ZERO, 0.1, 10)},
     {"ruler", JOB_AS_FIGURE, AT(sil_tools, ruler), LIKELY(LENGTH, FROM_ZERO, 0.05, 1)},
 };
 static const job_table tools_table = {tools_fields, COUNT_OF(tools_fields)};

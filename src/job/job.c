@@ -23,6 +23,7 @@ void sil_job_clear(sil_job *job)
     job->saddle.exit_height = 0.0;
     job->model.press = 0.0;
     job->targets.first_held = SIL_HOLD_3;
+    job->tools.cents = 2.0;
     /* Common practice, no source. */
     job->tools.ruler = 0.3;
     job->allowances.leave_slot = 0.05;

@@ -37,6 +37,10 @@ static const sil_choice saddles[] = {{"slotted", "in a slot"},
                                      {"floating", "floating"},
                                      {NULL, NULL}};
 static const sil_choice pitches[] = {{"none", "no wheels: worked at its feet"}, {NULL, NULL}};
+static const sil_choice lengths[] = {{"screws", "a screw for each string"},
+                                     {"ends", "the bridge slides at its ends"},
+                                     {"none", "nothing: it is fixed"},
+                                     {NULL, NULL}};
 static const sil_choice pins[] = {{"none", "not held in the bridge"}, {NULL, NULL}};
 static const sil_choice bridges[] = {{"sound", "sound"}, {"lifted", "lifting"}, {NULL, NULL}};
 static const sil_choice fits[] = {{"firm", "firm"}, {"loose", "loose or leaning"}, {NULL, NULL}};
@@ -156,6 +160,13 @@ const job_words job_words_table[] = {
      JOB_SEVERAL_STRINGS, ASKED},
     {"saddle.setback", "Saddle setback",
      .hint = "as built: how far past the scale the string is let go"},
+    {"saddle.peak", "Peak on the saddle",
+     .hint = "from its nut-side face to where each string leaves the top; half unless given",
+     JOB_IN_ONE_PIECE},
+    {"saddle.intonation", "String length set by",
+     .hint = "what moves to bring a string into tune at fret 12", .choices = lengths},
+    {"saddle.intonation_pitch", "One intonation turn",
+     .hint = "travel of one turn of an intonation screw", JOB_PERHAPS_ON_SCREWS},
     {"saddle.slot_depth", "Saddle slot depth", .hint = "depth from the top of the bridge",
      JOB_IN_A_SLOT, ASKED},
     {"saddle.pin_distance", "Saddle to pin",
@@ -244,6 +255,7 @@ const job_words job_words_table[] = {
     {"targets.action", "Action", .hint = "target range at fret 12, open"},
     {"targets.first", "Gap at the 1st fret",
      .hint = "target range, and how the string is held for it", .choices = holds},
+    {"targets.cents", "In tune within", .hint = "cents at fret 12, sharp or flat, such as 5"},
 
     {"model", "Model", .hint = "how pitch is worked out"},
     {"model.ends", "Ends of the string", .hint = "how they are held", .choices = ends},
@@ -265,6 +277,7 @@ const job_words job_words_table[] = {
     {"styles.targets.action", "Action", .hint = "target range at fret 12, open"},
     {"styles.targets.first", "Gap at the 1st fret",
      .hint = "target range, and how the string is held for it", .choices = holds},
+    {"styles.targets.cents", "In tune within", .hint = "cents at fret 12, sharp or flat"},
     {"styles.attack", "Pick strength", .hint = "{}: none, and no buzz is expected by it",
      .choices = attacks},
     {"styles.attack.force", "Force", .hint = "the part square to the board, such as 0.6 N"},
@@ -275,6 +288,7 @@ const job_words job_words_table[] = {
     {"tools.first", "Feelers at fret 1", .hint = "plus or minus"},
     {"tools.relief", "Feelers at the relief", .hint = "plus or minus"},
     {"tools.caliper", "Caliper", .hint = "plus or minus"},
+    {"tools.cents", "Tuner", .hint = "plus or minus, in cents"},
     {"tools.ruler", "Ruler at the bridge", .hint = "plus or minus", JOB_IN_A_SLOT},
 
     {"limits", "Limits", .hint = "what is still good work"},

@@ -81,7 +81,15 @@ typedef struct part_saddle {
                                         far behind the middle of the saddle's thickness, along the
                                         string; where it leaves now, if that is not known */
     bool contact_known[SIL_STRINGS_MAX]; /* contact is the place in tune, not the present one */
-    sil_line slot_built, slot_best;      /* setback over z along the saddle */
+    double peak[SIL_STRINGS_MAX]; /* where the string leaves the finished top: how far behind the
+                                     middle of the thickness, along the string; contact where the
+                                     saddle is in no slot */
+    double
+        in_tune[SIL_STRINGS_MAX];   /* where it should leave it, in the same way, whether or not the
+                                        piece reaches so far: by the cents read, else by its physics;
+                                        unknown where neither is */
+    bool filed[SIL_STRINGS_MAX];    /* the peak is filed to that place */
+    sil_line slot_built, slot_best; /* setback over z along the saddle */
 } part_saddle;
 
 /* part_nut_solve, part_saddle_solve: compute a part from a plan. What is not known is SIL_UNKNOWN.

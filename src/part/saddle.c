@@ -15,6 +15,31 @@ static void solve_contact(const sil_plan *plan, part_saddle *saddle, int i)
         sil_known(off) ? off : plan->job->saddle.setback[i] - sil_line_at(plan->slot_as_built, z);
 }
 
+/* How far behind the middle a place on the top is, along the string, by its distance from the face. */
+static double behind_middle(const part_saddle *saddle, double from_face)
+{
+    return (from_face - saddle->thickness / 2) / cos(saddle->slant);
+}
+
+/* A tuner is believed before the string's physics. */
+static double solve_in_tune(const sil_plan *plan, const part_saddle *saddle, int i)
+{
+    const sil_tuning *tuning = &plan->tuning;
+    double move = sil_known(tuning->move[i]) ? tuning->move[i] : tuning->proposed[i];
+    if (sil_known(move)) {
+        return behind_middle(saddle, sil_job_peak(plan->job, i)) + move;
+    }
+    return saddle->contact_known[i] ? saddle->contact[i] : SIL_UNKNOWN;
+}
+
+static void solve_peak(const sil_plan *plan, part_saddle *saddle, int i)
+{
+    bool slotted = sil_working_in_slot(plan->saddle.working);
+    saddle->peak[i] = slotted ? behind_middle(saddle, plan->tuning.peak[i]) : saddle->contact[i];
+    saddle->in_tune[i] = slotted ? solve_in_tune(plan, saddle, i) : saddle->contact[i];
+    saddle->filed[i] = plan->tuning.filed[i];
+}
+
 static void solve_string(const sil_plan *plan, part_saddle *saddle, int i)
 {
     const sil_saddle_work *work = &plan->saddle;
@@ -25,6 +50,7 @@ static void solve_string(const sil_plan *plan, part_saddle *saddle, int i)
     saddle->finished[i] = saddle->anew ? work->height[i] : work->present[i] - work->dress[i];
     saddle->bridge[i] = work->height[i] - work->protrusion[i];
     solve_contact(plan, saddle, i);
+    solve_peak(plan, saddle, i);
 }
 
 /* How far the arc of a top may be off the heights that are shown, mm: their last figure. */

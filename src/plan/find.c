@@ -359,6 +359,7 @@ void plan_find(sil_plan *plan)
     find_saddle(plan);
     find_seat(plan);
     find_coarse(plan);
+    plan_find_tuning(plan);
     plan_find_tone(plan);
     plan_find_visits(plan);
     if (plan->stages.forecast[SIL_FRETS]) {

@@ -109,8 +109,9 @@ static void find_assumed(sil_plan *plan)
 }
 
 /* Where the best contact point is outside the saddle's thickness, filing the saddle cannot reach
- * it, and only moving the slot can. Where nobody measured the present line, it is not spoken of. This
- * is only a note, because by ear it may be good enough (a blind test in the Savart Journal). */
+ * it, and only moving the slot can. Where nobody measured the present line, it is not spoken of, nor of
+ * a string whose cents were read: the tuner says more of it. This is only a note, because by ear it may
+ * be good enough (a blind test in the Savart Journal). */
 static void find_contacts(sil_plan *plan)
 {
     double half = plan->job->saddle.thickness / 2.0;
@@ -123,7 +124,7 @@ static void find_contacts(sil_plan *plan)
                     .saddle_slant); /* measured along the string, since the saddle is at an angle */
     for (int i = 0; i < plan->job->string_count; i++) {
         double off = plan->compensation[i].off_slot;
-        if (sil_above(fabs(off), half)) {
+        if (!sil_known(plan->tuning.cents[i]) && sil_above(fabs(off), half)) {
             plan_found_figure(plan, SIL_OFF_SADDLE, SIL_LEVEL_FINE, SIL_SADDLE, i, off,
                               (sil_band){-half, 0.0, half});
         }

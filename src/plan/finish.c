@@ -64,6 +64,10 @@ static bool finishes_saddle(const sil_plan *before, const sil_plan *now, int i)
     double was = sil_action(board, &before->stages.fit[SIL_NOW], i, 12);
     double is = sil_action(board, &now->stages.fit[SIL_NOW], i, 12);
     bool cut = before->saddle.verdict[i] == SIL_TAKE && before->saddle.remedy == SIL_SADDLE_SAND;
+    if (sil_withheld_by(&before->saddle_withheld, SIL_TUNE_OUT)) {
+        return before->bench
+            .finish_saddle[i]; /* its peak came first, the rest of its cut is to come */
+    }
     double pass = plan_saddle_pass(before, i);
     return cut && to_finish((asked_cut){.pass = pass,
                                         .whole = before->saddle.goal[i],

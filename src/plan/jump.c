@@ -10,7 +10,8 @@ double plan_jump(const sil_plan *before, const sil_plan *now)
 {
     const sil_reading *was = sil_plan_reading(before), *is = sil_plan_reading(now);
     sil_saddle_remedy remedy = before->saddle.remedy;
-    bool worked = remedy != SIL_SADDLE_NONE && remedy != SIL_SADDLE_WAIT;
+    bool worked =
+        (remedy != SIL_SADDLE_NONE && remedy != SIL_SADDLE_WAIT) || plan_asked_peaks(before);
     if (worked || !sil_working_in_slot(now->saddle.working)) {
         return SIL_UNKNOWN;
     }

@@ -193,6 +193,16 @@ static bool curve_off(const sil_plan *plan)
     return false;
 }
 
+/* After the saddle: strings are moved along once they have their height. */
+static void order_tuning(sil_plan *plan)
+{
+    sil_tune_remedy remedy = plan->tuning.remedy;
+    step(plan, remedy == SIL_TUNE_SCREWS, SIL_TUNE, SIL_ACT_TUNE_SCREWS);
+    step(plan, remedy == SIL_TUNE_ENDS, SIL_TUNE, SIL_ACT_TUNE_ENDS);
+    step(plan, remedy == SIL_TUNE_PEAKS, SIL_TUNE, SIL_ACT_FILE_PEAKS);
+    step(plan, remedy == SIL_TUNE_REPLACE, SIL_TUNE, SIL_ACT_TUNED_SADDLE);
+}
+
 static void order_saddle(sil_plan *plan)
 {
     const sil_saddle_work *work = &plan->saddle;
@@ -237,7 +247,9 @@ static bool all_done(const sil_plan *plan)
             return false;
         }
     }
-    return plan->nut.remedy == SIL_NUT_NONE && plan->saddle.remedy == SIL_SADDLE_NONE;
+    sil_tune_remedy tune = plan->tuning.remedy;
+    return plan->nut.remedy == SIL_NUT_NONE && plan->saddle.remedy == SIL_SADDLE_NONE &&
+           (tune == SIL_TUNE_NONE || tune == SIL_TUNE_NOTE);
 }
 
 static void order(sil_plan *plan)
@@ -264,6 +276,7 @@ static void order(sil_plan *plan)
     step(plan, wants_choice(plan), SIL_NOW, SIL_ACT_CHOOSE);
     order_nut(plan);
     order_saddle(plan);
+    order_tuning(plan);
     bool made = plan_makes_nut(plan) || plan_makes_saddle(plan);
     step(plan, true, SIL_SADDLE, made ? SIL_ACT_READ_NEW : SIL_ACT_CHECK);
 }

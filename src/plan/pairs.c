@@ -51,6 +51,14 @@ static void dress(const sil_plan *plan, moved *m)
     m->caliper = true;
 }
 
+static void file_peaks(const sil_plan *plan, moved *m)
+{
+    for (int i = 0; i < plan->job->string_count; i++) {
+        m->saddle[i] = m->saddle[i] || plan->tuning.filed[i];
+    }
+    m->caliper = true;
+}
+
 static void do_act(const sil_plan *plan, sil_act act, moved *m)
 {
     switch (act) {
@@ -68,6 +76,8 @@ static void do_act(const sil_plan *plan, sil_act act, moved *m)
     case SIL_ACT_FIND_ROD:
     case SIL_ACT_MEASURE_BRIDGE:
     case SIL_ACT_READ_AGAIN:
+    case SIL_ACT_TUNE_SCREWS: /* along, not up or down */
+    case SIL_ACT_TUNE_ENDS:
     case SIL_ACT_READ_NEW:
     case SIL_ACT_CHOOSE:
     case SIL_ACT_CHECK:
@@ -96,6 +106,9 @@ static void do_act(const sil_plan *plan, sil_act act, moved *m)
     case SIL_ACT_DRESS_SADDLE:
         dress(plan, m);
         break;
+    case SIL_ACT_FILE_PEAKS:
+        file_peaks(plan, m);
+        break;
     case SIL_ACT_TURN_SCREWS:
         move_screws(plan, m);
         m->caliper = true;
@@ -104,6 +117,7 @@ static void do_act(const sil_plan *plan, sil_act act, moved *m)
     case SIL_ACT_SAND_SADDLE:
     case SIL_ACT_SHIM_SADDLE:
     case SIL_ACT_NEW_SADDLE:
+    case SIL_ACT_TUNED_SADDLE:
     case SIL_ACT_FIT_BLANK:
     case SIL_ACT_SHAPE_SADDLE:
     case SIL_ACT_TURN_POSTS:

@@ -39,6 +39,7 @@ struct sil_plan {
     sil_blank nut_blank;
     sil_saddle_work saddle;
     sil_blank saddle_blank;
+    sil_tuning tuning;
     sil_neck neck;
     bool season;        /* the season moved it since the visit before */
     double saddle_jump; /* how far its height by caliper is from that of the visit before, where it
@@ -49,7 +50,7 @@ struct sil_plan {
     sil_lowest lowest;                    /* unknown where a tension is unknown */
     sil_compensation compensation[SIL_STRINGS_MAX];
     sil_line slot_as_built; /* setback over z: the straight line nearest to the present setbacks */
-    sil_line slot_best;     /* the one nearest to the best setbacks without changing the nut */
+    sil_line slot_best;     /* the one nearest to the setbacks in tune at 12, by the tuner first */
 
     /* Lists. Only as many entries as are counted above are filled. The lists are the last fields,
      * because they are large and are not cleared. */
@@ -62,6 +63,48 @@ struct sil_plan {
 /* Fills nut_withheld and saddle_withheld, removes the figures of withheld work, and marks the
  * stages that wait. */
 void plan_withhold(sil_plan *plan);
+
+/* Of a string: its sounding length when open, from nut to fret 12, and what a tuner told of it. */
+double plan_open_length(const sil_plan *plan, int string);
+double plan_to_fret(const sil_plan *plan, int string);
+void plan_read_cents(const sil_plan *plan, sil_tuning *t);
+bool plan_any(const bool *marked, int count);
+
+/* Whether this saddle's top may be filed for intonation, since somebody asked for it; and whether it
+ * has the height for that: every string that is out stands so high over its target, or under one that
+ * is glued in, so high over the low edge of its range. */
+extern const double plan_one_stroke, plan_least_move;
+bool plan_may_file(const sil_plan *plan);
+bool plan_can_file(const sil_plan *plan, const sil_tuning *t);
+
+/* Where a string's peak should go, from the face toward the nut; as near to that as the piece lets it
+ * come; and the height that filing it there takes: 0 where it stays. */
+double plan_peak_wanted(const sil_plan *plan, int string, double move);
+double plan_peak_held(const sil_plan *plan, double wanted);
+double plan_peak_drop(const sil_plan *plan, const sil_tuning *t, int string);
+bool plan_any_peak_moves(const sil_plan *plan, const sil_tuning *t);
+
+/* Fills tuning, after the parts are withheld. plan_peaks_first: whether the saddle is held back, so
+ * that its peaks are filed while it has the height for them. plan_files_at_height: whether peaks are to
+ * be filed on a saddle that is otherwise left alone, and take height from it. */
+void plan_tuning(sil_plan *plan);
+bool plan_peaks_first(const sil_plan *plan);
+bool plan_files_at_height(const sil_plan *plan);
+
+/* Whether a string that is out is left as it is: nothing moves, or its peak is at the face already. */
+bool plan_stays_out(const sil_tuning *t, int string);
+
+/* Whether the plan asked for a string to leave the saddle's top at another place, on this saddle or
+ * on a new one. */
+bool plan_asked_peak(const sil_plan *plan, int string);
+bool plan_asked_peaks(const sil_plan *plan); /* of any string */
+void plan_find_tuning(sil_plan *plan);
+
+/* A string over the heights of a fit, as its pitch is worked out. */
+sil_pitch_string plan_pitch_string(const sil_plan *plan, const sil_fit *fit, int string);
+
+/* Gives the peaks of a new saddle their places by the strings' physics, where nobody read cents. */
+void plan_propose_peaks(sil_plan *plan);
 
 /* Puts the pluck that was chosen in the sheet into a bench, for the strings that are known well enough.
  */

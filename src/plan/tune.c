@@ -3,7 +3,7 @@
  * "Compensation". */
 #include "plan.h"
 
-static sil_pitch_string pitch_string(const sil_plan *plan, const sil_fit *fit, int i)
+sil_pitch_string plan_pitch_string(const sil_plan *plan, const sil_fit *fit, int i)
 {
     const sil_job *job = plan->job;
     const sil_string *string = &job->strings[i];
@@ -26,11 +26,11 @@ static sil_pitch_string pitch_string(const sil_plan *plan, const sil_fit *fit, i
     return pitch;
 }
 
-static void tune_string(sil_plan *plan, const sil_reading *reading, int i)
+static void tune_string(sil_plan *plan, int i)
 {
     const sil_job *job = plan->job;
     sil_compensation *told = &plan->compensation[i];
-    sil_pitch_string last = pitch_string(plan, &plan->stages.fit[SIL_SADDLE], i);
+    sil_pitch_string last = plan_pitch_string(plan, &plan->stages.fit[SIL_SADDLE], i);
     double setback = job->saddle.setback[i];
     double advance = job->nut.advance;
     told->saddle_only = sil_saddle_only(&last, advance);
@@ -40,20 +40,30 @@ static void tune_string(sil_plan *plan, const sil_reading *reading, int i)
         told->as_built[n] = sil_cents(&last, setback, advance, n);
         told->at_best[n] = sil_cents(&last, told->best.setback, told->best.advance, n);
     }
-    told->move = SIL_UNKNOWN;
-    if (reading && sil_known(reading->cents[i])) {
-        /* The cents were read at the present heights. What must be corrected is the error at the
-         * heights after the last stage. */
-        sil_pitch_string now = pitch_string(plan, &plan->stages.fit[SIL_NOW], i);
-        double change =
-            told->as_built[SIL_PITCH_FRETS] - sil_cents(&now, setback, advance, SIL_PITCH_FRETS);
-        told->move = sil_setback_move(&last, setback, advance, reading->cents[i] + change);
+    told->move = plan->tuning.move[i];
+}
+
+/* What physics would move a string by that nobody read with a tuner. */
+static void propose(sil_plan *plan, int i)
+{
+    const sil_job_saddle *saddle = &plan->job->saddle;
+    bool read = sil_known(plan->tuning.cents[i]);
+    if (!read && saddle->setback_read && !plan->core_assumed[i]) {
+        plan->tuning.proposed[i] = plan->compensation[i].saddle_only - saddle->setback[i];
     }
 }
 
-/* A saddle slot is straight. Finds how far each best contact point is from the line of the present
- * slot, and the line of the best slot. By these a saddle is filed and a slot is cut, so they are
- * not told of a string whose core is assumed. */
+/* The setback that puts a string in tune at fret 12: by a tuner where one was read, else by its
+ * physics. A saddle is filed and a slot is cut by it, so it is not told of a core that is assumed. */
+static double in_tune_at_12(const sil_plan *plan, int i)
+{
+    double move = plan->tuning.move[i];
+    double modelled = plan->core_assumed[i] ? SIL_UNKNOWN : plan->compensation[i].saddle_only;
+    return sil_known(move) ? plan->job->saddle.setback[i] + move : modelled;
+}
+
+/* A saddle slot is straight. Finds how far each place in tune is from the line of the present slot,
+ * and the line of the best slot. */
 static void lay_slot(sil_plan *plan)
 {
     int strings = plan->job->string_count;
@@ -61,7 +71,7 @@ static void lay_slot(sil_plan *plan)
     double wanted[SIL_STRINGS_MAX];
     plan->slot_as_built = sil_slot_line(strings, z, plan->job->saddle.setback);
     for (int i = 0; i < strings; i++) {
-        wanted[i] = plan->core_assumed[i] ? SIL_UNKNOWN : plan->compensation[i].saddle_only;
+        wanted[i] = in_tune_at_12(plan, i);
         plan->compensation[i].off_slot = wanted[i] - sil_line_at(plan->slot_as_built, z[i]);
     }
     plan->slot_best = sil_slot_line(strings, z, wanted);
@@ -70,7 +80,9 @@ static void lay_slot(sil_plan *plan)
 void plan_tune(sil_plan *plan)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
-        tune_string(plan, sil_plan_reading(plan), i);
+        tune_string(plan, i);
+        propose(plan, i);
     }
+    plan_propose_peaks(plan);
     lay_slot(plan);
 }

@@ -47,6 +47,11 @@ const sil_saddle_work *sil_plan_saddle(const sil_plan *plan)
     return &plan->saddle;
 }
 
+const sil_tuning *sil_plan_tuning(const sil_plan *plan)
+{
+    return &plan->tuning;
+}
+
 double sil_plan_nut_gap(const sil_plan *plan)
 {
     return plan->nut_gap;

@@ -20,14 +20,15 @@ static double over_twelve(const sil_plan *plan, const sil_fit *fit, int i)
 }
 
 /* How much came off the saddle under a string, by the caliper. Known where it was read at both
- * visits and neither a shim nor a new saddle was put in between. */
+ * visits and neither a shim nor a new saddle was put in between, nor a peak filed under one string
+ * alone. */
 static double by_caliper(const sil_plan *before, const sil_plan *now, int i)
 {
     const sil_reading *was = sil_plan_reading(before), *is = sil_plan_reading(now);
     const double *z = now->bench.board.saddle_z;
     int last = now->job->string_count - 1;
     sil_saddle_remedy remedy = before->saddle.remedy;
-    if (remedy == SIL_SADDLE_SHIM || remedy == SIL_SADDLE_REPLACE) {
+    if (remedy == SIL_SADDLE_SHIM || remedy == SIL_SADDLE_REPLACE || plan_asked_peaks(before)) {
         return SIL_UNKNOWN;
     }
     double treble = was->saddle_height_treble - is->saddle_height_treble;
@@ -50,7 +51,7 @@ static double as_told(const sil_plan *before, int i)
         return before->stages.fit[SIL_NUT].saddle_height[i] -
                before->stages.fit[SIL_SADDLE].saddle_height[i];
     default:
-        return 0.0;
+        return before->tuning.drop[i];
     }
 }
 
@@ -64,7 +65,8 @@ static bool saddle_worked(const sil_plan *before, const sil_plan *now)
     return sil_known(treble) && sil_known(bass)
                ? sil_above(fmax(fabs(treble), fabs(bass)),
                            before->bench.tools.caliper + now->bench.tools.caliper)
-               : remedy != SIL_SADDLE_NONE && remedy != SIL_SADDLE_WAIT;
+               : (remedy != SIL_SADDLE_NONE && remedy != SIL_SADDLE_WAIT) ||
+                     plan_asked_peaks(before);
 }
 
 static void lower_saddle(const sil_plan *before, const sil_plan *now, sil_fit *fit)

@@ -192,9 +192,12 @@ static bool would_cut(const sil_plan *plan)
     return cuts && sil_working_in_slot(plan->saddle.working);
 }
 
-/* Whether the saddle is to be worked at all. */
+/* Whether the saddle is to be worked at all: lowered, raised, or only its peaks filed. */
 static bool would_work(const sil_plan *plan)
 {
+    if (plan_files_at_height(plan)) {
+        return true;
+    }
     for (int i = 0; i < plan->job->string_count; i++) {
         if (plan->stages.saddle[i] == SIL_TAKE || plan->stages.saddle[i] == SIL_RAISE) {
             return true;
@@ -203,8 +206,9 @@ static bool would_work(const sil_plan *plan)
     return false;
 }
 
-/* A saddle loses nothing while it is not known how far it stands out of the bridge. Of one made from a
- * blank it is its height that must be known. */
+/* A saddle loses nothing while it is not known how far it stands out of the bridge: not off its bottom,
+ * not off its top, and not where a peak is filed to another place. Of one made from a blank it is its
+ * height that must be known. */
 static void withhold_blind(sil_plan *plan)
 {
     sil_withheld *withheld = &plan->saddle_withheld;
@@ -212,7 +216,7 @@ static void withhold_blind(sil_plan *plan)
     for (int i = 0; i < plan->job->string_count; i++) {
         unread = unread || !sil_known(plan->saddle.stands[i]);
     }
-    if (!would_cut(plan)) {
+    if (!would_cut(plan) && !plan_files_at_height(plan)) {
         return;
     }
     bool disagree = plan->saddle.present_disagree;
@@ -291,6 +295,7 @@ void plan_withhold(sil_plan *plan)
     withhold(&plan->saddle_withheld, is_stopped(plan),
              sil_working_in_slot(plan->saddle.working) ? SIL_PROTRUSION_LOW : SIL_ADJUST_LIMIT);
     withhold_blind(plan);
+    withhold(&plan->saddle_withheld, plan_peaks_first(plan), SIL_TUNE_OUT);
     bool kept = !plan->bench.fresh.saddle; /* one that is made anew may have moved */
     withhold(&plan->saddle_withheld, kept && sil_known(plan->saddle_jump) && would_work(plan),
              SIL_SADDLE_MOVED);

@@ -30,8 +30,8 @@ const char *sil_stage_word(sil_stage_name stage)
         return "nut";
     case SIL_SADDLE:
         return "saddle";
-    case SIL_STAGES:
-        break;
+    case SIL_TUNE:
+        return "tune";
     }
     return NULL;
 }

@@ -93,6 +93,7 @@ static void work(sil_plan *plan)
     work_nut(plan->job, plan);
     work_saddle(plan->job, sil_plan_reading(plan), plan);
     plan_withhold(plan);
+    plan_tuning(plan);
 }
 
 void plan_work(sil_plan *plan)

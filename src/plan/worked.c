@@ -36,6 +36,9 @@ bool plan_asked_saddle(const sil_plan *plan, int string)
 {
     const sil_saddle_work *work = &plan->saddle;
     sil_verdict verdict = work->verdict[string];
+    if (plan_asked_peak(plan, string)) {
+        return true;
+    }
     if (work->remedy == SIL_SADDLE_NONE || work->remedy == SIL_SADDLE_WAIT) {
         return false;
     }

@@ -255,6 +255,8 @@ static void put_saddle(const brief *b, json_at root)
         json_put_number(row, "in_slot", work->in_slot[i]);
         json_put_number(row, "break_angle", work->break_angle_deg[i]);
         json_put_number(row, "turns", work->turns[i]);
+        json_put_number(row, "peak", plan->tuning.peak[i]);
+        json_put_number(row, "peak_short", plan->tuning.peak_short[i]);
         put_asked(b, row, i);
     }
     json_put_bool(saddle, "make", plan_makes_saddle(plan));
@@ -321,6 +323,7 @@ static void put_all(const brief *b, json_at root)
     put_carried(plan, root);
     put_nut(b, root);
     put_saddle(b, root);
+    result_tuning(b, root);
     result_tone(plan, root);
     result_visits(plan, root);
     put_judged(plan, root);

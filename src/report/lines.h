@@ -14,9 +14,11 @@ void report_string(text *t, const brief *b, int string);
 void report_wrap(text *t, text *words, int indent);
 void report_wrap_at(text *t, text *words, int indent, int columns);
 
-/* Put the tables of the nut, of the saddle, and of buzzing and tuning. */
+/* Put the tables of the nut, of the saddle, of bringing the strings into tune, and of what will buzz
+ * and play in tune. */
 void report_nut(text *t, const brief *b);
 void report_saddle(text *t, const brief *b);
+void report_tuning(text *t, const brief *b);
 void report_tone(text *t, const brief *b);
 
 /* Puts what was read at each visit and what was expected; nothing if there was only one visit. */

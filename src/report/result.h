@@ -14,6 +14,9 @@ static inline json_at result_string(json_at array, int string)
     return row;
 }
 
+/* result_tuning: puts tune. */
+void result_tuning(const brief *b, json_at root);
+
 /* result_tone: puts compensation, clearance, causes and lowest. */
 void result_tone(const sil_plan *plan, json_at root);
 void result_visits(const sil_plan *plan, json_at root);

@@ -20,6 +20,10 @@ static const char *way_word(brief_way way)
         return "tighten";
     case BRIEF_EASE:
         return "ease";
+    case BRIEF_BACK:
+        return "back";
+    case BRIEF_FORWARD:
+        return "forward";
     }
     return NULL;
 }

@@ -175,6 +175,9 @@ static void put_parts(text *t, const brief *b)
     if (only < 0 || only == SIL_SADDLE) {
         report_saddle(t, b);
     }
+    if (only < 0 || only == SIL_TUNE) {
+        report_tuning(t, b);
+    }
     if (only < 0) {
         report_tone(t, b);
     }

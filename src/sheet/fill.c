@@ -172,11 +172,18 @@ static bool is_own(const sheet_node *node)
     return source->rank == 0 || (source->named && sheet_profile_is_path(source->named->text));
 }
 
+/* Whether a key inside a part of the sheet was given, and is of this instrument. */
+static bool own_key(const sheet_node *root, const char *part, const char *key)
+{
+    const sheet_node *in = sheet_node_under(root, part);
+    const sheet_node *node = in ? sheet_node_under(in, key) : NULL;
+    return node && node->given && is_own(node);
+}
+
 static void note_what_was_read(sheet_filler *filler)
 {
-    const sheet_node *saddle = sheet_node_under(filler->root, "saddle");
-    const sheet_node *setback = saddle ? sheet_node_under(saddle, "setback") : NULL;
-    filler->job->saddle.setback_read = setback && setback->given && is_own(setback);
+    filler->job->saddle.setback_read = own_key(filler->root, "saddle", "setback");
+    filler->job->cents_wanted = own_key(filler->root, "targets", "cents");
 }
 
 void sheet_fill_job(sheet_filler *filler)

@@ -64,23 +64,10 @@ static double run_lowest(const sil_plan *plan)
 /* As the plan asks of each string: saddle alone, best pair, cents both ways. */
 static double run_pitch(const sil_plan *plan)
 {
-    const sil_board *board = &plan->bench.board;
     const sil_fit *fit = &plan->stages.fit[SIL_SADDLE];
     double sum = 0.0;
-    for (int i = 0; i < board->strings; i++) {
-        const sil_string *string = &plan->job->strings[i];
-        sil_pitch_string pitch = {
-            .fret_x = board->fret_x[i],
-            .scale = board->scale[i],
-            .nut_height = fit->nut_height[i],
-            .saddle_height = fit->saddle_height[i],
-            .unit_mass_kg_m = plan->unit_mass_kg_m[i],
-            .hz = string->hz,
-            .modulus_gpa = plan->job->materials[string->material].modulus_gpa,
-            .core = sil_stiff_diameter(string->material, string->gauge, plan->core[i])};
-        for (int n = 1; n <= SIL_PITCH_FRETS; n++) {
-            pitch.crown[n] = sil_crown_height(board, fit, i, n);
-        }
+    for (int i = 0; i < plan->bench.board.strings; i++) {
+        sil_pitch_string pitch = plan_pitch_string(plan, fit, i);
         sil_best_pair best = sil_best_pair_find(&pitch);
         sum += best.rms + sil_saddle_only(&pitch, 0.0);
         for (int n = 1; n <= SIL_PITCH_FRETS; n++) {

@@ -45,6 +45,7 @@ def twice(before, now):
 
 HIGH = [2.35, 2.45, 2.6, 2.7, 2.85, 2.95]
 LOW = [1.4, 1.5, 1.6, 1.7, 1.8, 1.9]
+LEVEL = [1.75, 1.85, 1.95, 2.05, 2.15, 2.25]   # at the targets of an archtop
 TAPERED = [2.0, 2.2, 2.4, 2.6, 2.8, 3.0]
 PICKY = {"tools": {"action": 0.4}}
 
@@ -201,6 +202,26 @@ ROWS = [
     ("heel at a wrong angle", "neck-reset",
      sheet(STEEL, action=[3.9, 4.0, 4.1, 4.2, 4.3, 4.4], saddle_height={"treble": 6.5, "bass": 7.0},
            instrument__heel=90)),
+    ("strings out of tune, on screws", "tune-screws",
+     sheet(ELECTRIC, cents=[4, -9, 12, 3, 5.5, -1])),
+    ("one string out of tune, on two posts", "tune-screws",
+     sheet(ELECTRIC, cents=["~", -9, "~", "~", "~", "~"], saddle__kind="two-post",
+           saddle__post_spread=74, saddle__pitch=0.7)),
+    ("a floating bridge off its place", "tune-ends",
+     sheet(ARCHTOP, action=LEVEL, cents=[9, 8.5, 8, 7, -7, -8])),
+    ("a floating bridge too near the nut", "tune-ends",
+     sheet(ARCHTOP, action=LEVEL, cents=[11] * 6)),
+    ("peaks, while there is height for them", "file-peaks",
+     sheet(STEEL, action=HIGH, cents=[8, 3, 9, -7, 1, 12], targets__cents=5)),
+    ("peaks of a glued saddle", "file-peaks",
+     sheet(STEEL, cents=[3, 3, 2, -7, 1, 2], targets__cents=5, saddle__kind="glued")),
+    ("peaks of a new saddle", "file-peaks",
+     sheet(STEEL, action=[0.8, 0.9, 1.0, 1.1, 1.2, 1.3], cents=[3, 3, 2, -9, 1, 2])),
+    ("peaks of a new saddle, by physics", "file-peaks",
+     sheet(STEEL, action=[0.8, 0.9, 1.0, 1.1, 1.2, 1.3], cents=["~", "~", "~", -9, 1, 2],
+           saddle__setback=[1.0, 2.5, 2.6, 3.0, 3.4, 4.0])),
+    ("peaks, and the height is gone", "tuned-saddle",
+     sheet(STEEL, cents=[8, 3, 9, -7, 1, 12], targets__cents=5)),
     ("a nut from a blank", "fit-nut-blank", NEW_NUT),
     ("a nut on a fan", "mark-nut", FANNED_NUT),
     ("a nut, no fret height", "cut-nut-slots",
@@ -214,6 +235,9 @@ ROWS = [
     ("a saddle by the old one", "shape-saddle", {**sheet(STEEL, action=LOW), "make": "saddle"}),
     ("a saddle that is copied", "shape-saddle", COPIES),
     ("measured with it in", "measure-new-part", NEW_SADDLE),
+    ("peaks of a saddle from a blank", "file-peaks",
+     {**sheet(STEEL, **BARE, bridge_top={"treble": 1.4, "bass": 1.2},
+              saddle__setback=[1.0, 2.5, 2.6, 3.0, 3.4, 4.0]), "make": "saddle"}),
     ("a new saddle in a high bridge", "shape-saddle",
      {**sheet(STEEL, **BARE, bridge_top={"treble": 0.05, "bass": -0.7}), "make": "saddle"}),
     ("a new saddle, picked firmly", "shape-saddle",

@@ -115,13 +115,14 @@ def words(pack, title):
 
 def waits(pack):
     """In place of a part that waits: why, and the steps that come before it, and no others."""
-    order = ("now", "rod", "frets", "nut", "saddle")
+    order = ("now", "rod", "frets", "nut", "saddle", "tune")
     for which, title in (("nut", "Nut"), ("saddle", "Saddle")):
         if not pack.waits(which):
             continue
         told = words(pack, title)
         for step in pack.result["steps"]:
-            first = order.index(step["stage"]) < order.index(which) or step["act"] == "neck-angle"
+            first = order.index(step["stage"]) < order.index(which) or step["act"] in (
+                "neck-angle", "file-peaks")
             pack.same(f"{which} waits: {step['act']}", step["do"] in told, first)
         codes = pack.result[which]["withheld_by"]
         for finding in pack.result["findings"]:

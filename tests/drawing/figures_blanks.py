@@ -21,50 +21,51 @@ def templates(pack):
         pack.has("Templates", "length of the nut", length(pack, width))
 
 
-def contact_of(pack, i):
-    """How far behind the line of the slot a string should leave the saddle, else leaves it now."""
+def in_tune_at(pack, i):
+    """How far behind its middle a string should leave the saddle: by the tuner, else by its physics;
+    None where neither is known."""
     told, strings = pack.result["compensation"], pack.result["strings"]
-    row, ends = told["strings"][i], told["slot_as_built"]
-    z, half, low = (strings[k]["saddle_z"] for k in (i, 0, -1))
-    share = (z - low) / (half - low) if half != low else 0.0
-    slot = ends["bass"] + (ends["treble"] - ends["bass"]) * share
-    return pack.job.saddle.setback[i] - slot if unknown(row["off_slot"]) else row["off_slot"]
+    row, ends, tuned = told["strings"][i], told["slot_as_built"], pack.result["tune"]["strings"][i]
+    lean = math.cos(math.radians(pack.result["saddle"]["slant"]))
+    peak = pack.job.saddle.peak[i]
+    now = 0.0 if unknown(peak) else (peak - pack.job.saddle.thickness / 2) / lean
+    by = row["move"] if tuned["cents"] is not None else tuned["proposed"]
+    if by is not None:
+        return now + by
+    return row["off_slot"]
 
 
 def beyond(pack):
-    """No cross vanishes: of a place off the saddle it is told how far it is from the nearer face, on the
-    saddle's paper; off the template's paper, there too."""
+    """Of a place in tune off the saddle it is told how far it is from the nearer face, on the saddle's
+    paper and on its template."""
     if pack.waits("saddle") or not pack.part.cut_to_height or unknown(pack.job.saddle.thickness):
         return
     lean = math.cos(math.radians(pack.result["saddle"]["slant"]))
-    half, offs = pack.job.saddle.thickness / 2, [contact_of(pack, i) for i in range(pack.count)]
-    pack.has("Saddle", "beyond the saddle", *[
-        length(pack, abs(off) * lean - half) for off in offs if abs(off) * lean > half + 1e-9])
-    if pack.job.saddle.length / lean <= 120:
-        pack.has("Templates", "beyond the saddle", *[
-            length(pack, abs(off) * lean - half) for off in offs if abs(off) > half + 3])
+    half = pack.job.saddle.thickness / 2
+    offs = [off for off in (in_tune_at(pack, i) for i in range(pack.count)) if off is not None]
+    for paper in ("Saddle", "Templates"):
+        if paper == "Saddle" or pack.job.saddle.length / lean <= 120:
+            pack.has(paper, "beyond the saddle", *[
+                length(pack, abs(off) * lean - half) for off in offs
+                if abs(off) * lean > half + 1e-9])
 
 
 def crosses(pack):
-    """Which strings' crosses are as built, and which lie off the template of the saddle's plan."""
+    """Which strings' peaks are still to be filed to their crosses."""
     if pack.waits("saddle") or not pack.part.cut_to_height or unknown(pack.job.saddle.thickness):
         return
     lean = math.cos(math.radians(pack.result["saddle"]["slant"]))
-    if pack.job.saddle.length / lean > 120:
+    if pack.job.saddle.length / lean > 120 or pack.result["saddle"]["strings"][0]["peak"] is None:
         return
-    reach, off, built = pack.job.saddle.thickness / 2 + 3, [], []
-    for i, row in enumerate(pack.result["compensation"]["strings"]):
-        contact = contact_of(pack, i)
-        if abs(contact) > reach:
-            off.append(i + 1)
-        elif unknown(row["off_slot"]):
-            built.append(i + 1)
+    tune = pack.result["tune"]
+    filed = [row["number"] for row in tune["strings"] if tune["remedy"] in ("peaks", "replace")
+             and row["move"] is not None]
     said = [t for t in pack.texts("Templates") if t.startswith("On the top")]
     lists = [[int(n) for n in re.findall(r"\d+", found)] for t in said
              for found in re.findall(r"strings? ([\d, ]+)", t)]
     cut_short = any(t.endswith("...") for t in said)
     if not cut_short:
-        pack.same("templates: crosses", lists, [numbers for numbers in (built, off) if numbers])
+        pack.same("templates: crosses", lists, [filed] if filed else [])
 
 
 def blank(pack, which, done, spacing, top_radius):

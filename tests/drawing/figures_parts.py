@@ -374,8 +374,9 @@ def saddle_table(pack):
         return [bearing["present"], amount(pack, i)] + \
             [bearing["base_first"]] * (result["bottom_cut"] is not None) + \
             [bearing["dress"]] * dressed + \
-            [*(f(bearing[key]) for f, key in zip(made(pack), ("height", "out")))] + [
-                rounded(share, 0), angle(row["break_angle"])]
+            [*(f(bearing[key]) for f, key in zip(made(pack), ("height", "out")))] + \
+            [rounded(share, 0), angle(row["break_angle"])] + \
+            [length(pack, row["peak"])] * (row["peak"] is not None)
     pack.table("Saddle", wanted)
     rows = [pack.part.bearing(i) for i in range(pack.count)]
     lowered = result["remedy"] != "replace"

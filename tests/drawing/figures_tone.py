@@ -186,13 +186,17 @@ def slot(pack):
               for row in told["strings"])
     if not out or pack.part.kind not in ("slotted", "glued") or unknown(told["slot_best"]["treble"]):
         return
+    if all(unknown(row["saddle_only"]) for row in told["strings"]):
+        return   # where no string's physics is known, the whole of that part of the paper is left out
     low, high = (pack.result["strings"][k]["saddle_z"] for k in (-1, 0))
     most = 0.0
-    for row, string in zip(told["strings"], pack.result["strings"]):
+    for i, (row, string) in enumerate(zip(told["strings"], pack.result["strings"])):
         share = (string["saddle_z"] - low) / (high - low) if high != low else 0.0
         line = told["slot_best"]["bass"] * (1 - share) + told["slot_best"]["treble"] * share
-        if not unknown(row["saddle_only"]):
-            most = max(most, abs(row["saddle_only"] - line))
+        there = row["saddle_only"] if row["move"] is None \
+            else pack.job.saddle.setback[i] + row["move"]   # a tuner is believed first
+        if not unknown(there):
+            most = max(most, abs(there - line))
     wanted = [length(pack, told["slot_best"][end]) for end in ("treble", "bass")[:pack.count]]
     if 2 * most * lean > pack.job.saddle.thickness + 1e-9:
         wanted.append(length(pack, 2 * most * lean, UP))

@@ -7,7 +7,7 @@ import math
 from dataclasses import replace
 
 import numpy
-from scipy.optimize import linprog, minimize
+from scipy.optimize import minimize
 
 import shape
 from measure import EXACT, near
@@ -198,25 +198,12 @@ def check_nut(report, page, plan, job):
     return True
 
 
-def slot_line(z, setback):
-    """The straight line of least greatest distance from points, as a linear programme."""
-    above = [[-1.0, -at, -1.0] for at in z]
-    below = [[1.0, at, -1.0] for at in z]
-    found = linprog([0.0, 0.0, 1.0], above + below, [-s for s in setback] + setback,
-                    bounds=[(None, None)] * 3)
-    return found.x[0] + found.x[1] * numpy.array(z)
-
-
-def contacts_behind(plan, job):
-    """Where each string has to leave the saddle to play in tune, and where that is not reckoned as
-    built: how far behind its middle along the string, and the same along the saddle's own two ways."""
-    z = [s["square_z"] for s in plan["strings"]]
-    tuned = [None if row["assumed"] else s["saddle_only"]  # nothing is cut by an assumed core
-             for row, s in zip(plan["strings"], plan["compensation"]["strings"])]
-    wanted = [built if tune is None else tune for tune, built in zip(tuned, job.setback)]
+def peaks_behind(plan, job):
+    """Where each string leaves the finished top: how far behind its middle along the string, and the
+    same along the saddle's own two ways."""
     # The string runs straight to the tail; the saddle by its unit vector, and behind it square to it.
     tail, treble = job.saddle
-    offs = [s - line for s, line in zip(wanted, slot_line(z, job.setback))]
+    offs = [(s["peak"] - job.thickness / 2) / treble for s in plan["saddle"]["strings"]]
     return [(off, off * tail, off * treble) for off in offs]
 
 
@@ -231,7 +218,7 @@ def check_contacts(report, page, plan, job):
     left, bottom, right, top = plans[0].box()
     if not (near(right - left, job.length) and near(top - bottom, job.thickness)):
         report.wrong("saddle: plan", (job.length, job.thickness), (right - left, top - bottom))
-    for i, (string, place) in enumerate(zip(plan["strings"], contacts_behind(plan, job))):
+    for i, (string, place) in enumerate(zip(plan["strings"], peaks_behind(plan, job))):
         _, aside, behind = place
         (x1, y1), (x2, y2) = arms[2 * i]
         (x3, y3), (x4, y4) = arms[2 * i + 1]

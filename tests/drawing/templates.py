@@ -183,12 +183,12 @@ def saddle_plan(report, page, plan, job):
     across = [((l + r) / 2, b) for l, b, r, t in arms if near(b, t, 1e-3)]
     up = [(l, (b + t) / 2) for l, b, r, t in arms if near(l, r, 1e-3)]
     wanted = [slip.place(x + aside, job.thickness / 2 - behind) for x, (off, aside, behind)
-              in zip(saddle_x(plan, job), outlines.contacts_behind(plan, job))
+              in zip(saddle_x(plan, job), outlines.peaks_behind(plan, job))
               if abs(off) <= job.thickness / 2 + 3]
-    have(report, "contact points", wanted, across)
-    have(report, "contact points", wanted, up)
+    have(report, "peaks", wanted, across)
+    have(report, "peaks", wanted, up)
     if not len(wanted) == len(across) == len(up):
-        report.wrong("contact points", len(wanted), (len(across), len(up)))
+        report.wrong("peaks", len(wanted), (len(across), len(up)))
     return True
 
 

@@ -14,6 +14,7 @@ import parts
 import ring
 import room
 import tone
+import tuned
 from board import Board
 
 EDGE = 1e-9   # a reading exactly at an edge of its range is in range, whatever the last bit says
@@ -474,6 +475,9 @@ def planned(job):
     codes = withheld(board, job, done)
     nut = parts.nut(board, job, done, codes)
     saddle, last = parts.saddle(board, job, done, codes)
+    made = tuned.tuning(board, job, done, nut, saddle, last.state)
+    for row, peak, short in zip(saddle["strings"], made.peak, made.short):
+        row.update(peak=peak, peak_short=short)
     touched = done.crowns in ("fret-worn", "crown-thin")
     frets_guess = done.turned or touched
     nut_guess = frets_guess or bool(nut["withheld_by"])
@@ -483,9 +487,9 @@ def planned(job):
              nut_guess),
             ("saddle", last.state, last.changed, nut_guess or bool(saddle["withheld_by"]))]
     result = plain({"strings": strings, "stages": [stage_row(board, job, *row) for row in rows],
-                    "nut": nut, "saddle": saddle})
+                    "nut": nut, "saddle": saddle, "tune": made.row})
     found = Plain(board=board, verdict=last.cuts.verdict, cuts=last.cuts, radius=last.radius,
-                  now=done.now, relief_side=done.relief_side, last=last.state,
+                  made=made, now=done.now, relief_side=done.relief_side, last=last.state,
                   straightens=last.straightens,
                   tension=[s["tension"] for s in strings])
     return result, found
@@ -494,7 +498,7 @@ def planned(job):
 def ring_and_tune(job, found):
     """Clearance, causes and compensation, NaN as None."""
     return plain(tone.rooms(found.board, job, found.tension, found.now, found.last,
-                            found.relief_side))
+                            found.relief_side, found.made.move))
 
 
 def plain(node):

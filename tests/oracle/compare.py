@@ -16,6 +16,8 @@ import tempfile
 from concurrent.futures import ProcessPoolExecutor
 from itertools import repeat
 
+import numpy as np
+
 import bench
 import history
 import jobs
@@ -160,14 +162,21 @@ def compare_pair(report, place, tuned, wanted, got):
             report.same_number(f"{place}.best.{name}", value, it, NEAR_PLACE)
 
 
-def compare_slot(report, strings, got):
-    """By these a slot is cut: none is told of a string whose core is assumed."""
-    told = [not s.assumed and row["saddle_only"] is not None
-            for s, row in zip(strings, got["strings"])]
+def compare_slot(report, job, strings, got):
+    """By these a slot is cut: by the tuner, else by the string's physics, and then not by a core that is
+    assumed."""
+    told = [row["move"] is not None or (not s.assumed and row["saddle_only"] is not None)
+            for s, row in zip(job.strings, got["strings"])]
     report.same("compensation: off the slot", told,
                 [row["off_slot"] is not None for row in got["strings"]])
     report.same("compensation: best slot", [all(told)] * 2,
                 [got["slot_best"][end] is not None for end in ("treble", "bass")])
+    ends, z = got["slot_as_built"], [row["saddle_z"] for row in strings]
+    for i, row in enumerate(got["strings"]):
+        if told[i]:
+            line = np.interp(z[i], [z[-1], z[0]], [ends["bass"], ends["treble"]])
+            there = row["saddle_only"] if row["move"] is None else job.saddle.setback[i] + row["move"]
+            same_place(report, f"compensation.strings.{i}.off_slot", there - line, row["off_slot"])
 
 
 def compare_tuning(report, wanted, got):
@@ -201,7 +210,7 @@ def compare_sound(report, job, found, got, joint):
                       got["clearance"][key])
     report.same("clearance", wanted["clearance"], got["clearance"])
     compare_causes(report, wanted["causes"], got["causes"])
-    compare_slot(report, job.strings, got["compensation"])
+    compare_slot(report, job, got["strings"], got["compensation"])
     compare_tuning(report, wanted["compensation"], got["compensation"])
     compare_lowest(report, job, found, got["lowest"], joint)
 

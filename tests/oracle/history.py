@@ -13,6 +13,7 @@ import carry
 import seat
 import sheet
 import standing
+import tuned
 
 EDGE = 1e-6             # what stands on an edge is not past it, mm
 LEARNS = 0.1            # how far relief, or a foretold action, must have moved to judge by, mm
@@ -31,11 +32,12 @@ def up_to(doc, count):
 
 def look(job):
     """All that one reading says, with what is known of the neck by then."""
-    result, _ = bench.plan_and_cuts(job)
+    result, found = bench.plan_and_cuts(job)
     board = bench.Board(job)
     done = bench.work(board, job, bench.reading_of(job))
     relief = done.now.bend * board.span(job.readings.relief.at)
-    return Plain(job=job, board=board, done=done, result=result, relief=relief)
+    return Plain(job=job, board=board, done=done, result=result, relief=relief,
+                 made=found.made)
 
 
 def actions(view, state):
@@ -63,7 +65,7 @@ def bent(state, board, bend, ratio):
 
 def taken_by_caliper(before, now):
     """What came off under each string, straight between the two places the caliper reads."""
-    if before.result["saddle"]["remedy"] in ("shim", "replace"):
+    if before.result["saddle"]["remedy"] in ("shim", "replace") or tuned.asked_peaks(before):
         return np.full(now.job.count, math.nan)
     off = (np.array(before.job.readings.saddle_height)
            - np.array(now.job.readings.saddle_height))
@@ -85,6 +87,8 @@ def asked_for(before):
             half = before.job.saddle.length / 2
             return top + np.interp(before.board.z_saddle, [-half, half], first[::-1])
         return top
+    if part["remedy"] in ("none", "wait"):
+        return np.array(before.made.drop)
     if part["remedy"] == "shim":
         return np.array([number(row["dress_first"]) for row in rows]) - part["shim"]
     return np.array([number(nut["saddle_height"]) - number(end["saddle_height"])
@@ -131,7 +135,7 @@ def foretell(before, now, near):
     measured = not np.isnan(caliper).any()
     ends = np.abs(caliper[[0, -1]])
     errors = before.job.tools.caliper + now.job.tools.caliper
-    sanded = ends.max() > errors + EDGE if measured else is_done(before.result["saddle"])
+    sanded = ends.max() > errors + EDGE if measured else is_done(before.result["saddle"]) or tuned.asked_peaks(before)
     near(ends.max(), errors)
     filed = is_done(before.result["nut"])
     if filed:
@@ -174,6 +178,8 @@ def unfinished(before, now, near):
     nut = to_finish(filed, passes, [number(row["goal"]) for row in slots["strings"]],
                     np.array(lever) * passes, fell, job.finish.nut, near)
     saddle = [False] * job.count
+    if "tune-out" in part["withheld_by"]:   # peaks first, and then what was to be finished
+        saddle = list(job.finish.saddle)
     if part["remedy"] == "sand":
         passes = asked_for(before)
         fell = actions(before, before.done.now) - actions(now, now.done.now)
@@ -185,7 +191,8 @@ def unfinished(before, now, near):
 
 def jumped(before, now, near):
     """Whether the caliper reads a saddle that was not worked otherwise than before."""
-    if now.job.saddle.kind not in ("slotted", "glued") or is_done(before.result["saddle"]):
+    if now.job.saddle.kind not in ("slotted", "glued") or is_done(before.result["saddle"]) \
+            or tuned.asked_peaks(before):
         return False
     moved = np.abs(np.array(before.job.readings.saddle_height)
                    - np.array(now.job.readings.saddle_height))
@@ -285,7 +292,8 @@ def finished(view):
     bowed_back = not flat and r.relief.gap < 0
     sound = all(abs(off) <= job.limits.wear + bench.EDGE for _, _, off in r.off)
     parts = result["nut"], result["saddle"]
-    idle = all(part["remedy"] == "none" and not part["withheld_by"] for part in parts)
+    idle = all(part["remedy"] == "none" and not part["withheld_by"] for part in parts) \
+        and view.made.remedy in ("none", "note")
     settled = not seat.present_heights(view.board, job, view.done.now)[2]
     return bool(there and straight and not bowed_back and sound and idle and gaps and settled)
 

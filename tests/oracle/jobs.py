@@ -251,7 +251,36 @@ def draw(rng):
     doc["readings"][-1].update(visit.heard(m, job.count, job.board.frets))
     if m.chance(0.1):
         at_edges(m, doc)
+    tuner = Maker(random.Random(repr(doc)))   # draws of its own: the rest is as it would be without
+    tuner.unit = m.unit
+    in_tune(tuner, doc, count)
     return doc
+
+
+def in_tune(m, doc, count):
+    """By what the strings are brought into tune, how closely, and what a tuner told at each visit."""
+    node = doc["saddle"]
+    if m.chance(0.4):
+        doc["targets"]["cents"] = round(m.between(2, 9), 1)
+    if m.chance(0.5):
+        doc["tools"]["cents"] = round(m.between(0.2, 4), 1)
+    if node["kind"] in ("slotted", "glued"):
+        thickness = sheet.Sheet(doc_text(doc)).length(str(node["thickness"]))
+        places = [m.between(0.1, 0.9) * thickness for _ in range(count)]
+        if m.chance(0.6):
+            node["peak"] = m.rng.choice([m.lengths(places), m.length(places[0])])
+    elif m.chance(0.4):
+        node["intonation"] = m.rng.choice(["screws", "ends", "none"])
+    if node["kind"] in ("individual", "two-post") and m.chance(0.7):
+        node["intonation_pitch"] = m.length(m.between(0.3, 0.8))
+    for read in doc["readings"]:
+        if m.chance(0.5):
+            read.pop("cents", None)
+            read.update(visit.sharpness(m, count))
+
+
+def doc_text(doc):
+    return yaml.dump(doc, Dumper=sheet.DUMPER)
 
 
 def at_edges(m, doc):

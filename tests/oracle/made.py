@@ -1,6 +1,6 @@
 # SPDX-License-Identifier: MIT
 """Nuts and saddles from a blank, computed a second time on random instruments: the places, feelers,
-floors and heights, what stays on at first, and the new nut read back.
+floors and heights, a saddle's peaks, what stays on at first, and the new nut read back.
 
     /usr/bin/python3 tests/oracle/made.py [--program build/sillet] [--count 300] [--seed 1]
 """
@@ -22,6 +22,7 @@ import ring
 import room
 import seat
 import sheet
+import tuned
 
 THIRD = 1 / math.sqrt(3)
 STANDS = 0.1               # how true a target is that stands for a reading, plus or minus
@@ -33,7 +34,7 @@ def strung(m, doc):
     doc["nut"].pop("kind", None)
     doc["saddle"].update(kind=m.rng.choice(["slotted", "slotted", "glued"]), slot_depth="5 mm",
                          thickness="3 mm", length=f"{job.saddle.spread + 16} mm")
-    for key in ("pitch", "travel", "post_spread"):
+    for key in ("pitch", "travel", "post_spread", "intonation", "intonation_pitch", "peak"):
         doc["saddle"].pop(key, None)
     doc["limits"]["least_protrusion"] = "0.1 mm"
     reading = {"frets": m.rng.choice(["sound", slight(m, job)])}
@@ -206,6 +207,19 @@ class Made:
         past = aim + (up + over) * self.board.t12[i] > high + ring.EDGE
         return (0.0, True) if past else (over, False)
 
+    def peaks(self, raised, copied):
+        """(where each string is to leave the finished top, by how much the piece is short of that): by its
+        physics, on the heights it is made to; of a copy, where it left the old one."""
+        board, job, last = self.board, self.job, self.state(self.bend)
+        last.end = last.end + raised
+        for i in range(job.count):
+            there = job.saddle.thickness / 2
+            by = tuned.by_physics(board, job, last, i, math.nan)
+            if abs(by) >= tuned.LEAST and not copied:
+                there += by * tuned.slanted(board)
+            held = min(max(there, tuned.MARGIN), job.saddle.thickness - tuned.MARGIN)
+            yield held, there - held
+
     def saddle(self):
         job, board = self.job, self.board
         copied = not math.isnan(job.saddle.old[0])
@@ -219,11 +233,13 @@ class Made:
         clean = [(0.0, False) if copied else self.rings_clean(up[i], i) for i in range(job.count)]
         if any(chosen for _, chosen in clean):
             return {"remedy": "wait", "make": False}
-        for i in range(job.count):
+        raised = np.array([up[i] + clean[i][0] for i in range(job.count)])
+        for i, (peak, short) in enumerate(self.peaks(raised, copied)):
             low, aim, _ = job.targets.action[i]
             leave = max(spare, 2.2 * self.sure(bowed[i], i) - (aim - low) / board.t12[i])
-            at = height[i] + up[i] + clean[i][0]
+            at = height[i] + raised[i]
             rows.append({"height": at, "leave": spare if copied else leave,
+                         "peak": peak, "peak_short": short,
                          "protrusion": at - job.saddle.slot_depth + job.saddle.pickup,
                          "verdict": "lower", "dress": 0.0, "dress_first": 0.0, "room": math.nan})
         return {"remedy": "replace", "make": True, "strings": rows}

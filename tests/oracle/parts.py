@@ -7,6 +7,7 @@ import numpy as np
 from scipy.optimize import least_squares, linprog
 
 import room
+import tuned
 from seat import present_heights
 
 EDGE = 1e-9
@@ -355,6 +356,31 @@ def dress_first(board, job, done, dress, cut, first, under, hold, i):
     return least_of(took, max(0.0, hold + moved) if hold == hold else hold)
 
 
+def today(board, job, done, to, cut, first):
+    """How far each string comes down today where the saddle is cut: with the bottom, and by its top."""
+    base = np.zeros(job.count)
+    if cut is not None and max(first.ends) >= 0.01:
+        base = np.array([first.at(z) for z in board.z_saddle])
+    for i, z in enumerate(board.z_saddle):
+        dress = dressing(job.saddle, to.verdict[i], to.goal[i], cut, math.nan, False, z)
+        if dress >= 0.1:
+            base[i] += dress_first(board, job, done, dress, cut, first, 0.0, to.hold[i], i)
+    return base
+
+
+def least(*values):
+    """Of those that are known."""
+    return np.fmin.reduce(values)
+
+
+def to_spend(bone, to):
+    """How far each string's peak may be filed before the string is past its goal, its room or what
+    rings clean; and the last two alone."""
+    limit = least(to.room, to.clean)
+    over = np.where([v == "lower" for v in to.verdict], to.goal, bone.lower)
+    return Plain(limit=limit, most=np.where(np.isnan(over), math.nan, least(over, limit)))
+
+
 def too_little(done, to, cut, board):
     """Strings in range are all there is to bring down, by less than can be sanded or filed."""
     if cut and max(cut.ends) >= 0.01:
@@ -407,19 +433,23 @@ def saddle(board, job, done, codes):
         codes.add("reading-odd")
     if to.stops:
         codes.add("protrusion-low" if slotted else "adjust-limit")
-    if slotted and "lower" in to.verdict and "wait" not in to.verdict:
+    shim = saddle_shim(job, to.verdict, bone.lower)
+    would = saddle_remedy(job, to.verdict, shim, False, posts)[0]
+    done.spend = to_spend(bone, to)
+    peaks = tuned.files_at_height(board, job, done, would)
+    if slotted and (peaks or ("lower" in to.verdict and "wait" not in to.verdict)):
         if apart:
             codes.add("readings-disagree")
         elif np.isnan(out).any():
             codes.add("saddle-unread")
-    if job.jumped and {"lower", "raise"} & set(to.verdict):
+    if job.jumped and (peaks or {"lower", "raise"} & set(to.verdict)):
         codes.add("saddle-moved")
     if job.season and slotted and "lower" in to.verdict and "wait" not in to.verdict:
         codes.add("moved")
     stops_alone = len(codes) == 1 and bool(codes & {"protrusion-low", "adjust-limit"})
-    shim = saddle_shim(job, to.verdict, bone.lower)
+    if not to.stops and tuned.peaks_first(board, job, done.spend, would, today(board, job, done, to, cut, first)):
+        codes.add("tune-out")
     remedy, waiting = saddle_remedy(job, to.verdict, shim, bool(codes), posts)
-    would = saddle_remedy(job, to.verdict, shim, False, posts)[0]
     replaced = would == "replace"
     under = 0.0 if math.isnan(shim) or replaced else shim
     rows = []

@@ -10,98 +10,10 @@ from types import SimpleNamespace as Plain
 
 import yaml
 
-NAN = math.nan
-UNITS = {"mm": 1.0, "in": 25.4, "thou": 0.0254}
-SEMITONE = {"C": 0, "D": 2, "E": 4, "F": 5, "G": 7, "A": 9, "B": 11}
-LOADER = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
+from scalars import LOADER, NAN, UNITS, Sheet, given, run  # noqa: F401 (some are for who imports this)
+
 DUMPER = getattr(yaml, "CDumper", yaml.Dumper)
-
-
-def given(node):
-    return node is not None and node not in ("", "~", "null")
-
-
-def number(text):
-    """A number, a fraction, or a whole number and a fraction."""
-    return sum(int(p.split("/")[0]) / int(p.split("/")[1]) if "/" in p else float(p)
-               for p in text.split())
-
-
-class Sheet:
-    """Understands one sheet's scalars by their place."""
-
-    def __init__(self, text, every=None):
-        """From its text, or from what LOADER made of it; `every`: readings told of elsewhere, whose
-        fractions count too."""
-        self.doc = yaml.load(text, LOADER) if isinstance(text, str) else text
-        self.every = every or self.doc.get("readings") or []
-        self.unit = UNITS[self.doc.get("units", "mm")]
-        self.courses = courses(self.doc.get("strings") or [])
-        self.shares = [c / max(self.courses[-1], 1) for c in self.courses]
-
-    def length(self, node):
-        if not given(node):
-            return NAN
-        match = re.fullmatch(r"(-?[\d./ e+-]*\d\.?) *(mm|in|thou)?", node.strip())
-        unit = UNITS[match[2]] if match[2] else self.unit
-        return number(match[1]) * unit
-
-    @staticmethod
-    def figure(node):
-        """A figure whose unit, if any, is the only one its place can have."""
-        return float(node.split()[0].rstrip("%")) if given(node) else NAN
-
-    def each(self, node, count, read=None):
-        """A value per string from a list, a pair run linearly, or one value for all."""
-        read = read or self.length
-        if isinstance(node, list):
-            assert len(node) == count
-            return [read(item) for item in node]
-        if isinstance(node, dict):
-            return over(self.shares, read(node.get("treble")), read(node.get("bass")))
-        return [read(node)] * count
-
-    def pair(self, node):
-        """Treble and bass, told apart or as one."""
-        if isinstance(node, dict):
-            return [self.length(node.get(end)) for end in ("treble", "bass")]
-        return [self.length(node)] * 2
-
-    def band(self, node, width):
-        """(low, aim, high) from a mapping or from an aim alone."""
-        if isinstance(node, dict):
-            return tuple(self.length(node[key]) for key in ("low", "aim", "high"))
-        aim = self.length(node)
-        return (aim - width, aim, aim + width)
-
-    def bands(self, node, width, count):
-        if isinstance(node, list):
-            return [self.band(item, width) for item in node]
-        if isinstance(node, dict) and "treble" in node:
-            ends = self.band(node["treble"], width), self.band(node["bass"], width)
-            return list(zip(*(over(self.shares, a, b) for a, b in zip(*ends))))
-        return [self.band(node, width)] * count
-
-
-def run(treble, bass, count):
-    """Linear by string number from string 1 to the last."""
-    if count == 1:
-        return [treble]
-    return over([i / (count - 1) for i in range(count)], treble, bass)
-
-
-def over(shares, treble, bass):
-    return [treble * (1 - s) + bass * s for s in shares]   # both ends to the last bit
-
-
-def courses(strings):
-    """The course of each string, from 0: a number shared by neighbours joins them."""
-    found = []
-    for i, node in enumerate(strings):
-        number = node.get("course")
-        joined = i > 0 and given(number) and number == strings[i - 1].get("course")
-        found.append(found[-1] + (not joined) if found else 0)
-    return found
+SEMITONE = {"C": 0, "D": 2, "E": 4, "F": 5, "G": 7, "A": 9, "B": 11}
 
 
 def pitch(node):
@@ -234,7 +146,9 @@ def saddle(sheet, count):
                  pitch=sheet.length(node.get("pitch")), pair=sheet.length(node.get("pair")),
                  post_spread=sheet.length(node.get("post_spread")),
                  exit_height=sheet.length(node.get("exit_height", "0")),
-                 travel=travel(sheet, node.get("travel")))
+                 travel=travel(sheet, node.get("travel")),
+                 peak=sheet.each(node.get("peak"), count), intonation=node.get("intonation"),
+                 intonation_pitch=sheet.length(node.get("intonation_pitch")))
 
 
 def relief(sheet, node, join):
@@ -303,6 +217,13 @@ def fractions(node):
     return [int(match[1])] if match else []
 
 
+def with_tuner(sheet, tools):
+    """A tuner reads to 2 cents unless the sheet says otherwise."""
+    node = sheet.doc["tools"].get("cents")
+    tools.cents = sheet.figure(node) if given(node) else 2.0
+    return tools
+
+
 def graduated(sheet, tools):
     """The tools at the last visit: one whose key was read in fractions then reads to half of the
     finest fraction of that key on the sheet, or of a 32nd, where that is coarser."""
@@ -325,7 +246,8 @@ def targets(sheet, count):
     return Plain(relief=sheet.band(node["relief"], band["relief"]),
                  action=sheet.bands(node["action"], band["action"], count),
                  first=sheet.bands(first, band["first"], count),
-                 held=0 if held == "open" else int(held))
+                 held=0 if held == "open" else int(held),
+                 cents=sheet.figure(node.get("cents")))
 
 
 def attack(sheet, count):
@@ -351,7 +273,7 @@ def lengths(sheet, node, *keys):
 def tools(sheet):
     read = lengths(sheet, sheet.doc["tools"], "action", "first", "relief", "caliper", "ruler")
     read.ruler = 0.3 if math.isnan(read.ruler) else read.ruler
-    return graduated(sheet, read)
+    return with_tuner(sheet, graduated(sheet, read))
 
 
 def as_read_today(count):

@@ -7,6 +7,7 @@ from types import SimpleNamespace as Plain
 import numpy as np
 
 import bench
+import tuned
 
 STOPS = {"climate", "bridge-lifted", "braces-loose", "not-tuned", "back-bow"}
 THIRD = 1 / math.sqrt(3)
@@ -30,6 +31,8 @@ def asked_slot(before, i):
 
 
 def asked_saddle(before, i):
+    if tuned.asked_peak(before, i):
+        return True
     part = before.result["saddle"]
     if part["remedy"] in ("none", "wait"):
         return False

@@ -318,31 +318,28 @@ def at_pair(tuned, pair):
     return {"rms": math.sqrt(float(np.mean(left ** 2))), "cents": list(left)}
 
 
-def compensation(board, job, now, last):
+def compensation(board, job, last, moves):
     """A row a string; beside the result's names `tuned`, to ask of other places."""
     rows = []
-    at_now, at_last = crown_table(board, now), crown_table(board, last)
+    at_last = crown_table(board, last)
     for i in range(job.count):
-        nu, built, read = job.nut.advance[i], job.saddle.setback[i], job.readings.cents[i]
-        tuned, was = Tuned(board, job, last, at_last, i), Tuned(board, job, now, at_now, i)
+        nu, built = job.nut.advance[i], job.saddle.setback[i]
+        tuned = Tuned(board, job, last, at_last, i)
         row = {"number": i + 1, "tuned": None, "saddle_only": math.nan,
-               "best": [math.nan, math.nan], "move": math.nan, "as_built_cents": [math.nan] * 12}
+               "best": [math.nan, math.nan], "move": moves[i], "as_built_cents": [math.nan] * 12}
         if tuned.known:
             as_built = tuned.cents(built, nu)
             row.update(tuned=tuned, saddle_only=tuned.setback_for(0.0, nu),
                        best=list(tuned.best()), as_built_cents=list(as_built))
-            if was.known and not math.isnan(read):
-                away = read + as_built[11] - was.cents(built, nu)[11]
-                row["move"] = tuned.setback_for(as_built[11] - away, nu) - built
         rows.append(row)
     return {"ends": job.model.ends, "press": job.model.press, "strings": rows}
 
 
-def rooms(board, job, tension, now, last, relief_side):
+def rooms(board, job, tension, now, last, relief_side, moves):
     """clearance, causes and compensation of a result; each cause as the list it may be."""
     pluck = Pluck(board, tension, job.attack.at)
     return {"clearance": {"attack": {"force": list(job.attack.force), "at": job.attack.at},
                           "strings": clean_rows(clean(board, now, pluck)),
                           "after": clean_rows(clean(board, last, pluck))},
             "causes": Causes(board, job, now, pluck, relief_side, last).rows(),
-            "compensation": compensation(board, job, now, last)}
+            "compensation": compensation(board, job, last, moves)}

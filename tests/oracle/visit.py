@@ -271,6 +271,12 @@ def heard(m, count, frets):
     return node
 
 
+def sharpness(m, count):
+    wide = m.rng.choice([0.3, 1, 1, 4])
+    cents = [round(m.between(-6, 12) * wide, 1) for _ in range(count)]
+    return {"cents": m.rng.choice([cents, cents[0], some_missing(m, cents)])}
+
+
 def too_near(job, board, done):
     """A verdict within a hair of an edge, yet not on it, is nobody's to call."""
     relief = bench.relief_in(board, job, done.now), job.targets.relief, done.held.relief_u

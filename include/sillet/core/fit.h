@@ -39,12 +39,14 @@ typedef struct sil_targets {
     sil_band action[SIL_STRINGS_MAX]; /* open string, at fret 12 */
     sil_band first[SIL_STRINGS_MAX];
     sil_hold first_held;
+    double cents; /* how far fret 12 may be from the octave of the open string, either way; unknown:
+                     it is not judged */
 } sil_targets;
 
-/* How closely each tool reads, plus or minus, mm. The ruler is for how far the saddle stands out of
- * the bridge. */
+/* How closely each tool reads, plus or minus, mm; the tuner, cents. The ruler is for how far the
+ * saddle stands out of the bridge. */
 typedef struct sil_tools {
-    double action, first, relief, caliper, ruler;
+    double action, first, relief, caliper, ruler, cents;
 } sil_tools;
 
 /* The rod ratio compares how far nut and saddle really move over the chord when the rod is turned
@@ -124,7 +126,8 @@ typedef enum sil_stage_name {
     SIL_FRETS,
     SIL_NUT,
     SIL_SADDLE,
-    SIL_STAGES
+    SIL_STAGES,           /* those that change heights */
+    SIL_TUNE = SIL_STAGES /* the last stage of a plan: it moves strings along, not up and down */
 } sil_stage_name;
 
 /* What is done with one string in a stage, from its height and the range of its target: leave it,

@@ -71,14 +71,6 @@ double sil_stiffness(const sil_pitch_string *string, double setback, double adva
  */
 double sil_saddle_only(const sil_pitch_string *string, double advance);
 
-/* sil_setback_move: the change of setback that corrects an error read at fret 12.
- * Given:    string, setback, advance  as sil_cents
- *           cents                     the error, + sharp
- * Returned: mm, + longer; SIL_UNKNOWN where sil_cents is
- */
-double sil_setback_move(const sil_pitch_string *string, double setback, double advance,
-                        double cents);
-
 typedef struct sil_best_pair {
     double setback, advance; /* mm */
     double rms;              /* root mean square of the cents at frets 1..12 */

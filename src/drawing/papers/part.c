@@ -110,6 +110,19 @@ static double whole_width(const draw_flow *flow)
 static const double scales[] = {10, 5, 2}; /* ISO 5455 */
 enum { SCALES = sizeof scales / sizeof *scales };
 
+void paper_caption_within(const draw_flow *flow, draw_shapes *list, const char *view,
+                          const char *shows)
+{
+    const draw_draft *draft = &flow->drawing->draft;
+    const char *words = draw_say(draft, "%s: %s", view, shows);
+    if (list == NULL || draw_text_width(list, words, DRAW_NOTE) <= whole_width(flow)) {
+        paper_caption(list, DRAW_MIDDLE, words);
+        return;
+    }
+    paper_caption(list, DRAW_MIDDLE, shows);
+    paper_caption(list, DRAW_MIDDLE, draw_say(draft, "%s:", view));
+}
+
 draw_shapes *paper_magnify(const draw_flow *flow, paper_view_at *view)
 {
     const double tallest = 84;

@@ -18,6 +18,11 @@ void paper_length(const draw_draft *draft, draw_shapes *list, draw_place place, 
 /* Writes a caption above everything drawn so far, at its left edge or in the middle. */
 void paper_caption(draw_shapes *list, draw_anchor anchor, const char *words);
 
+/* Writes a caption in the middle above everything drawn so far: which view it is and what that shows. It
+ * takes two lines where one would be wider than the paper, so that the view keeps its scale. */
+void paper_caption_within(const draw_flow *flow, draw_shapes *list, const char *view,
+                          const char *shows);
+
 /* paper_headline: puts what to do with the part in letters that can be read at arm's length. */
 void paper_headline(draw_flow *flow, const char *words);
 

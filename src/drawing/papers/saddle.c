@@ -139,6 +139,17 @@ static void put_top(const draw_draft *draft, draw_shapes *list, draw_place face,
     draw_dim_ordinates(draft, list, &centres);
 }
 
+/* Whether a string's place in tune is off the piece. */
+static bool any_beyond(const draw_draft *draft)
+{
+    for (int i = 0; i < draft->brief->strings; i++) {
+        if (brief_known(draft->brief->saddle.string[i].beyond)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static draw_shapes *magnified(const draw_flow *flow, double scale)
 {
     const draw_draft *draft = &flow->drawing->draft;
@@ -159,12 +170,15 @@ static draw_shapes *magnified(const draw_flow *flow, double scale)
     for (int i = 0; i < part->strings && limits[0] == '\0'; i++) {
         limits = draw_limits(draft, made_height(draft->brief, i));
     }
-    paper_caption(list, DRAW_MIDDLE,
-                  draw_say(draft, "%s %s from the tail: finished heights%s%s%s%s%s",
-                           seen_above ? "Face and plan" : "Face", draw_say_scale(draft, scale),
-                           draft->brief->saddle.from_bridge ? " over the bridge" : "",
-                           limits[0] != '\0' ? " " : "", limits, part->base ? ", first pass" : "",
-                           seen_above ? ", crosses in tune" : ""));
+    const char *places = any_beyond(draft) ? ", peaks; arrows in tune" : ", crosses: peaks";
+    paper_caption_within(flow, list,
+                         draw_say(draft, "%s %s from the tail",
+                                  seen_above ? "Face and plan" : "Face",
+                                  draw_say_scale(draft, scale)),
+                         draw_say(draft, "finished heights%s%s%s%s%s",
+                                  draft->brief->saddle.from_bridge ? " over the bridge" : "",
+                                  limits[0] != '\0' ? " " : "", limits,
+                                  part->base ? ", first pass" : "", seen_above ? places : ""));
     return list;
 }
 
@@ -244,7 +258,7 @@ static draw_shapes *facts(const draw_flow *flow, int columns)
     return list;
 }
 
-enum { STRING, NOTE, PRESENT, LOWER, FIRST, DRESS, HEIGHT, OUT, SHARE, ANGLE, COLUMNS };
+enum { STRING, NOTE, PRESENT, LOWER, FIRST, DRESS, HEIGHT, OUT, SHARE, ANGLE, PEAK, COLUMNS };
 
 static const draw_table empty_table = {.columns = COLUMNS,
                                        .row_height = 5,
@@ -257,7 +271,8 @@ static const draw_table empty_table = {.columns = COLUMNS,
                                                 [HEIGHT] = {"height", "finished"},
                                                 [OUT] = {"out of the", "bridge"},
                                                 [SHARE] = {"in its", "slot %"},
-                                                [ANGLE] = {"break", "angle"}}};
+                                                [ANGLE] = {"break", "angle"},
+                                                [PEAK] = {"front", "to peak"}}};
 
 /* Writes what is done under a string, in the column of how much to lower it. */
 static void put_amount(const draw_draft *draft, const brief_bearing *string, int i, draw_table *t)
@@ -305,6 +320,7 @@ static void fill_row(const draw_draft *draft, int i, draw_table *t)
     t->cell[i][ANGLE] = brief_known(string->angle)
                             ? draw_say(draft, "%s\u00b0", draw_figure(draft, string->angle))
                             : "-";
+    draw_table_figure(draft, t, i, PEAK, draft->brief->tuning.string[i].peak);
 }
 
 static void leave_out(draw_table *t, int column)
@@ -330,6 +346,9 @@ static draw_shapes *table(const draw_flow *flow)
     }
     for (int c = 0; c < COLUMNS; c++) {
         t.anchor[c] = c == NOTE ? DRAW_LEFT : DRAW_RIGHT;
+    }
+    if (!draft->brief->saddle.in_slot) {
+        leave_out(&t, PEAK);
     }
     if (!draft->brief->saddle.dressed) {
         leave_out(&t, DRESS);

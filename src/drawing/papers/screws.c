@@ -65,6 +65,8 @@ static const char *way_word(const brief_bearing *string)
     case BRIEF_NO_WAY:
     case BRIEF_TIGHTEN:
     case BRIEF_EASE:
+    case BRIEF_BACK:
+    case BRIEF_FORWARD:
         break;
     }
     return string->verdict == SIL_WAIT ? "wait" : "stays";

@@ -164,20 +164,18 @@ static void put_saddle_face(draw_flow *flow)
                  : "Its lower line on the bottom. The thick line is the finished top.");
 }
 
-/* Says what the crosses are, and which strings have none because it is not known or not
- * calculated. */
+/* Says what the crosses are, which of them are still to be filed to, and which are not drawn. */
 static const char *say_crosses(const draw_draft *draft, double reach)
 {
     const part_saddle *part = &draft->brief->saddle_part;
-    bool off[SIL_STRINGS_MAX], built[SIL_STRINGS_MAX];
+    bool off[SIL_STRINGS_MAX];
     for (int i = 0; i < part->strings; i++) {
-        off[i] = !(fabs(part->contact[i]) <= reach);
-        built[i] = !off[i] && !part->contact_known[i];
+        off[i] = !(fabs(part->peak[i]) <= reach);
     }
     const char *far = draw_say_which(draft, "string", off);
-    const char *old = draw_say_which(draft, "string", built);
-    return draw_say(draft, "On the top. In tune at the crosses%s%s%s%s.",
-                    old[0] != '\0' ? "; as built: " : "", old,
+    const char *filed = draw_say_which(draft, "string", part->filed);
+    return draw_say(draft, "On the top. The strings leave it at the crosses%s%s%s%s.",
+                    filed[0] != '\0' ? "; to be filed: " : "", filed,
                     far[0] != '\0' ? "; off the paper: " : "", far);
 }
 
@@ -195,7 +193,7 @@ static void put_saddle_top(draw_flow *flow)
     view_saddle_top(draft, list, place, reach);
     draw_box slip = paper_slip_around(draft, list, "Saddle plan", "NUT", false);
     draw_proof(draft, list, place, draft->brief->saddle.length, slip);
-    put_slip(flow, list, "Saddle, plan with the contact points", say_crosses(draft, reach));
+    put_slip(flow, list, "Saddle, plan with the peaks", say_crosses(draft, reach));
 }
 
 static void put_nut(draw_flow *flow)

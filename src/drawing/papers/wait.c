@@ -77,7 +77,8 @@ static void put_first(draw_flow *flow, sil_stage_name stage)
     draw_flow_title(flow, "First", 12);
     for (int step = 0; step < draft->plan->step_count; step++) {
         const brief_step *it = &draft->brief->steps[step];
-        if (it->stage < stage || it->act == SIL_ACT_NECK_ANGLE) {
+        bool held_back = it->act == SIL_ACT_NECK_ANGLE || it->act == SIL_ACT_FILE_PEAKS;
+        if (it->stage < stage || held_back) {
             draw_flow_text(flow, 0, DRAW_COLUMN, draw_set_decimals(draft, it->what.words), 2);
         }
     }

@@ -77,14 +77,25 @@ double view_facts(const draw_draft *draft, draw_shapes *list, double width)
 }
 
 /* A cell of the outlook: the name of a stage in small letters and its result in large ones. */
-static void cell(const draw_draft *draft, draw_shapes *list, double x, double width,
+static void cell(const draw_draft *draft, draw_shapes *list, double x, double width, double height,
                  const char *name, const brief_stage *stage)
 {
     draw_box box = {x, -15, x + width, 0};
     draw_rectangle(list, DRAW_DIMENSION, box);
     draw_text(list, DRAW_TEXT, (draw_point){x + 2.5, -4.6}, DRAW_NOTE, DRAW_LEFT, 0, name);
-    draw_text(list, stage->waits ? DRAW_WARNING : DRAW_TEXT, (draw_point){x + 2.5, -12}, DRAW_HEAD,
+    draw_text(list, stage->waits ? DRAW_WARNING : DRAW_TEXT, (draw_point){x + 2.5, -12}, height,
               DRAW_LEFT, 0, draw_set_decimals(draft, stage->words));
+}
+
+/* The height of the results' letters: large where the longest of them has room in its cell. */
+static double outlook_letters(const draw_draft *draft, const draw_shapes *list, double room)
+{
+    double widest = 0;
+    for (int k = 0; k < BRIEF_STAGES; k++) {
+        const char *words = draw_set_decimals(draft, draft->brief->stage[k].words);
+        widest = fmax(widest, draw_text_width(list, words, DRAW_HEAD));
+    }
+    return widest <= room ? DRAW_HEAD : DRAW_NOTE;
 }
 
 void view_outlook(const draw_draft *draft, draw_shapes *list, double width)
@@ -92,10 +103,11 @@ void view_outlook(const draw_draft *draft, draw_shapes *list, double width)
     static const char *const names[BRIEF_STAGES] = {[BRIEF_RELIEF] = "1  Relief",
                                                     [BRIEF_FRETS] = "2  Frets",
                                                     [BRIEF_NUT] = "3  Nut",
-                                                    [BRIEF_SADDLE] = "4  Saddle"};
+                                                    [BRIEF_SADDLE] = "4  Saddle",
+                                                    [BRIEF_TUNE] = "5  In tune"};
+    double wide = width / BRIEF_STAGES, height = outlook_letters(draft, list, wide - 5);
     for (int k = 0; k < BRIEF_STAGES; k++) {
-        cell(draft, list, k * width / BRIEF_STAGES, width / BRIEF_STAGES, names[k],
-             &draft->brief->stage[k]);
+        cell(draft, list, k * wide, wide, height, names[k], &draft->brief->stage[k]);
     }
     draw_rectangle(list, DRAW_OUTLINE, (draw_box){0, -15, width, 0});
 }

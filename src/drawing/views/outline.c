@@ -65,8 +65,8 @@ void view_saddle_plan(const draw_draft *draft, draw_shapes *list, draw_place pla
               (draw_point){right + over, place.y});
     for (int i = 0; i < saddle->strings; i++) {
         draw_of(list, i + 1);
-        if (sil_known(saddle->contact[i])) {
-            view_cross(list, view_behind_saddle(draft, place, i));
+        if (sil_known(saddle->peak[i])) {
+            view_cross(list, view_behind_saddle(draft, place, i, saddle->peak[i]));
         }
     }
     draw_of(list, 0);

@@ -12,7 +12,14 @@ typedef struct end {
     const sil_job_saddle *job;
     int string;
     double half, top, height; /* half the thickness; heights over the saddle's bottom */
+    double peak;              /* where the string leaves it, behind its middle */
 } end;
+
+/* How much the top falls for each mm from the peak toward a face: the slope it is filed at. */
+static double slope(void)
+{
+    return sil_back_drop(1.0);
+}
 
 static double right_edge(const end *e)
 {
@@ -33,18 +40,17 @@ static void draw_bridge(const end *e)
     draw_hatch(e->list, bridge, 8, -1.6);
 }
 
-/* Draws a piece as thick as the slot. Its top may slope down behind the front edge, as the
- * string does. */
-static void draw_block(const end *e, double from, double front, double back, double spacing)
+/* Draws a piece as thick as the slot, with a flat top. */
+static void draw_block(const end *e, double from, double top, double spacing)
 {
-    draw_point block[] = {{-e->half, from}, {e->half, from}, {e->half, back}, {-e->half, front}};
+    draw_point block[] = {{-e->half, from}, {e->half, from}, {e->half, top}, {-e->half, top}};
     draw_place_points(e->place, block, 4);
     draw_path(e->list, DRAW_OUTLINE, block, 4, true);
     draw_hatch(e->list, block, 4, spacing);
 }
 
-/* The height of the string at x. It is level up to the front edge of the saddle, then goes down
- * to where it enters the bridge. */
+/* The height of the string at x. It is level up to the peak of the saddle, then goes down to where
+ * it enters the bridge. */
 static double behind_saddle(const end *e, double x)
 {
     double pin = e->job->pin_distance[e->string];
@@ -52,7 +58,23 @@ static double behind_saddle(const end *e, double x)
         return e->height;
     }
     double exit = e->top + e->job->exit_height;
-    return e->height + (exit - e->height) * (x + e->half) / (2 * e->half + pin);
+    return e->height + (exit - e->height) * (x - e->peak) / (e->half - e->peak + pin);
+}
+
+/* Draws the saddle: its top falls from the peak to both faces, at the back at least as the string
+ * does, but not below the bridge. */
+static void draw_saddle(const end *e, double from)
+{
+    double front = fmax(e->height - (e->peak + e->half) * slope(), e->top);
+    double back = fmin(e->height - (e->half - e->peak) * slope(), behind_saddle(e, e->half));
+    draw_point block[] = {{-e->half, from},
+                          {e->half, from},
+                          {e->half, fmax(back, e->top)},
+                          {e->peak, e->height},
+                          {-e->half, front}};
+    draw_place_points(e->place, block, 5);
+    draw_path(e->list, DRAW_OUTLINE, block, 5, true);
+    draw_hatch(e->list, block, 5, 1.6);
 }
 
 static void draw_string(const end *e)
@@ -63,7 +85,7 @@ static void draw_string(const end *e)
     for (int edge = 0; edge < 2; edge++) {
         double up = edge * gauge;
         draw_point line[] = {{-string_before, e->height + up},
-                             {-e->half, e->height + up},
+                             {e->peak, e->height + up},
                              {far, behind_saddle(e, far) + up}};
         draw_place_points(e->place, line, 3);
         draw_path(e->list, DRAW_STRING, line, 3, false);
@@ -92,15 +114,22 @@ void view_saddle_end(const draw_draft *draft, draw_shapes *list, draw_place plac
     const part_saddle *saddle = &draft->brief->saddle_part;
     const sil_job_saddle *job = &draft->plan->job->saddle;
     double height = draft->brief->saddle.string[string].height.exact, shim = saddle->shim;
-    end e = {draft, list, place, job, string, saddle->thickness / 2, saddle->bridge[string],
-             height};
+    end e = {draft,
+             list,
+             place,
+             job,
+             string,
+             saddle->thickness / 2,
+             saddle->bridge[string],
+             height,
+             saddle->peak[string] * cos(saddle->slant)};
     draw_bridge(&e);
-    draw_block(&e, shim, height, fmax(behind_saddle(&e, e.half), e.top), 1.6);
+    draw_saddle(&e, shim);
     if (shim > 0) {
-        draw_block(&e, 0, shim, shim, 0.8);
+        draw_block(&e, 0, shim, 0.8);
     }
     if (job->pickup > 0) {
-        draw_block(&e, -job->pickup, 0, 0, 0.8);
+        draw_block(&e, -job->pickup, 0, 0.8);
     }
     draw_of(list, string + 1);
     draw_string(&e);

@@ -8,10 +8,10 @@ void view_cross(draw_shapes *list, draw_point at)
     draw_line(list, DRAW_CONTACT, (draw_point){at.x, at.y - arm}, (draw_point){at.x, at.y + arm});
 }
 
-draw_point view_behind_saddle(const draw_draft *draft, draw_place place, int string)
+draw_point view_behind_saddle(const draw_draft *draft, draw_place place, int string, double off)
 {
     const part_saddle *part = &draft->brief->saddle_part;
-    double x = part->along[string], off = part->contact[string];
+    double x = part->along[string];
     return draw_at(place, x - off * sin(part->slant), -off * cos(part->slant));
 }
 
@@ -35,18 +35,16 @@ static bool put_beside(const draw_draft *draft, draw_shapes *list, const draw_or
     return true;
 }
 
-/* Points to the places beyond one edge of the saddle: 1 for the edge toward the nut, -1 for the
- * other. */
-static void point_beyond(const draw_draft *draft, draw_shapes *list, draw_place place, double reach,
-                         int side)
+/* Points to the places in tune beyond one edge of the saddle: 1 for the edge toward the nut, -1 for
+ * the other. */
+static void point_beyond(const draw_draft *draft, draw_shapes *list, draw_place place, int side)
 {
     const double shaft = 3.2, head = 1, figures = 5;
     const part_saddle *part = &draft->brief->saddle_part;
-    double edge = side * part->thickness / 2;
+    double edge = side * part->thickness / 2, across = fabs(edge) / cos(part->slant);
     draw_ordinates row = {.reach = draw_at(place, 0, edge).y + side * (shaft + figures)};
     for (int i = 0; i < part->strings; i++) {
-        double off = -side * part->contact[i];
-        if (off > reach) {
+        if (-side * part->in_tune[i] > across) {
             double x = part->along[i] + edge * tan(part->slant);
             draw_point from = draw_at(place, x, edge), tip = {from.x, from.y + side * shaft};
             draw_of(list, i + 1);
@@ -57,8 +55,7 @@ static void point_beyond(const draw_draft *draft, draw_shapes *list, draw_place 
         }
     }
     draw_of(list, 0);
-    bool clear = reach <= part->thickness / 2 / cos(part->slant) + 1e-9; /* no cross outside */
-    if (!clear || !put_beside(draft, list, &row, side)) {
+    if (!put_beside(draft, list, &row, side)) {
         draw_dim_ordinates(draft, list, &row);
     }
 }
@@ -75,11 +72,11 @@ void view_saddle_top(const draw_draft *draft, draw_shapes *list, draw_place plac
               (draw_point){draw_at(place, length, 0).x + over, place.y});
     for (int i = 0; i < part->strings; i++) {
         draw_of(list, i + 1);
-        if (fabs(part->contact[i]) <= reach) {
-            view_cross(list, view_behind_saddle(draft, place, i));
+        if (fabs(part->peak[i]) <= reach) {
+            view_cross(list, view_behind_saddle(draft, place, i, part->peak[i]));
         }
     }
     draw_of(list, 0);
-    point_beyond(draft, list, place, reach, 1);
-    point_beyond(draft, list, place, reach, -1);
+    point_beyond(draft, list, place, 1);
+    point_beyond(draft, list, place, -1);
 }

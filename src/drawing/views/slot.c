@@ -59,7 +59,7 @@ void view_slot(const draw_draft *draft, draw_shapes *list, double scale)
         if (!part->contact_known[i]) {
             continue;
         }
-        draw_point at = view_behind_saddle(draft, place, i);
+        draw_point at = view_behind_saddle(draft, place, i, part->contact[i]);
         draw_of(list, i + 1);
         view_cross(list, at);
         numbers.from[numbers.count] = (draw_point){at.x, at.y + 1.2};

@@ -49,6 +49,11 @@ static brief_figure action_done(const brief *b, int i)
     return b->saddle.string[i].action_done;
 }
 
+static brief_figure peak(const brief *b, int i)
+{
+    return b->tuning.string[i].peak;
+}
+
 /* Adds a row of figures, one per string. If none of them is known, there is no row. */
 static void add_figures(const draw_draft *draft, draw_grid *grid, const char *label,
                         string_figure *figure)
@@ -86,7 +91,9 @@ typedef enum form_name {
     AGAIN_FORM,
     ACTION_FORM,
     FIRST_FORM,
-    CROWN_FORM
+    CROWN_FORM,
+    CENTS_FORM,
+    PEAKS_FORM
 } form_name;
 
 static void fill_grid(const draw_draft *draft, draw_grid *grid, form_name form)
@@ -128,6 +135,15 @@ static void fill_grid(const draw_draft *draft, draw_grid *grid, form_name form)
         add_blank(grid, "off, fret 1");
         add_blank(grid, "off, fret 2");
         add_blank(grid, "off, fret 3");
+        break;
+    case PEAKS_FORM:
+        add_figures(draft, grid, "peak from the front", peak);
+        add_blank(grid, "cents read");
+        add_blank(grid, "action read");
+        break;
+    case CENTS_FORM:
+        add_blank(grid, "cents read");
+        add_blank(grid, "and again");
         break;
     case NO_FORM:
         break;
@@ -186,6 +202,12 @@ static blanks blanks_of(const brief *b, sil_act act)
     case SIL_ACT_TURN_POSTS:
     case SIL_ACT_BRIDGE_CURVE:
         return (blanks){SADDLE_FORM, NULL, true};
+    case SIL_ACT_TUNE_SCREWS:
+    case SIL_ACT_TUNE_ENDS:
+        return (blanks){CENTS_FORM, NULL, false};
+    case SIL_ACT_FILE_PEAKS:
+    case SIL_ACT_TUNED_SADDLE:
+        return (blanks){PEAKS_FORM, NULL, false};
     case SIL_ACT_PREPARE:
     case SIL_ACT_STOP:
     case SIL_ACT_LOOK_AT_SADDLE:

@@ -30,14 +30,14 @@ bool view_saddle_outline(const draw_draft *draft, draw_shapes *list, draw_place 
 void view_nut_plan(const draw_draft *draft, draw_shapes *list, draw_place place);
 void view_saddle_plan(const draw_draft *draft, draw_shapes *list, draw_place place);
 /* Draws the saddle from above, with the nut at the top and the middle of the saddle at y 0. A
- * cross marks where each string has to leave it to play in tune. Where that is farther from its
- * middle than reach along the string, an arrow points there from the nearer edge, and a figure beyond
- * it says how far from that edge it is. */
+ * cross marks where each string leaves its top when the work is done; one farther from its middle
+ * than reach is left out. Where the place that plays in tune is off the piece, an arrow points there
+ * from the nearer edge, and a figure beyond it says how far from that edge it is. */
 void view_saddle_top(const draw_draft *draft, draw_shapes *list, draw_place place, double reach);
 void view_cross(draw_shapes *list, draw_point at);
-/* Where a string has to leave the saddle: behind its middle along the string, and therefore also
- * to the side if the saddle is slanted. */
-draw_point view_behind_saddle(const draw_draft *draft, draw_place place, int string);
+/* A place so far behind the middle of the saddle, along a string, and therefore also to the side if
+ * the saddle is slanted. */
+draw_point view_behind_saddle(const draw_draft *draft, draw_place place, int string, double off);
 /* Draws the saddle end on, in its slot, with one string over it: its middle is at x 0 and its
  * bottom at y 0. */
 void view_saddle_end(const draw_draft *draft, draw_shapes *list, draw_place place, int string);

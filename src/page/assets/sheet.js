@@ -10,7 +10,8 @@ const noLength = new RegExp([
   "^strings\\.\\d+\\.(note|hz|unit_mass|modulus|course)$",
   "^readings\\.\\d+\\.(date|notes|humidity|temperature|condition|action_at|action_capo|first_held|cents|buzz)",
   "^readings\\.\\d+\\.relief\\.(at|held|string)", "^readings\\.\\d+\\.frets\\.\\d+\\.(string|fret)$",
-  "^(styles\\..*\\.)?targets\\.first\\.held$", "^(styles\\..*\\.)?attacks?\\.(.*\\.)?force", "^limits\\.(humidity|least_break|least_in_slot)",
+  "^(styles\\..*\\.)?targets\\.(first\\.held|cents)$", "^saddle\\.intonation$", "^tools\\.cents$",
+  "^(styles\\..*\\.)?attacks?\\.(.*\\.)?force", "^limits\\.(humidity|least_break|least_in_slot)",
   "^allowances\\.(fall_share|bury_)", "^materials\\."].join("|"));
 const bareNumber = /^[+-]?[\d.,/ ]+$/;
 

@@ -1,0 +1,199 @@
+/* SPDX-License-Identifier: MIT */
+/* Sentences about bringing the strings into tune at fret 12. */
+#include "say.h"
+#include "within.h"
+
+static const char back_is[] = "Back is away from the nut.";
+
+/* "string 1 back 1.50 mm (3.0 turns)" of each string whose screw is turned. */
+void say_tune_screws(const brief *b, telling *t)
+{
+    const char *gap = "";
+    tell(t, "Turn the intonation screws: ");
+    for (int i = 0; i < b->strings; i++) {
+        const brief_tuned *string = &b->tuning.string[i];
+        if (!string->moves) {
+            continue;
+        }
+        tell(t, "%sstring ", gap);
+        tell_string(t, i);
+        tell(t, " ");
+        tell_way_word(t, string->way);
+        tell(t, " ");
+        tell_length(t, "tune", i, string->move);
+        if (brief_known(string->turns)) {
+            tell(t, " (");
+            tell_figure(t, "tune-turns", i, string->turns);
+            tell(t, " turns)");
+        }
+        t->figure_way = BRIEF_NO_WAY;
+        gap = ", ";
+    }
+    t->way = BRIEF_NO_WAY;
+    tell(t, ". %s Slacken a string before you turn its screw.", back_is);
+}
+
+static void tell_side(const brief *b, brief_end end, telling *t)
+{
+    tell_end_word(t, end);
+    if (b->tuning.end_way[end] == BRIEF_NO_WAY) {
+        tell(t, " side stays");
+    } else {
+        tell(t, " side ");
+        tell_way_word(t, b->tuning.end_way[end]);
+        tell(t, " ");
+        tell_length(t, "tune-end", -1, b->tuning.end[end]);
+        t->figure_way = BRIEF_NO_WAY;
+    }
+    tell_end_word(t, BRIEF_NO_END);
+}
+
+void say_tune_ends(const brief *b, telling *t)
+{
+    bool floats = b->saddle.floats;
+    tell(t, floats ? "Mark where the bridge stands, ease the strings a little, never all of them "
+                     "off, and move it: "
+                   : "Ease the strings and move the bridge at its ends: ");
+    tell_side(b, BRIEF_TREBLE, t);
+    if (b->strings > 1) {
+        tell(t, ", ");
+        tell_side(b, BRIEF_BASS, t);
+    }
+    t->way = BRIEF_NO_WAY;
+    tell(t, ", at the outer strings. %s%s", back_is,
+         floats ? " Stand it upright again before you tune." : "");
+}
+
+/* "string 1 back to 1.85, string 6 forward to 0.90 mm" of each peak that is filed. */
+static void tell_peaks(const brief *b, telling *t)
+{
+    const char *gap = "";
+    for (int i = 0; i < b->strings; i++) {
+        const brief_tuned *string = &b->tuning.string[i];
+        if (!string->moves) {
+            continue;
+        }
+        tell(t, "%sstring ", gap);
+        tell_string(t, i);
+        tell(t, " ");
+        tell_way_word(t, string->way);
+        tell(t, " to ");
+        tell_figure(t, "peak", i, string->peak);
+        t->figure_way = BRIEF_NO_WAY;
+        gap = ", ";
+    }
+    t->way = BRIEF_NO_WAY;
+    tell_unit(t);
+    tell(t, ", measured from its face toward the nut. Behind each peak the top falls at ");
+    tell_figure(t, "back-slope", -1, figure_number(SIL_BACK_SLOPE_DEG, 0));
+    tell(t, "\u00b0.");
+}
+
+/* Which peaks nobody read a tuner for. */
+static void tell_modelled(const brief *b, telling *t)
+{
+    tell_list list = {.count = b->strings};
+    for (int i = 0; i < b->strings; i++) {
+        list.chosen[i] = b->plan->tuning.modelled[i];
+    }
+    if (tell_chosen(&list) > 0) {
+        tell(t, " Worked out from the strings, since no cents were read: ");
+        tell_which(t, &list);
+        tell(t, ".");
+    }
+}
+
+void say_file_peaks(const brief *b, telling *t)
+{
+    bool anew = b->saddle.remedy == SIL_SADDLE_REPLACE;
+    tell(t, anew ? "File the new saddle's top so that each string leaves it in its place: "
+                 : "File the saddle's top so that the strings leave it in other places: ");
+    tell_peaks(b, t);
+    tell_modelled(b, t);
+    if (brief_known(b->tuning.most_drop)) {
+        tell(t, " The strings come down by up to ");
+        tell_length(t, "peak-drop", -1, b->tuning.most_drop);
+        tell(t, b->saddle.working == SIL_WORKING_BASE
+                    ? " by that, so it comes before anything more goes off the bottom."
+                    : " by that. Let the owner play it before the last stroke.");
+    }
+}
+
+void say_tuned_saddle(const brief *b, telling *t)
+{
+    tell(t, "Make a new saddle: this one has come down to its height, and has no bone left where "
+            "the strings should leave it. Give it the heights of this one, and file its peaks: ");
+    tell_peaks(b, t);
+    tell_modelled(b, t);
+    tell(t, " Keep the old one until the owner has played.");
+}
+
+/* How far fret 12 may be out: "±6". */
+static void tell_within(const brief *b, telling *t)
+{
+    tell(t, "\u00b1");
+    tell_figure(t, "cents-within", -1, figure_number(b->plan->job->targets.cents, 0));
+    tell(t, " cents");
+}
+
+void say_check_cents(const brief *b, telling *t)
+{
+    tell(t, "Tune, and read fret 12 again against the octave of the open string: in tune within ");
+    tell_within(b, t);
+    tell(t, ".");
+}
+
+void say_check_peaks(const brief *b, telling *t)
+{
+    if (b->plan->bench.fresh.saddle) {
+        tell(t, "With the strings on: ");
+    }
+    say_check_cents(b, t);
+    tell(t, " Write the new places under saddle.peak on the sheet.");
+}
+
+void say_tune_out(const brief *b, telling *t)
+{
+    const sil_tuning *tuning = &b->plan->tuning;
+    tell(t, "Sharp (+) wants a longer string, flat (-) a shorter one. ");
+    switch (tuning->remedy) {
+    case SIL_TUNE_WAIT:
+        tell(t, "Not yet: %s.", brief_tune_waits(tuning->waits));
+        return;
+    case SIL_TUNE_NOTE:
+        tell(t, b->saddle.in_slot && !b->plan->job->cents_wanted
+                    ? "The saddle is fixed, and by ear it may well pass. If the owner wants it "
+                      "better, give targets.cents on the sheet."
+                    : "On this bridge nothing moves that would put it right.");
+        return;
+    case SIL_TUNE_NONE:
+    case SIL_TUNE_SCREWS:
+    case SIL_TUNE_ENDS:
+    case SIL_TUNE_PEAKS:
+    case SIL_TUNE_REPLACE:
+        tell(t, "The steps say what to move.");
+        return;
+    }
+}
+
+void say_peak_short(const brief *b, const sil_finding *f, int count, telling *t)
+{
+    const char *gap = "The saddle ends before the place where the strings should leave it: string ";
+    for (int k = 0; k < count; k++) {
+        int i = f[k].string;
+        tell(t, "%s", gap);
+        tell_string(t, i);
+        tell(t, " by ");
+        tell_length(t, "read", i, figure_length(b->unit, f[k].read, SIL_NEAREST));
+        if (brief_known(b->tuning.string[i].left)) {
+            tell(t, " (");
+            tell_figure(t, "cents-left", i, b->tuning.string[i].left);
+            tell(t, " cents stay)");
+        }
+        gap = "; string ";
+    }
+    tell(t, ". Either make a saddle ");
+    tell_length(t, "thick", -1, b->tuning.thick);
+    tell(t, " thick, in a saddle slot widened to it; or fill the saddle slot and cut it again on "
+            "the line that suits the strings best.");
+}

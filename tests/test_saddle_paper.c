@@ -1,0 +1,60 @@
+/* SPDX-License-Identifier: MIT */
+/* The caption over the saddle's magnified view: where it would be wider than the paper it takes two
+ * lines, and the view keeps its scale. */
+#include <sillet/drawing.h>
+#include <sillet/sheet.h>
+
+#include "viewed.h"
+
+#define STRINGED                                                                                   \
+    "sillet: 1\nprofile: steel-string-acoustic\ninstrument: {crown: 1.1, rod: two-way}\n"
+#define READ                                                                                       \
+    "readings:\n  - relief: 0.2\n    first: 0.06\n    action: {treble: 2.3, bass: 2.9}\n"          \
+    "    frets: sound\n    stands_out: {treble: 4, bass: 6}\n    condition: {saddle: firm}\n"
+
+/* Draws the saddle's paper of a sheet and returns it; the drawing is the caller's. */
+static const draw_shapes *draw_saddle(const char *saddle, sil_unit unit, sil_drawing **drawing)
+{
+    static char bytes[2048];
+    static sil_plan plan;
+    static sil_sheet *sheet;
+    sil_draw_options order = {.part = SIL_PART_ALL, .paper = SIL_A4, .unit = unit};
+    snprintf(bytes, sizeof bytes, STRINGED "saddle: {%s}\n" READ, saddle);
+    sil_sheet_free(sheet);
+    assert_int_equal(sil_sheet_read_bytes(bytes, strlen(bytes), "a sheet", "profiles", &sheet),
+                     SIL_DONE);
+    plan_into(sil_sheet_job(sheet), &plan);
+    assert_int_equal(sil_drawing_make(&plan, &order, drawing), SIL_DONE);
+    int page = sil_drawing_find(*drawing, "saddle");
+    assert_true(page >= 0);
+    return (*drawing)->papers[page].shapes;
+}
+
+/* A glued saddle 1.5 thick, with arrows to places in tune that are off it. Its limits in inches are the
+ * longest. */
+static void a_long_caption_leaves_the_view_its_scale(void **state)
+{
+    (void)state;
+    static const char *const glued =
+        "kind: glued, slot_depth: 5, thickness: 1.5, setback: {treble: 2.0, bass: 4.5}";
+    static const char *const shows =
+        "finished heights over the bridge +0.0020/0, peaks; arrows in tune";
+    sil_drawing *drawing = NULL;
+    const draw_shapes *list = draw_saddle(glued, SIL_INCH, &drawing);
+    assert_int_equal(count_words(list, "Face and plan 2:1 from the tail:"), 1);
+    assert_int_equal(count_words(list, shows), 1);
+    sil_drawing_free(drawing);
+    list = draw_saddle(glued, SIL_MM, &drawing); /* shorter: one line */
+    assert_int_equal(count_words(list, "Face and plan 2:1 from the tail: finished heights over the "
+                                       "bridge +0.05/0, peaks; arrows in tune"),
+                     1);
+    sil_drawing_free(drawing);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_long_caption_leaves_the_view_its_scale),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
