@@ -77,7 +77,7 @@ static void visits_are_told_one_under_another(void **state)
         for (int i = 0; i<s.b->strings; i += s.b->strings> 8 ? 2 : 1) {
             head = draw_say(s.draft, "%s|%d", head, i + 1);
         }
-        head = draw_say(s.draft, "%s|came", head);
+        head = draw_say(s.draft, "%s|change", head);
         assert_int_equal(count_rows(list, head), 1);
         assert_int_equal(rows_on(&s, 0, "Bench plan", head), s.b->visit_count > 0);
         draw_shapes_free(list);

@@ -164,6 +164,7 @@ const char *act_care(sil_act act)
     case SIL_ACT_CUT_NUT:
     case SIL_ACT_SHAPE_NUT:
     case SIL_ACT_SHAPE_SADDLE:
+    case SIL_ACT_FILE_PEAKS:
         return cutting;
     case SIL_ACT_SHIM_NUT:
     case SIL_ACT_NEW_NUT:
@@ -171,6 +172,7 @@ const char *act_care(sil_act act)
     case SIL_ACT_SHIM_SADDLE:
     case SIL_ACT_NEW_SADDLE:
     case SIL_ACT_FIT_SADDLE:
+    case SIL_ACT_TUNED_SADDLE:
     case SIL_ACT_FIT_NUT:
     case SIL_ACT_FIT_BLANK:
         return parting;
@@ -198,6 +200,8 @@ const char *act_care(sil_act act)
     case SIL_ACT_READ_AGAIN:
     case SIL_ACT_TURN_SCREWS:
     case SIL_ACT_TURN_POSTS:
+    case SIL_ACT_TUNE_SCREWS:
+    case SIL_ACT_TUNE_ENDS:
     case SIL_ACT_NECK_ANGLE:
     case SIL_ACT_NECK_SHIM:
     case SIL_ACT_NECK_RESET:

@@ -66,6 +66,14 @@ static worked_by worked_by_of(const brief *b, sil_act act)
         return (worked_by){{{"turns", "turns, both screws"}, {"screw", "which moves it by"}}};
     case SIL_ACT_TURN_POSTS:
         return (worked_by){{{"turns", "turns"}, {"screw", "which moves it by"}}};
+    case SIL_ACT_TUNE_SCREWS:
+        return (worked_by){{{"tune", "move it by"}, {"tune-turns", "turns"}}};
+    case SIL_ACT_TUNE_ENDS:
+        return (worked_by){{{"tune-end", "move that end by"}}};
+    case SIL_ACT_FILE_PEAKS:
+        return (worked_by){{{"peak", "peak, from the front edge"}}};
+    case SIL_ACT_TUNED_SADDLE:
+        return (worked_by){{{"thick", "as thick as"}}};
     case SIL_ACT_NECK_SHIM:
         return (worked_by){{{"wedge", "wedge, at its thick end"}, {"lift", "frets higher by"}}};
     case SIL_ACT_NECK_RESET:

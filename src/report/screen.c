@@ -63,7 +63,7 @@ static void put_heading(screen *s)
     add_about(&line, "", job->about.owner);
     add_about(&line, "read on ", reading && reading->date ? reading->date : job->about.date);
     add_about(&line, "by ", job->about.by);
-    if (line.length > 0) {
+    if (line.length > 0 || line.failed) {
         report_wrap_at(&s->text, &line, 2, COLUMNS);
     }
 }

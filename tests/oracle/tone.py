@@ -149,7 +149,7 @@ def candidates(board, job, state, i, relief_side, stop=0):
 def shown(force):
     """As a figure of newtons is shown, halves away from zero."""
     return force if math.isnan(force) else \
-        float(Decimal(force).quantize(Decimal("0.01"), rounding=ROUND_HALF_UP))
+        float(Decimal(repr(round(force, 9))).quantize(Decimal("0.01"), rounding=ROUND_HALF_UP))
 
 
 def rings(force, enough):
