@@ -41,7 +41,7 @@ static void put_readings(draw_flow *flow, const brief_owner *owner)
     draw_table table = {.columns = owner->after != NULL ? 3 : 2,
                         .rows = b->strings + 1,
                         .row_height = b->strings > 8 ? 5 : 5.6,
-                        .head = {{NULL, draw_say(draft, "in %s", b->unit_name)},
+                        .head = {{NULL, b->unit == SIL_MM ? "in mm" : "in inches"},
                                  {NULL, owner->before},
                                  {NULL, owner->after}},
                         .anchor = {DRAW_LEFT, DRAW_RIGHT, DRAW_RIGHT}};
