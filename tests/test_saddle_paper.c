@@ -38,7 +38,7 @@ static void a_long_caption_leaves_the_view_its_scale(void **state)
     static const char *const glued =
         "kind: glued, slot_depth: 5, thickness: 1.5, setback: {treble: 2.0, bass: 4.5}";
     static const char *const shows =
-        "finished heights over the bridge +0.0020/0, peaks; arrows in tune";
+        "finished heights over the bridge +0.002/0, peaks; arrows in tune";
     sil_drawing *drawing = NULL;
     const draw_shapes *list = draw_saddle(glued, SIL_INCH, &drawing);
     assert_int_equal(count_words(list, "Face and plan 2:1 from the tail:"), 1);
