@@ -239,8 +239,30 @@ static brief_glance frets_glance(brief *b)
     return (brief_glance){"frets", verdict, tell_end(&t)};
 }
 
+/* The cents of the strings that were read. */
+static brief_glance tune_glance(brief *b)
+{
+    tell_list cents = {.count = b->strings};
+    for (int i = 0; i < b->strings; i++) {
+        cents.figure[i] = b->tuning.string[i].cents;
+        cents.chosen[i] = brief_known(cents.figure[i]);
+    }
+    telling t = tell_begin(b);
+    bool left = b->tuning.remedy == SIL_TUNE_NONE || b->tuning.remedy == SIL_TUNE_NOTE;
+    if (b->tuning.read) {
+        tell(&t, "cents at the 12th ");
+        tell_span(&t, "cents", &cents);
+    }
+    const char *verdict = b->stage[BRIEF_TUNE].waits ? "wait"
+                          : !b->tuning.read          ? "not measured"
+                          : left                     ? "in range"
+                                                     : "out of tune";
+    return (brief_glance){"tuning", verdict, tell_end(&t)};
+}
+
 void brief_fill_glance(brief *b)
 {
+    b->glance[BRIEF_TUNE] = tune_glance(b);
     b->glance[BRIEF_RELIEF] = relief_glance(b);
     b->glance[BRIEF_FRETS] = frets_glance(b);
     b->glance[BRIEF_NUT] =

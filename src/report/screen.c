@@ -77,10 +77,15 @@ static tint tint_of(const char *verdict)
 /* Whether the plan, which may be for one stage alone, judges a stage. */
 static bool judged(const brief *b, brief_stage_of stage)
 {
+    /* Cents that nobody read are asked for by the last step, and nothing more is said of them. */
+    if (stage == BRIEF_TUNE && !b->tuning.read && !b->stage[BRIEF_TUNE].waits) {
+        return false;
+    }
     static const sil_stage_name names[BRIEF_STAGES] = {[BRIEF_RELIEF] = SIL_ROD,
                                                        [BRIEF_FRETS] = SIL_FRETS,
                                                        [BRIEF_NUT] = SIL_NUT,
-                                                       [BRIEF_SADDLE] = SIL_SADDLE};
+                                                       [BRIEF_SADDLE] = SIL_SADDLE,
+                                                       [BRIEF_TUNE] = SIL_TUNE};
     return b->plan->only_stage < 0 || b->plan->only_stage == (int)names[stage];
 }
 
