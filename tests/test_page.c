@@ -7,12 +7,29 @@
 
 /* --- who may ask, and what ------------------------------------------------------------------- */
 
+/* Who asks, and what the page answers. */
+typedef struct asker {
+    const char *host, *origin;
+    int status;
+} asker;
+
+static void answers(const asker *rows, size_t count)
+{
+    for (size_t i = 0; i < count; i++) {
+        web_request asked = *request("GET", "/", "");
+        asked.host = rows[i].host;
+        asked.origin = rows[i].origin;
+        ask_as(&asked);
+        if (reply.status != rows[i].status) {
+            fail_msg("port %d, host %s, origin %s: %d", site.port, rows[i].host, rows[i].origin,
+                     reply.status);
+        }
+    }
+}
+
 static void only_its_own_host_and_origin(void **state)
 {
-    static const struct {
-        const char *host, *origin;
-        int status;
-    } rows[] = {
+    static const asker rows[] = {
         {HOST, NULL, 200},
         {"localhost:7340", NULL, 200},
         {HOST, "http://" HOST, 200},
@@ -33,15 +50,7 @@ static void only_its_own_host_and_origin(void **state)
         {HOST, "http://" HOST ".evil.example", 403},
     };
     (void)state;
-    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
-        web_request asked = *request("GET", "/", "");
-        asked.host = rows[i].host;
-        asked.origin = rows[i].origin;
-        ask_as(&asked);
-        if (reply.status != rows[i].status) {
-            fail_msg("host %s, origin %s: %d", rows[i].host, rows[i].origin, reply.status);
-        }
-    }
+    answers(rows, sizeof rows / sizeof *rows);
     web_request stranger = *request("PUT", "/sheets/stranger.yaml", LEAST);
     stranger.if_none_match = "*";
     stranger.origin = "http://evil.example";
@@ -53,10 +62,7 @@ static void only_its_own_host_and_origin(void **state)
 /* A browser names no port where it is HTTP's own (RFC 9110, 4.2.1). */
 static void the_port_of_http(void **state)
 {
-    static const struct {
-        const char *host, *origin;
-        int status;
-    } rows[] = {
+    static const asker rows[] = {
         {"127.0.0.1", "http://127.0.0.1", 200},
         {"127.0.0.1:80", NULL, 200},
         {"localhost", "http://localhost", 200},
@@ -74,15 +80,7 @@ static void the_port_of_http(void **state)
     site.port = 80;
     web_address(&site, address, sizeof address);
     assert_string_equal(address, "http://127.0.0.1/");
-    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
-        web_request asked = *request("GET", "/", "");
-        asked.host = rows[i].host;
-        asked.origin = rows[i].origin;
-        ask_as(&asked);
-        if (reply.status != rows[i].status) {
-            fail_msg("port 80, host %s: %d", rows[i].host, reply.status);
-        }
-    }
+    answers(rows, sizeof rows / sizeof *rows);
     site.port = port;
 }
 

@@ -358,6 +358,11 @@ extern const char *const brief_assumed_words;
 brief *brief_make(const sil_plan *plan, sil_unit unit);
 void brief_free(brief *b);
 
+/* brief_next_step: the step to do next, from 0; -1 if there is none. That things are as they should be
+ * before a cut is no step to do, unless the strings are worn.
+ */
+int brief_next_step(const sil_plan *plan);
+
 /* brief_row_of: a plan as a row of a table, without the rest of a brief. Its words are kept in the
  * store, which fails if there is no memory. */
 brief_row brief_row_of(const sil_plan *plan, text_store *store);

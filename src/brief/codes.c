@@ -31,9 +31,9 @@ code_words code_words_of(sil_code code)
         return (code_words){.word = "relief-first",
                             .figure = LENGTH,
                             .subject = "Relief at fret %",
-                            .meaning = "In its range, but the saddle has too little room to bring "
-                                       "the strings down at this much: take it to its target "
-                                       "first."};
+                            .meaning = "In its range, but with this much bow the saddle has too "
+                                       "little room to bring the strings down: take it to its "
+                                       "target first."};
     case SIL_RELIEF_UNKNOWN:
         return (code_words){.word = "relief-unknown",
                             .subject = "Relief was not measured",
@@ -277,7 +277,7 @@ code_words code_words_of(sil_code code)
         return (code_words){.word = "moved",
                             .sentence = say_moved,
                             .why = "the season has moved the instrument since the visit before",
-                            .for_what = "the air it lives in"};
+                            .for_what = "its usual humidity"};
     case SIL_ZERO_FRET_LOW:
         return (code_words){
             .word = "zero-fret-low",

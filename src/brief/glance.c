@@ -182,7 +182,7 @@ static const char *relief_verdict(const brief *b)
         if (code == SIL_BACK_BOW || code == SIL_ROD_LIMIT) {
             verdict = code == SIL_BACK_BOW ? "straight?" : "no rod can";
         }
-        verdict = code == SIL_RELIEF_FIRST ? "to its target" : verdict;
+        verdict = code == SIL_RELIEF_FIRST ? "over target" : verdict;
     }
     return verdict;
 }

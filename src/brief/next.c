@@ -14,14 +14,6 @@ static brief_sentence said(brief *b, say *sentence)
     return tell_end(&t);
 }
 
-/* New strings are work; that things are as they should be is only looked at. */
-static bool only_prepares(const brief *b, int step)
-{
-    const sil_reading *reading = sil_plan_reading(b->plan);
-    bool worn = reading && reading->condition.strings == SIL_UNSOUND;
-    return b->steps[step].act == SIL_ACT_PREPARE && !worn;
-}
-
 static void tell_ends_of(const brief *b, const brief_sentence *what, const char *of, telling *t)
 {
     const char *gap = ": ";
@@ -99,12 +91,13 @@ void brief_fill_next(brief *b)
     brief_next *next = &b->next;
     *next = (brief_next){.step = -1, .before = ""};
     next->in_short = text_store_room(&b->store, (size_t)(count + 1) * sizeof *next->in_short);
-    for (int k = 0; b->steps && next->in_short && k < count; k++) {
-        next->in_short[k] = in_short(b, k);
-        if (next->step < 0 && !only_prepares(b, k)) {
-            next->step = k;
-        }
+    if (!b->steps || !next->in_short) {
+        return;
     }
+    for (int k = 0; k < count; k++) {
+        next->in_short[k] = in_short(b, k);
+    }
+    next->step = brief_next_step(b->plan);
     if (next->step >= 0) {
         act_words words = act_words_of(b->steps[next->step].act);
         next->what = said(b, words.what);

@@ -9,20 +9,28 @@ static void add_item(text *t, const char *words)
     text_add(t, "%s%s", t->length > 0 ? ", " : "", words);
 }
 
+/* New strings are work; that things are as they should be is only looked at. */
+int brief_next_step(const sil_plan *plan)
+{
+    const sil_reading *reading = sil_plan_reading(plan);
+    bool worn = reading && reading->condition.strings == SIL_UNSOUND;
+    for (int k = 0; k < plan->step_count; k++) {
+        if (worn || plan->steps[k].act != SIL_ACT_PREPARE) {
+            return k;
+        }
+    }
+    return -1;
+}
+
 static const char *next_work(const sil_plan *plan, text_store *store)
 {
     text t = {0};
-    int k = 0;
-    const sil_reading *reading = sil_plan_reading(plan);
-    if (plan->step_count > 0 && plan->steps[0].act == SIL_ACT_PREPARE && reading &&
-        reading->condition.strings == SIL_UNSOUND) {
-        return "fit new strings";
-    }
-    while (k < plan->step_count && plan->steps[k].act == SIL_ACT_PREPARE) {
-        k++;
-    }
-    if (k == plan->step_count) {
+    int k = brief_next_step(plan);
+    if (k < 0) {
         return "";
+    }
+    if (plan->steps[k].act == SIL_ACT_PREPARE) {
+        return "fit new strings";
     }
     if (plan->steps[k].act != SIL_ACT_STOP) {
         const char *words = act_words_of(plan->steps[k].act).next;

@@ -170,17 +170,11 @@ void say_check_shape_nut(const brief *b, telling *t)
 
 void say_measure_bridge(const brief *b, telling *t)
 {
+    (void)b;
     tell(t, "The height of a new saddle follows from the saddle slot: lay a straightedge on the "
             "frets and out "
             "over the bridge, and measure from it down to the bridge's top at ");
-    if (b->strings > 1) {
-        tell(t, "strings ");
-        tell_string(t, 0);
-        tell(t, " and ");
-        tell_string(t, b->strings - 1);
-    } else {
-        tell(t, "the string");
-    }
+    tell_outer_strings(t);
     tell(t, ", and the depth of the saddle slot. To copy the old saddle instead, give its heights "
             "as old.");
 }

@@ -208,6 +208,11 @@ void say_moved(const brief *b, double by, telling *t)
     const sil_reading *is = sil_plan_reading(b->plan);
     double still = 2.0 * b->plan->bench.tools.caliper;
     bool saddle_still = fabs(is->saddle_height_treble - was->saddle_height_treble) <= still;
+    bool held = sil_withheld_by(&b->plan->saddle_withheld, SIL_MOVED);
+    tell(t, held
+                ? "The season has moved the instrument: take nothing off the saddle today, keep it "
+                  "a week or two at its usual humidity, and measure everything again. "
+                : "");
     tell(t, "Nothing was worked since %s, and yet it moved: relief ",
          was->date ? was->date : "the visit before");
     tell_figure(t, "relief-before", -1, nearest(b, then->relief));
@@ -219,7 +224,7 @@ void say_moved(const brief *b, double by, telling *t)
     tell_humidity(t, was->humidity_pct, sil_plan_reading(b->plan)->humidity_pct);
     tell(t,
          saddle_still ? ". By the caliper the saddle is as it was, so it is not the saddle." : ".");
-    tell(t, " The season does that, new strings, or a joint. The season takes back what it did: "
-            "take nothing off the saddle today. Keep the instrument for a week or two at the "
-            "humidity it lives in, and measure everything again.");
+    tell(t, held ? " The season takes back what it did."
+                 : " The season does that, new strings, or a joint. The season takes back what it "
+                   "did: measure again at its usual humidity before you cut anything.");
 }

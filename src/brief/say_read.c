@@ -193,14 +193,7 @@ void say_measure_saddle(const brief *b, telling *t)
                   "stands out of the bridge by ruler, from the bridge's top to the underside of "
                 : "Measure how far the saddle stands out of the bridge, by ruler from the bridge's "
                   "top to the underside of ");
-    if (b->strings > 1) {
-        tell(t, "strings ");
-        tell_string(t, 0);
-        tell(t, " and ");
-        tell_string(t, b->strings - 1);
-    } else {
-        tell(t, "the string");
-    }
+    tell_outer_strings(t);
     tell(t, b->saddle.working == SIL_WORKING_TOP
                 ? ". Nothing is cut off it blind."
                 : ". If it comes out, better still by caliper from its bottom, with the depth of "

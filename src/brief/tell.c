@@ -100,6 +100,19 @@ void tell_string(telling *t, int string)
     t->strings |= 1U << string;
 }
 
+void tell_outer_strings(telling *t)
+{
+    int last = t->b->strings - 1;
+    if (last == 0) {
+        tell(t, "the string");
+        return;
+    }
+    tell(t, "strings ");
+    tell_string(t, 0);
+    tell(t, " and ");
+    tell_string(t, last);
+}
+
 /* How many strings of a list follow one another from one on. */
 static int run_from(const tell_list *list, int first)
 {

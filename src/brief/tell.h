@@ -73,6 +73,9 @@ void tell_thing_of(telling *t, tell_things *things, const char *what, const tell
 /* tell_string: writes the number of a string, counted from 1. */
 void tell_string(telling *t, int string);
 
+/* tell_outer_strings: "strings 1 and 6", or "the string" where there is one. */
+void tell_outer_strings(telling *t);
+
 /* tell_length_at: writes "0.70 mm at the treble end". */
 void tell_length_at(telling *t, const char *of, brief_end end, brief_figure figure);
 

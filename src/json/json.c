@@ -2,6 +2,7 @@
 #include "json.h"
 
 #include <math.h>
+#include <stdalign.h>
 #include <stddef.h>
 #include <stdint.h>
 #include <stdlib.h>
@@ -38,7 +39,7 @@ static void *room(json *j, size_t size)
 /* Keeps what was written in the room; what comes next begins where any item may. */
 static void keep(json *j, size_t size)
 {
-    const size_t step = sizeof(void *) - 1;
+    const size_t step = alignof(cJSON) - 1;
     size_t used = j->leaf->used + ((size + step) & ~step);
     j->leaf->used = used < j->leaf->size ? used : j->leaf->size;
 }

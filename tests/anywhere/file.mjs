@@ -7,7 +7,7 @@ import {tmpdir} from "node:os";
 import {join} from "node:path";
 import {pathToFileURL} from "node:url";
 import {figuresAgree} from "../page/figures.mjs";
-import {accessible, check, fillIn, open, readings, report, run, same, serve, top, type, visit} from "../page/stage.mjs";
+import {accessible, check, fillIn, open, opened, readings, report, run, same, serve, taken, top, type, visit} from "../page/stage.mjs";
 
 // Nothing lies beside it.
 const folder = mkdtempSync(join(tmpdir(), "sillet-file-"));
@@ -29,19 +29,7 @@ const browser = await open();
 const counted = {proxy: {server: `http://127.0.0.1:${proxy.address().port}`, bypass: "<-loopback>"}};
 const offline = {offline: true};
 
-async function take(page, ending) {
-  const [download] = await Promise.all([page.waitForEvent("download"), page.click(`[data-file="${ending}"]`)]);
-  const path = join(folder, `taken.${ending}`);
-  await download.saveAs(path);
-  return path;
-}
-
-async function opened(page, path) {
-  await page.setInputFiles("#file", []);
-  const before = await page.evaluate(() => Number(document.body.dataset.shown || 0));
-  await page.setInputFiles("#file", path);
-  await page.waitForFunction((was) => Number(document.body.dataset.shown || 0) > was, before);
-}
+const take = (page, ending) => taken(page, ending, folder);
 
 const wordsOf = (pdf) => execFileSync("pdftotext", ["-q", "-layout", pdf, "-"], {maxBuffer: 1 << 24}).toString();
 

@@ -3,24 +3,12 @@
 import {existsSync, readFileSync, readdirSync, writeFileSync} from "node:fs";
 import {join} from "node:path";
 import {figuresAgree} from "./figures.mjs";
-import {accessible, check, fillIn, open, readings, report, run, same, serve, top, type, visit} from "./stage.mjs";
+import {accessible, check, fillIn, open, opened, readings, report, run, same, serve, taken, top, type, visit} from "./stage.mjs";
 
 const browser = await open();
 const {address, folder, stop} = await serve();
 
-async function take(page, ending) {
-  const [download] = await Promise.all([page.waitForEvent("download"), page.click(`[data-file="${ending}"]`)]);
-  const path = join(folder, `taken.${ending}`);
-  await download.saveAs(path);
-  return path;
-}
-
-async function opened(page, path) {
-  await page.setInputFiles("#file", []);
-  const before = await page.evaluate(() => Number(document.body.dataset.shown || 0));
-  await page.setInputFiles("#file", path);
-  await page.waitForFunction((was) => Number(document.body.dataset.shown || 0) > was, before);
-}
+const take = (page, ending) => taken(page, ending, folder);
 
 // All examples, and one whose first string lies on its fret, in both units.
 async function examplesAgree() {

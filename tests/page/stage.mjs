@@ -65,6 +65,22 @@ export async function visit(browser, address, {ready = "#profiles button:visible
   return page;
 }
 
+// What the page offers to save, in a folder; its path.
+export async function taken(page, ending, folder) {
+  const [download] = await Promise.all([page.waitForEvent("download"), page.click(`[data-file="${ending}"]`)]);
+  const path = join(folder, `taken.${ending}`);
+  await download.saveAs(path);
+  return path;
+}
+
+// Opens a sheet from the disk, and waits until it is shown.
+export async function opened(page, path) {
+  await page.setInputFiles("#file", []);
+  const before = await page.evaluate(() => Number(document.body.dataset.shown || 0));
+  await page.setInputFiles("#file", path);
+  await page.waitForFunction((was) => Number(document.body.dataset.shown || 0) > was, before);
+}
+
 export async function type(page, name, text) {
   const field = page.locator(`[name="${name}"]`);
   const before = await page.evaluate(() => Number(document.body.dataset.shown || 0));

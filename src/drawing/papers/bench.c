@@ -100,17 +100,21 @@ static void put_notes(draw_flow *flow)
     draw_flow_text(flow, 0, DRAW_COLUMN, notes, 4);
 }
 
-void paper_bench(sil_drawing *drawing)
+draw_heading paper_bench_heading(const char *title)
 {
-    static const draw_heading heading = {
-        "Bench plan",
+    return (draw_heading){
+        title,
         "-",
         {"Slacken the strings before you move nut or saddle; wear eye protection. Use dust "
          "extraction",
          "and a mask for bone, shell, plastic and metal; ventilate for glue. Never force a truss "
          "rod.",
          "What you would not undo, have a qualified repairer do. Local rules come first."}};
-    draw_flow flow = draw_flow_begin(drawing, heading);
+}
+
+void paper_bench(sil_drawing *drawing)
+{
+    draw_flow flow = draw_flow_begin(drawing, paper_bench_heading("Bench plan"));
     put_head(&flow);
     put_readings(&flow);
     put_visits(&flow);

@@ -123,15 +123,7 @@ static void put_after(draw_flow *flow, int next)
 
 static void draw_card(sil_drawing *drawing, view_room room)
 {
-    static const draw_heading heading = {
-        "Bench card",
-        "-",
-        {"Slacken the strings before you move nut or saddle; wear eye protection. Use dust "
-         "extraction",
-         "and a mask for bone, shell, plastic and metal; ventilate for glue. Never force a truss "
-         "rod.",
-         "What you would not undo, have a qualified repairer do. Local rules come first."}};
-    draw_flow flow = draw_flow_begin(drawing, heading);
+    draw_flow flow = draw_flow_begin(drawing, paper_bench_heading("Bench card"));
     int next = brief_large_step(drawing->brief);
     put_view(&flow, view_who, 5);
     put_view(&flow, view_outlook, 5);

@@ -5,6 +5,9 @@
 
 #include "../board/paper.h"
 
+/* paper_bench_heading: of the papers for the bench: nothing on them is to scale, and every caution. */
+draw_heading paper_bench_heading(const char *title);
+
 void paper_card(sil_drawing *drawing);
 void paper_bench(sil_drawing *drawing);
 void paper_side(sil_drawing *drawing); /* only its side views */
