@@ -213,14 +213,20 @@ void say_moved(const brief *b, double by, telling *t)
                 ? "The season has moved the instrument: take nothing off the saddle today, keep it "
                   "a week or two at its usual humidity, and measure everything again. "
                 : "");
-    tell(t, "Nothing was worked since %s, and yet it moved: relief ",
+    tell(t, "Nothing was worked since %s, and yet it moved",
          was->date ? was->date : "the visit before");
-    tell_figure(t, "relief-before", -1, nearest(b, then->relief));
-    tell(t, " to ");
-    tell_figure(t, "relief", -1, nearest(b, now->relief));
-    tell(t, ", action at the 12th by ");
-    tell_length(t, "action-apart", -1, nearest(b, by));
-    tell(t, " on average");
+    bool both = sil_known(then->relief) && sil_known(now->relief);
+    if (both) {
+        tell(t, ": relief ");
+        tell_figure(t, "relief-before", -1, nearest(b, then->relief));
+        tell(t, " to ");
+        tell_length(t, "relief", -1, nearest(b, now->relief));
+    }
+    if (sil_known(by)) {
+        tell(t, "%s action at the 12th by ", both ? "," : ":");
+        tell_length(t, "action-apart", -1, nearest(b, by));
+        tell(t, " on average");
+    }
     tell_humidity(t, was->humidity_pct, sil_plan_reading(b->plan)->humidity_pct);
     tell(t,
          saddle_still ? ". By the caliper the saddle is as it was, so it is not the saddle." : ".");
