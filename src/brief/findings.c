@@ -263,6 +263,19 @@ static const char open_string_test[] =
     "its back edge. If it stays, look past the fret: tuning, the age of the strings, the saddle's "
     "front edge, loose parts.";
 
+/* A back-bow that a straightedge showed. Under a string there may only be one. */
+static bool is_measured_bow(const sil_finding *f)
+{
+    return f->code == SIL_BACK_BOW && f->read < 0.0;
+}
+
+static const char *meaning_of(const sil_finding *f)
+{
+    return is_measured_bow(f) ? "Back-bowed: the middle of the neck stands up, so the strings buzz "
+                                "on the first frets."
+                              : code_words_of(f->code).meaning;
+}
+
 static void tell_findings(const brief *b, const sil_finding *f, int count, telling *t)
 {
     if (f->code == SIL_READINGS_DISAGREE && f->stage == SIL_SADDLE) {
@@ -309,7 +322,7 @@ static void tell_findings(const brief *b, const sil_finding *f, int count, telli
         tell_each_place(b, f, count, t);
     }
     bool open = (f->code == SIL_UNEXPLAINED || f->code == SIL_TOO_CLOSE) && f->fret == 0;
-    tell(t, ". %s", open ? open_string_test : words.meaning);
+    tell(t, ". %s", open ? open_string_test : meaning_of(f));
     if (f->code == SIL_TUNE_OUT) {
         say_tune_out(b, t);
     }
@@ -325,8 +338,8 @@ static brief_sentence said(brief *b, int first, int count)
 /* What it means where a stage's glance has the figures; otherwise its first sentence. */
 static const char *in_short(brief *b, const sil_finding *finding, const char *words)
 {
-    const char *meaning = code_words_of(finding->code).meaning;
-    if (meaning && brief_at_a_glance(finding->code)) {
+    const char *meaning = meaning_of(finding);
+    if (meaning && (brief_at_a_glance(finding->code) || is_measured_bow(finding))) {
         return meaning;
     }
     const char *end = strstr(words, ". ");
