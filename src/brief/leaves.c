@@ -40,12 +40,17 @@ static choice best_of(const double *blade, int count, double stack)
     choice best = {{-1, -1, -1}, (double)INFINITY};
     for (int a = count - 1; a >= 0; a--) {
         for (int b = -1; b < a; b++) {
+            if (b >= 0 && blade[a] + 2 * blade[b] < stack - equal) {
+                continue; /* a third leaf is thinner still, and does not make it up */
+            }
             for (int c = -1; c < (b < 0 ? 0 : b); c++) {
                 double sum = blade[a] + (b < 0 ? 0 : blade[b]) + (c < 0 ? 0 : blade[c]);
+                if (sum > best.sum + equal) {
+                    break; /* a thicker third leaf is only farther over */
+                }
                 int leaves = 1 + (b >= 0) + (c >= 0);
                 int least = 1 + (best.place[1] >= 0) + (best.place[2] >= 0);
-                if (sum >= stack - equal &&
-                    (sum < best.sum - equal || (sum < best.sum + equal && leaves < least))) {
+                if (sum >= stack - equal && (sum < best.sum - equal || leaves < least)) {
                     best = (choice){{a, b, c}, sum};
                 }
             }

@@ -64,18 +64,18 @@ void say_tune_ends(const brief *b, telling *t)
          floats ? " Stand it upright again before you tune." : "");
 }
 
-/* "string 1 back to 1.85, string 6 forward to 0.90 mm" of each peak that is filed. */
+/* "String 1: back to 1.85, 6: forward to 0.90 mm." of each peak that is filed. */
 static void tell_peaks(const brief *b, telling *t)
 {
-    const char *gap = "";
+    const char *gap = ", measured from its face toward the nut. String ";
     for (int i = 0; i < b->strings; i++) {
         const brief_tuned *string = &b->tuning.string[i];
         if (!string->moves) {
             continue;
         }
-        tell(t, "%sstring ", gap);
+        tell(t, "%s", gap);
         tell_string(t, i);
-        tell(t, " ");
+        tell(t, ": ");
         tell_way_word(t, string->way);
         tell(t, " to ");
         tell_figure(t, "peak", i, string->peak);
@@ -84,7 +84,7 @@ static void tell_peaks(const brief *b, telling *t)
     }
     t->way = BRIEF_NO_WAY;
     tell_unit(t);
-    tell(t, ", measured from its face toward the nut. Behind each peak the top falls at ");
+    tell(t, ". Behind each peak the top falls at ");
     tell_figure(t, "back-slope", -1, figure_number(SIL_BACK_SLOPE_DEG, 0));
     tell(t, "\u00b0.");
 }
@@ -106,8 +106,8 @@ static void tell_modelled(const brief *b, telling *t)
 void say_file_peaks(const brief *b, telling *t)
 {
     bool anew = b->saddle.remedy == SIL_SADDLE_REPLACE;
-    tell(t, anew ? "File the new saddle's top so that each string leaves it in its place: "
-                 : "File the saddle's top so that the strings leave it in other places: ");
+    tell(t, anew ? "File the new saddle's top so that each string leaves it in its place"
+                 : "File the saddle's top so that the strings leave it in other places");
     tell_peaks(b, t);
     tell_modelled(b, t);
     if (brief_known(b->tuning.most_drop)) {
@@ -122,7 +122,7 @@ void say_file_peaks(const brief *b, telling *t)
 void say_tuned_saddle(const brief *b, telling *t)
 {
     tell(t, "Make a new saddle: this one has come down to its height, and has no bone left where "
-            "the strings should leave it. Give it the heights of this one, and file its peaks: ");
+            "the strings should leave it. Give it the heights of this one, and file its peaks");
     tell_peaks(b, t);
     tell_modelled(b, t);
     tell(t, " Keep the old one until the owner has played.");

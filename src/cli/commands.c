@@ -143,10 +143,10 @@ const cli_command cli_commands[] = {
     {.name = "tune",
      .purpose = "one string: how far to move its saddle along",
      .about =
-         "Needs no sheet: from how sharp one string is at the 12th fret, against the octave of "
-         "the\n"
-         "open string, it works out how far its saddle must move, and which way. Set relief, nut\n"
-         "and action first: they change it.",
+         "Needs no sheet: how far one string's saddle must move, and which way. The cents are "
+         "read\n"
+         "at the 12th fret, against the octave of the open string. Set relief, nut and action\n"
+         "first: they change it.",
      .options = {{"--scale", "LENGTH", "Scale of the instrument, without compensation.", true},
                  {"--cents", "CENTS", "As read at the 12th fret: 12 is sharp, -7 is flat.", true},
                  {"--setback", "LENGTH",

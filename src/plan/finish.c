@@ -50,14 +50,6 @@ static bool finishes_slot(const sil_plan *before, const sil_plan *now, int i)
                                           .awaited = before->bench.finish_slot[i]});
 }
 
-double plan_saddle_pass(const sil_plan *plan, int i)
-{
-    const sil_saddle_work *work = &plan->saddle;
-    bool base = work->bottom && plan_takes_anything(plan, work->cut_first);
-    double top = sil_dressed_off(plan, i) > 0.0 ? work->dress_first[i] : 0.0;
-    return top + (base ? sil_line_at(work->cut_first, plan->bench.board.saddle_z[i]) : 0.0);
-}
-
 static bool finishes_saddle(const sil_plan *before, const sil_plan *now, int i)
 {
     const sil_board *board = &now->bench.board;
