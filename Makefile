@@ -363,7 +363,7 @@ lint: tools-lint
 	for source in $(SOURCES); do \
 	    gcc $(STANDARD) -O2 -fanalyzer -Werror -c -o /dev/null $$source || exit 1; done
 
-# --- the pictures of the README ---------------------------------------------------------------------
+# --- the pictures of the README and the documents ---------------------------------------------------
 
 pictures: tools-check all build/page/node_modules/.package-lock.json
 	@mkdir -p docs/pictures
@@ -372,6 +372,14 @@ pictures: tools-check all build/page/node_modules/.package-lock.json
 	    build/sillet draw examples/$${picture#*:}.yaml --sheet $$sheet -o build/$$sheet.svg && \
 	    rsvg-convert -b white -d 75 -p 75 build/$$sheet.svg -o docs/pictures/$$sheet.png || exit 1; \
 	done
+	@for picture in card:2-rod-turned saddle:2-rod-turned owner:4-done; do \
+	    sheet=$${picture%:*}; \
+	    build/sillet draw examples/first-job/$${picture#*:}.yaml --sheet $$sheet -o build/first-job.svg && \
+	    rsvg-convert -b white -d 60 -p 60 build/first-job.svg -o docs/pictures/first-job-$$sheet.png || exit 1; \
+	done
+	build/sillet sheet steel-string-acoustic -o build/blank.pdf
+	pdftoppm -r 60 -png -singlefile build/blank.pdf docs/pictures/first-job-blank
+	node tests/page/glossary.mjs docs/pictures/readings
 	node tests/page/picture.mjs docs/pictures/page.png
 
 # --- into the system --------------------------------------------------------------------------------

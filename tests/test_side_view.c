@@ -66,6 +66,42 @@ static void measure_side(from_the_side *v, double *highest)
     }
 }
 
+/* A crown stands on its foot and ends at its top, is full, alike on both sides, and round: half way
+ * out from its middle it still has the height of an ellipse. It does not reach the next fret. */
+static bool is_crown(const draw_shapes *list, int i, draw_point foot, draw_point top)
+{
+    const draw_shape *shape = &list->shapes[i];
+    const draw_point *p = points_of(list, i);
+    if (shape->kind != DRAW_SHAPE_PATH || shape->layer != DRAW_OUTLINE || !shape->filled) {
+        return false;
+    }
+    double wide = fabs(p[0].x - foot.x), tall = top.y - foot.y, highest = foot.y;
+    for (int k = 0; k < shape->count; k++) {
+        draw_point other = p[shape->count - 1 - k];
+        double out = (p[k].x - foot.x) / wide, up = (p[k].y - foot.y) / tall;
+        if (fabs(p[k].x + other.x - 2 * foot.x) > 1e-6 || fabs(p[k].y - other.y) > 1e-6 ||
+            fabs(out * out + up * up - 1) > 1e-6) {
+            return false;
+        }
+        highest = fmax(highest, p[k].y);
+    }
+    return fabs(highest - top.y) < 1e-6 && shape->count > 8;
+}
+
+static bool take_crown(draw_shapes *list, const from_the_side *v, draw_point foot, draw_point top,
+                       double space)
+{
+    for (int i = 0; i < list->count; i++) {
+        if (list->shapes[i].string == v->string + 1 && is_crown(list, i, foot, top)) {
+            double wide = draw_box_width(list->shapes[i].box);
+            assert_true(wide > 0.1 && wide < 0.7 * space);
+            list->shapes[i].string = -1;
+            return true;
+        }
+    }
+    return false;
+}
+
 static void take_board(draw_shapes *list, const from_the_side *v)
 {
     const sil_board *board = &v->s->plan.bench.board;
@@ -74,7 +110,9 @@ static void take_board(draw_shapes *list, const from_the_side *v)
         double x = board->fret_x[v->string][fret], high = crown_of(v, SIL_SADDLE, fret);
         under[fret] = seen_at(v, x, high - v->depth);
         before[fret - 1] = seen_at(v, x, crown_of(v, SIL_NOW, fret));
-        assert_true(take_line(list, DRAW_OUTLINE, v->string + 1, under[fret], seen_at(v, x, high)));
+        double before_x = fret > 1 ? board->fret_x[v->string][fret - 1] : 0;
+        assert_true(
+            take_crown(list, v, under[fret], seen_at(v, x, high), (x - before_x) / v->along));
     }
     under[0] = (draw_point){0, under[1].y};
     assert_true(take_path(list, DRAW_SLOT, v->string + 1, false, board->frets + 1, under));
@@ -130,7 +168,7 @@ static void look_at_wedge(const draw_shapes *list, const from_the_side *v)
     int wedges = 0;
     for (int i = 0; i < list->count; i++) {
         const draw_point *p = points_of(list, i);
-        if (list->shapes[i].filled) {
+        if (list->shapes[i].filled && list->shapes[i].layer == DRAW_WARNING) {
             wedges++;
             near(p[0].x, v->s->plan.bench.board.fret_x[v->string][worst->fret] / v->along, 1e-9);
             near((p[1].x + p[2].x) / 2, p[0].x, 1e-9);

@@ -326,8 +326,8 @@ code_words code_words_of(sil_code code)
     case SIL_SHORT_BY_BOW:
         return (code_words){.word = "short-by-bow",
                             .figure = LENGTH,
-                            .subject = "The neck's bow, which no truss rod can take out, costs the "
-                                       "saddle",
+                            .subject = "Saddle height lost to the neck's bow, which no truss rod "
+                                       "can take out",
                             .meaning = "Have a qualified repairer straighten the neck before the "
                                        "saddle or the neck's angle is judged."};
     case SIL_SHORT_BY_BRIDGE:

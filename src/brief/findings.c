@@ -223,26 +223,45 @@ static void tell_from_to(telling *t, const char *least, const char *most, double
     }
 }
 
-/* Writes "strings 1, 2 and 3: 2.35 to 2.67, over their ranges by 0.31 to 0.35 mm". */
-static void tell_range_of(const brief *b, const sil_finding *f, int count, telling *t)
+/* Writes ", strings 1, 2 and 3: 2.35 to 2.67". */
+static void tell_read(const brief *b, const sil_finding *f, int count, telling *t)
 {
     tell_list list = strings_of(b, f, count);
-    double read[2] = {f->read, f->read}, out[2] = {(double)INFINITY, 0.0};
-    bool high = f->read > f->high;
-    for (int k = 0; k < count; k++) {
-        double off = high ? f[k].read - f[k].high : f[k].low - f[k].read;
-        read[0] = fmin(read[0], f[k].read);
-        read[1] = fmax(read[1], f[k].read);
-        out[0] = fmin(out[0], off);
-        out[1] = fmax(out[1], off);
+    double least = f->read, most = f->read;
+    for (int k = 1; k < count; k++) {
+        least = fmin(least, f[k].read);
+        most = fmax(most, f[k].read);
     }
     tell(t, ", ");
     tell_which(t, &list);
     tell(t, ": ");
-    tell_from_to(t, "read-least", "read-most", read[0], read[1]);
+    tell_from_to(t, "read-least", "read-most", least, most);
+}
+
+/* Writes "strings 1, 2 and 3: 2.35 to 2.67, over their ranges by 0.31 to 0.35 mm". */
+static void tell_range_of(const brief *b, const sil_finding *f, int count, telling *t)
+{
+    double out[2] = {(double)INFINITY, 0.0};
+    bool high = f->read > f->high;
+    for (int k = 0; k < count; k++) {
+        double off = high ? f[k].read - f[k].high : f[k].low - f[k].read;
+        out[0] = fmin(out[0], off);
+        out[1] = fmax(out[1], off);
+    }
+    tell_read(b, f, count, t);
     tell(t, ", %s their ranges by ", high ? "over" : "under");
     tell_from_to(t, "out-least", "out-most", out[0], out[1]);
     tell_unit(t);
+}
+
+/* Whether three strings or more are out past one and the same limit. */
+static bool past_one_limit(const sil_finding *f, int count)
+{
+    bool low = sil_known(f->low), one = f->string >= 0 && low != sil_known(f->high);
+    for (int k = 0; k < count; k++) {
+        one = one && sil_known(f[k].read) && (low ? f[k].low == f->low : f[k].high == f->high);
+    }
+    return one && count >= TOLD_BY_RANGE && code_words_of(f->code).figure == LENGTH;
 }
 
 static void tell_each_place(const brief *b, const sil_finding *f, int count, telling *t)
@@ -258,10 +277,22 @@ static void tell_each_place(const brief *b, const sil_finding *f, int count, tel
 
 /* Of an open string that should ring clean: nobody presses it. Common practice, no source. */
 static const char open_string_test[] =
-    "Hold the string down at fret 1 and pluck it. If the buzz goes, it is the nut slot: its fall, "
-    "or "
-    "its back edge. If it stays, look past the fret: tuning, the age of the strings, the saddle's "
-    "front edge, loose parts.";
+    "Hold the string down at fret 1 and pluck it. If the buzz goes, it is the nut slot: its angle "
+    "or its back edge. If it stays, look past the fret: tuning, the age of the strings, the "
+    "saddle's front edge, loose parts.";
+
+/* A back-bow that a straightedge showed. Under a string there may only be one. */
+static bool is_measured_bow(const sil_finding *f)
+{
+    return f->code == SIL_BACK_BOW && f->read < 0.0;
+}
+
+static const char *meaning_of(const sil_finding *f)
+{
+    return is_measured_bow(f) ? "Back-bowed: the middle of the neck stands up, so the strings buzz "
+                                "on the first frets."
+                              : code_words_of(f->code).meaning;
+}
 
 static void tell_findings(const brief *b, const sil_finding *f, int count, telling *t)
 {
@@ -301,6 +332,9 @@ static void tell_findings(const brief *b, const sil_finding *f, int count, telli
     tell_heading(b, f, t);
     if (told_by_range(f, count)) {
         tell_range_of(b, f, count, t);
+    } else if (past_one_limit(f, count)) {
+        tell_read(b, f, count, t);
+        tell_range(t, LENGTH, f);
     } else if (count > 1 && words.figure == NO_FIGURE && !speaks_of_notes(f)) {
         tell_list list = strings_of(b, f, count);
         tell(t, ": ");
@@ -309,7 +343,7 @@ static void tell_findings(const brief *b, const sil_finding *f, int count, telli
         tell_each_place(b, f, count, t);
     }
     bool open = (f->code == SIL_UNEXPLAINED || f->code == SIL_TOO_CLOSE) && f->fret == 0;
-    tell(t, ". %s", open ? open_string_test : words.meaning);
+    tell(t, ". %s", open ? open_string_test : meaning_of(f));
     if (f->code == SIL_TUNE_OUT) {
         say_tune_out(b, t);
     }
@@ -325,9 +359,8 @@ static brief_sentence said(brief *b, int first, int count)
 /* What it means where a stage's glance has the figures; otherwise its first sentence. */
 static const char *in_short(brief *b, const sil_finding *finding, const char *words)
 {
-    const char *meaning = code_words_of(finding->code).meaning;
-    if (meaning && brief_at_a_glance(finding->code)) {
-        return meaning;
+    if (is_measured_bow(finding) || (meaning_of(finding) && brief_at_a_glance(finding->code))) {
+        return meaning_of(finding);
     }
     const char *end = strstr(words, ". ");
     return end ? text_keep_bytes(&b->store, words, (size_t)(end - words) + 1) : words;

@@ -44,7 +44,7 @@ void say_prepare(const brief *b, telling *t)
 void say_check_prepare(const brief *b, telling *t)
 {
     (void)b;
-    tell(t, "Check that you measured this way; if not, measure again.");
+    tell(t, "Did you measure this way? If not, measure again.");
 }
 
 void say_stop(const brief *b, telling *t)
@@ -251,8 +251,9 @@ void say_finished(const brief *b, sil_stage_name stage, telling *t)
         any = any || again[i];
     }
     if (any) {
-        tell(t, " What is in its range already was cut short of its target last time: this is the "
-                "rest of that cut.");
+        tell(t,
+             " Last time's cut stopped short of the target, and this is the rest of it, also where "
+             "a string is in its range by now.");
     }
 }
 

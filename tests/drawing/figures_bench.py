@@ -113,6 +113,14 @@ def words(pack, title):
     return " ".join(" ".join(row) for row in pack.rows(title))
 
 
+def is_between(pack, code, figure):
+    """Of three strings or more past one limit the least and the most are told; this is neither."""
+    reads = [other for finding in pack.result["findings"] if finding["code"] == code and finding["string"]
+             for other in finding["figures"] if other["of"] == "read"]
+    ends = {chosen(reads, key=lambda other: other["value"])["shown"] for chosen in (min, max)} if reads else set()
+    return len(reads) >= 3 and figure["of"] == "read" and figure["shown"] not in ends
+
+
 def waits(pack):
     """In place of a part that waits: why, and the steps that come before it, and no others."""
     order = ("now", "rod", "frets", "nut", "saddle", "tune")
@@ -129,7 +137,7 @@ def waits(pack):
             if finding["code"] in codes:
                 for figure in finding["figures"]:
                     pack.same(f"{which} waits: {finding['code']}", figure["shown"] in told
-                              or "their ranges by" in told, True)  # then the least and the most
+                              or "their ranges by" in told or is_between(pack, finding["code"], figure), True)
         rows = [row[0] for row in pack.rows(title)]
         step = next((row["do"] for row in pack.result["steps"]), "")
         until = next((k for k, row in enumerate(rows) if step.startswith(row)), len(rows))

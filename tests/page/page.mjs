@@ -197,7 +197,7 @@ async function taps() {
 
   for (const [words, string, saddle, wanted] of [
     [["no", "none", "none", "sound"], "ping", null, ["Relief: silent", "Nut and saddle: not judged"]],
-    [["no", "ping", "none", "dents"], "ping", null, ["Relief: a small gap", "Frets: dents", "Nut and saddle: not judged"]],
+    [["no", "ping", "none", "dents"], "ping", null, ["Relief: a small gap", "Frets: worn spots", "Nut and saddle: not judged"]],
     [["no", "ping", "one-way", "stuck", "sound"], "wide", null, ["Relief: a small gap", "Nut slots, string 1: too high"]],
     [["no", "ping", "none", "sound"], "ping", "high", ["Relief: a small gap", "Nut: every slot", "Saddle: relief, frets and nut are right, so stiffness"]],
   ]) {

@@ -109,7 +109,7 @@ draw_heading paper_bench_heading(const char *title)
          "extraction",
          "and a mask for bone, shell, plastic and metal; ventilate for glue. Never force a truss "
          "rod.",
-         "What you would not undo, have a qualified repairer do. Local rules come first."}};
+         "Leave what you could not undo to a qualified repairer. Local rules come first."}};
 }
 
 void paper_bench(sil_drawing *drawing)

@@ -110,7 +110,7 @@ static void put_slot_words(draw_flow *flow)
     const char *reach = brief_known(saddle->best_thickness)
                             ? draw_say(draft, "for all, a saddle %s thick",
                                        draw_figure(draft, saddle->best_thickness))
-                            : "it carries all";
+                            : "every string fits it";
     draw_flow_words(flow, draw_say(draft, "Best straight slot: setback %s; %s.", setback, reach),
                     2);
 }

@@ -94,6 +94,23 @@ static void draw_string(const side *v, const sil_fit *fit, draw_layer layer)
     }
 }
 
+/* Draws a crown as half an ellipse, which is what its half round becomes at the two scales: from its
+ * foot on the board to its top. It is at least so wide that it can be seen, and leaves the frets
+ * beside it free. */
+static void draw_crown(const side *v, double x, double foot, double top, double space)
+{
+    enum { PIECES = 12 };
+    const double least_wide = 0.8, share = 0.3;
+    draw_point at = draw_at(v->place, x, foot), points[PIECES + 1];
+    double tall = (top - foot) * v->place.up, wide = (top - foot) * v->place.across;
+    wide = fmin(fmax(wide, least_wide), share * space * v->place.across);
+    for (int i = 0; i <= PIECES; i++) {
+        double turn = 3.14159265358979 * i / PIECES;
+        points[i] = (draw_point){at.x + wide * cos(turn), at.y + tall * sin(turn)};
+    }
+    draw_fill(v->list, DRAW_OUTLINE, points, PIECES + 1);
+}
+
 static void draw_crowns(const side *v, const sil_fit *fit, double depth)
 {
     const sil_board *b = v->board;
@@ -105,7 +122,7 @@ static void draw_crowns(const side *v, const sil_fit *fit, double depth)
             board[count++] = draw_at(v->place, 0, y - depth);
         }
         board[count++] = draw_at(v->place, x, y - depth);
-        draw_line(v->list, DRAW_OUTLINE, draw_at(v->place, x, y - depth), draw_at(v->place, x, y));
+        draw_crown(v, x, y - depth, y, x - (fret > 1 ? b->fret_x[v->string][fret - 1] : 0));
     }
     draw_path(v->list, DRAW_SLOT, board, count, false);
 }

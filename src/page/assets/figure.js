@@ -35,34 +35,41 @@ const board = () => path("M30 92 H290 V84 Q160 64 30 84 Z", "ink");
 
 const figures = {
   before: () => [...neck(), strung("M2 74 L20 65 L283 56 L296 76")],
+  room: () => [path("M110 104 A50 50 0 0 1 210 104 Z", "ink"), path("M138.5 65 A48 48 0 0 1 181.5 65 L174.5 78 A33 33 0 0 0 145.5 78 Z", "soft"),
+    ...[0, 36, 72, 108, 144, 180].map((turn) => turn * Math.PI / 180).map((turn) => line(160 - 50 * Math.cos(turn), 104 - 50 * Math.sin(turn), 160 - 42 * Math.cos(turn), 104 - 42 * Math.sin(turn), "thin")),
+    path("M160 104 L155 66", "gauge"), word(160, 122, "humidity of the room, %")],
   relief: () => [path("M10 83 V66 H20 V83", "ink"), path("M10 83 Q120 99 206 83 M20 79 Q120 95 206 78", "ink"),
     ...[50, 78, 104, 128, 150, 170].map((x, i) => crown(x, [82, 85, 86.6, 86.4, 84.6, 82.4][i])), crown(196, 79),
     strung("M2 74 L20 66 L46 77 L196 73 L310 60"), finger(44, 78), finger(200, 74), ...gap(117, 75, 86), word(117, 112, "the gap in the middle")],
   crowns: () => [board(), ...[60, 110, 160, 210, 260].map((x) => path(`M${x - 14} 76 q14 -22 28 0 z`, "solid")),
-    path("M102 66 q8 6 16 0 l-2 -6 h-12 z", "paper"), path("M102 65 q8 6 16 0", "gauge"), ...gap(110, 34, 68), word(110, 26, "a dent"), strung("M20 60 H300")],
+    path("M102 66 q8 6 16 0 l-2 -6 h-12 z", "paper"), path("M102 65 q8 6 16 0", "gauge"), ...gap(110, 34, 68), word(110, 26, "a worn spot"), strung("M20 60 H300")],
   first: () => [...neck(), strung("M2 72 L20 65 L104 73 L120 70 L283 56 L296 76"), finger(112, 72), ...gap(50, 68, 74), word(50, 112, "fret 1"), word(104, 112, "3")],
+  open: () => [...neck(), strung("M2 74 L20 65 L283 56 L296 76"), ...gap(50, 64, 74), word(50, 112, "fret 1"), word(200, 54, "nothing held")],
   action: () => [...neck(), strung("M2 74 L20 65 L283 54 L296 76"), ...gap(189, 58, 74), word(189, 112, "fret 12")],
   height: () => [path("M60 104 H304 V72 H176 V104 M144 104 V72 H60", "ink"), path("M146 103 V42 Q160 30 174 42 V103 Z", "ink"),
     strung("M20 44 L160 36 L214 72"), ...gap(124, 38, 104), word(116, 60, "height", "end"), ...across(162, 212, 88), word(220, 92, "to the pin", "start")],
+  stands: () => [path("M60 104 H304 V72 H176 V104 M144 104 V72 H60", "ink"), path("M146 103 V42 Q160 30 174 42 V103 Z", "ink"),
+    strung("M20 44 L160 36 L214 72"), path("M112 72 V26 H132 V72 Z", "soft"), ...[66, 60, 54, 48, 42, 36, 30].map((y) => line(112, y, 120, y, "thin")), ...gap(100, 39, 72),
+    word(92, 60, "by ruler", "end")],
   bridge: () => [...neck(), path("M30 70 H292 V64 H30 Z", "soft"), ...gap(270, 66, 76), word(150, 54, "straightedge on the crowns")],
   buzz: () => [...neck(), strung("M2 74 L20 65 L283 56 L296 76"), path("M20 65 Q150 84 283 56", "string"), ...gap(78, 66, 75), word(100, 112, "touches here")],
   cents: () => [...neck(), strung("M2 74 L20 65 L189 73 L283 56 L296 76"), finger(184, 72), word(189, 112, "fret 12, against the octave")],
   scale: () => [...neck(), strung("M2 74 L20 65 L283 56 L296 76"), ...across(20, 283, 32), word(150, 24, "scale, and setback")],
   radius: () => [path("M50 96 V84 Q160 46 270 84 V96 Z", "ink"), path("M50 70 Q160 32 270 70", "gauge"), word(160, 30, "radius gauge")],
-  crown: () => [board(), path("M130 72 q30 -54 60 0 z", "solid"), ...gap(212, 44, 72), word(224, 62, "crown", "start"), line(186, 44, 222, 44, "thin")],
+  crown: () => [board(), path("M130 72 q30 -54 60 0 z", "solid"), ...gap(212, 44, 72), word(224, 62, "fret height", "start"), line(186, 44, 222, 44, "thin")],
   gauge: () => [shape("circle", {cx: 160, cy: 60, r: 26, class: "ink"}), shape("circle", {cx: 160, cy: 60, r: 12, class: "soft"}), ...gap(204, 34, 86),
     line(160, 34, 212, 34, "thin"), line(160, 86, 212, 86, "thin"), word(216, 64, "gauge", "start"), word(160, 112, "core inside the winding")],
   width: () => [path("M40 92 V58 H280 V92 Z", "ink"), ...[70, 106, 142, 178, 214, 250].map((x) => shape("circle", {cx: x, cy: 55, r: 4, class: "solid"})),
     ...across(40, 280, 108), ...across(40, 66, 34), word(54, 24, "edge"), word(160, 124, "width of the board")],
   seat: () => [path("M120 104 H250 V72 H150 V104", "ink"), path("M120 104 V44 H150 V104 Z", "ink"), strung("M60 66 L120 46 L150 42 L280 50"),
-    ...gap(100, 72, 104), line(92, 72, 150, 72, "thin"), line(92, 104, 120, 104, "thin"), word(90, 92, "seat to board", "end")],
+    ...gap(100, 72, 104), line(92, 72, 150, 72, "thin"), line(92, 104, 120, 104, "thin"), word(90, 92, "floor to board", "end")],
   saddle: () => [path("M50 100 V70 Q160 44 270 70 V100 Z", "ink"), ...[74, 108, 142, 178, 212, 246].map((x, i) => shape("circle", {cx: x, cy: [62, 55.5, 52.5, 52.5, 55.5, 62][i] - 3, r: 3.5, class: "solid"})),
-    ...across(74, 246, 34), word(160, 24, "outer strings apart"), ...across(50, 270, 112)],
+    ...across(74, 246, 34), word(160, 24, "string spacing"), ...across(50, 270, 112)],
   feeler: () => [path("M40 80 H220 V74 H40 Z", "soft"), path("M40 66 H220 V62 H40 Z", "soft"), path("M40 90 H200 V94 H40 Z", "soft"), shape("circle", {cx: 52, cy: 77, r: 5, class: "ink"}), word(240, 82, "feelers", "start")],
 };
 
 // What lies level with the strings needs no room above it.
-const low = ["before", "first", "action", "buzz", "cents", "relief"];
+const low = ["before", "first", "action", "buzz", "cents", "relief", "open"];
 
 export function draw(name) {
   const figure = shape("svg", {viewBox: low.includes(name) ? "0 40 320 80" : "0 12 320 116", "aria-hidden": "true", focusable: "false"});

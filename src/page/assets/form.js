@@ -98,10 +98,10 @@ const places = {
       if (event.target.value === "listed") ["string", "fret", "off"].forEach((key) => sheet.set(`${path}.0.${key}`, ""));
       else sheet.set(path, event.target.value);
       rebuilt(path);
-    }}, [["", "not looked at"], ["sound", "sound, none off"], ["listed", "some are off"]].map(([word, shown]) =>
+    }}, [["", "not looked at"], ["sound", "sound, none worn or high"], ["listed", "some are worn or high"]].map(([word, shown]) =>
       make("option", {value: word, selected: word === state}, shown)));
     const rows = listed ? places.rows(path, {...field, label: "Crown",
-      row: [["string", "String"], ["fret", "Fret"], ["off", "Off by, - is a dent"]], add: "Add a crown"}) : [];
+      row: [["string", "String"], ["fret", "Fret"], ["off", "Off by, - is a worn spot"]], add: "Add a crown"}) : [];
     return [pick, ...rows];
   },
 };
