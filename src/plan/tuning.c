@@ -79,7 +79,8 @@ static void turn_screws(const sil_plan *plan, sil_tuning *t)
 static sil_line line_through(const sil_plan *plan, const sil_tuning *t)
 {
     const sil_board *board = &plan->bench.board;
-    double z[SIL_STRINGS_MAX], move[SIL_STRINGS_MAX], low = INFINITY, high = -INFINITY;
+    double z[SIL_STRINGS_MAX], move[SIL_STRINGS_MAX], low = (double)INFINITY,
+                                                      high = -(double)INFINITY;
     int count = 0;
     for (int i = 0; i < plan->job->string_count; i++) {
         if (sil_known(t->move[i])) {
