@@ -15,7 +15,39 @@ static const char *state_of(const char *verdict)
     return right ? "right" : unread ? "unread" : strcmp(verdict, "wait") == 0 ? "wait" : "work";
 }
 
-static void put_stages(const brief *b, json_at root)
+/* What was read of a stage as short as it can be: "0.06 to 0.10", the least and the most of several;
+ * "" for nothing. */
+static const char *span_of(text_store *store, const brief_figure *const *figures, int count)
+{
+    const brief_figure *least = NULL, *most = NULL;
+    for (int i = 0; i < count; i++) {
+        if (brief_known(*figures[i])) {
+            least = !least || figures[i]->exact < least->exact ? figures[i] : least;
+            most = !most || figures[i]->exact > most->exact ? figures[i] : most;
+        }
+    }
+    if (!least) {
+        return "";
+    }
+    return strcmp(least->shown, most->shown) == 0
+               ? text_keep(store, "%s", least->shown)
+               : text_keep(store, "%s to %s", least->shown, most->shown);
+}
+
+static const char *in_short(const brief *b, brief_stage_of stage, text_store *store)
+{
+    const brief_figure *figures[SIL_STRINGS_MAX];
+    for (int i = 0; i < b->strings; i++) {
+        figures[i] = stage == BRIEF_NUT      ? &b->first[i].now
+                     : stage == BRIEF_SADDLE ? &b->action[i].now
+                                             : &b->tuning.string[i].cents;
+    }
+    figures[0] = stage == BRIEF_RELIEF ? &b->relief.now : figures[0];
+    int count = stage == BRIEF_FRETS ? 0 : stage == BRIEF_RELIEF ? 1 : b->strings;
+    return span_of(store, figures, count);
+}
+
+static void put_stages(const brief *b, json_at root, text_store *store)
 {
     json_at array = json_put_array(root, "stages");
     for (brief_stage_of stage = 0; stage < BRIEF_STAGES; stage++) {
@@ -23,6 +55,7 @@ static void put_stages(const brief *b, json_at root)
         json_put_word(row, "name", b->glance[stage].name);
         json_put_word(row, "verdict", b->glance[stage].verdict);
         json_put_word(row, "state", state_of(b->glance[stage].verdict));
+        json_put_word(row, "short", in_short(b, stage, store));
         json_put_word(row, "figures", b->glance[stage].figures.words);
     }
 }
@@ -138,7 +171,7 @@ char *report_glance(const sil_plan *plan, sil_unit unit)
     text_store store = {0};
     json_at root = json_object(&j);
     json_put_bool(root, "done", plan->done);
-    put_stages(b, root);
+    put_stages(b, root, &store);
     put_next(b, root, &store);
     put_short(b, root);
     put_readings(b, root);

@@ -3,6 +3,8 @@
 import {ask} from "./ask.js";
 import {by, make, tell} from "./dom.js";
 
+// Where a sheet is kept for good, in a word or two.
+export const place = "in the folder";
 export const where = "It goes into the folder, as a text file you can read and edit.";
 
 export async function list(open) {
@@ -54,10 +56,10 @@ export async function read(name) {
 }
 
 // {saved, tag} or why not: "changed", "exists", or words.
-export async function save(sheet) {
+export async function save(sheet, text) {
   const headers = sheet.tag ? {"If-Match": sheet.tag} : {"If-None-Match": "*"};
-  const {status, tag, body, reply} = await ask("PUT", `/sheets/${encodeURIComponent(sheet.name)}`, sheet.text(), headers);
+  const {status, tag, body, reply} = await ask("PUT", `/sheets/${encodeURIComponent(sheet.name)}`, text, headers);
   if (status === 200 || status === 201) return {saved: true, tag};
   if (status === 412) return {why: sheet.tag ? "changed" : "exists", tag};
-  return {why: body ? "It has errors; they stand beside the fields." : await reply.text()};
+  return {why: body ? "It has errors, shown beside the fields." : await reply.text()};
 }

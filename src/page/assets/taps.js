@@ -45,7 +45,8 @@ function about(sheet, key, word) {
 }
 
 let done;     // called with the words of the end
-let trail;    // the questions asked so far
+let keep;     // called when something was answered
+let trail = []; // the questions asked so far
 let answers;
 
 const rightSoFar = () => answers.relief === "ping" && answers.crowns === "sound";
@@ -83,9 +84,16 @@ function lastWords() {
 }
 
 function go(sheet, id) {
-  if (id === null) return done(lastWords(), answers.hand !== "yes");
-  delete answers[id]; // asked again, after a step back
+  if (id !== null) delete answers[id]; // asked again, after a step back
   trail.push(id);
+  keep();
+  put(sheet);
+}
+
+// Where the questions have come to: one of them, or the end.
+function put(sheet) {
+  const id = trail.at(-1);
+  if (id === null) return done(lastWords(), answers.hand !== "yes");
   ask(sheet, questions.find((one) => one.id === id));
 }
 
@@ -138,7 +146,15 @@ export function askKind(profiles, nameOf, begin) {
   title.focus();
 }
 
-export function start(sheet, whenDone) {
-  [done, trail, answers] = [whenDone, [], {}];
+export function start(sheet, whenDone, keepIt) {
+  [done, keep, trail, answers] = [whenDone, keepIt, [], {}];
   go(sheet, "heard");
+}
+
+// What was answered so far, to go on from after a reload.
+export const kept = () => (trail.length ? {trail: [...trail], answers: {...answers}} : null);
+
+export function resume(sheet, whenDone, keepIt, tapped) {
+  [done, keep, trail, answers] = [whenDone, keepIt, [...tapped.trail], {...tapped.answers}];
+  put(sheet);
 }
