@@ -40,7 +40,10 @@ const fieldOfAct = {
 const fieldOfStage = {rod: "readings.*.relief.gap", frets: "readings.*.frets", nut: "readings.*.first.0", saddle: "readings.*.action.0",
   tune: "readings.*.cents.0", now: "readings.*.humidity"};
 const figureOfStage = {rod: "relief", frets: "crowns", nut: "first", saddle: "height", tune: "cents", now: "before"};
-const onlyReads = /^(measure|look|find|straightedge)/;
+const reading = /^(measure|look|find|straightedge)/;
+
+// Whether an act only reads, so that anyone may do it.
+export const onlyReads = (act) => reading.test(act);
 
 export const fieldOf = (act, stage) => fieldOfAct[act] || fieldOfStage[stage] || "readings.*.humidity";
 
@@ -52,7 +55,7 @@ function card(glance, result, {done, go}) {
       make("h2", {}, result.done ? "Nothing: every reading is in its range" : "Nothing to do"));
   }
   const stage = result.steps[next.step - 1].stage, field = fieldOf(next.act, stage);
-  const reads = onlyReads.test(next.act);
+  const reads = onlyReads(next.act);
   return make("article", {class: "next", id: "next", "data-act": next.act},
     make("figure", {class: "where next-figure"}, draw(figureOfStage[stage] || "before")),
     make("div", {class: "next-words"},

@@ -29,7 +29,7 @@ function show(name, way = "on") {
   if (way === "on") history.pushState(place, "");
   if (way === "at") history.replaceState(place, "");
   if (name === "start") beginStart();
-  if (name !== "start" || sheet.own.size) keepDraft();
+  if (sheet.own.size) keepDraft();
   window.scrollTo(0, 0);
 }
 
@@ -104,7 +104,7 @@ async function openDraft(key, way = "on") {
 function resumeTaps(way) {
   if (!sheet.tapped) return beginWork(way);
   nameSheet();
-  taps.resume(sheet, endTaps, keepDraft, sheet.tapped);
+  taps.resume(sheet, tapCalls, sheet.tapped);
   show("taps", way);
 }
 
@@ -152,7 +152,7 @@ function askKind() {
 async function startTaps(profile) {
   if (!await takeText(bare(profile))) return;
   nameSheet();
-  taps.start(sheet, endTaps, keepDraft);
+  taps.start(sheet, tapCalls);
   show("taps", "at");
 }
 
@@ -316,17 +316,37 @@ function measureAgain(path) {
   goToField(path);
 }
 
+const tapCalls = {
+  whenDone: endTaps, keepIt: () => keepDraft(),
+  judgeIt: asking(async (inHand) => (await ask("POST", "/bench", inHand.text())).body.glance?.stages[0]),
+};
+
+const listOf = (title, steps) => (steps.length === 0 ? [] : [make("h3", {}, title),
+  make("ol", {class: "steps"}, steps.map((one) => make("li", {}, make("p", {class: "do"}, one.do))))]);
+
+// What anyone can do, then what takes tools and practice, and a page to take along to who has them.
 function endTaps(words, go) {
   const title = make("h1", {tabindex: "-1"}, "What the taps tell");
   const steps = make("div", {id: "tap-steps"});
-  by("question").replaceChildren(title, make("ul", {class: "verdicts"}, words.map((one) => make("li", {}, one))),
-    go ? make("h2", {}, "To do and to measure") : "", steps,
-    make("button", {type: "button", class: "primary", id: "tap-go", onclick: () => beginWork()}, go ? "To the sheet" : "To the sheet all the same"));
+  by("question").replaceChildren(title, make("ul", {class: "verdicts"}, words.map((one) => make("li", {}, one))), steps,
+    make("div", {class: "choices"},
+      make("button", {type: "button", class: "primary", id: "tap-go", onclick: () => beginWork()}, go ? "To the sheet" : "To the sheet all the same"),
+      go ? make("button", {type: "button", id: "tap-page", onclick: () => asking(takePage)()}, "A page for a repairer, PDF") : ""));
   title.focus();
-  if (go) ask("POST", "/plan", sheet.text()).then(({body}) => {
-    const measure = (body?.steps || []).slice(1, -1);
-    steps.replaceChildren(make("ol", {class: "steps"}, measure.map((one) => make("li", {}, make("p", {class: "do"}, one.do)))));
-  }).catch(() => {});
+  if (!go) return;
+  asking(async () => {
+    const {body} = await ask("POST", "/plan", sheet.text());
+    const rest = (body?.steps || []).slice(1, -1);
+    steps.replaceChildren(make("h2", {}, "To do and to measure"), ...listOf("You can do this yourself", rest.filter((one) => glance.onlyReads(one.act))),
+      ...listOf("This takes tools and practice: a repairer can do it", rest.filter((one) => !glance.onlyReads(one.act))));
+  })();
+}
+
+async function takePage() {
+  const {status, reply} = await ask("POST", "/draw?as=pdf&sheet=owner", sheet.text());
+  if (status !== 200) return tell(await reply.text());
+  download(fileName("pdf").replace(/\.pdf$/, "-page.pdf"), await reply.blob());
+  tell("The page is in your downloads.");
 }
 
 // --- set going ---------------------------------------------------------------------------------
