@@ -30,6 +30,9 @@ EMBED(saving, "saving.js");
 EMBED(glance, "glance.js");
 EMBED(keypad, "keypad.js");
 EMBED(kept, "kept.js");
+EMBED(tapped, "tapped.js");
+EMBED(visits, "visits.js");
+EMBED(others, "others.js");
 EMBED(folder, "folder.js");
 EMBED(taps, "taps.js");
 EMBED(dom, "dom.js");
@@ -58,6 +61,9 @@ static const asset assets[] = {
     {"/glance.js", SCRIPT, web_asset_glance, web_asset_glance_end},
     {"/keypad.js", SCRIPT, web_asset_keypad, web_asset_keypad_end},
     {"/kept.js", SCRIPT, web_asset_kept, web_asset_kept_end},
+    {"/tapped.js", SCRIPT, web_asset_tapped, web_asset_tapped_end},
+    {"/visits.js", SCRIPT, web_asset_visits, web_asset_visits_end},
+    {"/others.js", SCRIPT, web_asset_others, web_asset_others_end},
     {"/folder.js", SCRIPT, web_asset_folder, web_asset_folder_end},
     {"/taps.js", SCRIPT, web_asset_taps, web_asset_taps_end},
     {"/dom.js", SCRIPT, web_asset_dom, web_asset_dom_end},

@@ -3,6 +3,7 @@
 import {by, fill, make} from "./dom.js";
 import {draw} from "./figure.js";
 import {makes, sections} from "./fields.js";
+import {others} from "./others.js";
 
 let sheet;
 let changed;   // called when a value has changed
@@ -83,6 +84,17 @@ const places = {
   },
   attack: (path, field) => sheet.shape(path) === "one" || !sheet.has(path) ? [choice(path, field)]
     : [make("p", {class: "hint"}, "In newtons, as the sheet has it.")],
+  // A list of bare figures in one field, a comma between two.
+  row(path, field) {
+    const now = Array.from({length: sheet.count(path)}, (_, k) => sheet.own.get(`${path}.${k}`) || "").join(", ");
+    return [make("input", {id: idOf(path), name: path, value: sheet.has(path) ? now : "", placeholder: Array.from({length: sheet.count(path)}, (_, k) => sheet.typical(`${path}.${k}`)).join(", "),
+      autocomplete: "off", spellcheck: "false", "aria-label": field.label, oninput: (event) => {
+        setTyping(true);
+        sheet.remove(path);
+        event.target.value.split(/[,;]/).map((one) => one.trim()).filter(Boolean).forEach((one, k) => sheet.set(`${path}.${k}`, one));
+        changed();
+      }})];
+  },
   table(path, field) {
     return [make("table", {class: "entry"},
       make("thead", {}, make("tr", {}, make("th", {scope: "col"}, "No."), field.row.map(([, name]) => make("th", {scope: "col"}, name)))),
@@ -125,17 +137,19 @@ function fieldOf(field) {
   const controls = places[field.kind](path, field);
   const single = controls.length === 1 && controls[0].id === idOf(path);
   const hint = field.hint || (field.kind === "one" && /\d/.test(field.note || "") ? field.note : "");
+  const flagsId = `${idOf(path)}${field.suffix || ""}-flags`;
   const box = make("div", {class: `field kind-${field.kind}${field.wide ? " wide" : ""}`, "data-path": path, "data-figure": field.figure || ""});
   box.append(single ? make("label", {class: "field-name", for: idOf(path)}, field.label) : make("span", {class: "field-name"}, field.label),
     make("div", {class: "controls"}, controls), single ? make("p", {class: "beside"}, beside(path)) : "", hint ? make("p", {class: "hint"}, hint) : "",
-    make("ul", {class: "flags", id: `${idOf(path)}-flags`, "aria-live": "polite"}));
+    make("ul", {class: "flags", id: flagsId, "aria-live": "polite"}));
   return box;
 }
 
 function sectionOf(section) {
   const figure = section.figure && make("figure", {class: "where"}, draw(section.figure));
   const body = [section.lead && make("p", {class: "lead"}, section.lead), figure,
-    make("div", {class: "fields"}, section.fields.map(fieldOf))];
+    section.groups ? section.groups.map((group) => make("div", {class: "group"}, make("h4", {}, group.title), make("div", {class: "fields"}, group.fields.map(fieldOf))))
+      : make("div", {class: "fields"}, section.fields.map(fieldOf))];
   const title = make("h3", {id: `s-${section.id}`}, section.title);
   return section.folded
     ? make("details", {class: "section", "data-section": section.id}, make("summary", {}, title), body)
@@ -153,12 +167,28 @@ function showWhere(event) {
   }
 }
 
-export function build(inHand, onChange, onRebuild) {
+// known: every field there is; those without a place of their own come last.
+export function build(inHand, onChange, onRebuild, known) {
   [sheet, changed, rebuilt] = [inHand, onChange, onRebuild];
   const open = new Set([...document.querySelectorAll("details.section[open]")].map((one) => one.dataset.section));
   const form = by("form");
-  form.replaceChildren(...sections.map(sectionOf));
+  form.replaceChildren(...sections.map(sectionOf), ...others(known, sheet).map(sectionOf));
+  if (applied) apply(applied);
   form.querySelectorAll("details.section").forEach((one) => { one.open = open.has(one.dataset.section); });
+}
+
+let applied = null;
+
+// Only what this instrument has is asked for, and what the sheet says all the same.
+export function apply(paths) {
+  applied = paths;
+  const has = new Set(paths);
+  for (const box of by("form").querySelectorAll(".field[data-path]")) {
+    const path = box.dataset.path, plain = path.replace(/^readings\.\d+\./, "readings.");
+    const part = [...has].some((one) => one === plain || one.startsWith(`${plain}.`));
+    box.hidden = !part && !sheet.has(path) && !box.contains(document.activeElement);
+  }
+  for (const group of by("form").querySelectorAll(".group")) group.hidden = ![...group.querySelectorAll(".field")].some((one) => !one.hidden);
 }
 
 function setTyping(now) {

@@ -102,6 +102,7 @@ export const at = () => list[place]?.path || "";
 // From a given reading, else from the first that nobody has read.
 export function start(inHand, from) {
   sheet = inHand;
+  sheet.chosen = null;
   list = readings();
   const unread = list.findIndex((one) => !sheet.has(one.path));
   const given = list.findIndex((one) => one.path === from);

@@ -11,11 +11,14 @@ import * as form from "./form.js";
 import * as plan from "./plan.js";
 import * as saving from "./saving.js";
 import {Sheet} from "./sheet.js";
+import * as tapped from "./tapped.js";
 import * as taps from "./taps.js";
+import * as visits from "./visits.js";
 
 let sheet = new Sheet();
 let screen = "start";
 let kinds = [];
+let fields = []; // all that a sheet may say, as the program has it
 
 // --- which screen ------------------------------------------------------------------------------
 
@@ -59,8 +62,8 @@ function offerKinds(place, profiles, begin) {
 
 function keepDraft() {
   const {own, name, tag, saved} = sheet;
-  const tapped = screen === "taps" ? taps.kept() : null;
-  sayKeeping(drafts.keep({own: [...own], name, tag, saved, screen, tapped}));
+  const answers = screen === "taps" ? taps.kept() : null;
+  sayKeeping(drafts.keep({own: [...own], name, tag, saved, screen, tapped: answers}));
   sayState();
 }
 
@@ -189,10 +192,9 @@ function beginBench(way = "on", from = "") {
 }
 
 function rebuild(focus) {
-  form.build(sheet, changed, rebuild);
+  form.build(sheet, changed, rebuild, fields);
   for (const one of document.querySelectorAll("[name=units]")) one.checked = one.value === sheet.units;
-  const visits = sheet.count("readings");
-  by("visits").textContent = visits > 1 ? `Visit ${visits}. Earlier ones are kept in the sheet; this one counts and stands alone.` : "";
+  visits.show(sheet);
   changed();
   if (typeof focus === "string") form.focusOn(focus);
 }
@@ -232,16 +234,17 @@ async function changed() {
 async function update() {
   if (sheet.under.size === 0) { // begun while the program did not answer
     await learn();
-    form.build(sheet, changed, rebuild);
+    form.build(sheet, changed, rebuild, fields);
   }
   const text = sheet.text();
   const {status, body} = await ask("POST", "/bench", text);
   if (status !== 200) return;
   showComplaints(body.read.complaints, !body.result);
+  if (body.read.applies) form.apply(body.read.applies);
   if (!body.result) return;
   plan.show(body.result, body.glance, sheet);
   glance.show(body.glance, body.result, {go: goToField, done: measureAgain});
-  glance.showRanges(body.glance.readings, sheet.last);
+  glance.showRanges(body.glance.readings, sheet.visits - 1);
   keypad.showRange(body.glance.readings);
   document.body.dataset.planned = String(Number(document.body.dataset.planned || 0) + 1);
   if (again) return;
@@ -297,6 +300,7 @@ async function take(ending) {
 // --- a new visit, the taps' end ----------------------------------------------------------------
 
 function readAgain() {
+  sheet.chosen = null;
   sheet.rest();
   sheet.set(`readings.${sheet.count("readings")}.date`, today());
   sheet.rest();
@@ -317,37 +321,10 @@ function measureAgain(path) {
 }
 
 const tapCalls = {
-  whenDone: endTaps, keepIt: () => keepDraft(),
+  whenDone: (words, go) => tapped.end(sheet, words, go, {toSheet: beginWork, name: fileName("pdf")}),
+  keepIt: () => keepDraft(),
   judgeIt: asking(async (inHand) => (await ask("POST", "/bench", inHand.text())).body.glance?.stages[0]),
 };
-
-const listOf = (title, steps) => (steps.length === 0 ? [] : [make("h3", {}, title),
-  make("ol", {class: "steps"}, steps.map((one) => make("li", {}, make("p", {class: "do"}, one.do))))]);
-
-// What anyone can do, then what takes tools and practice, and a page to take along to who has them.
-function endTaps(words, go) {
-  const title = make("h1", {tabindex: "-1"}, "What the taps tell");
-  const steps = make("div", {id: "tap-steps"});
-  by("question").replaceChildren(title, make("ul", {class: "verdicts"}, words.map((one) => make("li", {}, one))), steps,
-    make("div", {class: "choices"},
-      make("button", {type: "button", class: "primary", id: "tap-go", onclick: () => beginWork()}, go ? "To the sheet" : "To the sheet all the same"),
-      go ? make("button", {type: "button", id: "tap-page", onclick: () => asking(takePage)()}, "A page for a repairer, PDF") : ""));
-  title.focus();
-  if (!go) return;
-  asking(async () => {
-    const {body} = await ask("POST", "/plan", sheet.text());
-    const rest = (body?.steps || []).slice(1, -1);
-    steps.replaceChildren(make("h2", {}, "To do and to measure"), ...listOf("You can do this yourself", rest.filter((one) => glance.onlyReads(one.act))),
-      ...listOf("This takes tools and practice: a repairer can do it", rest.filter((one) => !glance.onlyReads(one.act))));
-  })();
-}
-
-async function takePage() {
-  const {status, reply} = await ask("POST", "/draw?as=pdf&sheet=owner", sheet.text());
-  if (status !== 200) return tell(await reply.text());
-  download(fileName("pdf").replace(/\.pdf$/, "-page.pdf"), await reply.blob());
-  tell("The page is in your downloads.");
-}
 
 // --- set going ---------------------------------------------------------------------------------
 
@@ -395,10 +372,11 @@ async function begin() {
   drafts.tried();
   sayKeeping(drafts.trouble());
   form.begin(showComplaints);
+  visits.begin(() => rebuild());
   kept.begin(asking(openDraft), () => { drafts.begin(); sheet = new Sheet(); });
   keypad.begin(changed, () => { show("work"); rebuild(); by("tiles").focus(); });
   saving.begin(() => sheet, () => { nameSheet(); keepDraft(); }, openFromFolder);
-  kinds = (await ask("GET", "/profiles")).body;
+  [kinds, fields] = (await Promise.all([ask("GET", "/profiles"), ask("GET", "/fields")])).map((one) => one.body);
   offerKinds("profiles", kinds, startNew);
   by("tap-start").addEventListener("click", askKind);
   const left = drafts.before();

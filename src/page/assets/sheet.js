@@ -41,6 +41,7 @@ export class Sheet {
     this.future = [];         // and what was taken back
     this.touched = "";        // the path changed last: what is typed into one field in one go is one change
     this.touchedAt = 0;
+    this.chosen = null;       // an earlier visit that is shown
   }
 
   // Before a change: what it said is kept, to be taken back to. Changes made in one go are one.
@@ -107,7 +108,10 @@ export class Sheet {
   }
 
   get strings() { return this.count("strings"); }
-  get last() { return Math.max(0, this.count("readings") - 1); }
+  get visits() { return Math.max(1, this.count("readings")); }
+
+  // The visit whose readings are in the fields: the last, unless another was chosen.
+  get last() { return this.chosen !== null && this.chosen < this.visits ? this.chosen : this.visits - 1; }
 
   // In a list, which replaces the profile's whole, an emptied place is the profile's again.
   set(path, text) {
@@ -133,6 +137,7 @@ export class Sheet {
 
   // Takes a row out of a list; those behind it move up.
   removeRow(list, row) {
+    this.mark(list);
     const rows = below(this.own, list).map((key) => [key, this.own.get(key)]);
     this.remove(list);
     for (const [key, text] of rows) {
