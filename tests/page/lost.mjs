@@ -96,6 +96,7 @@ class Walk {
     if (!branch || !await page.locator("#work").isVisible()) return this.begin(page);
     const name = this.pick(fields), text = this.pick(texts);
     const field = page.locator(`[name="${name}"]`);
+    if (!await field.isVisible()) return this.type(page); // not every instrument has it
     await field.focus();
     await field.fill("");
     await page.keyboard.type(text);
@@ -240,17 +241,23 @@ class Walk {
     return [...drafts, ...read.map((entries) => entries.filter((one) => !one[2]).map(([path, text]) => [path.replace(/relief$/, "relief.gap"), text]))].map((own) => new Map(own));
   }
 
-  async compare(step) {
+  // What another window took up is kept again by the one that had it in hand, as soon as that hears of it.
+  async compare(step, act) {
+    for (let tries = 0; tries < 10 && (await this.lost()).length; tries++) await this.windows.at(-1).waitForTimeout(50);
+    for (const [branch, near] of await this.lost()) {
+      check(false, `${this.where}, seed ${seed}, step ${step}, ${act}: ${branch.title} is lost; kept under its title, with these missing: ${JSON.stringify(near)}`);
+      this.branches = this.branches.filter((one) => one !== branch);
+    }
+    check(true);
+  }
+
+  // Of each branch that is nowhere whole: what is missing in those of its title.
+  async lost() {
     const kept = await this.kept();
     const meant = (path, text) => (/relief.gap|first/.test(path) ? text.replace("Ping", "ping") : text);
-    for (const branch of this.branches) {
-      const found = kept.some((own) => [...branch.typed].every(([path, text]) => own.get(path) === text || own.get(path) === meant(path, text)));
-      if (!found) {
-        const near = kept.filter((own) => own.get("job.title") === branch.title).map((own) => [...branch.typed].filter(([path, text]) => own.get(path) !== text));
-        check(false, `${this.where}, seed ${seed}, step ${step}: ${branch.title} is lost; kept under its title, with these missing: ${JSON.stringify(near)}`);
-        this.branches = this.branches.filter((one) => one !== branch);
-      } else check(true);
-    }
+    const has = (own, [path, text]) => own.get(path) === text || own.get(path) === meant(path, text);
+    return this.branches.filter((branch) => !kept.some((own) => [...branch.typed].every((pair) => has(own, pair))))
+      .map((branch) => [branch, kept.filter((own) => own.get("job.title") === branch.title).map((own) => [...branch.typed].filter((pair) => !has(own, pair)))]);
   }
 
   async walk() {
@@ -265,9 +272,9 @@ class Walk {
         check(false, `${this.where}, seed ${seed}, step ${step}, ${act}: ${error.stack}`);
         break;
       }
-      if (act !== "type" || step % 10 === 0) await this.compare(step);
+      if (act !== "type" || step % 10 === 0) await this.compare(step, act);
     }
-    await this.compare(steps);
+    await this.compare(steps, "end");
     console.log(`${this.where}: ${this.count} sheets, ${this.branches.length} states to be kept; ${Object.entries(this.done).map(([act, times]) => `${act} ${times}`).join(", ")}`);
     await this.context.close();
   }

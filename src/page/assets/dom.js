@@ -8,7 +8,7 @@ export function make(name, properties = {}, ...children) {
     else if (value === true) element.setAttribute(key, "");
     else if (value !== false && value != null) element.setAttribute(key, value);
   }
-  element.append(...children.flat().filter((child) => child != null && child !== false));
+  element.append(...children.flat(2).filter((child) => child != null && child !== false));
   return element;
 }
 

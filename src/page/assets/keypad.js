@@ -22,7 +22,7 @@ function readings() {
   const at = `readings.${sheet.last}`;
   const each = (key, label, figure, words) => Array.from({length: sheet.strings}, (_, k) =>
     ({path: `${at}.${key}.${k}`, label, which: `String ${k + 1} ${sheet.value(`strings.${k}.note`)}`.trim(), figure, words}));
-  const height = sheet.value("saddle.kind") === "slotted" || sheet.value("saddle.kind") === "glued" || sheet.value("saddle.kind") === "";
+  const height = !sheet.applies || sheet.applies.includes("readings.saddle_height");
   return [{path: `${at}.humidity`, label: "Humidity of the room", which: "in %", figure: "before", words: []},
     {path: `${at}.relief.gap`, label: "Relief", which: "The gap in the middle", figure: "relief", words: byEar},
     {path: `${at}.frets`, label: "Frets", which: "Look along each fret under the strings", figure: "crowns", words: ["sound"], only: true},

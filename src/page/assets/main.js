@@ -95,6 +95,7 @@ async function learn() {
   const whole = await ask("POST", "/read", bare(sheet.profile));
   const {body} = await ask("POST", "/read", sheet.text());
   sheet.takeUnder(body.entries, whole.body.entries);
+  sheet.applies = body.applies;
 }
 
 async function openDraft(key, way = "on") {
@@ -240,7 +241,10 @@ async function update() {
   const {status, body} = await ask("POST", "/bench", text);
   if (status !== 200) return;
   showComplaints(body.read.complaints, !body.result);
-  if (body.read.applies) form.apply(body.read.applies);
+  if (body.read.applies) {
+    sheet.applies = body.read.applies;
+    form.apply(sheet.applies);
+  }
   if (!body.result) return;
   plan.show(body.result, body.glance, sheet);
   glance.show(body.glance, body.result, {go: goToField, done: measureAgain});

@@ -41,6 +41,7 @@ export class Sheet {
     this.future = [];         // and what was taken back
     this.touched = "";        // the path changed last: what is typed into one field in one go is one change
     this.touchedAt = 0;
+    this.applies = null;      // the fields this instrument has, where that is known
     this.chosen = null;       // an earlier visit that is shown
   }
 
