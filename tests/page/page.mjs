@@ -217,7 +217,7 @@ async function taps() {
 
   for (const [words, string, saddle, wanted] of [
     [["no", "none", "none", "sound"], "ping", null, ["Relief: silent", "Nut and saddle: not judged"]],
-    [["no", "ping", "none", "dents"], "ping", null, ["Relief: a small gap", "Frets: dents", "Nut and saddle: not judged"]],
+    [["no", "ping", "none", "dents"], "ping", null, ["Relief: a small gap", "Frets: worn spots", "Nut and saddle: not judged"]],
     [["no", "ping", "one-way", "stuck", "sound"], "wide", null, ["Relief: a small gap", "Nut slots, string 1: too high"]],
     [["no", "ping", "none", "sound"], "ping", "high", ["Relief: a small gap", "Nut: every slot", "Saddle: relief, frets and nut are right, so stiffness"]],
   ]) {
@@ -487,6 +487,81 @@ async function byTouch() {
   await page.context().close();
 }
 
+// Whatever a sheet may say has a field, and a kind of bridge only what it has.
+async function wholeJob() {
+  const page = await visit(browser, address);
+  const known = await page.evaluate(async () => (await fetch("/fields")).json());
+  await opened(page, join(top, "examples", "high-saddle.yaml"));
+  const own = /^(sillet|units|profile|styles|attacks|materials|plausible)(\.|$)/; // set otherwise, or a profile's
+  const lists = /^(strings|readings|readings\.(relief|frets|buzz)(\..*)?)$/; // rows of their own
+  const missing = await page.evaluate((paths) => paths.filter((path) => {
+    const at = path.replace(/^readings\./, "readings.1.").replace(/^strings\./, "strings.0.");
+    return ![...document.querySelectorAll("#form [name], #form .field")].some((one) => [one.name, one.dataset.path].some((name) => name && (name === at || name.startsWith(`${at}.`) || at.startsWith(`${name}.`))));
+  }), known.filter((one) => one.kind !== "part" && !own.test(one.path) && !lists.test(one.path)).map((one) => one.path));
+  same(missing, [], "what the page cannot say");
+  check(await page.locator('[data-path="saddle.pitch"]').isHidden(), "a saddle in a slot has no screws");
+  await page.locator('details:has([name="saddle.kind"])').evaluate((one) => { one.open = true; });
+  await page.selectOption('[name="saddle.kind"]', "two-post");
+  await page.waitForSelector('[data-path="saddle.pitch"]:visible');
+  check(await page.locator('[data-path="readings.1.saddle_height"] input').first().isVisible(), "what was read stays in sight");
+  await page.selectOption('[name="saddle.kind"]', "slotted");
+  await page.locator('[data-section="more"]').evaluate((one) => { one.open = true; });
+  for (const [name, text] of [["files", "0.25, 0.4, 0.6"], ["readings.1.temperature", "21 C"], ["limits.wear", "0.05"], ["model.press", "3"], ["allowances.leave.slot", "0.03"]]) await type(page, name, text);
+  await leave(page);
+  same(await page.locator("#errors").isVisible(), false, "all of it is understood");
+  const text = readFileSync(await take(page, "yaml"), "utf8");
+  for (const one of ["files: [0.25, 0.4, 0.6]", "temperature: 21 C", "wear: 0.05", "press: 3", "leave: {slot: 0.03}"]) check(text.includes(one), `in the sheet: ${one} / ${text}`);
+  await accessible(page, "everything else");
+  await page.context().close();
+}
+
+// An earlier visit is opened, corrected, removed, and put back.
+async function visitsOpened() {
+  const page = await visit(browser, address);
+  const path = join(top, "examples", "high-saddle.yaml");
+  await opened(page, path);
+  await page.selectOption("#visit-shown", "0");
+  same(await page.inputValue('[name="readings.0.action.0"]'), "2.35", "an earlier visit is opened");
+  await accessible(page, "an earlier visit");
+  await type(page, "readings.0.action.0", "2.36");
+  const [first, last] = JSON.parse(run("plan", "--json", await take(page, "yaml"))).visits.map((one) => one.read[0]);
+  same([first, last], [2.36, 2.1], "and corrected, the last being as it was");
+  await page.click("#visit-remove");
+  await page.waitForSelector("#visit-shown", {state: "detached"});
+  same(await page.inputValue('[name="readings.0.action.0"]'), "2.1", "one visit is left");
+  await page.click("#told button");
+  await page.waitForSelector("#visit-shown");
+  const again = JSON.parse(run("plan", "--json", await take(page, "yaml"))).visits;
+  same(again.map((one) => one.read[0]), [2.36, 2.1], "put back");
+  await page.waitForSelector("#next-done");
+  await page.click("#next-done");
+  same(await page.evaluate(() => document.activeElement.name), "readings.2.action.0", "a step that is done opens the next visit at what is to be read");
+  await page.click('#steps [data-stage="rod"] .goes, #steps li .goes');
+  check((await page.evaluate(() => document.activeElement.name)).startsWith("readings.2."), "a step leads to its reading");
+  await page.context().close();
+}
+
+async function folderSearched() {
+  const shop = await serve();
+  for (const name of ["high-saddle", "bowed-neck", "low-saddle"]) writeFileSync(join(shop.folder, `${name}.yaml`), readFileSync(join(top, "examples", `${name}.yaml`)));
+  writeFileSync(join(shop.folder, "uke.yaml"), "sillet: 1\nprofile: ukulele\nreadings: [{date: 2031-01-02}]\n");
+  const page = await visit(browser, shop.address);
+  await page.waitForSelector('[data-sheet="uke.yaml"]');
+  const shown = () => page.locator("#folder-sheets [data-sheet]").evaluateAll((all) => all.map((one) => one.dataset.sheet));
+  await page.fill("#folder-words", "ukulele 2031");
+  await page.waitForFunction(() => document.querySelectorAll("#folder-sheets [data-sheet]").length === 1);
+  same(await shown(), ["uke.yaml"], "by kind and date");
+  await page.fill("#folder-words", "no such sheet");
+  await page.waitForFunction(() => document.getElementById("folder-sheets").textContent.includes("No sheet has"));
+  await accessible(page, "a search that finds nothing");
+  await page.fill("#folder-words", "");
+  await page.selectOption("#folder-order", "date");
+  await page.waitForFunction(() => document.querySelector("#folder-sheets [data-sheet]")?.dataset.sheet === "uke.yaml");
+  same((await shown()).length, 4, "newest first, and all of them");
+  await page.context().close();
+  await shop.stop();
+}
+
 async function narrow() {
   const page = await visit(browser, address, {viewport: {width: 320, height: 640}});
   await page.waitForSelector(".card");
@@ -537,6 +612,9 @@ try {
   await draftsKept();
   await neverScolds();
   await byTouch();
+  await wholeJob();
+  await visitsOpened();
+  await folderSearched();
   await dropped();
   await coresAssumed();
   await roundTrip();

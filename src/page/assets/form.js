@@ -46,7 +46,7 @@ function cell(name, control) {
 const ranged = /^readings\.\d+\.(relief\.gap|first\.\d+|action\.\d+)$/;
 
 function beside(path) {
-  const was = path.startsWith(`readings.${sheet.last}.`) && sheet.last > 0 ? sheet.own.get(path.replace(/^readings\.\d+/, `readings.${sheet.last - 1}`)) : "";
+  const was = !path.endsWith(".date") && path.startsWith(`readings.${sheet.last}.`) && sheet.last > 0 ? sheet.own.get(path.replace(/^readings\.\d+/, `readings.${sheet.last - 1}`)) : "";
   return [ranged.test(path) ? make("span", {class: "range", "data-range": path}) : null, was ? make("span", {class: "was"}, `was ${was}`) : null];
 }
 
@@ -123,10 +123,10 @@ const places = {
       if (event.target.value === "listed") ["string", "fret", "off"].forEach((key) => sheet.set(`${path}.0.${key}`, ""));
       else sheet.set(path, event.target.value);
       rebuilt(path);
-    }}, [["", "not looked at"], ["sound", "sound, none off"], ["listed", "some are off"]].map(([word, shown]) =>
+    }}, [["", "not looked at"], ["sound", "sound"], ["listed", "some are worn or proud"]].map(([word, shown]) =>
       make("option", {value: word, selected: word === state}, shown)));
-    const rows = listed ? places.rows(path, {...field, label: "Crown",
-      row: [["string", "String"], ["fret", "Fret"], ["off", "Off by, - is a dent"]], add: "Add a crown"}) : [];
+    const rows = listed ? places.rows(path, {...field, label: "Fret",
+      row: [["string", "String"], ["fret", "Fret"], ["off", "Off by: - worn, + proud"]], add: "Add a fret"}) : [];
     return [pick, ...rows];
   },
 };
@@ -140,7 +140,7 @@ function fieldOf(field) {
   const flagsId = `${idOf(path)}${field.suffix || ""}-flags`;
   const box = make("div", {class: `field kind-${field.kind}${field.wide ? " wide" : ""}`, "data-path": path, "data-figure": field.figure || ""});
   box.append(single ? make("label", {class: "field-name", for: idOf(path)}, field.label) : make("span", {class: "field-name"}, field.label),
-    make("div", {class: "controls"}, controls), single ? make("p", {class: "beside"}, beside(path)) : "", hint ? make("p", {class: "hint"}, hint) : "",
+    make("div", {class: "controls"}, controls), single && field.kind === "one" ? make("p", {class: "beside"}, beside(path)) : "", hint ? make("p", {class: "hint"}, hint) : "",
     make("ul", {class: "flags", id: flagsId, "aria-live": "polite"}));
   return box;
 }
@@ -173,20 +173,18 @@ export function build(inHand, onChange, onRebuild, known) {
   const open = new Set([...document.querySelectorAll("details.section[open]")].map((one) => one.dataset.section));
   const form = by("form");
   form.replaceChildren(...sections.map(sectionOf), ...others(known, sheet).map(sectionOf));
-  if (applied) apply(applied);
+  apply(sheet.applies);
   form.querySelectorAll("details.section").forEach((one) => { one.open = open.has(one.dataset.section); });
 }
 
-let applied = null;
-
-// Only what this instrument has is asked for, and what the sheet says all the same.
+// Only what this instrument has is asked for, and what the sheet says all the same; everything where a sheet with errors
+// leaves open what that is.
 export function apply(paths) {
-  applied = paths;
-  const has = new Set(paths);
+  const has = new Set(paths || []);
   for (const box of by("form").querySelectorAll(".field[data-path]")) {
     const path = box.dataset.path, plain = path.replace(/^readings\.\d+\./, "readings.");
     const part = [...has].some((one) => one === plain || one.startsWith(`${plain}.`));
-    box.hidden = !part && !sheet.has(path) && !box.contains(document.activeElement);
+    box.hidden = paths !== null && !part && !sheet.has(path) && !box.contains(document.activeElement);
   }
   for (const group of by("form").querySelectorAll(".group")) group.hidden = ![...group.querySelectorAll(".field")].some((one) => !one.hidden);
 }

@@ -82,7 +82,7 @@ export function show(glance, result, calls) {
 
 const sides = {in: "in range", under: "under", over: "over"};
 
-// "target 0.05 to 0.30", and where the reading is: "over by 0.10".
+// A target range, and where the reading is: "over by 0.10".
 function rangeWords(one) {
   return [`${one.low} to ${one.high}`, one.side ? (one.off ? `${sides[one.side]} by ${one.off}` : sides[one.side]) : ""];
 }
@@ -92,7 +92,7 @@ export function showRanges(readings, last) {
   const put = (name, one) => {
     const place = document.querySelector(`[data-range="${name}"]`);
     if (!place || !one) return;
-    const [range, side] = rangeWords(one);
+    const [range, side] = [`${one.low}–${one.high}`, one.off ? `${one.off} ${sides[one.side]}` : sides[one.side] || ""];
     if (place.textContent === range + side) return;
     place.replaceChildren(make("span", {}, range), side ? make("span", {class: `side ${one.side}`}, side) : "");
   };

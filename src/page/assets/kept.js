@@ -2,6 +2,7 @@
 // The drafts on the first page: to go on with, to save all together, to remove and to put back.
 import {by, download, fill, make, tell} from "./dom.js";
 import * as drafts from "./drafts.js";
+import {place} from "./folder.js";
 import {Sheet} from "./sheet.js";
 
 let open;    // goes on with the draft of a key
@@ -79,6 +80,21 @@ export function saveAll() {
     download(`${title.replace(/\.yaml$/, "").replace(/[^\p{L}\p{N} ._()-]/gu, "")}.yaml`, new Blob([draftText(draft)], {type: "application/yaml"}));
   }
   tell(`${shown.length} sheets are in your downloads.`);
+}
+
+// Said as long as it lasts: what is typed is not kept beyond this window.
+export function sayTrouble(sheet, trouble) {
+  by("keeping").hidden = !trouble;
+  by("keeping-why").textContent = trouble === "full" ? "This browser's storage is full: your sheet is kept only as long as this window is open."
+    : "This browser keeps no drafts: your sheet is kept only as long as this window is open.";
+  by("keep-file-now").hidden = sheet.own.size === 0;
+}
+
+// Saved means in the folder, or as a file.
+export function sayState(sheet) {
+  const state = !sheet.changed ? `Saved ${place}` : drafts.trouble() ? "Not saved" : "Not saved: a draft on this device";
+  if (by("state").textContent !== state) by("state").textContent = state;
+  by("state").classList.toggle("unsaved", sheet.changed);
 }
 
 export function begin(openIt, whenRemoved) {

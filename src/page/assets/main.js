@@ -63,22 +63,8 @@ function offerKinds(place, profiles, begin) {
 function keepDraft() {
   const {own, name, tag, saved} = sheet;
   const answers = screen === "taps" ? taps.kept() : null;
-  sayKeeping(drafts.keep({own: [...own], name, tag, saved, screen, tapped: answers}));
-  sayState();
-}
-
-function sayKeeping(trouble) {
-  by("keeping").hidden = !trouble;
-  by("keeping-why").textContent = trouble === "full" ? "This browser's storage is full: your sheet is kept only as long as this window is open."
-    : "This browser keeps no drafts: your sheet is kept only as long as this window is open.";
-  by("keep-file-now").hidden = sheet.own.size === 0;
-}
-
-// Saved means in the folder, or as a file.
-function sayState() {
-  const state = !sheet.changed ? `Saved ${folder.place}` : drafts.trouble() ? "Not saved" : "Not saved: a draft, on this device only";
-  if (by("state").textContent !== state) by("state").textContent = state;
-  by("state").classList.toggle("unsaved", sheet.changed);
+  kept.sayTrouble(sheet, drafts.keep({own: [...own], name, tag, saved, screen, tapped: answers}));
+  kept.sayState(sheet);
 }
 
 async function takeDraft(key) {
@@ -241,10 +227,7 @@ async function update() {
   const {status, body} = await ask("POST", "/bench", text);
   if (status !== 200) return;
   showComplaints(body.read.complaints, !body.result);
-  if (body.read.applies) {
-    sheet.applies = body.read.applies;
-    form.apply(sheet.applies);
-  }
+  form.apply(sheet.applies = body.read.applies);
   if (!body.result) return;
   plan.show(body.result, body.glance, sheet);
   glance.show(body.glance, body.result, {go: goToField, done: measureAgain});
@@ -371,10 +354,22 @@ function listen() {
   });
 }
 
+// What stays in sight at the top leaves the rest its room, however many lines it takes.
+function keepRoom() {
+  const measure = () => {
+    const root = document.documentElement.style;
+    root.setProperty("--head", `${getComputedStyle(document.querySelector("header")).position === "sticky" ? document.querySelector("header").offsetHeight : 0}px`);
+    root.setProperty("--tiles", `${by("tiles").offsetHeight}px`);
+  };
+  const observer = new ResizeObserver(measure);
+  for (const one of [document.querySelector("header"), by("tiles")]) observer.observe(one);
+}
+
 async function begin() {
   listen();
+  keepRoom();
   drafts.tried();
-  sayKeeping(drafts.trouble());
+  kept.sayTrouble(sheet, drafts.trouble());
   form.begin(showComplaints);
   visits.begin(() => rebuild());
   kept.begin(asking(openDraft), () => { drafts.begin(); sheet = new Sheet(); });

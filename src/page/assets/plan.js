@@ -118,15 +118,15 @@ function clearance(result) {
       [at < 0 ? "–" : `${number(clean.clean_force[at])} at fret ${at}, on ${clean.at_fret[at]}`, at < 0 ? {} : buzzes(clean.clean_force[at])]];
   };
   const assumed = (k) => result.strings[k].assumed.includes("core");
-  return [table("The hardest pluck that rings clean, newtons", ["String", "Picked", "Open, now", "Weakest stop, now", "Open, after", "Weakest stop, after"],
+  return [table("The hardest pluck that rings clean, newtons", ["String", "Picked", "Open, now", "Weakest fretted note, now", "Open, after", "Weakest fretted note, after"],
     strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}${assumed(k) ? "*" : ""}`, [number(attack.force[k])], ...cells(one, attack.force[k]), ...cells(after[k], attack.force[k])])),
   make("p", {class: "hint"}, "Underlined: less than it is picked with; it buzzes on the fret named, or near it. " +
     "Computed for an ideal string. Open strings are good to 2 %. A fretted note may buzz at up to a tenth less, at the last frets up to a third less." +
     (strings.some((one, k) => assumed(k)) ? " * Its core was not given: a usual one is assumed, and nothing is cut by this." : ""))];
 }
 
-const sure = (more = "") => make("p", {class: "hint"}, "Too high by: the whole way to the aim, a minus is too low; ± is what the tools leave " +
-  "open, two standard uncertainties." + more);
+const sure = (more = "") => make("p", {class: "hint"}, "Too high by: the whole way to the target, a minus is too low; ±: the reading error, " +
+  "two standard uncertainties." + more);
 
 const verdicts = {leave: "leave", file: "deeper", raise: "raise", lower: "lower", wait: "wait"};
 
@@ -134,12 +134,12 @@ function nut(result) {
   return [table("Nut", ["String", "Verdict", "Too high by", "±", "First pass", "Feelers to stop at", "± of the feelers", "Stiffness may lift it by"],
     result.nut.strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, [verdicts[one.verdict]], figure(one.deepen),
       figure(one.deepen_u == null ? null : 2 * one.deepen_u), figure(one.first_pass, down), figure(one.stack, up),
-      figure(one.stack_u == null ? null : 2 * one.stack_u), figure(one.stack_bend)])), sure(" Feelers stand on the board, hard against the nut's front face; the gap decides.")];
+      figure(one.stack_u == null ? null : 2 * one.stack_u), figure(one.stack_bend)])), sure(" Put the feelers on the board, right in front of the nut; the gap decides.")];
 }
 
 function saddle(result) {
   const cut = result.saddle.bottom_cut;
-  const words = cut && cut.caliper.treble != null ? make("p", {}, "Sand off the base until the caliper reads ",
+  const words = cut && cut.caliper.treble != null ? make("p", {}, "Sand the bottom until the caliper reads ",
     make("b", {"data-mm": cut.caliper.treble}, length(cut.caliper.treble, up)), " at string 1 and ",
     make("b", {"data-mm": cut.caliper.bass}, length(cut.caliper.bass, up)), ` at string ${result.strings.length}: the first pass.`) : null;
   const screws = result.saddle.strings.some((one) => one.turns != null);
