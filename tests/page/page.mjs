@@ -585,14 +585,23 @@ async function narrow() {
 }
 
 async function lightAndDark() {
-  for (const colorScheme of ["light", "dark"]) {
-    const page = await visit(browser, address, {colorScheme});
+  for (const [colorScheme, forcedColors] of [["light", "none"], ["dark", "none"], ["light", "active"]]) {
+    const page = await visit(browser, address, {colorScheme, forcedColors});
     await page.waitForSelector(".card");
     await accessible(page, `the start, ${colorScheme}`);
     await page.click('[data-sheet="first.yaml"]');
     await page.waitForSelector("#saddle-drawing svg");
     for (const details of await page.locator("details").all()) await details.evaluate((one) => { one.open = true; });
-    await accessible(page, `the sheet, ${colorScheme}`);
+    await accessible(page, `the sheet, ${colorScheme}, forced colours ${forcedColors}`);
+    await page.click("#to-bench");
+    await accessible(page, `the keypad, ${colorScheme}`);
+    await page.click("#bench-plan");
+    await page.click("#to-start");
+    await page.waitForSelector("#drafts .card, .card");
+    await page.click("#tap-start");
+    await page.click('#question [data-profile="electric-guitar"]');
+    await page.click('[data-answer="yes"]');
+    await accessible(page, `the taps, ${colorScheme}`);
     await page.context().close();
   }
 }
