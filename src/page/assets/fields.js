@@ -89,7 +89,7 @@ export const sections = [
      {path: "instrument.rod", kind: "choice", label: "Truss rod",
       words: [["", "not known"], ["none", "none"], ["one-way", "one-way"], ["two-way", "two-way"]], note: "none, one-way or two-way"},
      {path: "instrument.rod_state", kind: "choice", label: "Rod's state",
-      words: [["", "not tried"], ["works", "works"], ["slack", "slack"], ["at-end", "at its end"], ["stuck", "stuck"]], note: "works, slack, at-end or stuck"},
+      words: [["", "not tried"], ["works", "works"], ["slack", "slack"], ["at-end", "at the end of its travel"], ["stuck", "stuck"]], note: "works, slack, at-end or stuck"},
      {path: "instrument.head_angle", kind: "one", label: "Headstock angle", note: "such as 14 deg", hint: "such as 14 deg"},
      {path: "instrument.fallaway", kind: "one", label: "Fall-away", figure: "scale", note: "of the board over the body, at the last fret"},
      {path: "instrument.handed", kind: "choice", label: "Plays", words: [["right", "right-handed"], ["left", "left-handed"]], usual: "right", note: "right or left"},
@@ -115,9 +115,9 @@ export const sections = [
   {id: "saddle", title: "Saddle", figure: "saddle", folded: true,
    fields: [
      {path: "saddle.kind", kind: "choice", label: "Kind", figure: "saddle",
-      words: [["", "not known"], ["slotted", "in a slot"], ["glued", "glued in"], ["individual", "a screw a string"], ["two-post", "on two posts"], ["floating", "floating"]], note: "slotted, glued, individual, two-post or floating"},
-     {path: "saddle.pitch", kind: "one", label: "A turn moves it", note: "travel of a turn of screw, post or wheel"},
-     {path: "saddle.travel", kind: "one", label: "Can still go down", note: "how far screws, posts or wheels can still go down"},
+      words: [["", "not known"], ["slotted", "in a slot"], ["glued", "glued in"], ["individual", "a height screw for each string"], ["two-post", "on two posts"], ["floating", "floating"]], note: "slotted, glued, individual, two-post or floating"},
+     {path: "saddle.pitch", kind: "one", label: "A turn moves it", note: "travel of a turn of screw, post or thumbwheel"},
+     {path: "saddle.travel", kind: "one", label: "Can still go down", note: "how far screws, posts or thumbwheels can still go down"},
      {path: "saddle.post_spread", kind: "one", label: "From post to post", note: "on two posts"},
      {path: "saddle.length", kind: "one", label: "Length", figure: "saddle", note: "end to end"},
      {path: "saddle.thickness", kind: "one", label: "Thickness", figure: "saddle", note: "along the strings"},
@@ -130,7 +130,7 @@ export const sections = [
      {path: "saddle.material", kind: "one", label: "Material"},
    ]},
   {id: "targets", title: "Targets", figure: "action", folded: true,
-   lead: "What you aim for, and the range in which a thing is left alone.",
+   lead: "The target, and the range in which a thing is left alone.",
    fields: [
      {path: "targets.relief", kind: "band", label: "Relief", figure: "relief"},
      {path: "targets.action", kind: "bands", label: "Action at fret 12", figure: "action", note: "open, at fret 12"},
@@ -161,7 +161,7 @@ export const makes = [["plain-steel", "plain steel"], ["wound-bronze", "wound, b
 
 const notes = new Map([
   ["units", "of a bare length; 0.012 in, 12 thou and 5/64 in are read too"],
-  ["profile", "typical measures, targets and limits; this sheet lies over it"],
+  ["profile", "typical dimensions, targets and limits; this sheet lies over it"],
   ["readings", "the last of several counts and stands alone"],
   ...sections.flatMap((section) => section.fields).filter((field) => field.note).map((field) => [field.path, field.note]),
 ]);

@@ -32,7 +32,7 @@ const questions = [
   {id: "rod_state", title: "Does the rod's nut turn?", figure: "relief",
    how: "If you know how: an eighth of a turn to loosen it, and back. Never force it; leave it where it does not go lightly.",
    answers: [["works", "Yes, and the neck follows", "crowns"], ["slack", "It turns, and nothing happens", "crowns"],
-     ["at-end", "It is tight, at its end", "crowns"], ["stuck", "It does not move", "crowns"], ["", "I have not tried", "crowns"]],
+     ["at-end", "It is tight, at the end of its travel", "crowns"], ["stuck", "It does not move", "crowns"], ["", "I have not tried", "crowns"]],
    set: (sheet, at, word) => about(sheet, "rod_state", word)},
   {id: "crowns", title: "Frets: do you see worn spots or flats under the strings?", figure: "crowns",
    how: "Look along each fret under the strings, most of all at frets 1 to 3.",
