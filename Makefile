@@ -54,7 +54,7 @@ SERVE := $(COMMON) $(filter src/page/serve/%,$(SOURCES))
 PAGE := $(filter-out src/page/serve/% src/page/anywhere/%,$(filter src/page/%,$(SOURCES)))
 # Within a page there is no folder to read or to write, and no program beside it.
 MODULE := $(filter-out src/drawing/write/file.c src/sheet/program.c,$(LIBRARY)) \
-          $(addprefix src/page/,compute.c draw.c fields.c profiles.c reply.c sheet.c) \
+          $(addprefix src/page/,bench.c compute.c draw.c fields.c profiles.c reply.c sheet.c) \
           $(filter src/page/anywhere/%,$(SOURCES))
 UNIT := $(patsubst tests/%.c,build/check/%,$(wildcard tests/test_*.c))
 SCRIPTS := $(wildcard tests/*/check_*)

@@ -32,7 +32,7 @@ static const room_row rooms[] = {
     {"src/drawing/write", "core/ drawing.h status.h", "drawing/board text"},
     {"src/cli", "sillet.h", "brief json text"},
     {"src/cli/draw", "sillet.h drawing.h", "cli"},
-    {"src/page", "sillet.h", "brief json text"},
+    {"src/page", "sillet.h", "brief json report text"},
     {"src/page/serve", "sillet.h", "page cli"},
     {"src/page/anywhere", "sheet.h", "page"},
 };

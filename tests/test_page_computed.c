@@ -16,6 +16,9 @@ static void computed_alone(void **state)
         {"POST", "/plan", LEAST, 200},
         {"POST", "/plan?units=in", LEAST, 200},
         {"POST", "/plan?units=furlongs", LEAST, 400},
+        {"POST", "/bench", LEAST, 200},
+        {"POST", "/bench?units=furlongs", LEAST, 400},
+        {"POST", "/bench", "sillet: 1\nunits: ells\n", 200},
         {"POST", "/read", "sillet: 1\nunits: ells\n", 200},
         {"POST", "/plan", "sillet: 1\nunits: ells\n", 422},
         {"POST", "/draw?as=svg&view=nut", LEAST, 200},
@@ -51,11 +54,65 @@ static void no_folder_alone(void **state)
     assert_true(answer_holds("there is no folder of sheets to read a file from"));
 }
 
+static const cJSON *under(const cJSON *at, const char *key)
+{
+    const cJSON *found = cJSON_GetObjectItemCaseSensitive(at, key);
+    assert_non_null(found);
+    return found;
+}
+
+static void is_word(const cJSON *at, const char *key, const char *wanted)
+{
+    assert_string_equal(cJSON_GetStringValue(under(at, key)), wanted);
+}
+
+/* The strings' own ranges as the profile has them, and on which side of them each action is. */
+static void bench_tells_sides(void **state)
+{
+    static const char sheet[] =
+        LEAST "targets: {action: {low: 1.5, aim: 1.8, high: 2.0}}\n"
+              "readings: [{relief: 0.2, action: [1.38, 1.5, 1.8, 2.0, 2.25, ~]}]\n";
+    static const char *const sides[] = {"under", "in", "in", "in", "over"};
+    (void)state;
+    assert_int_equal(ask("POST", "/bench", sheet), 200);
+    cJSON *whole = cJSON_ParseWithLength(reply.bytes, reply.size);
+    const cJSON *glance = under(whole, "glance"),
+                *action = under(under(glance, "readings"), "action");
+    assert_int_equal(cJSON_GetArraySize(action), 6);
+    for (int i = 0; i < 5; i++) {
+        is_word(cJSON_GetArrayItem(action, i), "side", sides[i]);
+        is_word(cJSON_GetArrayItem(action, i), "high", "2.00");
+    }
+    is_word(cJSON_GetArrayItem(action, 0), "off", "0.12");
+    is_word(cJSON_GetArrayItem(action, 4), "off", "0.25");
+    assert_true(cJSON_IsNull(under(cJSON_GetArrayItem(action, 2), "off")));
+    assert_true(cJSON_IsNull(under(cJSON_GetArrayItem(action, 5), "side")));
+    assert_int_equal(cJSON_GetArraySize(under(glance, "stages")), 5);
+    cJSON_Delete(whole);
+}
+
+/* The plan in it is that of /plan; a sheet with errors has its complaints and nothing else. */
+static void bench_is_the_plan(void **state)
+{
+    (void)state;
+    assert_int_equal(ask("POST", "/plan?units=in", LEAST), 200);
+    char *plan = strndup(reply.bytes, reply.size);
+    assert_int_equal(ask("POST", "/bench?units=in", LEAST), 200);
+    assert_true(answer_holds(plan));
+    free(plan);
+    assert_int_equal(ask("POST", "/bench", "sillet: 1\nunits: ells\n"), 200);
+    assert_true(answer_holds("\"line\":2"));
+    assert_false(answer_holds("\"glance\""));
+    assert_false(answer_holds("\"result\""));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(computed_alone),
         cmocka_unit_test(no_folder_alone),
+        cmocka_unit_test(bench_tells_sides),
+        cmocka_unit_test(bench_is_the_plan),
     };
     return cmocka_run_group_tests(tests, begin, end);
 }

@@ -103,7 +103,8 @@ static void the_folder_says_what_each_waits_for(void **state)
     assert_int_equal(ask("GET", "/sheets", ""), 200);
     assert_true(
         answer_holds("{\"name\":\"high.yaml\",\"ref\":\"26-044\",\"title\":\"Lower the saddle\","
-                     "\"owner\":\"Tomas Weber\",\"state\":\"work\","
+                     "\"owner\":\"Tomas Weber\",\"kind\":\"steel-string-acoustic\","
+                     "\"date\":\"2026-04-09\",\"state\":\"work\","
                      "\"next\":\"sand the saddle's bottom\",\"waits\":\"nothing\"}"));
     assert_true(answer_holds("{\"name\":\"wrong.yaml\",\"state\":\"wrong\","
                              "\"next\":\"put the sheet right\","

@@ -347,6 +347,15 @@ struct sil_brief {
 };
 typedef struct sil_brief brief;
 
+/* On which side of its target range a reading is. */
+typedef struct brief_off {
+    const char *side; /* "in", "under" or "over"; NULL where the reading is not known */
+    brief_figure by;  /* how far past the edge of the range; "-" inside it, and where not known */
+} brief_off;
+
+/* brief_off_range: how a reading now compares with its target range. */
+brief_off brief_off_range(const brief *b, const brief_reading *reading);
+
 /* What the mark of an assumed core means, for under a table. */
 extern const char *const brief_assumed_words;
 

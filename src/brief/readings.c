@@ -13,6 +13,21 @@ static brief_range range_of(const brief *b, sil_band band)
     return (brief_range){nearest(b, band.low), nearest(b, band.aim), nearest(b, band.high)};
 }
 
+brief_off brief_off_range(const brief *b, const brief_reading *reading)
+{
+    double now = reading->now.exact;
+    double low = reading->wanted.low.exact, high = reading->wanted.high.exact;
+    brief_off off = {.side = NULL, .by = figure_none()};
+    if (now < low) {
+        off = (brief_off){"under", nearest(b, low - now)};
+    } else if (now > high) {
+        off = (brief_off){"over", nearest(b, now - high)};
+    } else if (now >= low && now <= high) {
+        off.side = "in";
+    }
+    return off;
+}
+
 /* A fret that is off by less than this counts as sound, mm. */
 static const double least_off = 0.005;
 

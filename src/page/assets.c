@@ -25,6 +25,14 @@ EMBED(fields, "fields.js");
 EMBED(form, "form.js");
 EMBED(figure, "figure.js");
 EMBED(plan, "plan.js");
+EMBED(drafts, "drafts.js");
+EMBED(saving, "saving.js");
+EMBED(glance, "glance.js");
+EMBED(keypad, "keypad.js");
+EMBED(kept, "kept.js");
+EMBED(tapped, "tapped.js");
+EMBED(visits, "visits.js");
+EMBED(others, "others.js");
 EMBED(folder, "folder.js");
 EMBED(taps, "taps.js");
 EMBED(dom, "dom.js");
@@ -48,6 +56,14 @@ static const asset assets[] = {
     {"/form.js", SCRIPT, web_asset_form, web_asset_form_end},
     {"/figure.js", SCRIPT, web_asset_figure, web_asset_figure_end},
     {"/plan.js", SCRIPT, web_asset_plan, web_asset_plan_end},
+    {"/drafts.js", SCRIPT, web_asset_drafts, web_asset_drafts_end},
+    {"/saving.js", SCRIPT, web_asset_saving, web_asset_saving_end},
+    {"/glance.js", SCRIPT, web_asset_glance, web_asset_glance_end},
+    {"/keypad.js", SCRIPT, web_asset_keypad, web_asset_keypad_end},
+    {"/kept.js", SCRIPT, web_asset_kept, web_asset_kept_end},
+    {"/tapped.js", SCRIPT, web_asset_tapped, web_asset_tapped_end},
+    {"/visits.js", SCRIPT, web_asset_visits, web_asset_visits_end},
+    {"/others.js", SCRIPT, web_asset_others, web_asset_others_end},
     {"/folder.js", SCRIPT, web_asset_folder, web_asset_folder_end},
     {"/taps.js", SCRIPT, web_asset_taps, web_asset_taps_end},
     {"/dom.js", SCRIPT, web_asset_dom, web_asset_dom_end},

@@ -7,7 +7,7 @@
 static const web_route computed[] = {
     {"GET", "/profiles", false, web_profiles}, {"GET", "/fields", false, web_fields},
     {"POST", "/read", false, web_read},        {"POST", "/plan", false, web_plan},
-    {"POST", "/draw", false, web_draw},
+    {"POST", "/bench", false, web_bench},      {"POST", "/draw", false, web_draw},
 };
 
 static bool is_at(const web_route *row, const char *path)

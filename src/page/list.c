@@ -35,6 +35,17 @@ static void put_named(json_at row, const char *key, const char *words)
     }
 }
 
+/* The day of the last visit that has one, else the job's; NULL for none. */
+static const char *date_of(const sil_job *job)
+{
+    for (int k = job->reading_count - 1; k >= 0; k--) {
+        if (job->readings[k].date) {
+            return job->readings[k].date;
+        }
+    }
+    return job->about.date;
+}
+
 /* False without memory. */
 static bool put_planned(json_at row, const sil_job *job)
 {
@@ -47,6 +58,8 @@ static bool put_planned(json_at row, const sil_job *job)
         put_named(row, "ref", job->about.ref);
         put_named(row, "title", job->about.title);
         put_named(row, "owner", job->about.owner);
+        put_named(row, "kind", job->profile);
+        put_named(row, "date", date_of(job));
         put_row(row, state, words.next, words.waits);
         whole = !store.failed;
     }

@@ -36,7 +36,7 @@ void web_tag(const char *bytes, size_t size, char tag[WEB_TAG_MAX]);
 /* One function for each path: each answers a request that has passed the safety rules. */
 typedef void web_handler(const web_site *site, const web_target *target, const web_request *request,
                          web_reply *reply);
-web_handler web_profiles, web_fields, web_read, web_plan, web_draw;
+web_handler web_profiles, web_fields, web_read, web_plan, web_bench, web_draw;
 web_handler web_list, web_get_sheet, web_put_sheet;
 
 /* A path, and what answers there to a method. */
@@ -60,6 +60,14 @@ bool web_admit(const web_request *request, web_target *target, web_reply *reply)
 
 /* web_refuse_method: says which methods there are. */
 void web_refuse_method(web_reply *reply, const char *allow);
+
+/* web_put_complaints: the key "complaints": what is wrong in a sheet, and where. */
+void web_put_complaints(json_at root, const sil_sheet *sheet);
+
+/* web_read_sheet: reads the sheet of a request; NULL without memory, and then the request has been
+ * answered. A profile given by path is read from the folder only. */
+sil_sheet *web_read_sheet(const web_site *site, const web_request *request, web_reply *reply,
+                          sil_status *status);
 
 /* web_put_applies: the key "applies": the paths of the fields a job's instrument has; null where
  * there is no job. */

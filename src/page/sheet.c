@@ -23,7 +23,7 @@ static void add_complaint(json_at array, const sil_sheet *sheet, int index)
     json_put_word(row, "shown", shown);
 }
 
-static void put_complaints(json_at root, const sil_sheet *sheet)
+void web_put_complaints(json_at root, const sil_sheet *sheet)
 {
     json_at array = json_put_array(root, "complaints");
     for (int k = 0; k < sil_sheet_complaint_count(sheet); k++) {
@@ -31,10 +31,8 @@ static void put_complaints(json_at root, const sil_sheet *sheet)
     }
 }
 
-/* Reads the sheet of a request; NULL without memory, and then the request has been answered. A
- * profile given by path is read from the folder only. */
-static sil_sheet *read_sheet(const web_site *site, const web_request *request, web_reply *reply,
-                             sil_status *status)
+sil_sheet *web_read_sheet(const web_site *site, const web_request *request, web_reply *reply,
+                          sil_status *status)
 {
     sil_sheet *sheet;
     *status = sil_sheet_read_within(request->body ? request->body : "", request->size, "sheet",
@@ -50,13 +48,13 @@ static sil_sheet *read_sheet(const web_site *site, const web_request *request, w
 sil_sheet *web_take_sheet(const web_site *site, const web_request *request, web_reply *reply)
 {
     sil_status status;
-    sil_sheet *sheet = read_sheet(site, request, reply, &status);
+    sil_sheet *sheet = web_read_sheet(site, request, reply, &status);
     if (sheet && !sil_sheet_job(sheet)) {
         if (status == SIL_UNREADABLE) {
             web_say(reply, 500, "the sheet's profile is there, but could not be read");
         } else {
             json j = {0};
-            put_complaints(json_object(&j), sheet);
+            web_put_complaints(json_object(&j), sheet);
             web_give_json(reply, 422, &j);
         }
         sil_sheet_free(sheet);
@@ -86,13 +84,13 @@ void web_read(const web_site *site, const web_target *target, const web_request 
 {
     (void)target;
     sil_status status; /* an unreadable profile is among the complaints */
-    sil_sheet *sheet = read_sheet(site, request, reply, &status);
+    sil_sheet *sheet = web_read_sheet(site, request, reply, &status);
     if (!sheet) {
         return;
     }
     json j = {0};
     json_at root = json_object(&j);
-    put_complaints(root, sheet);
+    web_put_complaints(root, sheet);
     json_at entries = json_put_array(root, "entries");
     sil_sheet_see(sheet, add_entry, &entries);
     web_put_applies(root, sil_sheet_job(sheet));

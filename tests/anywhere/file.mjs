@@ -7,7 +7,7 @@ import {tmpdir} from "node:os";
 import {join} from "node:path";
 import {pathToFileURL} from "node:url";
 import {figuresAgree} from "../page/figures.mjs";
-import {accessible, check, fillIn, open, opened, readings, report, run, same, serve, taken, top, type, visit} from "../page/stage.mjs";
+import {accessible, check, fillIn, leave, open, opened, readings, report, run, same, serve, taken, top, type, visit} from "../page/stage.mjs";
 
 // Nothing lies beside it.
 const folder = mkdtempSync(join(tmpdir(), "sillet-file-"));
@@ -67,6 +67,7 @@ async function otherLetters(page) {
 
 async function flagged(page) {
   await page.fill('[name="readings.0.action.0"]', "2..3");
+  await leave(page);
   await page.waitForSelector('[data-path="readings.0.action"] .flags .error');
   check(await page.locator("#errors").isVisible(), "errors are listed");
   await type(page, "readings.0.action.0", "2.35");
@@ -155,10 +156,10 @@ async function stopped() {
   await opened(page, join(top, "examples", "high-saddle.yaml"));
   await page.evaluate(() => { window.stops = 1; });
   await type(page, "readings.1.action.0", "2.31");
-  same(await page.evaluate(() => [window.started, document.getElementById("told").textContent]), [2, ""], "one stop is not noticed");
+  same(await page.evaluate(() => [window.started, document.getElementById("gone").textContent]), [2, ""], "one stop is not noticed");
   await page.evaluate(() => { window.stops = 1000; });
   await page.fill('[name="readings.1.action.0"]', "2.32");
-  await page.waitForFunction(() => document.getElementById("told").textContent.startsWith("The program in this page stopped"));
+  await page.waitForFunction(() => document.getElementById("gone").textContent.startsWith("The program in this page stopped"));
   await page.evaluate(() => { window.stops = 0; });
   same(await page.inputValue('[name="readings.1.action.0"]'), "2.32", "what was written is kept");
   await type(page, "readings.1.action.1", "2.33");

@@ -3,7 +3,7 @@
 import {existsSync, readFileSync, readdirSync, writeFileSync} from "node:fs";
 import {join} from "node:path";
 import {figuresAgree} from "./figures.mjs";
-import {accessible, check, fillIn, open, opened, readings, report, run, same, serve, taken, top, type, visit} from "./stage.mjs";
+import {accessible, check, fillIn, leave, open, opened, readings, report, run, same, serve, taken, top, type, visit} from "./stage.mjs";
 
 const browser = await open();
 const {address, folder, stop} = await serve();
@@ -43,7 +43,7 @@ async function newcomer() {
   const result = JSON.parse(run("plan", "--json", yaml));
   same(result.saddle.remedy, "sand", "such a saddle is sanded");
   await figuresAgree(page, yaml, "mm");
-  check((await page.locator("#brief").textContent()).startsWith(`Next: ${result.steps.find((step) => step.act === "look-at-saddle").do.slice(0, 30)}`), "what is next stands on top");
+  await glanceAgrees(page, yaml, "what is next stands on top");
   for (const [id, least] of [["side", 20], ["nut-drawing", 40], ["saddle-drawing", 40]]) {
     const shapes = await page.locator(`#${id} svg path, #${id} svg line`).count();
     check(shapes >= least, `${id} is drawn: ${shapes} shapes`);
@@ -56,6 +56,20 @@ async function newcomer() {
     check(readFileSync(await take(page, ending)).equals(readFileSync(join(folder, `by-hand.${ending}`))), `${ending} is the one of sillet draw`);
   }
   return page;
+}
+
+// Tiles and card say what `sillet plan` says on its one screen.
+async function glanceAgrees(page, yaml, where) {
+  const screen = run("plan", yaml).toString().replace(/\s+/g, " ");
+  const tiles = await page.locator("#tiles .tile").evaluateAll((all) => all.map((one) => [one.dataset.stage, one.querySelector(".tile-verdict").lastChild.textContent, one.querySelector(".tile-figures").textContent]));
+  same(tiles.map(([name]) => name), ["relief", "frets", "nut", "saddle", "tuning"], `five tiles: ${where}`);
+  for (const [name, verdict, figures] of tiles) {
+    if (name !== "tuning" || screen.includes(" tuning ")) check(screen.includes(`${name} ${verdict}${figures ? ` ${figures}` : ""}`), `${where}: ${name} ${verdict} ${figures} / ${screen}`);
+  }
+  const words = await page.textContent("#next .next-do");
+  check(screen.includes(`NEXT`) && screen.includes(words), `${where}: ${words} / ${screen}`);
+  const large = await page.locator("#next .large-figure b").allTextContents();
+  check(large.every((one) => words.includes(one)), `${where}: the large figures are the sentence's: ${large}`);
 }
 
 async function nothingLost(page) {
@@ -77,14 +91,19 @@ async function unitsSwitch(page) {
 // The words beside the field are those the sheet reader has for it.
 async function flagged(page) {
   await type(page, "readings.0.action.0", "12");
-  const words = await page.locator('[data-path="readings.0.action"] .flags li').allTextContents();
+  same(await page.locator('[data-path="readings.0.action"] .flags li').count(), 0, "nothing is said while it is written");
+  await leave(page);
+  const words = await page.locator('[data-path="readings.0.action"] .flags li').evaluateAll((all) => all.map((one) => one.firstChild.textContent));
   const yaml = await take(page, "yaml");
   writeFileSync(join(folder, "unlikely.yaml"), readFileSync(yaml));
   const {spawnSync} = await import("node:child_process");
   const {program} = await import("./stage.mjs");
   const said = spawnSync(program, ["plan", "--json", yaml], {env: {...process.env, SILLET_PROFILES: join(top, "profiles")}}).stderr.toString();
   check(words.length > 0 && words.every((one) => said.includes(one)), `flagged in the reader's words: ${words} / ${said}`);
+  await page.click('[data-path="readings.0.action"] .flags button');
+  same(await page.inputValue('[name="readings.0.action.0"]'), "1.2 mm", "what was probably meant is a tap away");
   await page.fill('[name="readings.0.action.0"]', "2..3");
+  await leave(page);
   await page.waitForSelector('[data-path="readings.0.action"] .flags .error');
   same(await page.getAttribute('[name="readings.0.action.0"]', "aria-invalid"), "true", "a wrong value is marked");
   check(await page.locator("#errors").isVisible() && await page.locator("#stale").isVisible(), "errors are listed, and the plan said to be from before");
@@ -177,11 +196,12 @@ async function answered(page, kind, ...words) {
 // Relief first, with its verdict; slots only where relief and frets are right, the saddle only where all are.
 async function taps() {
   const page = await visit(browser, address);
-  await answered(page, "electric-guitar", "yes", "no", "wide");
+  await answered(page, "electric-guitar", "yes", "unknown", "no", "wide");
   check((await page.locator(".verdict").textContent()).includes("too much bow"), "the relief's verdict comes at once");
   await accessible(page, "the truss rod's question");
   for (const word of ["two-way", "works", "sound"]) await page.click(`[data-answer="${word}"]`);
   await accessible(page, "a question");
+  same(await page.locator("#question input:checked").count(), 0, "nothing is chosen beforehand");
   await page.locator('[name="string-0"][value="none"]').check();
   await page.click("#question .primary");
   await page.waitForSelector("#tap-steps li");
@@ -203,7 +223,7 @@ async function taps() {
   ]) {
     const other = await visit(browser, address);
     await answered(other, "steel-string-acoustic", ...words);
-    await other.locator(`[name="string-0"][value="${string}"]`).check();
+    await tapStrings(other, string);
     await other.click("#question .primary");
     if (saddle) await other.click(`[data-answer="${saddle}"]`);
     const lines = await other.locator(".verdicts li").allTextContents();
@@ -211,9 +231,14 @@ async function taps() {
     await other.context().close();
   }
   const hand = await visit(browser, address);
-  await answered(hand, "electric-guitar", "yes", "yes");
+  await answered(hand, "electric-guitar", "yes", "unknown", "yes");
   check((await hand.locator("#question").textContent()).includes("It was the hand"), "or at once, where it was the hand");
   await hand.context().close();
+}
+
+// Each string just clicks, but for the first.
+async function tapStrings(page, first) {
+  for (let k = 0; k < 6; k++) await page.locator(`[name="string-${k}"][value="${k ? "ping" : first}"]`).check();
 }
 
 async function drop(page, text) {
@@ -332,14 +357,23 @@ async function narrow() {
 }
 
 async function lightAndDark() {
-  for (const colorScheme of ["light", "dark"]) {
-    const page = await visit(browser, address, {colorScheme});
+  for (const [colorScheme, forcedColors] of [["light", "none"], ["dark", "none"], ["light", "active"]]) {
+    const page = await visit(browser, address, {colorScheme, forcedColors});
     await page.waitForSelector(".card");
     await accessible(page, `the start, ${colorScheme}`);
     await page.click('[data-sheet="first.yaml"]');
     await page.waitForSelector("#saddle-drawing svg");
     for (const details of await page.locator("details").all()) await details.evaluate((one) => { one.open = true; });
-    await accessible(page, `the sheet, ${colorScheme}`);
+    await accessible(page, `the sheet, ${colorScheme}, forced colours ${forcedColors}`);
+    await page.click("#to-bench");
+    await accessible(page, `the keypad, ${colorScheme}`);
+    await page.click("#bench-plan");
+    await page.click("#to-start");
+    await page.waitForSelector("#drafts .card, .card");
+    await page.click("#tap-start");
+    await page.click('#question [data-profile="electric-guitar"]');
+    await page.click('[data-answer="yes"]');
+    await accessible(page, `the taps, ${colorScheme}`);
     await page.context().close();
   }
 }

@@ -88,6 +88,12 @@ export async function type(page, name, text) {
   await page.waitForFunction((was) => Number(document.body.dataset.shown || 0) > was, before);
 }
 
+// What is wrong is said once a field is left.
+export async function leave(page) {
+  await page.evaluate(() => document.activeElement.blur());
+  await page.waitForTimeout(30);
+}
+
 // Readings of an invented instrument whose saddle stands too high.
 export const readings = {
   "readings.0.humidity": "48 %", "readings.0.relief.gap": "0.19",

@@ -2,6 +2,7 @@
 // Where there is no folder: sheets are opened from files, and saved as files.
 import {by, download, make} from "./dom.js";
 
+export const place = "as a file";
 export const where = "It goes into your downloads, as a text file you can read and edit, and open here again.";
 
 export async function list() {
@@ -12,7 +13,7 @@ export async function list() {
 
 export const read = async () => ({text: "", tag: null, found: false});
 
-export async function save(sheet) {
-  download(sheet.name, new Blob([sheet.text()], {type: "application/yaml"}));
+export async function save(sheet, text) {
+  download(sheet.name, new Blob([text], {type: "application/yaml"}));
   return {saved: true, tag: null};
 }

@@ -12,4 +12,4 @@ export async function send(method, path, body) {
   return new Response(bytes, {status, headers: {"Content-Type": type}});
 }
 
-export const unanswered = "The program in this page stopped at this. What you wrote is kept; change a figure to go on.";
+export const unanswered = "The program in this page stopped at this sheet. What you wrote is kept; the page starts it again by itself.";

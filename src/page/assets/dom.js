@@ -8,7 +8,7 @@ export function make(name, properties = {}, ...children) {
     else if (value === true) element.setAttribute(key, "");
     else if (value !== false && value != null) element.setAttribute(key, value);
   }
-  element.append(...children.flat().filter((child) => child != null && child !== false));
+  element.append(...children.flat(2).filter((child) => child != null && child !== false));
   return element;
 }
 
@@ -23,11 +23,11 @@ export function fill(place, ...children) {
 
 let silence;
 
-// Said once to who cannot see it, and shown for a while to who can.
-export function tell(words) {
-  by("told").textContent = words;
+// Said once to who cannot see it, and shown for a while to who can; with what can be done about it, if anything.
+export function tell(words, label = "", act = null) {
+  by("told").replaceChildren(words, act ? make("button", {type: "button", onclick: () => { tell(""); act(); }}, label) : "");
   clearTimeout(silence);
-  silence = setTimeout(() => { by("told").textContent = ""; }, 9000);
+  silence = setTimeout(() => by("told").replaceChildren(), act ? 30000 : 9000);
 }
 
 export function download(name, blob) {

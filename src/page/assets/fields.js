@@ -42,7 +42,7 @@ export const sections = [
       note: "sound: looked at, none worn or high; - a worn spot, + standing proud"},
    ]},
   {id: "first", title: "Gap at the 1st fret", figure: "first",
-   lead: "Hold the string behind fret 3 so that it lies on that crown, and read the gap over fret 1. This judges the nut.",
+   lead: "Press the string behind fret 3 so that it lies on that fret, and read the gap over fret 1. This judges the nut.",
    fields: [
      {path: "readings.*.first", kind: "each", label: "Gap over fret 1", figure: "first",
       hint: "a feeler; or none, ping or wide by ear", note: "gap over fret 1, string 1 first"},
@@ -52,7 +52,7 @@ export const sections = [
       hint: "only where a held string lies on fret 1 and gives no figure", note: "the same, open; it decides"},
    ]},
   {id: "action", title: "Action", figure: "action",
-   lead: "Open, over fret 12: from the crown to the underside of the string.",
+   lead: "Open, over fret 12: from the top of the fret to the underside of the string.",
    fields: [
      {path: "readings.*.action", kind: "each", label: "Gap over fret 12", figure: "action",
       note: "open, over fret 12, string 1 first"},
@@ -68,7 +68,7 @@ export const sections = [
      {path: "readings.*.stands_out", kind: "ends", label: "Saddle stands out", figure: "stands",
       note: "or by ruler: top of the bridge to the underside of the string"},
      {path: "readings.*.bridge_top", kind: "ends", label: "Straightedge down to the bridge", figure: "bridge",
-      hint: "the edge on the crowns, gap to the bridge's top", note: "straightedge on the crowns, gap to the bridge's top"},
+      hint: "the edge on the frets, gap to the bridge's top", note: "straightedge on the frets, gap to the bridge's top"},
    ]},
   {id: "sound", title: "What you hear", figure: "buzz",
    lead: "Notes that buzz, and how far the octave at fret 12 is off.",

@@ -1,14 +1,23 @@
 // SPDX-License-Identifier: MIT
 // The folder: its sheets with what is next and what each waits for; opening and saving them.
-import {ask} from "./ask.js";
+import {ask, asking} from "./ask.js";
 import {by, make, tell} from "./dom.js";
 
+// Where a sheet is kept for good, in a word or two.
+export const place = "in the folder";
 export const where = "It goes into the folder, as a text file you can read and edit.";
 
-export async function list(open) {
+let all = [];   // the rows that have come
+let count = 0;  // how many sheets there are
+let more = "";  // the name after which there are more
+let open;
+
+export async function list(openIt) {
+  open = openIt;
   const {status, body} = await ask("GET", "/sheets");
   const place = by("folder-sheets");
   by("take-page").hidden = !body?.file;
+  by("folder-find").hidden = status !== 200 || body.sheets.length < 2;
   if (status !== 200 || body.folder === null) {
     place.replaceChildren(make("p", {}, "The folder cannot be read."));
     return;
@@ -18,31 +27,53 @@ export async function list(open) {
     place.replaceChildren(make("p", {class: "hint"}, "No sheets in it yet. The first you save will be here."));
     return;
   }
-  const cards = make("ul", {class: "cards"});
-  const rest = make("p", {class: "hint"});
-  place.replaceChildren(cards, rest);
-  add(body);
+  [all, count, more] = [body.sheets, body.count, body.more_after];
+  by("folder-words").oninput = asking(find);
+  by("folder-order").onchange = asking(find);
+  await find();
+}
 
-  function add({sheets, count, more_after: last}) {
-    cards.append(...sheets.map((sheet) => card(sheet, open)));
-    if (!last) return rest.remove();
-    rest.replaceChildren(`${cards.childElementCount} of ${count} sheets, by name. `,
-      make("button", {type: "button", id: "more-sheets", onclick: () => more(last)}, "Show more"));
-  }
+async function next() {
+  const {status, body} = await ask("GET", `/sheets?after=${encodeURIComponent(more)}`);
+  if (status !== 200) return tell("The folder cannot be read.");
+  all.push(...body.sheets);
+  [count, more] = [body.count, body.more_after];
+  return true;
+}
 
-  async function more(last) {
-    const {status, body} = await ask("GET", `/sheets?after=${encodeURIComponent(last)}`);
-    const first = cards.childElementCount;
-    if (status !== 200) return tell("The folder cannot be read.");
-    add(body);
-    cards.children[first]?.firstElementChild.focus();
-  }
+const wordsOf = (sheet) => [sheet.name, sheet.ref, sheet.title, sheet.owner, sheet.kind, sheet.date, sheet.next, sheet.waits].join(" ").toLowerCase();
+const states = ["work", "waits", "wrong", "done"];
+const orders = {
+  name: () => 0, // as they come
+  date: (a, b) => (b.date || "").localeCompare(a.date || ""),
+  state: (a, b) => states.indexOf(a.state) - states.indexOf(b.state),
+};
+
+// Whoever searches, or wants another order than that of the names, has them all.
+async function find() {
+  const words = by("folder-words").value.trim().toLowerCase().split(/\s+/).filter(Boolean), order = by("folder-order").value;
+  while ((words.length || order !== "name") && more && await next());
+  const found = all.filter((sheet) => words.every((word) => wordsOf(sheet).includes(word))).sort(orders[order]);
+  show(found, words.length > 0);
+}
+
+function show(found, searched) {
+  by("folder-sheets").replaceChildren(make("ul", {class: "cards"}, found.map((sheet) => card(sheet, open))),
+    more ? make("p", {class: "hint"}, `${all.length} of ${count} sheets, by name. `, make("button", {type: "button", id: "more-sheets", onclick: () => asking(showMore)()}, "Show more"))
+      : searched ? make("p", {class: "hint", role: "status"}, found.length ? `${found.length} of ${count} sheets.` : "No sheet has all of these words.") : "");
+}
+
+async function showMore() {
+  const first = all.length;
+  if (!await next()) return;
+  await find();
+  by("folder-sheets").querySelector("ul").children[first]?.firstElementChild.focus();
 }
 
 const card = (sheet, open) => make("li", {},
   make("button", {type: "button", class: `card ${sheet.state}`, "data-sheet": sheet.name, onclick: () => open(sheet.name)},
     make("strong", {}, job(sheet) || sheet.name),
-    make("span", {class: "hint"}, [sheet.owner, job(sheet) ? sheet.name : ""].filter(Boolean).join(", ")),
+    make("span", {class: "hint"}, [sheet.owner, job(sheet) ? sheet.name : "", sheet.kind, sheet.date].filter(Boolean).join(", ")),
     make("span", {class: "waits"}, make("b", {}, "Next: "), sheet.next),
     make("span", {class: "waits"}, make("b", {}, "Waits for: "), sheet.waits)));
 
@@ -54,10 +85,10 @@ export async function read(name) {
 }
 
 // {saved, tag} or why not: "changed", "exists", or words.
-export async function save(sheet) {
+export async function save(sheet, text) {
   const headers = sheet.tag ? {"If-Match": sheet.tag} : {"If-None-Match": "*"};
-  const {status, tag, body, reply} = await ask("PUT", `/sheets/${encodeURIComponent(sheet.name)}`, sheet.text(), headers);
+  const {status, tag, body, reply} = await ask("PUT", `/sheets/${encodeURIComponent(sheet.name)}`, text, headers);
   if (status === 200 || status === 201) return {saved: true, tag};
   if (status === 412) return {why: sheet.tag ? "changed" : "exists", tag};
-  return {why: body ? "It has errors; they stand beside the fields." : await reply.text()};
+  return {why: body ? "It has errors, shown beside the fields." : await reply.text()};
 }

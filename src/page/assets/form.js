@@ -1,12 +1,16 @@
 // SPDX-License-Identifier: MIT
 // The fields: made from the table, filled from the sheet, flagged with the sheet reader's own words.
-import {by, make} from "./dom.js";
+import {by, fill, make} from "./dom.js";
 import {draw} from "./figure.js";
 import {makes, sections} from "./fields.js";
+import {others} from "./others.js";
 
 let sheet;
 let changed;   // called when a value has changed
 let rebuilt;   // called when other fields are wanted
+let left;      // called when a field was left, with the complaints that may be shown now
+let typing = false; // a value is being written, and is not yet what was meant
+let latest = [[], false];
 
 const here = (path) => path.replace("*", sheet.last);
 const idOf = (path) => `f-${path.replaceAll(".", "-")}`;
@@ -14,7 +18,7 @@ const idOf = (path) => `f-${path.replaceAll(".", "-")}`;
 function input(path, label, extra = {}) {
   return make("input", {id: idOf(path), name: path, value: sheet.own.get(path) || "", placeholder: sheet.typical(path),
     autocomplete: "off", autocapitalize: "off", spellcheck: "false", "aria-label": label, ...extra,
-    oninput: (event) => { sheet.set(path, event.target.value); changed(); }});
+    oninput: (event) => { setTyping(true); sheet.set(path, event.target.value); changed(); }});
 }
 
 function choice(path, {words, label, usual = ""}) {
@@ -33,8 +37,18 @@ function stringName(string) {
   return note ? `string ${string + 1}, ${note}` : `string ${string + 1}`;
 }
 
-// One small field of a row, its name over it.
-const cell = (name, control) => make("label", {class: "cell"}, make("span", {class: "cell-name"}, name), control);
+// One small field of a row, its name over it. Under a reading with a target stand its range, and what it was the visit before.
+function cell(name, control) {
+  const path = control.name || "";
+  return make("label", {class: "cell"}, make("span", {class: "cell-name"}, name), control, beside(path));
+}
+
+const ranged = /^readings\.\d+\.(relief\.gap|first\.\d+|action\.\d+)$/;
+
+function beside(path) {
+  const was = !path.endsWith(".date") && path.startsWith(`readings.${sheet.last}.`) && sheet.last > 0 ? sheet.own.get(path.replace(/^readings\.\d+/, `readings.${sheet.last - 1}`)) : "";
+  return [ranged.test(path) ? make("span", {class: "range", "data-range": path}) : null, was ? make("span", {class: "was"}, `was ${was}`) : null];
+}
 
 const places = {
   one: (path, field) => [input(path, field.label)],
@@ -70,6 +84,17 @@ const places = {
   },
   attack: (path, field) => sheet.shape(path) === "one" || !sheet.has(path) ? [choice(path, field)]
     : [make("p", {class: "hint"}, "In newtons, as the sheet has it.")],
+  // A list of bare figures in one field, a comma between two.
+  row(path, field) {
+    const now = Array.from({length: sheet.count(path)}, (_, k) => sheet.own.get(`${path}.${k}`) || "").join(", ");
+    return [make("input", {id: idOf(path), name: path, value: sheet.has(path) ? now : "", placeholder: Array.from({length: sheet.count(path)}, (_, k) => sheet.typical(`${path}.${k}`)).join(", "),
+      autocomplete: "off", spellcheck: "false", "aria-label": field.label, oninput: (event) => {
+        setTyping(true);
+        sheet.remove(path);
+        event.target.value.split(/[,;]/).map((one) => one.trim()).filter(Boolean).forEach((one, k) => sheet.set(`${path}.${k}`, one));
+        changed();
+      }})];
+  },
   table(path, field) {
     return [make("table", {class: "entry"},
       make("thead", {}, make("tr", {}, make("th", {scope: "col"}, "No."), field.row.map(([, name]) => make("th", {scope: "col"}, name)))),
@@ -112,17 +137,19 @@ function fieldOf(field) {
   const controls = places[field.kind](path, field);
   const single = controls.length === 1 && controls[0].id === idOf(path);
   const hint = field.hint || (field.kind === "one" && /\d/.test(field.note || "") ? field.note : "");
+  const flagsId = `${idOf(path)}${field.suffix || ""}-flags`;
   const box = make("div", {class: `field kind-${field.kind}${field.wide ? " wide" : ""}`, "data-path": path, "data-figure": field.figure || ""});
   box.append(single ? make("label", {class: "field-name", for: idOf(path)}, field.label) : make("span", {class: "field-name"}, field.label),
-    make("div", {class: "controls"}, controls), hint ? make("p", {class: "hint"}, hint) : "",
-    make("ul", {class: "flags", id: `${idOf(path)}-flags`}));
+    make("div", {class: "controls"}, controls), single && field.kind === "one" ? make("p", {class: "beside"}, beside(path)) : "", hint ? make("p", {class: "hint"}, hint) : "",
+    make("ul", {class: "flags", id: flagsId, "aria-live": "polite"}));
   return box;
 }
 
 function sectionOf(section) {
   const figure = section.figure && make("figure", {class: "where"}, draw(section.figure));
   const body = [section.lead && make("p", {class: "lead"}, section.lead), figure,
-    make("div", {class: "fields"}, section.fields.map(fieldOf))];
+    section.groups ? section.groups.map((group) => make("div", {class: "group"}, make("h4", {}, group.title), make("div", {class: "fields"}, group.fields.map(fieldOf))))
+      : make("div", {class: "fields"}, section.fields.map(fieldOf))];
   const title = make("h3", {id: `s-${section.id}`}, section.title);
   return section.folded
     ? make("details", {class: "section", "data-section": section.id}, make("summary", {}, title), body)
@@ -140,17 +167,48 @@ function showWhere(event) {
   }
 }
 
-export function build(inHand, onChange, onRebuild) {
+// known: every field there is; those without a place of their own come last.
+export function build(inHand, onChange, onRebuild, known) {
   [sheet, changed, rebuilt] = [inHand, onChange, onRebuild];
   const open = new Set([...document.querySelectorAll("details.section[open]")].map((one) => one.dataset.section));
   const form = by("form");
-  form.replaceChildren(...sections.map(sectionOf));
+  form.replaceChildren(...sections.map(sectionOf), ...others(known, sheet).map(sectionOf));
+  apply(sheet.applies);
   form.querySelectorAll("details.section").forEach((one) => { one.open = open.has(one.dataset.section); });
 }
 
-export function begin() {
+// Only what this instrument has is asked for, and what the sheet says all the same; everything where a sheet with errors
+// leaves open what that is.
+export function apply(paths) {
+  const has = new Set(paths || []);
+  for (const box of by("form").querySelectorAll(".field[data-path]")) {
+    const path = box.dataset.path, plain = path.replace(/^readings\.\d+\./, "readings.");
+    const part = [...has].some((one) => one === plain || one.startsWith(`${plain}.`));
+    box.hidden = paths !== null && !part && !sheet.has(path) && !box.contains(document.activeElement);
+  }
+  for (const group of by("form").querySelectorAll(".group")) group.hidden = ![...group.querySelectorAll(".field")].some((one) => !one.hidden);
+}
+
+function setTyping(now) {
+  typing = now;
+  document.body.classList.toggle("typing", now);
+}
+
+// Whoever leaves a field, or ends it with Enter, has written what was meant.
+function leave() {
+  if (!typing && latest[0].length === 0) return;
+  setTyping(false);
+  sheet?.rest();
+  left(...latest);
+}
+
+export function begin(whenLeft) {
+  left = whenLeft;
   by("form").addEventListener("focusin", showWhere);
-  by("form").addEventListener("submit", (event) => event.preventDefault());
+  by("form").addEventListener("focusout", () => setTimeout(leave, 0));
+  by("form").addEventListener("change", (event) => event.target.tagName === "SELECT" && leave());
+  by("form").addEventListener("submit", (event) => { event.preventDefault(); leave(); });
+  by("form").addEventListener("keydown", (event) => event.key === "Enter" && event.target.tagName === "INPUT" && leave());
 }
 
 export function focusOn(path) {
@@ -175,26 +233,46 @@ function inputsAt(path) {
   return [];
 }
 
-// Flags beside the fields; what has no field is given back.
-export function flag(complaints) {
-  by("form").querySelectorAll(".flags").forEach((list) => list.replaceChildren());
-  by("form").querySelectorAll("[aria-invalid]").forEach((one) => {
-    one.removeAttribute("aria-invalid");
-    one.removeAttribute("aria-describedby");
-  });
-  const homeless = [];
+// Whether a complaint is about what is being written: the value itself, or the group it is one of, which is not whole
+// before it is left.
+function isWaiting(complaint, inputs) {
+  const active = document.activeElement;
+  if (!inputs.includes(active)) return false;
+  return active.name === complaint.path ? typing : true;
+}
+
+function remedy(complaint, inputs) {
+  const word = complaint.text.match(/did you mean ([^?]+)\?/)?.[1];
+  if (!word || inputs.length !== 1 || inputs[0].name !== complaint.path || inputs[0].tagName !== "INPUT") return null;
+  return make("button", {type: "button", class: "quiet", onclick: () => { sheet.set(complaint.path, word); rebuilt(complaint.path); }}, `Use ${word}`);
+}
+
+// Flags beside the fields. Given back: what has no field, and what waits until a field is left.
+export function flag(complaints, stale) {
+  latest = [complaints, stale];
+  const flags = new Map([...by("form").querySelectorAll(".flags")].map((list) => [list, []]));
+  const marks = new Map();
+  const waiting = [], homeless = [];
   for (const complaint of complaints) {
     const inputs = inputsAt(complaint.path);
     const list = inputs[0]?.closest(".field")?.querySelector(".flags");
     if (!list) { homeless.push(complaint); continue; }
-    list.append(make("li", {class: complaint.severity}, complaint.text));
-    for (const one of inputs) {
-      if (complaint.severity === "error") one.setAttribute("aria-invalid", "true");
-      one.setAttribute("aria-describedby", list.id);
-      if (complaint.severity !== "error") one.setAttribute("aria-invalid", "false");
-    }
+    if (isWaiting(complaint, inputs)) { waiting.push(complaint); continue; }
+    flags.get(list).push(make("li", {class: complaint.severity}, complaint.text, remedy(complaint, inputs)));
+    for (const one of inputs) marks.set(one, [complaint.severity === "error", list.id]);
     const folded = list.closest("details");
     if (folded && complaint.severity === "error") folded.open = true;
   }
-  return homeless;
+  for (const [list, lines] of flags) if (lines.length || list.childElementCount) fill(list, lines);
+  for (const one of by("form").querySelectorAll("[aria-invalid]")) if (!marks.has(one)) unmark(one);
+  for (const [one, [wrong, id]] of marks) {
+    one.setAttribute("aria-invalid", String(wrong));
+    one.setAttribute("aria-describedby", id);
+  }
+  return {waiting, homeless};
+}
+
+function unmark(one) {
+  one.removeAttribute("aria-invalid");
+  one.removeAttribute("aria-describedby");
 }

@@ -1,68 +1,122 @@
 // SPDX-License-Identifier: MIT
 // The page: one sheet in hand, asked about again at every keystroke.
-import {ask} from "./ask.js";
+import {ask, asking, Unanswered} from "./ask.js";
 import {by, download, fill, make, tell} from "./dom.js";
+import * as drafts from "./drafts.js";
+import * as glance from "./glance.js";
+import * as keypad from "./keypad.js";
+import * as kept from "./kept.js";
 import * as folder from "./folder.js";
 import * as form from "./form.js";
 import * as plan from "./plan.js";
-import {unanswered} from "./send.js";
+import * as saving from "./saving.js";
 import {Sheet} from "./sheet.js";
+import * as tapped from "./tapped.js";
 import * as taps from "./taps.js";
+import * as visits from "./visits.js";
 
-const draftKey = "sillet draft";
 let sheet = new Sheet();
 let screen = "start";
+let kinds = [];
+let fields = []; // all that a sheet may say, as the program has it
 
 // --- which screen ------------------------------------------------------------------------------
 
-function show(name) {
+// way: "on" a new place to come back from with Back; "at" in place of where one is; "" as the browser has it already.
+function show(name, way = "on") {
   screen = name;
-  for (const one of ["start", "taps", "work"]) by(one).hidden = one !== name;
+  for (const one of ["start", "taps", "work", "bench"]) by(one).hidden = one !== name;
   by("bar").hidden = name !== "work";
-  by("sheet-name").hidden = name === "start";
+  by("sheet-name").hidden = by("state").hidden = name === "start";
+  const place = {screen: name, draft: name === "start" ? null : drafts.key()};
+  if (way === "on") history.pushState(place, "");
+  if (way === "at") history.replaceState(place, "");
   if (name === "start") beginStart();
-  rememberScreen();
+  if (sheet.own.size) keepDraft();
   window.scrollTo(0, 0);
 }
 
-// A reload comes back to where it was left.
-function rememberScreen() {
-  const kept = localStorage.getItem(draftKey);
-  if (kept) localStorage.setItem(draftKey, JSON.stringify({...JSON.parse(kept), screen}));
+// Back and forward: the screen that was there, with the sheet it had.
+async function goTo(place) {
+  if (by("save-as").open) by("save-as").close();
+  if (!place || place.screen === "start") return show("start", "");
+  if (place.draft !== drafts.key() && !await takeDraft(place.draft)) return show("start", "at");
+  if (place.screen === "taps") return resumeTaps("");
+  if (place.screen === "bench") return beginBench("");
+  beginWork("");
 }
 
 async function beginStart() {
-  const kept = localStorage.getItem(draftKey);
-  by("draft-box").hidden = !kept;
-  if (kept) by("draft-about").textContent = aboutDraft(JSON.parse(kept));
-  await folder.list(openFromFolder);
-}
-
-function aboutDraft(draft) {
-  const own = new Map(draft.own);
-  return own.get("job.title") || draft.name || `A sheet of a ${kind(own.get("profile") || "instrument")}, not saved yet.`;
+  kept.list();
+  await folder.list(asking(openFromFolder));
 }
 
 const kind = (profile) => profile.replaceAll("-", " ");
 
 function offerKinds(place, profiles, begin) {
   by(place).replaceChildren(...profiles.map((profile) =>
-    make("button", {type: "button", "data-profile": profile, onclick: () => begin(profile)}, kind(profile))));
+    make("button", {type: "button", "data-profile": profile, onclick: () => asking(begin)(profile)}, kind(profile))));
+}
+
+// --- drafts ------------------------------------------------------------------------------------
+
+function keepDraft() {
+  const {own, name, tag, saved} = sheet;
+  const answers = screen === "taps" ? taps.kept() : null;
+  kept.sayTrouble(sheet, drafts.keep({own: [...own], name, tag, saved, screen, tapped: answers}));
+  kept.sayState(sheet);
+}
+
+async function takeDraft(key) {
+  const draft = key && drafts.adopt(key);
+  if (!draft) return false;
+  sheet = new Sheet();
+  sheet.own = new Map(draft.own);
+  Object.assign(sheet, {name: draft.name || "", tag: draft.tag || null, saved: draft.saved || "", screen: draft.screen, tapped: draft.tapped || null});
+  await asking(learn)(); // without its program the page shows at least what was typed
+  return true;
+}
+
+async function learn() {
+  const whole = await ask("POST", "/read", bare(sheet.profile));
+  const {body} = await ask("POST", "/read", sheet.text());
+  sheet.takeUnder(body.entries, whole.body.entries);
+  sheet.applies = body.applies;
+}
+
+async function openDraft(key, way = "on") {
+  if (!await takeDraft(key)) return show("start", "at");
+  if (sheet.screen === "taps" && sheet.tapped) return resumeTaps(way);
+  if (sheet.screen === "bench") return beginBench(way);
+  beginWork(way);
+}
+
+function resumeTaps(way) {
+  if (!sheet.tapped) return beginWork(way);
+  nameSheet();
+  taps.resume(sheet, tapCalls, sheet.tapped);
+  show("taps", way);
 }
 
 // --- the sheet in hand -------------------------------------------------------------------------
 
+// Another sheet; the one before stays as a draft, in a record that is not written to again.
 async function takeText(text, name, tag) {
   const {status, body} = await ask("POST", "/read", text);
   if (status !== 200) return tell("That file is no measuring sheet.");
   if (body.entries.length === 0) return tell(`Not opened: ${body.complaints[0]?.text || "it is empty"}`);
+  const before = sheet.own.size > 0 && sheet.changed;
+  drafts.begin();
   sheet = new Sheet();
   sheet.take(body.entries);
   Object.assign(sheet, {name: name || "", tag: tag || null});
+  await learn();
   if (sheet.count("readings") === 0) sheet.set("readings.0.date", today());
+  sheet.past = [];
   sheet.saved = tag ? sheet.text() : "";
   const ours = text.startsWith("# A measuring sheet: what was read");
-  tell(tag && !ours && /(^|\s)#/m.test(text) ? "Opened. Remarks written into this file by hand are not kept when it is saved from here." : "");
+  tell([before ? "The sheet you had is kept as a draft, on the first page." : "",
+    tag && !ours && /(^|\s)#/m.test(text) ? "Remarks written into this file by hand are not kept when it is saved from here." : ""].filter(Boolean).join(" "));
   return true;
 }
 
@@ -78,10 +132,18 @@ async function startNew(profile) {
   if (await takeText(bare(profile))) beginWork();
 }
 
+function askKind() {
+  drafts.begin();
+  sheet = new Sheet();
+  show("taps");
+  taps.askKind(kinds, kind, asking(startTaps));
+}
+
 async function startTaps(profile) {
   if (!await takeText(bare(profile))) return;
   nameSheet();
-  taps.start(sheet, endTaps);
+  taps.start(sheet, tapCalls);
+  show("taps", "at");
 }
 
 async function openFromFolder(name) {
@@ -92,7 +154,9 @@ async function openFromFolder(name) {
 
 async function openFile(file) {
   if (file.size > 256 * 1024) return tell("Over 256 KiB: this is no measuring sheet.");
-  if (await takeText(await file.text())) beginWork();
+  const text = await file.text().catch(() => null);
+  if (text === null) return tell("That file could not be read.");
+  if (await takeText(text)) beginWork();
 }
 
 function nameSheet() {
@@ -100,76 +164,85 @@ function nameSheet() {
   document.title = `${sheet.own.get("job.title") || sheet.name || kind(sheet.profile) || "sheet"} · sillet`;
 }
 
-function keepDraft() {
-  localStorage.setItem(draftKey, JSON.stringify({own: [...sheet.own], name: sheet.name, tag: sheet.tag, saved: sheet.saved, screen}));
+function beginWork(way = "on") {
+  show("work", way);
+  rebuild();
+  by("work").focus();
 }
 
-function beginWork(focus) {
-  show("work");
-  rebuild();
-  if (!focus) by("work").focus();
+// One reading at a time, under a keypad.
+function beginBench(way = "on", from = "") {
+  sheet.rest();
+  show("bench", way);
+  keypad.start(sheet, from);
+  changed();
 }
 
 function rebuild(focus) {
-  form.build(sheet, changed, rebuild);
+  form.build(sheet, changed, rebuild, fields);
   for (const one of document.querySelectorAll("[name=units]")) one.checked = one.value === sheet.units;
-  const visits = sheet.count("readings");
-  by("visits").textContent = visits > 1 ? `Visit ${visits}. Earlier ones are kept in the sheet; this one counts and stands alone.` : "";
+  visits.show(sheet);
   changed();
   if (typeof focus === "string") form.focusOn(focus);
 }
 
-// Whatever was in the draft is put back, on a reload, where it was.
-async function restore() {
-  const kept = localStorage.getItem(draftKey);
-  const draft = kept && JSON.parse(kept);
-  if (!draft) return false;
-  sheet = new Sheet();
-  sheet.own = new Map(draft.own);
-  Object.assign(sheet, {name: draft.name, tag: draft.tag, saved: draft.saved});
-  const {body} = await ask("POST", "/read", sheet.text());
-  sheet.takeUnder(body.entries);
-  beginWork();
-  return true;
+function stepBack(done) {
+  if (done) screen === "bench" ? keypad.start(sheet, keypad.at()) : rebuild();
+  else tell("There is nothing more to take back.");
 }
 
 // --- asking again ------------------------------------------------------------------------------
 
 let busy = false;
 let again = false;
+let retry;
 
 async function changed() {
   nameSheet();
   keepDraft();
+  by("undo").disabled = sheet.past.length === 0;
+  by("redo").disabled = sheet.future.length === 0;
   if (busy) { again = true; return; }
   busy = true;
+  clearTimeout(retry);
   try {
     do {
       again = false;
       await update();
     } while (again);
-  } catch {
-    tell(unanswered);
+  } catch (error) {
+    if (!(error instanceof Unanswered)) throw error;
+    retry = setTimeout(changed, 2000); // said already; asked again until it answers
   } finally {
     busy = false;
   }
 }
 
 async function update() {
+  if (sheet.under.size === 0) { // begun while the program did not answer
+    await learn();
+    form.build(sheet, changed, rebuild, fields);
+  }
   const text = sheet.text();
-  const drawings = Promise.all(views.map(({view}) => drawn(view, text)));
-  drawings.catch(() => {}); // told already, and thrown where it is waited for
-  const [read, made] = await Promise.all([ask("POST", "/read", text), ask("POST", "/plan", text)]);
-  if (read.status === 200) showComplaints(read.body.complaints, made.status !== 200);
-  if (made.status !== 200) return;
-  plan.show(made.body, sheet);
-  place(await drawings, made.body);
+  const {status, body} = await ask("POST", "/bench", text);
+  if (status !== 200) return;
+  showComplaints(body.read.complaints, !body.result);
+  form.apply(sheet.applies = body.read.applies);
+  if (!body.result) return;
+  plan.show(body.result, body.glance, sheet);
+  glance.show(body.glance, body.result, {go: goToField, done: measureAgain});
+  glance.showRanges(body.glance.readings, sheet.visits - 1);
+  keypad.showRange(body.glance.readings);
+  document.body.dataset.planned = String(Number(document.body.dataset.planned || 0) + 1);
+  if (again) return;
+  const drawings = await Promise.all(views.map(({view}) => drawn(view, text)));
+  place(drawings, body.result);
   document.body.dataset.shown = String(Number(document.body.dataset.shown || 0) + 1);
 }
 
 function showComplaints(complaints, stale) {
-  const homeless = form.flag(complaints);
-  const errors = complaints.filter((one) => one.severity === "error");
+  const {waiting, homeless} = form.flag(complaints, stale);
+  const errors = complaints.filter((one) => one.severity === "error" && !waiting.includes(one));
   const listed = [...new Set([...errors, ...homeless])];
   by("errors").hidden = listed.length === 0;
   by("errors-title").textContent = errors.length ? "The sheet has errors" : "To be looked at in the sheet";
@@ -211,104 +284,105 @@ async function take(ending) {
   tell(ending === "pdf" ? "The pack is in your downloads. Print it at 100 % and measure its rulers." : "It is in your downloads.");
 }
 
-// --- saving ------------------------------------------------------------------------------------
-
-function askName(why) {
-  by("save-why").textContent = why;
-  by("save-name").value = sheet.name || `${(sheet.own.get("job.ref") || sheet.own.get("job.title") || sheet.profile || "sheet").replace(/[^\p{L}\p{N} ._-]/gu, "")}.yaml`;
-  by("save-over").hidden = by("save-theirs").hidden = true;
-  if (!by("save-as").open) by("save-as").showModal();
-  by("save-name").select();
-}
-
-async function save() {
-  if (!sheet.name) return askName(folder.where);
-  const {saved, tag, why} = await folder.save(sheet);
-  if (saved) {
-    Object.assign(sheet, {tag, saved: sheet.text()});
-    if (by("save-as").open) by("save-as").close();
-    nameSheet();
-    keepDraft();
-    return tell(`Saved as ${sheet.name}.`);
-  }
-  if (why === "exists" || why === "changed") return conflict(why);
-  tell(`Not saved. ${why}`);
-}
-
-// Another version is there: nothing is written over before someone says so.
-function conflict(why) {
-  askName(why === "exists" ? "There is a sheet of that name already. Choose another name, or say what is to be kept."
-    : "This sheet was changed by another hand since it was opened here. Save yours under another name, or say what is to be kept.");
-  by("save-over").hidden = by("save-theirs").hidden = false;
-}
-
-async function saveOver() {
-  const there = await folder.read(sheet.name);
-  sheet.tag = there.found ? there.tag : null;
-  await save();
-}
-
-function submitName(event) {
-  event.preventDefault();
-  const name = by("save-name").value.trim().replace(/(\.yaml)?$/, ".yaml");
-  if (name !== sheet.name) Object.assign(sheet, {name, tag: null});
-  save();
-}
-
 // --- a new visit, the taps' end ----------------------------------------------------------------
 
 function readAgain() {
+  sheet.chosen = null;
+  sheet.rest();
   sheet.set(`readings.${sheet.count("readings")}.date`, today());
+  sheet.rest();
   rebuild(`readings.${sheet.last}.humidity`);
   tell("A new visit, all blank: take every reading again. The older ones are kept.");
 }
 
-function endTaps(words, go) {
-  const title = make("h1", {tabindex: "-1"}, "What the taps tell");
-  const steps = make("div", {id: "tap-steps"});
-  by("question").replaceChildren(title, make("ul", {class: "verdicts"}, words.map((one) => make("li", {}, one))),
-    go ? make("h2", {}, "To do and to measure") : "", steps,
-    make("button", {type: "button", class: "primary", id: "tap-go", onclick: () => beginWork()}, go ? "To the sheet" : "To the sheet all the same"));
-  title.focus();
-  if (go) ask("POST", "/plan", sheet.text()).then(({body}) => {
-    const measure = (body?.steps || []).slice(1, -1);
-    steps.replaceChildren(make("ol", {class: "steps"}, measure.map((one) => make("li", {}, make("p", {class: "do"}, one.do)))));
-  });
+const here = (path) => path.replace("*", sheet.last);
+
+function goToField(path) {
+  if (!form.focusOn(here(path))) form.focusOn(here(path).replace(/\.[^.]+$/, ""));
 }
 
+// A step is done: what it changed is measured again, at a new visit.
+function measureAgain(path) {
+  readAgain();
+  goToField(path);
+}
+
+const tapCalls = {
+  whenDone: (words, go) => tapped.end(sheet, words, go, {toSheet: beginWork, name: fileName("pdf")}),
+  keepIt: () => keepDraft(),
+  judgeIt: asking(async (inHand) => (await ask("POST", "/bench", inHand.text())).body.glance?.stages[0]),
+};
+
 // --- set going ---------------------------------------------------------------------------------
+
+function undoKeys(event) {
+  if (screen !== "work" || !(event.ctrlKey || event.metaKey) || event.altKey || by("save-as").open) return;
+  const key = event.key.toLowerCase();
+  if (key !== "z" && key !== "y") return;
+  event.preventDefault();
+  stepBack(key === "y" || event.shiftKey ? sheet.redo() : sheet.undo());
+}
 
 function listen() {
   by("to-start").addEventListener("click", () => show("start"));
   by("leave-taps").addEventListener("click", () => show("start"));
-  by("draft").addEventListener("click", restore);
-  by("save").addEventListener("click", save);
-  by("print").addEventListener("click", () => take("pdf"));
+  by("keep-file-now").addEventListener("click", () => take("yaml"));
+  by("undo").addEventListener("click", () => stepBack(sheet.undo()));
+  by("redo").addEventListener("click", () => stepBack(sheet.redo()));
+  by("steps").addEventListener("click", (event) => event.target.dataset.field && goToField(event.target.dataset.field));
+  by("findings").addEventListener("click", (event) => event.target.dataset.field && goToField(event.target.dataset.field));
+  by("print").addEventListener("click", () => asking(take)("pdf"));
   by("again").addEventListener("click", readAgain);
-  by("save-form").addEventListener("submit", submitName);
-  by("save-leave").addEventListener("click", () => by("save-as").close());
-  by("save-over").addEventListener("click", saveOver);
-  by("save-theirs").addEventListener("click", () => { by("save-as").close(); openFromFolder(sheet.name); });
-  by("file").addEventListener("change", (event) => event.target.files[0] && openFile(event.target.files[0]));
-  for (const button of document.querySelectorAll("[data-file]")) button.addEventListener("click", () => take(button.dataset.file));
+  by("to-bench").addEventListener("click", () => beginBench());
+  by("file").addEventListener("change", (event) => event.target.files[0] && asking(openFile)(event.target.files[0]));
+  for (const button of document.querySelectorAll("[data-file]")) button.addEventListener("click", () => asking(take)(button.dataset.file));
   for (const one of document.querySelectorAll("[name=units]")) {
     one.addEventListener("change", () => { sheet.switchUnits(one.value); rebuild(); });
   }
   document.addEventListener("dragover", (event) => event.preventDefault());
   document.addEventListener("drop", (event) => {
     event.preventDefault();
-    if (event.dataTransfer.files[0]) openFile(event.dataTransfer.files[0]);
+    if (event.dataTransfer.files[0]) asking(openFile)(event.dataTransfer.files[0]);
   });
+  document.addEventListener("keydown", undoKeys);
+  window.addEventListener("popstate", (event) => asking(goTo)(event.state));
+  window.addEventListener("beforeunload", (event) => { if (drafts.trouble() && sheet.own.size && sheet.changed) event.preventDefault(); });
+  window.addEventListener("storage", (event) => {
+    // Taken up in another window, perhaps at the very keystroke that this one had just kept: kept again, beside it.
+    if (event.key === drafts.key() && event.newValue === null && sheet.own.size) keepDraft();
+    else if (screen === "start") kept.list();
+  });
+}
+
+// What stays in sight at the top leaves the rest its room, however many lines it takes.
+function keepRoom() {
+  const measure = () => {
+    const root = document.documentElement.style;
+    root.setProperty("--head", `${getComputedStyle(document.querySelector("header")).position === "sticky" ? document.querySelector("header").offsetHeight : 0}px`);
+    root.setProperty("--tiles", `${by("tiles").offsetHeight}px`);
+  };
+  const observer = new ResizeObserver(measure);
+  for (const one of [document.querySelector("header"), by("tiles")]) observer.observe(one);
 }
 
 async function begin() {
   listen();
-  form.begin();
-  const {body: profiles} = await ask("GET", "/profiles");
-  offerKinds("profiles", profiles, startNew);
-  by("tap-start").addEventListener("click", () => { show("taps"); taps.askKind(profiles, kind, startTaps); });
-  const draft = JSON.parse(localStorage.getItem(draftKey) || "null");
-  if (draft?.screen !== "work" || !await restore()) show("start");
+  keepRoom();
+  drafts.tried();
+  kept.sayTrouble(sheet, drafts.trouble());
+  form.begin(showComplaints);
+  visits.begin(() => rebuild());
+  kept.begin(asking(openDraft), () => { drafts.begin(); sheet = new Sheet(); });
+  keypad.begin(changed, () => { show("work"); rebuild(); by("tiles").focus(); });
+  saving.begin(() => sheet, () => { nameSheet(); keepDraft(); }, openFromFolder);
+  [kinds, fields] = (await Promise.all([ask("GET", "/profiles"), ask("GET", "/fields")])).map((one) => one.body);
+  offerKinds("profiles", kinds, startNew);
+  by("tap-start").addEventListener("click", askKind);
+  const left = drafts.before();
+  if (!left || history.state?.screen === "start" || !await takeDraft(left) || sheet.screen === "start") return show("start", "at");
+  if (sheet.screen === "taps") resumeTaps("at");
+  else if (sheet.screen === "bench") beginBench("at");
+  else beginWork("at");
 }
 
 begin();

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The plan as the page shows it: every figure is the result's own; here it is only set in rows.
 import {by, fill, make} from "./dom.js";
+import {fieldOf} from "./glance.js";
 
 let units = "mm";
 
@@ -47,14 +48,27 @@ function findings(result) {
     else groups.push([one]);
   }
   return make("ul", {class: "findings"}, groups.map(([first, ...more]) => make("li", {class: first.level, "data-code": first.code},
-    make("strong", {}, levels[first.level]), " ", first.text,
+    make("strong", {}, levels[first.level]), " ", first.text, readingOf(first) ? goTo(readingOf(first), "To the reading", first.code.replaceAll("-", " ")) : null,
     more.length ? make("details", {}, make("summary", {}, `The same of ${more.length} more`),
       make("ul", {}, more.map((one) => make("li", {"data-code": one.code}, one.text)))) : null)));
 }
 
-function steps(result) {
-  return make("ol", {class: "steps"}, result.steps.map((one) => make("li", {"data-stage": one.stage},
-    make("p", {class: "do"}, one.do), one.check ? make("p", {class: "check"}, make("strong", {}, "Check: "), one.check) : null)));
+const goTo = (path, words, what) => make("button", {type: "button", class: "quiet goes", "data-field": path, "aria-label": `${words}: ${what}`}, words);
+
+// The one to do next is marked; each leads to the reading it is about.
+function steps(result, glance) {
+  return make("ol", {class: "steps"}, result.steps.map((one, k) => make("li", {"data-stage": one.stage, class: glance.next?.step === k + 1 ? "is-next" : false},
+    make("p", {class: "do"}, one.do), one.check ? make("p", {class: "check"}, make("strong", {}, "Check: "), one.check) : null,
+    goTo(fieldOf(one.act, one.stage), "To the reading", glance.in_short[k]))));
+}
+
+// The reading a finding rests on; "" for none that is one.
+const restsOn = [[/^(relief|back-bow|rod|bow)/, "readings.*.relief.gap"], [/^(fret|crown)/, "readings.*.frets"], [/^(slot|first|nut|zero-fret)/, "readings.*.first."],
+  [/^(saddle|action)/, "readings.*.action."], [/^(cents|tune)/, "readings.*.cents."], [/^buzz/, "readings.*.buzz"], [/^humidity/, "readings.*.humidity"]];
+
+function readingOf({code, string}) {
+  const path = restsOn.find(([pattern]) => pattern.test(code))?.[1] || "";
+  return path.endsWith(".") ? `${path}${(string || 1) - 1}` : path;
 }
 
 const held = {first_open: "open", first_held2: "lying on the 2nd", first_held3: "held at the 3rd"};
@@ -120,7 +134,7 @@ function nut(result) {
   return [table("Nut", ["String", "Verdict", "Too high by", "±", "First pass", "Feelers to stop at", "± of the feelers", "Stiffness may lift it by"],
     result.nut.strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, [verdicts[one.verdict]], figure(one.deepen),
       figure(one.deepen_u == null ? null : 2 * one.deepen_u), figure(one.first_pass, down), figure(one.stack, up),
-      figure(one.stack_u == null ? null : 2 * one.stack_u), figure(one.stack_bend)])), sure(" Feelers stand on the board, hard against the nut's front face; the gap decides.")];
+      figure(one.stack_u == null ? null : 2 * one.stack_u), figure(one.stack_bend)])), sure(" Put the feelers on the board, right in front of the nut; the gap decides.")];
 }
 
 function saddle(result) {
@@ -137,20 +151,12 @@ function saddle(result) {
       figure(one.lower_u == null ? null : 2 * one.lower_u), ...rest(one)])), words, sure(screws ? "" : " So little off the top that a file cannot feel it is not asked for, and stays on.")];
 }
 
-// What is next, in one line, kept in sight.
-function brief(result) {
-  const next = result.steps.find((one, k) => k > 0 || result.steps.length === 1);
-  const words = next ? next.do.split(/(?<=[.:;]) /)[0].replace(/[:;]$/, ".") : "Nothing to do.";
-  return result.done ? "In order: every reading is in its range." : `Next: ${words}`;
-}
-
-export function show(result, sheet) {
+export function show(result, glance, sheet) {
   units = sheet.units;
   const heldAt = sheet.value("targets.first.held");
   const key = heldAt === "open" ? "first_open" : heldAt === "2" ? "first_held2" : "first_held3";
-  fill(by("brief"), brief(result));
   fill(by("findings"), findings(result));
-  fill(by("steps"), steps(result));
+  fill(by("steps"), steps(result, glance));
   fill(by("readings-table"), readings(result, key));
   fill(by("visits-table"), visits(result));
   fill(by("clearance"), clearance(result));

@@ -4,4 +4,4 @@
 
 export const send = (method, path, body, headers) => fetch(path, {method, body, headers});
 
-export const unanswered = "The program behind this page has ended. What you wrote is kept; start sillet serve again.";
+export const unanswered = "The program behind this page has ended. What you wrote is kept here. Start sillet serve again: the page goes on by itself.";

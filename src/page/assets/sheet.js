@@ -15,7 +15,20 @@ const noLength = new RegExp([
   "^allowances\\.(fall_share|bury_)", "^materials\\."].join("|"));
 const bareNumber = /^[+-]?[\d.,/ ]+$/;
 
+const inList = /\.\d+(\.|$)/;
+const eachString = /^(readings\.\d+\.(?:action|first|first_open|cents))\.\d+$/;
+const alone = /^\d+([.,]\d+)?$/;
+
+function meant(path, text) {
+  if (/^readings\.\d+\.humidity$/.test(path) && alone.test(text)) return `${text} %`;
+  if (path === "instrument.head_angle" && alone.test(text)) return `${text} deg`;
+  if (/^readings\.\d+\.(relief\.gap|first\.\d+)$/.test(path) && /^(none|ping|wide)$/i.test(text)) return text.toLowerCase();
+  return text;
+}
+
 export const isLength = (path) => !noLength.test(path);
+
+const pause = 1500; // ms, after which a field is taken up again
 
 export class Sheet {
   constructor() {
@@ -24,7 +37,40 @@ export class Sheet {
     this.name = "";           // in the folder
     this.tag = null;          // the version it was read at
     this.saved = "";          // as it was read or saved last
+    this.past = [];           // what it said before each change, the last change last
+    this.future = [];         // and what was taken back
+    this.touched = "";        // the path changed last: what is typed into one field in one go is one change
+    this.touchedAt = 0;
+    this.applies = null;      // the fields this instrument has, where that is known
+    this.chosen = null;       // an earlier visit that is shown
   }
+
+  // Before a change: what it said is kept, to be taken back to. Changes made in one go are one.
+  mark(path) {
+    const goesOn = path === this.touched && Date.now() - this.touchedAt < pause;
+    this.touchedAt = Date.now();
+    if (this.marking || goesOn) return;
+    this.marking = true;
+    queueMicrotask(() => { this.marking = false; });
+    this.touched = path;
+    this.past.push(new Map(this.own));
+    if (this.past.length > 300) this.past.shift();
+    this.future = [];
+  }
+
+  // From the next letter on it is another change, though in the same field.
+  rest() { this.touched = ""; }
+
+  step(from, to) {
+    if (from.length === 0) return false;
+    to.push(this.own);
+    this.own = from.pop();
+    this.rest();
+    return true;
+  }
+
+  undo() { return this.step(this.past, this.future); }
+  redo() { return this.step(this.future, this.past); }
 
   get units() { return this.own.get("units") === "in" ? "in" : "mm"; }
   get profile() { return this.own.get("profile") || ""; }
@@ -63,11 +109,17 @@ export class Sheet {
   }
 
   get strings() { return this.count("strings"); }
-  get last() { return Math.max(0, this.count("readings") - 1); }
+  get visits() { return Math.max(1, this.count("readings")); }
 
+  // The visit whose readings are in the fields: the last, unless another was chosen.
+  get last() { return this.chosen !== null && this.chosen < this.visits ? this.chosen : this.visits - 1; }
+
+  // In a list, which replaces the profile's whole, an emptied place is the profile's again.
   set(path, text) {
+    this.mark(path);
     this.takeOver(path);
-    this.own.set(path, text.trim());
+    const told = text.trim();
+    this.own.set(path, told === "" && inList.test(path) ? this.typical(path) : told);
   }
 
   // A list of the sheet replaces the profile's whole: what stays the same is taken over with it.
@@ -80,11 +132,13 @@ export class Sheet {
   }
 
   remove(path) {
+    this.mark(path);
     for (const key of below(this.own, path)) this.own.delete(key);
   }
 
   // Takes a row out of a list; those behind it move up.
   removeRow(list, row) {
+    this.mark(list);
     const rows = below(this.own, list).map((key) => [key, this.own.get(key)]);
     this.remove(list);
     for (const [key, text] of rows) {
@@ -96,6 +150,7 @@ export class Sheet {
 
   // From now on bare numbers are in other units; those written so far say which they were in.
   switchUnits(units) {
+    this.mark("units");
     for (const [path, text] of this.own) {
       if (text && isLength(path) && bareNumber.test(text)) this.own.set(path, `${text} ${this.units}`);
     }
@@ -111,11 +166,26 @@ export class Sheet {
     }
   }
 
-  takeUnder(entries) {
-    this.under = new Map(entries.filter((entry) => entry[2]).map(([path, ...rest]) => [path, rest]));
+  // whole: the entries of the profile alone, which has the lists that the sheet's own stand in place of.
+  takeUnder(entries, whole = []) {
+    const theirs = (all) => all.filter((entry) => entry[2]).map(([path, ...rest]) => [path, rest]);
+    this.under = new Map([...theirs(whole).filter(([path]) => inList.test(path)), ...theirs(entries)]);
   }
 
-  text() { return write(this.own); }
+  text() { return write(this.tidy()); }
+
+  // As it is meant: a percentage and an angle need no sign to be known by, a word may begin with a capital, and a list with
+  // a place for each string may be filled from any of them.
+  tidy() {
+    const tidied = new Map();
+    for (const [path, text] of this.own) tidied.set(path, meant(path, text));
+    for (const path of this.own.keys()) {
+      const list = path.match(eachString)?.[1];
+      if (list && this.strings > 0 && !tidied.has(`${list}.${this.strings - 1}`)) tidied.set(`${list}.${this.strings - 1}`, "");
+    }
+    return tidied;
+  }
+
   get changed() { return this.text() !== this.saved; }
 }
 

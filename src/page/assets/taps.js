@@ -6,15 +6,23 @@ import {draw} from "./figure.js";
 
 const byEar = [["none", "Silent: no gap at all"], ["ping", "It just clicks or pings"], ["wide", "A clear way to go"]];
 
+// Gauges that everyone has: what just passes through a gap is as thick as it. A sheet of office paper (80 g/m2) is 0.10 mm
+// thick: common practice, no source.
+const gauges = [["0.10 mm", "a sheet of paper, 0.10 mm"], ...["0.009", "0.010", "0.011", "0.012", "0.013", "0.016"].map((size) => [`${size} in`, `a plain string of ${size} in`])];
+
 const questions = [
   {id: "heard", title: "Do you hear a buzz or a rattle?", figure: "buzz",
-   how: "Play each string open and up the neck.", answers: [["yes", "Yes", "hand"], ["no", "No, it is stiff or sharp, or I only want to know", "relief"]]},
-  {id: "hand", title: "Does it go when you press close behind the fret?", figure: "buzz",
-   how: "Fret the note squarely, the finger close behind the fret, and pluck again, not too hard.",
+   how: "Play each string open and up the neck.", answers: [["yes", "Yes", "which"], ["no", "No, it is stiff or sharp, or I only want to know", "relief"]]},
+  {id: "which", title: "Which note buzzes?", figure: "buzz", note: true, next: () => "hand",
+   how: "Find the one that buzzes most: the string, and the fret it is pressed behind; or the open string.",
+   answers: [["unknown", "I cannot tell which", "hand"]],
+   set: (sheet, at) => sheet.remove(`${at}.buzz`)},
+  {id: "hand", title: "Does it go away when you press close behind the fret?", figure: "buzz",
+   how: "Press the string close behind the fret, and pluck again, not too hard.",
    answers: [["yes", "Yes, it goes", null], ["no", "No, it buzzes still", "relief"]],
-   end: "It was the hand, not the instrument. Press squarely, close behind the fret."},
+   end: "It was the hand, not the instrument. Press close behind the fret."},
   {id: "relief", title: "Relief: is there a gap in the middle of the neck?", figure: "relief",
-   how: "Hold an outer string down on fret 1 and where neck and body meet: it is a straightedge now. Tap it over fret 7.",
+   how: "Hold an outer string down on fret 1 and at the body joint: it is a straightedge now. Tap it over fret 7.", gauge: true, next: () => "rod",
    answers: byEar.map(([word, shown]) => [word, shown, "rod"]), set: (sheet, at, word) => sheet.set(`${at}.relief.gap`, word)},
   {id: "rod", title: "Is there a truss rod?", figure: "relief",
    how: "Look for its nut at the headstock, under a cover, or at the neck's end in the sound hole or the pocket. Only look: nothing is turned now.",
@@ -31,7 +39,7 @@ const questions = [
    answers: [["sound", "No, all sound", "slots"], ["dents", "Yes, there are some", "slots"], ["unsure", "I cannot tell", "slots"]],
    set: (sheet, at, word) => { sheet.remove(`${at}.frets`); if (word === "sound") sheet.set(`${at}.frets`, "sound"); }},
   {id: "slots", title: "Nut: is there a gap over the 1st fret?", figure: "first",
-   how: "Hold each string behind fret 3 and tap it over fret 1. It should barely click.", strings: true,
+   how: "Press each string behind fret 3 and tap it over fret 1. It should barely click.", strings: true,
    next: () => (rightSoFar() && slotsRight() ? "action" : null),
    set: (sheet, at, word, string) => sheet.set(`${at}.first.${string}`, word)},
   {id: "action", title: "Does it still buzz up the neck, beyond fret 5?", figure: "action",
@@ -45,10 +53,12 @@ function about(sheet, key, word) {
 }
 
 let done;     // called with the words of the end
-let trail;    // the questions asked so far
+let keep;     // called when something was answered
+let judge;    // asks the program how the relief is: a stage at a glance, or null
+let trail = []; // the questions asked so far
 let answers;
 
-const rightSoFar = () => answers.relief === "ping" && answers.crowns === "sound";
+const rightSoFar = () => (answers.relief === "ping" || answers.gauged === "right") && answers.crowns === "sound";
 const slotsRight = () => answers.slots.every((word) => word === "ping");
 
 // What each answer means, the relief first: what comes later rests on it.
@@ -68,6 +78,8 @@ const verdicts = {
   },
 };
 
+const reliefWords = () => (answers.relief === "gauge" ? answers.gaugedWords : verdicts.relief[answers.relief]);
+
 function slotWords() {
   if (!answers.slots) return null;
   if (!rightSoFar()) return "Nut and saddle: not judged before relief and frets are right. Then tap over fret 1 again.";
@@ -78,14 +90,21 @@ function slotWords() {
 }
 
 function lastWords() {
-  if (answers.hand === "yes") return [questions[1].end];
-  return [verdicts.relief[answers.relief], verdicts.crowns[answers.crowns], slotWords(), verdicts.action[answers.action]].filter(Boolean);
+  if (answers.hand === "yes") return [questions.find((one) => one.id === "hand").end];
+  return [reliefWords(), verdicts.crowns[answers.crowns], slotWords(), verdicts.action[answers.action]].filter(Boolean);
 }
 
 function go(sheet, id) {
-  if (id === null) return done(lastWords(), answers.hand !== "yes");
-  delete answers[id]; // asked again, after a step back
+  if (id !== null) delete answers[id]; // asked again, after a step back
   trail.push(id);
+  keep();
+  put(sheet);
+}
+
+// Where the questions have come to: one of them, or the end.
+function put(sheet) {
+  const id = trail.at(-1);
+  if (id === null) return done(lastWords(), answers.hand !== "yes");
   ask(sheet, questions.find((one) => one.id === id));
 }
 
@@ -104,29 +123,67 @@ function choices(sheet, question, at) {
     }}, shown)));
 }
 
+// Nothing is chosen beforehand: what nobody tapped is not written down.
 function everyString(sheet, question, at) {
   const form = make("form", {class: "each-string", onsubmit: (event) => {
     event.preventDefault();
-    answers[question.id] = [...new FormData(form).values()];
-    answers[question.id].forEach((word, string) => question.set(sheet, at, word, string));
+    const given = new FormData(form);
+    answers[question.id] = Array.from({length: sheet.strings}, (_, string) => given.get(`string-${string}`) || "");
+    sheet.remove(`${at}.first`);
+    if (answers[question.id].some(Boolean)) answers[question.id].forEach((word, string) => question.set(sheet, at, word, string));
     go(sheet, question.next());
   }});
   for (let string = 0; string < sheet.strings; string++) {
     form.append(make("fieldset", {}, make("legend", {}, `String ${string + 1} ${sheet.value(`strings.${string}.note`)}`),
       byEar.map(([word, shown]) => make("label", {class: "pick"},
-        make("input", {type: "radio", name: `string-${string}`, value: word, checked: word === "ping"}), shown.split(":")[0]))));
+        make("input", {type: "radio", name: `string-${string}`, value: word}), shown.split(":")[0]))));
   }
-  form.append(make("button", {class: "primary"}, "Go on"));
+  form.append(make("p", {class: "hint"}, "Leave out a string you did not tap."), make("button", {class: "primary"}, "Go on"));
   return form;
+}
+
+const option = ([value, shown]) => make("option", {value}, shown);
+
+// The note that buzzes: its string, and its fret or none.
+function oneNote(sheet, question, at) {
+  const frets = Number(sheet.value("instrument.frets")) || 24;
+  const string = make("select", {name: "note-string", required: true, "aria-label": "String"}, [["", "Which string?"],
+    ...Array.from({length: sheet.strings}, (_, k) => [String(k + 1), `String ${k + 1} ${sheet.value(`strings.${k}.note`)}`.trim()])].map(option));
+  const fret = make("select", {name: "note-fret", required: true, "aria-label": "Fret"}, [["", "Open or fretted?"], ["0", "Open"],
+    ...Array.from({length: frets}, (_, k) => [String(k + 1), `Fretted at ${k + 1}`])].map(option));
+  return make("form", {class: "with-gauge", onsubmit: (event) => {
+    event.preventDefault();
+    answers[question.id] = "told";
+    sheet.remove(`${at}.buzz`);
+    sheet.set(`${at}.buzz.0.string`, string.value);
+    sheet.set(`${at}.buzz.0.fret`, fret.value);
+    go(sheet, question.next());
+  }}, string, fret, make("button", {class: "primary"}, "Go on"));
+}
+
+// Measured with what is at hand: a reading like any other, which the program judges.
+function withGauge(sheet, question, at) {
+  const passes = make("select", {name: "gauge", required: true, "aria-label": "The thickest that just passes"}, [["", "The thickest that just passes"], ...gauges].map(option));
+  return make("form", {class: "with-gauge", onsubmit: async (event) => {
+    event.preventDefault();
+    answers.relief = "gauge";
+    sheet.set(`${at}.relief.gap`, passes.value);
+    const relief = await judge(sheet);
+    answers.gauged = relief?.state || "";
+    answers.gaugedWords = relief ? `Relief: ${relief.verdict}, ${relief.figures}.` : "Relief: measured.";
+    go(sheet, question.next());
+  }}, make("p", {}, "Or measure it with what you have:"), passes, make("button", {}, "Go on with that"));
 }
 
 function ask(sheet, question) {
   const at = `readings.${sheet.last}`;
   const title = make("h1", {tabindex: "-1"}, question.title);
   by("question").replaceChildren(make("p", {class: "count"}, `Question ${trail.length}`), title,
-    answers.relief && question.id.startsWith("rod") ? make("p", {class: "verdict"}, verdicts.relief[answers.relief]) : "",
+    answers.relief && question.id.startsWith("rod") ? make("p", {class: "verdict"}, reliefWords()) : "",
     make("p", {class: "lead"}, question.how), make("figure", {class: "where"}, draw(question.figure)),
+    question.note ? oneNote(sheet, question, at) : "",
     question.strings ? everyString(sheet, question, at) : choices(sheet, question, at),
+    question.gauge ? withGauge(sheet, question, at) : "",
     trail.length > 1 ? make("button", {type: "button", class: "quiet", onclick: () => back(sheet)}, "Back") : "");
   title.focus();
 }
@@ -138,7 +195,15 @@ export function askKind(profiles, nameOf, begin) {
   title.focus();
 }
 
-export function start(sheet, whenDone) {
-  [done, trail, answers] = [whenDone, [], {}];
+export function start(sheet, {whenDone, keepIt, judgeIt}) {
+  [done, keep, judge, trail, answers] = [whenDone, keepIt, judgeIt, [], {}];
   go(sheet, "heard");
+}
+
+// What was answered so far, to go on from after a reload.
+export const kept = () => (trail.length ? {trail: [...trail], answers: {...answers}} : null);
+
+export function resume(sheet, {whenDone, keepIt, judgeIt}, tapped) {
+  [done, keep, judge, trail, answers] = [whenDone, keepIt, judgeIt, [...tapped.trail], {...tapped.answers}];
+  put(sheet);
 }

@@ -1,0 +1,185 @@
+/* SPDX-License-Identifier: MIT */
+#include "glance.h"
+
+#include <string.h>
+
+#include "../brief/large.h"
+#include "result.h"
+
+/* How a stage is to be marked: "right", "wait", "unread" or "work". */
+static const char *state_of(const char *verdict)
+{
+    bool right = strcmp(verdict, "in range") == 0 || strcmp(verdict, "sound") == 0;
+    bool unread = strcmp(verdict, "not measured") == 0 || strcmp(verdict, "not checked") == 0 ||
+                  strcmp(verdict, "not all read") == 0;
+    return right ? "right" : unread ? "unread" : strcmp(verdict, "wait") == 0 ? "wait" : "work";
+}
+
+/* What was read of a stage as short as it can be: "0.06 to 0.10", the least and the most of several;
+ * "" for nothing. */
+static const char *span_of(text_store *store, const brief_figure *const *figures, int count)
+{
+    const brief_figure *least = NULL, *most = NULL;
+    for (int i = 0; i < count; i++) {
+        if (brief_known(*figures[i])) {
+            least = !least || figures[i]->exact < least->exact ? figures[i] : least;
+            most = !most || figures[i]->exact > most->exact ? figures[i] : most;
+        }
+    }
+    if (!least) {
+        return "";
+    }
+    return strcmp(least->shown, most->shown) == 0
+               ? text_keep(store, "%s", least->shown)
+               : text_keep(store, "%s to %s", least->shown, most->shown);
+}
+
+static const char *in_short(const brief *b, brief_stage_of stage, text_store *store)
+{
+    const brief_figure *figures[SIL_STRINGS_MAX];
+    for (int i = 0; i < b->strings; i++) {
+        figures[i] = stage == BRIEF_NUT      ? &b->first[i].now
+                     : stage == BRIEF_SADDLE ? &b->action[i].now
+                                             : &b->tuning.string[i].cents;
+    }
+    figures[0] = stage == BRIEF_RELIEF ? &b->relief.now : figures[0];
+    int count = stage == BRIEF_FRETS ? 0 : stage == BRIEF_RELIEF ? 1 : b->strings;
+    return span_of(store, figures, count);
+}
+
+static void put_stages(const brief *b, json_at root, text_store *store)
+{
+    json_at array = json_put_array(root, "stages");
+    for (brief_stage_of stage = 0; stage < BRIEF_STAGES; stage++) {
+        json_at row = json_add_object(array);
+        json_put_word(row, "name", b->glance[stage].name);
+        json_put_word(row, "verdict", b->glance[stage].verdict);
+        json_put_word(row, "state", state_of(b->glance[stage].verdict));
+        json_put_word(row, "short", in_short(b, stage, store));
+        json_put_word(row, "figures", b->glance[stage].figures.words);
+    }
+}
+
+/* Where a large figure belongs: its string, from 1, or its end. */
+static void add_large(const brief_said *said, json_at array)
+{
+    json_at row = json_add_object(array);
+    json_put_number(row, "string", said->string < 0 ? SIL_UNKNOWN : said->string + 1);
+    json_put_lent(row, "end",
+                  said->end == BRIEF_TREBLE ? "treble"
+                  : said->end == BRIEF_BASS ? "bass"
+                                            : NULL);
+    json_put_word(row, "shown", said->figure.shown);
+}
+
+static void put_large(const brief *b, int step, json_at next, text_store *store)
+{
+    brief_large large = brief_large_of(b, step, store);
+    json_put_word(next, "title", large.title);
+    json_at array = json_put_array(next, "large");
+    for (int r = 0; r < large.rows; r++) {
+        json_at row = json_add_object(array);
+        json_put_word(row, "label", large.row[r].label);
+        json_put_word(row, "unit", large.row[r].is_length ? b->unit_name : "");
+        json_at figures = json_put_array(row, "figures");
+        for (int i = 0; i < large.row[r].count; i++) {
+            add_large(large.row[r].said[i], figures);
+        }
+    }
+}
+
+static void put_strips(const brief *b, json_at next)
+{
+    json_at array = json_put_array(next, "strips");
+    for (int k = 0; k < b->next.strips; k++) {
+        json_at row = json_add_object(array);
+        json_put_word(row, "label", b->next.strip[k].label);
+        json_at cells = json_put_array(row, "cells");
+        for (int i = 0; i < b->strings; i++) {
+            json_add_word(cells, b->next.strip[k].cell[i]);
+        }
+    }
+}
+
+/* Of each step its few words, in the order of the steps. */
+static void put_short(const brief *b, json_at root)
+{
+    json_at array = json_put_array(root, "in_short");
+    for (int k = 0; k < b->plan->step_count; k++) {
+        json_add_word(array, b->next.in_short[k]);
+    }
+}
+
+static void put_next(const brief *b, json_at root, text_store *store)
+{
+    int step = b->next.step;
+    if (step < 0) {
+        json_put_null(root, "next");
+        return;
+    }
+    json_at next = json_put_object(root, "next");
+    json_put_int(next, "step", step + 1);
+    json_put_word(next, "act", sil_act_word(b->steps[step].act));
+    put_large(b, step, next, store);
+    json_put_word(next, "do", b->next.what.words);
+    json_put_word(next, "check", b->next.check.words);
+    json_put_word(next, "care", b->steps[step].care);
+    json_put_word(next, "before", b->next.before);
+    put_strips(b, next);
+}
+
+/* On which side of its range a reading is, and by how much; nothing where it is not known. */
+static void put_off(const brief *b, const brief_reading *reading, json_at row)
+{
+    brief_off off = brief_off_range(b, reading);
+    json_put_word(row, "side", off.side);
+    json_put_word(row, "off", off.by.shown[0] == '-' ? NULL : off.by.shown);
+}
+
+static void put_reading(const brief *b, const brief_reading *reading, json_at row)
+{
+    json_put_word(row, "low", reading->wanted.low.shown);
+    json_put_word(row, "aim", reading->wanted.aim.shown);
+    json_put_word(row, "high", reading->wanted.high.shown);
+    put_off(b, reading, row);
+}
+
+static void put_each(const brief *b, const brief_reading *readings, json_at object, const char *key)
+{
+    json_at array = json_put_array(object, key);
+    for (int i = 0; i < b->strings; i++) {
+        put_reading(b, &readings[i], json_add_object(array));
+    }
+}
+
+static void put_readings(const brief *b, json_at root)
+{
+    json_at object = json_put_object(root, "readings");
+    json_put_word(object, "unit", b->unit_name);
+    put_reading(b, &b->relief, json_put_object(object, "relief"));
+    put_each(b, b->first, object, "first");
+    put_each(b, b->action, object, "action");
+}
+
+char *report_glance(const sil_plan *plan, sil_unit unit)
+{
+    brief *b = brief_make(plan, unit);
+    if (!b) {
+        return NULL;
+    }
+    json j = {0};
+    text_store store = {0};
+    json_at root = json_object(&j);
+    json_put_bool(root, "done", plan->done);
+    put_stages(b, root, &store);
+    put_next(b, root, &store);
+    put_short(b, root);
+    put_readings(b, root);
+    if (store.failed) {
+        j.failed = true;
+    }
+    char *made = json_end(&j);
+    text_store_free(&store);
+    brief_free(b);
+    return made;
+}
