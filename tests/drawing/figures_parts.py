@@ -31,7 +31,13 @@ def heads(pack, title, columns):
     """The limits under the heads of a table: one for each column that has a figure with them."""
     wanted = sorted(limits(*within, pack.unit) for within, column in columns
                     if any(figure != "-" for figure in column))
-    got = sorted(t for t in pack.texts(title) if re.fullmatch(r"0/-[\d.]+|[+-][\d.]+/-?[\d.]+", t))
+    got = [t for t in pack.texts(title) if re.fullmatch(r"0/-[\d.]+|[+-][\d.]+/-?[\d.]+", t)]
+    rows = pack.rows(title)
+    for upper, lower in zip(rows, rows[1:]):  # a wide table has the upper limit over the lower one
+        if len(upper) == len(lower) and all(re.fullmatch(r"0|\+[\d.]+", t) for t in upper) and \
+                all(re.fullmatch(r"0|-[\d.]+", t) for t in lower):
+            got += [f"{a}/{b}" for a, b in zip(upper, lower)]
+    got.sort()
     pack.same(f"{title}: limits", got, wanted)
 
 

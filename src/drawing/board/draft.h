@@ -112,7 +112,7 @@ typedef struct draw_table {
     draw_span span[3];                     /* a span without words is not drawn */
     const char *head[DRAW_COLUMNS_MAX][2]; /* two lines over each column, either may be NULL */
     draw_anchor anchor[DRAW_COLUMNS_MAX];  /* DRAW_LEFT for words, DRAW_RIGHT for figures */
-    /* The tolerance of a column's figures, in small letters under its head. */
+    /* The tolerance of a column's figures, under its head. */
     const char *within[DRAW_COLUMNS_MAX];
     const char *cell[DRAW_ROWS_MAX][DRAW_COLUMNS_MAX]; /* NULL for an empty one */
     double row_height;

@@ -73,8 +73,8 @@ static void put_buzz_words(draw_flow *flow)
     }
     draw_flow_words(flow,
                     draw_say(draft,
-                             "Hardest clean pluck of each note, square to the board, N; small, the "
-                             "fret it would touch.%s %s",
+                             "Hardest clean pluck of each note, square to the board, N; lowered, "
+                             "the fret it would touch.%s %s",
                              held, brief_bound()),
                     3);
 }

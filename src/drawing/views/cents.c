@@ -63,14 +63,14 @@ static void draw_axes(const draw_draft *draft, draw_shapes *list, draw_box plot,
         double y = cents_y(plot, scale, cents);
         draw_line(list, cents == 0 ? DRAW_DIMENSION : DRAW_RULE, (draw_point){plot.left, y},
                   (draw_point){plot.right, y});
-        draw_text(list, DRAW_TEXT, (draw_point){plot.left - 1.5, y - DRAW_SMALL / 2}, DRAW_SMALL,
+        draw_text(list, DRAW_TEXT, (draw_point){plot.left - 1.5, y - DRAW_NOTE / 2}, DRAW_NOTE,
                   DRAW_RIGHT, 0, draw_say(draft, cents > 0 ? "+%d" : "%d", cents));
     }
     for (size_t i = 0; i < sizeof frets / sizeof *frets; i++) {
         double x = fret_x(plot, frets[i]);
         draw_line(list, DRAW_RULE, (draw_point){x, plot.bottom},
                   (draw_point){x, plot.bottom - 1}); /* a tick under the plot */
-        draw_number(list, (draw_point){x, plot.bottom - 2 - DRAW_SMALL}, DRAW_SMALL, DRAW_MIDDLE,
+        draw_number(list, (draw_point){x, plot.bottom - 2 - DRAW_NOTE}, DRAW_NOTE, DRAW_MIDDLE,
                     frets[i]);
     }
 }
@@ -100,9 +100,9 @@ static void draw_graph(const draw_draft *draft, draw_shapes *list, const view_ce
                   DRAW_MIDDLE, 0, "not known");
         return;
     }
-    draw_text(list, DRAW_TEXT, (draw_point){plot.right, -2.3 - DRAW_SMALL / 2}, DRAW_SMALL,
+    draw_text(list, DRAW_TEXT, (draw_point){plot.right, -2.3 - DRAW_NOTE / 2}, DRAW_NOTE,
               DRAW_RIGHT, 0,
-              draw_say(draft, "out by %s, best %s", draw_plain_number(draft, built, 1),
+              draw_say(draft, "%s, best %s", draw_plain_number(draft, built, 1),
                        draw_plain_number(draft, best, 1)));
     draw_axes(draft, list, plot, scale);
     put_curve(list, DRAW_PRESENT, plot, scale, told->as_built);
@@ -125,5 +125,5 @@ void view_cents_key(draw_shapes *list)
 {
     double x = draw_key(list, 0, 0, DRAW_PRESENT, "as built") + 8;
     x = draw_key(list, x, 0, DRAW_OUTLINE, "at the best pair") + 8;
-    draw_note(list, x, 0, "cents over frets, + sharp");
+    draw_note(list, x, 0, "cents over frets, + sharp; above, the most");
 }

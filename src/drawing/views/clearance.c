@@ -9,11 +9,13 @@
 #include "tone.h"
 
 static const double row_height = 5.2, widest = 15;
-static const double apart = 0.7;  /* between a figure and the fret after it */
-static const double clear = 0.45; /* around the figures */
-static const double hang = 0.6;   /* the tail of a comma below the figures */
-static const double edge = 0.5;   /* the least lining at either side of a clear box */
-static const double head = 20.6;  /* from the top to the first row */
+static const double apart = 0.6; /* between a figure and the fret after it */
+static const double lowered =
+    1.0; /* how far the fret stands below the figure, to tell them apart */
+static const double clear =
+    0.35;                        /* around the figures, which leaves room for the tail of a comma */
+static const double edge = 0.3;  /* the least lining at either side of a clear box */
+static const double head = 20.6; /* from the top to the first row */
 
 /* A note is close to buzzing if its clean force is less than this many times the force of the
  * pick. */
@@ -45,7 +47,7 @@ static void measure(const draw_draft *draft, const draw_shapes *list, const sil_
             const char *figure = say_force(draft, clean->force[i][stop]);
             const char *fret = say_fret(draft, clean, i, stop);
             form->figure = fmax(form->figure, draw_text_width(list, figure, DRAW_NOTE));
-            form->fret = fmax(form->fret, draw_text_width(list, fret, DRAW_SMALL));
+            form->fret = fmax(form->fret, draw_text_width(list, fret, DRAW_NOTE));
         }
     }
 }
@@ -53,7 +55,7 @@ static void measure(const draw_draft *draft, const draw_shapes *list, const sil_
 view_clearance_form view_clearance_measure(const draw_draft *draft, const draw_shapes *list,
                                            double width)
 {
-    const double gap = 6, caption = 50;
+    const double gap = 3, caption = 50;
     view_clearance_form form = {.label = draw_text_width(list, "open", DRAW_NOTE) + 2};
     int strings = draft->plan->job->string_count;
     measure(draft, list, &draft->plan->clean_now, &form);
@@ -136,17 +138,18 @@ static void put_note(const draw_draft *draft, draw_shapes *list, const view_clea
                      const sil_clearance *clean, int string, int stop, draw_box cell)
 {
     double total = form->figure + apart + form->fret;
-    double middle = (cell.left + cell.right) / 2, y = (cell.bottom + cell.top) / 2 - DRAW_NOTE / 2;
+    double middle = (cell.left + cell.right) / 2,
+           y = (cell.bottom + cell.top - DRAW_NOTE + lowered) / 2;
     double left = middle - total / 2;
     view_shade shade = view_clearance_shade(draft, clean, string, stop);
-    double low = y - clear - (draft->decimal_comma ? hang : 0);
-    const draw_box box = {left - clear, low, left + total + clear, y + DRAW_NOTE + clear};
+    const draw_box box = {left - clear, y - lowered - clear, left + total + clear,
+                          y + DRAW_NOTE + clear};
     draw_shade(list, cell, &box, shade);
     draw_text(list, shade == VIEW_SHADE_BUZZES ? DRAW_WARNING : DRAW_TEXT,
               (draw_point){left + form->figure, y}, DRAW_NOTE, DRAW_RIGHT, 0,
               say_force(draft, clean->force[string][stop]));
-    draw_text(list, DRAW_TEXT, (draw_point){left + form->figure + apart, y}, DRAW_SMALL, DRAW_LEFT,
-              0, say_fret(draft, clean, string, stop));
+    draw_text(list, DRAW_TEXT, (draw_point){left + total, y - lowered}, DRAW_NOTE, DRAW_RIGHT, 0,
+              say_fret(draft, clean, string, stop));
 }
 
 /* A table being drawn. The second of two tables side by side does not repeat the names of its
