@@ -37,7 +37,7 @@ static void a_table_shows_every_cell(void **state)
     }
     draw_shapes *list = empty_list(&drawn);
     double bottom = draw_add_table(list, 10, -3, 120, &t), middle[COLUMNS];
-    near(bottom, -3 - 11.5 - 4.6 - ROWS * 5, 1e-9);
+    near(bottom, -3 - 11.5 - 4.2 - ROWS * 5, 1e-9);
     const draw_shape *heads[] = {text_at(list, "low0"), text_at(list, "low1"), text_at(list, "up2"),
                                  text_at(list, "low3")};
     for (int c = 0; c < COLUMNS; c++) {
@@ -100,7 +100,7 @@ static void one_tolerance_makes_room(void **state)
         if (within >= 0) {
             t.within[within] = "within";
         }
-        near(draw_add_table(list, 0, 0, 90, &t), -11.5 - (within >= 0 ? 4.6 : 0) - 10, 1e-9);
+        near(draw_add_table(list, 0, 0, 90, &t), -11.5 - (within >= 0 ? 4.2 : 0) - 10, 1e-9);
         assert_int_equal(count_words(list, "within"), within >= 0);
         draw_shapes_free(list);
     }
@@ -115,13 +115,13 @@ static void a_tolerance_too_wide_takes_two_lines(void **state)
         draw_shapes *list = empty_list(&drawn);
         double least = draw_text_width(list, "+0.002/0", DRAW_NOTE) + 3 * 2.5;
         double bottom = draw_add_table(list, 0, 0, wide ? least + 0.01 : least - 0.01, &t);
-        near(bottom, -11.5 - (wide ? 1 : 2) * 4.6 - 5, 1e-9);
+        near(bottom, -11.5 - (wide ? 1 : 2) * 4.2 - 5, 1e-9);
         assert_int_equal(count_words(list, "+0.002/0"), wide);
         assert_int_equal(count_words(list, "+0.002"), !wide);
         if (!wide) {
             const draw_shape *upper = text_at(list, "+0.002"), *lower = text_at(list, "0");
             near(lower->at.x, upper->at.x, 1e-9);
-            near(upper->at.y - lower->at.y, 4.6, 1e-9);
+            near(upper->at.y - lower->at.y, 4.2, 1e-9);
             assert_true(lower->box.bottom > bottom + 5);
         }
         draw_shapes_free(list);

@@ -11,7 +11,7 @@ static double lettering(const draw_table *table, int column)
     return column > 0 && column == table->large ? DRAW_HEAD : DRAW_NOTE;
 }
 
-static const double head_height = 11.5, within_height = 4.6, gap = 2.5;
+static const double head_height = 11.5, within_height = 4.2, gap = 2.5;
 
 typedef struct widths {
     double head[DRAW_COLUMNS_MAX], cells[DRAW_COLUMNS_MAX], column[DRAW_COLUMNS_MAX];

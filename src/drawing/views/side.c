@@ -168,18 +168,24 @@ static void caption(const side *v, double y, double width)
     const double words_left = 8, apart = 4;
     const draw_draft *draft = v->draft;
     const brief_reading *action = &draft->brief->action[v->string];
-    const char *shows =
-        draw_say(draft, "action at the 12th: dashed now %s, solid after%s %s",
-                 draw_figure(draft, action->now), draft->brief->forecast ? " about" : "",
-                 draw_figure(draft, action->after));
+    const char *now =
+        draw_say(draft, "action at the 12th: dashed now %s,", draw_figure(draft, action->now));
+    const char *after = draw_say(draft, "solid after%s %s", draft->brief->forecast ? " about" : "",
+                                 draw_figure(draft, action->after));
+    const char *shows = draw_say(draft, "%s %s", now, after);
     const char *scales =
         draw_say(draft, "heights %s, lengths %s", draw_say_scale(draft, v->place.up),
                  draw_say_scale(draft, v->place.across));
-    bool one_line = words_left + draw_text_width(v->list, shows, DRAW_NOTE) + apart +
-                        draw_text_width(v->list, scales, DRAW_NOTE) <=
-                    width;
+    double line = 1.9 * DRAW_NOTE, taken = apart + draw_text_width(v->list, scales, DRAW_NOTE);
+    double wide = words_left + draw_text_width(v->list, shows, DRAW_NOTE);
     draw_text(v->list, DRAW_TEXT, (draw_point){width, y}, DRAW_NOTE, DRAW_RIGHT, 0, scales);
-    y += one_line ? 0 : 1.9 * DRAW_NOTE;
+    if (wide > width) { /* too wide even alone */
+        bool beside = words_left + draw_text_width(v->list, after, DRAW_NOTE) + taken <= width;
+        y += beside ? 0 : line;
+        draw_note(v->list, words_left, y, after);
+        shows = now;
+    }
+    y += wide + taken <= width ? 0 : line;
     draw_ring(v->list, (draw_point){2.5, y + DRAW_NOTE / 2}, v->string + 1);
     draw_note(v->list, words_left, y, shows);
 }
