@@ -294,6 +294,11 @@ static void draw_nut(sil_drawing *drawing)
     double scale, gap = drawing->draft.dense ? 2 : 3;
     double follow = last != NULL ? draw_box_height(draw_shapes_box(last)) + gap : 0;
     draw_shapes *large = paper_magnify(&flow, magnified, &scale);
+    if (scale <= 1) { /* no larger than the view at full size; the table has its figures */
+        drawing->no_memory = drawing->no_memory || large == NULL || large->no_memory;
+        draw_shapes_free(large);
+        large = NULL;
+    }
     paper_views(&flow, full_size(&flow), section, large, facts, gap, follow);
     draw_flow_put(&flow, last, DRAW_LEFT, 7, 0);
 }

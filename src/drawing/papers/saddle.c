@@ -168,7 +168,7 @@ static draw_shapes *magnified(const draw_flow *flow, double scale)
     if (scale <= 1) { /* it stands for the view at full size */
         paper_ends(draft, list, face, part->length, 0, 0);
         paper_length(draft, list, face, draft->brief->saddle.length,
-                     draw_shapes_box(list).bottom - 8);
+                     draw_shapes_box(list).bottom - 10);
     }
     bool seen_above = sil_known(part->thickness);
     const char *limits = "";
