@@ -157,7 +157,7 @@ static void look_for_blanks(const sil_drawing *sheet, const sil_job *job)
         bool plain = field.kind == SIL_FIELD_FIGURE || field.kind == SIL_FIELD_COUNT;
         const char *label = view_field_label(&sheet->draft, &field);
         if (field.asked && part && plain && sil_field_applies(field.path, job) &&
-            draw_text_width(sheet->papers[0].shapes, label, DRAW_SMALL) < 34) {
+            draw_text_width(sheet->papers[0].shapes, label, DRAW_NOTE) < 34) {
             assert_true(told(sheet, label) > 0);
         }
     }

@@ -151,7 +151,7 @@ static void look_at_fret_numbers(const draw_shapes *list, const from_the_side *v
     for (int i = 0; i < list->count; i++) {
         const draw_shape *told = &list->shapes[i];
         int fret = atoi(words_of(list, i));
-        if (told->size != DRAW_SMALL || told->anchor != DRAW_MIDDLE || told->at.y > -1) {
+        if (told->size != DRAW_NOTE || told->anchor != DRAW_MIDDLE || told->at.y > -1) {
             continue;
         }
         assert_true(fret > last && fret <= board->frets);

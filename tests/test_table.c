@@ -37,7 +37,7 @@ static void a_table_shows_every_cell(void **state)
     }
     draw_shapes *list = empty_list(&drawn);
     double bottom = draw_add_table(list, 10, -3, 120, &t), middle[COLUMNS];
-    near(bottom, -3 - 11.5 - 3.4 - ROWS * 5, 1e-9);
+    near(bottom, -3 - 11.5 - 4.2 - ROWS * 5, 1e-9);
     const draw_shape *heads[] = {text_at(list, "low0"), text_at(list, "low1"), text_at(list, "up2"),
                                  text_at(list, "low3")};
     for (int c = 0; c < COLUMNS; c++) {
@@ -100,8 +100,30 @@ static void one_tolerance_makes_room(void **state)
         if (within >= 0) {
             t.within[within] = "within";
         }
-        near(draw_add_table(list, 0, 0, 90, &t), -11.5 - (within >= 0 ? 3.4 : 0) - 10, 1e-9);
+        near(draw_add_table(list, 0, 0, 90, &t), -11.5 - (within >= 0 ? 4.2 : 0) - 10, 1e-9);
         assert_int_equal(count_words(list, "within"), within >= 0);
+        draw_shapes_free(list);
+    }
+}
+
+/* Where a table would be wider than its room, each tolerance is parted at its stroke: upper over lower. */
+static void a_tolerance_too_wide_takes_two_lines(void **state)
+{
+    (void)state;
+    for (int wide = 0; wide < 2; wide++) {
+        draw_table t = {.columns = 3, .rows = 1, .row_height = 5, .within = {NULL, "+0.002/0"}};
+        draw_shapes *list = empty_list(&drawn);
+        double least = draw_text_width(list, "+0.002/0", DRAW_NOTE) + 3 * 2.5;
+        double bottom = draw_add_table(list, 0, 0, wide ? least + 0.01 : least - 0.01, &t);
+        near(bottom, -11.5 - (wide ? 1 : 2) * 4.2 - 5, 1e-9);
+        assert_int_equal(count_words(list, "+0.002/0"), wide);
+        assert_int_equal(count_words(list, "+0.002"), !wide);
+        if (!wide) {
+            const draw_shape *upper = text_at(list, "+0.002"), *lower = text_at(list, "0");
+            near(lower->at.x, upper->at.x, 1e-9);
+            near(upper->at.y - lower->at.y, 4.2, 1e-9);
+            assert_true(lower->box.bottom > bottom + 5);
+        }
         draw_shapes_free(list);
     }
 }
@@ -184,6 +206,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_table_shows_every_cell),
         cmocka_unit_test(one_tolerance_makes_room),
+        cmocka_unit_test(a_tolerance_too_wide_takes_two_lines),
         cmocka_unit_test(figures_state_their_limits),
         cmocka_unit_test(texts_are_broken_and_cut_where_they_fit),
         cmocka_unit_test(words_are_put_together),

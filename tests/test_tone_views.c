@@ -31,7 +31,7 @@ static double fret_number_x(const draw_shapes *list, int string, int fret)
 {
     for (int i = 0; i < list->count; i++) {
         const draw_shape *told = &list->shapes[i];
-        if (told->kind == DRAW_SHAPE_TEXT && told->string == string && told->size == DRAW_SMALL &&
+        if (told->kind == DRAW_SHAPE_TEXT && told->string == string && told->size == DRAW_NOTE &&
             told->anchor == DRAW_MIDDLE && atoi(words_of(list, i)) == fret &&
             told->at.y < level_of(list, string, 0)) {
             return told->at.x;
@@ -82,7 +82,7 @@ static void look_at_graph(const scene *s, const draw_shapes *list, int i)
     }
     sil_number_write(first, sizeof first, built, 1);
     sil_number_write(second, sizeof second, best, 1);
-    snprintf(words, sizeof words, "out by %s, best %s", first, second);
+    snprintf(words, sizeof words, "%s, best %s", first, second);
     assert_non_null(text_with(list, words));
     look_at_curve(list, DRAW_PRESENT, i + 1, told->as_built);
     look_at_curve(list, DRAW_OUTLINE, i + 1, told->at_best);

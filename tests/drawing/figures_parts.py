@@ -31,7 +31,13 @@ def heads(pack, title, columns):
     """The limits under the heads of a table: one for each column that has a figure with them."""
     wanted = sorted(limits(*within, pack.unit) for within, column in columns
                     if any(figure != "-" for figure in column))
-    got = sorted(t for t in pack.texts(title) if re.fullmatch(r"0/-[\d.]+|[+-][\d.]+/-?[\d.]+", t))
+    got = [t for t in pack.texts(title) if re.fullmatch(r"0/-[\d.]+|[+-][\d.]+/-?[\d.]+", t)]
+    rows = pack.rows(title)
+    for upper, lower in zip(rows, rows[1:]):  # a wide table has the upper limit over the lower one
+        if len(upper) == len(lower) and all(re.fullmatch(r"0|\+[\d.]+", t) for t in upper) and \
+                all(re.fullmatch(r"0|-[\d.]+", t) for t in lower):
+            got += [f"{a}/{b}" for a, b in zip(upper, lower)]
+    got.sort()
     pack.same(f"{title}: limits", got, wanted)
 
 
@@ -332,8 +338,8 @@ def nut(pack):
     nut_height(pack)
     pack.has("Nut", "gap", length(pack, None if unknown(result["gap"]) else result["gap"] / lean))
     if result["fall_angle"] is not None:
-        said = [re.search(r"(\d+)° to the tuners", t) for t in pack.texts("Nut")]
-        pack.same("nut: fall", [m.group(1) for m in said if m], [rounded(result["fall_angle"], 0)])
+        said = [re.search(r"(?:falls (\d+)°|(\d+)° to the tuners)", t) for t in pack.texts("Nut")]
+        pack.same("nut: fall", [m.group(1) or m.group(2) for m in said if m], [rounded(result["fall_angle"], 0)])
     if result["remedy"] == "shim":
         pack.has("Nut", "shim", length(pack, result["shim"]))
 
@@ -404,7 +410,12 @@ def saddle_cut(pack):
         pack.has("Saddle", "caliper", wanted if pack.count > 1 else stops[0])
     firsts = [pack.part.bearing(i)["base_first"] for i in range(pack.count)]
     along = ends_of(pack, cut["first_pass"], DOWN)
-    pack.has("Saddle", "first pass along the bottom", *firsts, *along)
+    ends = [re.findall(r"\d*\.\d+", t) for t in texts if t.startswith("ends: treble ")]
+    if ends:  # a dense paper leads nothing out along the bottom: the ends are told, the rest tabled
+        pack.same("saddle: first pass at the ends", ends, [[str(figure) for figure in along]])
+        pack.has("Saddle", "first pass", *firsts)
+    else:
+        pack.has("Saddle", "first pass along the bottom", *firsts, *along)
     said = [re.findall(r"treble|bass|\d*\.\d+", t) for t in texts if re.match(r"treble [\d.]", t)]
     whole = ends_of(pack, cut, DOWN)
     wanted = [] if pack.part.one_pass() else [["treble", whole[0], "bass", whole[1]]]

@@ -4,6 +4,7 @@
 qpdf takes the file apart; of the operators only those a drawing uses are known, and any other is
 an error, so that nothing on a page goes unseen.
 """
+import math
 import re
 import subprocess
 from dataclasses import dataclass, field
@@ -38,6 +39,8 @@ class Page:
     height: float
     paths: list = field(default_factory=list)
     texts: list = field(default_factory=list)  # (x, y, text)
+    letters: list = field(default_factory=list)  # of each text: its face's name, and the size of its em in mm
+    faces: dict = field(default_factory=dict)  # by their names on the page
     operators: dict = field(default_factory=dict)
     following: list = field(default_factory=list)  # further pages of the same sheet
 
@@ -70,6 +73,7 @@ def read_text(raw):
 
 def read_page(page, content):
     pen, points, curved, at = Pen(), [], False, (0.0, 0.0)
+    face, turned = ("", 0.0), 1.0
     for line in content.decode("latin-1").split("\n"):
         line = line.strip()
         if not line:
@@ -78,8 +82,12 @@ def read_page(page, content):
         page.operators[operator] = page.operators.get(operator, 0) + 1
         if operator == "Tj":
             page.texts.append((at[0] * MM, at[1] * MM, read_text(operands)))
+            page.letters.append((page.faces[face[0]], face[1] * turned * MM))
             continue
-        if operator in ("d", "Tf"):
+        if operator == "Tf":
+            face = (operands.split()[0], float(operands.split()[1]))
+            continue
+        if operator == "d":
             dashes = re.search(r"\[(.*)\]", operands)
             if dashes:
                 pen.dash = tuple(float(v) * MM for v in dashes.group(1).split())
@@ -101,8 +109,23 @@ def read_page(page, content):
             pen.colour = tuple(numbers)
         elif operator == "Tm":
             at = numbers[4:]
+            turned = math.sqrt(abs(numbers[0] * numbers[3] - numbers[1] * numbers[2]))
         elif operator not in TEXT | {"rg", "j", "q", "Q"}:
             raise ValueError(f"an operator no drawing uses: {line}")
+
+
+def faces_of(parts, body):
+    """The names of a page's faces in the file, by their names on the page."""
+    resources = body
+    indirect = re.search(rb"/Resources (\d+) 0 R", body)
+    if indirect:
+        resources = parts[int(indirect.group(1))]
+    found = re.search(rb"/Font <<(.*?)>>", resources, re.S)
+    faces = {}
+    for name, number in re.findall(rb"(/\S+) (\d+) 0 R", found.group(1) if found else b""):
+        base = re.search(rb"/BaseFont /(?:[A-Z]{6}\+)?(\S+)", parts[int(number)]).group(1)
+        faces[name.decode()] = base.decode()
+    return faces
 
 
 def read(path):
@@ -116,6 +139,7 @@ def read(path):
         box = re.search(rb"/MediaBox \[(.*?)\]", body, re.S).group(1).split()
         contents = int(re.search(rb"/Contents (\d+) 0 R", body).group(1))
         page = Page(float(box[2]) * MM, float(box[3]) * MM)
+        page.faces = faces_of(parts, body)
         read_page(page, stream(parts[contents]))
         pages.append(page)
     return pages

@@ -142,6 +142,7 @@ def saddle_face(report, page, plan, job):
     tops = [profile(plan, s) for s in plan["saddle"]["strings"]]
     if None in tops or too_long(page, job.length):
         return False
+    page = next((p for p in (page, *page.following) if base_of(p, plan, job) is not None), page)
     base = base_of(page, plan, job)
     if base is None:
         report.wrong("saddle face: a base as long as", job.length, None)

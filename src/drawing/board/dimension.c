@@ -220,7 +220,7 @@ void draw_leader(draw_shapes *list, draw_point feature, draw_point knee)
 
 void draw_ring(draw_shapes *list, draw_point centre, int number)
 {
-    double height = number < 10 ? DRAW_NOTE : DRAW_SMALL;
     draw_circle(list, DRAW_DIMENSION, centre, 2.3);
-    draw_number(list, (draw_point){centre.x, centre.y - height / 2}, height, DRAW_MIDDLE, number);
+    draw_number(list, (draw_point){centre.x, centre.y - DRAW_NOTE / 2}, DRAW_NOTE, DRAW_MIDDLE,
+                number);
 }

@@ -19,6 +19,7 @@ typedef struct draw_draft {
     bool decimal_comma;
     draw_letters *letters;
     text_store *store; /* holds the texts of this drawing */
+    bool dense;        /* rows and views as close as they can be read, to save a paper */
 } draw_draft;
 
 /* draw_say: formats a text that lives as long as the drawing. Out of memory it gives "", and the
@@ -94,6 +95,10 @@ const char *draw_line_of(draw_shapes *list, double x, double y, double width, do
 double draw_paragraph(draw_shapes *list, double x, double top, double width, double height,
                       const char *words);
 
+/* draw_notes: a paragraph in the usual lettering, whose lines are closer together on a dense drawing. */
+double draw_notes(const draw_draft *draft, draw_shapes *list, double x, double top, double width,
+                  const char *words);
+
 /* draw_text_fit: the whole text if it fits the width. Otherwise it is cut after a letter, and
  * dots follow. */
 const char *draw_text_fit(const draw_draft *draft, const draw_shapes *list, const char *words,
@@ -112,12 +117,18 @@ typedef struct draw_table {
     draw_span span[3];                     /* a span without words is not drawn */
     const char *head[DRAW_COLUMNS_MAX][2]; /* two lines over each column, either may be NULL */
     draw_anchor anchor[DRAW_COLUMNS_MAX];  /* DRAW_LEFT for words, DRAW_RIGHT for figures */
-    /* The tolerance of a column's figures, in small letters under its head. */
+    /* The tolerance of a column's figures, under its head. */
     const char *within[DRAW_COLUMNS_MAX];
     const char *cell[DRAW_ROWS_MAX][DRAW_COLUMNS_MAX]; /* NULL for an empty one */
     double row_height;
     int large; /* the column in the next larger lettering; 0 for none */
 } draw_table;
+
+/* The height of a table's row with figures of the usual size. */
+static inline double draw_row_height(const draw_draft *draft)
+{
+    return draft->dense ? 4.1 : 5;
+}
 
 /* draw_table_figure: writes a figure into a cell, in brackets if it is for reference. The limits of a
  * column's figures are written under its head. */

@@ -49,8 +49,8 @@ draw_room draw_paper_room(const sil_drawing *drawing, const draw_heading *headin
     double foot =
         drawing->letter ? 0 : title_height + rulers_height(heading) + caution_height(heading);
     double left = last ? frame.right - DRAW_FRAME_WIDTH : frame.left;
-    return (draw_room){left + DRAW_INSET, DRAW_COLUMN, frame.top - 8,
-                       frame.bottom + (last ? foot + 3 : DRAW_INSET)};
+    return (draw_room){left + DRAW_INSET, DRAW_COLUMN, frame.top - 6,
+                       frame.bottom + (last ? foot + 2 : DRAW_INSET) + drawing->lift};
 }
 
 /* Draws a field of the title block: its name in small letters in the corner, and its text below. */

@@ -3,7 +3,7 @@
  * in. */
 #include "draft.h"
 
-static const double label_width = 34, head = 6.5, widest = 18;
+static const double head = 6.5, widest = 18;
 
 /* A grid with more columns than this is drawn in two bands, one below the other, because its
  * figures would touch. */
@@ -14,18 +14,32 @@ typedef struct band {
     int first, end;
     const int *string;
     double x, left, pitch;
+    bool dense;
 } band;
+
+/* The width of the labels at the left. */
+static double label_width(const draw_draft *draft)
+{
+    return draft->dense ? 32 : 34;
+}
 
 static double column(const band *b, int place)
 {
     return b->left + (place - b->first) * b->pitch;
 }
 
+static double row_height(const draw_grid_row *row, bool dense)
+{
+    bool blank = row->height <= 0, two = row->label[1] != NULL;
+    double height = blank || two ? 8 : row->height > DRAW_NOTE ? 7.5 : 5.5;
+    return dense ? height - 1 : height;
+}
+
 static double draw_row(draw_shapes *list, const draw_grid_row *row, const band *b, draw_layer layer,
                        double y)
 {
     bool blank = row->height <= 0, two = row->label[1] != NULL;
-    double height = blank || two ? 8 : row->height > DRAW_NOTE ? 7.5 : 5.5;
+    double height = row_height(row, b->dense);
     double middle = y - height / 2, right = column(b, b->end);
     draw_line(list, layer, (draw_point){b->x, y}, (draw_point){right, y});
     draw_note(list, b->x, middle - DRAW_NOTE / 2 + (two ? 2.1 : 0), row->label[0]);
@@ -60,9 +74,9 @@ static double draw_band(draw_shapes *list, const draw_grid *grid, const band *b,
 }
 
 /* Whether every figure leaves room beside its neighbours in columns of this width. */
-static bool fits(const draw_shapes *list, const draw_grid *grid, int strings, double pitch)
+static bool fits(const draw_shapes *list, const draw_grid *grid, int strings, double pitch,
+                 double apart)
 {
-    const double apart = 1.5;
     for (int r = 0; r < grid->rows && list != NULL; r++) {
         const draw_grid_row *row = &grid->row[r];
         for (int i = 0; i < strings && row->height > 0; i++) {
@@ -79,16 +93,17 @@ double draw_add_grid(const draw_draft *draft, draw_shapes *list, double x, doubl
                      const draw_grid *grid)
 {
     int strings = draft->brief->strings;
-    bool one = grid->low && fits(list, grid, strings, (width - label_width) / strings);
+    double room = width - label_width(draft);
+    bool one = grid->low && fits(list, grid, strings, room / strings, draft->dense ? 0.6 : 1.5);
     int bands = strings > BAND && !one ? 2 : 1, each = (strings + bands - 1) / bands;
-    double pitch = fmin((width - label_width) / each, widest), y = top;
+    double pitch = fmin(room / each, widest), y = top;
     int string[SIL_STRINGS_MAX];
     for (int i = 0; i < strings; i++) {
         string[i] = grid->as_seen ? draw_string_seen(draft, i) : i;
     }
     for (int first = 0; first < strings; first += each) {
         int end = first + each < strings ? first + each : strings;
-        band b = {first, end, string, x, x + label_width, pitch};
+        band b = {first, end, string, x, x + label_width(draft), pitch, draft->dense};
         y = draw_band(list, grid, &b, first > 0 ? y - 2 : y);
     }
     return y;

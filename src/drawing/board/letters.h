@@ -8,7 +8,6 @@
 #include <stdint.h>
 
 /* ISO 3098 capital heights used on a paper, mm. */
-#define DRAW_SMALL 1.8
 #define DRAW_NOTE 2.5
 #define DRAW_HEAD 3.5
 #define DRAW_TITLE 5.0

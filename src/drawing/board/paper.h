@@ -32,6 +32,7 @@ struct sil_drawing {
     text_store store; /* holds its texts */
     sil_draw_options order;
     draw_box size; /* the size of a paper, mm */
+    double lift;   /* mm kept free at the foot of each column, so that more goes on to the next */
     double widest; /* the widest line allowed, mm; 0: each layer's own width */
     draw_paper papers[DRAW_PAPERS_MAX];
     int paper_count;

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Tables with level rules only. Figures are aligned at the right, in the middle below the head. */
 #include <stddef.h>
+#include <stdio.h>
+#include <string.h>
 
 #include "draft.h"
 
@@ -9,30 +11,74 @@ static double lettering(const draw_table *table, int column)
     return column > 0 && column == table->large ? DRAW_HEAD : DRAW_NOTE;
 }
 
-static const double head_height = 11.5, within_height = 3.4, gap = 2.5;
+static const double head_height = 11.5, within_height = 4.2, gap = 2.5;
 
 typedef struct widths {
     double head[DRAW_COLUMNS_MAX], cells[DRAW_COLUMNS_MAX], column[DRAW_COLUMNS_MAX];
+    int within_lines; /* of the tolerances: 2 where "+0.02/0" is too wide, 0 where there are none */
 } widths;
 
-/* Makes each column as wide as its widest text and shares the remaining width equally. */
-static widths measure(const draw_shapes *list, double width, const draw_table *table)
+/* One line of a tolerance: all of it, or the part before or behind its stroke. */
+typedef struct part_of {
+    char words[sizeof((brief_figure *)NULL)->limits];
+} part_of;
+
+static part_of within_line(const char *words, int lines, int line)
 {
-    widths w = {0};
+    part_of part;
+    size_t whole = strlen(words), upper = lines > 1 ? strcspn(words, "/") : whole;
+    size_t from = line == 0 ? 0 : upper < whole ? upper + 1 : upper;
+    int count = (int)(line == 0 ? upper : whole - from);
+    snprintf(part.words, sizeof part.words, "%.*s", count, words + from);
+    return part;
+}
+
+/* Whether any column states a tolerance. */
+static bool says_within(const draw_table *table)
+{
+    bool any = false;
+    for (int c = 0; c < table->columns; c++) {
+        any = any || table->within[c] != NULL;
+    }
+    return any;
+}
+
+/* The width each column needs, with its tolerance on so many lines. Returned: that of all. */
+static double measure_texts(const draw_shapes *list, const draw_table *table, int within_lines,
+                            widths *w)
+{
     double total = 0;
+    *w = (widths){.within_lines = within_lines};
     for (int c = 0; c < table->columns; c++) {
         for (int line = 0; line < 2; line++) {
             if (table->head[c][line] != NULL) {
-                w.head[c] = fmax(w.head[c], draw_text_width(list, table->head[c][line], DRAW_NOTE));
+                w->head[c] =
+                    fmax(w->head[c], draw_text_width(list, table->head[c][line], DRAW_NOTE));
             }
+        }
+        for (int line = 0; line < within_lines && table->within[c] != NULL; line++) {
+            part_of part = within_line(table->within[c], within_lines, line);
+            w->head[c] = fmax(w->head[c], draw_text_width(list, part.words, DRAW_NOTE));
         }
         for (int r = 0; r < table->rows; r++) {
             const char *words = table->cell[r][c];
             double wide = words != NULL ? draw_text_width(list, words, lettering(table, c)) : 0;
-            w.cells[c] = fmax(w.cells[c], wide);
+            w->cells[c] = fmax(w->cells[c], wide);
         }
-        w.column[c] = fmax(w.head[c], w.cells[c]);
-        total += w.column[c];
+        w->column[c] = fmax(w->head[c], w->cells[c]);
+        total += w->column[c];
+    }
+    return total;
+}
+
+/* Makes each column as wide as its widest text and shares the remaining width equally. */
+static widths measure(const draw_shapes *list, double width, const draw_table *table)
+{
+    widths w;
+    int lines = says_within(table);
+    double total = measure_texts(list, table, lines, &w);
+    if (lines > 0 && total + table->columns * gap > width) {
+        total = measure_texts(list, table, 2, &w);
     }
     double share = fmax((width - total) / table->columns, gap);
     for (int c = 0; c < table->columns; c++) {
@@ -46,13 +92,21 @@ static void rule(draw_shapes *list, draw_layer layer, double x, double y, double
     draw_line(list, layer, (draw_point){x, y}, (draw_point){x + width, y});
 }
 
-static void draw_head(draw_shapes *list, double middle, double top, const char *const head[2])
+/* The base lines of the head: two of words, then those of the tolerance. */
+static void draw_head(draw_shapes *list, double middle, double top, const draw_table *table, int c,
+                      int within_lines)
 {
     for (int line = 0; line < 2; line++) {
-        if (head[line] != NULL) {
+        if (table->head[c][line] != NULL) {
             draw_text(list, DRAW_TEXT, (draw_point){middle, top - 4.2 - 5 * line}, DRAW_NOTE,
-                      DRAW_MIDDLE, 0, head[line]);
+                      DRAW_MIDDLE, 0, table->head[c][line]);
         }
+    }
+    for (int line = 0; line < within_lines && table->within[c] != NULL; line++) {
+        part_of part = within_line(table->within[c], within_lines, line);
+        draw_text(list, DRAW_TEXT,
+                  (draw_point){middle, top - head_height - within_height * (line + 1) + 1.8},
+                  DRAW_NOTE, DRAW_MIDDLE, 0, part.words);
     }
 }
 
@@ -88,16 +142,6 @@ void draw_table_figure(const draw_draft *draft, draw_table *table, int row, int 
     }
 }
 
-/* Whether any column states a tolerance. */
-static bool says_within(const draw_table *table)
-{
-    bool any = false;
-    for (int c = 0; c < table->columns; c++) {
-        any = any || table->within[c] != NULL;
-    }
-    return any;
-}
-
 double draw_add_table(draw_shapes *list, double x, double top, double width,
                       const draw_table *table)
 {
@@ -105,14 +149,12 @@ double draw_add_table(draw_shapes *list, double x, double top, double width,
         return top;
     }
     widths w = measure(list, width, table);
-    double head = head_height + (says_within(table) ? within_height : 0);
+    double head = head_height + w.within_lines * within_height;
     double bottom = top - head - table->rows * table->row_height;
     double left = x;
     for (int c = 0; c < table->columns; c++) {
         double middle = left + w.column[c] / 2;
-        draw_head(list, middle, top, table->head[c]);
-        draw_text(list, DRAW_TEXT, (draw_point){middle, top - head + 1.5}, DRAW_SMALL, DRAW_MIDDLE,
-                  0, table->within[c]);
+        draw_head(list, middle, top, table, c, w.within_lines);
         draw_anchor anchor = table->anchor[c];
         double at = anchor == DRAW_MIDDLE ? middle
                     : anchor == DRAW_LEFT ? middle - w.cells[c] / 2

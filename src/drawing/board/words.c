@@ -177,17 +177,29 @@ const char *draw_line_of(draw_shapes *list, double x, double y, double width, do
     return words + strspn(words, " \n");
 }
 
-double draw_paragraph(draw_shapes *list, double x, double top, double width, double height,
-                      const char *words)
+static double put_lines(draw_shapes *list, double x, double top, double width, double height,
+                        double apart, const char *words)
 {
     double y = top - height;
     for (bool first = true; *words != '\0'; first = false) {
         if (!first) {
-            y -= 1.8 * height;
+            y -= apart * height;
         }
         words = draw_line_of(list, x, y, width, height, words);
     }
     return y;
+}
+
+double draw_paragraph(draw_shapes *list, double x, double top, double width, double height,
+                      const char *words)
+{
+    return put_lines(list, x, top, width, height, 1.8, words);
+}
+
+double draw_notes(const draw_draft *draft, draw_shapes *list, double x, double top, double width,
+                  const char *words)
+{
+    return put_lines(list, x, top, width, DRAW_NOTE, draft->dense ? 1.65 : 1.8, words);
 }
 
 const char *draw_text_fit(const draw_draft *draft, const draw_shapes *list, const char *words,

@@ -28,11 +28,27 @@ static void put_visits(draw_flow *flow)
     draw_flow_put(flow, visits, DRAW_LEFT, 5, 0);
 }
 
-static void put_side_view(draw_flow *flow, int string, double width)
+static draw_shapes *side_view(const draw_flow *flow, int string, double width)
 {
     draw_shapes *view = draw_flow_list(flow);
     view_side(&flow->drawing->draft, view, string, width);
-    draw_flow_put(flow, view, DRAW_LEFT, 4, 0);
+    return view;
+}
+
+/* Puts two views under each other, or beside each other where room is short. */
+static void put_both(draw_flow *flow, int left, int right, double width)
+{
+    const double apart = 8;
+    if (!flow->drawing->draft.dense) {
+        draw_flow_put(flow, side_view(flow, left, width), DRAW_LEFT, 4, 0);
+        draw_flow_put(flow, side_view(flow, right, width), DRAW_LEFT, 4, 0);
+        return;
+    }
+    double half = (width - apart) / 2;
+    draw_shapes *both = side_view(flow, left, half), *other = side_view(flow, right, half);
+    draw_shapes_add(both, other, half + apart, 0);
+    draw_shapes_free(other);
+    draw_flow_put(flow, both, DRAW_LEFT, 4, 0);
 }
 
 /* Draws side views of two strings: the outer ones, but the string over the fret that is most out
@@ -46,9 +62,10 @@ static void put_side_views(draw_flow *flow, double width)
         bool more = b->worst[worst].fret == 0 || b->worst[i].off.exact > b->worst[worst].off.exact;
         worst = off && more ? i : worst;
     }
-    put_side_view(flow, last, width);
     if (last > 0) {
-        put_side_view(flow, worst == last ? 0 : worst, width);
+        put_both(flow, last, worst == last ? 0 : worst, width);
+    } else {
+        draw_flow_put(flow, side_view(flow, last, width), DRAW_LEFT, 4, 0);
     }
 }
 
@@ -71,8 +88,8 @@ static draw_shapes *finding(const draw_flow *flow, int i)
     draw_shapes *list = draw_flow_list(flow);
     draw_text(list, level == SIL_LEVEL_STOP ? DRAW_WARNING : DRAW_TEXT, (draw_point){0, -DRAW_NOTE},
               DRAW_NOTE, DRAW_LEFT, 0, brief_level(level));
-    double y = draw_paragraph(list, indent, 0, DRAW_COLUMN - indent, DRAW_NOTE,
-                              draw_set_decimals(draft, draft->brief->findings[i].together.words));
+    double y = draw_notes(draft, list, indent, 0, DRAW_COLUMN - indent,
+                          draw_set_decimals(draft, draft->brief->findings[i].together.words));
     draw_shapes_strut(list, (draw_box){0, y - 0.8, 1, 0});
     return list;
 }
@@ -112,16 +129,26 @@ draw_heading paper_bench_heading(const char *title)
          "Leave what you could not undo to a qualified repairer. Local rules come first."}};
 }
 
-void paper_bench(sil_drawing *drawing)
+static void draw_bench(sil_drawing *drawing)
 {
     draw_flow flow = draw_flow_begin(drawing, paper_bench_heading("Bench plan"));
     put_head(&flow);
     put_readings(&flow);
     put_visits(&flow);
     put_side_views(&flow, DRAW_COLUMN);
-    put_steps(&flow);
-    put_findings(&flow);
+    if (drawing->draft.dense) { /* findings fill what a step would leave empty */
+        put_findings(&flow);
+        put_steps(&flow);
+    } else {
+        put_steps(&flow);
+        put_findings(&flow);
+    }
     put_notes(&flow);
+}
+
+void paper_bench(sil_drawing *drawing)
+{
+    paper_fill(drawing, draw_bench);
 }
 
 void paper_side(sil_drawing *drawing)

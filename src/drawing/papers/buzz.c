@@ -73,8 +73,8 @@ static void put_buzz_words(draw_flow *flow)
     }
     draw_flow_words(flow,
                     draw_say(draft,
-                             "Hardest clean pluck of each note, square to the board, N; small, the "
-                             "fret it would touch.%s %s",
+                             "Hardest clean pluck of each note, square to the board, N; lowered, "
+                             "the fret it would touch.%s %s",
                              held, brief_bound()),
                     3);
 }
@@ -103,7 +103,7 @@ static void put_key(draw_flow *flow)
     draw_shapes *list = draw_flow_list(flow);
     flow->y -= 1;
     view_clearance_key(draft, list);
-    draw_flow_put(flow, list, DRAW_LEFT, 5, view_clearance_height(4));
+    draw_flow_put(flow, list, DRAW_LEFT, 5, view_clearance_height(draft, 4));
 }
 
 /* How many of the remaining rows go into this column. All of them if they fit, or if there is
@@ -114,8 +114,8 @@ static int rows_here(const draw_flow *flow, int left)
     enum { FEW = 4 };
     const sil_drawing *drawing = flow->drawing;
     draw_room fresh = draw_paper_room(drawing, &flow->heading, draw_paper_columns(drawing) - 1);
-    int here = view_clearance_rows(flow->y - flow->room.bottom);
-    int most = view_clearance_rows(fresh.top - fresh.bottom);
+    int here = view_clearance_rows(&drawing->draft, flow->y - flow->room.bottom);
+    int most = view_clearance_rows(&drawing->draft, fresh.top - fresh.bottom);
     if (left <= here || (left <= most && here < most / 2)) {
         return left;
     }

@@ -47,7 +47,7 @@ static draw_shapes *full_size(const draw_flow *flow)
     view_nut_face(draft, list, face, false);
     paper_ends(draft, list, face, nut->length, 0, lowest_floor(nut));
     if (sil_known(thickness)) {
-        top.y = -thickness - 6;
+        top.y = -thickness - (draft->dense ? 5 : 6);
         view_nut_top(draft, list, top);
     }
     int cut = section_string(draft->brief);
@@ -61,7 +61,10 @@ static draw_shapes *full_size(const draw_flow *flow)
                     (draw_point){nut->length, top.y + thickness}, nut->length + 18,
                     draft->brief->nut.thickness); /* the section shows it longer, along a slot */
     }
-    paper_length(draft, list, top, draft->brief->nut.length, top.y - (cut >= 0 ? 10 : 7));
+    paper_length(draft, list, top, draft->brief->nut.length,
+                 top.y - (cut < 0        ? 7
+                          : draft->dense ? 9
+                                         : 10));
     paper_caption(list, DRAW_LEFT, "Front face and plan 1:1");
     return list;
 }
@@ -74,10 +77,12 @@ static draw_shapes *magnified(const draw_flow *flow, double scale)
     draw_shapes *list = draw_flow_list(flow);
     draw_place face = draw_place_part(draft, nut->length, scale);
     view_nut_face(draft, list, face, true);
-    paper_ends(draft, list, face, nut->length, 0, 0);
-    draw_ordinates floors = {
-        .reach = draw_shapes_box(list).top + 5, .numbered = true, .touches = true};
-    draw_ordinates centres = {.reach = -6, .origin = true, .count = 1};
+    /* within the face they leave room beside it */
+    paper_ends(draft, list, face, nut->length, 0, draft->dense ? lowest_floor(nut) : 0);
+    draw_ordinates floors = {.reach = draw_shapes_box(list).top + (draft->dense ? 3 : 5),
+                             .numbered = true,
+                             .touches = true};
+    draw_ordinates centres = {.reach = draft->dense ? -4 : -6, .origin = true, .count = 1};
     centres.from[0] = draw_at(face, 0, 0);
     for (int i = 0; i < nut->strings; i++) {
         const brief_slot *slot = &draft->brief->nut.slot[i];
@@ -94,11 +99,16 @@ static draw_shapes *magnified(const draw_flow *flow, double scale)
     for (int i = 0; i < nut->strings && limits[0] == '\0'; i++) {
         limits = draw_limits(draft, draft->brief->nut.slot[i].floor);
     }
-    paper_caption(list, DRAW_MIDDLE,
-                  draw_say(draft,
-                           "Front face %s from the body: floors over the bottom%s%s, "
-                           "centres from bass end",
-                           draw_say_scale(draft, scale), limits[0] != '\0' ? " " : "", limits));
+    const char *view = draw_say(draft, "Front face %s from the body", draw_say_scale(draft, scale));
+    const char *over =
+        draw_say(draft, "floors over the bottom%s%s", limits[0] != '\0' ? " " : "", limits);
+    const char *along = "centres from bass end";
+    if (draft->dense) { /* narrow, to leave room beside the view */
+        paper_caption(list, DRAW_MIDDLE, draw_say(draft, "%s, %s", over, along));
+        paper_caption(list, DRAW_MIDDLE, draw_say(draft, "%s:", view));
+    } else {
+        paper_caption(list, DRAW_MIDDLE, draw_say(draft, "%s: %s, %s", view, over, along));
+    }
     return list;
 }
 
@@ -110,9 +120,11 @@ static draw_shapes *section(const draw_flow *flow, double scale)
     if (string >= 0) {
         view_nut_section(draft, list, (draw_place){0, 0, scale, scale}, string);
         paper_caption(list, DRAW_LEFT,
-                      draw_say(draft, "A-A, along slot %d, %s, falls %s\u00b0 to the tuners",
-                               string + 1, draw_say_scale(draft, scale),
-                               draw_figure(draft, draft->brief->nut.fall)));
+                      draw_say(draft, "A-A, %sslot %d, %s, falls %s\u00b0%s",
+                               draft->dense ? "" : "along ", string + 1,
+                               draw_say_scale(draft, scale),
+                               draw_figure(draft, draft->brief->nut.fall),
+                               draft->dense ? "" : " to the tuners"));
     }
     return list;
 }
@@ -162,8 +174,6 @@ enum {
 };
 
 static const draw_table empty_table = {.columns = COLUMNS,
-                                       .row_height = 5.2,
-                                       .large = STOP,
                                        .span = {{STOP_FIRST, STOP, "file to feelers"}},
                                        .head = {[STRING] = {NULL, "string"},
                                                 [NOTE] = {NULL, "note"},
@@ -220,23 +230,27 @@ static void fill_row(const draw_draft *draft, int i, draw_table *t)
     }
 }
 
-/* Says of which feelers the stacks are made up, in two columns. */
+/* Says of which feelers the stacks are made up, in as many columns as they leave room for. */
 static double put_leaves(const draw_draft *draft, draw_shapes *list, double y)
 {
-    const double pitch = 4, second = DRAW_COLUMN / 2.0;
-    int put = 0;
+    const double pitch = 4, apart = 3;
+    const char *words[SIL_STRINGS_MAX];
+    double widest = 1;
+    int count = 0;
     for (int i = 0; i < draft->brief->strings; i++) {
         const brief_slot *slot = &draft->brief->nut.slot[i];
         if (slot->leaves > 0) {
-            int row = put / 2;
-            draw_note(list, put % 2 * second, y - row * pitch,
-                      draw_say(draft, "Feelers, string %d: %s", i + 1,
-                               draw_set_decimals(draft, slot->leaf_words)));
-            put++;
+            words[count] = draw_say(draft, "Feelers, string %d: %s", i + 1,
+                                    draw_set_decimals(draft, slot->leaf_words));
+            widest = fmax(widest, draw_text_width(list, words[count++], DRAW_NOTE) + apart);
         }
     }
-    int rows = (put + 1) / 2;
-    return y - rows * pitch;
+    int abreast = draft->dense && 3 * widest <= DRAW_COLUMN + apart ? 3 : 2;
+    for (int i = 0; i < count; i++) {
+        draw_note(list, i % abreast * DRAW_COLUMN / (double)abreast,
+                  y - (double)(i / abreast) * pitch, words[i]);
+    }
+    return y - (double)((count + abreast - 1) / abreast) * pitch;
 }
 
 static draw_shapes *table(const draw_flow *flow)
@@ -245,6 +259,8 @@ static draw_shapes *table(const draw_flow *flow)
     draw_shapes *list = draw_flow_list(flow);
     draw_table t = empty_table;
     t.rows = draft->brief->strings;
+    t.row_height = draft->dense ? 4 : 5.2; /* no letter in it reaches below a comma */
+    t.large = draft->dense ? 0 : STOP; /* large letters do not go into lower rows */
     for (int i = 0; i < t.rows; i++) {
         fill_row(draft, i, &t);
     }
@@ -253,10 +269,10 @@ static draw_shapes *table(const draw_flow *flow)
     }
     double bottom = draw_add_table(list, 0, 0, DRAW_COLUMN, &t);
     if (draft->brief->nut.remedy != SIL_NUT_NONE) {
-        draw_note(list, 0, bottom - 5,
+        draw_note(list, 0, bottom - 4.5,
                   "Feelers on the board, hard against the nut's front face: file down to them at "
                   "that edge.");
-        double y = put_leaves(draft, list, bottom - 9);
+        double y = put_leaves(draft, list, bottom - 8.5);
         if (draft->brief->nut.stack_words[0]) {
             draw_note(list, 0, y, draw_set_decimals(draft, draft->brief->nut.stack_words));
         }
@@ -264,7 +280,7 @@ static draw_shapes *table(const draw_flow *flow)
     return list;
 }
 
-void paper_nut(sil_drawing *drawing)
+static void draw_nut(sil_drawing *drawing)
 {
     static const draw_heading heading = {
         "Nut",
@@ -272,12 +288,27 @@ void paper_nut(sil_drawing *drawing)
         {"Slacken the strings first; wear eye protection. For the dust of bone, shell, plastic and",
          "metal use dust extraction and a mask; ventilate for glue. Local rules come first."}};
     const draw_draft *draft = &drawing->draft;
+    draw_flow flow = draw_flow_begin(drawing, heading);
+    paper_headline(&flow, draw_set_decimals(draft, draft->brief->nut.headline));
+    draw_shapes *last = table(&flow);
+    double scale, gap = drawing->draft.dense ? 2 : 3;
+    double follow = last != NULL ? draw_box_height(draw_shapes_box(last)) + gap : 0;
+    draw_shapes *large = paper_magnify(&flow, magnified, &scale);
+    if (scale <= 1) { /* no larger than the view at full size; the table has its figures */
+        drawing->no_memory = drawing->no_memory || large == NULL || large->no_memory;
+        draw_shapes_free(large);
+        large = NULL;
+    }
+    paper_views(&flow, full_size(&flow), section, large, facts, gap, follow);
+    draw_flow_put(&flow, last, DRAW_LEFT, 7, 0);
+}
+
+void paper_nut(sil_drawing *drawing)
+{
+    const draw_draft *draft = &drawing->draft;
     if (draft->brief->nut.remedy == SIL_NUT_WAIT) {
         paper_wait(drawing, "nut", &draft->plan->nut_withheld, SIL_NUT);
         return;
     }
-    draw_flow flow = draw_flow_begin(drawing, heading);
-    paper_headline(&flow, draw_set_decimals(draft, draft->brief->nut.headline));
-    paper_views(&flow, full_size(&flow), section, paper_magnify(&flow, magnified), facts, 3);
-    draw_flow_put(&flow, table(&flow), DRAW_LEFT, 7, 0);
+    paper_fill(drawing, draw_nut);
 }

@@ -8,6 +8,11 @@
 /* paper_bench_heading: of the papers for the bench: nothing on them is to scale, and every caution. */
 draw_heading paper_bench_heading(const char *title);
 
+/* paper_fill: draws papers of one name: again and denser where that saves a paper, and with more room
+ * at the foot of the others where the last would be nearly empty. The filler draws them once. */
+typedef void paper_filler(sil_drawing *drawing);
+void paper_fill(sil_drawing *drawing, paper_filler *draw);
+
 void paper_card(sil_drawing *drawing);
 void paper_bench(sil_drawing *drawing);
 void paper_side(sil_drawing *drawing); /* only its side views */

@@ -52,11 +52,12 @@ static bool pair_fits(const draw_flow *flow, const draw_shapes *left, const draw
            draw_box_width(left->box) + draw_box_width(right->box) + 5 <= flow->room.width;
 }
 
-static void put_pair(draw_flow *flow, draw_shapes *left, draw_shapes *right, double gap)
+static void put_pair(draw_flow *flow, draw_shapes *left, draw_shapes *right, double gap,
+                     double follow)
 {
     if (!pair_fits(flow, left, right)) {
         draw_flow_put(flow, left, DRAW_MIDDLE, gap, 0);
-        draw_flow_put(flow, right, DRAW_MIDDLE, gap, 0);
+        draw_flow_put(flow, right, DRAW_MIDDLE, gap, follow);
         return;
     }
     draw_shapes *both = draw_flow_list(flow);
@@ -64,7 +65,7 @@ static void put_pair(draw_flow *flow, draw_shapes *left, draw_shapes *right, dou
     draw_shapes_add(both, right, flow->room.width - right->box.right, -right->box.top);
     draw_shapes_free(left);
     draw_shapes_free(right);
-    draw_flow_put(flow, both, DRAW_LEFT, gap, 0);
+    draw_flow_put(flow, both, DRAW_LEFT, gap, follow);
 }
 
 void paper_headline(draw_flow *flow, const char *words)
@@ -72,7 +73,7 @@ void paper_headline(draw_flow *flow, const char *words)
     draw_shapes *list = draw_flow_list(flow);
     draw_text(list, DRAW_TEXT, (draw_point){0, 0}, DRAW_HEAD, DRAW_LEFT, 0, words);
     draw_shapes_strut(list, (draw_box){0, 0, 1, DRAW_HEAD});
-    draw_flow_put(flow, list, DRAW_LEFT, 5, 0);
+    draw_flow_put(flow, list, DRAW_LEFT, flow->drawing->draft.dense ? 3 : 5, 0);
 }
 
 const char *paper_say_crest(const draw_draft *draft, brief_figure crest_at)
@@ -123,19 +124,19 @@ void paper_caption_within(const draw_flow *flow, draw_shapes *list, const char *
     paper_caption(list, DRAW_MIDDLE, draw_say(draft, "%s:", view));
 }
 
-draw_shapes *paper_magnify(const draw_flow *flow, paper_view_at *view)
+draw_shapes *paper_magnify(const draw_flow *flow, paper_view_at *view, double *scale)
 {
     const double tallest = 84;
     for (int i = 0; i < SCALES; i++) {
-        draw_shapes *list = view(flow, scales[i]);
+        draw_shapes *list = view(flow, *scale = scales[i]);
         if (list == NULL || list->no_memory ||
             (draw_box_width(list->box) <= whole_width(flow) &&
-             draw_box_height(list->box) <= tallest)) {
+             (draw_box_height(list->box) <= tallest || i == SCALES - 1))) {
             return list;
         }
         drop(flow, list);
     }
-    return view(flow, 1);
+    return view(flow, *scale = 1);
 }
 
 static draw_shapes *paper_beside(const draw_flow *flow, const draw_shapes *left,
@@ -171,16 +172,37 @@ static void put_views(draw_flow *flow, draw_shapes *left, paper_view_at *beside,
                     draw_box_width(narrow->box) >= draw_box_width(alone->box);
     drop(flow, as_large ? left : both);
     drop(flow, as_large ? alone : narrow);
-    put_pair(flow, as_large ? both : left, as_large ? narrow : alone, gap);
+    put_pair(flow, as_large ? both : left, as_large ? narrow : alone, gap, 0);
     if (!as_large) {
         draw_flow_put(flow, facts(flow, 2), DRAW_LEFT, gap, 0);
     }
 }
 
+/* Puts all views with as little height as they need: the small one beside the large one, at the least
+ * magnification, and the facts beside the left one; or else the two small ones side by side. */
+static void put_close(draw_flow *flow, draw_shapes *left, paper_view_at *beside, draw_shapes *large,
+                      paper_facts_in *facts, double gap, double follow)
+{
+    draw_shapes *small = beside(flow, scales[SCALES - 1]), *slim = facts(flow, 1);
+    if (pair_fits(flow, large, small) && pair_fits(flow, left, slim)) {
+        put_pair(flow, left, slim, gap, 0);
+        put_pair(flow, large, small, gap, follow);
+        return;
+    }
+    drop(flow, slim);
+    put_pair(flow, left, small, gap, 0);
+    draw_flow_put(flow, facts(flow, 2), DRAW_LEFT, gap, 0);
+    draw_flow_put(flow, large, DRAW_MIDDLE, gap, follow);
+}
+
 void paper_views(draw_flow *flow, draw_shapes *left, paper_view_at *beside, draw_shapes *large,
-                 paper_facts_in *facts, double gap)
+                 paper_facts_in *facts, double gap, double follow)
 {
     bool wide = draw_paper_columns(flow->drawing) > 1;
+    if (flow->drawing->draft.dense && !wide) {
+        put_close(flow, left, beside, large, facts, gap, follow);
+        return;
+    }
     if (wide) {
         draw_flow_band(flow, large, gap);
     }
@@ -188,7 +210,7 @@ void paper_views(draw_flow *flow, draw_shapes *left, paper_view_at *beside, draw
     if (wide) {
         draw_flow_next_column(flow);
     } else {
-        draw_flow_put(flow, large, DRAW_MIDDLE, gap, 0);
+        draw_flow_put(flow, large, DRAW_MIDDLE, gap, follow);
     }
 }
 

@@ -34,21 +34,26 @@ const char *paper_say_ends(const draw_draft *draft, const brief_figure *ends);
  * the centre line. */
 const char *paper_say_lean(const draw_draft *draft, brief_figure lean, bool bass_to_head);
 
-/* paper_magnify: a view at the largest scale of ISO 5455 (10:1, 5:1, 2:1, 1:1) that fits across the
- * paper and leaves room for what goes below it. */
+/* paper_magnify: a view at the largest scale of ISO 5455 (10:1, 5:1, 2:1) that fits across the paper and
+ * leaves room for what goes below it; at 2:1 where it only fits across; else at 1:1. Its scale is given
+ * back: a view at 1:1 is no magnified one, and takes the place of that at full size. */
 typedef draw_shapes *paper_view_at(const draw_flow *flow, double scale);
-draw_shapes *paper_magnify(const draw_flow *flow, paper_view_at *view);
+draw_shapes *paper_magnify(const draw_flow *flow, paper_view_at *view, double *scale);
 
 /* paper_views: puts the views of a part and its facts. The one on the left has another beside it, at
  * the largest of 10:1, 5:1 and 2:1 that fits. The large one goes under them, or above them across all
- * columns if the paper has more than one. */
+ * columns if the paper has more than one. On a dense paper the other view goes beside the large one where
+ * there is room. The large view stays together with what follows it, which is so high. */
 typedef draw_shapes *paper_facts_in(const draw_flow *flow, int columns);
 void paper_views(draw_flow *flow, draw_shapes *left, paper_view_at *beside, draw_shapes *large,
-                 paper_facts_in *facts, double gap);
+                 paper_facts_in *facts, double gap, double follow);
 
 /* Writes names and values in one or two columns. Pairs with an empty value are left out. */
 void paper_pairs(draw_shapes *list, int columns, double tab, int count, const char *const *names,
                  const char *const *values);
+
+/* The table of a saddle that is cut: a row for each string. */
+draw_shapes *paper_saddle_table(const draw_flow *flow);
 
 /* The paper of saddles that are set by screws. */
 void paper_screws(draw_flow *flow);

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The paper of the saddle. */
 #include <stddef.h>
-#include <string.h>
 
 #include "part.h"
 
@@ -98,8 +97,9 @@ static brief_figure made_height(const brief *b, int i)
 static void put_heights(const draw_draft *draft, draw_shapes *list, draw_place face)
 {
     const part_saddle *part = &draft->brief->saddle_part;
-    draw_ordinates heights = {
-        .numbered = true, .reach = draw_shapes_box(list).top + 5.5, .count = part->strings};
+    draw_ordinates heights = {.numbered = true,
+                              .reach = draw_shapes_box(list).top + (draft->dense ? 4.5 : 5.5),
+                              .count = part->strings};
     for (int i = 0; i < part->strings; i++) {
         double over = part->finished[i];
         heights.from[i] = draw_at(face, part->along[i], sil_known(over) ? over : 6);
@@ -123,11 +123,11 @@ static void put_top(const draw_draft *draft, draw_shapes *list, draw_place face,
         view_saddle_top(draft, plan, top, part->thickness / 2 / cos(part->slant));
     }
     draw_box box = seen_above ? draw_shapes_box(plan) : (draw_box){0};
-    top.y = low - 4 - box.top;
+    top.y = low - (draft->dense ? 3 : 4) - box.top;
     draw_shapes_add(list, plan, 0, top.y);
     draw_shapes_free(plan);
     double bottom = top.y + box.bottom;
-    draw_ordinates centres = {.origin = true, .count = 1, .reach = bottom - 5};
+    draw_ordinates centres = {.origin = true, .count = 1, .reach = bottom - (draft->dense ? 4 : 5)};
     centres.from[0] = draw_at(top, 0, 0);
     for (int i = 0; i < part->strings; i++) {
         centres.from[centres.count] = draw_at(top, part->along[i], 0);
@@ -159,26 +159,31 @@ static draw_shapes *magnified(const draw_flow *flow, double scale)
     view_saddle_face(draft, list, face);
     double low = draw_shapes_box(list).bottom;
     put_heights(draft, list, face);
-    if (part->base) {
+    if (part->base && !draft->dense) { /* the table has it as well */
         draw_ordinates base = base_figures(draft, face);
         base.reach = low - 5;
         low = draw_dim_ordinates(draft, list, &base);
     }
     put_top(draft, list, face, low);
+    if (scale <= 1) { /* it stands for the view at full size */
+        paper_ends(draft, list, face, part->length, 0, 0);
+        paper_length(draft, list, face, draft->brief->saddle.length,
+                     draw_shapes_box(list).bottom - 10);
+    }
     bool seen_above = sil_known(part->thickness);
     const char *limits = "";
     for (int i = 0; i < part->strings && limits[0] == '\0'; i++) {
         limits = draw_limits(draft, made_height(draft->brief, i));
     }
     const char *places = any_beyond(draft) ? ", peaks; arrows in tune" : ", crosses: peaks";
-    paper_caption_within(flow, list,
-                         draw_say(draft, "%s %s from the tail",
-                                  seen_above ? "Face and plan" : "Face",
-                                  draw_say_scale(draft, scale)),
-                         draw_say(draft, "finished heights%s%s%s%s%s",
-                                  draft->brief->saddle.from_bridge ? " over the bridge" : "",
-                                  limits[0] != '\0' ? " " : "", limits,
-                                  part->base ? ", first pass" : "", seen_above ? places : ""));
+    paper_caption_within(
+        flow, list,
+        draw_say(draft, "%s %s from the tail", seen_above ? "Face and plan" : "Face",
+                 draw_say_scale(draft, scale)),
+        draw_say(draft, "finished heights%s%s%s%s%s",
+                 draft->brief->saddle.from_bridge ? " over the bridge" : "",
+                 limits[0] != '\0' ? " " : "", limits,
+                 part->base && !draft->dense ? ", first pass" : "", seen_above ? places : ""));
     return list;
 }
 
@@ -227,15 +232,20 @@ static draw_shapes *keys(const draw_flow *flow)
 
 static draw_shapes *facts(const draw_flow *flow, int columns)
 {
-    static const char *const names[] = {"whole cut", "left on top", "shim",  "top radius",
-                                        "its crest", "top at ends", "leans", "thickness",
-                                        "bottom",    "material"};
+    static const char *const names[] = {"first pass", "whole cut", "left on top", "shim",
+                                        "top radius", "its crest", "top at ends", "leans",
+                                        "thickness",  "bottom",    "material"};
     enum { COUNT = sizeof names / sizeof *names };
     const draw_draft *draft = &flow->drawing->draft;
     const brief_saddle *saddle = &draft->brief->saddle;
     const char *material = draft->plan->job->saddle.material;
     draw_shapes *list = draw_flow_list(flow);
     const char *const values[COUNT] = {
+        saddle->base && draft->dense /* else it is led out along the bottom */
+            ? draw_say(draft, "ends: treble %s, bass %s",
+                       draw_figure(draft, saddle->base_first[BRIEF_TREBLE]),
+                       draw_figure(draft, saddle->base_first[BRIEF_BASS]))
+            : "",
         saddle->base && !saddle->one_pass
             ? draw_say(draft, "treble %s, bass %s",
                        draw_figure(draft, saddle->base_all[BRIEF_TREBLE]),
@@ -258,108 +268,6 @@ static draw_shapes *facts(const draw_flow *flow, int columns)
     return list;
 }
 
-enum { STRING, NOTE, PRESENT, LOWER, FIRST, DRESS, HEIGHT, OUT, SHARE, ANGLE, PEAK, COLUMNS };
-
-static const draw_table empty_table = {.columns = COLUMNS,
-                                       .row_height = 5,
-                                       .head = {[STRING] = {NULL, "string"},
-                                                [NOTE] = {NULL, "note"},
-                                                [PRESENT] = {"height", "now"},
-                                                [LOWER] = {"lower", "by"},
-                                                [FIRST] = {"bottom, first", "pass"},
-                                                [DRESS] = {"then off", "the top"},
-                                                [HEIGHT] = {"height", "finished"},
-                                                [OUT] = {"out of the", "bridge"},
-                                                [SHARE] = {"in its", "slot %"},
-                                                [ANGLE] = {"break", "angle"},
-                                                [PEAK] = {"front", "to peak"}}};
-
-/* Writes what is done under a string, in the column of how much to lower it. */
-static void put_amount(const draw_draft *draft, const brief_bearing *string, int i, draw_table *t)
-{
-    switch (string->does) {
-    case BRIEF_LOWERS:
-        draw_table_figure(draft, t, i, LOWER, string->by);
-        break;
-    case BRIEF_RAISES:
-        draw_table_figure(draft, t, i, LOWER, string->by);
-        t->cell[i][LOWER] = draw_say(draft, "up %s", t->cell[i][LOWER]);
-        break;
-    case BRIEF_NEW:
-        t->cell[i][LOWER] = "new";
-        if (brief_known(
-                string->height_first)) { /* from a blank: what to stop at before measuring */
-            t->head[LOWER][0] = "height";
-            t->head[LOWER][1] = "at first";
-            t->cell[i][LOWER] = draw_figure(draft, string->height_first);
-        }
-        break;
-    case BRIEF_LEAVES:
-        t->cell[i][LOWER] = "leave";
-        break;
-    case BRIEF_FILES:
-    case BRIEF_FILLS:
-    case BRIEF_WAITS:
-        t->cell[i][LOWER] = "wait";
-        break;
-    }
-}
-
-static void fill_row(const draw_draft *draft, int i, draw_table *t)
-{
-    const brief_bearing *string = &draft->brief->saddle.string[i];
-    t->cell[i][STRING] = draw_say(draft, "%d", i + 1);
-    t->cell[i][NOTE] = draw_say_note(draft, i);
-    draw_table_figure(draft, t, i, PRESENT, string->present);
-    put_amount(draft, string, i, t);
-    draw_table_figure(draft, t, i, FIRST, string->base_first);
-    draw_table_figure(draft, t, i, DRESS, string->dress);
-    draw_table_figure(draft, t, i, HEIGHT, string->height);
-    draw_table_figure(draft, t, i, OUT, string->out);
-    draw_table_figure(draft, t, i, SHARE, string->in_slot);
-    t->cell[i][ANGLE] = brief_known(string->angle)
-                            ? draw_say(draft, "%s\u00b0", draw_figure(draft, string->angle))
-                            : "-";
-    draw_table_figure(draft, t, i, PEAK, draft->brief->tuning.string[i].peak);
-}
-
-static void leave_out(draw_table *t, int column)
-{
-    size_t after = (size_t)(--t->columns - column);
-    memmove(t->head + column, t->head + column + 1, after * sizeof *t->head);
-    memmove(t->anchor + column, t->anchor + column + 1, after * sizeof *t->anchor);
-    memmove(t->within + column, t->within + column + 1, after * sizeof *t->within);
-    for (int r = 0; r < t->rows; r++) {
-        const char **cell = t->cell[r] + column;
-        memmove(cell, cell + 1, after * sizeof *cell);
-    }
-}
-
-static draw_shapes *table(const draw_flow *flow)
-{
-    const draw_draft *draft = &flow->drawing->draft;
-    draw_shapes *list = draw_flow_list(flow);
-    draw_table t = empty_table;
-    t.rows = draft->brief->strings;
-    for (int i = 0; i < t.rows; i++) {
-        fill_row(draft, i, &t);
-    }
-    for (int c = 0; c < COLUMNS; c++) {
-        t.anchor[c] = c == NOTE ? DRAW_LEFT : DRAW_RIGHT;
-    }
-    if (!draft->brief->saddle.in_slot) {
-        leave_out(&t, PEAK);
-    }
-    if (!draft->brief->saddle.dressed) {
-        leave_out(&t, DRESS);
-    }
-    if (!draft->brief->saddle.base) {
-        leave_out(&t, FIRST);
-    }
-    draw_add_table(list, 0, 0, DRAW_COLUMN, &t);
-    return list;
-}
-
 /* Adds a block below the contents of a list and frees it. */
 static void add_under(draw_shapes *list, draw_shapes *block)
 {
@@ -371,26 +279,25 @@ static void add_under(draw_shapes *list, draw_shapes *block)
 
 static void put_piece(draw_flow *flow)
 {
-    draw_shapes *left = full_size(flow), *large = paper_magnify(flow, magnified);
+    double scale, gap = flow->drawing->draft.dense ? 3 : 5;
+    draw_shapes *large = paper_magnify(flow, magnified, &scale), *last = paper_saddle_table(flow);
+    draw_shapes *left = scale > 1 ? full_size(flow) : draw_flow_list(flow);
+    draw_shapes_strut(left, (draw_box){0, 0, 40, 1}); /* for the key, where it stands alone */
+    double follow = last != NULL ? draw_box_height(draw_shapes_box(last)) + gap : 0;
     add_under(left, keys(flow));
     put_target(flow);
-    paper_views(flow, left, end_view, large, facts, 5);
-    draw_flow_put(flow, table(flow), DRAW_LEFT, 5, 0);
+    paper_views(flow, left, end_view, large, facts, gap, follow);
+    draw_flow_put(flow, last, DRAW_LEFT, 5, 0);
 }
 
-void paper_saddle(sil_drawing *drawing)
+static void draw_saddle(sil_drawing *drawing)
 {
     draw_heading heading = {
         "Saddle",
         "1:1",
         {"Slacken the strings first; wear eye protection. For the dust of bone, shell, plastic and",
          "metal use dust extraction and a mask; ventilate for glue. Local rules come first."}};
-    const brief_saddle *saddle = &drawing->draft.brief->saddle;
-    if (saddle->remedy == SIL_SADDLE_WAIT) {
-        paper_wait(drawing, "saddle", &drawing->draft.plan->saddle_withheld, SIL_SADDLE);
-        return;
-    }
-    bool turned = sil_working_turns(saddle->working);
+    bool turned = sil_working_turns(drawing->draft.brief->saddle.working);
     if (turned) {
         heading.scale = "-"; /* nothing on it is full size */
     }
@@ -400,4 +307,13 @@ void paper_saddle(sil_drawing *drawing)
     } else {
         put_piece(&flow);
     }
+}
+
+void paper_saddle(sil_drawing *drawing)
+{
+    if (drawing->draft.brief->saddle.remedy == SIL_SADDLE_WAIT) {
+        paper_wait(drawing, "saddle", &drawing->draft.plan->saddle_withheld, SIL_SADDLE);
+        return;
+    }
+    paper_fill(drawing, draw_saddle);
 }

@@ -16,11 +16,11 @@ static void draw_tab(draw_shapes *list, double left, double bottom, const char *
     double middle = left + paper_slip_tab() / 2, y = bottom + margin;
     draw_text(list, DRAW_TEXT, (draw_point){middle, y}, DRAW_NOTE, DRAW_MIDDLE, 0, end);
     y += DRAW_NOTE + 1.2;
-    double x = middle - (beside + draw_text_width(list, up, DRAW_SMALL)) / 2;
+    double x = middle - (beside + draw_text_width(list, up, DRAW_NOTE)) / 2;
     draw_point tip = {x, y + arrow};
     draw_line(list, DRAW_OUTLINE, (draw_point){x, y}, (draw_point){x, tip.y - 1});
     draw_arrow(list, DRAW_OUTLINE, tip, 90);
-    draw_text(list, DRAW_TEXT, (draw_point){x + beside, y + (arrow - DRAW_SMALL) / 2}, DRAW_SMALL,
+    draw_text(list, DRAW_TEXT, (draw_point){x + beside, y + (arrow - DRAW_NOTE) / 2}, DRAW_NOTE,
               DRAW_LEFT, 0, up);
 }
 
@@ -43,9 +43,9 @@ draw_box paper_slip_around(const draw_draft *draft, draw_shapes *list, const cha
     slip.bottom = part.bottom - band;
     const char *words = draw_say(draft, "%s%s%s%s", name, left ? ", left-handed" : "",
                                  ref != NULL ? ", " : "", ref != NULL ? ref : "");
-    words = draw_text_fit(draft, list, words, DRAW_SMALL, draw_box_width(slip) - 2 * margin);
+    words = draw_text_fit(draft, list, words, DRAW_NOTE, draw_box_width(slip) - 2 * margin);
     draw_text(list, DRAW_TEXT, (draw_point){(slip.left + slip.right) / 2, slip.bottom + 1.2},
-              DRAW_SMALL, DRAW_MIDDLE, 0, words);
+              DRAW_NOTE, DRAW_MIDDLE, 0, words);
     draw_rectangle(list, DRAW_DIMENSION, slip);
     return slip;
 }
@@ -57,11 +57,11 @@ void paper_slip_numbers(const draw_draft *draft, draw_shapes *list, const draw_p
     for (int seen = 0; seen < draft->brief->strings; seen++) {
         int i = draw_string_seen(draft, seen);
         const char *number = draw_say(draft, "%d", i + 1);
-        double half = draw_text_width(list, number, DRAW_SMALL) / 2;
+        double half = draw_text_width(list, number, DRAW_NOTE) / 2;
         if (isfinite(under[i].y) && under[i].x - half >= taken + apart) {
             draw_of(list, i + 1);
-            draw_text(list, DRAW_TEXT, (draw_point){under[i].x, under[i].y - DRAW_SMALL},
-                      DRAW_SMALL, DRAW_MIDDLE, 0, number);
+            draw_text(list, DRAW_TEXT, (draw_point){under[i].x, under[i].y - DRAW_NOTE}, DRAW_NOTE,
+                      DRAW_MIDDLE, 0, number);
             taken = under[i].x + half;
         }
     }

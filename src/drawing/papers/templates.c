@@ -20,7 +20,7 @@ static void put_none(draw_flow *flow, const char *what, const char *why)
 /* Puts a slip under its title, with a line of what to do with it. */
 static void put_slip(draw_flow *flow, draw_shapes *list, const char *title, const char *use)
 {
-    const double gap = 9;
+    const double gap = flow->drawing->draft.dense ? 5 : 9;
     if (list != NULL) {
         double left = draw_shapes_box(list).left, top = draw_shapes_box(list).top + 9.5;
         draw_text(list, DRAW_TEXT, (draw_point){left, top}, DRAW_HEAD, DRAW_LEFT, 0, title);
@@ -225,7 +225,7 @@ static void put_saddle(draw_flow *flow)
     }
 }
 
-void paper_templates(sil_drawing *drawing)
+static void draw_templates(sil_drawing *drawing)
 {
     static const draw_heading heading = {
         "Templates",
@@ -240,4 +240,9 @@ void paper_templates(sil_drawing *drawing)
     if (drawing->order.part != SIL_PART_NUT && paper_needs_template(drawing, SIL_PART_SADDLE)) {
         put_saddle(&flow);
     }
+}
+
+void paper_templates(sil_drawing *drawing)
+{
+    paper_fill(drawing, draw_templates);
 }

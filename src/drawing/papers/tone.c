@@ -4,10 +4,15 @@
 
 #include <stddef.h>
 
-void paper_tone(sil_drawing *drawing)
+static void draw_tone(sil_drawing *drawing)
 {
     static const draw_heading heading = {"Buzz and intonation", "-", {NULL}};
     draw_flow flow = draw_flow_begin(drawing, heading);
     paper_buzz(&flow);
     paper_tune(&flow);
+}
+
+void paper_tone(sil_drawing *drawing)
+{
+    paper_fill(drawing, draw_tone);
 }

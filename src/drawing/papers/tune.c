@@ -88,7 +88,7 @@ static void put_graphs(draw_flow *flow)
     view_cents_scale scale = view_cents_measure(draft);
     draw_shapes *key = draw_flow_list(flow);
     view_cents_key(key);
-    draw_flow_put(flow, key, DRAW_LEFT, 4, 40);
+    draw_flow_put(flow, key, DRAW_LEFT, 4, draft->dense ? 28 : 40);
     for (int first = 0; first < draft->plan->job->string_count; first += VIEW_GRAPHS_ABREAST) {
         draw_shapes *list = draw_flow_list(flow);
         view_cents(draft, list, &scale, first, DRAW_COLUMN);
@@ -143,7 +143,7 @@ void paper_tune(draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
     bool known = sil_known(farthest(draft, false));
-    put_tune_title(flow, known ? 60 : 10);
+    put_tune_title(flow, !known ? 10 : draft->dense ? 50 : 60);
     put_untold(flow);
     if (!known) {
         return;

@@ -8,12 +8,20 @@
 #include "../board/plain.h"
 #include "tone.h"
 
-static const double row_height = 5.2, widest = 15;
-static const double apart = 0.7;  /* between a figure and the fret after it */
-static const double clear = 0.45; /* around the figures */
-static const double hang = 0.6;   /* the tail of a comma below the figures */
-static const double edge = 0.5;   /* the least lining at either side of a clear box */
-static const double head = 20.6;  /* from the top to the first row */
+static const double widest = 15;
+static const double apart = 0.6; /* between a figure and the fret after it */
+static const double lowered =
+    1.0; /* how far the fret stands below the figure, to tell them apart */
+static const double clear =
+    0.35;                        /* around the figures, which leaves room for the tail of a comma */
+static const double edge = 0.3;  /* the least lining at either side of a clear box */
+static const double head = 20.6; /* from the top to the first row */
+
+/* The height of a row. */
+static double row_height(const draw_draft *draft)
+{
+    return draft->dense ? 4.6 : 5.2;
+}
 
 /* A note is close to buzzing if its clean force is less than this many times the force of the
  * pick. */
@@ -45,7 +53,7 @@ static void measure(const draw_draft *draft, const draw_shapes *list, const sil_
             const char *figure = say_force(draft, clean->force[i][stop]);
             const char *fret = say_fret(draft, clean, i, stop);
             form->figure = fmax(form->figure, draw_text_width(list, figure, DRAW_NOTE));
-            form->fret = fmax(form->fret, draw_text_width(list, fret, DRAW_SMALL));
+            form->fret = fmax(form->fret, draw_text_width(list, fret, DRAW_NOTE));
         }
     }
 }
@@ -53,7 +61,7 @@ static void measure(const draw_draft *draft, const draw_shapes *list, const sil_
 view_clearance_form view_clearance_measure(const draw_draft *draft, const draw_shapes *list,
                                            double width)
 {
-    const double gap = 6, caption = 50;
+    const double gap = 3, caption = 50;
     view_clearance_form form = {.label = draw_text_width(list, "open", DRAW_NOTE) + 2};
     int strings = draft->plan->job->string_count;
     measure(draft, list, &draft->plan->clean_now, &form);
@@ -66,14 +74,14 @@ view_clearance_form view_clearance_measure(const draw_draft *draft, const draw_s
     return form;
 }
 
-double view_clearance_height(int rows)
+double view_clearance_height(const draw_draft *draft, int rows)
 {
-    return head + rows * row_height;
+    return head + rows * row_height(draft);
 }
 
-int view_clearance_rows(double height)
+int view_clearance_rows(const draw_draft *draft, double height)
 {
-    return (int)((height - head) / row_height);
+    return (int)((height - head) / row_height(draft));
 }
 
 view_shade view_clearance_shade(const draw_draft *draft, const sil_clearance *clean, int string,
@@ -136,17 +144,18 @@ static void put_note(const draw_draft *draft, draw_shapes *list, const view_clea
                      const sil_clearance *clean, int string, int stop, draw_box cell)
 {
     double total = form->figure + apart + form->fret;
-    double middle = (cell.left + cell.right) / 2, y = (cell.bottom + cell.top) / 2 - DRAW_NOTE / 2;
+    double middle = (cell.left + cell.right) / 2,
+           y = (cell.bottom + cell.top - DRAW_NOTE + lowered) / 2;
     double left = middle - total / 2;
     view_shade shade = view_clearance_shade(draft, clean, string, stop);
-    double low = y - clear - (draft->decimal_comma ? hang : 0);
-    const draw_box box = {left - clear, low, left + total + clear, y + DRAW_NOTE + clear};
+    const draw_box box = {left - clear, y - lowered - clear, left + total + clear,
+                          y + DRAW_NOTE + clear};
     draw_shade(list, cell, &box, shade);
     draw_text(list, shade == VIEW_SHADE_BUZZES ? DRAW_WARNING : DRAW_TEXT,
               (draw_point){left + form->figure, y}, DRAW_NOTE, DRAW_RIGHT, 0,
               say_force(draft, clean->force[string][stop]));
-    draw_text(list, DRAW_TEXT, (draw_point){left + form->figure + apart, y}, DRAW_SMALL, DRAW_LEFT,
-              0, say_fret(draft, clean, string, stop));
+    draw_text(list, DRAW_TEXT, (draw_point){left + total, y - lowered}, DRAW_NOTE, DRAW_RIGHT, 0,
+              say_fret(draft, clean, string, stop));
 }
 
 /* A table being drawn. The second of two tables side by side does not repeat the names of its
@@ -202,7 +211,7 @@ static void draw_head(const table *t, const char *caption)
 
 static void draw_stop(const table *t, const sil_clearance *clean, int stop, double top)
 {
-    double bottom = top - row_height;
+    double bottom = top - row_height(t->draft);
     draw_label(t, (top + bottom - DRAW_NOTE) / 2,
                stop > 0 ? draw_say(t->draft, "%d", stop) : "open");
     for (int place = 0; place < t->draft->plan->job->string_count; place++) {
@@ -224,22 +233,23 @@ void view_clearance_table(const draw_draft *draft, draw_shapes *list,
     const char *when = forecast ? "After, about" : after ? "After" : "Now";
     draw_head(&t, first > 0 ? draw_say(draft, "%s, from fret %d", when, first) : when);
     for (int stop = first; stop < end; stop++) {
-        double top = -head - (stop - first) * row_height;
+        double top = -head - (stop - first) * row_height(draft);
         draw_stop(&t, after ? &plan->clean_after : &plan->clean_now, stop, top);
-        draw_rule(&t, stop + 1 < end ? DRAW_RULE : DRAW_OUTLINE, top - row_height);
+        draw_rule(&t, stop + 1 < end ? DRAW_RULE : DRAW_OUTLINE, top - row_height(draft));
     }
 }
 
 /* Draws a sample of shading and its words. Returned: the x after them. */
-static double put_key(draw_shapes *list, double x, view_shade shade, bool heard, const char *words)
+static double put_key(const draw_draft *draft, draw_shapes *list, double x, view_shade shade,
+                      bool heard, const char *words)
 {
-    const draw_box swatch = {x, -row_height, x + 10, 0};
+    const draw_box swatch = {x, -row_height(draft), x + 10, 0};
     draw_shade(list, swatch, NULL, shade);
     if (heard) {
         draw_heard(list, swatch);
     }
     draw_rectangle(list, DRAW_RULE, swatch);
-    draw_note(list, x + 12.5, -(row_height + DRAW_NOTE) / 2, words);
+    draw_note(list, x + 12.5, -(row_height(draft) + DRAW_NOTE) / 2, words);
     return x + 12.5 + draw_text_width(list, words, DRAW_NOTE) + 6;
 }
 
@@ -248,14 +258,14 @@ void view_clearance_key(const draw_draft *draft, draw_shapes *list)
     bool heard = false;
     double x = 0;
     if (sil_known(draft->plan->job->attack.force[0])) {
-        x = put_key(list, x, VIEW_SHADE_BUZZES, false, "buzzes");
-        x = put_key(list, x, VIEW_SHADE_NEAR, false, "up to 25 % over");
-        x = put_key(list, x, VIEW_SHADE_NONE, false, "clean");
+        x = put_key(draft, list, x, VIEW_SHADE_BUZZES, false, "buzzes");
+        x = put_key(draft, list, x, VIEW_SHADE_NEAR, false, "up to 25 % over");
+        x = put_key(draft, list, x, VIEW_SHADE_NONE, false, "clean");
     }
     for (int k = 0; k < draft->plan->cause_count; k++) {
         heard = heard || draft->plan->causes[k].heard;
     }
     if (heard) {
-        put_key(list, x, VIEW_SHADE_NONE, true, "heard to buzz");
+        put_key(draft, list, x, VIEW_SHADE_NONE, true, "heard to buzz");
     }
 }

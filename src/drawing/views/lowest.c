@@ -9,6 +9,7 @@ void view_lowest(const draw_draft *draft, draw_shapes *list, double width)
     const brief *b = draft->brief;
     draw_grid grid = {.rows = 3,
                       .as_seen = true,
+                      .low = draft->dense,
                       .row = {{.label = {"action, after", NULL}, .height = DRAW_NOTE},
                               {.label = {"action, lowest", NULL}, .height = DRAW_NOTE},
                               {.label = {"gap at the 1st", NULL}, .height = DRAW_NOTE}}};

@@ -21,17 +21,15 @@ static void middle_text(draw_shapes *list, double middle, double y, const char *
               words);
 }
 
-/* Writes a text into a given width: in smaller letters if needed, and cut short if it is still
- * too wide. y is the middle of its letters. */
+/* Writes a text into a given width, cut short if it is too wide. y is the middle of its letters. */
 static void text_within(const draw_draft *draft, draw_shapes *list, double x, double y,
                         draw_anchor anchor, double width, const char *words)
 {
     if (list == NULL) {
         return;
     }
-    double height = draw_text_width(list, words, DRAW_NOTE) <= width ? DRAW_NOTE : DRAW_SMALL;
-    draw_text(list, DRAW_TEXT, (draw_point){x, y - height / 2}, height, anchor, 0,
-              draw_text_fit(draft, list, words, height, width));
+    draw_text(list, DRAW_TEXT, (draw_point){x, y - DRAW_NOTE / 2}, DRAW_NOTE, anchor, 0,
+              draw_text_fit(draft, list, words, DRAW_NOTE, width));
 }
 
 static void choices(const draw_draft *draft, draw_shapes *list, draw_box cell,

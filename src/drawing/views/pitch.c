@@ -86,7 +86,7 @@ static void add_column(draw_table *t, const char *first, const char *second, dra
 
 void view_pitch(const draw_draft *draft, draw_shapes *list, double width)
 {
-    draw_table t = {.rows = draft->brief->strings, .row_height = 5};
+    draw_table t = {.rows = draft->brief->strings, .row_height = draw_row_height(draft)};
     bool tuner = false;
     for (int i = 0; i < t.rows; i++) {
         tuner = tuner || sil_known(cents_read(draft, i));

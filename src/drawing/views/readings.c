@@ -37,7 +37,7 @@ void view_readings(const draw_draft *draft, draw_shapes *list, double width)
     draw_table table = {
         .columns = COLUMNS,
         .rows = draft->brief->strings,
-        .row_height = 5,
+        .row_height = draw_row_height(draft),
         .head = {[NUMBER] = {NULL, "string"}, [NOTE] = {NULL, "note"}, [GAUGE] = {NULL, "gauge"}},
         .span = {{ACTION, ACTION + 3, "Action at the 12th fret, open"},
                  {FIRST, FIRST + 3,

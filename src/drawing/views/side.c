@@ -161,8 +161,8 @@ static void number_frets(const side *v, double y)
         if (x < free_from) {
             continue;
         }
-        draw_number(v->list, (draw_point){x, y}, DRAW_SMALL, DRAW_MIDDLE, numbers[i]);
-        free_from = x + 5.5;
+        draw_number(v->list, (draw_point){x, y}, DRAW_NOTE, DRAW_MIDDLE, numbers[i]);
+        free_from = x + 6;
     }
 }
 
@@ -173,23 +173,38 @@ static void mark_worst(const side *v, const brief_fret_off *worst, double y, dou
     double x = draw_at(v->place, v->board->fret_x[v->string][worst->fret], 0).x;
     const draw_point wedge[] = {{x, y}, {x - 1.1, y - 2.2}, {x + 1.1, y - 2.2}};
     draw_fill(v->list, DRAW_WARNING, wedge, 3);
-    draw_text(v->list, DRAW_TEXT, (draw_point){width, y - 2}, DRAW_SMALL, DRAW_RIGHT, 0,
+    draw_text(v->list, DRAW_TEXT, (draw_point){width, y - 2.6}, DRAW_NOTE, DRAW_RIGHT, 0,
               draw_say(v->draft, "wedge: fret %d %s by %s", worst->fret,
                        worst->worn ? "worn" : "proud", draw_figure(v->draft, worst->off)));
 }
 
+/* Writes above the view what it shows, and at the right its scales: on a line of their own where one
+ * line is too short for both. */
 static void caption(const side *v, double y, double width)
 {
+    const double words_left = 8, apart = 4;
     const draw_draft *draft = v->draft;
     const brief_reading *action = &draft->brief->action[v->string];
+    const char *now =
+        draw_say(draft, "action at the 12th: dashed now %s,", draw_figure(draft, action->now));
+    const char *after = draw_say(draft, "solid after%s %s", draft->brief->forecast ? " about" : "",
+                                 draw_figure(draft, action->after));
+    const char *shows = draw_say(draft, "%s %s", now, after);
+    const char *scales =
+        draw_say(draft, "heights %s, lengths %s", draw_say_scale(draft, v->place.up),
+                 draw_say_scale(draft, v->place.across));
+    double line = 1.9 * DRAW_NOTE, taken = apart + draw_text_width(v->list, scales, DRAW_NOTE);
+    double wide = words_left + draw_text_width(v->list, shows, DRAW_NOTE);
+    draw_text(v->list, DRAW_TEXT, (draw_point){width, y}, DRAW_NOTE, DRAW_RIGHT, 0, scales);
+    if (wide > width) { /* too wide even alone */
+        bool beside = words_left + draw_text_width(v->list, after, DRAW_NOTE) + taken <= width;
+        y += beside ? 0 : line;
+        draw_note(v->list, words_left, y, after);
+        shows = now;
+    }
+    y += wide + taken <= width ? 0 : line;
     draw_ring(v->list, (draw_point){2.5, y + DRAW_NOTE / 2}, v->string + 1);
-    draw_note(v->list, 8, y,
-              draw_say(draft, "action at the 12th: dashed now %s, solid after%s %s",
-                       draw_figure(draft, action->now), draft->brief->forecast ? " about" : "",
-                       draw_figure(draft, action->after)));
-    draw_text(v->list, DRAW_TEXT, (draw_point){width, y}, DRAW_SMALL, DRAW_RIGHT, 0,
-              draw_say(draft, "heights %s, lengths %s", draw_say_scale(draft, v->place.up),
-                       draw_say_scale(draft, v->place.across)));
+    draw_note(v->list, words_left, y, shows);
 }
 
 void view_side(const draw_draft *draft, draw_shapes *list, int string, double width)

@@ -137,7 +137,7 @@ static void fill_grid(const draw_draft *draft, draw_grid *grid, form_name form)
         add_blank(grid, "off, fret 3");
         break;
     case PEAKS_FORM:
-        add_figures(draft, grid, "peak from the front", peak);
+        add_figures(draft, grid, "peak from front", peak);
         add_blank(grid, "cents read");
         add_blank(grid, "action read");
         break;
@@ -266,18 +266,19 @@ void view_step(const draw_draft *draft, draw_shapes *list, int step, double widt
 {
     const brief_step *it = &draft->brief->steps[step];
     blanks left = blanks_of(draft->brief, it->act);
-    draw_grid grid = {0};
+    draw_grid grid = {.low = draft->dense};
     draw_rectangle(list, DRAW_OUTLINE, (draw_box){0, -tick_box, tick_box, 0});
     draw_number(list, (draw_point){11, -0.45 - DRAW_HEAD}, DRAW_HEAD, DRAW_RIGHT, step + 1);
-    double y = draw_paragraph(list, words_left, -0.9, width - words_left, DRAW_NOTE,
-                              draw_set_decimals(draft, it->what.words));
+    double y = draw_notes(draft, list, words_left, -0.9, width - words_left,
+                          draw_set_decimals(draft, it->what.words));
     if (it->check.words[0] != '\0' && !left.told) {
-        y = draw_paragraph(list, words_left, y - 2.6, width - words_left, DRAW_NOTE,
-                           draw_set_decimals(draft, it->check.words));
+        y = draw_notes(draft, list, words_left, y - 2.6, width - words_left,
+                       draw_set_decimals(draft, it->check.words));
     }
     if (left.form != NO_FORM) {
         fill_grid(draft, &grid, left.form);
-        y = draw_add_grid(draft, list, words_left, y - 2.5, width - words_left, &grid);
+        double x = draft->dense ? 0 : words_left; /* wide enough for twelve strings in inches */
+        y = draw_add_grid(draft, list, x, y - 2.5, width - x, &grid);
     }
     if (left.blank != NULL) {
         y = view_blank(list, words_left, y - 7, left.blank);

@@ -26,8 +26,8 @@ view_clearance_form view_clearance_measure(const draw_draft *draft, const draw_s
  * with its top left corner at the origin. */
 void view_clearance_table(const draw_draft *draft, draw_shapes *list,
                           const view_clearance_form *form, bool after, int first, int end);
-double view_clearance_height(int rows);
-int view_clearance_rows(double height); /* as many as fit into a height */
+double view_clearance_height(const draw_draft *draft, int rows);
+int view_clearance_rows(const draw_draft *draft, double height); /* as many as fit into a height */
 
 /* Draws what the shading means, on one line. */
 void view_clearance_key(const draw_draft *draft, draw_shapes *list);

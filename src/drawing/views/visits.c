@@ -50,7 +50,7 @@ void view_visits(const draw_draft *draft, draw_shapes *list, double width)
     int strings = shown(draft), count = draft->brief->visit_count;
     int first = count > VISITS_SHOWN ? count - VISITS_SHOWN : 0;
     draw_table table = {.columns = ACTION + strings + 1,
-                        .row_height = 5,
+                        .row_height = draw_row_height(draft),
                         .head = {[DATE] = {NULL, "visit"},
                                  [HUMIDITY] = {NULL, "humidity"},
                                  [RELIEF] = {NULL, "relief"}},

@@ -1,0 +1,108 @@
+/* SPDX-License-Identifier: MIT */
+/* The table on the paper of the saddle: a row for each string. */
+#include <stddef.h>
+#include <string.h>
+
+#include "part.h"
+
+enum { STRING, NOTE, PRESENT, LOWER, FIRST, DRESS, HEIGHT, OUT, SHARE, ANGLE, PEAK, COLUMNS };
+
+static const draw_table empty_table = {.columns = COLUMNS,
+                                       .head = {[STRING] = {NULL, "string"},
+                                                [NOTE] = {NULL, "note"},
+                                                [PRESENT] = {"height", "now"},
+                                                [LOWER] = {"lower", "by"},
+                                                [FIRST] = {"bottom, first", "pass"},
+                                                [DRESS] = {"then off", "the top"},
+                                                [HEIGHT] = {"height", "finished"},
+                                                [OUT] = {"out of the", "bridge"},
+                                                [SHARE] = {"in its", "slot %"},
+                                                [ANGLE] = {"break", "angle"},
+                                                [PEAK] = {"front", "to peak"}}};
+
+/* Writes what is done under a string, in the column of how much to lower it. */
+static void put_amount(const draw_draft *draft, const brief_bearing *string, int i, draw_table *t)
+{
+    switch (string->does) {
+    case BRIEF_LOWERS:
+        draw_table_figure(draft, t, i, LOWER, string->by);
+        break;
+    case BRIEF_RAISES:
+        draw_table_figure(draft, t, i, LOWER, string->by);
+        t->cell[i][LOWER] = draw_say(draft, "up %s", t->cell[i][LOWER]);
+        break;
+    case BRIEF_NEW:
+        t->cell[i][LOWER] = "new";
+        if (brief_known(
+                string->height_first)) { /* from a blank: what to stop at before measuring */
+            t->head[LOWER][0] = "height";
+            t->head[LOWER][1] = "at first";
+            t->cell[i][LOWER] = draw_figure(draft, string->height_first);
+        }
+        break;
+    case BRIEF_LEAVES:
+        t->cell[i][LOWER] = "leave";
+        break;
+    case BRIEF_FILES:
+    case BRIEF_FILLS:
+    case BRIEF_WAITS:
+        t->cell[i][LOWER] = "wait";
+        break;
+    }
+}
+
+static void fill_row(const draw_draft *draft, int i, draw_table *t)
+{
+    const brief_bearing *string = &draft->brief->saddle.string[i];
+    t->cell[i][STRING] = draw_say(draft, "%d", i + 1);
+    t->cell[i][NOTE] = draw_say_note(draft, i);
+    draw_table_figure(draft, t, i, PRESENT, string->present);
+    put_amount(draft, string, i, t);
+    draw_table_figure(draft, t, i, FIRST, string->base_first);
+    draw_table_figure(draft, t, i, DRESS, string->dress);
+    draw_table_figure(draft, t, i, HEIGHT, string->height);
+    draw_table_figure(draft, t, i, OUT, string->out);
+    draw_table_figure(draft, t, i, SHARE, string->in_slot);
+    t->cell[i][ANGLE] = brief_known(string->angle)
+                            ? draw_say(draft, "%s\u00b0", draw_figure(draft, string->angle))
+                            : "-";
+    draw_table_figure(draft, t, i, PEAK, draft->brief->tuning.string[i].peak);
+}
+
+static void leave_out(draw_table *t, int column)
+{
+    size_t after = (size_t)(--t->columns - column);
+    memmove(t->head + column, t->head + column + 1, after * sizeof *t->head);
+    memmove(t->anchor + column, t->anchor + column + 1, after * sizeof *t->anchor);
+    memmove(t->within + column, t->within + column + 1, after * sizeof *t->within);
+    for (int r = 0; r < t->rows; r++) {
+        const char **cell = t->cell[r] + column;
+        memmove(cell, cell + 1, after * sizeof *cell);
+    }
+}
+
+draw_shapes *paper_saddle_table(const draw_flow *flow)
+{
+    const draw_draft *draft = &flow->drawing->draft;
+    draw_shapes *list = draw_flow_list(flow);
+    draw_table t = empty_table;
+    t.rows = draft->brief->strings;
+    t.row_height = draw_row_height(draft);
+    for (int i = 0; i < t.rows; i++) {
+        fill_row(draft, i, &t);
+    }
+    for (int c = 0; c < COLUMNS; c++) {
+        t.anchor[c] = c == NOTE ? DRAW_LEFT : DRAW_RIGHT;
+    }
+    if (!draft->brief->saddle.in_slot) {
+        leave_out(&t, PEAK);
+    }
+    if (!draft->brief->saddle.dressed) {
+        leave_out(&t, DRESS);
+    }
+    if (!draft->brief->saddle.base) {
+        leave_out(&t, FIRST);
+    }
+    draw_add_table(list, 0, 0, DRAW_COLUMN, &t);
+    return list;
+}
