@@ -21,13 +21,13 @@ static brief_figure action_done_of(const brief_bearing *string)
     return string->action_done;
 }
 
-/* Gives the action at fret 12 of every string. */
+/* Gives the action at fret 12 of every string of which it is known. */
 static void tell_actions(const brief *b, figure_of *figure, telling *t)
 {
     tell_list action = {.count = b->strings};
     for (int i = 0; i < action.count; i++) {
-        action.chosen[i] = true;
         action.figure[i] = figure(&b->saddle.string[i]);
+        action.chosen[i] = brief_known(action.figure[i]); /* not of one that waits */
     }
     tell_each(t, "action", &action);
 }

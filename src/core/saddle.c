@@ -110,6 +110,9 @@ static void shim(const sil_bench *bench, const sil_saddle_given *make, const sil
     bool worn_notch = raised == 1 && strings > 1;
     work->remedy =
         sil_above(work->shim, make->most_shim) || worn_notch ? SIL_SADDLE_REPLACE : SIL_SADDLE_SHIM;
+    if (work->remedy == SIL_SADDLE_REPLACE) {
+        work->shim = SIL_UNKNOWN; /* the one that is to be replaced is neither raised nor filed */
+    }
     for (int i = 0; i < strings; i++) {
         work->dress[i] = work->remedy == SIL_SADDLE_SHIM ? work->shim + work->goal[i] : 0.0;
     }

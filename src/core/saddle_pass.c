@@ -59,5 +59,8 @@ void core_saddle_passes(const sil_bench *bench, const sil_saddle_given *make,
         if (work->remedy == SIL_SADDLE_WAIT && one_part) {
             work->first_pass[i] = work->dress_first[i] = SIL_UNKNOWN;
         }
+        if (work->remedy == SIL_SADDLE_REPLACE) {
+            work->first_pass[i] = SIL_UNKNOWN; /* a new one is made to its height */
+        }
     }
 }

@@ -38,7 +38,7 @@ static void order_readings(sil_plan *plan)
     const sil_gaps *gaps = &plan->bench.gaps;
     const sil_withheld *withheld = &plan->nut_withheld;
     step(plan, sil_withheld_by(withheld, SIL_READINGS_DISAGREE), SIL_NOW, SIL_ACT_READ_GAPS_AGAIN);
-    step(plan, plan_any_odd(plan), SIL_NOW, SIL_ACT_READ_ODD);
+    step(plan, plan_any_odd(plan) || plan_any_impossible(plan), SIL_NOW, SIL_ACT_READ_ODD);
     step(plan, plan_rod_unknown(plan), SIL_ROD, SIL_ACT_FIND_ROD);
     bool wide = plan->bench.relief.tap == SIL_TAP_WIDE;
     step(plan, wide && plan->bench.rod_works, SIL_ROD, SIL_ACT_ROD_BY_EAR);
@@ -158,7 +158,7 @@ double sil_left_on(const sil_plan *plan, int string)
 double sil_action_after(const sil_plan *plan, int string)
 {
     const sil_board *board = &plan->bench.board;
-    return sil_action(board, &plan->stages.fit[SIL_SADDLE], string, 12) +
+    return plan_action_over(plan, &plan->stages.fit[SIL_SADDLE], string) +
            sil_left_on(plan, string) * sil_leverage(board, string);
 }
 
