@@ -316,12 +316,12 @@ void say_check_shimmed(const brief *b, telling *t)
     tell(t, ".");
 }
 
-static const char *why_new(const brief *b)
+static const char *why_new(const brief *b, int raised)
 {
     if (b->saddle.working == SIL_WORKING_TOP) {
         return " must come up, and this saddle is glued in";
     }
-    if (b->saddle.thick_shim) {
+    if (b->saddle.thick_shim && (raised > 1 || b->strings == 1)) {
         return " must come up by more than a shim may be thick";
     }
     return " alone must come up: a worn notch, which no shim cures";
@@ -339,7 +339,7 @@ void say_new_saddle(const brief *b, telling *t)
     t->way = BRIEF_UP;
     tell(t, at_the_feet(b) ? "Make a new bridge: " : "Make a new saddle: ");
     tell_which(t, &raised);
-    tell(t, "%s", why_new(b));
+    tell(t, "%s", why_new(b, tell_chosen(&raised)));
     tell(t, at_the_feet(b)
                 ? ". Fit its feet to the top, then bring it down to heights over the top "
                   "of "

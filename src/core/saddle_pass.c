@@ -8,7 +8,8 @@ static double first_of(const sil_bench *bench, const sil_saddle_given *make,
                        const sil_stages *stages, const sil_saddle_work *work, int i)
 {
     bool base = work->bottom && work->remedy == SIL_SADDLE_SAND;
-    bool whole = !sil_working_cuts(make->working) || bench->finish_saddle[i];
+    bool again = base ? core_all_finished(bench, work) : bench->finish_saddle[i];
+    bool whole = !sil_working_cuts(make->working) || again;
     double leave = whole ? 0.0 : base ? make->leave_base : make->leave_top;
     double pass = sil_first_stroke(work->goal[i], leave, sil_saddle_to_low(bench, stages, i),
                                    stages->lower_u[i], base ? SIL_GUARD_SET : SIL_GUARD_ONE);

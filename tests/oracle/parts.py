@@ -351,7 +351,10 @@ def first_of_string(board, job, done, to, cut, remedy, i):
     kind, leave = job.saddle.kind, job.allowances.leave
     base = cut is not None and remedy == "sand"
     spare = leave.base if base else leave.top
-    if kind in ("individual", "two-post") or on_posts(job.saddle) or job.finish.saddle[i]:
+    again = job.finish.saddle[i]
+    if base:   # the bottom carries them all
+        again = all(f for f, v in zip(job.finish.saddle, to.verdict) if v == "lower")
+    if kind in ("individual", "two-post") or on_posts(job.saddle) or again:
         spare = 0.0
     took = first_pass(to.verdict[i], "lower", to.goal[i], room.to_edge(board, job, done.bone, 0)[i],
                       done.u_saddle[i], spare, FIRST_BOTTOM if base else FIRST_CUT)
