@@ -420,11 +420,11 @@ code_words code_words_of(sil_code code)
                             .why = "a figure comes out as no part can be",
                             .for_what = "figures that can be",
                             .next = "measure again"};
-    case SIL_FORETOLD_UNDER:
+    case SIL_UNDER_FRETS:
         return (code_words){
-            .word = "foretold-under",
+            .word = "under-frets",
             .figure = LENGTH,
-            .subject = "Foretold to lie under the frets once the work before is done",
+            .subject = "Predicted to lie under the frets once the work before it is done",
             .meaning =
                 "No string lies there: it would buzz or choke. Likely the relief or the action was "
                 "misread, so measure both again before you start."};

@@ -113,8 +113,9 @@ typedef struct cannot {
 
 static cannot cannot_of(plan_figure figure)
 {
-    static const char nut[] = "the depth of the nut's seat, the fret height, the relief";
-    static const char saddle[] = "the saddle's height, the depth of its slot";
+    static const char nut[] =
+        "the depth of the nut's slot in the neck, the fret height, the relief";
+    static const char saddle[] = "the saddle's height, the depth of the saddle slot";
     switch (figure) {
     case PLAN_FLOOR:
         return (cannot){"Floor of the nut slot over the nut's bottom", nut};
@@ -129,7 +130,7 @@ static cannot cannot_of(plan_figure figure)
     case PLAN_OUT:
         return (cannot){"Finished saddle out of the bridge", saddle};
     case PLAN_SHARE:
-        return (cannot){"Share of the saddle inside its slot", saddle};
+        return (cannot){"Share of the saddle inside the saddle slot", saddle};
     case PLAN_ACTION:
     case PLAN_POSSIBLE:
         break;

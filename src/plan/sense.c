@@ -156,7 +156,7 @@ static void find_under(sil_plan *plan)
     for (int i = 0; i < plan->job->string_count; i++) {
         double action = sil_action(&plan->bench.board, &plan->stages.fit[SIL_FRETS], i, 12);
         if (cannot_be(PLAN_ACTION, action)) {
-            plan_found_figure(plan, SIL_FORETOLD_UNDER, SIL_LEVEL_WATCH, SIL_ROD, i, -action,
+            plan_found_figure(plan, SIL_UNDER_FRETS, SIL_LEVEL_WATCH, SIL_ROD, i, -action,
                               (sil_band){SIL_UNKNOWN, SIL_UNKNOWN, SIL_UNKNOWN});
         }
     }

@@ -30,11 +30,11 @@ NOT_FIGURES = {"sillet", "title", "ref", "owner", "by", "date", "material", "not
 MOST_DEEPER = 0.02   # of all figures of a kind
 DEEPER = 0.005   # mm: less than a file or a sheet of paper tells
 WORDS = {"reading-odd", "saddle-curve", "readings-disagree", "off-forecast", "moved", "impossible",
-         "foretold-under"}
+         "under-frets"}
 LENGTHS = {"relief", "frets", "first", "first_open", "action", "saddle_height", "bridge_top"}
 EACH = ("action", "first", "first_open")
 FIGURE = re.compile(r"-?\d+(\.\d+)?(?![\w.]*[-:])")
-ENDS = ("planned as before", "warned of", "held", "stopped", "refused", "deeper, told",
+ENDS = ("planned as before", "warned of", "held", "work is stopped", "refused", "deeper, with a word",
         "deeper without a word")
 
 
@@ -182,10 +182,10 @@ def fate(what, plan, warned, true):
         return "refused", {}
     deeper, told = deeper_by(plan, passes(true)), is_told(plan, what)
     if deeper:
-        return ("deeper, told" if warned or told else "deeper without a word"), deeper
+        return ("deeper, with a word" if warned or told else "deeper without a word"), deeper
     (stops, held), (stopped, holds) = waits(true), waits(plan)
     if stopped and not stops:
-        return "stopped", {}
+        return "work is stopped", {}
     if told or holds - held:
         return "held", {}
     return ("warned of" if warned else "planned as before"), {}
@@ -233,7 +233,7 @@ def main():
         print(f"| {end} | " + " | ".join(str(total[kind, end]) for kind in kinds) + " |")
     for kind in kinds:
         count = sum(total[kind, end] for end in ENDS)
-        if kind != "neighbours" and total[kind, "deeper, told"] > MOST_DEEPER * count:
+        if kind != "neighbours" and total[kind, "deeper, with a word"] > MOST_DEEPER * count:
             print(f"{kind}: over {MOST_DEEPER:.0%} go deeper")
             failed += 1
     if options.held and held_in(options.held) != {(kind, end): total[kind, end] for kind in kinds
