@@ -303,6 +303,7 @@ build/race/race: tests/race/race.c build/race/page.a build/race/rooms.a
 
 thorough: tools-check
 	@$(MAKE) --no-print-directory --silent -j$(CORES) all build/check/faults
+	SENSE_EVERY=1 tests/sense/check_sense
 	build/check/faults all
 	tests/valgrind/check_valgrind all
 

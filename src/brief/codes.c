@@ -412,6 +412,22 @@ code_words code_words_of(sil_code code)
                             .subject = "Worn spot in the 1st fret under the new nut",
                             .meaning = "The slot is cut for the sound fret: its gap reads more "
                                        "until the spot is put right."};
+    case SIL_IMPOSSIBLE:
+        return (code_words){.word = "impossible",
+                            .figure = LENGTH,
+                            .subject = "A figure that no part can have",
+                            .meaning = "", /* say_impossible */
+                            .why = "a figure comes out as no part can be",
+                            .for_what = "figures that can be",
+                            .next = "measure again"};
+    case SIL_UNDER_FRETS:
+        return (code_words){
+            .word = "under-frets",
+            .figure = LENGTH,
+            .subject = "Predicted to lie under the frets once the work before it is done",
+            .meaning =
+                "No string lies there: it would buzz or choke. Likely the relief or the action was "
+                "misread, so measure both again before you start."};
     case SIL_CODES:
         break;
     }

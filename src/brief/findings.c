@@ -320,6 +320,10 @@ static void tell_findings(const brief *b, const sil_finding *f, int count, telli
         say_reading_odd(b, f, count, t);
         return;
     }
+    if (f->code == SIL_IMPOSSIBLE) {
+        say_impossible(b, f, count, t);
+        return;
+    }
     if (f->code == SIL_TUNE_SHORT) {
         say_peak_short(b, f, count, t);
         return;

@@ -55,7 +55,7 @@ static void fill_move(const brief *b, int i, brief_bearing *string)
 static brief_figure action_after(const brief *b, int i, double down)
 {
     const sil_board *board = &b->plan->bench.board;
-    double before = sil_action(board, &b->plan->stages.fit[SIL_NUT], i, 12);
+    double before = plan_action_over(b->plan, &b->plan->stages.fit[SIL_NUT], i);
     return figure_length(b->unit, before - down * sil_leverage(board, i), SIL_NEAREST);
 }
 
@@ -68,7 +68,7 @@ static void fill_actions(const brief *b, int i, brief_bearing *string)
     string->action_first = action_after(b, i, sil_line_at(work->cut_first, z));
     string->action_all = action_after(b, i, all);
     string->action_done = figure_length(b->unit, sil_action_after(b->plan, i), SIL_NEAREST);
-    double rod = sil_action(&b->plan->bench.board, &b->plan->stages.fit[SIL_ROD], i, 12);
+    double rod = plan_action_over(b->plan, &b->plan->stages.fit[SIL_ROD], i);
     string->action_rod = figure_length(b->unit, rod, SIL_NEAREST);
 }
 
@@ -307,6 +307,18 @@ static void fill_piece(brief *b)
                                    part->along[0] - part->along[b->strings - 1], part->top_radius);
 }
 
+/* Whether a saddle is to be replaced since no shim may be so thick. */
+static bool wants_thick_shim(const sil_plan *plan)
+{
+    double rise = 0.0;
+    for (int i = 0; i < plan->job->string_count; i++) {
+        rise = plan->saddle.verdict[i] == SIL_RAISE ? fmax(rise, -plan->stages.lower[i]) : rise;
+    }
+    double shim = sil_shim_thickness(rise, plan->job->allowances.shim_step);
+    return plan->saddle.remedy == SIL_SADDLE_REPLACE &&
+           sil_above(shim, plan->job->limits.most_shim);
+}
+
 void brief_fill_saddle(brief *b)
 {
     brief_saddle *saddle = &b->saddle;
@@ -318,7 +330,7 @@ void brief_fill_saddle(brief *b)
         saddle->remedy == SIL_SADDLE_SCREW && !b->plan->saddle.posts && any_set_along(b->plan);
     saddle->from_bridge = saddle->working == SIL_WORKING_TOP;
     saddle->in_slot = sil_working_in_slot(saddle->working);
-    saddle->thick_shim = sil_above(b->plan->saddle.shim, b->plan->job->limits.most_shim);
+    saddle->thick_shim = wants_thick_shim(b->plan);
     fill_ends(b);
     for (int i = 0; i < b->strings; i++) {
         fill_string(b, i, &saddle->string[i]);

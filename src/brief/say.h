@@ -52,6 +52,7 @@ void say_off_forecast(const brief *b, double by, telling *t);
 void say_moved(const brief *b, double by, telling *t);
 void say_carried(const brief *b, double by, telling *t);
 void say_reading_odd(const brief *b, const sil_finding *f, int count, telling *t);
+void say_impossible(const brief *b, const sil_finding *f, int count, telling *t);
 
 /* A target that would have strings buzz under the pick. */
 say say_choose;

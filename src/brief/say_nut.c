@@ -326,6 +326,21 @@ void say_shim_nut(const brief *b, telling *t)
     }
 }
 
+/* The slot that is too low by most; -1 where a string lies on its fret, so that nobody knows. */
+static int lowest_slot(const brief *b)
+{
+    const sil_stages *stages = &b->plan->stages;
+    int lowest = -1;
+    for (int i = 0; i < b->strings; i++) {
+        bool low = stages->nut[i] == SIL_RAISE;
+        if (stages->on_fret[i]) {
+            return -1;
+        }
+        lowest = low && (lowest < 0 || stages->deepen[i] < stages->deepen[lowest]) ? i : lowest;
+    }
+    return lowest;
+}
+
 void say_new_nut(const brief *b, telling *t)
 {
     tell_list all = {.count = b->strings};
@@ -333,10 +348,14 @@ void say_new_nut(const brief *b, telling *t)
         all.chosen[i] = true;
     }
     all = known(with(b, all, stack_of));
-    if (brief_known(b->nut.shim)) {
-        tell(t, "Make a new nut: two slots or more are too low, and a shim of ");
-        tell_length(t, "shim", -1, b->nut.shim);
-        tell(t, " is thicker than is good practice.");
+    int lowest = lowest_slot(b);
+    if (lowest >= 0) {
+        tell(t, "Make a new nut: two slots or more are too low, by up to ");
+        t->figure_way = BRIEF_UP;
+        tell_length(t, "slot", lowest,
+                    figure_length(b->unit, -b->plan->stages.deepen[lowest], SIL_NEAREST));
+        t->figure_way = BRIEF_NO_WAY;
+        tell(t, ", and a shim as thick as that is no good practice.");
     } else {
         tell(t,
              "Make a new nut: more slots are too low than are worth filling. With a string on the "

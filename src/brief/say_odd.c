@@ -105,6 +105,105 @@ void say_reading_odd(const brief *b, const sil_finding *f, int count, telling *t
     tell(t, ". Nothing is cut by it before that.");
 }
 
+/* What a figure that cannot be is, and the readings and dimensions it came from, of which one is
+ * likely a slip. */
+typedef struct cannot {
+    const char *what, *from;
+} cannot;
+
+static cannot cannot_of(plan_figure figure)
+{
+    static const char nut[] =
+        "the depth of the nut's slot in the neck, the fret height, the relief";
+    static const char saddle[] = "the saddle's height, the depth of the saddle slot";
+    switch (figure) {
+    case PLAN_FLOOR:
+        return (cannot){"Floor of the nut slot over the nut's bottom", nut};
+    case PLAN_STACK:
+        return (cannot){"Floor of the nut slot over the board", nut};
+    case PLAN_PRESENT:
+        return (cannot){"Height of the saddle over its bottom", saddle};
+    case PLAN_HEIGHT:
+        return (cannot){"Height of the finished saddle over its bottom", saddle};
+    case PLAN_STANDS:
+        return (cannot){"Saddle out of the bridge", saddle};
+    case PLAN_OUT:
+        return (cannot){"Finished saddle out of the bridge", saddle};
+    case PLAN_SHARE:
+        return (cannot){"Share of the saddle inside the saddle slot", saddle};
+    case PLAN_ACTION:
+    case PLAN_POSSIBLE:
+        break;
+    }
+    return (cannot){"", ""};
+}
+
+static const plan_sense *sense_of(const brief *b, const sil_finding *f)
+{
+    return f->stage == SIL_NUT ? &b->plan->nut_sense[f->string] : &b->plan->saddle_sense[f->string];
+}
+
+/* A share is shown in per cent. */
+static brief_figure shown_as(const brief *b, plan_figure figure, double value)
+{
+    return figure == PLAN_SHARE ? figure_number(value * 100.0, 0)
+                                : figure_length(b->unit, value, SIL_NEAREST);
+}
+
+/* Writes what a figure would have to be: "it must be 0 to 4.00 mm". */
+static void tell_possible(const brief *b, const plan_sense *sense, telling *t)
+{
+    bool share = sense->figure == PLAN_SHARE;
+    tell(t, sil_known(sense->range.high) ? "it must be 0 to " : "it must be over 0");
+    if (sil_known(sense->range.high)) {
+        tell_figure(t, "high", -1, shown_as(b, sense->figure, sense->range.high));
+        share ? tell(t, " %%") : tell_unit(t);
+    }
+}
+
+/* Writes "Floor of the nut slot over the board, all strings: 11.06 to 11.10 mm" of those findings that
+ * are of one figure. */
+static void tell_alike(const brief *b, const sil_finding *f, int count, plan_figure figure,
+                       telling *t)
+{
+    tell_list list = {.count = b->strings};
+    for (int k = 0; k < count; k++) {
+        list.chosen[f[k].string] = sense_of(b, &f[k])->figure == figure;
+        list.figure[f[k].string] = shown_as(b, figure, f[k].read);
+    }
+    tell(t, "%s, ", cannot_of(figure).what);
+    tell_which(t, &list);
+    tell(t, ": ");
+    tell_span(t, "read", &list);
+    figure == PLAN_SHARE ? tell(t, " %%") : tell_unit(t);
+}
+
+void say_impossible(const brief *b, const sil_finding *f, int count, telling *t)
+{
+    unsigned told = 0;
+    for (int k = 0; k < count; k++) {
+        const plan_sense *sense = sense_of(b, &f[k]);
+        if (!(told & 1u << sense->figure)) {
+            told |= 1u << sense->figure;
+            tell_alike(b, f, count, sense->figure, t);
+            tell(t, "; ");
+            tell_possible(b, sense, t);
+            tell(t, ". ");
+        }
+    }
+    tell(t, "Nothing is cut by it. Likely a slip in one of these: %s. Measure them again.",
+         cannot_of(sense_of(b, f)->figure).from);
+}
+
+/* Names what the figures that cannot be came from. */
+static void tell_impossible(const brief *b, tell_things *things, telling *t)
+{
+    bool nut = sil_withheld_by(&b->plan->nut_withheld, SIL_IMPOSSIBLE);
+    bool saddle = sil_withheld_by(&b->plan->saddle_withheld, SIL_IMPOSSIBLE);
+    tell_thing(t, things, cannot_of(PLAN_FLOOR).from, nut);
+    tell_thing(t, things, cannot_of(PLAN_HEIGHT).from, saddle);
+}
+
 void say_measure_odd(const brief *b, telling *t)
 {
     const sil_standing *standing = &b->plan->bench.standing;
@@ -120,6 +219,7 @@ void say_measure_odd(const brief *b, telling *t)
     tell_thing_of(t, &things, "the gap at the 1st fret of ", &first);
     tell_thing_of(t, &things, "the action at the 12th fret of ", &action);
     tell_thing(t, &things, "the saddle's height", standing->saddle_odd);
+    tell_impossible(b, &things, t);
     tell(t, ".");
 }
 

@@ -21,13 +21,13 @@ static brief_figure action_done_of(const brief_bearing *string)
     return string->action_done;
 }
 
-/* Gives the action at fret 12 of every string. */
+/* Gives the action at fret 12 of every string of which it is known. */
 static void tell_actions(const brief *b, figure_of *figure, telling *t)
 {
     tell_list action = {.count = b->strings};
     for (int i = 0; i < action.count; i++) {
-        action.chosen[i] = true;
         action.figure[i] = figure(&b->saddle.string[i]);
+        action.chosen[i] = brief_known(action.figure[i]); /* not of one that waits */
     }
     tell_each(t, "action", &action);
 }
@@ -316,12 +316,12 @@ void say_check_shimmed(const brief *b, telling *t)
     tell(t, ".");
 }
 
-static const char *why_new(const brief *b)
+static const char *why_new(const brief *b, int raised)
 {
     if (b->saddle.working == SIL_WORKING_TOP) {
         return " must come up, and this saddle is glued in";
     }
-    if (b->saddle.thick_shim) {
+    if (b->saddle.thick_shim && (raised > 1 || b->strings == 1)) {
         return " must come up by more than a shim may be thick";
     }
     return " alone must come up: a worn notch, which no shim cures";
@@ -339,7 +339,7 @@ void say_new_saddle(const brief *b, telling *t)
     t->way = BRIEF_UP;
     tell(t, at_the_feet(b) ? "Make a new bridge: " : "Make a new saddle: ");
     tell_which(t, &raised);
-    tell(t, "%s", why_new(b));
+    tell(t, "%s", why_new(b, tell_chosen(&raised)));
     tell(t, at_the_feet(b)
                 ? ". Fit its feet to the top, then bring it down to heights over the top "
                   "of "

@@ -160,6 +160,15 @@ double core_fall_angle_deg(const sil_nut_given *make)
     return sil_known(fall) ? fmin(10.0, fmax(3.0, fall)) : SIL_UNKNOWN;
 }
 
+/* A nut that is to be replaced is neither filed nor shimmed. */
+static void drop_old(int strings, sil_nut_work *work)
+{
+    work->shim = SIL_UNKNOWN;
+    for (int i = 0; i < strings; i++) {
+        work->first_pass[i] = SIL_UNKNOWN;
+    }
+}
+
 void sil_nut_cut(const sil_bench *bench, const sil_stages *stages, const sil_nut_given *make,
                  sil_nut_work *work)
 {
@@ -195,6 +204,9 @@ void sil_nut_cut(const sil_bench *bench, const sil_stages *stages, const sil_nut
         work->remedy = SIL_NUT_FILE;
     } else {
         work->remedy = unread > 0 ? SIL_NUT_WAIT : SIL_NUT_NONE;
+    }
+    if (work->remedy == SIL_NUT_REPLACE) {
+        drop_old(strings, work);
     }
     if (unread > 0 || bench->zero_fret) {
         work->top = SIL_UNKNOWN;

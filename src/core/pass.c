@@ -63,8 +63,8 @@ double sil_nut_to_low(const sil_bench *bench, const sil_stages *stages, int stri
 {
     const sil_board *board = &bench->board;
     sil_hold hold = bench->targets.first_held;
-    double over = sil_slot_gap(bench, &stages->fit[SIL_FRETS], string) -
-                  bench->targets.first[string].low;
+    double over =
+        sil_slot_gap(bench, &stages->fit[SIL_FRETS], string) - bench->targets.first[string].low;
     double share = hold == SIL_HOLD_OPEN ? board->fret_x[string][1] / board->saddle_x[string]
                                          : core_held_share(board, string, hold);
     return over / (1.0 - share);

@@ -96,7 +96,9 @@ void core_saddle_room(const sil_bench *bench, const sil_saddle_given *make, sil_
     }
     for (int i = 0; i < strings; i++) {
         if (work->stops && work->verdict[i] == SIL_TAKE) {
-            work->goal[i] = stages->lower[i]; /* a forecast, which shows what is missing */
+            /* A forecast, which shows what is missing. No string goes under the bridge's top. */
+            double lower = stages->lower[i], flush = fmax(0.0, work->stands[i]);
+            work->goal[i] = sil_above(lower, work->stands[i]) ? flush : lower;
             work->aim_short[i] = false;
         }
     }

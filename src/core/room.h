@@ -43,4 +43,8 @@ sil_line core_saddle_tilt(int count, const double *z, const double *cap, double 
 void core_saddle_passes(const sil_bench *bench, const sil_saddle_given *make,
                         const sil_stages *stages, sil_saddle_work *work);
 
+/* Whether every string to lower has been cut before, so that a pass at the bottom, which carries them
+ * all, need leave nothing on. */
+bool core_all_finished(const sil_bench *bench, const sil_saddle_work *work);
+
 #endif

@@ -45,8 +45,7 @@ static sil_line cut_base(const sil_bench *bench, const sil_stages *stages,
                 : sil_saddle_line(strings, z, cap, wanted, half, most);
 }
 
-/* Whether every string to lower has been cut before, so that this pass need leave nothing on. */
-static bool all_finished(const sil_bench *bench, const sil_saddle_work *work)
+bool core_all_finished(const sil_bench *bench, const sil_saddle_work *work)
 {
     for (int i = 0; i < bench->board.strings; i++) {
         if (work->verdict[i] == SIL_TAKE && !bench->finish_saddle[i]) {
@@ -74,7 +73,7 @@ static void sand(const sil_bench *bench, const sil_saddle_given *make, sil_stage
     work->bottom = !core_dressed_only(bench->board.strings, work);
     if (work->bottom) {
         work->cut = cut_base(bench, stages, work, half, NULL);
-        double leave = all_finished(bench, work) ? 0.0 : make->leave_base;
+        double leave = core_all_finished(bench, work) ? 0.0 : make->leave_base;
         sil_line most = leave_on(work->cut, half, leave);
         work->cut_first = cut_base(bench, stages, work, half, &most);
     }
@@ -110,6 +109,9 @@ static void shim(const sil_bench *bench, const sil_saddle_given *make, const sil
     bool worn_notch = raised == 1 && strings > 1;
     work->remedy =
         sil_above(work->shim, make->most_shim) || worn_notch ? SIL_SADDLE_REPLACE : SIL_SADDLE_SHIM;
+    if (work->remedy == SIL_SADDLE_REPLACE) {
+        work->shim = SIL_UNKNOWN; /* the one that is to be replaced is neither raised nor filed */
+    }
     for (int i = 0; i < strings; i++) {
         work->dress[i] = work->remedy == SIL_SADDLE_SHIM ? work->shim + work->goal[i] : 0.0;
     }

@@ -8,7 +8,8 @@ static double first_of(const sil_bench *bench, const sil_saddle_given *make,
                        const sil_stages *stages, const sil_saddle_work *work, int i)
 {
     bool base = work->bottom && work->remedy == SIL_SADDLE_SAND;
-    bool whole = !sil_working_cuts(make->working) || bench->finish_saddle[i];
+    bool again = base ? core_all_finished(bench, work) : bench->finish_saddle[i];
+    bool whole = !sil_working_cuts(make->working) || again;
     double leave = whole ? 0.0 : base ? make->leave_base : make->leave_top;
     double pass = sil_first_stroke(work->goal[i], leave, sil_saddle_to_low(bench, stages, i),
                                    stages->lower_u[i], base ? SIL_GUARD_SET : SIL_GUARD_ONE);
@@ -58,6 +59,9 @@ void core_saddle_passes(const sil_bench *bench, const sil_saddle_given *make,
         work->dress_first[i] = dress_first_of(bench, make, stages, work, i);
         if (work->remedy == SIL_SADDLE_WAIT && one_part) {
             work->first_pass[i] = work->dress_first[i] = SIL_UNKNOWN;
+        }
+        if (work->remedy == SIL_SADDLE_REPLACE) {
+            work->first_pass[i] = SIL_UNKNOWN; /* a new one is made to its height */
         }
     }
 }

@@ -88,6 +88,19 @@ static void check_saddle(job_check *check, const sil_board *board)
     }
 }
 
+/* A pickup lies at the bottom of the saddle's slot, with some of the saddle above it in the slot. */
+static void check_pickup(job_check *check)
+{
+    const sil_job_saddle *saddle = &check->job->saddle;
+    job_place root = job_key(NULL, "saddle"), pickup = job_key(&root, "pickup");
+    if (saddle->pickup > 0.0 && saddle->pickup >= saddle->slot_depth) {
+        job_check_say(check, SIL_ERROR, &pickup,
+                      "as thick as its slot is deep, %s, so that no saddle would stand in it: "
+                      "measure both again",
+                      job_length_of(check, saddle->slot_depth).text);
+    }
+}
+
 /* Checks that a kind of saddle has the figures it cannot do without. */
 static void check_saddle_kind(job_check *check)
 {
@@ -165,18 +178,25 @@ static void check_courses(job_check *check)
 static void check_fan(job_check *check, const sil_board *board)
 {
     static const double most_slant = 0.6; /* rad; common practice stays under half of this */
+    static const double no_part = 0.785398163397448; /* 45 degrees: no nut or saddle leans so far */
     const sil_instrument *it = &check->job->instrument;
     job_place root = job_key(NULL, "instrument"), scale = job_key(&root, "scale");
     job_place square = job_key(&scale, "square"), bass = job_key(&scale, "bass");
+    double slant = fmax(fabs(board->nut_slant), fabs(board->saddle_slant));
     if (it->pocket_at >= board->saddle_x[0]) {
         job_place pocket = job_key(&root, "pocket_at");
         job_check_say(check, SIL_ERROR, &pocket, "past the saddle: measure it from the nut");
     }
     if (it->square > it->frets && it->frets > 0) {
         job_check_say(check, SIL_ERROR, &square, "past the last fret, %d", it->frets);
+    } else if (slant > no_part) {
+        job_check_say(check, SIL_ERROR, &scale,
+                      "nut or saddle would lean by %s degrees, and none leans past 45: likely a slip in "
+                      "one of the two scales, or in the square fret",
+                      job_figure_of(round(slant * 180.0 / 3.14159265358979323846)).text);
     } else if (it->scale_bass < it->scale) {
         job_check_say(check, SIL_WARNING, &bass, "unlikely: shorter than the treble's");
-    } else if (fmax(fabs(board->nut_slant), fabs(board->saddle_slant)) > most_slant) {
+    } else if (slant > most_slant) {
         job_check_say(check, SIL_WARNING, &scale,
                       "unlikely: nut or saddle would be slanted by more than 34 degrees");
     }
@@ -314,6 +334,7 @@ void job_check_instrument(job_check *check)
     check_cores(check);
     check_courses(check);
     check_saddle_kind(check);
+    check_pickup(check);
     check_intonation(check);
     if (job_check_can_lay(check->job)) {
         sil_board board;

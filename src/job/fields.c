@@ -151,7 +151,7 @@ static const job_field saddle_fields[] = {
     {"intonation", JOB_AS_WORD, AT(sil_job_saddle, intonation), .words = intonation_words},
     {"intonation_pitch", JOB_AS_FIGURE, AT(sil_job_saddle, intonation_pitch),
      LIKELY(LENGTH, OVER_ZERO, 0.2, 1.5)},
-    {"slot_depth", JOB_AS_FIGURE, AT(sil_job_saddle, slot_depth), LIKELY(LENGTH, FROM_ZERO, 0, 15)},
+    {"slot_depth", JOB_AS_FIGURE, AT(sil_job_saddle, slot_depth), LIKELY(LENGTH, FROM_ZERO, 1, 15)},
     {"pickup", JOB_AS_FIGURE, AT(sil_job_saddle, pickup), LIKELY(LENGTH, FROM_ZERO, 0, 3)},
     {"pin_distance", JOB_AS_PER_STRING, AT(sil_job_saddle, pin_distance),
      LIKELY(LENGTH, OVER_ZERO, 2, 80), .words = none_words},

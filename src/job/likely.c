@@ -94,6 +94,23 @@ static void say_unlikely(job_check *check, sil_severity severity, const job_fiel
                   offered ? "?" : "");
 }
 
+/* Whether a place is within a reading. */
+static bool is_read(const job_place *place)
+{
+    while (place->up) {
+        place = place->up;
+    }
+    return place->key && strcmp(place->key, "readings") == 0;
+}
+
+/* Past ten times of what is usual, or of a dimension under a tenth of it, it is a slip. A reading may
+ * well be next to nothing: a string lies almost on a fret. */
+static bool is_impossible(const job_range *range, double figure, bool read)
+{
+    return figure > 10.0 * range->high || (range->low < 0.0 && figure < 10.0 * range->low) ||
+           (!read && range->low > 0.0 && figure < range->low / 10.0);
+}
+
 static job_range range_of(const job_check *check, const job_field *field)
 {
     for (int i = 0; i < check->range_count; i++) {
@@ -132,6 +149,6 @@ void job_check_figure(job_check *check, const job_field *field, const job_place 
     if (figure >= range.low && figure <= range.high) {
         return;
     }
-    bool impossible = figure > 10.0 * range.high || (range.low < 0.0 && figure < 10.0 * range.low);
+    bool impossible = is_impossible(&range, figure, is_read(place));
     say_unlikely(check, impossible ? SIL_ERROR : SIL_WARNING, field, place, figure, &range);
 }

@@ -147,8 +147,8 @@ static void find_slots(sil_plan *plan)
     for (int i = 0; i < plan->job->string_count && !plan->bench.fresh.nut; i++) {
         sil_verdict verdict = plan->stages.nut[i];
         sil_band range = plan->bench.targets.first[i];
-        double read = sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_FRETS], i,
-                                    plan->bench.targets.first_held);
+        double read =
+            plan_first_over(plan, &plan->stages.fit[SIL_FRETS], i, plan->bench.targets.first_held);
         bool zero = plan->bench.zero_fret;
         if (at_nought(gaps->first[i], gaps->first_open[i]) || gaps->first_open[i] == 0.0) {
             plan_found_figure(plan, zero ? SIL_ZERO_FRET_LOW : SIL_SLOT_LOW,
@@ -172,10 +172,10 @@ static void find_saddle(sil_plan *plan)
     for (int i = 0; i < plan->job->string_count && !plan->bench.fresh.saddle; i++) {
         sil_verdict verdict = plan->stages.saddle[i];
         sil_band range = plan->bench.targets.action[i];
-        double read = sil_action(&plan->bench.board, &plan->stages.fit[SIL_NUT], i, 12);
+        double read = plan_action_over(plan, &plan->stages.fit[SIL_NUT], i);
         if (plan->bench.gaps.action[i] == 0.0) {
             plan_found_figure(plan, SIL_SADDLE_LOW, SIL_LEVEL_ACT, SIL_SADDLE, i, 0.0, range);
-        } else if ((verdict == SIL_TAKE || verdict == SIL_RAISE) &&
+        } else if ((verdict == SIL_TAKE || verdict == SIL_RAISE) && sil_known(read) &&
                    sil_side_out(plan->stages.action_side[i])) {
             plan_found_figure(plan, verdict == SIL_TAKE ? SIL_SADDLE_HIGH : SIL_SADDLE_LOW,
                               height_level(plan), SIL_SADDLE, i, read, range);
@@ -351,6 +351,7 @@ void plan_find(sil_plan *plan)
     find_fit(plan);
     find_carried(plan);
     plan_find_odd_ones(plan);
+    plan_find_impossible(plan);
     plan_find_fresh(plan);
     find_relief(plan);
     find_frets(plan);

@@ -71,8 +71,9 @@ double plan_peak_wanted(const sil_plan *plan, int i, double move)
 
 double plan_peak_held(const sil_plan *plan, double wanted)
 {
-    double least = SIL_PEAK_MARGIN, most = plan->job->saddle.thickness - SIL_PEAK_MARGIN;
-    return fmin(fmax(wanted, least), fmax(most, least));
+    double thickness = plan->job->saddle.thickness;
+    double least = fmin(SIL_PEAK_MARGIN, thickness / 2.0); /* within even the thinnest */
+    return fmin(fmax(wanted, least), thickness - least);
 }
 
 /* The height that filing a string's peak takes: 0 where it stays. */

@@ -13,6 +13,30 @@ typedef struct plan_carried {
     int action[SIL_STRINGS_MAX], first[SIL_STRINGS_MAX];
 } plan_carried;
 
+/* A figure of a part, or of what is foretold of a string, as "What a part can be" in docs/arithmetic.md
+ * has it; and one that no part can have, with its range. */
+typedef enum plan_figure {
+    PLAN_POSSIBLE, /* none that cannot be */
+    PLAN_FLOOR,    /* of a nut slot over the nut's bottom */
+    PLAN_STACK,    /* of a nut slot over the board */
+    PLAN_PRESENT,  /* height of the saddle over its bottom, now */
+    PLAN_HEIGHT,   /* and finished */
+    PLAN_STANDS,   /* how far the saddle stands out of the bridge, now */
+    PLAN_OUT,      /* and finished */
+    PLAN_SHARE,    /* of the saddle inside its slot */
+    PLAN_ACTION    /* foretold */
+} plan_figure;
+
+typedef struct plan_range {
+    double low, high;
+} plan_range;
+
+typedef struct plan_sense {
+    plan_figure figure;
+    double value;
+    plan_range range;
+} plan_sense;
+
 /* A part that is made from a blank: not made yet, asked for at an earlier visit, or read since. */
 typedef enum plan_made { PLAN_NOT_MADE, PLAN_MADE, PLAN_READ_BACK } plan_made;
 
@@ -33,6 +57,7 @@ struct sil_plan {
     double core[SIL_STRINGS_MAX];       /* mm: given, or typical */
     bool core_assumed[SIL_STRINGS_MAX]; /* a figure of this string stands on a typical core */
     sil_withheld nut_withheld, saddle_withheld;
+    plan_sense nut_sense[SIL_STRINGS_MAX], saddle_sense[SIL_STRINGS_MAX];
     double nut_gap; /* between string edges at the nut, mm; unknown for equal centres */
     double slot_width[SIL_STRINGS_MAX]; /* to cut, mm */
     sil_nut_work nut;
@@ -63,6 +88,13 @@ struct sil_plan {
 /* Fills nut_withheld and saddle_withheld, removes the figures of withheld work, and marks the
  * stages that wait. */
 void plan_withhold(sil_plan *plan);
+
+/* Fills nut_sense and saddle_sense; nut, saddle: whether that part has a figure that no part can have.
+ * Then these are forgotten. Whether a part waits for it; and what is said of them. */
+void plan_look_for_sense(sil_plan *plan, bool *nut, bool *saddle);
+void plan_forget_impossible(sil_plan *plan);
+bool plan_any_impossible(const sil_plan *plan);
+void plan_find_impossible(sil_plan *plan);
 
 /* Of a string: its sounding length when open, from nut to fret 12, and what a tuner told of it. */
 double plan_open_length(const sil_plan *plan, int string);
@@ -151,6 +183,11 @@ void plan_order_new_saddle(sil_plan *plan);
 /* Computes the stages and the work at nut and saddle from the bench in plan. A visit needs no more
  * than this. */
 void plan_work(sil_plan *plan);
+
+/* The action over fret 12 in a state, and the gap at fret 1. No string lies under a crown: an action
+ * that would is unknown, since no height follows from it, and a gap is 0, at or under. */
+double plan_action_over(const sil_plan *plan, const sil_fit *fit, int string);
+double plan_first_over(const sil_plan *plan, const sil_fit *fit, int string, sil_hold hold);
 
 /* What the plan of a visit asked for: the rod, the frets, either of them, a string's slot or a
  * string's height at the saddle. The next visit takes it as done. */

@@ -26,7 +26,7 @@ double sil_left_on(const sil_plan *plan, int string)
 double sil_action_after(const sil_plan *plan, int string)
 {
     const sil_board *board = &plan->bench.board;
-    return sil_action(board, &plan->stages.fit[SIL_SADDLE], string, 12) +
+    return plan_action_over(plan, &plan->stages.fit[SIL_SADDLE], string) +
            sil_left_on(plan, string) * sil_leverage(board, string);
 }
 

@@ -89,7 +89,8 @@ static void work_slots(const sil_plan *before, sil_fit *fit)
         if (plan_makes_nut(before)) {
             fit->nut_height[i] = stages->fit[SIL_NUT].nut_height[i] + before->nut.leave[i];
         } else if (before->nut.verdict[i] == SIL_TAKE) {
-            fit->nut_height[i] -= before->nut.first_pass[i];
+            bool anew = before->nut.remedy == SIL_NUT_REPLACE;
+            fit->nut_height[i] -= anew ? plan_slot_goal(before, i) : before->nut.first_pass[i];
         } else if (before->nut.verdict[i] == SIL_RAISE) {
             fit->nut_height[i] -= stages->deepen[i];
         }

@@ -275,6 +275,12 @@ static bool slots_odd(const sil_plan *plan)
     return odd > 1 && !sil_withheld_by(&plan->nut_withheld, SIL_READING_ODD);
 }
 
+/* A part of which a figure comes out as no part can be. Where a reading is odd it is that reading. */
+static void withhold_impossible(sil_withheld *withheld, bool impossible)
+{
+    withhold(withheld, impossible && !sil_withheld_by(withheld, SIL_READING_ODD), SIL_IMPOSSIBLE);
+}
+
 void plan_withhold(sil_plan *plan)
 {
     int strings = plan->job->string_count;
@@ -292,7 +298,9 @@ void plan_withhold(sil_plan *plan)
              SIL_CROWNS_UNREAD);
     withhold(&plan->saddle_withheld, plan_saddle_loose(plan), SIL_SADDLE_LOOSE);
     withhold(&plan->saddle_withheld, high, SIL_ZERO_FRET_HIGH);
-    withhold(&plan->saddle_withheld, is_stopped(plan),
+    bool stopped = is_stopped(plan), nut = false, saddle = false;
+    plan_look_for_sense(plan, &nut, &saddle);
+    withhold(&plan->saddle_withheld, stopped && !saddle,
              sil_working_in_slot(plan->saddle.working) ? SIL_PROTRUSION_LOW : SIL_ADJUST_LIMIT);
     withhold_blind(plan);
     withhold(&plan->saddle_withheld, plan_peaks_first(plan), SIL_TUNE_OUT);
@@ -300,6 +308,9 @@ void plan_withhold(sil_plan *plan)
     withhold(&plan->saddle_withheld, kept && sil_known(plan->saddle_jump) && would_work(plan),
              SIL_SADDLE_MOVED);
     withhold(&plan->saddle_withheld, kept && plan->season && would_cut(plan), SIL_MOVED);
+    withhold_impossible(&plan->nut_withheld, nut);
+    withhold_impossible(&plan->saddle_withheld, saddle);
+    plan_forget_impossible(plan);
     bool *forecast = plan->stages.forecast;
     if (plan->nut_withheld.count > 0) {
         sil_nut_await(strings, &plan->nut);

@@ -50,10 +50,10 @@ static void put_stage(const sil_plan *plan, json_at stages, sil_stage_name name)
         json_at row = result_string(array, i);
         json_put_number(row, "nut_height", fit->nut_height[i]);
         json_put_number(row, "saddle_height", fit->saddle_height[i]);
-        json_put_number(row, "first_open", sil_first_gap(board, fit, i, SIL_HOLD_OPEN));
-        json_put_number(row, "first_held2", sil_first_gap(board, fit, i, SIL_HOLD_2));
-        json_put_number(row, "first_held3", sil_first_gap(board, fit, i, SIL_HOLD_3));
-        json_put_number(row, "action", sil_action(board, fit, i, 12));
+        json_put_number(row, "first_open", plan_first_over(plan, fit, i, SIL_HOLD_OPEN));
+        json_put_number(row, "first_held2", plan_first_over(plan, fit, i, SIL_HOLD_2));
+        json_put_number(row, "first_held3", plan_first_over(plan, fit, i, SIL_HOLD_3));
+        json_put_number(row, "action", plan_action_over(plan, fit, i));
     }
 }
 

@@ -220,7 +220,8 @@ void report_saddle(text *t, const brief *b)
     put_blank(t, &saddle->blank);
     text_put(t, "  Too high by: the whole way to the target; a minus is too low. \u00b1 is the "
                 "measuring error\n  (two standard uncertainties).");
-    bool along = saddle->remedy == SIL_SADDLE_SCREW && !saddle->posts; /* those in range go too */
+    /* Those in range go too: set by their screws with the others, or made anew. */
+    bool along = saddle->replaced || (saddle->remedy == SIL_SADDLE_SCREW && !saddle->posts);
     text_put(t, along ? "\n" : " A string in its range is left alone.\n");
     if (brief_known(saddle->left_on) && saddle->in_slot) {
         text_put(t, "  Less off the top than a file can feel is left on.\n");

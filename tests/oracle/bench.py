@@ -13,6 +13,7 @@ import numpy as np
 import parts
 import ring
 import room
+import sense
 import tone
 import tuned
 from board import Board
@@ -408,10 +409,11 @@ def stage_row(board, job, name, state, changed, forecast):
     return {"stage": name, "changed": bool(changed), "forecast": bool(forecast),
             "relief": state.bend * board.span(m),
             "strings": [{"number": i + 1, "nut_height": state.nut[i], "saddle_height": state.end[i],
-                         "first_open": first_of(board, state, i, 0),
-                         "first_held2": first_of(board, state, i, 2),
-                         "first_held3": first_of(board, state, i, 3),
-                         "action": action_of(board, state, i)} for i in range(job.count)]}
+                         "first_open": sense.on_fret(first_of(board, state, i, 0)),
+                         "first_held2": sense.on_fret(first_of(board, state, i, 2)),
+                         "first_held3": sense.on_fret(first_of(board, state, i, 3)),
+                         "action": sense.over(action_of(board, state, i))}
+                        for i in range(job.count)]}
 
 
 def gaps_apart(board, job, done):

@@ -11,6 +11,7 @@ import yaml
 import bench
 import carry
 import seat
+import sense
 import sheet
 import standing
 import tuned
@@ -104,8 +105,12 @@ def is_done(part):
 
 
 def slots_filed(before, state):
+    frets, nut = before.result["stages"][2:4]
     for i, row in enumerate(before.result["nut"]["strings"]):
-        if row["verdict"] == "file":
+        if before.result["nut"]["remedy"] == "replace":
+            state.nut[i] += number(nut["strings"][i]["nut_height"]) \
+                - number(frets["strings"][i]["nut_height"])
+        elif row["verdict"] == "file":
             state.nut[i] -= row["first_pass"]
         elif row["verdict"] == "raise":
             state.nut[i] -= number(row["deepen"])
@@ -337,7 +342,8 @@ def follow(text):
         node = doc["readings"][k]
         rows.append(bench.plain({
             "date": node.get("date"), "humidity": job.readings.humidity, "work": worked,
-            "relief": now.relief, "predicted": list(expected), "read": list(as_read(now)),
+            "relief": now.relief, "predicted": [sense.over(v) for v in expected],
+            "read": list(as_read(now)),
             "ratio": ratio}))
         now.odd, now.read = found, as_read(now)
         before = now

@@ -7,6 +7,7 @@ import numpy as np
 from scipy.optimize import least_squares, linprog
 
 import room
+import sense
 import tuned
 from seat import present_heights
 
@@ -58,7 +59,9 @@ def nut_remedy(job, done, held_back):
         return "fill", math.nan, False
     if rising:
         shim = rounded_up(max(rising), job.allowances.shim_step)
-        return ("replace" if shim > job.limits.most_shim + EDGE else "shim"), shim, False
+        if shim > job.limits.most_shim + EDGE:
+            return "replace", math.nan, False
+        return "shim", shim, False
     if "file" in verdict:
         return "file", math.nan, False
     return ("wait" if "wait" in verdict else "none"), math.nan, False
@@ -102,6 +105,19 @@ def slot_lift(job, i, tension, length):
     return near * total if back < 0 else lift
 
 
+def bare_slots(board, job, done):
+    """(floors, stacks) of every slot that was read, whether it is cut today or not."""
+    if job.nut.zero_fret or nut_remedy(job, done, False)[2]:
+        return [], []
+    over = []
+    for i, verdict in enumerate(done.slots.verdict):
+        lift = -done.slots.after.bend * board.span_at(board.nut_at[i])
+        read = math.nan if verdict == "wait" else 0.0
+        over.append(read + job.board.crown - done.level + done.slots.after.nut[i] - lift)
+    drops = [board.drop(board.nut_at[i], board.z_nut[i]) for i in range(job.count)]
+    return np.array(over) + job.nut.seat_to_board, np.array(over) + drops
+
+
 def nut(board, job, done, codes):
     slots, after = done.slots, done.slots.after
     codes = set(codes)
@@ -109,6 +125,8 @@ def nut(board, job, done, codes):
         codes.add("crowns-unread")
     if sum(job.standing.first_odd) > 1:
         codes.add("reading-odd")
+    if "reading-odd" not in codes and sense.slots(*bare_slots(board, job, done)).any():
+        codes.add("impossible")
     remedy, shim, waiting = nut_remedy(job, done, bool(codes))
     crown = job.board.crown - done.level
     along = job.nut.thickness / math.cos(leaning(board.nut_at, board.z_nut))
@@ -131,7 +149,7 @@ def nut(board, job, done, codes):
                      "deepen_u": done.u_nut[i], "verdict": verdict,
                      "at_edge": slots.side[i].startswith("at-") and not done.finish.nut[i],
                      "goal": 0.0 if verdict == "leave" else slots.deepen[i] - slots.raised[i],
-                     "first_pass": least_of(first_pass(
+                     "first_pass": math.nan if remedy == "replace" else least_of(first_pass(
                          verdict, "file", slots.deepen[i] - slots.raised[i],
                          (slots.first[i] - low) / lever, done.u_nut[i],
                          0.0 if job.finish.nut[i] else job.allowances.leave.slot),
@@ -333,7 +351,10 @@ def first_of_string(board, job, done, to, cut, remedy, i):
     kind, leave = job.saddle.kind, job.allowances.leave
     base = cut is not None and remedy == "sand"
     spare = leave.base if base else leave.top
-    if kind in ("individual", "two-post") or on_posts(job.saddle) or job.finish.saddle[i]:
+    again = job.finish.saddle[i]
+    if base:   # the bottom carries them all
+        again = all(f for f, v in zip(job.finish.saddle, to.verdict) if v == "lower")
+    if kind in ("individual", "two-post") or on_posts(job.saddle) or again:
         spare = 0.0
     took = first_pass(to.verdict[i], "lower", to.goal[i], room.to_edge(board, job, done.bone, 0)[i],
                       done.u_saddle[i], spare, FIRST_BOTTOM if base else FIRST_CUT)
@@ -446,12 +467,27 @@ def saddle(board, job, done, codes):
         codes.add("saddle-moved")
     if job.season and slotted and "lower" in to.verdict and "wait" not in to.verdict:
         codes.add("moved")
+    replaced = would == "replace"
+    under = 0.0 if math.isnan(shim) or replaced else shim
+    seats, cannot = [], False
+    for i in range(job.count):
+        protrusion = out[i] - off[i] + (0.0 if slotted else math.nan)
+        row = {"present": present[i], "stands_out": out[i] if slotted else math.nan,
+               "goal": to.goal[i], "room": to.room[i], "height": height[i], "protrusion": protrusion,
+               "in_slot": (depth - under) / (height[i] - under),
+               "break_angle": math.degrees(math.atan2(protrusion - job.saddle.exit_height,
+                                                      job.saddle.pin[i]))}
+        sense.level(to.stops, row)
+        cannot = sense.seat(row) or cannot
+        seats.append(row)
+    if cannot:
+        codes -= {"protrusion-low", "adjust-limit"}
+    if cannot and "reading-odd" not in codes:
+        codes.add("impossible")
     stops_alone = len(codes) == 1 and bool(codes & {"protrusion-low", "adjust-limit"})
     if not to.stops and tuned.peaks_first(board, job, done.spend, would, today(board, job, done, to, cut, first)):
         codes.add("tune-out")
     remedy, waiting = saddle_remedy(job, to.verdict, shim, bool(codes), posts)
-    replaced = would == "replace"
-    under = 0.0 if math.isnan(shim) or replaced else shim
     rows = []
     for i in range(job.count):
         verdict = "wait" if waiting else to.verdict[i]
@@ -459,28 +495,22 @@ def saddle(board, job, done, codes):
         if kind == "individual" and verdict != "wait":
             turns = 0.0 if verdict == "leave" else to.goal[i] / job.saddle.pitch
         dress = dressing(job.saddle, verdict, to.goal[i], cut, shim, replaced, board.z_saddle[i])
-        protrusion = out[i] - off[i] + (0.0 if slotted else math.nan)
         rows.append({"number": i + 1, "lower": bone.lower[i], "lower_u": done.u_saddle[i],
-                     "first_pass": math.nan if verdict == "wait" else
+                     "first_pass": math.nan if verdict == "wait" or replaced else
                      first_of_string(board, job, done, to, cut, would, i),
                      "verdict": verdict,
                      "at_edge": bone.side[i].startswith("at-") and to.verdict[i] not in ("lower",
                                                                                          "raise"),
-                     "goal": to.goal[i], "dress": dress,
+                     "dress": dress,
                      "dress_first": math.nan if verdict == "wait" else
                      dress_first(board, job, done, dress, cut, first, under, to.hold[i], i),
-                     "stands_out": out[i] if slotted else math.nan, "room": to.room[i],
-                     "present": present[i], "height": height[i], "protrusion": protrusion,
-                     "in_slot": (depth - under) / (height[i] - under),
-                     "break_angle": math.degrees(math.atan2(protrusion - job.saddle.exit_height,
-                                                            job.saddle.pin[i])),
-                     "turns": turns})
+                     "turns": turns, **seats[i]})
     seen = cut if remedy != "wait" else None
     slant = leaning(board.nut_at + board.scale, board.z_saddle)
     blank = None if remedy == "wait" or not slotted else with_spare(
         job.allowances.blank, job.saddle.length / math.cos(slant), job.saddle.thickness,
         greatest(height))
-    radius = top_radius(board.z_saddle, height) if slotted else math.nan
+    radius = top_radius(board.z_saddle, height) if slotted and not cannot else math.nan
     last = last_stage(board, bone, to, cut, posts)
     last.cuts = Plain(whole=cut, first=first, caps=caps, most=most, way=where, verdict=to.verdict)
     last.radius = radius
@@ -490,7 +520,7 @@ def saddle(board, job, done, codes):
         short, neck, last.straightens = stopped(board, job, done, to, np.where(falls & (past == past), past, 0.0))
     part = {"withheld_by": sorted(codes), "remedy": remedy, "strings": rows,
             "bottom_cut": seen and cut_row(board, present, cut, first),
-            "shim": math.nan if waiting else shim,
+            "shim": math.nan if waiting or replaced else shim,
             "top_radius": radius if 0 < radius <= 3000 else math.nan, "blank": blank,
             "slant": math.degrees(slant), "posts": None if waiting else post_row(job, posts),
             "short": short, "neck": neck}

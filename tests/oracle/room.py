@@ -37,6 +37,8 @@ def goals(board, job, bone, out, u):
     falls = np.array([v == "lower" for v in bone.verdict])
     missing = np.where(falls & (high > room + EDGE), high - room, 0.0)
     goal = np.where([v == "leave" for v in bone.verdict], 0.0, bone.lower)
+    for i in np.flatnonzero(falls & (bone.lower > out + EDGE) & missing.any()):
+        goal[i] = max(0.0, out[i])   # no string goes under the bridge's top
     if not missing.any():
         for i in np.flatnonzero(falls):
             if goal[i] > sound[i] + EDGE:

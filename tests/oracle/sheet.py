@@ -143,7 +143,7 @@ def saddle(sheet, count):
                  slot_depth=sheet.length(node.get("slot_depth")),
                  pickup=sheet.length(node.get("pickup", "0")),
                  pin=sheet.each(None if pin == "none" else pin, count),
-                 pitch=sheet.length(node.get("pitch")), pair=sheet.length(node.get("pair")),
+                 pitch=sheet.length(None if node.get("pitch") == "none" else node.get("pitch")), pair=sheet.length(node.get("pair")),
                  post_spread=sheet.length(node.get("post_spread")),
                  exit_height=sheet.length(node.get("exit_height", "0")),
                  travel=travel(sheet, node.get("travel")),

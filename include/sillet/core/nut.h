@@ -79,7 +79,8 @@ typedef struct sil_nut_work {
     sil_nut_remedy remedy;
     sil_verdict verdict[SIL_STRINGS_MAX]; /* of the nut stage; or to wait, where other strings
                                              must be read first */
-    double first_pass[SIL_STRINGS_MAX];   /* 0 for a slot that is left or raised */
+    double first_pass[SIL_STRINGS_MAX];   /* 0 for a slot that is left or raised; unknown where the
+                                             nut is to be replaced */
     double floor[SIL_STRINGS_MAX];        /* finished slot floor, at the front face, above the floor
                                              of the nut's slot in the neck */
     double stack[SIL_STRINGS_MAX];        /* stack of feelers to file down to, on the board, hard
@@ -94,7 +95,7 @@ typedef struct sil_nut_work {
     double leave[SIL_STRINGS_MAX];        /* of a new nut: how much higher than its stack a slot is
                                              filed at first, mm; otherwise 0 */
     double depth[SIL_STRINGS_MAX];        /* depth of the slot below the finished top */
-    double shim;                          /* unknown where no shim is needed */
+    double shim;                          /* unknown unless one goes under the nut */
     double fall_angle_deg;                /* slope of the slots down toward the tuners */
     double top;                           /* height of the nut: the greatest floor + depth */
 } sil_nut_work;

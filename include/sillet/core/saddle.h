@@ -108,8 +108,9 @@ typedef struct sil_saddle_work {
     sil_verdict verdict[SIL_STRINGS_MAX]; /* of the saddle stage; or to wait, where other
                                              strings must be read first */
     double first_pass[SIL_STRINGS_MAX];   /* how far to lower the string before measuring again, at
-                                             bottom and top together; 0 if left or raised. The part
-                                             of it at the bottom is cut_first */
+                                             bottom and top together; 0 if left or raised, unknown
+                                             where the saddle is to be replaced. The part of it at
+                                             the bottom is cut_first */
     bool bottom;                          /* the bottom is to be sanded */
     sil_line cut, cut_first;              /* off the bottom: the whole cut, and its first pass */
     double dress[SIL_STRINGS_MAX];        /* off the top, after the bottom is sanded or shimmed; 0
@@ -144,8 +145,7 @@ typedef struct sil_saddle_work {
     double turns[SIL_STRINGS_MAX]; /* + down; unknown unless each string has height screws */
     bool posts;                    /* two posts or thumbwheels are to be turned */
     double post[2], post_turns[2]; /* treble, bass: mm and turns, + down; unknown unless posts */
-    double shim;                   /* unknown unless a string must be raised; where the saddle is to
-                                      be replaced, the shim the old one would have needed */
+    double shim;                   /* unknown unless one goes under the saddle */
     double top_radius;             /* unknown with fewer than three strings, for a radius over
                                       3000, and for a top that is not higher in the middle */
     bool present_disagree;         /* two readings of how far the saddle stands out disagree: none
