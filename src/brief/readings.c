@@ -121,8 +121,9 @@ static void fill_visit(brief *b, const sil_visit *visit, brief_visit *told)
                           .expected = visit->reading > b->plan->visits[0].reading,
                           .humidity = figure_number(reading->humidity_pct, 0),
                           .relief = nearest(b, visit->relief),
-                          .ratio = visit->ratio > 0.0 ? figure_number(100.0 * visit->ratio, 0)
-                                                      : figure_none()};
+                          .ratio = visit->ratio >= 0.005 /* shown as a percentage */
+                                       ? figure_number(100.0 * visit->ratio, 0)
+                                       : figure_none()};
     for (int i = 0; i < b->strings; i++) {
         told->read[i] = nearest(b, visit->read[i]);
         told->due[i] = nearest(b, visit->predicted[i]);

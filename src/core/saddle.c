@@ -45,16 +45,6 @@ static sil_line cut_base(const sil_bench *bench, const sil_stages *stages,
                 : sil_saddle_line(strings, z, cap, wanted, half, most);
 }
 
-bool core_all_finished(const sil_bench *bench, const sil_saddle_work *work)
-{
-    for (int i = 0; i < bench->board.strings; i++) {
-        if (work->verdict[i] == SIL_TAKE && !bench->finish_saddle[i]) {
-            return false;
-        }
-    }
-    return true;
-}
-
 /* The line that a first pass must not go past: at either end a stroke is left on. */
 static sil_line leave_on(sil_line cut, double half, double leave)
 {

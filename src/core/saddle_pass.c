@@ -3,6 +3,16 @@
  * time". */
 #include "room.h"
 
+bool core_all_finished(const sil_bench *bench, const sil_saddle_work *work)
+{
+    for (int i = 0; i < bench->board.strings; i++) {
+        if (work->verdict[i] == SIL_TAKE && !bench->finish_saddle[i]) {
+            return false;
+        }
+    }
+    return true;
+}
+
 /* How far a string to lower comes down before it is measured again, at bottom and top together. */
 static double first_of(const sil_bench *bench, const sil_saddle_given *make,
                        const sil_stages *stages, const sil_saddle_work *work, int i)

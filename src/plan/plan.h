@@ -93,6 +93,7 @@ void plan_withhold(sil_plan *plan);
  * Then these are forgotten. Whether a part waits for it; and what is said of them. */
 void plan_look_for_sense(sil_plan *plan, bool *nut, bool *saddle);
 void plan_forget_impossible(sil_plan *plan);
+bool plan_cannot_be(plan_figure figure, double value);
 bool plan_any_impossible(const sil_plan *plan);
 void plan_find_impossible(sil_plan *plan);
 

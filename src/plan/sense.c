@@ -34,7 +34,7 @@ static plan_range range_of(plan_figure figure)
 }
 
 /* Whether a figure is one that no part can have. Of what is not known nothing is said. */
-static bool cannot_be(plan_figure figure, double value)
+bool plan_cannot_be(plan_figure figure, double value)
 {
     plan_range range = range_of(figure);
     return sil_below(value, range.low) || sil_above(value, range.high);
@@ -43,7 +43,7 @@ static bool cannot_be(plan_figure figure, double value)
 /* Notes the first figure of a string that cannot be. */
 static void look(plan_sense *sense, plan_figure figure, double value)
 {
-    if (sense->figure == PLAN_POSSIBLE && cannot_be(figure, value)) {
+    if (sense->figure == PLAN_POSSIBLE && plan_cannot_be(figure, value)) {
         *sense = (plan_sense){figure, value, range_of(figure)};
     }
 }
@@ -95,7 +95,7 @@ static bool any_cannot(const sil_plan *plan, const plan_sense *sense)
  * it is level with it. */
 static void stop_at_top(sil_saddle_work *saddle, int i)
 {
-    if (saddle->stops && cannot_be(PLAN_OUT, saddle->protrusion[i])) {
+    if (saddle->stops && plan_cannot_be(PLAN_OUT, saddle->protrusion[i])) {
         saddle->goal[i] = saddle->goal[i] > saddle->stands[i] ? saddle->stands[i] : saddle->goal[i];
         saddle->height[i] -= saddle->protrusion[i];
         saddle->protrusion[i] = 0.0;
@@ -129,7 +129,7 @@ void plan_forget_impossible(sil_plan *plan)
 double plan_action_over(const sil_plan *plan, const sil_fit *fit, int string)
 {
     double action = sil_action(&plan->bench.board, fit, string, 12);
-    bool under = !sil_known(action) || cannot_be(PLAN_ACTION, action);
+    bool under = !sil_known(action) || plan_cannot_be(PLAN_ACTION, action);
     return under ? SIL_UNKNOWN : fmax(action, 0.0);
 }
 
@@ -137,52 +137,4 @@ double plan_first_over(const sil_plan *plan, const sil_fit *fit, int string, sil
 {
     double gap = sil_first_gap(&plan->bench.board, fit, string, hold);
     return gap < 0.0 ? 0.0 : gap;
-}
-
-static void find_part(sil_plan *plan, const sil_withheld *withheld, sil_stage_name stage,
-                      const plan_sense *sense)
-{
-    for (int i = 0; i < plan->job->string_count; i++) {
-        if (sense[i].figure != PLAN_POSSIBLE && sil_withheld_by(withheld, SIL_IMPOSSIBLE)) {
-            plan_found_figure(plan, SIL_IMPOSSIBLE, SIL_LEVEL_ACT, stage, i, sense[i].value,
-                              (sil_band){sense[i].range.low, SIL_UNKNOWN, sense[i].range.high});
-        }
-    }
-}
-
-/* Strings that would lie on the frets once rod and frets are worked. */
-static void find_under(sil_plan *plan)
-{
-    for (int i = 0; i < plan->job->string_count; i++) {
-        double action = sil_action(&plan->bench.board, &plan->stages.fit[SIL_FRETS], i, 12);
-        if (cannot_be(PLAN_ACTION, action)) {
-            plan_found_figure(plan, SIL_UNDER_FRETS, SIL_LEVEL_WATCH, SIL_ROD, i, -action,
-                              (sil_band){SIL_UNKNOWN, SIL_UNKNOWN, SIL_UNKNOWN});
-        }
-    }
-}
-
-/* What the visits before foretold of a string that would lie on the frets is no figure. */
-static void forget_under(sil_plan *plan)
-{
-    for (int k = 0; k < plan->visit_count; k++) {
-        for (int i = 0; i < plan->job->string_count; i++) {
-            double *foretold = &plan->visits[k].predicted[i];
-            *foretold = cannot_be(PLAN_ACTION, *foretold) ? SIL_UNKNOWN : *foretold;
-        }
-    }
-}
-
-void plan_find_impossible(sil_plan *plan)
-{
-    forget_under(plan);
-    find_part(plan, &plan->nut_withheld, SIL_NUT, plan->nut_sense);
-    find_part(plan, &plan->saddle_withheld, SIL_SADDLE, plan->saddle_sense);
-    find_under(plan);
-}
-
-bool plan_any_impossible(const sil_plan *plan)
-{
-    return sil_withheld_by(&plan->nut_withheld, SIL_IMPOSSIBLE) ||
-           sil_withheld_by(&plan->saddle_withheld, SIL_IMPOSSIBLE);
 }
