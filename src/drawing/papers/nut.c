@@ -110,8 +110,8 @@ static draw_shapes *section(const draw_flow *flow, double scale)
     if (string >= 0) {
         view_nut_section(draft, list, (draw_place){0, 0, scale, scale}, string);
         paper_caption(list, DRAW_LEFT,
-                      draw_say(draft, "A-A, along slot %d, %s, falls %s\u00b0 to the tuners",
-                               string + 1, draw_say_scale(draft, scale),
+                      draw_say(draft, "A-A, slot %d, %s, falls %s\u00b0 to the tuners", string + 1,
+                               draw_say_scale(draft, scale),
                                draw_figure(draft, draft->brief->nut.fall)));
     }
     return list;
@@ -278,6 +278,6 @@ void paper_nut(sil_drawing *drawing)
     }
     draw_flow flow = draw_flow_begin(drawing, heading);
     paper_headline(&flow, draw_set_decimals(draft, draft->brief->nut.headline));
-    paper_views(&flow, full_size(&flow), section, paper_magnify(&flow, magnified), facts, 3);
+    paper_views(&flow, full_size(&flow), section, paper_magnify(&flow, magnified, 1), facts, 3);
     draw_flow_put(&flow, table(&flow), DRAW_LEFT, 7, 0);
 }

@@ -51,7 +51,8 @@ static draw_shapes *full_size(const draw_flow *flow)
     const draw_draft *draft = &flow->drawing->draft;
     const part_saddle *part = &draft->brief->saddle_part;
     draw_shapes *list = draw_flow_list(flow);
-    draw_place place = draw_place_part(draft, part->length, 1);
+    double scale = paper_full_size(part->length);
+    draw_place place = draw_place_part(draft, part->length, scale);
     view_saddle_face(draft, list, place);
     int cut = section_string(draft->brief);
     if (cut >= 0) {
@@ -65,7 +66,7 @@ static draw_shapes *full_size(const draw_flow *flow)
     paper_ends(draft, list, place, part->length, off, off + 5);
     double low = draw_shapes_box(list).bottom;
     paper_length(draft, list, place, draft->brief->saddle.length, low - 8);
-    paper_caption(list, DRAW_LEFT, "Face 1:1");
+    paper_caption(list, DRAW_LEFT, draw_say(draft, "Face %s", draw_say_scale(draft, scale)));
     return list;
 }
 
@@ -371,7 +372,8 @@ static void add_under(draw_shapes *list, draw_shapes *block)
 
 static void put_piece(draw_flow *flow)
 {
-    draw_shapes *left = full_size(flow), *large = paper_magnify(flow, magnified);
+    double scale = paper_full_size(flow->drawing->draft.brief->saddle_part.length);
+    draw_shapes *left = full_size(flow), *large = paper_magnify(flow, magnified, scale);
     add_under(left, keys(flow));
     put_target(flow);
     paper_views(flow, left, end_view, large, facts, 5);
@@ -390,10 +392,9 @@ void paper_saddle(sil_drawing *drawing)
         paper_wait(drawing, "saddle", &drawing->draft.plan->saddle_withheld, SIL_SADDLE);
         return;
     }
-    bool turned = sil_working_turns(saddle->working);
-    if (turned) {
-        heading.scale = "-"; /* nothing on it is full size */
-    }
+    bool turned = sil_working_turns(saddle->working); /* then nothing on it is full size */
+    double scale = paper_full_size(drawing->draft.brief->saddle_part.length);
+    heading.scale = turned ? "-" : draw_say_scale(&drawing->draft, scale);
     draw_flow flow = draw_flow_begin(drawing, heading);
     if (turned) {
         paper_screws(&flow);
