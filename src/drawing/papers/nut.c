@@ -57,9 +57,10 @@ static draw_shapes *full_size(const draw_flow *flow)
                    (draw_box){0, top.y, nut->length, top.y + thickness}, "A");
     }
     if (sil_known(thickness) && brief_known(draft->brief->nut.lean)) {
+        /* The section shows it longer, along a slot. */
         draw_dim_up(draft, list, (draw_point){nut->length, top.y},
                     (draw_point){nut->length, top.y + thickness}, nut->length + 18,
-                    draft->brief->nut.thickness); /* the section shows it longer, along a slot */
+                    view_again(draft->brief->nut.thickness));
     }
     paper_length(draft, list, top, draft->brief->nut.length, top.y - (cut >= 0 ? 10 : 7));
     paper_caption(list, DRAW_LEFT, "Front face and plan 1:1");
@@ -136,7 +137,7 @@ static draw_shapes *facts(const draw_flow *flow, int columns)
             ? draw_say(draft, "%s\u00b0 to the tuners", draw_figure(draft, nut->fall))
             : "",
         draw_known_figure(draft, nut->gap),
-        draw_known_figure(draft, nut->shim),
+        nut->remedy == SIL_NUT_SHIM ? draw_figure(draft, nut->shim) : "",
         paper_say_lean(draft, nut->lean, nut->bass_to_head),
         draw_set_decimals(draft, nut->fit),
         draw_set_decimals(draft, nut->bottom),
