@@ -426,7 +426,7 @@ def saddle_section(pack):
     if least is not None:
         row = rows[least]
         wall = row["height"] - row["protrusion"] + pack.job.saddle.pickup
-        told = [length(pack, out[least]), pack.part.bearing(least)["height"]]
+        told = [pack.part.bearing(least)[key] for key in ("out", "height")]
         told = told if glued(pack) else told[::-1]
         pack.has("Saddle", "section", bracketed(told[0]), bracketed(told[1]),
                  bracketed(size(wall, pack.unit)))
