@@ -62,7 +62,7 @@ def ringed(pages, count):
 
 
 def roomy(x, y, texts):
-    return not any(t.isdigit() and abs(y - oy) < 0.1 and 0.1 < abs(x - ox) < 9 for ox, oy, t in texts)
+    return not any(t.isdigit() and abs(y - oy) < 1 and 0.1 < abs(x - ox) < 9 for ox, oy, t in texts)
 
 
 def row_of_centres(all_rows, count):
@@ -197,7 +197,9 @@ def blanks(places, pages):
         found = re.match(r"(Nut|Saddle) blank", row[0])
         part = found.group(1).lower() if found else part
         if part and row[0] in ("length", "thickness", "height") and len(row) == 4:
-            places.add((f"{part}'s {row[0]}",), row[2], "blank order")
+            shimmed = part == "nut" and row[0] == "height" and ("nut's shim",) in places.told
+            if not shimmed:   # a new nut would stand without the shim
+                places.add((f"{part}'s {row[0]}",), row[2], "blank order")
         radius = re.search(rf"to radius (\S+) ", " ".join(row))
         if part and radius:
             places.add((f"{part}'s radius",), radius.group(1), "blank order")
