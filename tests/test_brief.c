@@ -48,7 +48,7 @@ static const member of_nut[] = {OF(brief_nut, length, SIL_NEAREST),
 static const member of_slot[] = {
     OF(brief_slot, gauge, SIL_NEAREST),  OF(brief_slot, width, SIL_NEAREST),
     OF(brief_slot, along, SIL_NEAREST),  OF(brief_slot, across, SIL_NEAREST),
-    OF(brief_slot, floor, SIL_NEAREST),  OF(brief_slot, depth, SIL_NEAREST),
+    OF(brief_slot, floor, SIL_UP),       OF(brief_slot, depth, SIL_NEAREST),
     OF(brief_slot, top, SIL_NEAREST),    OF(brief_slot, off, SIL_NEAREST),
     OF(brief_slot, sure, SIL_NEAREST),   OF(brief_slot, deepen, SIL_DOWN),
     OF(brief_slot, first, SIL_DOWN),     OF(brief_slot, left, SIL_NEAREST),

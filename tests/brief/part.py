@@ -64,7 +64,7 @@ class Shown:
             row["stack"] is not None else self.length(row["stack"] + row["leave"], UP) if made
             else "-",
             "stack": self.length(row["stack"], UP), "floor": self.length(
-                None if row["floor"] is None else row["floor"] - self.nut_shim()),
+                None if row["floor"] is None else row["floor"] - self.nut_shim(), UP),
             "depth": self.length(row["depth"]), "width": self.length(row["width"]),
             "gauge": self.length(self.job.strings[i].gauge), "along": self.length(self.slot_at(i))}
 

@@ -23,7 +23,8 @@ class Figure:
     def __init__(self, shown, limits, unit):
         more, less = (abs(float(part)) for part in limits.split("/"))
         self.ends = [round((float(shown) + off) * unit, 9) for off in sorted({-less, more})]
-        self.most = (more + less) * unit + 10.0 ** -len(shown.split(".")[1]) * unit
+        self.step = 10.0 ** -len(shown.split(".")[1]) * unit
+        self.most = (more + less) * unit + self.step
 
 
 def number(cell):
@@ -117,7 +118,10 @@ def corners(view, i, printed):
     slot, saddle = printed.slots[i], printed.bones[i]
     state = view.done.bone.after
     slots = list(slot_heights(view, i, slot, printed.shim)) or [("left", view.done.frets.nut[i])]
-    bones = list(saddle_heights(view, i, saddle)) or [("left", view.done.bone.before[i])]
+    # Without a printed height, by its screws or a shim, it comes to where it is wanted.
+    moved = view.result["saddle"]["remedy"] not in ("wait", "none")
+    bones = list(saddle_heights(view, i, saddle)) or \
+        [("left", view.last.end[i] if moved else view.done.bone.before[i])]
     for (slot_way, nut), (bone_way, end) in product(slots, bones):
         at = Plain(bend=state.bend, off=state.off, nut={i: nut}, end={i: end})
         yield ((slot_way, bone_way), bench.first_of(view.board, at, i, view.job.targets.held),
@@ -129,18 +133,21 @@ def outside(value, band):
     return not band[0] - EXACT <= value <= band[2] + EXACT
 
 
-def reach(board, i, x, held, slot, saddle):
+def reach(board, i, x, held, printed):
     """How far the figures of a string may move the gap at a place, by similar triangles: at most that of
-    its slot, and that of its saddle unless the string lies on a crown in between."""
+    its slot, and that of its saddle unless the string lies on a crown in between. The shim under a floor
+    is rounded as well."""
+    slot, saddle = printed.slots[i], printed.bones[i]
     far = board.x[i, held] if held else board.end[i]
-    nut = max((figure.most for figure in slot.values()), default=0.0)
+    shim = slot["floor"].step / 2 if printed.shim and "floor" in slot else 0.0
+    nut = max((figure.most for figure in slot.values()), default=0.0) + shim
     bone = max((figure.most for figure in saddle.values()), default=0.0)
     return (1 - x / far) * nut + (0.0 if held else x / far * bone)
 
 
 def reason(view, i, gap, printed):
     """Why a string may end past its range: None where nothing excuses it."""
-    job, board, slot, bone = view.job, view.board, printed.slots[i], printed.bones[i]
+    job, board, bone = view.job, view.board, printed.bones[i]
     row = view.result["nut" if gap else "saddle"]["strings"][i]
     held = job.targets.held if gap else 0
     band = (job.targets.first if gap else job.targets.action)[i]
@@ -152,6 +159,9 @@ def reason(view, i, gap, printed):
     if outside(value, band):
         return "the target gives way"
     x = board.x[i, 1] if gap else board.x[i, 12]
-    if min(band[2] - value, math.inf) < reach(board, i, x, held, slot, bone):
+    if band[2] - value < reach(board, i, x, held, printed):
         return NARROW
+    if not gap and view.result["saddle"]["remedy"] != "replace" and value - band[0] < max(
+            (figure.step for figure in bone.values()), default=0.0) / 2:
+        return "brought to the low edge of its range"
     return None
