@@ -104,8 +104,9 @@ def slot_heights(view, i, told, shim):
 
 def saddle_heights(view, i, told):
     """Where the saddle made to each printed figure holds its string."""
-    row, before = view.result["saddle"]["strings"][i], view.done.bone.before[i]
+    before = view.done.bone.before[i]
     for way, figure in told.items():
+        row = view.result["saddle"]["strings"][i]
         for end in figure.ends:
             if way == "lower":
                 yield way, before - end
