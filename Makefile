@@ -7,7 +7,8 @@
 #   make unit       the tests of tests/test_*.c alone: half a minute on two processors, once built
 #   make mutants    changes the sources token by token and tells which change no test notices
 #   make bench      speed and memory as ratios to yardsticks measured in the same run; a simulated shop
-#   make thorough   every allocation failed in turn, every sheet under valgrind: longer than a check
+#   make thorough   every allocation failed in turn, every sheet under valgrind, hundreds of packs made
+#                   by their figures: longer than a check
 #   make coverage   how much of src/ the tests go through, room by room
 #   make fuzz       feeds the readers, the page and the drawings with SECONDS of nonsense each (clang)
 #   make lint       format, clang's warnings, clang-tidy, cppcheck, gcc's analyzer
@@ -306,6 +307,10 @@ thorough: tools-check
 	SENSE_EVERY=1 tests/sense/check_sense
 	build/check/faults all
 	tests/valgrind/check_valgrind all
+	@$(MAKE) --no-print-directory --silent -j$(CORES) build/check/sillet build/check/sillet-draw
+	tests/drawing/check_maker 1000 160 1
+	tests/drawing/check_figures 200
+	tests/drawing/check_rounding 400
 
 # A tree of its own, whose programs count what they run, through all tests that do not sanitize.
 coverage: tools-check

@@ -48,7 +48,7 @@ static const member of_nut[] = {OF(brief_nut, length, SIL_NEAREST),
 static const member of_slot[] = {
     OF(brief_slot, gauge, SIL_NEAREST),  OF(brief_slot, width, SIL_NEAREST),
     OF(brief_slot, along, SIL_NEAREST),  OF(brief_slot, across, SIL_NEAREST),
-    OF(brief_slot, floor, SIL_NEAREST),  OF(brief_slot, depth, SIL_NEAREST),
+    OF(brief_slot, floor, SIL_UP),       OF(brief_slot, depth, SIL_NEAREST),
     OF(brief_slot, top, SIL_NEAREST),    OF(brief_slot, off, SIL_NEAREST),
     OF(brief_slot, sure, SIL_NEAREST),   OF(brief_slot, deepen, SIL_DOWN),
     OF(brief_slot, first, SIL_DOWN),     OF(brief_slot, left, SIL_NEAREST),
@@ -79,7 +79,6 @@ static const member of_string[] = {
     OF(brief_bearing, first, SIL_DOWN),           OF(brief_bearing, base_first, SIL_DOWN),
     OF(brief_bearing, base_all, SIL_DOWN),        OF(brief_bearing, dress, SIL_DOWN),
     OF(brief_bearing, left_on, SIL_NEAREST),      OF(brief_bearing, present, SIL_NEAREST),
-    OF(brief_bearing, height, SIL_NEAREST),       OF(brief_bearing, out, SIL_NEAREST),
     OF(brief_bearing, moves, SIL_NEAREST),        OF(brief_bearing, action_before, SIL_NEAREST),
     OF(brief_bearing, action_first, SIL_NEAREST), OF(brief_bearing, action_all, SIL_NEAREST),
     OF(brief_bearing, action_done, SIL_NEAREST),  OF(brief_bearing, action_rod, SIL_NEAREST)};
@@ -88,7 +87,6 @@ static const member of_blank[] = {OF(brief_blank, length, SIL_UP),
                                   OF(brief_blank, height, SIL_UP),
                                   OF(brief_blank, done_length, SIL_NEAREST),
                                   OF(brief_blank, done_thickness, SIL_NEAREST),
-                                  OF(brief_blank, done_height, SIL_NEAREST),
                                   OF(brief_blank, spare_length, SIL_NEAREST),
                                   OF(brief_blank, spare_thickness, SIL_NEAREST),
                                   OF(brief_blank, spare_height, SIL_NEAREST),
@@ -132,9 +130,15 @@ static void every_figure_is_rounded_its_way(void **state)
         hold_members(&b->saddle, of_saddle, sizeof of_saddle);
         hold_members(&b->nut.blank, of_blank, sizeof of_blank);
         hold_members(&b->saddle.blank, of_blank, sizeof of_blank);
+        /* A new saddle is filed down to its height, and no farther. */
+        sil_rounding to_file = b->saddle.replaced ? SIL_UP : SIL_NEAREST;
+        hold_figure("nut's height", &b->nut.blank.done_height, SIL_NEAREST);
+        hold_figure("saddle's height", &b->saddle.blank.done_height, to_file);
         for (int i = 0; i < b->strings; i++) {
             hold_members(&b->nut.slot[i], of_slot, sizeof of_slot);
             hold_members(&b->saddle.string[i], of_string, sizeof of_string);
+            hold_figure("height", &b->saddle.string[i].height, to_file);
+            hold_figure("out", &b->saddle.string[i].out, to_file);
             bool cut = b->saddle.string[i].verdict == SIL_TAKE;
             hold_figure("by", &b->saddle.string[i].by,
                         cut && b->saddle.string[i].by.rounding == SIL_DOWN ? SIL_DOWN

@@ -311,6 +311,7 @@ static void drawings_are_the_librarys(void **state)
         {"/draw?as=svg&sheet=cover", "text/plain; charset=utf-8", "", 404},
         {"/draw?as=png", "text/plain; charset=utf-8", "", 400},
         {"/draw?part=bridge", "text/plain; charset=utf-8", "", 400},
+        {"/draw?as=pdf&part=nut&paper=letter", "application/pdf", "%PDF-", 200},
         {"/draw?paper=A5", "text/plain; charset=utf-8", "", 400},
         {"/draw?view=top&as=svg", "text/plain; charset=utf-8", "", 400},
         {"/draw?as=pdf&sheet=nut", "application/pdf", "%PDF", 200},

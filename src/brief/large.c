@@ -130,9 +130,16 @@ static bool measures_finer(sil_act act, const brief_large *next)
     return cuts && next->rows == 0;
 }
 
-static const char *title_of(const brief *b, const brief_step *step, const brief_large *next,
-                            text_store *store)
+/* Words that begin with a capital. */
+static const char *with_capital(const char *words, text_store *store)
 {
+    return words[0] != '\0' ? text_keep(store, "%c%s", toupper((unsigned char)words[0]), words + 1)
+                            : "";
+}
+
+static const char *title_of(const brief *b, int k, const brief_large *next, text_store *store)
+{
+    const brief_step *step = &b->steps[k];
     const char *words = act_words_of(step->act).next;
     if (measures_finer(step->act, next)) {
         return "Measure with a finer tool";
@@ -141,7 +148,7 @@ static const char *title_of(const brief *b, const brief_step *step, const brief_
         return b->row.next[0] != '\0' ? text_keep(store, "Stop: %s", b->row.next) : "Stop";
     }
     if (step->act == SIL_ACT_PREPARE) {
-        return "Get ready";
+        return k == b->next.step ? with_capital(b->row.next, store) : "Get ready";
     }
     if (step->act == SIL_ACT_CHECK) {
         return b->plan->done ? "Done: play it and listen" : "Tune, and measure all again";
@@ -152,19 +159,7 @@ static const char *title_of(const brief *b, const brief_step *step, const brief_
     if (step->act == SIL_ACT_TURN_POSTS && b->saddle.floats) {
         return "Turn the thumbwheels";
     }
-    return words != NULL && words[0] != '\0'
-               ? text_keep(store, "%c%s", toupper((unsigned char)words[0]), words + 1)
-               : "";
-}
-
-int brief_large_step(const brief *b)
-{
-    for (int k = 0; k < b->plan->step_count; k++) {
-        if (b->steps[k].act != SIL_ACT_PREPARE && b->steps[k].act != SIL_ACT_LOOK_AT_SADDLE) {
-            return k;
-        }
-    }
-    return -1;
+    return with_capital(words != NULL ? words : "", store);
 }
 
 brief_large brief_large_of(const brief *b, int step, text_store *store)
@@ -175,6 +170,6 @@ brief_large brief_large_of(const brief *b, int step, text_store *store)
     for (int r = 0; r < BRIEF_LARGE_ROWS && worked.row[r].of != NULL; r++) {
         add_row(b, &it->what, worked.row[r], &next);
     }
-    next.title = title_of(b, it, &next, store);
+    next.title = title_of(b, step, &next, store);
     return next;
 }

@@ -22,10 +22,6 @@ typedef struct brief_large {
     int rows; /* the first is the one to work to; 0 for a step without figures */
 } brief_large;
 
-/* brief_large_step: the first step that is more than getting ready and looking, from 0; -1 if there is
- * none. */
-int brief_large_step(const brief *b);
-
 /* brief_large_of: a step in a few words. Its texts are kept in the store; its figures belong to the
  * brief. */
 brief_large brief_large_of(const brief *b, int step, text_store *store);

@@ -100,7 +100,7 @@ static void fill_slot(brief *b, int i, brief_slot *slot)
     slot->width = figure_limited(b->unit, part->width[i], SIL_NEAREST, FIGURE_WIDTH);
     slot->along = figure_length(b->unit, part->along[i], SIL_NEAREST);
     slot->across = figure_length(b->unit, part->across[i], SIL_NEAREST);
-    slot->floor = figure_limited(b->unit, part->floor[i], SIL_NEAREST, FIGURE_FLOOR);
+    slot->floor = figure_limited(b->unit, part->floor[i], SIL_UP, FIGURE_FLOOR);
     slot->depth = figure_reference(figure_length(b->unit, part->depth[i], SIL_NEAREST));
     slot->top = figure_length(b->unit, part->floor[i] + part->depth[i], SIL_NEAREST);
     slot->off = figure_length(b->unit, plan->stages.deepen[i], SIL_NEAREST);

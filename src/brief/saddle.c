@@ -72,6 +72,12 @@ static void fill_actions(const brief *b, int i, brief_bearing *string)
     string->action_rod = figure_length(b->unit, rod, SIL_NEAREST);
 }
 
+/* The height of a new piece is where the file stops, and is rounded up; else it is what the cuts leave. */
+static sil_rounding made_way(const brief *b)
+{
+    return b->saddle.replaced ? SIL_UP : SIL_NEAREST;
+}
+
 /* How much comes off the bottom and the top, and the heights after that. */
 static void fill_cuts(const brief *b, int i, brief_bearing *string)
 {
@@ -99,9 +105,10 @@ static void fill_cuts(const brief *b, int i, brief_bearing *string)
     bool blank = plan_makes_saddle(b->plan);
     double out = work->protrusion[i] + left_on;
     brief_figure *made = b->saddle.from_bridge ? &string->out : &string->height;
-    string->height = figure_reference(figure_length(b->unit, height, SIL_NEAREST));
-    string->out = figure_reference(figure_length(b->unit, out, SIL_NEAREST));
-    *made = figure_limited(b->unit, made->exact, SIL_NEAREST, FIGURE_HEIGHT);
+    sil_rounding way = made_way(b);
+    string->height = figure_reference(figure_length(b->unit, height, way));
+    string->out = figure_reference(figure_length(b->unit, out, way));
+    *made = figure_limited(b->unit, made->exact, way, FIGURE_HEIGHT);
     string->height_first =
         blank ? figure_length(b->unit, work->height[i] + work->leave[i], SIL_UP) : figure_none();
     string->in_slot = figure_number(100.0 * work->in_slot[i] * work->height[i] / height, 0);
@@ -305,6 +312,7 @@ static void fill_piece(brief *b)
     const double done[] = {part->length, part->thickness, highest(b)};
     saddle->blank = brief_blank_of(b, ordered, plan->saddle_blank, done,
                                    part->along[0] - part->along[b->strings - 1], part->top_radius);
+    saddle->blank.done_height = figure_length(b->unit, done[2], made_way(b));
 }
 
 /* Whether a saddle is to be replaced since no shim may be so thick. */

@@ -332,9 +332,8 @@ void say_new_saddle(const brief *b, telling *t)
     tell_list raised = {.count = b->strings}, height = {.count = b->strings};
     for (int i = 0; i < b->strings; i++) {
         raised.chosen[i] = b->saddle.string[i].verdict == SIL_RAISE;
-        double exact = b->plan->saddle.height[i];
-        height.figure[i] = figure_length(b->unit, exact, SIL_UP);
-        height.chosen[i] = sil_known(exact);
+        height.figure[i] = b->saddle.string[i].height;
+        height.chosen[i] = brief_known(height.figure[i]);
     }
     t->way = BRIEF_UP;
     tell(t, at_the_feet(b) ? "Make a new bridge: " : "Make a new saddle: ");

@@ -3,6 +3,7 @@
 #include <assert.h>
 #include <ctype.h>
 #include <string.h>
+#include <strings.h>
 
 #include "../text/text.h"
 #include "cli.h"
@@ -18,14 +19,14 @@ static int find_option(const cli_command *command, const char *name, size_t leng
     return -1;
 }
 
-/* The index of a word in a list such as "mm|in", or -1. */
+/* The index of a word in a list such as "mm|in", in capitals or small letters, or -1. */
 static int find_word(const char *words, const char *word)
 {
     size_t length = strlen(word);
     for (int place = 0; words; place++) {
         const char *end = strchr(words, '|');
         size_t size = end ? (size_t)(end - words) : strlen(words);
-        if (size == length && strncmp(words, word, size) == 0) {
+        if (size == length && strncasecmp(words, word, size) == 0) {
             return place;
         }
         words = end ? end + 1 : NULL;

@@ -96,7 +96,7 @@ void web_hand_out(const web_site *site, const web_request *request, web_reply *r
 sil_sheet *web_take_sheet(const web_site *site, const web_request *request, web_reply *reply);
 
 /* web_choose: an option that takes one of a few words (NULL after the last). Returns the word's
- * index, 0 if it is not given, -1 for anything else. */
+ * index, in capitals or small letters, 0 if it is not given, -1 for anything else. */
 int web_choose(const web_target *target, const char *name, const char *const *words);
 
 /* web_choose_unit: the unit for lengths: the option units, otherwise the sheet's own. */

@@ -2,6 +2,7 @@
 /* A sheet sent by the page: its entries, its plan, its drawings. */
 #include <stdlib.h>
 #include <string.h>
+#include <strings.h>
 
 #include "reply.h"
 
@@ -106,7 +107,7 @@ int web_choose(const web_target *target, const char *name, const char *const *wo
         return 0;
     }
     for (int i = 0; readable && words[i]; i++) {
-        if (strcmp(words[i], value) == 0) {
+        if (strcasecmp(words[i], value) == 0) {
             return i;
         }
     }

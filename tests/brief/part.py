@@ -64,7 +64,7 @@ class Shown:
             row["stack"] is not None else self.length(row["stack"] + row["leave"], UP) if made
             else "-",
             "stack": self.length(row["stack"], UP), "floor": self.length(
-                None if row["floor"] is None else row["floor"] - self.nut_shim()),
+                None if row["floor"] is None else row["floor"] - self.nut_shim(), UP),
             "depth": self.length(row["depth"]), "width": self.length(row["width"]),
             "gauge": self.length(self.job.strings[i].gauge), "along": self.length(self.slot_at(i))}
 
@@ -114,6 +114,7 @@ class Shown:
         cuts = row["verdict"] == "lower" and self.cut_to_height
         on = self.left_on(i)
         height = None if unknown(row["height"]) else row["height"] + on
+        made = UP if remedy == "replace" else NEAREST   # a new one is filed down to there
         return {
             "does": "new" if remedy == "replace" else does, "off": self.length(row["lower"]),
             "sure": None if unknown(row["lower_u"]) else self.length(2 * row["lower_u"]),
@@ -123,10 +124,10 @@ class Shown:
             "base_first": first, "base_all": whole,
             "dress": self.length(dress, DOWN) if dress and self.filed(i) else "-",
             "dress_first": self.length(row["dress_first"], DOWN) if dress and self.filed(i) else "-",
-            "present": self.length(row["present"]), "height": self.length(height),
+            "present": self.length(row["present"]), "height": self.length(height, made),
             "height_first": "-" if unknown(row["leave"]) else
             self.length(row["height"] + row["leave"], UP),
-            "out": "-" if unknown(row["protrusion"]) else self.length(row["protrusion"] + on),
+            "out": "-" if unknown(row["protrusion"]) else self.length(row["protrusion"] + on, made),
             "way": way, "moves": moves, "turns": turns,
             "action_done": self.length(row["asked"]["action"]),
             "action_before": self.length(self.stages["nut"]["strings"][i]["action"])}

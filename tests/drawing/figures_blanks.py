@@ -4,7 +4,7 @@ import math
 import re
 
 from packs import length, stands_led_out
-from shown import UP, unknown
+from shown import NEAREST, UP, unknown
 
 
 def templates(pack):
@@ -79,12 +79,18 @@ def blank(pack, which, done, spacing, top_radius):
             blank_height(pack, order, finished)
             continue
         pack.row("Blank order", f"{which}: {key}", [
-            length(pack, order, UP), length(pack, finished), length(pack, spare)])
+            length(pack, order, UP), length(pack, finished, made_way(pack, which, key)), length(pack, spare)])
     pack.has("Blank order", f"{which}: spacing",
              f"{length(pack, spacing)} {pack.unit}, {pack.count} strings")
     if top_radius and top_radius != "-" and not any(
             t.endswith(f" {top_radius} {pack.unit}") for t in pack.texts("Blank order")):
         pack.report.wrong(f"{which}: radius of a blank", top_radius, "nowhere")
+
+
+def made_way(pack, which, key):
+    """The height of a new saddle is where the file stops."""
+    anew = which == "saddle" and key == "height" and pack.result[which]["remedy"] == "replace"
+    return UP if anew else NEAREST
 
 
 def blank_height(pack, order, finished):

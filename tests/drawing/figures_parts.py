@@ -23,8 +23,11 @@ def plain(figure):
     return figure
 
 
-def limited(pack, figure, within):
-    return f"{figure} {limits(*within, pack.unit)}"
+def dimensioned_once(pack):
+    """What has its limits in a caption, in the head of a table or with its fit is in brackets elsewhere."""
+    for title in ("Nut", "Saddle"):
+        again = [t for t in pack.texts(title) if re.fullmatch(r"\d*\.\d+ [+-].*", t)]
+        pack.same(f"{title}: limits at a dimension", again, [])
 
 
 def heads(pack, title, columns):
@@ -255,15 +258,13 @@ def nut_section(pack):
         top = nut_top(pack, cut)[0]
         stack = length(pack, row["stack"], UP)
         floor = pack.part.slot(cut)["floor"]
-        pack.has("Nut", "section", stack, limited(pack, floor, FLOOR), top)
+        pack.has("Nut", "section", stack, bracketed(floor), top)
         fall = math.tan(math.radians(pack.result["nut"]["fall_angle"])) * crossing
         scale = [int(m.group(1)) for t in pack.texts("Nut") if (m := re.search(r"(\d+):1, falls", t))]
         under = row["floor"] - fall - (row["floor"] + row["depth"]) / 2
         if under * min(scale, default=1) > 9:  # else its lines would cross the whole height's figure
             pack.has("Nut", "drop of the slot", length(pack, fall))
-        anew = pack.result["nut"]["remedy"] == "replace"
-        true = length(pack, pack.job.nut.thickness)
-        pack.has("Nut", "thickness", limited(pack, true, FIT) if anew else bracketed(true))
+        pack.has("Nut", "thickness", bracketed(length(pack, pack.job.nut.thickness)))
         if abs(pack.result["nut"]["slant"]) >= 0.05:
             pack.has("Nut", "along the slot", bracketed(length(pack, crossing)))
         section_string_runs(pack, row, crossing)
@@ -340,8 +341,9 @@ def nut(pack):
     if result["fall_angle"] is not None:
         said = [re.search(r"(?:falls (\d+)°|(\d+)° to the tuners)", t) for t in pack.texts("Nut")]
         pack.same("nut: fall", [m.group(1) or m.group(2) for m in said if m], [rounded(result["fall_angle"], 0)])
-    if result["remedy"] == "shim":
-        pack.has("Nut", "shim", length(pack, result["shim"]))
+    told = [row[row.index("shim") + 1] for row in pack.rows("Nut") if "shim" in row]
+    pack.same("nut: shim", told,
+              [length(pack, result["shim"])] if result["remedy"] == "shim" else [])
 
 
 # --- the saddle ---------------------------------------------------------------------------------
@@ -435,15 +437,12 @@ def saddle_section(pack):
     if least is not None:
         row = rows[least]
         wall = row["height"] - row["protrusion"] + pack.job.saddle.pickup
-        told = [length(pack, out[least]), pack.part.bearing(least)["height"]]
+        told = [pack.part.bearing(least)[key] for key in ("out", "height")]
         told = told if glued(pack) else told[::-1]
-        pack.has("Saddle", "section", limited(pack, told[0], HEIGHT), bracketed(told[1]),
+        pack.has("Saddle", "section", bracketed(told[0]), bracketed(told[1]),
                  bracketed(size(wall, pack.unit)))
         if not unknown(pack.job.saddle.thickness):
-            thickness = length(pack, pack.job.saddle.thickness)
-            anew = pack.result["saddle"]["remedy"] == "replace"
-            pack.has("Saddle", "thickness",
-                     limited(pack, thickness, FIT) if anew else bracketed(thickness))
+            pack.has("Saddle", "thickness", bracketed(length(pack, pack.job.saddle.thickness)))
 
 
 def saddle_top(pack):
@@ -514,4 +513,4 @@ def saddle(pack):
         (saddle_piece if pack.part.cut_to_height else saddle_screws)(pack)
 
 
-CHECKS = (nut, saddle)
+CHECKS = (nut, saddle, dimensioned_once)

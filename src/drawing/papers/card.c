@@ -124,7 +124,7 @@ static void put_after(draw_flow *flow, int next)
 static void draw_card(sil_drawing *drawing, view_room room)
 {
     draw_flow flow = draw_flow_begin(drawing, paper_bench_heading("Bench card"));
-    int next = brief_large_step(drawing->brief);
+    int next = drawing->brief->next.step;
     put_view(&flow, view_who, 5);
     put_view(&flow, view_outlook, 5);
     if (next < 0) {

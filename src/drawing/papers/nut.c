@@ -57,9 +57,10 @@ static draw_shapes *full_size(const draw_flow *flow)
                    (draw_box){0, top.y, nut->length, top.y + thickness}, "A");
     }
     if (sil_known(thickness) && brief_known(draft->brief->nut.lean)) {
+        /* The section shows it longer, along a slot. */
         draw_dim_up(draft, list, (draw_point){nut->length, top.y},
                     (draw_point){nut->length, top.y + thickness}, nut->length + 18,
-                    draft->brief->nut.thickness); /* the section shows it longer, along a slot */
+                    view_again(draft->brief->nut.thickness));
     }
     paper_length(draft, list, top, draft->brief->nut.length,
                  top.y - (cut < 0        ? 7
@@ -120,8 +121,7 @@ static draw_shapes *section(const draw_flow *flow, double scale)
     if (string >= 0) {
         view_nut_section(draft, list, (draw_place){0, 0, scale, scale}, string);
         paper_caption(list, DRAW_LEFT,
-                      draw_say(draft, "A-A, %sslot %d, %s, falls %s\u00b0%s",
-                               draft->dense ? "" : "along ", string + 1,
+                      draw_say(draft, "A-A, slot %d, %s, falls %s\u00b0%s", string + 1,
                                draw_say_scale(draft, scale),
                                draw_figure(draft, draft->brief->nut.fall),
                                draft->dense ? "" : " to the tuners"));
@@ -148,7 +148,7 @@ static draw_shapes *facts(const draw_flow *flow, int columns)
             ? draw_say(draft, "%s\u00b0 to the tuners", draw_figure(draft, nut->fall))
             : "",
         draw_known_figure(draft, nut->gap),
-        draw_known_figure(draft, nut->shim),
+        nut->remedy == SIL_NUT_SHIM ? draw_figure(draft, nut->shim) : "",
         paper_say_lean(draft, nut->lean, nut->bass_to_head),
         draw_set_decimals(draft, nut->fit),
         draw_set_decimals(draft, nut->bottom),
@@ -260,7 +260,7 @@ static draw_shapes *table(const draw_flow *flow)
     draw_table t = empty_table;
     t.rows = draft->brief->strings;
     t.row_height = draft->dense ? 4 : 5.2; /* no letter in it reaches below a comma */
-    t.large = draft->dense ? 0 : STOP; /* large letters do not go into lower rows */
+    t.large = draft->dense ? 0 : STOP;     /* large letters do not go into lower rows */
     for (int i = 0; i < t.rows; i++) {
         fill_row(draft, i, &t);
     }
@@ -293,7 +293,7 @@ static void draw_nut(sil_drawing *drawing)
     draw_shapes *last = table(&flow);
     double scale, gap = drawing->draft.dense ? 2 : 3;
     double follow = last != NULL ? draw_box_height(draw_shapes_box(last)) + gap : 0;
-    draw_shapes *large = paper_magnify(&flow, magnified, &scale);
+    draw_shapes *large = paper_magnify(&flow, magnified, 1, &scale);
     if (scale <= 1) { /* no larger than the view at full size; the table has its figures */
         drawing->no_memory = drawing->no_memory || large == NULL || large->no_memory;
         draw_shapes_free(large);

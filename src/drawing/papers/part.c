@@ -124,7 +124,19 @@ void paper_caption_within(const draw_flow *flow, draw_shapes *list, const char *
     paper_caption(list, DRAW_MIDDLE, draw_say(draft, "%s:", view));
 }
 
-draw_shapes *paper_magnify(const draw_flow *flow, paper_view_at *view, double *scale)
+double paper_full_size(double length)
+{
+    static const double reductions[] = {1, 0.5, 0.2, 0.1, 0.05, 0.02}; /* ISO 5455 */
+    const double words = 14; /* bass and treble: in a piece at 1:1, beside a smaller one */
+    int k = 0, last = sizeof reductions / sizeof *reductions - 1;
+    while (k < last && length * reductions[k] + (k > 0 ? 2 * words : 0) > DRAW_COLUMN) {
+        k++;
+    }
+    return reductions[k];
+}
+
+draw_shapes *paper_magnify(const draw_flow *flow, paper_view_at *view, double smallest,
+                           double *scale)
 {
     const double tallest = 84;
     for (int i = 0; i < SCALES; i++) {
@@ -136,7 +148,7 @@ draw_shapes *paper_magnify(const draw_flow *flow, paper_view_at *view, double *s
         }
         drop(flow, list);
     }
-    return view(flow, *scale = 1);
+    return view(flow, *scale = smallest);
 }
 
 static draw_shapes *paper_beside(const draw_flow *flow, const draw_shapes *left,
@@ -154,7 +166,8 @@ static draw_shapes *paper_beside(const draw_flow *flow, const draw_shapes *left,
 }
 
 /* Puts the small views side by side, and the facts under the left one where that leaves the other as
- * large as it was, otherwise under both. */
+ * large as it was, otherwise under both. Where the left one is too wide for that, the facts stand in
+ * its place beside the other. */
 static void put_views(draw_flow *flow, draw_shapes *left, paper_view_at *beside,
                       paper_facts_in *facts, double gap)
 {
@@ -165,6 +178,12 @@ static void put_views(draw_flow *flow, draw_shapes *left, paper_view_at *beside,
         if (slim->count > 0) {
             draw_shapes_add(both, slim, left->box.left, left->box.bottom - 5);
         }
+    }
+    if (!pair_fits(flow, left, alone)) {
+        drop(flow, both);
+        draw_flow_put(flow, left, DRAW_MIDDLE, gap, 0);
+        put_pair(flow, slim, alone, gap, 0);
+        return;
     }
     drop(flow, slim);
     draw_shapes *narrow = paper_beside(flow, both, beside);

@@ -34,11 +34,17 @@ const char *paper_say_ends(const draw_draft *draft, const brief_figure *ends);
  * the centre line. */
 const char *paper_say_lean(const draw_draft *draft, brief_figure lean, bool bass_to_head);
 
+/* paper_full_size: 1 for a part that fits across a column at 1:1, otherwise the largest reduction of ISO
+ * 5455 at which it does. */
+double paper_full_size(double length);
+
 /* paper_magnify: a view at the largest scale of ISO 5455 (10:1, 5:1, 2:1) that fits across the paper and
- * leaves room for what goes below it; at 2:1 where it only fits across; else at 1:1. Its scale is given
- * back: a view at 1:1 is no magnified one, and takes the place of that at full size. */
+ * leaves room for what goes below it; at 2:1 where it only fits across; else at the smallest, which is
+ * that of the view at full size. Its scale is given back: a view at the smallest is no magnified one,
+ * and takes the place of that at full size. */
 typedef draw_shapes *paper_view_at(const draw_flow *flow, double scale);
-draw_shapes *paper_magnify(const draw_flow *flow, paper_view_at *view, double *scale);
+draw_shapes *paper_magnify(const draw_flow *flow, paper_view_at *view, double smallest,
+                           double *scale);
 
 /* paper_views: puts the views of a part and its facts. The one on the left has another beside it, at
  * the largest of 10:1, 5:1 and 2:1 that fits. The large one goes under them, or above them across all

@@ -50,7 +50,8 @@ static draw_shapes *full_size(const draw_flow *flow)
     const draw_draft *draft = &flow->drawing->draft;
     const part_saddle *part = &draft->brief->saddle_part;
     draw_shapes *list = draw_flow_list(flow);
-    draw_place place = draw_place_part(draft, part->length, 1);
+    double scale = paper_full_size(part->length);
+    draw_place place = draw_place_part(draft, part->length, scale);
     view_saddle_face(draft, list, place);
     int cut = section_string(draft->brief);
     if (cut >= 0) {
@@ -64,7 +65,7 @@ static draw_shapes *full_size(const draw_flow *flow)
     paper_ends(draft, list, place, part->length, off, off + 5);
     double low = draw_shapes_box(list).bottom;
     paper_length(draft, list, place, draft->brief->saddle.length, low - 8);
-    paper_caption(list, DRAW_LEFT, "Face 1:1");
+    paper_caption(list, DRAW_LEFT, draw_say(draft, "Face %s", draw_say_scale(draft, scale)));
     return list;
 }
 
@@ -279,9 +280,11 @@ static void add_under(draw_shapes *list, draw_shapes *block)
 
 static void put_piece(draw_flow *flow)
 {
+    double smallest = paper_full_size(flow->drawing->draft.brief->saddle_part.length);
     double scale, gap = flow->drawing->draft.dense ? 3 : 5;
-    draw_shapes *large = paper_magnify(flow, magnified, &scale), *last = paper_saddle_table(flow);
-    draw_shapes *left = scale > 1 ? full_size(flow) : draw_flow_list(flow);
+    draw_shapes *large = paper_magnify(flow, magnified, smallest, &scale);
+    draw_shapes *last = paper_saddle_table(flow);
+    draw_shapes *left = scale > smallest ? full_size(flow) : draw_flow_list(flow);
     draw_shapes_strut(left, (draw_box){0, 0, 40, 1}); /* for the key, where it stands alone */
     double follow = last != NULL ? draw_box_height(draw_shapes_box(last)) + gap : 0;
     add_under(left, keys(flow));
@@ -297,10 +300,10 @@ static void draw_saddle(sil_drawing *drawing)
         "1:1",
         {"Slacken the strings first; wear eye protection. For the dust of bone, shell, plastic and",
          "metal use dust extraction and a mask; ventilate for glue. Local rules come first."}};
-    bool turned = sil_working_turns(drawing->draft.brief->saddle.working);
-    if (turned) {
-        heading.scale = "-"; /* nothing on it is full size */
-    }
+    const brief_saddle *saddle = &drawing->draft.brief->saddle;
+    bool turned = sil_working_turns(saddle->working); /* then nothing on it is full size */
+    double scale = paper_full_size(drawing->draft.brief->saddle_part.length);
+    heading.scale = turned ? "-" : draw_say_scale(&drawing->draft, scale);
     draw_flow flow = draw_flow_begin(drawing, heading);
     if (turned) {
         paper_screws(&flow);

@@ -121,7 +121,8 @@ static void put_slot(draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
     bool told = brief_known(draft->brief->saddle.best_setback[BRIEF_TREBLE]);
-    double scale = 2 * draft->brief->saddle_part.length <= DRAW_COLUMN ? 2 : 1;
+    double length = draft->brief->saddle_part.length;
+    double scale = 2 * length <= DRAW_COLUMN ? 2 : paper_full_size(length);
     if (!view_saddle_any_outside(draft)) {
         return;
     }

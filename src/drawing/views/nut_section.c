@@ -76,7 +76,7 @@ static void dimension(const draw_draft *draft, draw_shapes *list, draw_place pla
     draw_point bottom = {left, place.y}, under = {left, draw_at(place, 0, floor).y};
     draw_point surface = {left, draw_at(place, 0, floor - nut->stack[string]).y};
     draw_dim_up(draft, list, surface, under, left - 5, stack);
-    draw_dim_up(draft, list, bottom, under, left - 13, slot->floor);
+    draw_dim_up(draft, list, bottom, under, left - 13, view_again(slot->floor));
     draw_dim_up(draft, list, (draw_point){right, place.y},
                 draw_at(place, thickness, floor + nut->depth[string]),
                 draw_at(place, thickness + string_behind, 0).x + 6, slot->top);
@@ -90,7 +90,7 @@ static void dimension(const draw_draft *draft, draw_shapes *list, draw_place pla
     }
     double base = draw_at(place, 0, -nut->shim).y;
     draw_dim_across(draft, list, (draw_point){place.x, base}, (draw_point){right, base}, base - 7,
-                    draft->brief->nut.crossing);
+                    view_again(draft->brief->nut.crossing));
 }
 
 void view_nut_section(const draw_draft *draft, draw_shapes *list, draw_place place, int string)

@@ -100,13 +100,13 @@ static void dimension(const end *e)
     double x = draw_at(e->place, -string_before, 0).x, far = draw_at(e->place, right, 0).x;
     draw_point bottom = draw_at(e->place, -before, 0), bridge = draw_at(e->place, -before, e->top);
     draw_point contact = draw_at(e->place, -string_before, e->height);
-    draw_dim_up(draft, e->list, bridge, contact, x - 5, string->out);
-    draw_dim_up(draft, e->list, bottom, contact, x - 13, string->height);
+    draw_dim_up(draft, e->list, bridge, contact, x - 5, view_again(string->out));
+    draw_dim_up(draft, e->list, bottom, contact, x - 13, view_again(string->height));
     draw_dim_up(draft, e->list, draw_at(e->place, right, -pickup), draw_at(e->place, right, e->top),
                 far + 7, string->slot_wall);
     draw_dim_across(draft, e->list, draw_at(e->place, -e->half, low),
                     draw_at(e->place, e->half, low), draw_at(e->place, 0, low).y - 6,
-                    draft->brief->saddle.thickness);
+                    view_again(draft->brief->saddle.thickness));
 }
 
 void view_saddle_end(const draw_draft *draft, draw_shapes *list, draw_place place, int string)

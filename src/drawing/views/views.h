@@ -99,4 +99,13 @@ void view_later(const draw_draft *draft, draw_shapes *list, int step, double wid
 /* Draws a step: a box to tick, what to do, what to check, and blanks to write in. */
 void view_step(const draw_draft *draft, draw_shapes *list, int step, double width);
 
+/* A dimension that stands on the same paper with its limits already: here in brackets, since a part has
+ * each dimension once (ISO 129-1). */
+static inline brief_figure view_again(brief_figure figure)
+{
+    figure.limits[0] = '\0';
+    figure.reference = true;
+    return figure;
+}
+
 #endif
