@@ -50,6 +50,11 @@ static double clean_force(const sil_board *board, const sil_fit *fit, const doub
     return *at_fret > 0 ? least : SIL_UNKNOWN;
 }
 
+bool sil_buzzes_under(double force, double attack)
+{
+    return sil_number_shown(force, 2) < sil_number_shown(attack, 2);
+}
+
 void sil_clearance_find(const sil_board *board, const sil_fit *fit, const sil_pluck *pluck,
                         sil_clearance *clearance)
 {

@@ -59,14 +59,7 @@ static void judge_readings(const sil_plan *plan, astray *a)
     }
 }
 
-/* Whether a note buzzes under the pick. Both are compared as they are shown, to a hundredth: the model
- * is no finer. False where either is not known. */
-static bool buzzes_under(double force, double attack)
-{
-    return sil_number_shown(force, 2) < sil_number_shown(attack, 2);
-}
-
-/* Whether it is known to ring clean. */
+/* Whether it is known to ring clean, compared as sil_buzzes_under does. */
 static bool rings_under(double force, double attack)
 {
     return sil_number_shown(force, 2) >= sil_number_shown(attack, 2);
@@ -151,7 +144,7 @@ static sil_cause_name blame(const sil_plan *plan, const astray *a, double attack
     if (lies_on_fret_1(plan, note)) {
         return SIL_CAUSE_SLOT;
     }
-    if (!buzzes_under(note->clean_force, attack)) {
+    if (!sil_buzzes_under(note->clean_force, attack)) {
         return excuse(plan, a, attack, note);
     }
     const double *far = a->how_far[note->string];
@@ -190,7 +183,7 @@ static void list_notes(sil_plan *plan)
         for (int fret = 0; fret <= plan->bench.board.frets; fret++) {
             double force = force_of(plan, &plan->clean_now, i, fret);
             bool buzzes = heard(reading, i, fret);
-            if (buzzes || buzzes_under(force, plan->job->attack.force[i])) {
+            if (buzzes || sil_buzzes_under(force, plan->job->attack.force[i])) {
                 plan->causes[plan->cause_count++] =
                     (sil_cause){.string = i, .fret = fret, .heard = buzzes, .clean_force = force};
             }

@@ -93,7 +93,7 @@ def heads(pack):
     clearance = pack.result["clearance"]
     force = clearance["attack"]["force"]
     rows = [row[0] for row in pack.rows(TITLE)]
-    buzz = [sum(not unknown(v) and not unknown(force[i]) and v < force[i] for i, row in enumerate(clearance[which])
+    buzz = [sum(not unknown(v) and not unknown(force[i]) and round(v, 2) < round(force[i], 2) for i, row in enumerate(clearance[which])
                 for v in row["clean_force"][:pack.job.board.frets])
             for which in ("strings", "after")]
     heard = sum(bool(cause["heard"]) for cause in pack.result["causes"])

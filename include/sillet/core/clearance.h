@@ -46,6 +46,13 @@ double sil_pluck_depth(double tension, double length, double at);
  */
 double sil_envelope(double length, double at, double u);
 
+/* sil_buzzes_under: whether a note buzzes under the pick.
+ * Given:    force, attack  its hardest clean pluck and the force of the pick, N
+ * Returned: false where either is unknown
+ * Notes:    both are compared as they are shown, to a hundredth: the model is no finer.
+ */
+bool sil_buzzes_under(double force, double attack);
+
 /* sil_clearance_find: the hardest clean pluck for every string at every fret.
  * Given:    board      laid
  *           fit        bend, crowns and heights; unknown ones give unknown forces

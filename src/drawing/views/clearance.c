@@ -89,9 +89,9 @@ view_shade view_clearance_shade(const draw_draft *draft, const sil_clearance *cl
 {
     double force = clean->force[string][stop];
     double attack = draft->plan->job->attack.force[string];
-    return force < attack                ? VIEW_SHADE_BUZZES
-           : force < near_share * attack ? VIEW_SHADE_NEAR
-                                         : VIEW_SHADE_NONE;
+    return sil_buzzes_under(force, attack) ? VIEW_SHADE_BUZZES
+           : force < near_share * attack   ? VIEW_SHADE_NEAR
+                                           : VIEW_SHADE_NONE;
 }
 
 /* Fills a cell with lining except for its clear box. The outline goes to the box, around it and

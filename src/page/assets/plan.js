@@ -112,7 +112,7 @@ function clearance(result) {
   const {strings, after, attack} = result.clearance;
   const cells = (clean, picked) => {
     const at = weakest(clean);
-    const buzzes = (value) => (value != null && picked != null && value < picked ? {class: "short"} : {});
+    const buzzes = (value) => (value != null && picked != null && Math.round(value * 100) < Math.round(picked * 100) ? {class: "short"} : {});
     const open = clean.clean_force[0];
     return [[number(open), buzzes(open)],
       [at < 0 ? "–" : `${number(clean.clean_force[at])} at fret ${at}, on ${clean.at_fret[at]}`, at < 0 ? {} : buzzes(clean.clean_force[at])]];
