@@ -11,6 +11,7 @@ import parts
 from packs import rows_of
 
 LIMITS = re.compile(r"0/-[\d.]+|\+[\d.]+/0")
+LIMIT = re.compile(r"0|[+-][\d.]+")
 UNITS = {"mm": 1.0, "in": 25.4}
 NARROW = "a range narrower than a step of the figures and their tolerance"
 EXACT = 1e-6  # mm: where two arithmetics may differ
@@ -35,7 +36,12 @@ def tables(pages):
     """The rows of a paper's table, and the limits in its head from the left: those that may be more, and
     those that may be less."""
     rows = [row for page in pages for row in rows_of(page)]
-    limits = sorted({(round(x, 1), t) for page in pages for x, _, t in page.texts if LIMITS.fullmatch(t)})
+    limits = {(round(x, 1), t) for page in pages for x, _, t in page.texts if LIMITS.fullmatch(t)}
+    for page in pages:  # a wide table has the upper limit over the lower one
+        parts = [(x, y, t) for x, y, t in page.texts if LIMIT.fullmatch(t)]
+        limits |= {(round(x, 1), f"{upper}/{lower}") for x, y, upper in parts for at, under, lower in parts
+                   if abs(x - at) < 4 and 1 < y - under < 5 and (upper == "0") != (lower == "0")}
+    limits = sorted(limits)
     return rows, [t for _, t in limits if t[0] == "+"], [t for _, t in limits if t[0] == "0"]
 
 

@@ -120,6 +120,8 @@ def saddle(places, pages, count, glued):
     facts = pairs(all_rows)
     for end, figure in re.findall(rf"(treble|bass) ({NUMBER})", facts.get("whole cut", "")):
         places.add(("whole cut", end), figure, "saddle's facts")
+    for end, figure in re.findall(rf"(treble|bass) ({NUMBER})", facts.get("first pass", "")):
+        places.add(("base end", end), figure, "saddle's facts")
     places.add(("saddle's radius",), facts.get("top radius", "-"), "saddle's facts")
     fits(places, pages, "saddle")
 
