@@ -144,8 +144,9 @@ function saddle(result) {
     make("b", {"data-mm": cut.caliper.bass}, length(cut.caliper.bass, up)), ` at string ${result.strings.length}: the first pass.`) : null;
   const screws = result.saddle.strings.some((one) => one.turns != null);
   const more = screws ? ["First pass", "Screw turns"] : ["Off the top", "Height now", "Height done", "Out of the bridge"];
+  const filed = result.saddle.remedy === "replace" ? up : undefined; // a file stops at the heights of a new one
   const rest = (one) => (screws ? [figure(one.first_pass, down), [number(one.turns)]]
-    : [figure(one.asked.dress, down), figure(one.present), figure(one.asked.height), figure(one.asked.protrusion)]);
+    : [figure(one.asked.dress, down), figure(one.present), figure(one.asked.height, filed), figure(one.asked.protrusion, filed)]);
   return [table("Saddle", ["String", "Verdict", "Too high by", "±", ...more],
     result.saddle.strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, [verdicts[one.verdict]], figure(one.lower),
       figure(one.lower_u == null ? null : 2 * one.lower_u), ...rest(one)])), words, sure(screws ? "" : " So little off the top that a file cannot feel it is not asked for, and stays on.")];
