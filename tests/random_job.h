@@ -209,7 +209,7 @@ static inline void make_random_job(random_job *made, uint64_t *seed, int strings
     it->scale = uniform(seed, 560.0, 870.0);
     if (one_in(seed, 4)) {
         /* Few strings are close together: no part stands at more than 45 degrees across them. */
-        it->scale_bass = it->scale + uniform(seed, 5.0, 50.0) * fmin(1.0, strings / 6.0);
+        it->scale_bass = it->scale + uniform(seed, 5.0, 35.0) * fmin(1.0, (strings - 1) / 6.0);
         it->square = whole(seed, 0, 12);
     }
     it->pocket = one_in(seed, 2) ? uniform(seed, 60.0, 90.0) : SIL_UNKNOWN;

@@ -62,7 +62,7 @@ const program programs[] = {
     {"page fields", web_main, {"page", "GET", "/fields", ""}, ONE},
     {"page read", web_main, {"page", "POST", "/read", "tests/sheets/good-by-ear.yaml"}, TOLD_IN},
     {"page plan", web_main, {"page", "POST", "/plan", "examples/low-saddle.yaml"}, ONE},
-    {"page bench", web_main, {"page", "POST", "/bench", "examples/low-saddle.yaml"}, ONE},
+    {"page bench", web_main, {"page", "POST", "/bench", "examples/low-saddle.yaml"}, TOLD_IN},
     {"page plan, wrong sheet",
      web_main,
      {"page", "POST", "/plan", "tests/sheets/bad-everything.yaml"},

@@ -64,7 +64,8 @@ def made_of(m, doc):
     if "nut" in doc["make"] and m.chance(0.3):
         doc["nut"]["centres"] = [f"{(z + job.nut.width / 2) * longer:.9f} mm" for z in board.z_nut]
     if "nut" in doc["make"] and m.chance(0.2):
-        doc["nut"]["floors"] = [f"{m.between(6, 9):.4f} mm" for _ in range(job.count)]
+        board_at = 5.0 if math.isnan(job.nut.seat_to_board) else job.nut.seat_to_board
+        doc["nut"]["floors"] = [f"{board_at + m.between(0.7, 1.8):.4f} mm" for _ in range(job.count)]
     if "saddle" in doc["make"]:
         doc["readings"][0]["bridge_top"] = {"treble": f"{m.between(0.2, 1.5):.4f} mm",
                                             "bass": f"{m.between(0.2, 1.5):.4f} mm"}
