@@ -143,9 +143,11 @@ static sil_status make(const sil_plan *plan, const sil_draw_options *order,
     made->order = *order;
     made->size = (draw_box){0, 0, sizes[order->paper].width, sizes[order->paper].height};
     made->brief = brief_make(plan, order->unit);
-    made->draft =
-        (draw_draft){plan, made->brief, order->decimal_comma, draw_letters_open(), &made->store,
-                     false};
+    made->draft = (draw_draft){.plan = plan,
+                               .brief = made->brief,
+                               .decimal_comma = order->decimal_comma,
+                               .letters = draw_letters_open(),
+                               .store = &made->store};
     sil_status fault =
         made->brief == NULL ? SIL_NO_MEMORY : draw_letters_fault(made->draft.letters);
     if (fault == SIL_DONE) {
