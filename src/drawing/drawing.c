@@ -201,11 +201,11 @@ bool sil_drawing_page_name(const sil_drawing *drawing, int page, char *out, size
     return true;
 }
 
-int sil_drawing_find(const sil_drawing *drawing, const char *wanted)
+int sil_drawing_find(const sil_drawing *drawing, const char *sheet)
 {
     char name[32];
     for (int paper = 0; sil_drawing_page_name(drawing, paper, name, sizeof name); paper++) {
-        if (strcmp(name, wanted) == 0) {
+        if (strcmp(name, sheet) == 0) {
             return paper;
         }
     }
