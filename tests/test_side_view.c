@@ -162,6 +162,18 @@ static void look_at_fret_numbers(const draw_shapes *list, const from_the_side *v
     assert_true(last >= 12);
 }
 
+/* The fret that is farthest off, up or down, of all there are; 0 where none is. */
+static int farthest_off(const from_the_side *v)
+{
+    const double *off = v->s->plan.bench.crowns.off[v->string];
+    int worst = 0;
+    for (int fret = v->s->plan.bench.board.frets; fret > 0; fret--) {
+        double most = worst > 0 ? fabs(off[worst]) : 0.005;
+        worst = fabs(off[fret]) > most || (worst > 0 && fabs(off[fret]) == most) ? fret : worst;
+    }
+    return worst;
+}
+
 static void look_at_wedge(const draw_shapes *list, const from_the_side *v)
 {
     const brief_fret_off *worst = &v->s->b->worst[v->string];
@@ -175,6 +187,7 @@ static void look_at_wedge(const draw_shapes *list, const from_the_side *v)
             assert_true(p[0].y < 0 && p[1].y < p[0].y && p[2].y < p[0].y);
         }
     }
+    assert_int_equal(worst->fret, farthest_off(v));
     assert_int_equal(wedges, worst->fret > 0);
     const char *words = draw_say(v->s->draft, "wedge: fret %d %s by %s", worst->fret,
                                  worst->worn ? "worn" : "proud", worst->off.shown);

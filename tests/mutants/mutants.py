@@ -77,8 +77,9 @@ ROOMS = {
     "words": Room(
         [f"src/{room}/*.c" for room in ("plan", "part", "brief", "report")],
         unit("report", "find", "row", "visit", "plan", "part", "kinds", "one_string", "properties",
-             "blame", "brief", "carry", "find_tone", "make", "odd", "tune"),
-        {"lift": [PYTHON, "tests/oracle/check_lift"],
+             "blame", "brief", "carry", "find_tone", "make", "odd", "side_view", "tune"),
+        {"tools": [PYTHON, "tests/cli/check_tools"],
+         "lift": [PYTHON, "tests/oracle/check_lift"],
          "filed": [PYTHON, "tests/oracle/check_filed"],
          "a few senses": [PYTHON, "tests/sense/sense.py", "--program", "build/check/sillet",
                           "--every", "16", *EXAMPLES],
