@@ -248,7 +248,8 @@ static const row rows[] = {
     {no_scale, "!instrument.scale: missing"},
     {endless_scale, "!instrument.scale: not finite"},
     {scale_of_nothing, "!instrument.scale: must be over 0"},
-    {scale_in_inches, "!instrument.scale: cannot be, 560 to 700 mm is usual; did you mean 25.4 in?"},
+    {scale_in_inches,
+     "!instrument.scale: cannot be, 560 to 700 mm is usual; did you mean 25.4 in?"},
     {scale_in_micrometres, "!instrument.scale: cannot be, 560 to 700 mm is usual"},
     {scale_off_a_digit, "?instrument.scale: unlikely, 22.0472 to 27.5591 in is usual; did you mean "
                         "25.4 in?"},

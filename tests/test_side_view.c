@@ -162,6 +162,18 @@ static void look_at_fret_numbers(const draw_shapes *list, const from_the_side *v
     assert_true(last >= 12);
 }
 
+/* The fret that is farthest off, up or down, of all there are; 0 where none is. */
+static int farthest_off(const from_the_side *v)
+{
+    const double *off = v->s->plan.bench.crowns.off[v->string];
+    int worst = 0;
+    for (int fret = v->s->plan.bench.board.frets; fret > 0; fret--) {
+        double most = worst > 0 ? fabs(off[worst]) : 0.005;
+        worst = fabs(off[fret]) > most || (worst > 0 && fabs(off[fret]) == most) ? fret : worst;
+    }
+    return worst;
+}
+
 static void look_at_wedge(const draw_shapes *list, const from_the_side *v)
 {
     const brief_fret_off *worst = &v->s->b->worst[v->string];
@@ -175,6 +187,7 @@ static void look_at_wedge(const draw_shapes *list, const from_the_side *v)
             assert_true(p[0].y < 0 && p[1].y < p[0].y && p[2].y < p[0].y);
         }
     }
+    assert_int_equal(worst->fret, farthest_off(v));
     assert_int_equal(wedges, worst->fret > 0);
     const char *words = draw_say(v->s->draft, "wedge: fret %d %s by %s", worst->fret,
                                  worst->worn ? "worn" : "proud", worst->off.shown);
@@ -247,10 +260,34 @@ static void a_string_is_seen_from_the_side(void **state)
     assert_true(drawn_sides > 200 && drawn_sides < sides);
 }
 
+/* Which fret is marked, the last one as well as the first: proud or worn, and by how much. */
+static void the_fret_farthest_off_is_marked(void **state)
+{
+    (void)state;
+    static scene s;
+    uint64_t seed = 52;
+    set_up_random(&s, &seed, 6);
+    double *off = s.plan.bench.crowns.off[2];
+    int last = s.plan.bench.board.frets;
+    memset(off, 0, sizeof *off * (SIL_FRETS_MAX + 1));
+    for (int k = 0; k < 2; k++) {
+        int fret = k == 0 ? last : 1;
+        off[fret] = k == 0 ? 0.3 : -0.4;
+        brief *made = brief_make(&s.plan, SIL_MM);
+        assert_non_null(made);
+        assert_int_equal(made->worst[2].fret, fret);
+        assert_int_equal(made->worst[2].worn, k == 1);
+        assert_string_equal(made->worst[2].off.shown, k == 0 ? "0.30" : "0.40");
+        brief_free(made);
+    }
+    take_down(&s);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_string_is_seen_from_the_side),
+        cmocka_unit_test(the_fret_farthest_off_is_marked),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

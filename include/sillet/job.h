@@ -235,10 +235,10 @@ typedef struct sil_plausible {
 
 typedef struct sil_job {
     sil_unit units;
+    sil_make make;
     sil_about about;
     sil_shop shop;
     const char *profile;
-    sil_make make;
     sil_instrument instrument;
     int string_count;
     sil_string strings[SIL_STRINGS_MAX];

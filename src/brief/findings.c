@@ -227,7 +227,7 @@ static void tell_from_to(telling *t, const char *least, const char *most, double
 static void tell_read(const brief *b, const sil_finding *f, int count, telling *t)
 {
     tell_list list = strings_of(b, f, count);
-    double least = f->read, most = f->read;
+    double least = f->read, most = least;
     for (int k = 1; k < count; k++) {
         least = fmin(least, f[k].read);
         most = fmax(most, f[k].read);

@@ -90,7 +90,7 @@ static void tell_out(const out_of_range *out, bool high, bool named, telling *t)
     if (named) {
         tell(t, high ? " high" : " low");
     }
-    if (!all_known(&out->read)) {
+    if (!out->one || !all_known(&out->read)) {
         return;
     }
     tell(t, ": ");

@@ -33,12 +33,12 @@ static void fill_passes(const brief *b, brief_slot *slot, int i)
     double whole = own + shim, first = plan->nut.first_pass[i] + shim, left = whole - first;
     slot->does = does(plan, i, whole);
     bool files = slot->does == BRIEF_FILES;
-    bool one_pass = left < least_pass;
-    slot->deepen = files ? figure_limited(b->unit, one_pass && takes ? first : whole, SIL_DOWN,
-                                          FIGURE_OFF_SLOT)
-                         : figure_none();
+    bool at_once = left < least_pass;
+    slot->deepen =
+        files ? figure_limited(b->unit, at_once && takes ? first : whole, SIL_DOWN, FIGURE_OFF_SLOT)
+              : figure_none();
     slot->first = takes ? figure_limited(b->unit, first, SIL_DOWN, FIGURE_OFF_SLOT) : figure_none();
-    slot->left = takes ? figure_length(b->unit, one_pass ? 0.0 : left, SIL_NEAREST) : figure_none();
+    slot->left = takes ? figure_length(b->unit, at_once ? 0.0 : left, SIL_NEAREST) : figure_none();
     slot->stack_first =
         takes ? figure_limited(b->unit, plan->nut.stack[i] + left, SIL_UP, FIGURE_FLOOR)
         : plan_makes_nut(plan)

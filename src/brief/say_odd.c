@@ -183,8 +183,8 @@ void say_impossible(const brief *b, const sil_finding *f, int count, telling *t)
     unsigned told = 0;
     for (int k = 0; k < count; k++) {
         const plan_sense *sense = sense_of(b, &f[k]);
-        if (!(told & 1u << sense->figure)) {
-            told |= 1u << sense->figure;
+        if (!(told & 1U << sense->figure)) {
+            told |= 1U << sense->figure;
             tell_alike(b, f, count, sense->figure, t);
             tell(t, "; ");
             tell_possible(b, sense, t);

@@ -39,12 +39,17 @@ static bool grow(survey *s, sil_tool tool)
     brief_pairs *pairs = &s->pairs[tool];
     int room = s->room[tool] > 0 ? 2 * s->room[tool] : 256;
     double *difference = realloc(pairs->difference, sizeof *difference * (size_t)room);
-    pairs->difference = difference ? difference : pairs->difference;
-    double *readings =
-        difference ? realloc(pairs->readings, 2 * sizeof *readings * (size_t)room) : NULL;
-    pairs->readings = readings ? readings : pairs->readings;
-    s->room[tool] = readings ? room : s->room[tool];
-    return readings;
+    if (!difference) {
+        return false;
+    }
+    pairs->difference = difference;
+    double *readings = realloc(pairs->readings, 2 * sizeof *readings * (size_t)room);
+    if (!readings) {
+        return false;
+    }
+    pairs->readings = readings;
+    s->room[tool] = room;
+    return true;
 }
 
 static void keep_pair(void *with, sil_tool tool, double before, double after)

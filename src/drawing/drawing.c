@@ -143,9 +143,11 @@ static sil_status make(const sil_plan *plan, const sil_draw_options *order,
     made->order = *order;
     made->size = (draw_box){0, 0, sizes[order->paper].width, sizes[order->paper].height};
     made->brief = brief_make(plan, order->unit);
-    made->draft =
-        (draw_draft){plan, made->brief, order->decimal_comma, draw_letters_open(), &made->store,
-                     false};
+    made->draft = (draw_draft){.plan = plan,
+                               .brief = made->brief,
+                               .decimal_comma = order->decimal_comma,
+                               .letters = draw_letters_open(),
+                               .store = &made->store};
     sil_status fault =
         made->brief == NULL ? SIL_NO_MEMORY : draw_letters_fault(made->draft.letters);
     if (fault == SIL_DONE) {
@@ -199,11 +201,11 @@ bool sil_drawing_page_name(const sil_drawing *drawing, int page, char *out, size
     return true;
 }
 
-int sil_drawing_find(const sil_drawing *drawing, const char *wanted)
+int sil_drawing_find(const sil_drawing *drawing, const char *sheet)
 {
     char name[32];
     for (int paper = 0; sil_drawing_page_name(drawing, paper, name, sizeof name); paper++) {
-        if (strcmp(name, wanted) == 0) {
+        if (strcmp(name, sheet) == 0) {
             return paper;
         }
     }

@@ -190,10 +190,11 @@ static void check_fan(job_check *check, const sil_board *board)
     if (it->square > it->frets && it->frets > 0) {
         job_check_say(check, SIL_ERROR, &square, "past the last fret, %d", it->frets);
     } else if (slant > no_part) {
-        job_check_say(check, SIL_ERROR, &scale,
-                      "nut or saddle would lean by %s degrees, and none leans past 45: likely a slip in "
-                      "one of the two scales, or in the square fret",
-                      job_figure_of(round(slant * 180.0 / 3.14159265358979323846)).text);
+        job_check_say(
+            check, SIL_ERROR, &scale,
+            "nut or saddle would lean by %s degrees, and none leans past 45: likely a slip in "
+            "one of the two scales, or in the square fret",
+            job_figure_of(round(slant * 180.0 / 3.14159265358979323846)).text);
     } else if (it->scale_bass < it->scale) {
         job_check_say(check, SIL_WARNING, &bass, "unlikely: shorter than the treble's");
     } else if (slant > most_slant) {

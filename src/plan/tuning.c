@@ -168,7 +168,7 @@ static void fixed(const sil_plan *plan, sil_tuning *t)
     }
 }
 
-static void remedy(const sil_plan *plan, sil_tuning *t)
+static void put_right(const sil_plan *plan, sil_tuning *t)
 {
     switch (t->by) {
     case SIL_INTONATION_SCREWS:
@@ -205,7 +205,7 @@ void plan_tuning(sil_plan *plan)
                  plan->saddle.remedy == SIL_SADDLE_REPLACE;
     t->waits = asked ? what_first(plan) : SIL_TUNE_READY;
     if (t->waits == SIL_TUNE_READY) {
-        remedy(plan, t);
+        put_right(plan, t);
     } else {
         t->remedy = SIL_TUNE_WAIT;
     }

@@ -55,6 +55,7 @@ AT_A_TIME = 2
 
 Room = collections.namedtuple("Room", "sources tests scripts count caught equal flags")
 PYTHON = "/usr/bin/python3"
+EXAMPLES = sorted(os.path.relpath(path, TOP) for path in glob.glob(os.path.join(TOP, "examples/*.yaml")))
 
 
 def unit(*names):
@@ -62,11 +63,11 @@ def unit(*names):
 
 
 # Views, papers and the board they are drawn on, read back from their shapes.
-DRAWN = unit("bench_paper", "dimension", "measure", "papers", "side_view", "table", "tone_views",
-             "views")
+DRAWN = unit("bench_paper", "dimension", "measure", "papers", "saddle_paper", "side_view", "table",
+             "tone_views", "views")
 # Every test but those of what is no arithmetic.
 ARITHMETIC = {os.path.basename(path)[:-2] for path in glob.glob(os.path.join(TOP, "tests/test_*.c"))
-              } - unit("file", "layers", "pack", "page", "page_folder", "writers") - DRAWN
+              if "test_page" not in path} - unit("file", "layers", "pack", "writers") - DRAWN
 ROOMS = {
     "core": Room(
         ["src/core/*.c"], ARITHMETIC,
@@ -75,8 +76,18 @@ ROOMS = {
                    "--count", "100"]}, 200, 0.95, 0.05, [[], SANITIZED]),
     "words": Room(
         [f"src/{room}/*.c" for room in ("plan", "part", "brief", "report")],
-        unit("report", "find", "row", "visit", "plan", "part", "kinds", "one_string", "properties"),
-        {"a few tables": [PYTHON, "tests/report/check_tables", "6", "9"],
+        unit("report", "find", "row", "visit", "plan", "part", "kinds", "one_string", "properties",
+             "blame", "brief", "carry", "find_tone", "make", "odd", "side_view", "tune"),
+        {"tools": [PYTHON, "tests/cli/check_tools"],
+         "lift": [PYTHON, "tests/oracle/check_lift"],
+         "filed": [PYTHON, "tests/oracle/check_filed"],
+         "a few senses": [PYTHON, "tests/sense/sense.py", "--program", "build/check/sillet",
+                          "--every", "16", *EXAMPLES],
+         "a few screens": [PYTHON, "tests/report/check_screen", "2", "30"],
+         "tuned": [PYTHON, "tests/oracle/check_tuned"],
+         "made": [PYTHON, "tests/oracle/made.py", "--program", "build/check/sillet", "--count",
+                  "20"],
+         "a few tables": [PYTHON, "tests/report/check_tables", "6", "9"],
          "a few acts": [PYTHON, "tests/brief/check_prescription", "sand-saddle", "turn-posts",
                         "file-slots", "rod"],
          "prescription": [PYTHON, "tests/brief/check_prescription"],
@@ -91,6 +102,8 @@ ROOMS = {
         DRAWN | unit("sheet_tone", "pack"),
         {"a few figures": [PYTHON, "tests/drawing/check_figures", "4", "9"],
          "a few blanks": [PYTHON, "tests/drawing/check_measuring", "8", "11"],
+         "a few makers": [PYTHON, "tests/drawing/check_maker", "12", "4", "12"],
+         "rounding": [PYTHON, "tests/drawing/check_rounding", "40", "12"],
          "told": [PYTHON, "tests/drawing/check_told"],
          "comma": [PYTHON, "tests/drawing/check_comma"],
          "figures": [PYTHON, "tests/drawing/check_figures"],

@@ -21,6 +21,7 @@ import parts
 import ring
 import room
 import seat
+import sense
 import sheet
 import tuned
 
@@ -164,6 +165,8 @@ class Made:
         floor = job.nut.seat_to_board + stack - drops
         if self.copied:
             floor = np.array(job.nut.floors)
+        if sense.slots(floor, stack).any():
+            return {"remedy": "wait", "make": False}
         rows = []
         for i in range(job.count):
             held, (low, aim, _) = job.targets.held, job.targets.first[i]
@@ -302,7 +305,7 @@ def main():
             if got is not None:
                 check(report, made, got)
         nuts = [(n, made) for n, made in all_made if made.nut_made and not made.copied
-                and made.doc["make"] == "nut" and not made.chosen.any()]
+                and made.doc["make"] == "nut" and made.nut()["make"]]
         backs = [compare.Report(f"made {n} read back") for n, _ in nuts]
         results = compare.planned(options.program, folder, backs,
                                   [jobs.text_of(read_back(made), random.Random(n))

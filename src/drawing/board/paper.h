@@ -42,7 +42,7 @@ struct sil_drawing {
     int missing_count;
     bool letter;    /* a letter: without frame and title block */
     bool measuring; /* a measuring sheet, which is about the customer's instrument */
-    bool unread;   /* a measuring sheet made from a profile: its sizes are still to be read */
+    bool unread;    /* a measuring sheet made from a profile: its sizes are still to be read */
     bool no_memory, no_number, too_long;
 };
 
