@@ -3,6 +3,7 @@
 import {ask, asking, Unanswered} from "./ask.js";
 import {by, download, fill, make, tell} from "./dom.js";
 import * as drafts from "./drafts.js";
+import {draw} from "./figure.js";
 import * as glance from "./glance.js";
 import * as keypad from "./keypad.js";
 import * as kept from "./kept.js";
@@ -167,7 +168,8 @@ function nameSheet() {
 function beginWork(way = "on") {
   show("work", way);
   rebuild();
-  by("work").focus();
+  by("plan").scrollTop = 0;
+  by("work").focus({preventScroll: true});
 }
 
 // One reading at a time, under a keypad.
@@ -359,6 +361,7 @@ function keepRoom() {
   const measure = () => {
     const root = document.documentElement.style;
     root.setProperty("--head", `${getComputedStyle(document.querySelector("header")).position === "sticky" ? document.querySelector("header").offsetHeight : 0}px`);
+    root.setProperty("--top", `${document.querySelector("header").offsetHeight}px`);
     root.setProperty("--tiles", `${by("tiles").offsetHeight}px`);
   };
   const observer = new ResizeObserver(measure);
@@ -373,11 +376,12 @@ async function begin() {
   form.begin(showComplaints);
   visits.begin(() => rebuild());
   kept.begin(asking(openDraft), () => { drafts.begin(); sheet = new Sheet(); });
-  keypad.begin(changed, () => { show("work"); rebuild(); by("tiles").focus(); });
+  keypad.begin(changed, () => { show("work"); rebuild(); by("tiles").focus({preventScroll: true}); });
   saving.begin(() => sheet, () => { nameSheet(); keepDraft(); }, openFromFolder);
   [kinds, fields] = (await Promise.all([ask("GET", "/profiles"), ask("GET", "/fields")])).map((one) => one.body);
   offerKinds("profiles", kinds, startNew);
   by("tap-start").addEventListener("click", askKind);
+  by("tap-figure").append(draw("relief"));
   const left = drafts.before();
   if (!left || history.state?.screen === "start" || !await takeDraft(left) || sheet.screen === "start") return show("start", "at");
   if (sheet.screen === "taps") resumeTaps("at");
