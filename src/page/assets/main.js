@@ -9,6 +9,7 @@ import * as keypad from "./keypad.js";
 import * as kept from "./kept.js";
 import * as folder from "./folder.js";
 import * as form from "./form.js";
+import * as leads from "./leads.js";
 import * as plan from "./plan.js";
 import * as saving from "./saving.js";
 import {Sheet} from "./sheet.js";
@@ -233,6 +234,7 @@ async function update() {
   if (!body.result) return;
   plan.show(body.result, body.glance, sheet);
   glance.show(body.glance, body.result, {go: goToField, done: measureAgain});
+  leads.show(body.result.findings, sheet.visits - 1);
   glance.showRanges(body.glance.readings, sheet.visits - 1);
   keypad.showRange(body.glance.readings);
   document.body.dataset.planned = String(Number(document.body.dataset.planned || 0) + 1);
@@ -374,6 +376,7 @@ async function begin() {
   drafts.tried();
   kept.sayTrouble(sheet, drafts.trouble());
   form.begin(showComplaints);
+  leads.begin();
   visits.begin(() => rebuild());
   kept.begin(asking(openDraft), () => { drafts.begin(); sheet = new Sheet(); });
   keypad.begin(changed, () => { show("work"); rebuild(); by("tiles").focus({preventScroll: true}); });
