@@ -158,6 +158,7 @@ async function openFile(file) {
   if (file.size > 256 * 1024) return tell("Over 256 KiB: this is no measuring sheet.");
   const text = await file.text().catch(() => null);
   if (text === null) return tell("That file could not be read.");
+  if (await folder.takes(file, text)) return;
   if (await takeText(text)) beginWork();
 }
 
@@ -251,7 +252,7 @@ function showComplaints(complaints, stale) {
   by("errors").hidden = listed.length === 0;
   by("errors-title").textContent = errors.length ? "The sheet has errors" : "To be looked at in the sheet";
   by("stale").hidden = !stale;
-  fill(by("error-list"), listed.map((one) => make("li", {class: one.severity}, `Line ${one.line}: ${one.text}`)));
+  fill(by("error-list"), listed.map((one) => make("li", {class: one.severity}, `Line ${one.line}: ${one.text}`, folder.offer(one, sheet.profile))));
   document.body.classList.toggle("stale", stale);
 }
 
@@ -378,6 +379,7 @@ async function begin() {
   form.begin(showComplaints);
   leads.begin();
   visits.begin(() => rebuild());
+  folder.begin(asking(async () => { if (screen === "work") { await learn(); rebuild(); } }));
   kept.begin(asking(openDraft), () => { drafts.begin(); sheet = new Sheet(); });
   keypad.begin(changed, () => { show("work"); rebuild(); by("tiles").focus({preventScroll: true}); });
   saving.begin(() => sheet, () => { nameSheet(); keepDraft(); }, openFromFolder);
