@@ -108,9 +108,14 @@ async function givenFiles() {
   writeFileSync(sheet, "sillet: 1\nprofile: instruments/anna.yaml\nreadings:\n  - {relief: 0.2, action: [2.4, 2.5, 2.6, 2.7, 2.8, 2.9], first: 0.08, frets: sound, saddle_height: {treble: 9, bass: 10}}\n");
   const page = await visit(browser, address, offline);
   await accessible(page, "before a file is given");
+  await opened(page, join(top, "examples", "high-saddle.yaml"));
+  await page.click("#to-start");
+  await page.setInputFiles("#file", []);
   await page.setInputFiles("#file", sheet);
   await page.waitForSelector("#error-list .error");
   same(await page.locator("#error-list label.file").allTextContents(), ["Add anna.yaml"], "the file it rests on is missing, and asked for");
+  check((await page.textContent("#error-list")).includes("rests on anna.yaml, which this page was not given"), "in words");
+  same([await page.locator("#stale").isVisible(), await page.locator("#steps").isVisible()], [false, false], "and no plan of another sheet is shown");
   await page.setInputFiles("#give-missing", shop); // another than it asks for is kept, too
   await page.waitForFunction(() => document.getElementById("told").textContent.startsWith("shop.yaml is kept"));
   await page.setInputFiles("#give-missing", anna);

@@ -240,6 +240,32 @@ async function foundBothWays(page, path) {
   same(await page.locator('[data-finding="saddle-high"]').count(), 0, "which goes with it");
 }
 
+// The print dialog: by the words of `sillet draw` the same bytes as that.
+async function printed() {
+  const page = await visit(browser, address);
+  const path = join(top, "examples", "high-saddle.yaml");
+  await opened(page, path);
+  const yaml = await take(page, "yaml"), own = join(folder, "own.pdf");
+  await page.click("#print");
+  await accessible(page, "the print dialog");
+  await page.keyboard.press("Escape");
+  for (const [what, paper, words, name] of [["all", "A4", [], "steel-string-acoustic"], ["saddle", "A3", ["--part", "saddle", "--paper", "A3"], "steel-string-acoustic-saddle"],
+    ["nut", "Letter", ["--part", "nut", "--paper", "Letter"], "steel-string-acoustic-nut"], ["card", "A4", ["--sheet", "card"], "steel-string-acoustic-card"],
+    ["owner", "Letter", ["--sheet", "owner", "--paper", "Letter"], "steel-string-acoustic-owner"]]) {
+    await page.click("#print");
+    await page.locator(`[name="print-what"][value="${what}"]`).check();
+    await page.locator(`[name="print-paper"][value="${paper}"]`).check();
+    const [download] = await Promise.all([page.waitForEvent("download"), page.click('#print-form [type="submit"]')]);
+    run("draw", yaml, "-o", own, ...words);
+    check(readFileSync(await download.path()).equals(readFileSync(own)), `${what} on ${paper} is what sillet draw ${words.join(" ")} gives`);
+    same(download.suggestedFilename(), `${name}.pdf`, `its name: ${what}`);
+  }
+  await page.click("#print");
+  same(await page.locator('#print-form input:checked').evaluateAll((all) => all.map((one) => one.value)), ["owner", "Letter"], "the choice stays");
+  await page.click("#print-leave");
+  await page.context().close();
+}
+
 async function folderSearched() {
   const shop = await serve();
   for (const name of ["high-saddle", "bowed-neck", "low-saddle"]) writeFileSync(join(shop.folder, `${name}.yaml`), readFileSync(join(top, "examples", `${name}.yaml`)));
@@ -268,6 +294,7 @@ try {
   await byTouch();
   await wholeJob();
   await visitsOpened();
+  await printed();
   await folderSearched();
 } catch (error) {
   check(false, error.stack);

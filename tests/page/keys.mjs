@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // A whole job by keyboard alone, from nothing to a pack and a saved sheet: the page as it is served, and as one file where that was built.
 // Nothing here touches a mouse, and nothing gives the focus to anything: Tab, Shift-Tab, Enter, Space, Escape and what is typed.
+import {execFileSync} from "node:child_process";
 import {existsSync, mkdtempSync, readFileSync, rmSync} from "node:fs";
 import {tmpdir} from "node:os";
 import {join} from "node:path";
@@ -73,14 +74,21 @@ async function save(typist, shop) {
 async function pack(typist, yaml) {
   const {page} = typist;
   await typist.to((one) => one.id === "print", "Print");
+  await typist.press("Enter");
+  await page.waitForSelector("#printing[open]");
+  await typist.to((one) => one.name === "print-paper", "the paper");
+  await typist.press("ArrowDown");
+  await typist.press("ArrowDown");
   const download = page.waitForEvent("download");
   await typist.press("Enter");
   const path = join(folder, "by-keys.pdf"), own = join(folder, "own.pdf");
   await (await download).saveAs(path);
-  run("draw", yaml, "-o", own);
+  run("draw", yaml, "-o", own, "--paper", "Letter");
   same(readFileSync(path).length > 10000 && readFileSync(path).subarray(0, 5).toString(), "%PDF-", `${typist.where}: a pack`);
-  check(Math.abs(readFileSync(path).length - readFileSync(own).length) < 2000, `${typist.where}: as large as that of sillet draw`);
+  check(wordsOf(path) === wordsOf(own) && /Page size: +612 x 792/.test(execFileSync("pdfinfo", [path]).toString()), `${typist.where}: on the paper that was chosen, saying what that of sillet draw says`);
 }
+
+const wordsOf = (pdf) => execFileSync("pdftotext", ["-q", "-layout", pdf, "-"], {maxBuffer: 1 << 24}).toString();
 
 async function job(where, address, shop) {
   const page = await visit(browser, address, {reducedMotion: "reduce"});
@@ -105,7 +113,7 @@ async function job(where, address, shop) {
   same([result.saddle.remedy, result.visits[0].read, result.visits[0].relief, result.visits[0].humidity], ["sand", [2.35, 2.45, 2.6, 2.7, 2.85, 2.95], 0.19, 48], `${where}: every reading is in the sheet`);
   await pack(typist, yaml);
   await done(typist);
-  console.log(`${where}: ${typist.stops} stops of Tab, and each in sight`);
+  console.log(`${where}: ${typist.stops} stops of Tab`);
   await page.context().close();
 }
 

@@ -13,8 +13,7 @@ export const where = "It goes into your downloads, as a text file you can read a
 export async function list() {
   by("folder-name").textContent = "this device";
   by("folder-sheets").replaceChildren(make("p", {class: "hint"}, "This page has no folder: a sheet is a file of yours. What you write is kept in this " +
-    "browser as a draft, on this device only, until you save it. Where the page was opened from a disk, other pages opened from that disk can read the draft."),
-    make("div", {id: "given"}));
+    "browser as a draft, on this device only, until you save it. Where the page was opened from a disk, other pages opened from that disk can read the draft."));
   given.list();
 }
 

@@ -32,7 +32,7 @@ function remove(name) {
 }
 
 export function list() {
-  if (!by("given")) return;
+  if (!by("given")) by("file").closest("section").append(make("div", {id: "given"}));
   const names = [...drafts.files().keys()];
   fill(by("given")); // made anew, with what it does
   by("given").append(make("h3", {}, "Files your sheets rest on"),
@@ -49,11 +49,11 @@ export async function takes(file) {
   return true;
 }
 
-// Beside the complaint about a file that is not here: a way to give it.
+// In place of the complaint about a file that is not here: a way to give it.
 export function offer({path}, profile) {
   const name = nameOf(profile);
   if (path !== "profile" || !/\.yaml$/.test(name) || drafts.files().has(name)) return null;
-  return make("div", {}, chooser("give-missing", `Add ${name}`));
+  return make("div", {}, `The sheet rests on ${name}, which this page was not given yet.`, make("br"), chooser("give-missing", `Add ${name}`));
 }
 
 export const begin = (whenChanged) => { changed = whenChanged; };

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The page: one sheet in hand, asked about again at every keystroke.
 import {ask, asking, Unanswered} from "./ask.js";
-import {by, download, fill, make, tell} from "./dom.js";
+import {by, fill, make, tell} from "./dom.js";
 import * as drafts from "./drafts.js";
 import {draw} from "./figure.js";
 import * as glance from "./glance.js";
@@ -13,6 +13,7 @@ import * as leads from "./leads.js";
 import * as plan from "./plan.js";
 import * as saving from "./saving.js";
 import {Sheet} from "./sheet.js";
+import * as taking from "./taking.js";
 import * as tapped from "./tapped.js";
 import * as taps from "./taps.js";
 import * as visits from "./visits.js";
@@ -40,7 +41,7 @@ function show(name, way = "on") {
 
 // Back and forward: the screen that was there, with the sheet it had.
 async function goTo(place) {
-  if (by("save-as").open) by("save-as").close();
+  for (const one of document.querySelectorAll("dialog[open]")) one.close();
   if (!place || place.screen === "start") return show("start", "");
   if (place.draft !== drafts.key() && !await takeDraft(place.draft)) return show("start", "at");
   if (place.screen === "taps") return resumeTaps("");
@@ -200,6 +201,7 @@ function stepBack(done) {
 let busy = false;
 let again = false;
 let retry;
+let planned = null; // the sheet whose plan is shown
 
 async function changed() {
   nameSheet();
@@ -232,6 +234,8 @@ async function update() {
   if (status !== 200) return;
   showComplaints(body.read.complaints, !body.result);
   form.apply(sheet.applies = body.read.applies);
+  if (body.result) planned = sheet;
+  document.body.classList.toggle("planless", planned !== sheet);
   if (!body.result) return;
   plan.show(body.result, body.glance, sheet);
   glance.show(body.glance, body.result, {go: goToField, done: measureAgain});
@@ -252,7 +256,7 @@ function showComplaints(complaints, stale) {
   by("errors").hidden = listed.length === 0;
   by("errors-title").textContent = errors.length ? "The sheet has errors" : "To be looked at in the sheet";
   by("stale").hidden = !stale;
-  fill(by("error-list"), listed.map((one) => make("li", {class: one.severity}, `Line ${one.line}: ${one.text}`, folder.offer(one, sheet.profile))));
+  fill(by("error-list"), listed.map((one) => make("li", {class: one.severity}, folder.offer(one, sheet.profile) || `Line ${one.line}: ${one.text}`)));
   document.body.classList.toggle("stale", stale);
 }
 
@@ -275,18 +279,6 @@ function place(drawings, result) {
     if (view === "side" && !heights) by(id).replaceChildren();
     else if (drawings[k]) plan.place(id, drawings[k], label);
   }
-}
-
-// --- to take along -----------------------------------------------------------------------------
-
-const fileName = (ending) => `${(sheet.name || sheet.profile || "sheet").replace(/\.yaml$/, "")}.${ending}`;
-
-async function take(ending) {
-  if (ending === "yaml") return download(fileName(ending), new Blob([sheet.text()], {type: "application/yaml"}));
-  const {status, reply} = await ask("POST", `/draw?as=${ending}`, sheet.text());
-  if (status !== 200) return tell(status === 422 ? "The sheet has errors; nothing was drawn." : await reply.text());
-  download(fileName(ending), await reply.blob());
-  tell(ending === "pdf" ? "The pack is in your downloads. Print it at 100 % and measure its rulers." : "It is in your downloads.");
 }
 
 // --- a new visit, the taps' end ----------------------------------------------------------------
@@ -313,7 +305,7 @@ function measureAgain(path) {
 }
 
 const tapCalls = {
-  whenDone: (words, go) => tapped.end(sheet, words, go, {toSheet: beginWork, name: fileName("pdf")}),
+  whenDone: (words, go) => tapped.end(sheet, words, go, {toSheet: beginWork, name: taking.fileName("pdf")}),
   keepIt: () => keepDraft(),
   judgeIt: asking(async (inHand) => (await ask("POST", "/bench", inHand.text())).body.glance?.stages[0]),
 };
@@ -321,7 +313,7 @@ const tapCalls = {
 // --- set going ---------------------------------------------------------------------------------
 
 function undoKeys(event) {
-  if (screen !== "work" || !(event.ctrlKey || event.metaKey) || event.altKey || by("save-as").open) return;
+  if (screen !== "work" || !(event.ctrlKey || event.metaKey) || event.altKey || document.querySelector("dialog[open]")) return;
   const key = event.key.toLowerCase();
   if (key !== "z" && key !== "y") return;
   event.preventDefault();
@@ -331,16 +323,14 @@ function undoKeys(event) {
 function listen() {
   by("to-start").addEventListener("click", () => show("start"));
   by("leave-taps").addEventListener("click", () => show("start"));
-  by("keep-file-now").addEventListener("click", () => take("yaml"));
+  by("keep-file-now").addEventListener("click", () => taking.take("yaml"));
   by("undo").addEventListener("click", () => stepBack(sheet.undo()));
   by("redo").addEventListener("click", () => stepBack(sheet.redo()));
   by("steps").addEventListener("click", (event) => event.target.dataset.field && goToField(event.target.dataset.field));
   by("findings").addEventListener("click", (event) => event.target.dataset.field && goToField(event.target.dataset.field));
-  by("print").addEventListener("click", () => asking(take)("pdf"));
   by("again").addEventListener("click", readAgain);
   by("to-bench").addEventListener("click", () => beginBench());
   by("file").addEventListener("change", (event) => event.target.files[0] && asking(openFile)(event.target.files[0]));
-  for (const button of document.querySelectorAll("[data-file]")) button.addEventListener("click", () => asking(take)(button.dataset.file));
   for (const one of document.querySelectorAll("[name=units]")) {
     one.addEventListener("change", () => { sheet.switchUnits(one.value); rebuild(); });
   }
@@ -382,6 +372,7 @@ async function begin() {
   folder.begin(asking(async () => { if (screen === "work") { await learn(); rebuild(); } }));
   kept.begin(asking(openDraft), () => { drafts.begin(); sheet = new Sheet(); });
   keypad.begin(changed, () => { show("work"); rebuild(); by("tiles").focus({preventScroll: true}); });
+  taking.begin(() => sheet);
   saving.begin(() => sheet, () => { nameSheet(); keepDraft(); }, openFromFolder);
   [kinds, fields] = (await Promise.all([ask("GET", "/profiles"), ask("GET", "/fields")])).map((one) => one.body);
   offerKinds("profiles", kinds, startNew);
