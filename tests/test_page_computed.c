@@ -31,7 +31,7 @@ static void computed_alone(void **state)
         web_reply alone;
         ask_as(&asked);
         asked.host = NULL;
-        web_compute(&asked, &alone);
+        web_compute(-1, &asked, &alone);
         assert_int_equal(alone.status, rows[i].status);
         assert_int_equal(alone.status, reply.status);
         assert_int_equal(alone.size, reply.size);
@@ -46,12 +46,16 @@ static void no_folder_alone(void **state)
     (void)state;
     for (size_t i = 0; i < sizeof targets / sizeof *targets; i++) {
         web_reply_free(&reply);
-        web_compute(request("GET", targets[i], ""), &reply);
+        web_compute(-1, request("GET", targets[i], ""), &reply);
         assert_int_equal(reply.status, 404);
     }
     web_reply_free(&reply);
-    web_compute(request("POST", "/read", "sillet: 1\nprofile: kept.yaml\n"), &reply);
+    web_compute(-1, request("POST", "/read", "sillet: 1\nprofile: kept.yaml\n"), &reply);
     assert_true(answer_holds("there is no folder of sheets to read a file from"));
+    web_reply_free(&reply);
+    web_compute(site.folder, request("POST", "/read", "sillet: 1\nprofile: kept.yaml\n"), &reply);
+    assert_false(answer_holds("there is no folder of sheets to read a file from"));
+    assert_int_equal(reply.status, 200);
 }
 
 static const cJSON *under(const cJSON *at, const char *key)

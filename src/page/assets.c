@@ -28,8 +28,10 @@ EMBED(plan, "plan.js");
 EMBED(drafts, "drafts.js");
 EMBED(saving, "saving.js");
 EMBED(glance, "glance.js");
+EMBED(leads, "leads.js");
 EMBED(keypad, "keypad.js");
 EMBED(kept, "kept.js");
+EMBED(taking, "taking.js");
 EMBED(tapped, "tapped.js");
 EMBED(visits, "visits.js");
 EMBED(others, "others.js");
@@ -59,8 +61,10 @@ static const asset assets[] = {
     {"/drafts.js", SCRIPT, web_asset_drafts, web_asset_drafts_end},
     {"/saving.js", SCRIPT, web_asset_saving, web_asset_saving_end},
     {"/glance.js", SCRIPT, web_asset_glance, web_asset_glance_end},
+    {"/leads.js", SCRIPT, web_asset_leads, web_asset_leads_end},
     {"/keypad.js", SCRIPT, web_asset_keypad, web_asset_keypad_end},
     {"/kept.js", SCRIPT, web_asset_kept, web_asset_kept_end},
+    {"/taking.js", SCRIPT, web_asset_taking, web_asset_taking_end},
     {"/tapped.js", SCRIPT, web_asset_tapped, web_asset_tapped_end},
     {"/visits.js", SCRIPT, web_asset_visits, web_asset_visits_end},
     {"/others.js", SCRIPT, web_asset_others, web_asset_others_end},

@@ -68,13 +68,13 @@ bool web_admit(const web_request *request, web_target *target, web_reply *reply)
     return false;
 }
 
-void web_compute(const web_request *request, web_reply *reply)
+void web_compute(int folder, const web_request *request, web_reply *reply)
 {
-    static const web_site nowhere = {.folder = -1};
+    const web_site alone = {.folder = folder};
     web_target target;
     memset(reply, 0, sizeof *reply);
     if (web_admit(request, &target, reply) &&
-        !web_follow_computed(&nowhere, &target, request, reply)) {
+        !web_follow_computed(&alone, &target, request, reply)) {
         web_say(reply, 404, "nothing is there");
     }
 }

@@ -55,7 +55,6 @@ static const char *read_order(const web_target *target, const sil_job *job, orde
     if (o->sheet[0] && o->format != SIL_SVG && o->format != SIL_PDF) {
         return "one sheet is to be had as svg or pdf";
     }
-    o->draw.all = o->sheet[0] != '\0'; /* the pack may leave out one that is asked for by name */
     o->draw.part = o->view ? view_of[view] : (sil_part)part;
     o->draw.paper = (sil_paper)paper;
     return web_choose_unit(target, job, &o->draw.unit) ? NULL : "units takes mm or in";
@@ -71,6 +70,19 @@ static sil_status make_drawing(const sil_plan *plan, const order *o, sil_drawing
     }
     return o->sheet[0] || o->format == SIL_PDF ? sil_drawing_make(plan, &o->draw, drawing)
                                                : sil_outlines_make(plan, &o->draw, drawing);
+}
+
+/* The pack may leave out a sheet that is asked for by its name; it is then made whole. */
+static sil_status make_with_sheet(const sil_plan *plan, order *o, sil_drawing **drawing)
+{
+    sil_status status = make_drawing(plan, o, drawing);
+    if (status >= SIL_DONE && o->sheet[0] && sil_drawing_find(*drawing, o->sheet) < 0) {
+        sil_drawing_free(*drawing);
+        *drawing = NULL;
+        o->draw.all = true;
+        status = make_drawing(plan, o, drawing);
+    }
+    return status;
 }
 
 static void tell(web_reply *reply, sil_status status)
@@ -116,7 +128,7 @@ static void draw(const web_target *target, const sil_job *job, web_reply *reply)
     }
     sil_status status = sil_plan_make(job, &plan);
     if (status == SIL_DONE) {
-        status = make_drawing(plan, &o, &drawing);
+        status = make_with_sheet(plan, &o, &drawing);
     }
     if (status >= SIL_DONE) {
         write_drawing(drawing, &o, reply);

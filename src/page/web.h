@@ -58,11 +58,13 @@ void web_answer(const web_site *site, const web_request *request, web_reply *rep
 void web_reply_free(web_reply *reply);
 
 /* web_compute: answers what is computed from the request alone: /read, /plan, /draw, /profiles and
- * /fields. It asks neither who asks nor from where, and there is no folder.
- * Given, returned: as web_answer
+ * /fields. It asks neither who asks nor from where.
+ * Given:    folder   open, in which the files lie that a sheet names, and shop.yaml; -1: there is none
+ *           request  as web_answer
+ * Returned: reply    as web_answer
  * Status:   in reply: 200; 400, 404, 405, 413, 422, 500 as there
  */
-void web_compute(const web_request *request, web_reply *reply);
+void web_compute(int folder, const web_request *request, web_reply *reply);
 
 /* web_address: the address a browser opens the page at, or the file. */
 void web_address(const web_site *site, char *out, size_t size);

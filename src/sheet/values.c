@@ -181,13 +181,14 @@ void sheet_fill_figure(sheet_filler *filler, sheet_node *node, const job_field *
     quantity_or(filler, node, field, SIL_UNKNOWN, job_field_place(field, base));
 }
 
-/* Reads two values under two keys into the order of the keys; true if both were read. */
+/* Two values under two keys, in that order; true if both were read. ~ is an end still to come. */
 static bool fill_ends(sheet_filler *filler, sheet_node *node, const job_field *field,
                       const char *const keys[2], double meant, double ends[2])
 {
-    bool read[2] = {false, false}, told = false, blank = node->first != NULL;
+    bool read[2] = {false, false}, told = false, open = false, blank = node->first != NULL;
     for (sheet_node *child = node->first; child; child = child->next) {
         blank = blank && !child->given;
+        open = open || !child->given;
         int which = strcmp(child->key, keys[0]) == 0 ? 0 : strcmp(child->key, keys[1]) == 0 ? 1 : 2;
         if (which == 2) {
             sheet_tell_at(filler->sheet, SIL_ERROR, child->source, child->key_at,
@@ -198,11 +199,10 @@ static bool fill_ends(sheet_filler *filler, sheet_node *node, const job_field *f
             told = told || !read[which];
         }
     }
-    if (blank) {
-        return false; /* a sheet not filled in: the same as not given */
-    }
-    if (!told && !(read[0] && read[1]) && !node->cut) {
-        sheet_tell_value(filler->sheet, SIL_ERROR, node, "%s is missing", keys[read[0] ? 1 : 0]);
+    if (!blank && !told && !(read[0] && read[1]) && !node->cut) {
+        sheet_tell_value(filler->sheet, open ? SIL_WARNING : SIL_ERROR, node,
+                         open ? "%s is still to come; one end alone is not used" : "%s is missing",
+                         keys[read[0] ? 1 : 0]);
     }
     return read[0] && read[1];
 }

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The page as one file: opened from a disk, with the network off, from nothing to a printed pack.
 import {execFileSync} from "node:child_process";
-import {copyFileSync, mkdtempSync, readFileSync, readdirSync, rmSync, statSync, writeFileSync} from "node:fs";
+import {copyFileSync, mkdirSync, mkdtempSync, readFileSync, readdirSync, rmSync, statSync, writeFileSync} from "node:fs";
 import {createServer} from "node:net";
 import {tmpdir} from "node:os";
 import {join} from "node:path";
@@ -95,6 +95,58 @@ async function examplesAgree() {
     await page.click("#to-start");
     await page.waitForSelector("#start:visible");
   }
+  await page.context().close();
+}
+
+// A sheet that rests on the shop's file and an instrument's own is planned as on a disk where they lie beside it: both are given
+// to the page once, and kept; one that is missing is said, with a way to give it.
+async function givenFiles() {
+  const disk = join(folder, "disk"), anna = join(disk, "instruments", "anna.yaml"), shop = join(disk, "shop.yaml"), sheet = join(disk, "anna-1.yaml");
+  mkdirSync(join(disk, "instruments"), {recursive: true});
+  writeFileSync(shop, "sillet: 1\nname: The bench at the mill\ntools: {action: 0.11}\nfiles: [0.25, 0.4, 0.61]\n");
+  writeFileSync(anna, "sillet: 1\nprofile: steel-string-acoustic\ninstrument: {crown: 0.97}\nsaddle: {slot_depth: 4.5}\n");
+  writeFileSync(sheet, "sillet: 1\nprofile: instruments/anna.yaml\nreadings:\n  - {relief: 0.2, action: [2.4, 2.5, 2.6, 2.7, 2.8, 2.9], first: 0.08, frets: sound, saddle_height: {treble: 9, bass: 10}}\n");
+  const page = await visit(browser, address, offline);
+  await accessible(page, "before a file is given");
+  await opened(page, join(top, "examples", "high-saddle.yaml"));
+  await page.click("#to-start");
+  await page.setInputFiles("#file", []);
+  await page.setInputFiles("#file", sheet);
+  await page.waitForSelector("#error-list .error");
+  same(await page.locator("#error-list label.file").allTextContents(), ["Add anna.yaml"], "the file it rests on is missing, and asked for");
+  check((await page.textContent("#error-list")).includes("rests on anna.yaml, which this page was not given"), "in words");
+  same([await page.locator("#stale").isVisible(), await page.locator("#steps").isVisible()], [false, false], "and no plan of another sheet is shown");
+  await page.setInputFiles("#give-missing", shop); // another than it asks for is kept, too
+  await page.waitForFunction(() => document.getElementById("told").textContent.startsWith("shop.yaml is kept"));
+  await page.setInputFiles("#give-missing", anna);
+  await page.waitForSelector("#steps li");
+  same(await page.locator("#errors").isVisible(), false, "given, all is well");
+  await page.waitForFunction(() => document.querySelector('[name="instrument.crown"]').placeholder === "0.97");
+  const written = await take(page, "yaml");
+  check(readFileSync(written, "utf8").includes("profile: instruments/anna.yaml"), "the sheet names it as on the disk");
+  copyFileSync(written, join(disk, "again.yaml"));
+  const [ours, theirs] = [join(disk, "again.yaml"), sheet].map((path) => JSON.parse(run("plan", "--json", path)));
+  same(ours, theirs, "and is the same sheet there");
+  await figuresAgree(page, join(disk, "again.yaml"), "mm");
+  const words = wordsOf(await take(page, "pdf"));
+  run("draw", join(disk, "again.yaml"), "-o", join(disk, "own.pdf"));
+  const bare = (text) => text.replaceAll(disk, "").replaceAll("/", "");
+  check(words.includes("The bench at the mill") && wordsOf(join(disk, "own.pdf")).includes("The bench at the mill"), `the shop's name is on the pack: ${bare(words).slice(0, 200)}`);
+  await page.reload();
+  await page.waitForSelector("#steps li");
+  same(await page.locator("#errors").isVisible(), false, "after a reload both are still there");
+  await page.click("#to-start");
+  await page.waitForSelector("#given li");
+  same(await page.locator("#given li strong").allTextContents(), ["anna.yaml", "shop.yaml"], "and listed");
+  await accessible(page, "files given");
+  await page.click('#given [aria-label="Remove anna.yaml"]');
+  await page.click("#told button");
+  same(await page.locator("#given li").count(), 2, "removed, and put back");
+  const other = join(disk, "other.yaml");
+  writeFileSync(other, "name: no such file\n");
+  await page.setInputFiles("#give", other);
+  await page.waitForFunction(() => document.getElementById("told").textContent.startsWith("other.yaml is not kept"));
+  same(await page.locator("#given li").count(), 2, "what is none of these is not kept");
   await page.context().close();
 }
 
@@ -232,6 +284,7 @@ try {
   await flagged(page);
   await saving(page);
   await examplesAgree();
+  await givenFiles();
   await noSheets();
   await notices();
   await stopped();

@@ -11,12 +11,24 @@ const environment = {SILLET_PROFILES: "/profiles", XDG_DATA_DIRS: "/share"};
 export class Machine {
   // compiled: a WebAssembly.Module. files: Map of paths to bytes: profiles/NAME.yaml, share/fonts/..
   constructor(compiled, files) {
-    Object.assign(this, {compiled, files, running: null, started: 0});
+    Object.assign(this, {compiled, files, given: [], running: null, started: 0});
+  }
+
+  // Files of a person's own, [name, text] of each: another program is started where they are others than before.
+  give(given) {
+    if (given.length === this.given.length && given.every(([name, text], k) => name === this.given[k][0] && text === this.given[k][1])) return;
+    this.given = given;
+    this.running = null;
+  }
+
+  all() {
+    const letters = new TextEncoder();
+    return new Map([...this.files, ...this.given.map(([name, text]) => [`given/${name}`, letters.encode(text)])]);
   }
 
   async start() {
     let memory;
-    const instance = await WebAssembly.instantiate(this.compiled, system(this.files, environment, () => memory));
+    const instance = await WebAssembly.instantiate(this.compiled, system(this.all(), environment, () => memory));
     memory = instance.exports.memory;
     instance.exports._initialize();
     this.started++;

@@ -1,12 +1,17 @@
 /* SPDX-License-Identifier: MIT */
 #include "module.h"
 
+#include <fcntl.h>
 #include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
 #include "../web.h"
 
 static web_reply reply;
+
+/* Where the page lays the files that a person gave it; not there while it was given none. */
+static const char given[] = "/given";
 
 char *module_room(size_t size)
 {
@@ -30,7 +35,11 @@ int module_ask(char *room, size_t size)
     if (body) {
         const web_request request = {
             .method = room, .target = target, .body = body, .size = (size_t)(end - body)};
-        web_compute(&request, &reply);
+        int folder = open(given, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+        web_compute(folder, &request, &reply);
+        if (folder >= 0) {
+            close(folder);
+        }
     } else {
         web_say(&reply, 400, "no request");
     }

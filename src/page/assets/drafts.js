@@ -127,6 +127,30 @@ export function drop(from) {
   return () => put(from, text);
 }
 
+// --- files that belong to sheets: the shop's, an instrument's own ------------------------------
+
+const filePrefix = "sillet file ";
+
+// Name and text of each, by name.
+export function files() {
+  const own = [...held.keys()];
+  try {
+    own.push(...Object.keys(localStorage));
+  } catch {
+    refused ||= "refused";
+  }
+  const all = [...new Set(own)].filter((one) => one.startsWith(filePrefix)).sort();
+  return new Map(all.map((one) => [one.slice(filePrefix.length), got(one)]).filter(([, text]) => text !== null));
+}
+
+export function keepFile(name, text) {
+  put(filePrefix + name, text);
+  return !held.has(filePrefix + name);
+}
+
+// Removes one; what it was is given back, to be put again.
+export const dropFile = (name) => drop(filePrefix + name);
+
 // What this window had in hand before it was loaded again.
 export function before() {
   try {

@@ -7,6 +7,11 @@ import {by, make, tell} from "./dom.js";
 export const place = "in the folder";
 export const where = "It goes into the folder, as a text file you can read and edit.";
 
+// Files beside the sheets are the folder's own here: the program finds them, and none has to be given to the page.
+export const begin = () => {};
+export const takes = async () => false;
+export const offer = () => null;
+
 let all = [];   // the rows that have come
 let count = 0;  // how many sheets there are
 let more = "";  // the name after which there are more

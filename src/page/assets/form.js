@@ -141,7 +141,7 @@ function fieldOf(field) {
   const box = make("div", {class: `field kind-${field.kind}${field.wide ? " wide" : ""}`, "data-path": path, "data-figure": field.figure || ""});
   box.append(single ? make("label", {class: "field-name", for: idOf(path)}, field.label) : make("span", {class: "field-name"}, field.label),
     make("div", {class: "controls"}, controls), single && field.kind === "one" ? make("p", {class: "beside"}, beside(path)) : "", hint ? make("p", {class: "hint"}, hint) : "",
-    make("ul", {class: "flags", id: flagsId, "aria-live": "polite"}));
+    make("ul", {class: "flags", id: flagsId, "aria-live": "polite"}), make("ul", {class: "leads"}));
   return box;
 }
 

@@ -56,7 +56,7 @@ function card(glance, result, {done, go}) {
   }
   const stage = result.steps[next.step - 1].stage, field = fieldOf(next.act, stage);
   const reads = onlyReads(next.act);
-  return make("article", {class: "next", id: "next", "data-act": next.act},
+  return make("article", {class: `next${result.done ? " is-right" : ""}`, id: "next", "data-act": next.act},
     make("figure", {class: "where next-figure"}, draw(figureOfStage[stage] || "before")),
     make("div", {class: "next-words"},
       make("p", {class: "kicker"}, `Next, step ${next.step} of ${result.steps.length}`), make("h2", {}, next.title),

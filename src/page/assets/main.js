@@ -1,16 +1,19 @@
 // SPDX-License-Identifier: MIT
 // The page: one sheet in hand, asked about again at every keystroke.
 import {ask, asking, Unanswered} from "./ask.js";
-import {by, download, fill, make, tell} from "./dom.js";
+import {by, fill, make, tell} from "./dom.js";
 import * as drafts from "./drafts.js";
+import {draw} from "./figure.js";
 import * as glance from "./glance.js";
 import * as keypad from "./keypad.js";
 import * as kept from "./kept.js";
 import * as folder from "./folder.js";
 import * as form from "./form.js";
+import * as leads from "./leads.js";
 import * as plan from "./plan.js";
 import * as saving from "./saving.js";
 import {Sheet} from "./sheet.js";
+import * as taking from "./taking.js";
 import * as tapped from "./tapped.js";
 import * as taps from "./taps.js";
 import * as visits from "./visits.js";
@@ -38,7 +41,7 @@ function show(name, way = "on") {
 
 // Back and forward: the screen that was there, with the sheet it had.
 async function goTo(place) {
-  if (by("save-as").open) by("save-as").close();
+  for (const one of document.querySelectorAll("dialog[open]")) one.close();
   if (!place || place.screen === "start") return show("start", "");
   if (place.draft !== drafts.key() && !await takeDraft(place.draft)) return show("start", "at");
   if (place.screen === "taps") return resumeTaps("");
@@ -156,6 +159,7 @@ async function openFile(file) {
   if (file.size > 256 * 1024) return tell("Over 256 KiB: this is no measuring sheet.");
   const text = await file.text().catch(() => null);
   if (text === null) return tell("That file could not be read.");
+  if (await folder.takes(file, text)) return;
   if (await takeText(text)) beginWork();
 }
 
@@ -167,7 +171,8 @@ function nameSheet() {
 function beginWork(way = "on") {
   show("work", way);
   rebuild();
-  by("work").focus();
+  by("plan").scrollTop = 0;
+  by("work").focus({preventScroll: true});
 }
 
 // One reading at a time, under a keypad.
@@ -196,6 +201,7 @@ function stepBack(done) {
 let busy = false;
 let again = false;
 let retry;
+let planned = null; // the sheet whose plan is shown
 
 async function changed() {
   nameSheet();
@@ -228,9 +234,12 @@ async function update() {
   if (status !== 200) return;
   showComplaints(body.read.complaints, !body.result);
   form.apply(sheet.applies = body.read.applies);
+  if (body.result) planned = sheet;
+  document.body.classList.toggle("planless", planned !== sheet);
   if (!body.result) return;
   plan.show(body.result, body.glance, sheet);
   glance.show(body.glance, body.result, {go: goToField, done: measureAgain});
+  leads.show(body.result.findings, sheet.visits - 1);
   glance.showRanges(body.glance.readings, sheet.visits - 1);
   keypad.showRange(body.glance.readings);
   document.body.dataset.planned = String(Number(document.body.dataset.planned || 0) + 1);
@@ -247,7 +256,7 @@ function showComplaints(complaints, stale) {
   by("errors").hidden = listed.length === 0;
   by("errors-title").textContent = errors.length ? "The sheet has errors" : "To be looked at in the sheet";
   by("stale").hidden = !stale;
-  fill(by("error-list"), listed.map((one) => make("li", {class: one.severity}, `Line ${one.line}: ${one.text}`)));
+  fill(by("error-list"), listed.map((one) => make("li", {class: one.severity}, folder.offer(one, sheet.profile) || `Line ${one.line}: ${one.text}`)));
   document.body.classList.toggle("stale", stale);
 }
 
@@ -270,18 +279,6 @@ function place(drawings, result) {
     if (view === "side" && !heights) by(id).replaceChildren();
     else if (drawings[k]) plan.place(id, drawings[k], label);
   }
-}
-
-// --- to take along -----------------------------------------------------------------------------
-
-const fileName = (ending) => `${(sheet.name || sheet.profile || "sheet").replace(/\.yaml$/, "")}.${ending}`;
-
-async function take(ending) {
-  if (ending === "yaml") return download(fileName(ending), new Blob([sheet.text()], {type: "application/yaml"}));
-  const {status, reply} = await ask("POST", `/draw?as=${ending}`, sheet.text());
-  if (status !== 200) return tell(status === 422 ? "The sheet has errors; nothing was drawn." : await reply.text());
-  download(fileName(ending), await reply.blob());
-  tell(ending === "pdf" ? "The pack is in your downloads. Print it at 100 % and measure its rulers." : "It is in your downloads.");
 }
 
 // --- a new visit, the taps' end ----------------------------------------------------------------
@@ -308,7 +305,7 @@ function measureAgain(path) {
 }
 
 const tapCalls = {
-  whenDone: (words, go) => tapped.end(sheet, words, go, {toSheet: beginWork, name: fileName("pdf")}),
+  whenDone: (words, go) => tapped.end(sheet, words, go, {toSheet: beginWork, name: taking.fileName("pdf")}),
   keepIt: () => keepDraft(),
   judgeIt: asking(async (inHand) => (await ask("POST", "/bench", inHand.text())).body.glance?.stages[0]),
 };
@@ -316,7 +313,7 @@ const tapCalls = {
 // --- set going ---------------------------------------------------------------------------------
 
 function undoKeys(event) {
-  if (screen !== "work" || !(event.ctrlKey || event.metaKey) || event.altKey || by("save-as").open) return;
+  if (screen !== "work" || !(event.ctrlKey || event.metaKey) || event.altKey || document.querySelector("dialog[open]")) return;
   const key = event.key.toLowerCase();
   if (key !== "z" && key !== "y") return;
   event.preventDefault();
@@ -326,16 +323,14 @@ function undoKeys(event) {
 function listen() {
   by("to-start").addEventListener("click", () => show("start"));
   by("leave-taps").addEventListener("click", () => show("start"));
-  by("keep-file-now").addEventListener("click", () => take("yaml"));
+  by("keep-file-now").addEventListener("click", () => taking.take("yaml"));
   by("undo").addEventListener("click", () => stepBack(sheet.undo()));
   by("redo").addEventListener("click", () => stepBack(sheet.redo()));
   by("steps").addEventListener("click", (event) => event.target.dataset.field && goToField(event.target.dataset.field));
   by("findings").addEventListener("click", (event) => event.target.dataset.field && goToField(event.target.dataset.field));
-  by("print").addEventListener("click", () => asking(take)("pdf"));
   by("again").addEventListener("click", readAgain);
   by("to-bench").addEventListener("click", () => beginBench());
   by("file").addEventListener("change", (event) => event.target.files[0] && asking(openFile)(event.target.files[0]));
-  for (const button of document.querySelectorAll("[data-file]")) button.addEventListener("click", () => asking(take)(button.dataset.file));
   for (const one of document.querySelectorAll("[name=units]")) {
     one.addEventListener("change", () => { sheet.switchUnits(one.value); rebuild(); });
   }
@@ -359,6 +354,7 @@ function keepRoom() {
   const measure = () => {
     const root = document.documentElement.style;
     root.setProperty("--head", `${getComputedStyle(document.querySelector("header")).position === "sticky" ? document.querySelector("header").offsetHeight : 0}px`);
+    root.setProperty("--top", `${document.querySelector("header").offsetHeight}px`);
     root.setProperty("--tiles", `${by("tiles").offsetHeight}px`);
   };
   const observer = new ResizeObserver(measure);
@@ -371,13 +367,17 @@ async function begin() {
   drafts.tried();
   kept.sayTrouble(sheet, drafts.trouble());
   form.begin(showComplaints);
+  leads.begin();
   visits.begin(() => rebuild());
+  folder.begin(asking(async () => { if (screen === "work") { await learn(); rebuild(); } }));
   kept.begin(asking(openDraft), () => { drafts.begin(); sheet = new Sheet(); });
-  keypad.begin(changed, () => { show("work"); rebuild(); by("tiles").focus(); });
+  keypad.begin(changed, () => { show("work"); rebuild(); by("tiles").focus({preventScroll: true}); });
+  taking.begin(() => sheet);
   saving.begin(() => sheet, () => { nameSheet(); keepDraft(); }, openFromFolder);
   [kinds, fields] = (await Promise.all([ask("GET", "/profiles"), ask("GET", "/fields")])).map((one) => one.body);
   offerKinds("profiles", kinds, startNew);
   by("tap-start").addEventListener("click", askKind);
+  by("tap-figure").append(draw("relief"));
   const left = drafts.before();
   if (!left || history.state?.screen === "start" || !await takeDraft(left) || sheet.screen === "start") return show("start", "at");
   if (sheet.screen === "taps") resumeTaps("at");

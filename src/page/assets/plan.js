@@ -2,6 +2,7 @@
 // The plan as the page shows it: every figure is the result's own; here it is only set in rows.
 import {by, fill, make} from "./dom.js";
 import {fieldOf} from "./glance.js";
+import {fieldOfFinding, wordsOf} from "./leads.js";
 
 let units = "mm";
 
@@ -38,7 +39,7 @@ function table(caption, heads, rows) {
 
 const figure = (mm, way) => [length(mm, way), {"data-mm": mm ?? ""}];
 
-function findings(result) {
+function findings(result, last) {
   const worst = ["stop", "act", "watch", "fine"];
   const sorted = [...result.findings].sort((a, b) => worst.indexOf(a.level) - worst.indexOf(b.level));
   if (sorted.length === 0) return make("p", {}, "Nothing to remark.");
@@ -47,8 +48,8 @@ function findings(result) {
     if (groups.at(-1)?.[0].code === one.code && groups.at(-1)[0].level === one.level) groups.at(-1).push(one);
     else groups.push([one]);
   }
-  return make("ul", {class: "findings"}, groups.map(([first, ...more]) => make("li", {class: first.level, "data-code": first.code},
-    make("strong", {}, levels[first.level]), " ", first.text, readingOf(first) ? goTo(readingOf(first), "To the reading", first.code.replaceAll("-", " ")) : null,
+  return make("ul", {class: "findings"}, groups.map(([first, ...more]) => make("li", {class: first.level, "data-code": first.code, tabindex: "-1"},
+    make("strong", {}, levels[first.level]), " ", first.text, fieldOfFinding(first, last) ? goTo(fieldOfFinding(first, last), "To the reading", wordsOf(first.code)) : null,
     more.length ? make("details", {}, make("summary", {}, `The same of ${more.length} more`),
       make("ul", {}, more.map((one) => make("li", {"data-code": one.code}, one.text)))) : null)));
 }
@@ -60,15 +61,6 @@ function steps(result, glance) {
   return make("ol", {class: "steps"}, result.steps.map((one, k) => make("li", {"data-stage": one.stage, class: glance.next?.step === k + 1 ? "is-next" : false},
     make("p", {class: "do"}, one.do), one.check ? make("p", {class: "check"}, make("strong", {}, "Check: "), one.check) : null,
     goTo(fieldOf(one.act, one.stage), "To the reading", glance.in_short[k]))));
-}
-
-// The reading a finding rests on; "" for none that is one.
-const restsOn = [[/^(relief|back-bow|rod|bow)/, "readings.*.relief.gap"], [/^(fret|crown)/, "readings.*.frets"], [/^(slot|first|nut|zero-fret)/, "readings.*.first."],
-  [/^(saddle|action)/, "readings.*.action."], [/^(cents|tune)/, "readings.*.cents."], [/^buzz/, "readings.*.buzz"], [/^humidity/, "readings.*.humidity"]];
-
-function readingOf({code, string}) {
-  const path = restsOn.find(([pattern]) => pattern.test(code))?.[1] || "";
-  return path.endsWith(".") ? `${path}${(string || 1) - 1}` : path;
 }
 
 const held = {first_open: "open", first_held2: "lying on the 2nd", first_held3: "held at the 3rd"};
@@ -144,9 +136,9 @@ function saddle(result) {
     make("b", {"data-mm": cut.caliper.bass}, length(cut.caliper.bass, up)), ` at string ${result.strings.length}: the first pass.`) : null;
   const screws = result.saddle.strings.some((one) => one.turns != null);
   const more = screws ? ["First pass", "Screw turns"] : ["Off the top", "Height now", "Height done", "Out of the bridge"];
-  const filed = result.saddle.remedy === "replace" ? up : undefined; // a file stops at the heights of a new one
+  const made = result.saddle.remedy === "replace" ? up : nearest; // a file stops at the height of a new piece
   const rest = (one) => (screws ? [figure(one.first_pass, down), [number(one.turns)]]
-    : [figure(one.asked.dress, down), figure(one.present), figure(one.asked.height, filed), figure(one.asked.protrusion, filed)]);
+    : [figure(one.asked.dress, down), figure(one.present), figure(one.asked.height, made), figure(one.asked.protrusion, made)]);
   return [table("Saddle", ["String", "Verdict", "Too high by", "±", ...more],
     result.saddle.strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, [verdicts[one.verdict]], figure(one.lower),
       figure(one.lower_u == null ? null : 2 * one.lower_u), ...rest(one)])), words, sure(screws ? "" : " So little off the top that a file cannot feel it is not asked for, and stays on.")];
@@ -156,7 +148,7 @@ export function show(result, glance, sheet) {
   units = sheet.units;
   const heldAt = sheet.value("targets.first.held");
   const key = heldAt === "open" ? "first_open" : heldAt === "2" ? "first_held2" : "first_held3";
-  fill(by("findings"), findings(result));
+  fill(by("findings"), findings(result, sheet.visits - 1));
   fill(by("steps"), steps(result, glance));
   fill(by("readings-table"), readings(result, key));
   fill(by("visits-table"), visits(result));

@@ -17,6 +17,8 @@ const bareNumber = /^[+-]?[\d.,/ ]+$/;
 
 const inList = /\.\d+(\.|$)/;
 const eachString = /^(readings\.\d+\.(?:action|first|first_open|cents))\.\d+$/;
+const oneEnd = /^(readings\.\d+\.\w+)\.(treble|bass)$/;
+const toCome = Symbol("to come"); // the other end of a pair, while one alone is read
 const alone = /^\d+([.,]\d+)?$/;
 
 function meant(path, text) {
@@ -175,13 +177,16 @@ export class Sheet {
   text() { return write(this.tidy()); }
 
   // As it is meant: a percentage and an angle need no sign to be known by, a word may begin with a capital, and a list with
-  // a place for each string may be filled from any of them.
+  // a place for each string may be filled from any of them. Of two ends one may be read first.
   tidy() {
     const tidied = new Map();
     for (const [path, text] of this.own) tidied.set(path, meant(path, text));
     for (const path of this.own.keys()) {
       const list = path.match(eachString)?.[1];
       if (list && this.strings > 0 && !tidied.has(`${list}.${this.strings - 1}`)) tidied.set(`${list}.${this.strings - 1}`, "");
+      const [, pair, end] = path.match(oneEnd) || [];
+      const other = pair && `${pair}.${end === "treble" ? "bass" : "treble"}`;
+      if (pair && this.own.get(path) && !this.own.get(other)) tidied.set(other, toCome);
     }
     return tidied;
   }
@@ -222,7 +227,7 @@ const isList = (node) => node instanceof Map && node.size > 0 && [...node.keys()
 const isEmpty = (node) => node === "" || (node instanceof Map && [...node.values()].every(isEmpty));
 
 function scalar(text) {
-  if (text === "") return "~";
+  if (text === "" || text === toCome) return "~";
   return /^-?[A-Za-z0-9][A-Za-z0-9 ._%/+-]*$/.test(text) ? text : JSON.stringify(text);
 }
 

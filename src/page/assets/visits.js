@@ -33,7 +33,7 @@ export function show(sheet) {
   by("visit-choice").append(
     make("label", {}, make("span", {class: "unseen"}, "The visit shown"), make("select", {id: "visit-shown", onchange: (event) => choose(sheet, Number(event.target.value))},
       Array.from({length: count}, (_, k) => make("option", {value: String(k), selected: k === shown}, named(sheet, k))))),
-    make("button", {type: "button", class: "quiet", id: "visit-remove", onclick: () => remove(sheet, shown)}, "Remove this visit"));
+    make("button", {type: "button", class: "quiet", id: "visit-remove", "aria-label": "Remove this visit", onclick: () => remove(sheet, shown)}, "Remove"));
 }
 
 export function begin(whenChanged) {
