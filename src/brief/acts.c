@@ -106,8 +106,8 @@ act_words act_words_of(sil_act act)
     case SIL_ACT_TUNE_ENDS:
         return (act_words){"tune-ends", say_tune_ends, say_check_cents, "move the bridge", NULL};
     case SIL_ACT_FILE_PEAKS:
-        return (act_words){"file-peaks", say_file_peaks, say_check_peaks,
-                           "file the saddle's peaks", NULL};
+        return (act_words){"file-peaks", say_file_peaks, say_check_peaks, "file the saddle's peaks",
+                           NULL};
     case SIL_ACT_TUNED_SADDLE:
         return (act_words){"tuned-saddle", say_tuned_saddle, say_check_peaks,
                            "new saddle, for tune", NULL};

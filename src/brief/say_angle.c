@@ -28,9 +28,10 @@ void say_neck_angle(const brief *b, telling *t)
         return;
     case SIL_NOT_SHORT:
     case SIL_SHORT_ANGLE:
-        tell(t, "The neck's angle is at fault: shim the pocket of a bolt-on neck (write the pocket's "
-                "length on the sheet, and the plan says how thick). Any other neck needs a reset, by "
-                "a repairer with the jigs for it.");
+        tell(t,
+             "The neck's angle is at fault: shim the pocket of a bolt-on neck (write the pocket's "
+             "length on the sheet, and the plan says how thick). Any other neck needs a reset, by "
+             "a repairer with the jigs for it.");
         return;
     }
 }

@@ -79,11 +79,14 @@ const char *draw_say_note(const draw_draft *draft, int string)
 const char *draw_say_which(const draw_draft *draft, const char *noun, const bool *meant)
 {
     const char *numbers = "";
-    int said = 0;
-    for (int i = 0; i < draft->brief->strings; i++) {
+    int said = 0, strings = draft->brief->strings;
+    for (int i = 0; i < strings; i++) {
         if (meant[i]) {
             numbers = draw_say(draft, "%s%s%d", numbers, said++ > 0 ? ", " : "", i + 1);
         }
+    }
+    if (said > 1 && said == strings) {
+        return draw_say(draft, "all %ss", noun);
     }
     return said > 0 ? draw_say(draft, "%s%s %s", noun, said > 1 ? "s" : "", numbers) : "";
 }
