@@ -40,6 +40,12 @@ const char *draw_figure(const draw_draft *draft, brief_figure figure)
                              text_keep_bytes(draft->store, figure.shown, strlen(figure.shown)));
 }
 
+const char *draw_action(const draw_draft *draft, brief_figure figure)
+{
+    const char *words = draw_figure(draft, figure);
+    return figure.marks[0] != '\0' ? draw_say(draft, "%s (%s)", words, figure.marks) : words;
+}
+
 const char *draw_limits(const draw_draft *draft, brief_figure figure)
 {
     return draw_set_decimals(draft,
