@@ -322,11 +322,12 @@ struct sil_brief {
     brief_figure scale, scale_bass; /* scale_bass is "-" with one scale */
     brief_stage stage[BRIEF_STAGES];
     brief_reading relief, first[SIL_STRINGS_MAX], action[SIL_STRINGS_MAX];
-    const char *action_marks[SIL_STRINGS_MAX]; /* the action now on a rule in 64ths of an inch,
-                                                  "5/64"; "" in mm, and where it is not known */
-    brief_figure first_off[SIL_STRINGS_MAX];   /* how far a held gap at fret 1 is off the others */
-    bool slackens;                             /* the strings come off for today's work */
-    brief_figure humidity;                     /* at the last reading, % */
+    const char
+        *on_a_rule; /* the actions and their targets in 64ths of an inch, in a sentence; "" in
+                              mm, and where none is known */
+    brief_figure first_off[SIL_STRINGS_MAX]; /* how far a held gap at fret 1 is off the others */
+    bool slackens;                           /* the strings come off for today's work */
+    brief_figure humidity;                   /* at the last reading, % */
     brief_fret_off worst[SIL_STRINGS_MAX];
     bool forecast; /* what follows depends on work after which everything must be measured again */
     brief_nut nut;

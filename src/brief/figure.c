@@ -3,6 +3,8 @@
 
 #include <sillet/core/units.h>
 
+#include <stdio.h>
+
 brief_figure figure_length(sil_unit unit, double mm, sil_rounding way)
 {
     brief_figure figure = {.exact = mm, .rounding = way};
@@ -22,15 +24,19 @@ brief_figure figure_gauge(sil_unit unit, double mm)
     return figure;
 }
 
-const char *figure_marks(text_store *store, sil_unit unit, double mm)
+brief_figure figure_action(sil_unit unit, double mm)
 {
+    brief_figure figure = figure_length(unit, mm, SIL_NEAREST);
     int marks = unit == SIL_INCH && mm > 0.0 && mm < 25.4 ? (int)lround(mm / 25.4 * 64.0) : 0;
     int of = 64;
     while (marks > 0 && marks % 2 == 0) {
         marks /= 2;
         of /= 2;
     }
-    return marks > 0 ? text_keep(store, "%d/%d", marks, of) : "";
+    if (marks > 0) {
+        snprintf(figure.marks, sizeof figure.marks, "%d/%d", marks % 64, of % 100);
+    }
+    return figure;
 }
 
 brief_figure figure_size(sil_unit unit, double mm)

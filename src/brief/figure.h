@@ -7,7 +7,7 @@
 
 /* figure_length: a length as read at the bench: to 0.01 mm, or a thousandth of an inch.
  * figure_gauge:  a string's gauge: of an inch to half a thousandth, as strings are sold.
- * figure_marks:  a length under an inch on a rule in 64ths, "5/64"; "" in mm, and for none.
+ * figure_action: an action, rounded to the nearest; in inches with what a rule in 64ths shows.
  * figure_size:   a length for which 0.1 mm is close enough.
  * figure_radius: a radius in whole millimetres or tenths of an inch.
  * figure_plain:  a length as given in the job, such as the scale, without zeros at the end.
@@ -17,7 +17,7 @@
  */
 brief_figure figure_length(sil_unit unit, double mm, sil_rounding way);
 brief_figure figure_gauge(sil_unit unit, double mm);
-const char *figure_marks(text_store *store, sil_unit unit, double mm);
+brief_figure figure_action(sil_unit unit, double mm);
 brief_figure figure_size(sil_unit unit, double mm);
 brief_figure figure_radius(sil_unit unit, double mm);
 brief_figure figure_plain(sil_unit unit, double mm);

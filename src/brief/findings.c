@@ -157,11 +157,23 @@ static void tell_reading(const sil_finding *finding, telling *t)
     t->fret = -1;
 }
 
-/* How many findings say the same of different strings, counting this one and those after it. */
+/* A back-bow that a straightedge showed. Under a string there may only be one. */
+static bool is_measured_bow(const sil_finding *f)
+{
+    return f->code == SIL_BACK_BOW && f->read < 0.0;
+}
+
+/* How many findings say the same of different strings, counting this one and those after it. A neck
+ * that is back-bowed is too straight as well, from the same reading: that is said once. */
 static int count_alike(const sil_plan *plan, int first)
 {
     const sil_finding *f = &plan->findings[first];
     int count = 1;
+    if (is_measured_bow(f)) {
+        bool again = first + 1 < plan->finding_count && f[1].code == SIL_RELIEF_LOW &&
+                     f[1].level == f->level;
+        return again ? 2 : 1;
+    }
     bool told_together = f->string >= 0 && (f->fret < 0 || speaks_of_notes(f));
     if (f->code == SIL_READING_ODD && f->level != SIL_LEVEL_WATCH) {
         return 1; /* each for a reason of its own */
@@ -281,12 +293,6 @@ static const char open_string_test[] =
     "or its back edge. If it stays, look past the fret: tuning, the age of the strings, the "
     "saddle's front edge, loose parts.";
 
-/* A back-bow that a straightedge showed. Under a string there may only be one. */
-static bool is_measured_bow(const sil_finding *f)
-{
-    return f->code == SIL_BACK_BOW && f->read < 0.0;
-}
-
 static const char *meaning_of(const sil_finding *f)
 {
     return is_measured_bow(f) ? "Back-bowed: the middle of the neck stands up, so the strings buzz "
@@ -334,6 +340,9 @@ static void tell_findings(const brief *b, const sil_finding *f, int count, telli
         return;
     }
     tell_heading(b, f, t);
+    if (is_measured_bow(f)) {
+        count = 1; /* the other has the same figure */
+    }
     if (told_by_range(f, count)) {
         tell_range_of(b, f, count, t);
     } else if (past_one_limit(f, count)) {

@@ -39,7 +39,9 @@ static out_of_range find_out(const brief *b, sil_stage_name stage, bool high)
         }
         double off = high ? f->read - f->high : f->low - f->read;
         out.read.chosen[f->string] = out.by.chosen[f->string] = true;
-        out.read.figure[f->string] = figure_length(b->unit, f->read, SIL_NEAREST);
+        out.read.figure[f->string] = stage == SIL_SADDLE
+                                         ? figure_action(b->unit, f->read)
+                                         : figure_length(b->unit, f->read, SIL_NEAREST);
         out.by.figure[f->string] = figure_length(b->unit, off, SIL_NEAREST);
         out.one = f;
     }
@@ -69,13 +71,13 @@ static bool all_known(const tell_list *list)
 /* Writes " (5/64 to 7/64)" behind actions in inches. */
 static void tell_marks(const tell_list *list, telling *t)
 {
-    double least = (double)INFINITY, most = -(double)INFINITY;
+    const brief_figure *least = NULL, *most = NULL;
     for (int i = 0; i < list->count; i++) {
-        least = list->chosen[i] ? fmin(least, list->figure[i].exact) : least;
-        most = list->chosen[i] ? fmax(most, list->figure[i].exact) : most;
+        const brief_figure *it = &list->figure[i];
+        least = list->chosen[i] && (!least || it->exact < least->exact) ? it : least;
+        most = list->chosen[i] && (!most || it->exact > most->exact) ? it : most;
     }
-    const char *low = figure_marks(&t->b->store, t->b->unit, least);
-    const char *high = figure_marks(&t->b->store, t->b->unit, most);
+    const char *low = least ? least->marks : "", *high = most ? most->marks : "";
     if (low[0] && high[0]) {
         bool one = strcmp(low, high) == 0;
         tell(t, " (%s%s%s)", low, one ? "" : " to ", one ? "" : high);

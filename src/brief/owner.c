@@ -317,9 +317,8 @@ static void fill_readings(brief *b, brief_owner *owner)
         last >= 0 ? figure_length(b->unit, first_visit(b)->relief, SIL_NEAREST) : figure_none();
     owner->relief[1] = last > 0 ? b->relief.now : waits ? b->relief.wanted.aim : b->relief.after;
     for (int i = 0; i < b->strings; i++) {
-        owner->action[0][i] = last >= 0
-                                  ? figure_length(b->unit, first_visit(b)->read[i], SIL_NEAREST)
-                                  : figure_none();
+        owner->action[0][i] =
+            last >= 0 ? figure_action(b->unit, first_visit(b)->read[i]) : figure_none();
         owner->action[1][i] = last > 0 ? b->action[i].now
                               : waits  ? b->action[i].wanted.aim
                                        : b->action[i].after;

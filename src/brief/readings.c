@@ -68,6 +68,32 @@ static bool slackens(const sil_plan *plan)
     return saddle_out || nut == SIL_NUT_SHIM || nut == SIL_NUT_REPLACE;
 }
 
+/* Writes " 5/64, 3/32, -", the actions of all strings on a rule. Returned: whether any is known. */
+static bool put_marks(const brief *b, bool target, text *line)
+{
+    bool any = false;
+    for (int i = 0; i < b->strings; i++) {
+        const char *marks = target ? b->action[i].wanted.aim.marks : b->action[i].now.marks;
+        text_add(line, "%s %s", i > 0 ? "," : "", marks[0] ? marks : "-");
+        any = any || marks[0];
+    }
+    return any;
+}
+
+static const char *say_on_a_rule(brief *b)
+{
+    text line = {0};
+    text_put(&line, "On a rule in 64ths the action is now, string 1 first:");
+    bool now = put_marks(b, false, &line);
+    text_put(&line, "; its target:");
+    if (put_marks(b, true, &line) && now) {
+        text_put(&line, ".");
+        return text_keep_made(&b->store, &line);
+    }
+    text_free(&line);
+    return "";
+}
+
 void brief_fill_readings(brief *b)
 {
     const sil_plan *plan = b->plan;
@@ -88,11 +114,14 @@ void brief_fill_readings(brief *b)
         double first = sil_first_gap(board, last, i, targets->first_held);
         b->first[i] = (brief_reading){nearest(b, sil_first_now(plan, i)), nearest(b, first),
                                       range_of(b, targets->first[i])};
-        b->action[i] =
-            (brief_reading){nearest(b, sil_action_now(plan, i)),
-                            nearest(b, sil_action_after(plan, i)), range_of(b, targets->action[i])};
-        b->action_marks[i] = figure_marks(&b->store, b->unit, b->action[i].now.exact);
+        const sil_band *action = &targets->action[i];
+        b->action[i] = (brief_reading){figure_action(b->unit, sil_action_now(plan, i)),
+                                       figure_action(b->unit, sil_action_after(plan, i)),
+                                       {figure_action(b->unit, action->low),
+                                        figure_action(b->unit, action->aim),
+                                        figure_action(b->unit, action->high)}};
     }
+    b->on_a_rule = say_on_a_rule(b);
 }
 
 /* "nut and saddle", "no work": the work taken as done before a visit. */

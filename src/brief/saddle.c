@@ -56,7 +56,7 @@ static brief_figure action_after(const brief *b, int i, double down)
 {
     const sil_board *board = &b->plan->bench.board;
     double before = plan_action_over(b->plan, &b->plan->stages.fit[SIL_NUT], i);
-    return figure_length(b->unit, before - down * sil_leverage(board, i), SIL_NEAREST);
+    return figure_action(b->unit, before - down * sil_leverage(board, i));
 }
 
 static void fill_actions(const brief *b, int i, brief_bearing *string)
@@ -67,9 +67,9 @@ static void fill_actions(const brief *b, int i, brief_bearing *string)
     string->action_before = action_after(b, i, 0.0);
     string->action_first = action_after(b, i, sil_line_at(work->cut_first, z));
     string->action_all = action_after(b, i, all);
-    string->action_done = figure_length(b->unit, sil_action_after(b->plan, i), SIL_NEAREST);
+    string->action_done = figure_action(b->unit, sil_action_after(b->plan, i));
     double rod = plan_action_over(b->plan, &b->plan->stages.fit[SIL_ROD], i);
-    string->action_rod = figure_length(b->unit, rod, SIL_NEAREST);
+    string->action_rod = figure_action(b->unit, rod);
 }
 
 /* The height of a new piece is where the file stops, and is rounded up; else it is what the cuts leave. */

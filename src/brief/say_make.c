@@ -171,11 +171,11 @@ void say_check_shape_nut(const brief *b, telling *t)
 void say_measure_bridge(const brief *b, telling *t)
 {
     (void)b;
-    tell(t, "The height of a new saddle follows from the saddle slot: lay a straightedge on the "
-            "frets and out "
-            "over the bridge, and measure from it down to the bridge's top at ");
+    tell(t, "The height of a new saddle follows from the saddle slot. Lay a straightedge on the "
+            "frets and out over the bridge. Measure from it down to the bridge's top at ");
     tell_outer_strings(t);
-    tell(t, ", and the depth of the saddle slot. To copy the old saddle instead, give its heights "
+    tell(t, ", and measure the depth of the saddle slot. To copy the old saddle instead, give its "
+            "heights "
             "as old.");
 }
 

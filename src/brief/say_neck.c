@@ -223,9 +223,12 @@ void say_moved(const brief *b, double by, telling *t)
         tell_length(t, "relief", -1, nearest(b, now->relief));
     }
     if (sil_known(by)) {
-        tell(t, "%s action at the 12th by ", both ? "," : ":");
-        tell_length(t, "action-apart", -1, nearest(b, by));
+        t->figure_way = by > 0.0 ? BRIEF_UP : BRIEF_DOWN;
+        tell(t, "%s the action at the 12th %s by ", both ? "," : ":",
+             by > 0.0 ? "rose" : "came down");
+        tell_length(t, "action-apart", -1, nearest(b, fabs(by)));
         tell(t, " on average");
+        t->figure_way = BRIEF_NO_WAY;
     }
     tell_humidity(t, was->humidity_pct, sil_plan_reading(b->plan)->humidity_pct);
     tell(t,

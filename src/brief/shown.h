@@ -16,6 +16,7 @@ typedef struct brief_figure {
     sil_rounding rounding; /* how `shown` was rounded */
     char limits[20]; /* how far the part may be off: "+0.02/0"; "" for the general tolerance */
     bool reference;  /* for information only: nothing is made to it */
+    char marks[8];   /* of an action in inches: on a rule in 64ths, "5/64"; else "" */
 } brief_figure;
 
 /* Whether the figure is known. */

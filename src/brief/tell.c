@@ -249,9 +249,8 @@ static void tell_marks(telling *t, const tell_list *list)
     brief_strip *strip = &next->strip[next->strips++];
     strip->label = "  on a rule";
     for (int i = 0; i < list->count; i++) {
-        const char *marks =
-            list->chosen[i] ? figure_marks(&t->b->store, SIL_INCH, list->figure[i].exact) : "";
-        strip->cell[i] = marks[0] ? marks : "-";
+        const char *marks = list->chosen[i] ? list->figure[i].marks : "";
+        strip->cell[i] = marks[0] ? text_keep(&t->b->store, "%s", marks) : "-";
     }
 }
 

@@ -43,7 +43,7 @@ static const sil_choice lengths[] = {{"screws", "a screw for each string"},
                                      {NULL, NULL}};
 static const sil_choice pins[] = {{"none", "not held in the bridge"}, {NULL, NULL}};
 static const sil_choice bridges[] = {{"sound", "sound"}, {"lifted", "lifting"}, {NULL, NULL}};
-static const sil_choice fits[] = {{"firm", "firm"}, {"loose", "loose or leaning"}, {NULL, NULL}};
+static const sil_choice fits[] = {{"firm", "firm"}, {"loose", "loose"}, {NULL, NULL}};
 static const sil_choice braces[] = {{"sound", "sound"}, {"loose", "loose"}, {NULL, NULL}};
 static const sil_choice ages[] = {{"new", "new"}, {"worn", "worn"}, {NULL, NULL}};
 static const sil_choice tuned[] = {{"yes", "yes"}, {"no", "no"}, {NULL, NULL}};

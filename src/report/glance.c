@@ -15,8 +15,14 @@ static const char *state_of(const char *verdict)
     return right ? "right" : unread ? "unread" : strcmp(verdict, "wait") == 0 ? "wait" : "work";
 }
 
-/* What was read of a stage as short as it can be: "0.06 to 0.10", the least and the most of several;
- * "" for nothing. */
+static const char *from_to(text_store *store, const char *least, const char *most)
+{
+    return strcmp(least, most) == 0 ? text_keep(store, "%s", least)
+                                    : text_keep(store, "%s to %s", least, most);
+}
+
+/* What was read of a stage as short as it can be: "0.06 to 0.10", the least and the most of several,
+ * and of actions in inches on a rule: "0.083 to 0.104 (5/64 to 7/64)"; "" for nothing. */
 static const char *span_of(text_store *store, const brief_figure *const *figures, int count)
 {
     const brief_figure *least = NULL, *most = NULL;
@@ -29,9 +35,10 @@ static const char *span_of(text_store *store, const brief_figure *const *figures
     if (!least) {
         return "";
     }
-    return strcmp(least->shown, most->shown) == 0
-               ? text_keep(store, "%s", least->shown)
-               : text_keep(store, "%s to %s", least->shown, most->shown);
+    const char *read = from_to(store, least->shown, most->shown);
+    return least->marks[0] && most->marks[0]
+               ? text_keep(store, "%s (%s)", read, from_to(store, least->marks, most->marks))
+               : read;
 }
 
 static const char *in_short(const brief *b, brief_stage_of stage, text_store *store)
@@ -136,29 +143,40 @@ static void put_off(const brief *b, const brief_reading *reading, json_at row)
     json_put_word(row, "off", off.by.shown[0] == '-' ? NULL : off.by.shown);
 }
 
-static void put_reading(const brief *b, const brief_reading *reading, json_at row)
+/* A target range of actions in inches on a rule: "1/16 to 5/64"; NULL for any other. */
+static const char *marks_of(const brief_range *range, text_store *store)
+{
+    return range->low.marks[0] && range->high.marks[0]
+               ? from_to(store, range->low.marks, range->high.marks)
+               : NULL;
+}
+
+static void put_reading(const brief *b, const brief_reading *reading, json_at row,
+                        text_store *store)
 {
     json_put_word(row, "low", reading->wanted.low.shown);
     json_put_word(row, "aim", reading->wanted.aim.shown);
     json_put_word(row, "high", reading->wanted.high.shown);
+    json_put_word(row, "marks", marks_of(&reading->wanted, store));
     put_off(b, reading, row);
 }
 
-static void put_each(const brief *b, const brief_reading *readings, json_at object, const char *key)
+static void put_each(const brief *b, const brief_reading *readings, json_at object, const char *key,
+                     text_store *store)
 {
     json_at array = json_put_array(object, key);
     for (int i = 0; i < b->strings; i++) {
-        put_reading(b, &readings[i], json_add_object(array));
+        put_reading(b, &readings[i], json_add_object(array), store);
     }
 }
 
-static void put_readings(const brief *b, json_at root)
+static void put_readings(const brief *b, json_at root, text_store *store)
 {
     json_at object = json_put_object(root, "readings");
     json_put_word(object, "unit", b->unit_name);
-    put_reading(b, &b->relief, json_put_object(object, "relief"));
-    put_each(b, b->first, object, "first");
-    put_each(b, b->action, object, "action");
+    put_reading(b, &b->relief, json_put_object(object, "relief"), store);
+    put_each(b, b->first, object, "first", store);
+    put_each(b, b->action, object, "action", store);
 }
 
 char *report_glance(const sil_plan *plan, sil_unit unit)
@@ -174,7 +192,7 @@ char *report_glance(const sil_plan *plan, sil_unit unit)
     put_stages(b, root, &store);
     put_next(b, root, &store);
     put_short(b, root);
-    put_readings(b, root);
+    put_readings(b, root, &store);
     if (store.failed) {
         j.failed = true;
     }

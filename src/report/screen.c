@@ -6,16 +6,7 @@
 
 #include "lines.h"
 
-enum {
-    COLUMNS = 80,
-    PART = 5,
-    NAME = 8,
-    VERDICT = 14,
-    INDENT = 9,
-    LABEL = 17,
-    CELL = 7,
-    CELLS = 7
-};
+enum { COLUMNS = 80, PART = 5, NAME = 8, VERDICT = 14, LABEL = 17, CELL = 7, CELLS = 8 };
 
 typedef struct screen {
     text text;
@@ -118,14 +109,14 @@ static bool has_cell(const brief_next *next, int string)
 static void put_strip_rows(screen *s, const int *strings, int count)
 {
     const brief_next *next = &s->b->next;
-    text_space(&s->text, INDENT);
+    text_space(&s->text, PART);
     text_left(&s->text, LABEL, "string");
     for (int i = 0; i < count; i++) {
         text_add(&s->text, "%*d", CELL, strings[i] + 1);
     }
     text_put(&s->text, "\n");
     for (int k = 0; k < next->strips; k++) {
-        text_space(&s->text, INDENT);
+        text_space(&s->text, PART);
         text_left(&s->text, LABEL, next->strip[k].label);
         for (int i = 0; i < count; i++) {
             text_right(&s->text, CELL, next->strip[k].cell[strings[i]]);
@@ -158,9 +149,9 @@ static void begin_part(screen *s, const char *word)
 static void put_labelled(screen *s, const char *label, const char *words)
 {
     if (words[0]) {
-        text_space(&s->text, INDENT);
+        text_space(&s->text, PART);
         text_put(&s->text, label);
-        text_wrap(&s->text, words, INDENT + text_letters(label, strlen(label)), COLUMNS);
+        text_wrap(&s->text, words, PART + text_letters(label, strlen(label)), COLUMNS);
     }
 }
 
@@ -173,14 +164,15 @@ static void put_next(screen *s)
                                                       : "Nothing to do at this stage.\n");
         return;
     }
-    text_add(&s->text, "%2d  ", next->step + 1);
-    text_wrap(&s->text, next->what.words, INDENT, COLUMNS);
+    text_wrap(&s->text, next->what.words, PART, COLUMNS);
     put_labelled(s, "Check: ", next->check.words);
     put_strips(s);
     put_labelled(s, "Care: ", s->b->steps[next->step].care);
     put_labelled(s, "", next->before);
 }
 
+/* Puts the steps after the next one, a line each. They have no numbers: the step before them, which is
+ * only to get ready, is not on the screen. */
 static void put_then(screen *s)
 {
     const brief *b = s->b;
@@ -190,8 +182,7 @@ static void put_then(screen *s)
     begin_part(s, "THEN");
     for (int k = b->next.step + 1; k < b->plan->step_count; k++) {
         text_space(&s->text, k > b->next.step + 1 ? PART : 0);
-        text_add(&s->text, "%2d  ", k + 1);
-        text_wrap(&s->text, b->next.in_short[k], INDENT, COLUMNS);
+        text_wrap(&s->text, b->next.in_short[k], PART + 2, COLUMNS);
         put_labelled(s, "Care: ", b->steps[k].care);
     }
 }

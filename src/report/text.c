@@ -57,20 +57,9 @@ static void put_heading(text *t, const brief *b, const char *name)
 /* Gives the action as a rule in 64ths of an inch shows it. */
 static void put_marks(text *t, const brief *b)
 {
-    text line = {0};
-    bool any = false;
-    text_put(&line, "On a rule in 64ths the action is now, string 1 first:");
-    for (int i = 0; i < b->strings; i++) {
-        const char *marks = b->action_marks[i];
-        text_add(&line, "%s %s", i > 0 ? "," : "", marks[0] ? marks : "-");
-        any = any || marks[0];
-    }
-    if (any) {
-        text_put(&line, ".");
+    if (b->on_a_rule[0]) {
         text_put(t, "  ");
-        report_wrap(t, &line, 2);
-    } else {
-        text_free(&line);
+        text_wrap(t, b->on_a_rule, 2, REPORT_COLUMNS);
     }
 }
 

@@ -4,6 +4,7 @@ rounded down and a place to stop at up, since wood does not go back on."""
 import math
 import re
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_UP, Decimal
+from fractions import Fraction
 
 DOWN, UP, NEAREST = ROUND_FLOOR, ROUND_CEILING, ROUND_HALF_UP
 INCH = Decimal("25.4")
@@ -102,3 +103,17 @@ def spelled_out(sentence):
 
     sentence = re.sub(r"\b[Ss]trings? (?:\d+(?!\d|\.\d)(?: to \d+(?!\d|\.\d))?(?:, | and )?)+", run, sentence)
     return re.sub(r"(\S+ (?:mm|in)) at both ends", r"\1 at the treble end and \1 at the bass end", sentence)
+
+
+def sixty_fourths(mm):
+    """On a rule in 64ths of an inch, in its lowest terms."""
+    return "-" if unknown(mm) or mm <= 0 else str(Fraction(math.floor(mm / 25.4 * 64 + 0.5), 64))
+
+
+def action(mm, unit):
+    """An action on paper: in inches with what a rule in 64ths shows of it."""
+    figure = shown(mm, NEAREST, unit)
+    marks = f" ({sixty_fourths(mm)})"
+    if unit == "mm" or marks in (" (-)", " (0)"):
+        return figure
+    return Either(figure + marks, figure.other + marks) if isinstance(figure, Either) else figure + marks

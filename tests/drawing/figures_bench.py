@@ -4,7 +4,7 @@ a part that waits."""
 import re
 
 from packs import band, length, once
-from shown import gauge, rounded, unknown
+from shown import gauge, rounded, sixty_fourths, unknown
 
 LEAST = 0.01  # mm: less at both ends is not sanded
 
@@ -23,6 +23,13 @@ def bench_readings(pack):
                 for v in (*targets.action[i], *targets.first[i]))
     if exact:  # a range half way between two figures could be either pair
         pack.table("Bench plan", wanted)
+    said = " ".join(pack.texts("Bench plan"))
+    marks = re.search(r"On a rule in 64ths the action is now, string 1 first: ([^.;]*); its target: ([^.]*)\.", said)
+    every = range(pack.count)
+    now = [sixty_fourths(pack.result["saddle"]["strings"][i]["now"]) for i in every]
+    pack.same("bench plan: 64ths", [re.findall(r"\d+/\d+|-|\d+(?!/)", part) for part in marks.groups()] if marks else [],
+              [now, [sixty_fourths(targets.action[i][1]) for i in every]]
+              if pack.unit == "in" and set(now) - {"-", "0"} else [])
     stages = pack.part.stages
     line = next((t for t in pack.texts("Bench plan") if re.match(r"Relief .*: .*now", t)), "")
     if all(not hasattr(length(pack, v), "other") for v in targets.relief):
@@ -47,7 +54,8 @@ def bench_visits(pack):
         pack.row("Bench plan", f"visit {k + 1}", cells)
         if k > 0:
             due = [length(pack, v) for v in visit["predicted"][::stride]]
-            pack.row("Bench plan", f"visit {k + 1}: due", due)
+            rows = [row[2:] for row in pack.rows("Bench plan") if row[0] == "expected" and row[1].startswith("after ")]
+            pack.same(f"visit {k + 1}: due", due in rows, True)
 
 
 def action_then(pack, i):

@@ -61,8 +61,8 @@ def crosses(pack):
     filed = [row["number"] for row in tune["strings"] if tune["remedy"] in ("peaks", "replace")
              and row["move"] is not None]
     said = [t for t in pack.texts("Templates") if t.startswith("On the top")]
-    lists = [[int(n) for n in re.findall(r"\d+", found)] for t in said
-             for found in re.findall(r"strings? ([\d, ]+)", t)]
+    lists = [[int(n) for n in re.findall(r"\d+", found)] or list(range(1, pack.count + 1)) for t in said
+             for found in re.findall(r"strings? ([\d, ]+)|all strings", t)]
     cut_short = any(t.endswith("...") for t in said)
     if not cut_short:
         pack.same("templates: crosses", lists, [filed] if filed else [])

@@ -3,6 +3,7 @@
 tell when it is done, what stops the work, and the steps after it."""
 from figures_bench import action_then, words
 from packs import inside, length
+from shown import sixty_fourths
 
 CARD = "Bench card"
 # What a step is worked to, and what goes with it, by the words of docs/result.md.
@@ -105,6 +106,13 @@ def card_readings(pack):
         lines.append([length(pack, pack.part.first_now(i)) for i in every])
         if act in FIRST:
             lines.append([length(pack, pack.part.first_after(i)) for i in every])
+    if "a" in reads and pack.unit == "in":
+        exact = saddle[0]["now"] is not None and [row["asked"]["action"] if act in ACTION else row["now"]
+                                                  for row in saddle]
+        marks = [sixty_fourths(value) for value in exact or []]
+        ruled = [cell for row in pack.rows(CARD) if row[0].strip() == "on a rule" for cell in row[1:]]
+        if act in ACTION - {"sand-saddle", "bridge-curve"} and set(marks) - {"-"}:
+            pack.same(f"card: {act}: 64ths", ruled[-len(marks):], marks)
     for cells in lines:
         if any(cell != "-" for cell in cells):
             pack.row(CARD, f"{act}: readings", cells)

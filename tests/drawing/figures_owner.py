@@ -7,7 +7,7 @@ import re
 import drawn
 import pdf
 from packs import length, rows_of
-from shown import gauge, rounded, unknown
+from shown import action, gauge, rounded, unknown
 
 
 def wanted_after(pack):
@@ -16,21 +16,21 @@ def wanted_after(pack):
     every = range(pack.count)
     if len(result["visits"]) > 1:
         relief = pack.part.stages["now"]["relief"]
-        return [length(pack, relief), *(length(pack, result["saddle"]["strings"][i]["now"]) for i in every)]
+        return [length(pack, relief), *(action(result["saddle"]["strings"][i]["now"], pack.unit) for i in every)]
     if result["done"]:
         return None
     if pack.waits("nut") or pack.waits("saddle") or any(
             stage["forecast"] for stage in result["stages"] if stage["stage"] in ("nut", "saddle")):
-        return [length(pack, targets.relief[1]), *(length(pack, targets.action[i][1]) for i in every)]
+        return [length(pack, targets.relief[1]), *(action(targets.action[i][1], pack.unit) for i in every)]
     return [length(pack, pack.part.stages["saddle"]["relief"]),
-            *(length(pack, result["saddle"]["strings"][i]["asked"]["action"]) for i in every)]
+            *(action(result["saddle"]["strings"][i]["asked"]["action"], pack.unit) for i in every)]
 
 
 def owner_readings(pack, page):
     first = pack.result["visits"][0] if pack.result["visits"] else None
     if first is None:
         return
-    before = [length(pack, first["relief"]), *(length(pack, v) for v in first["read"])]
+    before = [length(pack, first["relief"]), *(action(v, pack.unit) for v in first["read"])]
     after = wanted_after(pack)
     rows = [row for row in rows_of(page) if row[0].startswith(("string ", "bow of "))]
     got = [row[1:] for row in rows]

@@ -4,7 +4,7 @@ import math
 import re
 
 from packs import FRAME_LEFT, length, stands_led_out
-from shown import DOWN, Either, UP, limits, radius, rounded, size, unknown
+from shown import action, DOWN, Either, UP, limits, radius, rounded, size, unknown
 from part import LEAST_PASS
 
 # How far each size may be off, mm: the floor, the slot, the fit, a height, a cut. Common practice.
@@ -496,8 +496,8 @@ def saddle_screws(pack):
         bearing = pack.part.bearing(i)
         way = bearing["way"]
         way = way if way != "-" else "wait" if bearing["does"] == "wait" else "stays"
-        return [bearing["action_before"], way, bearing["moves"], bearing["turns"],
-                bearing["action_done"]]
+        return [action(pack.part.stages["nut"]["strings"][i]["action"], pack.unit), way, bearing["moves"],
+                bearing["turns"], action(result["strings"][i]["asked"]["action"], pack.unit)]
     pack.table("Saddle", wanted)
     heads = [row[0] for row in pack.rows("Saddle")[:2]]
     if result["posts"]:

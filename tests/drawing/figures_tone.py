@@ -156,8 +156,8 @@ def wanted_first(pack):
     untold = [i + 1 for i, row in enumerate(pack.result["compensation"]["strings"])
               if farthest(row)[0] is None]
     told = " ".join(" ".join(row) for row in pack.rows(TITLE))
-    lists = [[int(n) for n in re.findall(r"\d+", found)]
-             for found in re.findall(r" for strings? (\d+(?:, \d+)*)\.", told)]
+    lists = [[int(n) for n in re.findall(r"\d+", found)] or list(range(1, pack.count + 1))
+             for found in re.findall(r" for (strings? \d+(?:, \d+)*|all strings)\.", told)]
     pack.same("what is wanted first", lists, [numbers for numbers in (unread, untold) if numbers])
 
 

@@ -16,8 +16,8 @@ class Places:
         self.told = defaultdict(dict)
 
     def add(self, what, digits, place):
-        """Digits without brackets; a dash or a word is no figure."""
-        found = re.fullmatch(rf"\(?({NUMBER})\)?", digits)
+        """Digits without brackets, and without 64ths behind them; a dash or a word is no figure."""
+        found = re.fullmatch(rf"\(?({NUMBER})(?:\)| \(\d+/\d+\))?", digits)
         if found:
             self.told[what].setdefault(found.group(1), []).append(place)
 

@@ -31,6 +31,8 @@ __attribute__((format(printf, 2, 3))) const char *draw_say(const draw_draft *dra
  * draw_set_decimals: a sentence of the brief, with its figures written the same way.
  */
 const char *draw_figure(const draw_draft *draft, brief_figure figure);
+/* An action; in inches with what a rule in 64ths shows: "0.083 (5/64)". */
+const char *draw_action(const draw_draft *draft, brief_figure figure);
 const char *draw_set_decimals(const draw_draft *draft, const char *words);
 
 /* draw_limits:    how far the part may be off a figure: "+0.02/0"; "" for the general tolerance.
@@ -210,7 +212,7 @@ typedef struct draw_grid_row {
     const char *cell[SIL_STRINGS_MAX];
 } draw_grid_row;
 
-enum { DRAW_GRID_ROWS = 8 };
+enum { DRAW_GRID_ROWS = 12 };
 typedef struct draw_grid {
     int rows;
     bool as_seen; /* strings in the order seen on the board; otherwise string 1 first */
@@ -222,5 +224,12 @@ typedef struct draw_grid {
  * Returned: the y of the bottom, mm. */
 double draw_add_grid(const draw_draft *draft, draw_shapes *list, double x, double top, double width,
                      const draw_grid *grid);
+
+/* The figure that a row of a grid shows for one string. */
+typedef brief_figure draw_string_figure(const brief *b, int i);
+
+/* draw_grid_marks: fills a row with what a rule in 64ths of an inch shows of such figures. Returned:
+ * whether it shows any. */
+bool draw_grid_marks(const draw_draft *draft, draw_grid_row *row, draw_string_figure *figure);
 
 #endif

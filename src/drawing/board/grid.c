@@ -73,6 +73,18 @@ static double draw_band(draw_shapes *list, const draw_grid *grid, const band *b,
     return y;
 }
 
+bool draw_grid_marks(const draw_draft *draft, draw_grid_row *row, draw_string_figure *figure)
+{
+    bool any = false;
+    *row = (draw_grid_row){.label = {"  on a rule"}, .height = DRAW_NOTE};
+    for (int i = 0; i < draft->brief->strings; i++) {
+        const char *marks = draw_say(draft, "%s", figure(draft->brief, i).marks);
+        row->cell[i] = marks[0] != '\0' ? marks : "-";
+        any = any || marks[0] != '\0';
+    }
+    return any;
+}
+
 /* Whether every figure leaves room beside its neighbours in columns of this width. */
 static bool fits(const draw_shapes *list, const draw_grid *grid, int strings, double pitch,
                  double apart)

@@ -40,6 +40,12 @@ const char *draw_figure(const draw_draft *draft, brief_figure figure)
                              text_keep_bytes(draft->store, figure.shown, strlen(figure.shown)));
 }
 
+const char *draw_action(const draw_draft *draft, brief_figure figure)
+{
+    const char *words = draw_figure(draft, figure);
+    return figure.marks[0] != '\0' ? draw_say(draft, "%s (%s)", words, figure.marks) : words;
+}
+
 const char *draw_limits(const draw_draft *draft, brief_figure figure)
 {
     return draw_set_decimals(draft,
@@ -79,11 +85,14 @@ const char *draw_say_note(const draw_draft *draft, int string)
 const char *draw_say_which(const draw_draft *draft, const char *noun, const bool *meant)
 {
     const char *numbers = "";
-    int said = 0;
-    for (int i = 0; i < draft->brief->strings; i++) {
+    int said = 0, strings = draft->brief->strings;
+    for (int i = 0; i < strings; i++) {
         if (meant[i]) {
             numbers = draw_say(draft, "%s%s%d", numbers, said++ > 0 ? ", " : "", i + 1);
         }
+    }
+    if (said > 1 && said == strings) {
+        return draw_say(draft, "all %ss", noun);
     }
     return said > 0 ? draw_say(draft, "%s%s %s", noun, said > 1 ? "s" : "", numbers) : "";
 }

@@ -272,6 +272,10 @@ static void put_strings(draw_flow *flow, int number)
         gauging[0].read[i] = read_gap(draft, gaps->first[i], gaps->first_tap[i]);
     }
     fill_gauging(draft, &gauging[1], bench->targets.action, gaps->action);
+    for (int i = 0; i < bench->board.strings; i++) {
+        brief_figure aim = draft->brief->action[i].wanted.aim;
+        gauging[1].aim[i] = brief_known(aim) ? draw_action(draft, aim) : "";
+    }
     const char *wanted = draw_say(draft, "Target: %s.", brief_hold(bench->targets.first_held));
     const char *const how[2] = {as_wanted ? "The thickest feeler that does not lift it." : wanted,
                                 at_12 ? "Eye level with the string."

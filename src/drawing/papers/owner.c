@@ -49,7 +49,7 @@ static void put_readings(draw_flow *flow, const brief_owner *owner)
     for (int k = 0; k < 2; k++) {
         table.cell[0][1 + k] = draw_figure(draft, owner->relief[k]);
         for (int i = 0; i < b->strings; i++) {
-            table.cell[1 + i][1 + k] = draw_figure(draft, owner->action[k][i]);
+            table.cell[1 + i][1 + k] = draw_action(draft, owner->action[k][i]);
         }
     }
     for (int i = 0; i < b->strings; i++) {

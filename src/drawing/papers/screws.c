@@ -77,11 +77,11 @@ static void fill_row(const draw_draft *draft, int i, draw_table *t)
     const brief_bearing *string = &draft->brief->saddle.string[i];
     t->cell[i][STRING] = draw_say(draft, "%d", i + 1);
     t->cell[i][NOTE] = draw_say_note(draft, i);
-    draw_table_figure(draft, t, i, NOW, string->action_before);
+    t->cell[i][NOW] = draw_action(draft, string->action_before);
     t->cell[i][WAY] = way_word(string);
     draw_table_figure(draft, t, i, BY, string->moves);
     draw_table_figure(draft, t, i, TURNS, string->turns);
-    draw_table_figure(draft, t, i, THEN, string->action_done);
+    t->cell[i][THEN] = draw_action(draft, string->action_done);
 }
 
 static draw_shapes *table(const draw_flow *flow)

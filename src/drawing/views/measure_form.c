@@ -139,9 +139,12 @@ double view_add_sizes(const draw_draft *draft, draw_shapes *list, double top, do
 
 static const double heading = 10.6, number_width = 7, sheet_width = 166;
 
+enum { GAUGINGS = 3 };
+
 /* The widths of a table of the strings: each column is as wide as its contents. */
 typedef struct columns {
     double note, gauge, range, aim, visit;
+    double aims[GAUGINGS]; /* aim, of each reading */
 } columns;
 
 static double widest(const draw_shapes *list, double least, const char *words)
@@ -152,21 +155,22 @@ static double widest(const draw_shapes *list, double least, const char *words)
 static columns measure(const draw_draft *draft, const draw_shapes *list, int count,
                        const view_gauging *gauging)
 {
-    columns c = {.note = 9, .gauge = 12, .range = 18, .aim = widest(list, 0, "target")};
+    columns c = {.note = 9, .gauge = 12, .range = 18};
     double shares = 0, ranges = 0;
     for (int i = 0; i < draft->plan->job->string_count; i++) {
         c.note = widest(list, c.note, draw_say_note(draft, i));
         c.gauge = widest(list, c.gauge, draw_figure(draft, draft->brief->nut.slot[i].gauge));
         for (int k = 0; k < count; k++) {
             c.range = widest(list, c.range, gauging[k].low_high[i]);
-            c.aim = widest(list, c.aim, gauging[k].aim[i]);
+            c.aims[k] = widest(list, c.aims[k], gauging[k].aim[i]);
         }
     }
     for (int k = 0; k < count; k++) {
+        c.aims[k] = widest(list, c.aims[k], "target");
         c.range = gauging[k].range != NULL ? widest(list, c.range, gauging[k].range) : c.range;
     }
     for (int k = 0; k < count; k++) {
-        ranges += gauging[k].range != NULL ? c.range + c.aim : 0;
+        ranges += gauging[k].range != NULL ? c.range + c.aims[k] : 0;
         shares += gauging[k].words ? 5 : 2;
     }
     c.visit = (sheet_width - number_width - c.note - c.gauge - ranges) / shares;
@@ -236,6 +240,7 @@ double view_add_gaugings(const draw_draft *draft, draw_shapes *list, double top,
     double x = number_width + c.note + c.gauge;
     strings_told(draft, list, &c, top, height);
     for (int k = 0; k < count; k++) {
+        c.aim = c.aims[k];
         x = draw_gauging(draft, list, &c, x, top, height, strings, &gauging[k]);
     }
     for (int i = 1; i < strings; i++) {

@@ -2,7 +2,7 @@
 /* The readings that tell whether a step is done: now, their range, what they will be, and blanks. */
 #include "views.h"
 
-typedef brief_figure figure_of(const brief *b, int i);
+typedef draw_string_figure figure_of;
 
 static brief_figure action_now(const brief *b, int i)
 {
@@ -74,10 +74,18 @@ static draw_grid grid_of(const draw_draft *draft, const form *it, bool slim)
 {
     static const char *const labels[] = {"read", "and again"};
     draw_grid grid = {.low = true};
+    figure_of *last = NULL;
     for (int r = 0; r < FORM_ROWS; r++) {
         if (it->row[r].label != NULL && !(slim && it->row[r].range)) {
             add(draft, &grid, it->row[r].label, it->row[r].figure);
+            last = it->row[r].range ? last : it->row[r].figure;
+            if (!slim && r == 0 && grid.rows > 0) { /* of the readings now */
+                grid.rows += draw_grid_marks(draft, &grid.row[grid.rows], last);
+            }
         }
+    }
+    if (last != NULL && (slim || last != it->row[0].figure)) { /* of what they come to */
+        grid.rows += draw_grid_marks(draft, &grid.row[grid.rows], last);
     }
     int blanks = draft->plan->done ? 0 : slim ? 1 : 2;
     for (int k = 0; k < blanks; k++) {

@@ -56,6 +56,9 @@ void view_readings(const draw_draft *draft, draw_shapes *list, double width)
     for (int i = 0; i < table.rows; i++) {
         fill_row(draft, i, table.cell[i]);
     }
-    double bottom = draw_add_table(list, 0, 0, width, &table);
-    relief_line(draft, list, bottom - 6);
+    double bottom = draw_add_table(list, 0, 0, width, &table) - 6;
+    relief_line(draft, list, bottom);
+    if (draft->brief->on_a_rule[0] != '\0') {
+        draw_paragraph(list, 0, bottom - 2, width, DRAW_NOTE, draft->brief->on_a_rule);
+    }
 }

@@ -186,9 +186,9 @@ static void caption(const side *v, double y, double width)
     const draw_draft *draft = v->draft;
     const brief_reading *action = &draft->brief->action[v->string];
     const char *now =
-        draw_say(draft, "action at the 12th: dashed now %s,", draw_figure(draft, action->now));
+        draw_say(draft, "action at the 12th: dashed now %s,", draw_action(draft, action->now));
     const char *after = draw_say(draft, "solid after%s %s", draft->brief->forecast ? " about" : "",
-                                 draw_figure(draft, action->after));
+                                 draw_action(draft, action->after));
     const char *shows = draw_say(draft, "%s %s", now, after);
     const char *scales =
         draw_say(draft, "heights %s, lengths %s", draw_say_scale(draft, v->place.up),

@@ -20,8 +20,7 @@ static void add_blank(draw_grid *grid, const char *label)
     add_row(grid, label, NULL, 0);
 }
 
-/* The figure that a row of a step's grid shows for one string. */
-typedef brief_figure string_figure(const brief *b, int i);
+typedef draw_string_figure string_figure;
 
 static brief_figure nut_first(const brief *b, int i)
 {
@@ -68,6 +67,18 @@ static void add_figures(const draw_draft *draft, draw_grid *grid, const char *la
     grid->rows -= !any;
 }
 
+/* Adds the actions, and in inches what a rule in 64ths shows of each below it. */
+static void add_actions(const draw_draft *draft, draw_grid *grid, const char *label,
+                        string_figure *figure)
+{
+    int before = grid->rows;
+    add_figures(draft, grid, label, figure);
+    if (!draft->dense && grid->rows > before &&
+        draw_grid_marks(draft, &grid->row[grid->rows], figure)) {
+        grid->rows++;
+    }
+}
+
 /* Adds the target gap of every nut slot that is worked on. */
 static void add_gaps(const draw_draft *draft, draw_grid *grid)
 {
@@ -107,17 +118,17 @@ static void fill_grid(const draw_draft *draft, draw_grid *grid, form_name form)
         break;
     case SAND_FORM:
         add_figures(draft, grid, "off, first pass", base_first);
-        add_figures(draft, grid, "action then", action_first);
+        add_actions(draft, grid, "action then", action_first);
         add_blank(grid, "action read");
         add_blank(grid, "and again");
         break;
     case DRESS_FORM:
         add_figures(draft, grid, "off the top", dress);
-        add_figures(draft, grid, "action when done", action_done);
+        add_actions(draft, grid, "action when done", action_done);
         add_blank(grid, "action read");
         break;
     case SADDLE_FORM:
-        add_figures(draft, grid, "action when done", action_done);
+        add_actions(draft, grid, "action when done", action_done);
         add_blank(grid, "action read");
         break;
     case AGAIN_FORM:

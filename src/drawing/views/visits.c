@@ -41,7 +41,8 @@ static void fill_visit(const draw_draft *draft, const brief_visit *visit, const 
 
 static void fill_expected(const draw_draft *draft, const brief_visit *visit, const char **cell)
 {
-    cell[WORK] = draw_say(draft, "expected after %s", visit->work);
+    cell[DATE] = "expected";
+    cell[WORK] = draw_say(draft, "after %s", visit->work);
     fill_figures(draft, visit->due, cell);
 }
 

@@ -84,7 +84,7 @@ const sides = {in: "in range", under: "under", over: "over"};
 
 // A target range, and where the reading is: "over by 0.10".
 function rangeWords(one) {
-  return [`${one.low} to ${one.high}`, one.side ? (one.off ? `${sides[one.side]} by ${one.off}` : sides[one.side]) : ""];
+  return [`${one.low} to ${one.high}${one.marks ? ` (${one.marks})` : ""}`, one.side ? (one.off ? `${sides[one.side]} by ${one.off}` : sides[one.side]) : ""];
 }
 
 // Beside each reading its range, and as it is typed on which side of it the reading is.
@@ -92,7 +92,7 @@ export function showRanges(readings, last) {
   const put = (name, one) => {
     const place = document.querySelector(`[data-range="${name}"]`);
     if (!place || !one) return;
-    const [range, side] = [`${one.low}–${one.high}`, one.off ? `${one.off} ${sides[one.side]}` : sides[one.side] || ""];
+    const [range, side] = [`${one.low}–${one.high}${one.marks ? ` (${one.marks})` : ""}`, one.off ? `${one.off} ${sides[one.side]}` : sides[one.side] || ""];
     if (place.textContent === range + side) return;
     place.replaceChildren(make("span", {}, range), side ? make("span", {class: `side ${one.side}`}, side) : "");
   };
