@@ -240,7 +240,7 @@ demo: tools-build
 # --- tests: the same sources, sanitized, warnings as errors -----------------------------------------
 
 PROGRAMS = all $(addprefix build/check/,sillet sillet-draw sillet-serve libsillet.a)
-REPLAYED = $(addprefix build/check/,replay replay_length replay_page read_lines)
+REPLAYED = $(addprefix build/check/,replay replay_length replay_page read_lines under)
 
 # The one file is tried wherever what it is made of can be had.
 check: tools-check build/page/node_modules/.package-lock.json
@@ -272,6 +272,7 @@ build/check/replay: tests/fuzz/fuzz_sheet.c tests/fuzz/replay_main.c
 build/check/replay_length: tests/fuzz/fuzz_length.c tests/fuzz/replay_main.c
 build/check/replay_page: tests/fuzz/fuzz_page.c tests/fuzz/replay_main.c
 build/check/read_lines: tests/lengths/read_lines.c
+build/check/under: tests/under/under.c tests/under/mutate.c
 $(UNIT) $(REPLAYED): build/check/page.a build/check/rooms.a
 	$(CC) $(FLAGS_check) -MMD -MP -o $@ $(filter %.c,$^) $(filter %.a,$^) $(DRAW_LIBRARIES) -lcmocka
 
@@ -303,8 +304,9 @@ build/race/race: tests/race/race.c build/race/page.a build/race/rooms.a
 	$(CC) $(FLAGS_race) -MMD -MP -o $@ $(filter %.c %.a,$^) $(DRAW_LIBRARIES)
 
 thorough: tools-check
-	@$(MAKE) --no-print-directory --silent -j$(CORES) all build/check/faults
+	@$(MAKE) --no-print-directory --silent -j$(CORES) all build/check/faults build/check/under build/check/sillet
 	SENSE_EVERY=1 tests/sense/check_sense
+	UNDER_TIMES=1000 UNDER_SEED=2 tests/under/check_under
 	build/check/faults all
 	tests/valgrind/check_valgrind all
 	@$(MAKE) --no-print-directory --silent -j$(CORES) build/check/sillet build/check/sillet-draw
