@@ -244,8 +244,10 @@ REPLAYED = $(addprefix build/check/,replay replay_length replay_page read_lines 
 
 # The one file is tried wherever what it is made of can be had.
 check: tools-check build/page/node_modules/.package-lock.json
+	@echo building everything that is tried
 	@$(MAKE) --no-print-directory --silent -j$(CORES) $(PROGRAMS) $(UNIT) $(REPLAYED) \
 	    build/check/faults build/race/race
+	@echo building the page as one file
 	@if $(MAKE) --no-print-directory --silent tools-anywhere $(FETCHED)/fetched; then \
 	    $(MAKE) --no-print-directory --silent -j$(CORES) build/sillet.html; \
 	else echo "what makes the page one file cannot be had: it is not tried"; fi
