@@ -9,6 +9,8 @@
 #   make bench      speed and memory as ratios to yardsticks measured in the same run; a simulated shop
 #   make thorough   every allocation failed in turn, every sheet under valgrind, hundreds of packs made
 #                   by their figures: longer than a check
+#   make elsewhere  the arithmetic, sheets and plans on other processors, by musl, by gcc and clang from
+#                   -O0 to -O3 and linked as one; every figure as here
 #   make coverage   how much of src/ the tests go through, room by room
 #   make fuzz       feeds the readers, the page and the drawings with SECONDS of nonsense each (clang)
 #   make lint       format, clang's warnings, clang-tidy, cppcheck, gcc's analyzer
@@ -39,8 +41,10 @@ PACKAGES_anywhere = $(PACKAGES_build) clang lld wasi-libc libclang-rt-14-dev-was
                     python3
 PACKAGES_bench = $(PACKAGES_build) valgrind python3 python3-yaml python3-numpy qpdf time
 PACKAGES_lint = $(PACKAGES_build) clang clang-tidy clang-format cppcheck
+PACKAGES_elsewhere = $(PACKAGES_build) clang lld llvm qemu-user gcc-aarch64-linux-gnu libc6-dev-arm64-cross \
+                     gcc-s390x-linux-gnu libc6-dev-s390x-cross musl-tools dpkg-dev python3
 PACKAGES_package = $(PACKAGES_build) build-essential debhelper dpkg-dev fakeroot lintian
-TOOLS = $(addprefix tools-,build unit check anywhere bench lint package)
+TOOLS = $(addprefix tools-,build unit check anywhere bench elsewhere lint package)
 
 # --- what is made of which sources ------------------------------------------------------------------
 
@@ -70,8 +74,8 @@ LIBRARIES = -lyaml -lcjson -lm
 DRAW_LIBRARIES = -lhpdf -lfreetype $(LIBRARIES)
 SERVE_LIBRARIES = -lmicrohttpd -pthread $(DRAW_LIBRARIES)
 
-.PHONY: all anywhere demo pictures check unit mutants thorough coverage bench fuzz lint install package clean \
-        FORCE $(TOOLS)
+.PHONY: all anywhere demo pictures check unit mutants thorough elsewhere coverage bench fuzz lint install package \
+        clean FORCE $(TOOLS)
 .DELETE_ON_ERROR:
 .SECONDARY:
 
@@ -315,6 +319,19 @@ thorough: tools-check
 	tests/drawing/check_maker 1000 160 1
 	tests/drawing/check_figures 200
 	tests/drawing/check_rounding 400
+	@$(MAKE) --no-print-directory --silent elsewhere
+
+# Debian has no library for another processor beside its own: those that sheets need are built along,
+# from the sources, and so is what the tests are written with.
+ELSEWHERE = build/elsewhere/sources
+
+elsewhere: tools-elsewhere $(ELSEWHERE)/fetched
+	tests/elsewhere/elsewhere.py $(ELSEWHERE)
+
+$(ELSEWHERE)/fetched: src/page/anywhere/fetch
+	$< $(ELSEWHERE) libyaml=0.2.5 cjson=1.7.15 cmocka=1.1.5
+	mkdir -p $(ELSEWHERE)/include/cjson && cp $(ELSEWHERE)/cjson/cJSON.h $(ELSEWHERE)/include/cjson
+	touch $@
 
 # A tree of its own, whose programs count what they run, through all tests that do not sanitize.
 coverage: tools-check
