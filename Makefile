@@ -9,6 +9,8 @@
 #   make bench      speed and memory as ratios to yardsticks measured in the same run; a simulated shop
 #   make thorough   every allocation failed in turn, every sheet under valgrind, hundreds of packs made
 #                   by their figures: longer than a check
+#   make elsewhere  the arithmetic, sheets and plans on other processors, by musl, by gcc and clang from
+#                   -O0 to -O3 and linked as one; every figure as here
 #   make coverage   how much of src/ the tests go through, room by room
 #   make fuzz       feeds the readers, the page and the drawings with SECONDS of nonsense each (clang)
 #   make lint       format, clang's warnings, clang-tidy, cppcheck, gcc's analyzer
@@ -39,8 +41,10 @@ PACKAGES_anywhere = $(PACKAGES_build) clang lld wasi-libc libclang-rt-14-dev-was
                     python3
 PACKAGES_bench = $(PACKAGES_build) valgrind python3 python3-yaml python3-numpy qpdf time
 PACKAGES_lint = $(PACKAGES_build) clang clang-tidy clang-format cppcheck
+PACKAGES_elsewhere = $(PACKAGES_build) clang lld llvm qemu-user gcc-aarch64-linux-gnu libc6-dev-arm64-cross \
+                     gcc-s390x-linux-gnu libc6-dev-s390x-cross musl-tools dpkg-dev python3
 PACKAGES_package = $(PACKAGES_build) build-essential debhelper dpkg-dev fakeroot lintian
-TOOLS = $(addprefix tools-,build unit check anywhere bench lint package)
+TOOLS = $(addprefix tools-,build unit check anywhere bench elsewhere lint package)
 
 # --- what is made of which sources ------------------------------------------------------------------
 
@@ -70,8 +74,8 @@ LIBRARIES = -lyaml -lcjson -lm
 DRAW_LIBRARIES = -lhpdf -lfreetype $(LIBRARIES)
 SERVE_LIBRARIES = -lmicrohttpd -pthread $(DRAW_LIBRARIES)
 
-.PHONY: all anywhere demo pictures check unit mutants thorough coverage bench fuzz lint install package clean \
-        FORCE $(TOOLS)
+.PHONY: all anywhere demo pictures check unit mutants thorough elsewhere coverage bench fuzz lint install package \
+        clean FORCE $(TOOLS)
 .DELETE_ON_ERROR:
 .SECONDARY:
 
@@ -240,12 +244,14 @@ demo: tools-build
 # --- tests: the same sources, sanitized, warnings as errors -----------------------------------------
 
 PROGRAMS = all $(addprefix build/check/,sillet sillet-draw sillet-serve libsillet.a)
-REPLAYED = $(addprefix build/check/,replay replay_length replay_page read_lines)
+REPLAYED = $(addprefix build/check/,replay replay_length replay_page read_lines under)
 
 # The one file is tried wherever what it is made of can be had.
 check: tools-check build/page/node_modules/.package-lock.json
+	@echo building everything that is tried
 	@$(MAKE) --no-print-directory --silent -j$(CORES) $(PROGRAMS) $(UNIT) $(REPLAYED) \
 	    build/check/faults build/race/race
+	@echo building the page as one file
 	@if $(MAKE) --no-print-directory --silent tools-anywhere $(FETCHED)/fetched; then \
 	    $(MAKE) --no-print-directory --silent -j$(CORES) build/sillet.html; \
 	else echo "what makes the page one file cannot be had: it is not tried"; fi
@@ -272,6 +278,7 @@ build/check/replay: tests/fuzz/fuzz_sheet.c tests/fuzz/replay_main.c
 build/check/replay_length: tests/fuzz/fuzz_length.c tests/fuzz/replay_main.c
 build/check/replay_page: tests/fuzz/fuzz_page.c tests/fuzz/replay_main.c
 build/check/read_lines: tests/lengths/read_lines.c
+build/check/under: tests/under/under.c tests/under/mutate.c
 $(UNIT) $(REPLAYED): build/check/page.a build/check/rooms.a
 	$(CC) $(FLAGS_check) -MMD -MP -o $@ $(filter %.c,$^) $(filter %.a,$^) $(DRAW_LIBRARIES) -lcmocka
 
@@ -303,14 +310,28 @@ build/race/race: tests/race/race.c build/race/page.a build/race/rooms.a
 	$(CC) $(FLAGS_race) -MMD -MP -o $@ $(filter %.c %.a,$^) $(DRAW_LIBRARIES)
 
 thorough: tools-check
-	@$(MAKE) --no-print-directory --silent -j$(CORES) all build/check/faults
+	@$(MAKE) --no-print-directory --silent -j$(CORES) all build/check/faults build/check/under build/check/sillet
 	SENSE_EVERY=1 tests/sense/check_sense
+	UNDER_TIMES=1000 UNDER_SEED=2 tests/under/check_under
 	build/check/faults all
 	tests/valgrind/check_valgrind all
 	@$(MAKE) --no-print-directory --silent -j$(CORES) build/check/sillet build/check/sillet-draw
 	tests/drawing/check_maker 1000 160 1
 	tests/drawing/check_figures 200
 	tests/drawing/check_rounding 400
+	@$(MAKE) --no-print-directory --silent elsewhere
+
+# Debian has no library for another processor beside its own: those that sheets need are built along,
+# from the sources, and so is what the tests are written with.
+ELSEWHERE = build/elsewhere/sources
+
+elsewhere: tools-elsewhere $(ELSEWHERE)/fetched
+	tests/elsewhere/elsewhere.py $(ELSEWHERE)
+
+$(ELSEWHERE)/fetched: src/page/anywhere/fetch
+	$< $(ELSEWHERE) libyaml=0.2.5 cjson=1.7.15 cmocka=1.1.5
+	mkdir -p $(ELSEWHERE)/include/cjson && cp $(ELSEWHERE)/cjson/cJSON.h $(ELSEWHERE)/include/cjson
+	touch $@
 
 # A tree of its own, whose programs count what they run, through all tests that do not sanitize.
 coverage: tools-check

@@ -30,7 +30,10 @@ core_swing core_swing_from(const sil_board *board, const sil_pluck *pluck, int s
     return (core_swing){length, (length - p) / stiffness, p / stiffness};
 }
 
-/* The hardest clean pluck of one note and the fret that limits it. */
+/* Frets as near as this, as a share of the pluck, are equal: rounding must not choose among them. */
+static const double TIE = 1e-9;
+
+/* The hardest clean pluck of one note and the fret that limits it, of equal ones the first. */
 static double clean_force(const sil_board *board, const sil_fit *fit, const double *crown,
                           const core_swing *swing, int string, int stop, int *at_fret)
 {
@@ -43,8 +46,9 @@ static double clean_force(const sil_board *board, const sil_fit *fit, const doub
         double u = x[n] - x[stop];
         double force = (from + slope * u - crown[n]) / core_swing_at(swing, u);
         if (force < least) {
+            bool nearer = *at_fret == 0 || force < least - TIE * fabs(least);
+            *at_fret = nearer ? n : *at_fret;
             least = force;
-            *at_fret = n;
         }
     }
     return *at_fret > 0 ? least : SIL_UNKNOWN;

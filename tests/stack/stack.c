@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Reads and plans each sheet named, in a thread of 64 KiB of stack, and says how much of it was
  * used. The stack is filled with a pattern first: what lies under the lowest byte changed was never
- * touched. Below it is a page nobody may touch, so that an overflow ends the program. */
+ * touched. Below it is a page nobody may touch, so that an overflow ends the program. Where a system
+ * gives no thread so little, as on aarch64, it is the least it gives. */
 #include <pthread.h>
 #include <stdbool.h>
 #include <stdint.h>
@@ -36,19 +37,19 @@ static void *read_and_plan(void *with)
     return NULL;
 }
 
-/* Bytes of stack used; 0 where the thread could not be started. */
-static size_t used_by(task *t, unsigned char *stack)
+/* Bytes of a stack of some size that were used; 0 where the thread could not be started. */
+static size_t used_by(task *t, unsigned char *stack, size_t size)
 {
     pthread_t thread;
     pthread_attr_t about;
-    memset(stack, PATTERN, STACK);
+    memset(stack, PATTERN, size);
     pthread_attr_init(&about);
-    bool run = pthread_attr_setstack(&about, stack, STACK) == 0 &&
+    bool run = pthread_attr_setstack(&about, stack, size) == 0 &&
                pthread_create(&thread, &about, read_and_plan, t) == 0 &&
                pthread_join(thread, NULL) == 0;
     pthread_attr_destroy(&about);
     size_t untouched = 0;
-    while (untouched < STACK && stack[untouched] == PATTERN) {
+    while (untouched < size && stack[untouched] == PATTERN) {
         untouched++;
     }
     return run ? (size_t)(t->top - (uintptr_t)stack) - untouched : 0;
@@ -56,10 +57,10 @@ static size_t used_by(task *t, unsigned char *stack)
 
 int main(int argc, char **argv)
 {
-    long page = sysconf(_SC_PAGESIZE);
-    size_t size = STACK + (size_t)page;
+    long page = sysconf(_SC_PAGESIZE), least = sysconf(_SC_THREAD_STACK_MIN);
+    size_t size = least > STACK ? (size_t)least : STACK;
     unsigned char *block =
-        mmap(NULL, size, PROT_READ | PROT_WRITE, MAP_PRIVATE | MAP_ANONYMOUS, -1, 0);
+        mmap(NULL, size + (size_t)page, PROT_READ | PROT_WRITE, MAP_PRIVATE | MAP_ANONYMOUS, -1, 0);
     if (block == MAP_FAILED || mprotect(block, (size_t)page, PROT_NONE) != 0) {
         return 2;
     }
@@ -67,7 +68,7 @@ int main(int argc, char **argv)
     size_t most = 0;
     for (int k = 1; k < argc; k++) {
         task t = {.path = argv[k], .planned = SIL_FAULT};
-        size_t used = used_by(&t, block + page);
+        size_t used = used_by(&t, block + page, size);
         bool done = t.read >= SIL_DONE ? t.planned == SIL_DONE : t.read == SIL_WRONG;
         bool good = used > 0 && used < MOST && done;
         planned += t.planned == SIL_DONE;
