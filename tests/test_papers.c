@@ -102,7 +102,9 @@ static void centres_are_told_from_the_bass_end(void **state)
             bool any =
                 look_at_centres(s.drawing->papers[page].shapes, s.b->strings) ||
                 (second >= 0 && look_at_centres(s.drawing->papers[second].shapes, s.b->strings));
-            assert_true(any != waits[k]);
+            /* A nut too long for 2:1 has no magnified view: its table has the centres. */
+            bool tabled = k == 0 && 2.0 * s.b->nut_part.length > DRAW_COLUMN - 30.0;
+            assert_true(any != waits[k] || tabled);
             rows[k] += any;
         }
         take_down(&s);

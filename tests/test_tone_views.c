@@ -221,7 +221,8 @@ static void look_at_clearance(const scene *s, bool after, int first, int end)
         near(y, -20.6 - (stop - first + 0.5) * 5.2, 1e-6);
         for (int i = 0; i < s->b->strings; i++) {
             double force = clean->force[i][stop], pick = s->made.job.attack.force[i];
-            double apart = force < pick ? 0.6 : force < 1.25 * pick ? 1.3 : 0;
+            bool under = round(100.0 * force) < round(100.0 * pick); /* as shown */
+            double apart = under ? 0.6 : force < 1.25 * pick ? 1.3 : 0;
             double x = column_x(list, i + 1), found = shading(list, x, y, half);
             assert_true((apart > 0) == (found > 0));
             assert_true(found == 0 || fabs(found - apart) < 1e-6);
@@ -263,7 +264,8 @@ static int count_notes(const scene *s, const sil_clearance *clean, bool under)
     for (int i = 0; i < s->b->strings; i++) {
         for (int stop = 0; stop < s->plan.bench.board.frets; stop++) {
             double force = clean->force[i][stop];
-            count += under ? force < s->made.job.attack.force[i] : sil_known(force);
+            count += under ? round(100.0 * force) < round(100.0 * s->made.job.attack.force[i])
+                           : sil_known(force);
         }
     }
     return count;
