@@ -208,8 +208,7 @@ static inline void make_random_job(random_job *made, uint64_t *seed, int strings
     sil_job_clear(job);
     it->scale = uniform(seed, 560.0, 870.0);
     if (one_in(seed, 4)) {
-        /* Few strings are close together: no part stands at more than 45 degrees across them. */
-        it->scale_bass = it->scale + uniform(seed, 5.0, 35.0) * fmin(1.0, (strings - 1) / 6.0);
+        it->scale_bass = it->scale + uniform(seed, 5.0, 50.0) * fmin(1.0, strings / 6.0);
         it->square = whole(seed, 0, 12);
     }
     it->pocket = one_in(seed, 2) ? uniform(seed, 60.0, 90.0) : SIL_UNKNOWN;
@@ -226,6 +225,11 @@ static inline void make_random_job(random_job *made, uint64_t *seed, int strings
     it->handed = one_in(seed, 4) ? SIL_LEFT_HANDED : SIL_RIGHT_HANDED;
     make_strings(made, seed, strings);
     make_parts(job, seed, strings);
+    /* No part stands at more than 45 degrees across its strings, and few strings are close together. */
+    if (it->scale_bass > it->scale) {
+        double across = strings < 4 ? 0.0 : fmin(job->saddle.spread, job->nut.width - 8.0);
+        it->scale_bass = fmin(it->scale_bass, it->scale + 0.7 * across);
+    }
     make_wishes(job, seed, strings);
     job->attack = (sil_attack){.name = "light", .at = 110.0};
     for (int i = 0; i < strings; i++) {
