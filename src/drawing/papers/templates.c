@@ -125,7 +125,7 @@ static void put_centres(draw_flow *flow)
     draw_of(list, 0);
     x[nut->strings + 1] = nut->length;
     paper_slip_numbers(draft, list, under);
-    draw_box slip = paper_slip_around(draft, list, "Nut, slot centres", "TUNERS", true);
+    draw_box slip = paper_slip_around(draft, list, "Nut, slot centres", "NUT", true);
     put_gaps(draft, list, x, slip.bottom);
     put_slip(flow, list, "Nut, slot centres",
              draw_say(draft,
