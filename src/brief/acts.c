@@ -3,215 +3,333 @@
  * step, and the few words for a table of many sheets. */
 #include "acts.h"
 
-act_words act_words_of(sil_act act)
-{
-    switch (act) {
-    case SIL_ACT_PREPARE:
-        return (act_words){"prepare", say_prepare, say_check_prepare, NULL, NULL};
-    case SIL_ACT_STOP:
-        return (act_words){"stop", say_stop, say_check_stop, NULL, NULL};
-    case SIL_ACT_MEASURE_RELIEF:
-        return (act_words){"measure-relief", say_measure_relief, say_check_written,
-                           "measure the relief", NULL};
-    case SIL_ACT_STRAIGHTEDGE:
-        return (act_words){"straightedge", say_straightedge, say_check_written,
-                           "lay on a straightedge", NULL};
-    case SIL_ACT_READ_CROWNS:
-        return (act_words){"look-at-frets", say_read_crowns, say_check_written, "look at the frets",
-                           NULL};
-    case SIL_ACT_LOOK_AT_SADDLE:
-        return (act_words){"look-at-saddle", say_look_at_saddle, say_check_written,
-                           "look at the saddle's fit", NULL};
-    case SIL_ACT_FIT_SADDLE:
-        return (act_words){"fit-saddle", say_fit_saddle, say_check_fit, "fit the saddle", NULL};
-    case SIL_ACT_MEASURE_FIRST:
-        return (act_words){"measure-first", say_measure_first, say_check_written,
-                           "measure gaps at fret 1", NULL};
-    case SIL_ACT_MEASURE_ACTION:
-        return (act_words){"measure-action", say_measure_action, say_check_written,
-                           "measure the action", NULL};
-    case SIL_ACT_READ_GAPS_AGAIN:
-        return (act_words){"measure-gaps-again", say_gaps_again, say_check_written,
-                           "measure fret 1 again", NULL};
-    case SIL_ACT_READ_ODD:
-        return (act_words){"measure-odd", say_measure_odd, say_check_odd, "measure again", NULL};
-    case SIL_ACT_MEASURE_CROWN:
-        return (act_words){"measure-fret-height", say_measure_crown, say_check_written,
-                           "measure a fret's height", NULL};
-    case SIL_ACT_MEASURE_SADDLE:
-        return (act_words){"measure-saddle", say_measure_saddle, say_check_written,
-                           "measure the saddle", NULL};
-    case SIL_ACT_FIND_ROD:
-        return (act_words){"find-rod", say_find_rod, say_check_written, "look for a truss rod",
-                           NULL};
-    case SIL_ACT_ROD_BY_EAR:
-        return (act_words){"rod-by-ear", say_rod_by_ear, say_check_rod_by_ear,
-                           "turn the rod, by ear", NULL};
-    case SIL_ACT_NECK_BOW:
-        return (act_words){"neck-bow", say_neck_bow, say_check_stop, "neck to a repairer", NULL};
-    case SIL_ACT_ROD:
-        return (act_words){"rod", say_rod, say_check_rod, "turn the truss rod", "relief-target"};
-    case SIL_ACT_READ_AGAIN:
-        return (act_words){"measure-again", say_read_again, say_check_read_again,
-                           "measure all again", NULL};
-    case SIL_ACT_SEAT_FRETS:
-        return (act_words){"seat-frets", say_seat, say_check_seat, "seat the proud frets", "proud"};
-    case SIL_ACT_LEVEL_FRETS:
-        return (act_words){"level-frets", say_level, say_check_level, "level the frets", "level"};
-    case SIL_ACT_NEW_FRETS:
-        return (act_words){"new-frets", say_new_frets, say_check_new_frets, "new frets", NULL};
-    case SIL_ACT_FILE_SLOTS:
-        return (act_words){"file-slots", say_file, say_check_filed, "file the nut slots", "slot"};
-    case SIL_ACT_FILL_SLOT:
-        return (act_words){"fill-slot", say_fill, say_check_filled, "fill and recut a nut slot",
-                           "slot"};
-    case SIL_ACT_SHIM_NUT:
-        return (act_words){"shim-nut", say_shim_nut, say_check_first, "shim the nut", "shim"};
-    case SIL_ACT_NEW_NUT:
-        return (act_words){"new-nut", say_new_nut, say_check_first, "new nut", NULL};
-    case SIL_ACT_SAND_SADDLE:
-        return (act_words){"sand-saddle", say_sand, say_check_sand, "sand the saddle's bottom",
-                           "base"};
-    case SIL_ACT_DRESS_SADDLE:
-        return (act_words){"dress-saddle", say_dress, say_check_action, "dress the saddle's top",
-                           "top"};
-    case SIL_ACT_SHIM_SADDLE:
-        return (act_words){"shim-saddle", say_shim_saddle, say_check_shimmed, "shim the saddle",
-                           "shim"};
-    case SIL_ACT_NEW_SADDLE:
-        return (act_words){"new-saddle", say_new_saddle, say_check_action, "new saddle", NULL};
-    case SIL_ACT_TURN_SCREWS:
-        return (act_words){"turn-screws", say_screws, say_check_action, "turn the height screws",
-                           "screw"};
-    case SIL_ACT_TURN_POSTS:
-        return (act_words){"turn-posts", say_posts, say_check_action, "turn the bridge's posts",
-                           "screw"};
-    case SIL_ACT_BRIDGE_CURVE:
-        return (act_words){"bridge-curve", say_curve, say_check_action, "fit the bridge's curve",
-                           NULL};
-    case SIL_ACT_ZERO_FRET:
-        return (act_words){"zero-fret", say_zero_fret, say_check_zero_fret, "work the zero fret",
-                           "zero-fret"};
-    case SIL_ACT_NECK_ANGLE:
-        return (act_words){"neck-angle", say_neck_angle, say_check_neck_angle, "neck to a repairer",
-                           NULL};
-    case SIL_ACT_NECK_SHIM:
-        return (act_words){"neck-shim", say_neck_shim, say_check_neck, "neck to a repairer", NULL};
-    case SIL_ACT_NECK_RESET:
-        return (act_words){"neck-reset", say_neck_reset, say_check_neck, "neck to a repairer",
-                           NULL};
-    case SIL_ACT_TUNE_SCREWS:
-        return (act_words){"tune-screws", say_tune_screws, say_check_cents,
-                           "turn intonation screws", NULL};
-    case SIL_ACT_TUNE_ENDS:
-        return (act_words){"tune-ends", say_tune_ends, say_check_cents, "move the bridge", NULL};
-    case SIL_ACT_FILE_PEAKS:
-        return (act_words){"file-peaks", say_file_peaks, say_check_peaks, "file the saddle's peaks",
-                           NULL};
-    case SIL_ACT_TUNED_SADDLE:
-        return (act_words){"tuned-saddle", say_tuned_saddle, say_check_peaks,
-                           "new saddle, for tune", NULL};
-    case SIL_ACT_FIT_NUT:
-        return (act_words){"fit-nut-blank", say_fit_nut, say_check_fit_blank,
-                           "new nut: fit a blank", NULL};
-    case SIL_ACT_MARK_NUT:
-        return (act_words){"mark-nut", say_mark_nut, say_check_mark_nut, "new nut: mark its slots",
-                           NULL};
-    case SIL_ACT_CUT_NUT:
-        return (act_words){"cut-nut-slots", say_cut_nut, say_check_cut_nut,
-                           "new nut: cut its slots", NULL};
-    case SIL_ACT_SHAPE_NUT:
-        return (act_words){"shape-nut", say_shape_nut, say_check_shape_nut,
-                           "new nut: shape its top", NULL};
-    case SIL_ACT_MEASURE_BRIDGE:
-        return (act_words){"measure-bridge", say_measure_bridge, say_check_written,
-                           "measure the bridge", NULL};
-    case SIL_ACT_FIT_BLANK:
-        return (act_words){"fit-saddle-blank", say_fit_blank, say_check_fit_blank,
-                           "new saddle: fit a blank", NULL};
-    case SIL_ACT_SHAPE_SADDLE:
-        return (act_words){"shape-saddle", say_shape_saddle, say_check_shape_saddle,
-                           "new saddle: shape its top", NULL};
-    case SIL_ACT_READ_NEW:
-        return (act_words){"measure-new-part", say_read_new, say_check_read_new,
-                           "measure with it in", NULL};
-    case SIL_ACT_CHOOSE:
-        return (act_words){"choose-attack", say_choose, say_check_written, "choose target or pick",
-                           NULL};
-    case SIL_ACT_CHECK:
-        return (act_words){"check", say_check, say_check_check, NULL, NULL};
-    case SIL_ACTS:
-        break;
-    }
-    return (act_words){NULL, say_check_written, say_check_written, NULL, NULL};
-}
-
 static const char cutting[] = "Wear eye protection. Use dust extraction and a mask.";
 static const char parting[] = "Slacken the strings before the part comes out. Wear eye protection. "
                               "Use dust extraction and a mask.";
 static const char gluing[] = "Wear eye protection. Use dust extraction and a mask. Ventilate where "
                              "glue is used.";
 
-const char *act_care(sil_act act)
+act_words act_words_of(sil_act act)
 {
     switch (act) {
-    case SIL_ACT_FILE_SLOTS:
-    case SIL_ACT_ZERO_FRET:
-    case SIL_ACT_LEVEL_FRETS:
-    case SIL_ACT_DRESS_SADDLE:
-    case SIL_ACT_BRIDGE_CURVE:
-    case SIL_ACT_MARK_NUT:
-    case SIL_ACT_CUT_NUT:
-    case SIL_ACT_SHAPE_NUT:
-    case SIL_ACT_SHAPE_SADDLE:
-    case SIL_ACT_FILE_PEAKS:
-        return cutting;
-    case SIL_ACT_SHIM_NUT:
-    case SIL_ACT_NEW_NUT:
-    case SIL_ACT_SAND_SADDLE:
-    case SIL_ACT_SHIM_SADDLE:
-    case SIL_ACT_NEW_SADDLE:
-    case SIL_ACT_FIT_SADDLE:
-    case SIL_ACT_TUNED_SADDLE:
-    case SIL_ACT_FIT_NUT:
-    case SIL_ACT_FIT_BLANK:
-        return parting;
-    case SIL_ACT_FILL_SLOT:
-    case SIL_ACT_SEAT_FRETS:
-    case SIL_ACT_NEW_FRETS:
-        return gluing;
     case SIL_ACT_PREPARE:
+        return (act_words){.word = "prepare", .what = say_prepare, .check = say_check_prepare};
     case SIL_ACT_STOP:
+        return (act_words){.word = "stop", .what = say_stop, .check = say_check_stop};
     case SIL_ACT_MEASURE_RELIEF:
+        return (act_words){.word = "measure-relief",
+                           .what = say_measure_relief,
+                           .check = say_check_written,
+                           .next = "measure the relief"};
     case SIL_ACT_STRAIGHTEDGE:
+        return (act_words){.word = "straightedge",
+                           .what = say_straightedge,
+                           .check = say_check_written,
+                           .next = "lay on a straightedge"};
     case SIL_ACT_READ_CROWNS:
+        return (act_words){.word = "look-at-frets",
+                           .what = say_read_crowns,
+                           .check = say_check_written,
+                           .next = "look at the frets"};
     case SIL_ACT_LOOK_AT_SADDLE:
+        return (act_words){.word = "look-at-saddle",
+                           .what = say_look_at_saddle,
+                           .check = say_check_written,
+                           .next = "look at the saddle's fit"};
+    case SIL_ACT_FIT_SADDLE:
+        return (act_words){.word = "fit-saddle",
+                           .what = say_fit_saddle,
+                           .check = say_check_fit,
+                           .next = "fit the saddle",
+                           .care = parting};
     case SIL_ACT_MEASURE_FIRST:
+        return (act_words){.word = "measure-first",
+                           .what = say_measure_first,
+                           .check = say_check_written,
+                           .next = "measure gaps at fret 1"};
     case SIL_ACT_MEASURE_ACTION:
+        return (act_words){.word = "measure-action",
+                           .what = say_measure_action,
+                           .check = say_check_written,
+                           .next = "measure the action"};
     case SIL_ACT_READ_GAPS_AGAIN:
+        return (act_words){.word = "measure-gaps-again",
+                           .what = say_gaps_again,
+                           .check = say_check_written,
+                           .next = "measure fret 1 again"};
     case SIL_ACT_READ_ODD:
+        return (act_words){.word = "measure-odd",
+                           .what = say_measure_odd,
+                           .check = say_check_odd,
+                           .next = "measure again"};
     case SIL_ACT_MEASURE_CROWN:
+        return (act_words){.word = "measure-fret-height",
+                           .what = say_measure_crown,
+                           .check = say_check_written,
+                           .next = "measure a fret's height"};
     case SIL_ACT_MEASURE_SADDLE:
-    case SIL_ACT_MEASURE_BRIDGE:
+        return (act_words){.word = "measure-saddle",
+                           .what = say_measure_saddle,
+                           .check = say_check_written,
+                           .next = "measure the saddle"};
     case SIL_ACT_FIND_ROD:
+        return (act_words){.word = "find-rod",
+                           .what = say_find_rod,
+                           .check = say_check_written,
+                           .next = "look for a truss rod"};
     case SIL_ACT_ROD_BY_EAR:
+        return (act_words){.word = "rod-by-ear",
+                           .what = say_rod_by_ear,
+                           .check = say_check_rod_by_ear,
+                           .next = "turn the rod, by ear"};
     case SIL_ACT_NECK_BOW:
+        return (act_words){.word = "neck-bow",
+                           .what = say_neck_bow,
+                           .check = say_check_stop,
+                           .next = "neck to a repairer",
+                           .large = {{"relief", "the relief is"}, {"relief-limit", "at most"}}};
     case SIL_ACT_ROD:
+        return (act_words){
+            .word = "rod",
+            .what = say_rod,
+            .check = say_check_rod,
+            .next = "turn the truss rod",
+            .main = "relief-target",
+            .large = {{"relief-target", "bring the relief to"}, {"relief", "it is now"}}};
     case SIL_ACT_READ_AGAIN:
+        return (act_words){.word = "measure-again",
+                           .what = say_read_again,
+                           .check = say_check_read_again,
+                           .next = "measure all again"};
+    case SIL_ACT_SEAT_FRETS:
+        return (act_words){.word = "seat-frets",
+                           .what = say_seat,
+                           .check = say_check_seat,
+                           .next = "seat the proud frets",
+                           .main = "proud",
+                           .care = gluing,
+                           .large = {{"proud", "stands proud by"}}};
+    case SIL_ACT_LEVEL_FRETS:
+        return (act_words){.word = "level-frets",
+                           .what = say_level,
+                           .check = say_check_level,
+                           .next = "level the frets",
+                           .main = "level",
+                           .care = cutting,
+                           .large = {{"level", "off every fret"}}};
+    case SIL_ACT_NEW_FRETS:
+        return (act_words){.word = "new-frets",
+                           .what = say_new_frets,
+                           .check = say_check_new_frets,
+                           .next = "new frets",
+                           .care = gluing,
+                           .large = {{"worn", "worn by"}}};
+    case SIL_ACT_FILE_SLOTS:
+        return (act_words){
+            .word = "file-slots",
+            .what = say_file,
+            .check = say_check_filed,
+            .next = "file the nut slots",
+            .main = "slot",
+            .care = cutting,
+            .large = {{"stack", "stop at feelers of"}, {"slot", "deeper, this pass"}}};
+    case SIL_ACT_FILL_SLOT:
+        return (act_words){.word = "fill-slot",
+                           .what = say_fill,
+                           .check = say_check_filled,
+                           .next = "fill and recut a nut slot",
+                           .main = "slot",
+                           .care = gluing,
+                           .large = {{"stack", "recut to feelers of"}, {"slot", "too low by"}}};
+    case SIL_ACT_SHIM_NUT:
+        return (act_words){
+            .word = "shim-nut",
+            .what = say_shim_nut,
+            .check = say_check_first,
+            .next = "shim the nut",
+            .main = "shim",
+            .care = parting,
+            .large = {{"shim", "shim, full length"}, {"stack", "then to feelers of"}}};
+    case SIL_ACT_NEW_NUT:
+        return (act_words){.word = "new-nut",
+                           .what = say_new_nut,
+                           .check = say_check_first,
+                           .next = "new nut",
+                           .care = parting,
+                           .large = {{"stack", "cut to feelers of"}}};
+    case SIL_ACT_SAND_SADDLE:
+        return (act_words){.word = "sand-saddle",
+                           .what = say_sand,
+                           .check = say_check_sand,
+                           .next = "sand the saddle's bottom",
+                           .main = "base",
+                           .care = parting,
+                           .large = {{"caliper", "caliper, bottom to string"},
+                                     {"base", "off the bottom, this pass"}}};
+    case SIL_ACT_DRESS_SADDLE:
+        return (act_words){.word = "dress-saddle",
+                           .what = say_dress,
+                           .check = say_check_action,
+                           .next = "dress the saddle's top",
+                           .main = "top",
+                           .care = cutting,
+                           .large = {{"top", "off the top, this pass"}}};
+    case SIL_ACT_SHIM_SADDLE:
+        return (act_words){.word = "shim-saddle",
+                           .what = say_shim_saddle,
+                           .check = say_check_shimmed,
+                           .next = "shim the saddle",
+                           .main = "shim",
+                           .care = parting,
+                           .large = {{"shim", "shim, full length"}}};
+    case SIL_ACT_NEW_SADDLE:
+        return (act_words){.word = "new-saddle",
+                           .what = say_new_saddle,
+                           .check = say_check_action,
+                           .next = "new saddle",
+                           .care = parting,
+                           .large = {{"height", "height over its bottom"}}};
     case SIL_ACT_TURN_SCREWS:
+        return (act_words){
+            .word = "turn-screws",
+            .what = say_screws,
+            .check = say_check_action,
+            .next = "turn the height screws",
+            .main = "screw",
+            .large = {{"turns", "turns, both screws"}, {"screw", "which moves it by"}}};
     case SIL_ACT_TURN_POSTS:
-    case SIL_ACT_TUNE_SCREWS:
-    case SIL_ACT_TUNE_ENDS:
+        return (act_words){.word = "turn-posts",
+                           .what = say_posts,
+                           .check = say_check_action,
+                           .next = "turn the bridge's posts",
+                           .main = "screw",
+                           .large = {{"turns", "turns"}, {"screw", "which moves it by"}}};
+    case SIL_ACT_BRIDGE_CURVE:
+        return (act_words){.word = "bridge-curve",
+                           .what = say_curve,
+                           .check = say_check_action,
+                           .next = "fit the bridge's curve",
+                           .care = cutting};
+    case SIL_ACT_ZERO_FRET:
+        return (act_words){.word = "zero-fret",
+                           .what = say_zero_fret,
+                           .check = say_check_zero_fret,
+                           .next = "work the zero fret",
+                           .main = "zero-fret",
+                           .care = cutting,
+                           .large = {{"zero-fret", "too high by"}}};
     case SIL_ACT_NECK_ANGLE:
+        return (act_words){.word = "neck-angle",
+                           .what = say_neck_angle,
+                           .check = say_check_neck_angle,
+                           .next = "neck to a repairer"};
     case SIL_ACT_NECK_SHIM:
+        return (act_words){
+            .word = "neck-shim",
+            .what = say_neck_shim,
+            .check = say_check_neck,
+            .next = "neck to a repairer",
+            .large = {{"wedge", "wedge, at its thick end"}, {"lift", "frets higher by"}}};
     case SIL_ACT_NECK_RESET:
+        return (act_words){.word = "neck-reset",
+                           .what = say_neck_reset,
+                           .check = say_check_neck,
+                           .next = "neck to a repairer",
+                           .large = {{"heel", "off the heel, about"}, {"lift", "frets higher by"}}};
+    case SIL_ACT_TUNE_SCREWS:
+        return (act_words){.word = "tune-screws",
+                           .what = say_tune_screws,
+                           .check = say_check_cents,
+                           .next = "turn intonation screws",
+                           .large = {{"tune", "move it by"}, {"tune-turns", "turns"}}};
+    case SIL_ACT_TUNE_ENDS:
+        return (act_words){.word = "tune-ends",
+                           .what = say_tune_ends,
+                           .check = say_check_cents,
+                           .next = "move the bridge",
+                           .large = {{"tune-end", "move that end by"}}};
+    case SIL_ACT_FILE_PEAKS:
+        return (act_words){.word = "file-peaks",
+                           .what = say_file_peaks,
+                           .check = say_check_peaks,
+                           .next = "file the saddle's peaks",
+                           .care = cutting,
+                           .large = {{"peak", "peak, from the front edge"}}};
+    case SIL_ACT_TUNED_SADDLE:
+        return (act_words){.word = "tuned-saddle",
+                           .what = say_tuned_saddle,
+                           .check = say_check_peaks,
+                           .next = "new saddle, for tune",
+                           .care = parting,
+                           .large = {{"thick", "as thick as"}}};
+    case SIL_ACT_FIT_NUT:
+        return (act_words){
+            .word = "fit-nut-blank",
+            .what = say_fit_nut,
+            .check = say_check_fit_blank,
+            .next = "new nut: fit a blank",
+            .care = parting,
+            .large = {{"thickness", "push fit, about"}, {"length", "cut it to a length of"}}};
+    case SIL_ACT_MARK_NUT:
+        return (act_words){.word = "mark-nut",
+                           .what = say_mark_nut,
+                           .check = say_check_mark_nut,
+                           .next = "new nut: mark its slots",
+                           .care = cutting,
+                           .large = {{"centre", "from the bass end"}}};
+    case SIL_ACT_CUT_NUT:
+        return (act_words){
+            .word = "cut-nut-slots",
+            .what = say_cut_nut,
+            .check = say_check_cut_nut,
+            .next = "new nut: cut its slots",
+            .care = cutting,
+            .large = {{"stack-first", "at first, feelers of"}, {"stack", "for good"}}};
+    case SIL_ACT_SHAPE_NUT:
+        return (act_words){
+            .word = "shape-nut",
+            .what = say_shape_nut,
+            .check = say_check_shape_nut,
+            .next = "new nut: shape its top",
+            .care = cutting,
+            .large = {{"depth", "depth when done"}, {"height", "height of the nut"}}};
+    case SIL_ACT_MEASURE_BRIDGE:
+        return (act_words){.word = "measure-bridge",
+                           .what = say_measure_bridge,
+                           .check = say_check_written,
+                           .next = "measure the bridge"};
+    case SIL_ACT_FIT_BLANK:
+        return (act_words){
+            .word = "fit-saddle-blank",
+            .what = say_fit_blank,
+            .check = say_check_fit_blank,
+            .next = "new saddle: fit a blank",
+            .care = parting,
+            .large = {{"thickness", "push fit, about"}, {"length", "cut it to a length of"}}};
+    case SIL_ACT_SHAPE_SADDLE:
+        return (act_words){
+            .word = "shape-saddle",
+            .what = say_shape_saddle,
+            .check = say_check_shape_saddle,
+            .next = "new saddle: shape its top",
+            .care = cutting,
+            .large = {{"height-first", "at first, over its bottom"}, {"height", "for good"}}};
     case SIL_ACT_READ_NEW:
+        return (act_words){.word = "measure-new-part",
+                           .what = say_read_new,
+                           .check = say_check_read_new,
+                           .next = "measure with it in"};
     case SIL_ACT_CHOOSE:
+        return (act_words){.word = "choose-attack",
+                           .what = say_choose,
+                           .check = say_check_written,
+                           .next = "choose target or pick"};
     case SIL_ACT_CHECK:
+        return (act_words){.word = "check", .what = say_check, .check = say_check_check};
     case SIL_ACTS:
         break;
     }
-    return "";
+    return (act_words){.what = say_check_written, .check = say_check_written};
 }
 
 const char *sil_act_word(sil_act act)

@@ -18,7 +18,7 @@ void brief_fill_steps(brief *b)
     for (int k = 0; b->steps && k < plan->step_count; k++) {
         const sil_step *step = &plan->steps[k];
         act_words words = act_words_of(step->act);
-        const char *care = cared ? "" : act_care(step->act);
+        const char *care = cared || !words.care ? "" : words.care;
         b->steps[k] = (brief_step){.stage = step->stage,
                                    .act = step->act,
                                    .what = said(b, words.what),
