@@ -36,9 +36,7 @@ typedef struct sil_draw_options {
     sil_paper paper;
     sil_unit unit;      /* of the figures; the shapes are the same in either unit */
     bool decimal_comma; /* figures with a decimal comma, as in ISO 129-1; otherwise with a point */
-    bool
-        all; /* the sheets of parts that are left alone, too, and blanks that are not needed; they are
-                 also drawn for a part that is asked for */
+    bool all; /* also the sheets of parts that are left alone, and the blanks nobody needs */
 } sil_draw_options;
 
 /* A drawing. It owns its pages, and refers to the plan and its job, which must outlive it. */
