@@ -18,12 +18,12 @@ brief_off brief_off_range(const brief *b, const brief_reading *reading)
     double now = reading->now.exact;
     double low = reading->wanted.low.exact, high = reading->wanted.high.exact;
     brief_off off = {.side = NULL, .by = figure_none()};
-    if (now >= low && now <= high) {
-        off.side = "in";
-    } else if (now < low) {
+    if (sil_below(now, low)) {
         off = (brief_off){"under", nearest(b, low - now)};
-    } else if (now > high) {
+    } else if (sil_above(now, high)) {
         off = (brief_off){"over", nearest(b, now - high)};
+    } else if (sil_known(now) && sil_known(low) && sil_known(high)) {
+        off.side = "in";
     }
     return off;
 }
