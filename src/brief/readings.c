@@ -112,8 +112,9 @@ void brief_fill_readings(brief *b)
         b->first_off[i] =
             nearest(b, fabs(sil_off_the_others(b->strings, plan->bench.gaps.first, i)));
         double first = sil_first_gap(board, last, i, targets->first_held);
-        b->first[i] = (brief_reading){nearest(b, sil_first_now(plan, i)), nearest(b, first),
-                                      range_of(b, targets->first[i])};
+        b->first[i] =
+            (brief_reading){nearest(b, sil_first_now(plan, i)), nearest(b, first),
+                            range_of(b, plan_first_range(plan, &plan->stages.fit[SIL_NOW], i))};
         const sil_band *action = &targets->action[i];
         b->action[i] = (brief_reading){figure_action(b->unit, sil_action_now(plan, i)),
                                        figure_action(b->unit, sil_action_after(plan, i)),
