@@ -124,10 +124,9 @@ static tell_list first_missing(const brief *b, bool on_the_fret)
     const sil_gaps *gaps = &b->plan->bench.gaps;
     tell_list list = {.count = b->strings};
     for (int i = 0; i < list.count; i++) {
-        bool settled = gaps->first[i] > 0.0 || gaps->first_open[i] > 0.0;
-        bool nought = gaps->first[i] == 0.0 || gaps->first_open[i] == 0.0;
+        double read = sil_first_read(gaps, i);
         bool mended = b->plan->stages.on_fret[i]; /* without a figure */
-        list.chosen[i] = !settled && nought == on_the_fret && !mended;
+        list.chosen[i] = !(read > 0.0) && (read == 0.0) == on_the_fret && !mended;
     }
     return list;
 }

@@ -89,16 +89,18 @@ static double settled(double gap)
     return gap > 0.0 ? gap : SIL_UNKNOWN;
 }
 
+double sil_first_read(const sil_gaps *gaps, int string)
+{
+    double open = gaps->first_open[string];
+    return sil_known(open) ? open : gaps->first[string];
+}
+
 static void read_string(const sil_board *board, const sil_gaps *gaps, int string, sil_fit *fit)
 {
     double action = settled(gaps->action[string]);
     int fret = gaps->action_at;
-    double first = settled(gaps->first[string]);
-    sil_hold hold = gaps->first_held;
-    if (sil_known(settled(gaps->first_open[string]))) {
-        first = gaps->first_open[string];
-        hold = SIL_HOLD_OPEN;
-    }
+    double first = settled(sil_first_read(gaps, string));
+    sil_hold hold = sil_known(gaps->first_open[string]) ? SIL_HOLD_OPEN : gaps->first_held;
     double *nut = &fit->nut_height[string];
     double *saddle = &fit->saddle_height[string];
     *saddle = gaps->capo ? saddle_from_capo(board, fit, string, fret, action) : SIL_UNKNOWN;

@@ -67,8 +67,3 @@ double core_new_nut_height(const sil_bench *bench, const sil_fit *fit, double le
     return bench->fresh.copy_over[string] - (bench->crown - level_depth) + board->drop[string][0] -
            below;
 }
-
-bool core_gap_read(const sil_gaps *gaps, int string)
-{
-    return gaps->first[string] > 0.0 || gaps->first_open[string] > 0.0;
-}

@@ -24,9 +24,6 @@ double core_saddle_from_action(const sil_board *board, const sil_fit *fit, int s
  * the fret of its action. */
 int core_far_fret(const sil_targets *targets);
 
-/* Whether a gap at fret 1 was read from which a height follows. */
-bool core_gap_read(const sil_gaps *gaps, int string);
-
 /* How far down the crown at fret 1 is worn under a string whose slot is, or was, made from a blank, mm;
  * otherwise 0. A slot cut over the worn spot would be too low once the fret is put right. */
 double core_dent_left(const sil_bench *bench, const sil_fit *fit, int string);

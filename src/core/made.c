@@ -79,7 +79,7 @@ static double over_edge(const sil_bench *bench, const sil_stages *stages, double
 {
     sil_fit fit = stages->fit[SIL_NUT];
     fit.bend = bend;
-    if (bench->fresh.nut || !core_gap_read(&bench->gaps, i)) {
+    if (bench->fresh.nut || !(sil_first_read(&bench->gaps, i) > 0.0)) {
         fit.nut_height[i] = core_new_nut_height(bench, &fit, stages->level_depth, i);
     }
     return wanted_top(bench, &fit, i) - edge_over(&bench->board, bend, i);
@@ -92,8 +92,8 @@ static double edge_u(const sil_bench *bench, const sil_stages *stages, int i)
     const sil_board *board = &bench->board;
     double bend = stages->fit[SIL_NUT].bend, step = sil_bend(board, stages->relief_u);
     double bowed = over_edge(bench, stages, bend + step, i) - over_edge(bench, stages, bend, i);
-    double gap =
-        core_gap_read(&bench->gaps, i) ? sil_first_u(bench, i) : sil_rectangular(SIL_FIRST_STANDS);
+    double gap = sil_first_read(&bench->gaps, i) > 0.0 ? sil_first_u(bench, i)
+                                                       : sil_rectangular(SIL_FIRST_STANDS);
     double share = board->fret_x[i][1] / board->fret_x[i][board->frets < 3 ? 2 : 3];
     double t = sil_leverage(board, i);
     double nut = bench->fresh.nut ? 0.0 : gap / (1.0 - share) * (1.0 - t) / t;

@@ -101,7 +101,7 @@ static sil_verdict judge_slot(const sil_bench *bench, const sil_stages *stages, 
     if (bench->fresh.nut) {
         return SIL_TAKE;
     }
-    if (bench->fresh.saddle && !core_gap_read(&bench->gaps, i)) {
+    if (bench->fresh.saddle && !(sil_first_read(&bench->gaps, i) > 0.0)) {
         return SIL_WAIT; /* its target only stands for its gap */
     }
     sil_verdict verdict =

@@ -128,12 +128,6 @@ static void find_frets(sil_plan *plan)
     }
 }
 
-/* A gap read as 0 means that the string touches. There is no figure then, but still a finding. */
-static bool at_nought(double gap, double deciding)
-{
-    return gap == 0.0 && !(deciding > 0.0);
-}
-
 /* A height that follows from work after which everything is measured again is only a forecast, so
  * it is not a fault. */
 static sil_level height_level(const sil_plan *plan)
@@ -150,7 +144,7 @@ static void find_slots(sil_plan *plan)
         sil_band range = plan_first_range(plan, fit, i);
         double read = plan_first_over(plan, fit, i, plan->bench.targets.first_held);
         bool zero = plan->bench.zero_fret;
-        if (at_nought(gaps->first[i], gaps->first_open[i]) || gaps->first_open[i] == 0.0) {
+        if (sil_first_read(gaps, i) == 0.0) { /* it touches: no figure, but a finding */
             plan_found_figure(plan, zero ? SIL_ZERO_FRET_LOW : SIL_SLOT_LOW,
                               zero ? SIL_LEVEL_WATCH : SIL_LEVEL_ACT, SIL_NUT, i, 0.0, range);
         } else if (plan_zero_fret_high(plan, i)) {

@@ -110,8 +110,7 @@ bool plan_makes_saddle(const sil_plan *plan)
 
 bool plan_gap_read(const sil_plan *plan, int string)
 {
-    const sil_gaps *gaps = &plan->bench.gaps;
-    return gaps->first[string] > 0.0 || gaps->first_open[string] > 0.0;
+    return sil_first_read(&plan->bench.gaps, string) > 0.0;
 }
 
 bool plan_nut_stands(const sil_plan *plan)

@@ -17,7 +17,10 @@ double sil_first_now(const sil_plan *plan, int string)
     if (plan->bench.fresh.saddle && !plan_gap_read(plan, string)) {
         return SIL_UNKNOWN; /* the height that it has is that of its target */
     }
-    return sil_known(told) || gaps->first_held != hold ? told : gaps->first[string];
+    if (sil_known(told) || gaps->first_open[string] == 0.0) {
+        return sil_known(told) ? told : 0.0; /* lying on fret 1 open, so held down, too */
+    }
+    return gaps->first_held == hold ? gaps->first[string] : SIL_UNKNOWN;
 }
 
 sil_band plan_first_range(const sil_plan *plan, const sil_fit *fit, int string)

@@ -9,12 +9,21 @@ static void step(sil_plan *plan, bool when, sil_stage_name stage, sil_act act)
     }
 }
 
-/* Whether a reading is missing that is needed for the height of a string. */
-static bool any_unsettled(const sil_plan *plan, const double *gaps, const double *instead)
+/* Whether a gap at fret 1 is missing; one on its fret may be put right without a figure. */
+static bool any_first_unsettled(const sil_plan *plan)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
-        bool on_fret = instead && plan->stages.on_fret[i]; /* put right without a figure */
-        if (!(gaps[i] > 0.0) && !(instead && instead[i] > 0.0) && !on_fret) {
+        if (!plan_gap_read(plan, i) && !plan->stages.on_fret[i]) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool any_action_unsettled(const sil_plan *plan)
+{
+    for (int i = 0; i < plan->job->string_count; i++) {
+        if (!(plan->bench.gaps.action[i] > 0.0)) {
             return true;
         }
     }
@@ -26,16 +35,14 @@ static bool wants_crowns(const sil_plan *plan)
 {
     const sil_reading *reading = sil_plan_reading(plan);
     bool unread = !reading || reading->crowns_read == SIL_CROWNS_NOT_READ;
-    const sil_gaps *gaps = &plan->bench.gaps;
     return sil_withheld_by(&plan->nut_withheld, SIL_CROWNS_UNREAD) ||
            (unread && (sil_withheld_by(&plan->nut_withheld, SIL_RELIEF_UNKNOWN) ||
-                       any_unsettled(plan, gaps->first, gaps->first_open)));
+                       any_first_unsettled(plan)));
 }
 
 /* Steps for readings that the plan needs, and for readings that the bench should take anyway. */
 static void order_readings(sil_plan *plan)
 {
-    const sil_gaps *gaps = &plan->bench.gaps;
     const sil_withheld *withheld = &plan->nut_withheld;
     step(plan, sil_withheld_by(withheld, SIL_READINGS_DISAGREE), SIL_NOW, SIL_ACT_READ_GAPS_AGAIN);
     step(plan, plan_any_odd(plan) || plan_any_impossible(plan), SIL_NOW, SIL_ACT_READ_ODD);
@@ -47,10 +54,9 @@ static void order_readings(sil_plan *plan)
     step(plan, sil_withheld_by(withheld, SIL_BACK_BOW), SIL_NOW, SIL_ACT_STRAIGHTEDGE);
     step(plan, wants_crowns(plan), SIL_NOW, SIL_ACT_READ_CROWNS);
     bool strung = !plan_makes(plan); /* what needs the strings is read when the part is made */
-    step(plan, strung && any_unsettled(plan, gaps->first, gaps->first_open), SIL_NOW,
-         SIL_ACT_MEASURE_FIRST);
+    step(plan, strung && any_first_unsettled(plan), SIL_NOW, SIL_ACT_MEASURE_FIRST);
     step(plan, plan_saddle_loose(plan), SIL_NOW, SIL_ACT_FIT_SADDLE);
-    step(plan, strung && any_unsettled(plan, gaps->action, NULL), SIL_NOW, SIL_ACT_MEASURE_ACTION);
+    step(plan, strung && any_action_unsettled(plan), SIL_NOW, SIL_ACT_MEASURE_ACTION);
 }
 
 /* A saddle that stands in a slot may lean or rock there. Nobody has said that it does not, and it is
@@ -198,10 +204,8 @@ static void order_saddle(sil_plan *plan)
  * is still heard then has a cause outside the set-up, so the set-up is done. */
 static bool all_done(const sil_plan *plan)
 {
-    const sil_gaps *gaps = &plan->bench.gaps;
     if (plan->reading < 0 || !sil_known(plan->stages.fit[SIL_NOW].bend) ||
-        any_unsettled(plan, gaps->first, gaps->first_open) ||
-        any_unsettled(plan, gaps->action, NULL)) {
+        any_first_unsettled(plan) || any_action_unsettled(plan)) {
         return false;
     }
     for (int k = 0; k < plan->finding_count; k++) {

@@ -30,11 +30,12 @@ bool plan_gaps_apart(const sil_plan *plan, int string)
     const sil_gaps *gaps = &plan->bench.gaps;
     const sil_tools *tools = &plan->bench.tools;
     double open = gaps->first_open[string];
-    if (gaps->first_held == SIL_HOLD_OPEN || !(open > 0.0) || plan->bench.fresh.nut) {
+    if (gaps->first_held == SIL_HOLD_OPEN || !sil_known(open) || plan->bench.fresh.nut) {
         return false;
     }
-    double told =
-        sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_NOW], string, gaps->first_held);
+    double told = open == 0.0 ? 0.0 /* it lies on fret 1 already, so held down, too */
+                              : sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_NOW],
+                                              string, gaps->first_held);
     /* The largest difference that the errors of the three tools can explain together. The gap
      * counts about twice, and action and relief by their small share at the first fret. A held gap
      * read as 0 means that the string touches. */

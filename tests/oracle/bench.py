@@ -426,8 +426,8 @@ def gaps_apart(board, job, done):
     for i in range(job.count):
         told = first_of(board, done.now, i, r.held)
         apart = told > explained if r.on_the_fret[i] else abs(told - r.first[i]) > explained
-        if r.first_open[i] > 0 and apart:
-            return True
+        if r.first_open[i] > 0 and apart or r.first_open[i] == 0 and r.first[i] > explained:
+            return True   # one that lies on fret 1 open has no gap there when held
     return False
 
 

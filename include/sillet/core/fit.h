@@ -27,7 +27,7 @@ typedef struct sil_gaps {
     sil_tap first_tap[SIL_STRINGS_MAX]; /* where no gauge was used */
     sil_hold first_held;
     double first_open[SIL_STRINGS_MAX]; /* open gap, if also read; used instead of first
-                                           where known */
+                                           where known, also as 0 */
 } sil_gaps;
 
 typedef struct sil_band {
@@ -213,6 +213,14 @@ double sil_slot_gap(const sil_bench *bench, const sil_fit *fit, int string);
  * Returned: mm per mm, about a half
  */
 double sil_leverage(const sil_board *board, int string);
+
+/* sil_first_read: the gap at fret 1 that decides the height of a slot.
+ * Given:    gaps    as read
+ *           string  0..strings - 1
+ * Returned: mm; the open one where it was read, else the one read as first_held says; 0 where the string
+ *           lies on fret 1, from which no height follows; SIL_UNKNOWN where neither was read
+ */
+double sil_first_read(const sil_gaps *gaps, int string);
 
 /* sil_fit_read: computes string heights at nut and saddle from the readings.
  * Given:    board  laid
