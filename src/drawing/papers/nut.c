@@ -290,17 +290,9 @@ static void draw_nut(sil_drawing *drawing)
     const draw_draft *draft = &drawing->draft;
     draw_flow flow = draw_flow_begin(drawing, heading);
     paper_headline(&flow, draw_set_decimals(draft, draft->brief->nut.headline));
-    draw_shapes *last = table(&flow);
-    double scale, gap = drawing->draft.dense ? 2 : 3;
-    double follow = last != NULL ? draw_box_height(draw_shapes_box(last)) + gap : 0;
-    draw_shapes *large = paper_magnify(&flow, magnified, 1, &scale);
-    if (scale <= 1) { /* no larger than the view at full size; the table has its figures */
-        drawing->no_memory = drawing->no_memory || large == NULL || large->no_memory;
-        draw_shapes_free(large);
-        large = NULL;
-    }
-    paper_views(&flow, full_size(&flow), section, large, facts, gap, follow);
-    draw_flow_put(&flow, last, DRAW_LEFT, 7, 0);
+    double scale; /* 0 where none larger than full size fits: the table has the figures */
+    draw_shapes *large = paper_magnify(&flow, magnified, 0, &scale);
+    paper_views(&flow, full_size(&flow), section, large, facts, table(&flow), draft->dense ? 2 : 3);
 }
 
 void paper_nut(sil_drawing *drawing)
