@@ -155,13 +155,15 @@ static void look_at_nut_section(const scene *s, int i)
     assert_true(take_box(list, DRAW_OUTLINE, v, (draw_box){-4, -nut->shim, 0, surface}));
     assert_true(take_path(list, DRAW_OUTLINE, 0, true, 4, body));
     assert_true(take_path(list, DRAW_SLOT, 0, false, 4, wall));
-    double low = surface;
+    double low = surface,
+           now = surface + (brief_known(slot->stack_now) ? slot->stack_now.exact : nut->stack[i]);
     for (int leaf = 0; leaf < (slot->leaves > 0 ? slot->leaves : 1); leaf++) {
-        double high = low + (slot->leaves > 0 ? slot->leaf[leaf].exact : nut->stack[i]);
+        double high = low + (slot->leaves > 0 ? slot->leaf[leaf].exact : now - surface);
         assert_true(take_box(list, DRAW_SLOT, v, (draw_box){-3.4, low, -0.4, high}));
         low = high;
     }
-    assert_true(low >= floor - 1e-9 && low <= floor + 0.03);
+    assert_true(low >= now - 1e-9 && low <= now + 0.03);
+    assert_true(now >= floor - 1e-9);
     assert_true(nut->shim <= 0 ||
                 take_box(list, DRAW_OUTLINE, v, (draw_box){0, -nut->shim, long_, 0}));
     for (int edge = 0; edge < 2; edge++) {

@@ -80,7 +80,7 @@ def nut(places, pages, count):
     for row in string_table(all_rows, count, 11):
         who = int(row[0])
         for what, cell in zip(("slot width", "slot centre", "floor", "slot top", "depth", "whole", "slot first",
-                               "stack first", "stack"), row[2:]):
+                               "stack now", "stack"), row[2:]):
             places.add((what, who), cell, "nut's table")
     for who, figure in ringed(pages, count):
         places.add(("floor", who), figure, "led out of the nut's face")
@@ -218,7 +218,7 @@ def templates(places, pages):
             part = None
 
 
-SAID = {"stack": "stack", "stack-first": "stack first", "caliper": "caliper", "centre": "slot centre",
+SAID = {"stack": "stack", "stack-first": "stack now", "caliper": "caliper", "centre": "slot centre",
         "peak": "peak", "height-first": "height first", "gap": "gap done"}
 
 
@@ -228,7 +228,7 @@ def step(places, row):
     for figure in row["figures"] + row["check_figures"]:
         what, who = SAID.get(figure["of"]), figure.get("string")
         if act == "file-slots":   # what it stops at in this pass
-            what = {"slot": "slot first", "stack": "stack first"}.get(figure["of"], what)
+            what = {"slot": "slot first", "stack": "stack now"}.get(figure["of"], what)
         if figure["of"] == "height" and act in ("new-saddle", "shape-saddle"):
             what = "height"
         if figure["of"] == "shim" and act == "shim-nut":

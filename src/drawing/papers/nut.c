@@ -168,13 +168,13 @@ enum {
     DEPTH,
     DEEPEN,
     FIRST,
-    STOP_FIRST,
+    STOP_NOW,
     STOP,
     COLUMNS
 };
 
 static const draw_table empty_table = {.columns = COLUMNS,
-                                       .span = {{STOP_FIRST, STOP, "file to feelers"}},
+                                       .span = {{STOP_NOW, STOP, "file to feelers"}},
                                        .head = {[STRING] = {NULL, "string"},
                                                 [NOTE] = {NULL, "note"},
                                                 [SLOT] = {"cut", "width"},
@@ -184,8 +184,8 @@ static const draw_table empty_table = {.columns = COLUMNS,
                                                 [DEPTH] = {"depth", "of slot"},
                                                 [DEEPEN] = {"deepen", "by"},
                                                 [FIRST] = {"first", "pass"},
-                                                [STOP_FIRST] = {NULL, "first"},
-                                                [STOP] = {NULL, "for good"}}};
+                                                [STOP_NOW] = {NULL, "now"},
+                                                [STOP] = {NULL, "final"}}};
 
 /* Writes what is done at a slot, in the column of how much to deepen it. */
 static void put_amount(const draw_draft *draft, const brief_slot *slot, int i, draw_table *t)
@@ -223,7 +223,7 @@ static void fill_row(const draw_draft *draft, int i, draw_table *t)
     draw_table_figure(draft, t, i, DEPTH, slot->depth);
     put_amount(draft, slot, i, t);
     draw_table_figure(draft, t, i, FIRST, slot->first);
-    draw_table_figure(draft, t, i, STOP_FIRST, slot->stack_first);
+    draw_table_figure(draft, t, i, STOP_NOW, slot->stack_now);
     t->cell[i][STOP] = "-";
     if (slot->worked) {
         draw_table_figure(draft, t, i, STOP, slot->stack);
@@ -240,7 +240,7 @@ static double put_leaves(const draw_draft *draft, draw_shapes *list, double y)
     for (int i = 0; i < draft->brief->strings; i++) {
         const brief_slot *slot = &draft->brief->nut.slot[i];
         if (slot->leaves > 0) {
-            words[count] = draw_say(draft, "Feelers, string %d: %s", i + 1,
+            words[count] = draw_say(draft, "Feelers now, string %d: %s", i + 1,
                                     draw_set_decimals(draft, slot->leaf_words));
             widest = fmax(widest, draw_text_width(list, words[count++], DRAW_NOTE) + apart);
         }
@@ -260,7 +260,7 @@ static draw_shapes *table(const draw_flow *flow)
     draw_table t = empty_table;
     t.rows = draft->brief->strings;
     t.row_height = draft->dense ? 4 : 5.2; /* no letter in it reaches below a comma */
-    t.large = draft->dense ? 0 : STOP;     /* large letters do not go into lower rows */
+    t.large = draft->dense ? 0 : STOP_NOW; /* large letters do not go into lower rows */
     for (int i = 0; i < t.rows; i++) {
         fill_row(draft, i, &t);
     }
