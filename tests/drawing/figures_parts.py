@@ -404,9 +404,7 @@ def saddle_table(pack):
 
     def wanted(i):
         row, bearing = result["strings"][i], pack.part.bearing(i)
-        height = None if unknown(row["height"]) else row["height"] + pack.part.left_on(i)
-        share = None if unknown(row["in_slot"]) or unknown(height) else \
-            100 * row["in_slot"] * row["height"] / height
+        share = None if unknown(row["in_slot"]) else math.floor(100 * row["in_slot"] + 1e-9)
         return [bearing["present"], amount(pack, i)] + \
             [bearing["base_first"]] * (result["bottom_cut"] is not None) + \
             [bearing["dress"]] * dressed + \
