@@ -211,8 +211,9 @@ def templates(places, pages):
     """The length printed under the slip of a face, which has its name on it."""
     part = None
     for row in rows(pages):
-        found = re.match(r"(Nut|Saddle) face\b", row[0])
-        part = found.group(1).lower() if found else None if row[0].startswith(("Nut, ", "Saddle, ")) else part
+        found = re.match(r"(Nut|Saddle|Bridge) face\b", row[0])
+        titled = row[0].startswith(("Nut, ", "Saddle, ", "Bridge, "))
+        part = ("nut" if found.group(1) == "Nut" else "saddle") if found else None if titled else part
         if part and len(row) == 1 and re.fullmatch(NUMBER, row[0]):
             places.add((f"{part}'s length",), row[0], "template")
             part = None
