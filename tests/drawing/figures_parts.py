@@ -128,7 +128,7 @@ def nut_table(pack):
 
 def large_stacks(pack):
     """The figures in large letters in the table are the stacks to stop at now, as the step says them: where
-    a first pass leaves something, not those of the finished slots. A dense table has none."""
+    a first pass leaves something, not those of the finished slots. The dense table of many strings has none."""
     large, dense = [], False
     for page in pack.pages["Nut"]:
         at = sorted({y for x, y, text in page.texts if x < 40 and text in ("1", "2")}, reverse=True)
@@ -136,6 +136,7 @@ def large_stacks(pack):
         low, high = table_end(pack, page) - 2, table_top(pack, page)
         large += [(y, text) for (_, y, text), (name, em) in zip(page.texts, page.letters)
                   if low < y < high and NUMBER.fullmatch(text) and em > LARGE]
+    dense = dense and pack.count > 8
     told = [text for _, text in sorted(large, reverse=True)]
     wanted = [figure for i in range(pack.count) if (figure := pack.part.slot(i)["stack_now"]) != "-"]
     said = {figure["string"]: figure["shown"] for act in NUT_ACTS for step in pack.result["steps"]

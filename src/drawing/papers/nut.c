@@ -253,14 +253,21 @@ static double put_leaves(const draw_draft *draft, draw_shapes *list, double y)
     return y - (double)((count + abreast - 1) / abreast) * pitch;
 }
 
+/* No letter in a row reaches below a comma. Many strings leave no room for large ones. */
+static double row_height(const draw_draft *draft)
+{
+    const int few = 8;
+    return draft->dense && draft->brief->strings > few ? 4 : 5.2;
+}
+
 static draw_shapes *table(const draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
     draw_shapes *list = draw_flow_list(flow);
     draw_table t = empty_table;
     t.rows = draft->brief->strings;
-    t.row_height = draft->dense ? 4 : 5.2; /* no letter in it reaches below a comma */
-    t.large = draft->dense ? 0 : STOP_NOW; /* large letters do not go into lower rows */
+    t.row_height = row_height(draft);
+    t.large = t.row_height > 4 ? STOP_NOW : 0; /* large letters do not go into lower rows */
     for (int i = 0; i < t.rows; i++) {
         fill_row(draft, i, &t);
     }
