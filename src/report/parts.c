@@ -105,7 +105,7 @@ void report_nut(text *t, const brief *b)
     static const char *const heads[] = {
         "too high by", "first",   "feelers", "feelers", "floor", "depth",   "slot", "centre", "",
         "pass",        "to stop", "to stop", "above",   "below", "width",   "from", "",       "",
-        "at now",      "at last", "bottom",  "the top", "",      "bass end"};
+        "now",         "final",   "bottom",  "the top", "",      "bass end"};
     text_put(t, "\nNUT: where each slot goes, how wide and how deep\n");
     if (b->nut.remedy == SIL_NUT_WAIT) {
         put_waiting(t, b->plan, "nut", &b->plan->nut_withheld);
