@@ -53,7 +53,7 @@ static const member of_slot[] = {
     OF(brief_slot, sure, SIL_NEAREST),   OF(brief_slot, deepen, SIL_DOWN),
     OF(brief_slot, first, SIL_DOWN),     OF(brief_slot, left, SIL_NEAREST),
     OF(brief_slot, stack_first, SIL_UP), OF(brief_slot, stack, SIL_UP),
-    OF(brief_slot, gap, SIL_NEAREST)};
+    OF(brief_slot, stack_now, SIL_UP),   OF(brief_slot, gap, SIL_NEAREST)};
 static const member of_saddle[] = {OF(brief_saddle, base_first[0], SIL_DOWN),
                                    OF(brief_saddle, base_first[1], SIL_DOWN),
                                    OF(brief_saddle, base_all[0], SIL_DOWN),

@@ -289,7 +289,7 @@ static void templates_say_what_they_leave_out(void **state)
     (void)state;
     static scene s;
     uint64_t seed = 64;
-    int looked = 0;
+    int looked = 0, faces[2] = {0}; /* of saddles, of bridges on feet */
     for (int job = 0; job < 2 * JOBS; job++) {
         set_up_random(&s, &seed, 1 + job % SIL_STRINGS_MAX);
         part_saddle *part = &s.drawing->brief->saddle_part;
@@ -303,9 +303,11 @@ static void templates_say_what_they_leave_out(void **state)
         int from = s.drawing->paper_count;
         paper_templates(s.drawing);
         const draw_shapes *list = s.drawing->papers[from].shapes;
-        bool none = text_with(list, "Saddle face: no template") != NULL;
-        if (text_with(list, "Saddle, face toward the tail") != NULL || none) {
+        const char *piece = s.b->saddle.working == SIL_WORKING_FEET ? "Bridge" : "Saddle";
+        bool none = text_with(list, draw_say(s.draft, "%s face: no template", piece)) != NULL;
+        if (text_with(list, draw_say(s.draft, "%s, face toward", piece)) != NULL || none) {
             assert_true(none == (part->finished_top.count == 0));
+            faces[piece[0] == 'B']++;
         }
         const char *crosses = text_with(list, "On the top. The strings leave it at the crosses");
         if (crosses != NULL) {
@@ -322,7 +324,7 @@ static void templates_say_what_they_leave_out(void **state)
         }
         take_down(&s);
     }
-    assert_true(looked > 40);
+    assert_true(looked > 40 && faces[0] > 20 && faces[1] > 3);
 }
 
 /* Why a part waits, with a capital; nothing for what makes no part wait. */

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The figures in the result for each sentence, and the columns of the text report. */
+#include "../src/brief/figure.h"
 #include "planned.h"
 #include "random_job.h"
 #include "tone_job.h"
@@ -200,9 +201,21 @@ static void a_date_of_any_language_keeps_its_letters(void **state)
     expect_line(NULL, "  no date                45 %");
 }
 
+/* What is not half of a whole is not told to be, and a share in even per cent is told as it is. */
+static void a_share_is_rounded_down(void **state)
+{
+    (void)state;
+    assert_string_equal(figure_share(0.4999).shown, "49");
+    assert_string_equal(figure_share(0.5).shown, "50");
+    for (int k = 0; k <= 100; k++) {
+        assert_int_equal(atoi(figure_share(k / 100.0).shown), k);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_share_is_rounded_down),
         cmocka_unit_test(every_act_is_in_the_docs),
         cmocka_unit_test(every_figure_of_random_plans_is_noted),
         cmocka_unit_test(every_figure_of_the_examples_is_noted),

@@ -90,6 +90,36 @@ static void a_table_shows_every_cell(void **state)
     draw_shapes_free(list);
 }
 
+/* Words over narrow columns stay over these: those beside them make room. And a dash is not large. */
+static void words_over_columns_have_room(void **state)
+{
+    (void)state;
+    enum { COLUMNS = 7 };
+    draw_table t = {.columns = COLUMNS,
+                    .rows = 1,
+                    .row_height = 5,
+                    .large = 5,
+                    .span = {{5, 6, "words wider than both"}}};
+    for (int c = 0; c < COLUMNS; c++) {
+        t.head[c][0] = c < 5 ? "first pass" : NULL;
+        t.head[c][1] = "now";
+        t.cell[0][c] = "-";
+        t.anchor[c] = DRAW_RIGHT;
+    }
+    draw_shapes *list = empty_list(&drawn);
+    draw_add_table(list, 0, 0, 170, &t);
+    double right = 0;
+    for (int i = 0; i < list->count; i++) {
+        const char *words = words_of(list, i);
+        right = strcmp(words, "first pass") == 0 ? fmax(right, list->shapes[i].box.right) : right;
+        assert_true(strcmp(words, "-") != 0 || list->shapes[i].size == DRAW_NOTE);
+    }
+    const draw_shape *over = text_at(list, "words wider than both");
+    assert_true(right > 50 && over->box.left > right + 1);
+    assert_true(over->box.right < 170 + 1e-9);
+    draw_shapes_free(list);
+}
+
 /* Any column that states a tolerance makes room for it. */
 static void one_tolerance_makes_room(void **state)
 {
@@ -205,6 +235,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_table_shows_every_cell),
+        cmocka_unit_test(words_over_columns_have_room),
         cmocka_unit_test(one_tolerance_makes_room),
         cmocka_unit_test(a_tolerance_too_wide_takes_two_lines),
         cmocka_unit_test(figures_state_their_limits),

@@ -278,13 +278,12 @@ act_words act_words_of(sil_act act)
                            .care = cutting,
                            .large = {{"centre", "from the bass end"}}};
     case SIL_ACT_CUT_NUT:
-        return (act_words){
-            .word = "cut-nut-slots",
-            .what = say_cut_nut,
-            .check = say_check_cut_nut,
-            .next = "new nut: cut its slots",
-            .care = cutting,
-            .large = {{"stack-first", "at first, feelers of"}, {"stack", "for good"}}};
+        return (act_words){.word = "cut-nut-slots",
+                           .what = say_cut_nut,
+                           .check = say_check_cut_nut,
+                           .next = "new nut: cut its slots",
+                           .care = cutting,
+                           .large = {{"stack-first", "at first, feelers of"}, {"stack", "final"}}};
     case SIL_ACT_SHAPE_NUT:
         return (act_words){
             .word = "shape-nut",
@@ -313,7 +312,7 @@ act_words act_words_of(sil_act act)
             .check = say_check_shape_saddle,
             .next = "new saddle: shape its top",
             .care = cutting,
-            .large = {{"height-first", "at first, over its bottom"}, {"height", "for good"}}};
+            .large = {{"height-first", "at first, over its bottom"}, {"height", "final"}}};
     case SIL_ACT_READ_NEW:
         return (act_words){.word = "measure-new-part",
                            .what = say_read_new,

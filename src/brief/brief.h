@@ -46,7 +46,8 @@ typedef struct brief_slot {
     brief_figure left;        /* about how much remains after the first pass */
     brief_figure stack_first; /* stack of feelers to stop at in the first pass, rounded up */
     brief_figure stack;       /* stack of feelers for the finished slot, rounded up */
-    int leaves; /* how many feelers make up that stack; 0 where the usual ones do not */
+    brief_figure stack_now;   /* the first where there is one, else the other; "-" without work */
+    int leaves; /* how many feelers make up the stack now; 0 where the usual ones do not */
     brief_figure leaf[BRIEF_BLADES]; /* thickest first */
     const char *leaf_words;          /* "1.00 + 0.15 + 0.03"; "" for none */
     bool stack_moved;    /* the stack follows from the one filed to at the visit before */

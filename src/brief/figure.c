@@ -68,6 +68,13 @@ brief_figure figure_number(double value, int decimals)
     return figure;
 }
 
+brief_figure figure_share(double share)
+{
+    brief_figure figure = {.exact = 100.0 * share, .rounding = SIL_DOWN};
+    sil_number_write(figure.shown, sizeof figure.shown, floor(100.0 * share + 1e-9), 0);
+    return figure;
+}
+
 brief_figure figure_signed(double value)
 {
     brief_figure figure = {.exact = value, .rounding = SIL_NEAREST};

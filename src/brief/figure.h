@@ -12,6 +12,7 @@
  * figure_radius: a radius in whole millimetres or tenths of an inch.
  * figure_plain:  a length as given in the job, such as the scale, without zeros at the end.
  * figure_number: any other figure, with a given count of decimals, rounded to the nearest.
+ * figure_share:  a share of a whole in per cent, rounded down: what is told to be half is.
  * figure_signed: a figure with its sign and at most one decimal, as a tuner shows cents.
  * figure_none:   "-", where there is nothing to show.
  */
@@ -22,6 +23,7 @@ brief_figure figure_size(sil_unit unit, double mm);
 brief_figure figure_radius(sil_unit unit, double mm);
 brief_figure figure_plain(sil_unit unit, double mm);
 brief_figure figure_number(double value, int decimals);
+brief_figure figure_share(double share);
 brief_figure figure_signed(double value);
 brief_figure figure_none(void);
 

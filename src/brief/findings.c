@@ -24,7 +24,7 @@ static void tell_kind(telling *t, code_figure kind, const char *of, int string, 
         tell(t, " %%");
         return;
     case SHARE:
-        tell_figure(t, of, string, figure_number(value * 100.0, 0));
+        tell_figure(t, of, string, figure_share(value));
         tell(t, " %%");
         return;
     case DEGREES:

@@ -5,11 +5,25 @@
 
 #include "acts.h"
 
+static bool is_one_of(const char *of, const char *const *words)
+{
+    while (*words != NULL && strcmp(of, *words) != 0) {
+        words++;
+    }
+    return *words != NULL;
+}
+
+/* Turns of a tuning screw stand under the move that they make, which has its way. */
+static const char *const turned[] = {"turns", "tune-turns", NULL};
+static const char *const moved[] = {"turns", "tune", "tune-end", NULL};
+
 static void add_row(const brief *b, const brief_sentence *sentence, act_figure worked,
                     brief_large *next)
 {
     brief_large_row *row = &next->row[next->rows];
-    *row = (brief_large_row){.label = worked.label, .is_length = strcmp(worked.of, "turns") != 0};
+    *row = (brief_large_row){.label = worked.label,
+                             .is_length = !is_one_of(worked.of, turned),
+                             .has_way = is_one_of(worked.of, moved)};
     for (int i = sentence->first; i < sentence->first + sentence->count; i++) {
         const brief_said *said = &b->said[i];
         if (strcmp(said->of, worked.of) == 0 && brief_known(said->figure) &&

@@ -12,6 +12,7 @@ enum { BRIEF_LARGE_ROWS = 2, BRIEF_LARGE_FIGURES = SIL_STRINGS_MAX };
 typedef struct brief_large_row {
     const char *label; /* what they are: "caliper, bottom to string" */
     bool is_length;    /* they are in the unit of lengths */
+    bool has_way;      /* each is worked in a direction of its own: up, down, back, forward */
     int count;
     const brief_said *said[BRIEF_LARGE_FIGURES];
 } brief_large_row;

@@ -64,9 +64,9 @@ void brief_fill_leaves(brief *b, brief_slot *slot)
     const double most_over = 0.02; /* as far as a stack may be off */
     double blade[BLADES_MAX];
     double stack =
-        strtod(slot->stack.shown, NULL) * (b->unit == SIL_INCH ? 25.4 : 1); /* as rounded up */
+        strtod(slot->stack_now.shown, NULL) * (b->unit == SIL_INCH ? 25.4 : 1); /* as rounded up */
     slot->leaf_words = "";
-    if (!slot->worked || !brief_known(slot->stack)) {
+    if (!brief_known(slot->stack_now)) {
         return;
     }
     choice best = best_of(blade, blades_of(b->unit, blade), stack);

@@ -46,6 +46,9 @@ static void fill_passes(const brief *b, brief_slot *slot, int i)
             : figure_none();
     slot->worked = files || slot->does == BRIEF_FILLS || slot->does == BRIEF_NEW;
     slot->stack = figure_limited(b->unit, plan->nut.stack[i], SIL_UP, FIGURE_FLOOR);
+    slot->stack_now = !slot->worked                    ? figure_none()
+                      : brief_known(slot->stack_first) ? slot->stack_first
+                                                       : slot->stack;
     slot->stack_moved = plan->nut.stack_moved[i];
     slot->stack_stays = plan->nut.stack_stays[i];
 }

@@ -111,7 +111,7 @@ static void fill_cuts(const brief *b, int i, brief_bearing *string)
     *made = figure_limited(b->unit, made->exact, way, FIGURE_HEIGHT);
     string->height_first =
         blank ? figure_length(b->unit, work->height[i] + work->leave[i], SIL_UP) : figure_none();
-    string->in_slot = figure_number(100.0 * work->in_slot[i] * work->height[i] / height, 0);
+    string->in_slot = figure_share(work->in_slot[i]);
     string->slot_wall = figure_reference(
         figure_size(b->unit, b->saddle_part.bridge[i] + b->plan->job->saddle.pickup));
     string->angle = figure_number(work->break_angle_deg[i], 0);
@@ -243,13 +243,15 @@ static const char *headline(brief *b)
 {
     const brief_saddle *saddle = &b->saddle;
     bool floats = sil_working_floats(saddle->working);
+    bool feet = saddle->working == SIL_WORKING_FEET;
     switch (saddle->remedy) {
     case SIL_SADDLE_SAND:
         return saddle->takes_all && !saddle->takes_first
                    ? "Nothing is sanded yet: measure the action with a finer tool"
-               : saddle->base    ? "Sand the bottom to the solid line, then measure again"
-               : saddle->dressed ? "Dress the top, a little at a time"
-                                 : "Nothing comes off: it is too little for a file";
+               : saddle->base && feet ? "Sand the feet to the solid line, then measure again"
+               : saddle->base         ? "Sand the bottom to the solid line, then measure again"
+               : saddle->dressed      ? "Dress the top, a little at a time"
+                                      : "Nothing comes off: it is too little for a file";
     case SIL_SADDLE_SHIM:
         return text_keep(&b->store, "Shim the %s: %s, %s %s", floats ? "bridge" : "saddle",
                          floats ? "a hard piece under each foot" : "one hard full-length piece",

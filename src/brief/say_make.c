@@ -124,7 +124,7 @@ void say_cut_nut(const brief *b, telling *t)
         tell_each(t, "stack-first", &first);
         tell_unit(t);
         tell(t, ", laid on the board hard against the nut's front face. The rest stays on until "
-                "the strings have been on. The stack for good is ");
+                "the strings have been on. The final stack is ");
         tell_each(t, "stack", &good);
         tell_unit(t);
         say_stack_sure(b, t);
@@ -190,7 +190,7 @@ void say_shape_saddle(const brief *b, telling *t)
     tell(t, "Bring its top down to heights over its bottom of, at first, ");
     tell_each(t, "height-first", &first);
     tell_unit(t);
-    tell(t, ". The rest stays on until the strings have been on. The height for good is ");
+    tell(t, ". The rest stays on until the strings have been on. The final height is ");
     tell_each(t, "height", &good);
     tell_unit(t);
     tell(t, b->plan->tuning.remedy == SIL_TUNE_PEAKS

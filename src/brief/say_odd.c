@@ -143,11 +143,9 @@ static const plan_sense *sense_of(const brief *b, const sil_finding *f)
     return f->stage == SIL_NUT ? &b->plan->nut_sense[f->string] : &b->plan->saddle_sense[f->string];
 }
 
-/* A share is shown in per cent. */
 static brief_figure shown_as(const brief *b, plan_figure figure, double value)
 {
-    return figure == PLAN_SHARE ? figure_number(value * 100.0, 0)
-                                : figure_length(b->unit, value, SIL_NEAREST);
+    return figure == PLAN_SHARE ? figure_share(value) : figure_length(b->unit, value, SIL_NEAREST);
 }
 
 /* Writes what a figure would have to be: "it must be 0 to 4.00 mm". */

@@ -105,13 +105,16 @@ static void draw_measure_unread(sil_drawing *drawing)
     draw_measure(drawing);
 }
 
-/* A single drawing without frame and title block, on a paper of just its own size. */
+/* A single drawing without frame and title block, on one page of just its own size: while it is
+ * drawn the page is taller than any drawing, so that none goes on to a second. */
 static void draw_view(sil_drawing *drawing)
 {
-    const double margin = 2;
+    const double margin = 2, tall = 1000;
     static void (*const views[])(sil_drawing *) = {
         [SIL_PART_ALL] = paper_side, [SIL_PART_NUT] = paper_nut, [SIL_PART_SADDLE] = paper_saddle};
+    drawing->size.top += tall;
     views[drawing->order.part](drawing);
+    drawing->size.top -= tall;
     const draw_shapes *view = drawing->papers[0].shapes;
     if (view != NULL && view->count > 0) {
         drawing->size = (draw_box){view->box.left - margin, view->box.bottom - margin,

@@ -103,18 +103,19 @@ static void put_blank(text *t, const brief_blank *blank)
 void report_nut(text *t, const brief *b)
 {
     static const char *const heads[] = {
-        "too high by", "first",   "feelers", "floor", "depth",   "slot", "centre", "",
-        "pass",        "to stop", "above",   "below", "width",   "from", "",       "",
-        "at",          "bottom",  "the top", "",      "bass end"};
+        "too high by", "first",   "feelers", "feelers", "floor", "depth",   "slot", "centre", "",
+        "pass",        "to stop", "to stop", "above",   "below", "width",   "from", "",       "",
+        "now",         "final",   "bottom",  "the top", "",      "bass end"};
     text_put(t, "\nNUT: where each slot goes, how wide and how deep\n");
     if (b->nut.remedy == SIL_NUT_WAIT) {
         put_waiting(t, b->plan, "nut", &b->plan->nut_withheld);
     }
-    put_heads(t, 3, 7, heads);
+    put_heads(t, 3, 8, heads);
     for (int i = 0; i < b->strings; i++) {
         const brief_slot *slot = &b->nut.slot[i];
         begin_row(t, i, slot->does, slot->off, slot->sure);
         put_cell(t, slot->first);
+        put_cell(t, slot->stack_now);
         put_cell(t, slot->stack);
         put_cell(t, slot->floor);
         put_cell(t, slot->depth);

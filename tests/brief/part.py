@@ -55,15 +55,18 @@ class Shown:
         first = row["first_pass"] + shim if takes else None
         left = own + shim - first if takes else None
         whole = first if takes and left < LEAST_PASS else None if own is None else own + shim
+        stack_first = self.length(row["stack"] + left, UP) if takes and row["stack"] is not None else \
+            self.length(row["stack"] + row["leave"], UP) if made else "-"
+        stack = self.length(row["stack"], UP)
+        worked = does in ("deeper", "fill", "new")
         return {
             "does": does, "off": self.length(row["deepen"]),
             "sure": None if unknown(row["deepen_u"]) else self.length(2 * row["deepen_u"]),
             "deepen": self.length(whole, DOWN) if does == "deeper" else "-",
             "first": self.length(first, DOWN),
-            "stack_first": self.length(row["stack"] + left, UP) if takes and
-            row["stack"] is not None else self.length(row["stack"] + row["leave"], UP) if made
-            else "-",
-            "stack": self.length(row["stack"], UP), "floor": self.length(
+            "stack_first": stack_first, "stack": stack,
+            "stack_now": "-" if not worked else stack if stack_first == "-" else stack_first,
+            "floor": self.length(
                 None if row["floor"] is None else row["floor"] - self.nut_shim(), UP),
             "depth": self.length(row["depth"]), "width": self.length(row["width"]),
             "gauge": self.length(self.job.strings[i].gauge), "along": self.length(self.slot_at(i))}

@@ -81,7 +81,7 @@ def blank(pack, which, done, spacing, top_radius):
         pack.row("Blank order", f"{which}: {key}", [
             length(pack, order, UP), length(pack, finished, made_way(pack, which, key)), length(pack, spare)])
     pack.has("Blank order", f"{which}: spacing",
-             f"{length(pack, spacing)} {pack.unit}, {pack.count} strings")
+             f"{length(pack, spacing)} {pack.unit}, {pack.count} strings" if pack.count > 1 else "one string")
     if top_radius and top_radius != "-" and not any(
             t.endswith(f" {top_radius} {pack.unit}") for t in pack.texts("Blank order")):
         pack.report.wrong(f"{which}: radius of a blank", top_radius, "nowhere")

@@ -17,7 +17,9 @@ WORKED_TO = {
     "sand-saddle": ("caliper", "base"), "dress-saddle": ("top",), "shim-saddle": ("shim",),
     "new-saddle": ("height",), "shape-saddle": ("height-first", "height"),
     "turn-screws": ("turns", "screw"), "turn-posts": ("turns", "screw"),
-    "neck-shim": ("wedge", "lift"), "neck-reset": ("heel", "lift")}
+    "neck-shim": ("wedge", "lift"), "neck-reset": ("heel", "lift"),
+    "tune-screws": ("tune", "tune-turns"), "tune-ends": ("tune-end",)}
+WAYS = ("turns", "tune", "tune-end")  # each goes up, down, back or forward
 LEAST = 0.01  # mm: less is no pass
 MOST = 12     # of one kind on the card; the sentence has them all
 ACTION = {"sand-saddle", "dress-saddle", "shim-saddle", "new-saddle", "turn-screws", "turn-posts",
@@ -74,7 +76,7 @@ def card_figures(pack):
 def stands(rows, figures):
     """Figures side by side, their marks in the same order within the rows over them, their ways too."""
     marks = [mark(f) for f in figures]
-    turned = figures[0]["of"] == "turns"
+    turned = figures[0]["of"] in WAYS
     for k, row in enumerate(rows):
         if not inside(row, [f["shown"] for f in figures]):
             continue

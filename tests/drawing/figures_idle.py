@@ -32,9 +32,7 @@ def idle(pack):
     if done.returncode:
         pack.report.wrong("the plain pack", "a drawing", done.stderr.decode())
         return
-    pages = {}
-    for page in pdf.read(out):
-        pages.setdefault(pdf.title(page), []).append(page)
+    pages = pdf.by_title(pdf.read(out))
     os.remove(out)
     pack.same("plain pack: papers", list(pages), wanted(pack))
     for title in ("Bench card", "Nut", "Saddle"):

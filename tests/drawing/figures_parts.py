@@ -109,7 +109,7 @@ def nut_table(pack):
         stop = slot["stack"] if slot["does"] in ("deeper", "fill", "new") else "-"
         top, depth = nut_top(pack, i)
         return [slot[key] for key in ("width", "along", "floor")] + [
-            top, bracketed(depth), amount, slot["first"], slot["stack_first"], stop]
+            top, bracketed(depth), amount, slot["first"], slot["stack_now"], stop]
     pack.table("Nut", wanted)
     told = any(y < last - 4 for page in pack.pages["Nut"] for last in [table_end(pack, page)]
                for x, y, text in page.texts if y > 66 and x > FRAME_LEFT)
@@ -122,7 +122,35 @@ def nut_table(pack):
     heads(pack, "Nut", [
         (WIDTH, [slot["width"] for slot in slots]), (FLOOR, [slot["floor"] for slot in slots]),
         (OFF_SLOT, [slot["deepen"] for slot in slots]), (OFF_SLOT, [slot["first"] for slot in slots]),
-        (FLOOR, [slot["stack_first"] for slot in slots]), (FLOOR, [slot["stack"] for slot in worked])])
+        (FLOOR, [slot["stack_now"] for slot in slots]), (FLOOR, [slot["stack"] for slot in worked])])
+    large_stacks(pack)
+
+
+def large_stacks(pack):
+    """The figures in large letters in the table are the stacks to stop at now, as the step says them: where
+    a first pass leaves something, not those of the finished slots. The dense table of many strings has none."""
+    large, dense = [], False
+    for page in pack.pages["Nut"]:
+        at = sorted({y for x, y, text in page.texts if x < 40 and text in ("1", "2")}, reverse=True)
+        dense = dense or any(3.5 < upper - lower < 4.6 for upper, lower in zip(at, at[1:]))
+        low, high = table_end(pack, page) - 2, table_top(pack, page)
+        large += [(y, text) for (_, y, text), (name, em) in zip(page.texts, page.letters)
+                  if low < y < high and NUMBER.fullmatch(text) and em > LARGE]
+    dense = dense and pack.count > 8
+    told = [text for _, text in sorted(large, reverse=True)]
+    wanted = [figure for i in range(pack.count) if (figure := pack.part.slot(i)["stack_now"]) != "-"]
+    said = {figure["string"]: figure["shown"] for act in NUT_ACTS for step in pack.result["steps"]
+            if step["act"] == act for figure in step["figures"]
+            if figure["of"] == ("stack-first" if act == "cut-nut-slots" else "stack")}
+    pack.same("nut: the stacks now, as the steps have them", [
+        pack.part.slot(i)["stack_now"] for i in range(pack.count) if i + 1 in said],
+        [said[i + 1] for i in range(pack.count) if i + 1 in said])
+    pack.same("nut: the figures in large letters", told, [] if dense else wanted)
+
+
+NUMBER = re.compile(r"\d*\.\d+")
+LARGE = 4.5  # mm: between the em of the usual lettering and that of the next larger
+NUT_ACTS = ("shim-nut", "fill-slot", "new-nut", "cut-nut-slots", "file-slots")  # the last has its own slots
 
 
 def feelers(pack):
@@ -145,18 +173,18 @@ def blades(pack):
         {0.0015, *(round(0.001 * k, 3) for k in range(2, 26))}
     most = FLOOR[0] if mm else FLOOR[0] / 25.4
     told = {int(m.group(1)): [float(f) for f in re.findall(r"\d*\.\d+", m.group(2))]
-            for t in pack.texts("Nut") if (m := re.match(r"Feelers, string (\d+): (.*)", t))}
+            for t in pack.texts("Nut") if (m := re.match(r"Feelers now, string (\d+): (.*)", t))}
     for i in range(pack.count):
         slot, leaves = pack.part.slot(i), told.get(i + 1, [])
-        if slot["does"] not in ("deeper", "fill", "new") or slot["stack"] == "-":
+        if slot["stack_now"] == "-":
             pack.same(f"nut: feelers of slot {i + 1}", leaves, [])
             continue
-        over = sum(leaves) - float(slot["stack"])
+        over = sum(leaves) - float(slot["stack_now"])
         thickest = sum(sorted(usual)[-3:])
-        if float(slot["stack"]) <= thickest * 0.9 and not (
+        if float(slot["stack_now"]) <= thickest * 0.9 and not (
                 1 <= len(leaves) <= 3 and len(set(leaves)) == len(leaves) and
                 usual.issuperset(leaves) and -1e-9 <= over <= most + 1e-9):
-            pack.report.wrong(f"nut: feelers of slot {i + 1}", slot["stack"], leaves)
+            pack.report.wrong(f"nut: feelers of slot {i + 1}", slot["stack_now"], leaves)
 
 
 def from_the_end(pack, title, centres):
@@ -256,8 +284,9 @@ def nut_section(pack):
         row = pack.result["nut"]["strings"][cut]
         crossing = pack.job.nut.thickness / math.cos(math.radians(pack.result["nut"]["slant"]))
         top = nut_top(pack, cut)[0]
-        stack = length(pack, row["stack"], UP)
-        floor = pack.part.slot(cut)["floor"]
+        slot = pack.part.slot(cut)
+        stack = slot["stack"] if slot["stack_now"] == "-" else slot["stack_now"]
+        floor = slot["floor"]
         pack.has("Nut", "section", stack, bracketed(floor), top)
         fall = math.tan(math.radians(pack.result["nut"]["fall_angle"])) * crossing
         scale = [int(m.group(1)) for t in pack.texts("Nut") if (m := re.search(r"(\d+):1, falls", t))]
@@ -376,9 +405,7 @@ def saddle_table(pack):
 
     def wanted(i):
         row, bearing = result["strings"][i], pack.part.bearing(i)
-        height = None if unknown(row["height"]) else row["height"] + pack.part.left_on(i)
-        share = None if unknown(row["in_slot"]) or unknown(height) else \
-            100 * row["in_slot"] * row["height"] / height
+        share = None if unknown(row["in_slot"]) else math.floor(100 * row["in_slot"] + 1e-9)
         return [bearing["present"], amount(pack, i)] + \
             [bearing["base_first"]] * (result["bottom_cut"] is not None) + \
             [bearing["dress"]] * dressed + \

@@ -126,7 +126,7 @@ def check_rulers(report, page):
     scale."""
     level = [p for p in page.paths if len(p.points) == 2 and near(p.points[0][1], p.points[1][1], 1e-3)
              and near(p.box()[2] - p.box()[0], 101.6)]
-    to_scale = any("Print at 100 %" in text for _, _, text in page.texts)
+    to_scale = pdf.has_rulers(page)
     if not (level and to_scale):
         if level or to_scale or pdf.title(page) in ("Templates", "Blank order"):
             report.wrong("ruler", "a line of 4 in, and what to measure", None)
@@ -154,8 +154,8 @@ def check_sheet(report, page, part, plan, job):
     if part == "saddle" and job.length > WIDEST:
         return False
     check_rulers(report, page)
-    if plan[part]["remedy"] != "wait" and job.kind in ("slotted", "glued", "feet") and not any(
-            "Print at 100 %" in text for _, _, text in page.texts):
+    if plan[part]["remedy"] != "wait" and job.kind in ("slotted", "glued", "feet") and \
+            not pdf.has_rulers(page):
         report.wrong(f"{part}: ruler", "one", None)
     if plan[part]["remedy"] == "wait":
         check_withheld(report, page, part)

@@ -21,7 +21,7 @@ FRAME_LEFT, FRAME_BOTTOM, FRAME_BOTTOM_BARE = 26, 56, 41  # mm: the title, and r
 def rows_of(page):
     """The texts of a page within its frame in rows from the top, each from the left."""
     rows, low = [], None
-    rulers = any("Print at 100 %" in text for _, _, text in page.texts)
+    rulers = pdf.has_rulers(page)
     bottom = FRAME_BOTTOM if rulers else FRAME_BOTTOM_BARE
     inside = (t for t in page.texts if t[1] > bottom and t[0] > FRAME_LEFT)
     for x, y, text in sorted(inside, key=lambda t: -t[1]):
@@ -51,8 +51,7 @@ class Pack:
         if done.returncode or done.stderr.decode().count("error"):
             self.report.wrong("the program", "a drawing", done.stderr.decode())
             return
-        for page in pdf.read(path + ".pdf"):
-            self.pages.setdefault(pdf.title(page), []).append(page)
+        self.pages = pdf.by_title(pdf.read(path + ".pdf"))
         self.same("papers", list(self.pages), list(pdf.SHEETS))
 
     def same(self, what, got, wanted):

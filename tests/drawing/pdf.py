@@ -149,3 +149,16 @@ def title(page):
     """The sheet a page is of: its part stands in the title block's lettering at the bottom."""
     words = [text for _, y, text in page.texts if y < 45]
     return next((w.split(" - ")[0] for w in words if w.split(" - ")[0] in SHEETS), None)
+
+
+def by_title(pages):
+    """The pages of each sheet, in the order of the drawing."""
+    sheets = {}
+    for page in pages:
+        sheets.setdefault(title(page), []).append(page)
+    return sheets
+
+
+def has_rulers(page):
+    """Whether a page is to scale, and has rulers to prove it."""
+    return any("Print at 100 %" in text for _, _, text in page.texts)

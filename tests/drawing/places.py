@@ -80,7 +80,7 @@ def nut(places, pages, count):
     for row in string_table(all_rows, count, 11):
         who = int(row[0])
         for what, cell in zip(("slot width", "slot centre", "floor", "slot top", "depth", "whole", "slot first",
-                               "stack first", "stack"), row[2:]):
+                               "stack now", "stack"), row[2:]):
             places.add((what, who), cell, "nut's table")
     for who, figure in ringed(pages, count):
         places.add(("floor", who), figure, "led out of the nut's face")
@@ -211,14 +211,15 @@ def templates(places, pages):
     """The length printed under the slip of a face, which has its name on it."""
     part = None
     for row in rows(pages):
-        found = re.match(r"(Nut|Saddle) face\b", row[0])
-        part = found.group(1).lower() if found else None if row[0].startswith(("Nut, ", "Saddle, ")) else part
+        found = re.match(r"(Nut|Saddle|Bridge) face\b", row[0])
+        titled = row[0].startswith(("Nut, ", "Saddle, ", "Bridge, "))
+        part = ("nut" if found.group(1) == "Nut" else "saddle") if found else None if titled else part
         if part and len(row) == 1 and re.fullmatch(NUMBER, row[0]):
             places.add((f"{part}'s length",), row[0], "template")
             part = None
 
 
-SAID = {"stack": "stack", "stack-first": "stack first", "caliper": "caliper", "centre": "slot centre",
+SAID = {"stack": "stack", "stack-first": "stack now", "caliper": "caliper", "centre": "slot centre",
         "peak": "peak", "height-first": "height first", "gap": "gap done"}
 
 
@@ -228,7 +229,7 @@ def step(places, row):
     for figure in row["figures"] + row["check_figures"]:
         what, who = SAID.get(figure["of"]), figure.get("string")
         if act == "file-slots":   # what it stops at in this pass
-            what = {"slot": "slot first", "stack": "stack first"}.get(figure["of"], what)
+            what = {"slot": "slot first", "stack": "stack now"}.get(figure["of"], what)
         if figure["of"] == "height" and act in ("new-saddle", "shape-saddle"):
             what = "height"
         if figure["of"] == "shim" and act == "shim-nut":

@@ -228,8 +228,11 @@ double draw_add_grid(const draw_draft *draft, draw_shapes *list, double x, doubl
 /* The figure that a row of a grid shows for one string. */
 typedef brief_figure draw_string_figure(const brief *b, int i);
 
-/* draw_grid_marks: fills a row with what a rule in 64ths of an inch shows of such figures. Returned:
- * whether it shows any. */
-bool draw_grid_marks(const draw_draft *draft, draw_grid_row *row, draw_string_figure *figure);
+/* draw_grid_figures: adds a row of such figures.
+ * draw_grid_marks:   adds a row of what a rule in 64ths of an inch shows of them.
+ * Returned: whether there is anything to show; else there is no row. */
+bool draw_grid_figures(const draw_draft *draft, draw_grid *grid, const char *label,
+                       draw_string_figure *figure);
+bool draw_grid_marks(const draw_draft *draft, draw_grid *grid, draw_string_figure *figure);
 
 #endif

@@ -37,6 +37,7 @@ draw_flow draw_flow_begin(sil_drawing *drawing, draw_heading heading)
 
 void draw_flow_drop(sil_drawing *drawing, int papers)
 {
+    drawing->too_long = drawing->too_long && papers == DRAW_PAPERS_MAX; /* full before the try */
     while (drawing->paper_count > papers) {
         draw_shapes *list = drawing->papers[--drawing->paper_count].shapes;
         drawing->no_memory = drawing->no_memory || list == NULL || list->no_memory;

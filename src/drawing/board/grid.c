@@ -73,16 +73,33 @@ static double draw_band(draw_shapes *list, const draw_grid *grid, const band *b,
     return y;
 }
 
-bool draw_grid_marks(const draw_draft *draft, draw_grid_row *row, draw_string_figure *figure)
+/* Adds a row of figures, or of what a rule in 64ths shows of them, unless it would show nothing. */
+static bool add_row(const draw_draft *draft, draw_grid *grid, const char *label,
+                    draw_string_figure *figure, bool marks)
 {
+    draw_grid_row *row = &grid->row[grid->rows];
     bool any = false;
-    *row = (draw_grid_row){.label = {"  on a rule"}, .height = DRAW_NOTE};
+    *row = (draw_grid_row){.label = {label}, .height = DRAW_NOTE};
     for (int i = 0; i < draft->brief->strings; i++) {
-        const char *marks = draw_say(draft, "%s", figure(draft->brief, i).marks);
-        row->cell[i] = marks[0] != '\0' ? marks : "-";
-        any = any || marks[0] != '\0';
+        brief_figure told = figure(draft->brief, i);
+        bool known = marks ? told.marks[0] != '\0' : brief_known(told);
+        row->cell[i] =
+            marks ? draw_say(draft, "%s", known ? told.marks : "-") : draw_figure(draft, told);
+        any = any || known;
     }
+    grid->rows += any;
     return any;
+}
+
+bool draw_grid_figures(const draw_draft *draft, draw_grid *grid, const char *label,
+                       draw_string_figure *figure)
+{
+    return add_row(draft, grid, label, figure, false);
+}
+
+bool draw_grid_marks(const draw_draft *draft, draw_grid *grid, draw_string_figure *figure)
+{
+    return add_row(draft, grid, "  on a rule", figure, true);
 }
 
 /* Whether every figure leaves room beside its neighbours in columns of this width. */

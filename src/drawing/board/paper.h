@@ -79,7 +79,8 @@ typedef struct draw_flow {
 draw_flow draw_flow_begin(sil_drawing *drawing, draw_heading heading);
 
 /* draw_flow_drop: takes back the last papers and leaves so many, so that they can be drawn again in
- * another way. If memory ran out on one of them, the drawing is none. */
+ * another way. If memory ran out on one of them, the drawing is none. That they were too many is
+ * forgotten. */
 void draw_flow_drop(sil_drawing *drawing, int papers);
 
 draw_shapes *draw_flow_list(const draw_flow *flow); /* an empty list for a block */

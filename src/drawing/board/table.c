@@ -6,9 +6,11 @@
 
 #include "draft.h"
 
-static double lettering(const draw_table *table, int column)
+/* The height of what a cell says: only figures are large. */
+static double lettering(const draw_table *table, int column, const char *words)
 {
-    return column > 0 && column == table->large ? DRAW_HEAD : DRAW_NOTE;
+    bool large = column > 0 && column == table->large && words != NULL && strcmp(words, "-") != 0;
+    return large ? DRAW_HEAD : DRAW_NOTE;
 }
 
 static const double head_height = 11.5, within_height = 4.2, gap = 2.5;
@@ -43,6 +45,22 @@ static bool says_within(const draw_table *table)
     return any;
 }
 
+/* Widens the columns under the words of a span until these have room. Returned: by how much in all. */
+static double widen(const draw_shapes *list, const draw_span *span, widths *w)
+{
+    int count = span->words != NULL ? span->to - span->from + 1 : 0;
+    double has = (count - 1) * gap;
+    for (int c = span->from; c < span->from + count; c++) {
+        has += w->column[c];
+    }
+    double lacks =
+        count > 0 ? fmax(draw_text_width(list, span->words, DRAW_NOTE) + gap - has, 0) : 0;
+    for (int c = span->from; c < span->from + count; c++) {
+        w->column[c] += lacks / count;
+    }
+    return lacks;
+}
+
 /* The width each column needs, with its tolerance on so many lines. Returned: that of all. */
 static double measure_texts(const draw_shapes *list, const draw_table *table, int within_lines,
                             widths *w)
@@ -62,11 +80,15 @@ static double measure_texts(const draw_shapes *list, const draw_table *table, in
         }
         for (int r = 0; r < table->rows; r++) {
             const char *words = table->cell[r][c];
-            double wide = words != NULL ? draw_text_width(list, words, lettering(table, c)) : 0;
+            double wide =
+                words != NULL ? draw_text_width(list, words, lettering(table, c, words)) : 0;
             w->cells[c] = fmax(w->cells[c], wide);
         }
         w->column[c] = fmax(w->head[c], w->cells[c]);
         total += w->column[c];
+    }
+    for (size_t i = 0; i < sizeof table->span / sizeof *table->span; i++) {
+        total += widen(list, &table->span[i], w);
     }
     return total;
 }
@@ -160,7 +182,7 @@ double draw_add_table(draw_shapes *list, double x, double top, double width,
                     : anchor == DRAW_LEFT ? middle - w.cells[c] / 2
                                           : middle + w.cells[c] / 2;
         for (int r = 0; r < table->rows; r++) {
-            double height = lettering(table, c);
+            double height = lettering(table, c, table->cell[r][c]);
             double y = top - head - (r + 0.5) * table->row_height - height / 2;
             draw_text(list, DRAW_TEXT, (draw_point){at, y}, height, anchor, 0, table->cell[r][c]);
         }

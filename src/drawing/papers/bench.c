@@ -38,16 +38,13 @@ static draw_shapes *side_view(const draw_flow *flow, int string, double width)
 /* Puts two views under each other, or beside each other where room is short. */
 static void put_both(draw_flow *flow, int left, int right, double width)
 {
-    const double apart = 8;
     if (!flow->drawing->draft.dense) {
         draw_flow_put(flow, side_view(flow, left, width), DRAW_LEFT, 4, 0);
         draw_flow_put(flow, side_view(flow, right, width), DRAW_LEFT, 4, 0);
         return;
     }
-    double half = (width - apart) / 2;
-    draw_shapes *both = side_view(flow, left, half), *other = side_view(flow, right, half);
-    draw_shapes_add(both, other, half + apart, 0);
-    draw_shapes_free(other);
+    draw_shapes *both = draw_flow_list(flow);
+    view_sides(&flow->drawing->draft, both, (const int[]){left, right}, width);
     draw_flow_put(flow, both, DRAW_LEFT, 4, 0);
 }
 

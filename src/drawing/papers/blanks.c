@@ -30,8 +30,9 @@ static order begin(const draw_draft *draft, const char *name, const brief_blank 
     order o = {.name = name, .blank = blank};
     add_fact(&o, "material", material != NULL ? material : "");
     add_fact(&o, "spacing",
-             draw_say(draft, "%s %s, %d strings", draw_figure(draft, blank->spacing), b->unit_name,
-                      b->strings));
+             b->strings > 1 ? draw_say(draft, "%s %s, %d strings",
+                                       draw_figure(draft, blank->spacing), b->unit_name, b->strings)
+                            : "one string");
     add_fact(&o, "quantity", "1");
     add_fact(&o, "string slots", "none: cut by us");
     add_fact(&o, "hand", draw_left_handed(draft) ? "left" : "right");

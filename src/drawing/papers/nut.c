@@ -168,13 +168,13 @@ enum {
     DEPTH,
     DEEPEN,
     FIRST,
-    STOP_FIRST,
+    STOP_NOW,
     STOP,
     COLUMNS
 };
 
 static const draw_table empty_table = {.columns = COLUMNS,
-                                       .span = {{STOP_FIRST, STOP, "file to feelers"}},
+                                       .span = {{STOP_NOW, STOP, "file to feelers"}},
                                        .head = {[STRING] = {NULL, "string"},
                                                 [NOTE] = {NULL, "note"},
                                                 [SLOT] = {"cut", "width"},
@@ -184,8 +184,8 @@ static const draw_table empty_table = {.columns = COLUMNS,
                                                 [DEPTH] = {"depth", "of slot"},
                                                 [DEEPEN] = {"deepen", "by"},
                                                 [FIRST] = {"first", "pass"},
-                                                [STOP_FIRST] = {NULL, "first"},
-                                                [STOP] = {NULL, "for good"}}};
+                                                [STOP_NOW] = {NULL, "now"},
+                                                [STOP] = {NULL, "final"}}};
 
 /* Writes what is done at a slot, in the column of how much to deepen it. */
 static void put_amount(const draw_draft *draft, const brief_slot *slot, int i, draw_table *t)
@@ -223,7 +223,7 @@ static void fill_row(const draw_draft *draft, int i, draw_table *t)
     draw_table_figure(draft, t, i, DEPTH, slot->depth);
     put_amount(draft, slot, i, t);
     draw_table_figure(draft, t, i, FIRST, slot->first);
-    draw_table_figure(draft, t, i, STOP_FIRST, slot->stack_first);
+    draw_table_figure(draft, t, i, STOP_NOW, slot->stack_now);
     t->cell[i][STOP] = "-";
     if (slot->worked) {
         draw_table_figure(draft, t, i, STOP, slot->stack);
@@ -240,7 +240,7 @@ static double put_leaves(const draw_draft *draft, draw_shapes *list, double y)
     for (int i = 0; i < draft->brief->strings; i++) {
         const brief_slot *slot = &draft->brief->nut.slot[i];
         if (slot->leaves > 0) {
-            words[count] = draw_say(draft, "Feelers, string %d: %s", i + 1,
+            words[count] = draw_say(draft, "Feelers now, string %d: %s", i + 1,
                                     draw_set_decimals(draft, slot->leaf_words));
             widest = fmax(widest, draw_text_width(list, words[count++], DRAW_NOTE) + apart);
         }
@@ -253,14 +253,21 @@ static double put_leaves(const draw_draft *draft, draw_shapes *list, double y)
     return y - (double)((count + abreast - 1) / abreast) * pitch;
 }
 
+/* No letter in a row reaches below a comma. Many strings leave no room for large ones. */
+static double row_height(const draw_draft *draft)
+{
+    const int few = 8;
+    return draft->dense && draft->brief->strings > few ? 4 : 5.2;
+}
+
 static draw_shapes *table(const draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
     draw_shapes *list = draw_flow_list(flow);
     draw_table t = empty_table;
     t.rows = draft->brief->strings;
-    t.row_height = draft->dense ? 4 : 5.2; /* no letter in it reaches below a comma */
-    t.large = draft->dense ? 0 : STOP;     /* large letters do not go into lower rows */
+    t.row_height = row_height(draft);
+    t.large = t.row_height > 4 ? STOP_NOW : 0; /* large letters do not go into lower rows */
     for (int i = 0; i < t.rows; i++) {
         fill_row(draft, i, &t);
     }
@@ -290,17 +297,9 @@ static void draw_nut(sil_drawing *drawing)
     const draw_draft *draft = &drawing->draft;
     draw_flow flow = draw_flow_begin(drawing, heading);
     paper_headline(&flow, draw_set_decimals(draft, draft->brief->nut.headline));
-    draw_shapes *last = table(&flow);
-    double scale, gap = drawing->draft.dense ? 2 : 3;
-    double follow = last != NULL ? draw_box_height(draw_shapes_box(last)) + gap : 0;
-    draw_shapes *large = paper_magnify(&flow, magnified, 1, &scale);
-    if (scale <= 1) { /* no larger than the view at full size; the table has its figures */
-        drawing->no_memory = drawing->no_memory || large == NULL || large->no_memory;
-        draw_shapes_free(large);
-        large = NULL;
-    }
-    paper_views(&flow, full_size(&flow), section, large, facts, gap, follow);
-    draw_flow_put(&flow, last, DRAW_LEFT, 7, 0);
+    double scale; /* 0 where none larger than full size fits: the table has the figures */
+    draw_shapes *large = paper_magnify(&flow, magnified, 0, &scale);
+    paper_views(&flow, full_size(&flow), section, large, facts, table(&flow), draft->dense ? 2 : 3);
 }
 
 void paper_nut(sil_drawing *drawing)

@@ -148,7 +148,8 @@ draw_shapes *paper_magnify(const draw_flow *flow, paper_view_at *view, double sm
         }
         drop(flow, list);
     }
-    return view(flow, *scale = smallest);
+    *scale = smallest;
+    return smallest > 0 ? view(flow, smallest) : NULL;
 }
 
 static draw_shapes *paper_beside(const draw_flow *flow, const draw_shapes *left,
@@ -215,22 +216,21 @@ static void put_close(draw_flow *flow, draw_shapes *left, paper_view_at *beside,
 }
 
 void paper_views(draw_flow *flow, draw_shapes *left, paper_view_at *beside, draw_shapes *large,
-                 paper_facts_in *facts, double gap, double follow)
+                 paper_facts_in *facts, draw_shapes *last, double gap)
 {
     bool wide = draw_paper_columns(flow->drawing) > 1;
+    double follow = last != NULL ? draw_box_height(draw_shapes_box(last)) + gap : 0;
     if (flow->drawing->draft.dense && !wide) {
         put_close(flow, left, beside, large, facts, gap, follow);
-        return;
-    }
-    if (wide) {
+    } else if (wide) {
         draw_flow_band(flow, large, gap);
-    }
-    put_views(flow, left, beside, facts, gap);
-    if (wide) {
+        put_views(flow, left, beside, facts, gap);
         draw_flow_next_column(flow);
     } else {
+        put_views(flow, left, beside, facts, gap);
         draw_flow_put(flow, large, DRAW_MIDDLE, gap, follow);
     }
+    draw_flow_put(flow, last, DRAW_LEFT, gap, 0);
 }
 
 void paper_pairs(draw_shapes *list, int columns, double tab, int count, const char *const *names,

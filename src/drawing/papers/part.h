@@ -40,8 +40,8 @@ double paper_full_size(double length);
 
 /* paper_magnify: a view at the largest scale of ISO 5455 (10:1, 5:1, 2:1) that fits across the paper and
  * leaves room for what goes below it; at 2:1 where it only fits across; else at the smallest, which is
- * that of the view at full size. Its scale is given back: a view at the smallest is no magnified one,
- * and takes the place of that at full size. */
+ * that of the view at full size, or NULL where the smallest is 0. Its scale is given back: a view at the
+ * smallest is no magnified one, and takes the place of that at full size. */
 typedef draw_shapes *paper_view_at(const draw_flow *flow, double scale);
 draw_shapes *paper_magnify(const draw_flow *flow, paper_view_at *view, double smallest,
                            double *scale);
@@ -49,10 +49,10 @@ draw_shapes *paper_magnify(const draw_flow *flow, paper_view_at *view, double sm
 /* paper_views: puts the views of a part and its facts. The one on the left has another beside it, at
  * the largest of 10:1, 5:1 and 2:1 that fits. The large one goes under them, or above them across all
  * columns if the paper has more than one. On a dense paper the other view goes beside the large one where
- * there is room. The large view stays together with what follows it, which is so high. */
+ * there is room. The table comes last, and the large view stays together with it. */
 typedef draw_shapes *paper_facts_in(const draw_flow *flow, int columns);
 void paper_views(draw_flow *flow, draw_shapes *left, paper_view_at *beside, draw_shapes *large,
-                 paper_facts_in *facts, double gap, double follow);
+                 paper_facts_in *facts, draw_shapes *last, double gap);
 
 /* Writes names and values in one or two columns. Pairs with an empty value are left out. */
 void paper_pairs(draw_shapes *list, int columns, double tab, int count, const char *const *names,

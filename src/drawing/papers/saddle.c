@@ -23,8 +23,10 @@ static void put_target(draw_flow *flow)
                          strings);
     }
     draw_note(list, 0, 8.5,
-              "First pass: sand the bottom, straight from end to end, until the caliper, bottom to "
-              "top, reads");
+              draw_say(draft,
+                       "First pass: sand the %s, straight from end to end, until the caliper, "
+                       "bottom to top, reads",
+                       saddle->working == SIL_WORKING_FEET ? "feet" : "bottom"));
     draw_text(list, DRAW_TEXT, (draw_point){0, 0}, DRAW_TITLE, DRAW_LEFT, 0, words);
     double x = draw_text_width(list, words, DRAW_TITLE) + 4;
     draw_note(list, x, 0, draw_say(draft, "%s, then measure again.", draft->brief->unit_name));
@@ -283,14 +285,11 @@ static void put_piece(draw_flow *flow)
     double smallest = paper_full_size(flow->drawing->draft.brief->saddle_part.length);
     double scale, gap = flow->drawing->draft.dense ? 3 : 5;
     draw_shapes *large = paper_magnify(flow, magnified, smallest, &scale);
-    draw_shapes *last = paper_saddle_table(flow);
     draw_shapes *left = scale > smallest ? full_size(flow) : draw_flow_list(flow);
     draw_shapes_strut(left, (draw_box){0, 0, 40, 1}); /* for the key, where it stands alone */
-    double follow = last != NULL ? draw_box_height(draw_shapes_box(last)) + gap : 0;
     add_under(left, keys(flow));
     put_target(flow);
-    paper_views(flow, left, end_view, large, facts, gap, follow);
-    draw_flow_put(flow, last, DRAW_LEFT, 5, 0);
+    paper_views(flow, left, end_view, large, facts, paper_saddle_table(flow), gap);
 }
 
 static void draw_saddle(sil_drawing *drawing)

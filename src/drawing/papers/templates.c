@@ -133,6 +133,23 @@ static void put_centres(draw_flow *flow)
                       draw_left_handed(draft) ? "treble" : "bass"));
 }
 
+/* What the piece is: a loose bridge in one piece stands on feet, and the saddle is of one with it. */
+static const char *piece(const draw_draft *draft)
+{
+    return draft->brief->saddle.working == SIL_WORKING_FEET ? "Bridge" : "Saddle";
+}
+
+static const char *say_face_use(const draw_draft *draft)
+{
+    const brief_saddle *saddle = &draft->brief->saddle;
+    const char *on = saddle->working == SIL_WORKING_FEET ? "feet" : "bottom";
+    return draw_say(draft,
+                    saddle->takes_first
+                        ? "Thin dashed line on the %s. Sand to the solid line, then measure again."
+                        : "Its lower line on the %s. The thick line is the finished top.",
+                    on);
+}
+
 static void put_saddle_face(draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
@@ -141,7 +158,8 @@ static void put_saddle_face(draw_flow *flow)
     draw_point under[SIL_STRINGS_MAX];
     draw_place place = draw_place_part(draft, part->length, 1);
     if (part->finished_top.count == 0) {
-        put_none(flow, "Saddle face", "Its height over the bottom was not read.");
+        put_none(flow, draw_say(draft, "%s face", piece(draft)),
+                 "Its height over the bottom was not read.");
         return;
     }
     draw_shapes *list = draw_flow_list(flow);
@@ -156,12 +174,11 @@ static void put_saddle_face(draw_flow *flow)
     draw_of(list, 0);
     view_saddle_face(draft, list, place);
     paper_slip_numbers(draft, list, under);
-    draw_box slip = paper_slip_around(draft, list, "Saddle face", "UP", false);
+    draw_box slip =
+        paper_slip_around(draft, list, draw_say(draft, "%s face", piece(draft)), "UP", false);
     draw_proof(draft, list, place, draft->brief->saddle.length, slip);
-    put_slip(flow, list, "Saddle, face toward the tail",
-             draft->brief->saddle.takes_first
-                 ? "Thin dashed line on the bottom. Sand to the solid line, then measure again."
-                 : "Its lower line on the bottom. The thick line is the finished top.");
+    put_slip(flow, list, draw_say(draft, "%s, face toward the tail", piece(draft)),
+             say_face_use(draft));
 }
 
 /* Says what the crosses are, which of them are still to be filed to, and which are not drawn. */
@@ -185,15 +202,17 @@ static void put_saddle_top(draw_flow *flow)
     const part_saddle *part = &draft->brief->saddle_part;
     double reach = part->thickness / 2 + 3;
     if (!sil_known(reach)) {
-        put_none(flow, "Saddle plan", "Its thickness was not given.");
+        put_none(flow, draw_say(draft, "%s plan", piece(draft)), "Its thickness was not given.");
         return;
     }
     draw_place place = draw_place_part(draft, part->length, 1);
     draw_shapes *list = draw_flow_list(flow);
     view_saddle_top(draft, list, place, reach);
-    draw_box slip = paper_slip_around(draft, list, "Saddle plan", "NUT", false);
+    draw_box slip =
+        paper_slip_around(draft, list, draw_say(draft, "%s plan", piece(draft)), "NUT", false);
     draw_proof(draft, list, place, draft->brief->saddle.length, slip);
-    put_slip(flow, list, "Saddle, plan with the peaks", say_crosses(draft, reach));
+    put_slip(flow, list, draw_say(draft, "%s, plan with the peaks", piece(draft)),
+             say_crosses(draft, reach));
 }
 
 static void put_nut(draw_flow *flow)
@@ -218,7 +237,7 @@ static void put_saddle(draw_flow *flow)
     } else if (sil_working_turns(saddle->working)) {
         put_none(flow, "Saddle", "It stands on screws: nothing is cut.");
     } else if (!goes_on_paper(draft->brief->saddle_part.length)) {
-        put_none(flow, "Saddle", "It is longer than this paper.");
+        put_none(flow, piece(draft), "It is longer than this paper.");
     } else {
         put_saddle_face(flow);
         put_saddle_top(flow);

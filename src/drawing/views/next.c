@@ -102,7 +102,11 @@ static const char *say_label(const draw_draft *draft, const brief_large_row *row
 
 static const char *way_word(brief_way way)
 {
-    return way == BRIEF_DOWN ? "down" : way == BRIEF_UP ? "up" : "";
+    return way == BRIEF_DOWN      ? "down"
+           : way == BRIEF_UP      ? "up"
+           : way == BRIEF_BACK    ? "back"
+           : way == BRIEF_FORWARD ? "forward"
+                                  : "";
 }
 
 /* Draws one row of figures, from one of them on, and what they are at their left. Returned: the
@@ -127,7 +131,7 @@ static double put_figures(const draw_draft *draft, draw_shapes *list, const brie
 static double put_marks(const draw_draft *draft, draw_shapes *list, const brief_large_row *row,
                         const lay *l, int from, double top)
 {
-    const double high = 6.5, ways = row->is_length ? 0 : 4.5;
+    const double high = 6.5, ways = row->has_way ? 4.5 : 0;
     if (!marked(row)) {
         return top;
     }
@@ -213,7 +217,7 @@ void view_before(const draw_draft *draft, draw_shapes *list, int step, double wi
 static const char *say_mark(const draw_draft *draft, const brief_large_row *row, int i)
 {
     const brief_said *said = row->said[i];
-    const char *way = row->is_length ? "" : way_word(said->way), *gap = way[0] != '\0' ? " " : "";
+    const char *way = row->has_way ? way_word(said->way) : "", *gap = way[0] != '\0' ? " " : "";
     const char *end = said->end == BRIEF_TREBLE ? "treble "
                       : said->end == BRIEF_BASS ? "bass "
                                                 : "";

@@ -45,20 +45,6 @@ static brief_figure first_done(const brief *b, int i)
     return b->first[i].after;
 }
 
-/* Adds a row of figures, unless none of them is known. */
-static void add(const draw_draft *draft, draw_grid *grid, const char *label, figure_of *figure)
-{
-    draw_grid_row *row = &grid->row[grid->rows];
-    bool any = false;
-    *row = (draw_grid_row){.label = {label}, .height = DRAW_NOTE};
-    for (int i = 0; i < draft->brief->strings; i++) {
-        brief_figure shown = figure(draft->brief, i);
-        row->cell[i] = draw_figure(draft, shown);
-        any = any || brief_known(shown);
-    }
-    grid->rows += any;
-}
-
 /* The figures of a form: a row each, in this order. A row without a label is left out. */
 enum { FORM_ROWS = 6 };
 typedef struct form {
@@ -77,15 +63,15 @@ static draw_grid grid_of(const draw_draft *draft, const form *it, bool slim)
     figure_of *last = NULL;
     for (int r = 0; r < FORM_ROWS; r++) {
         if (it->row[r].label != NULL && !(slim && it->row[r].range)) {
-            add(draft, &grid, it->row[r].label, it->row[r].figure);
+            draw_grid_figures(draft, &grid, it->row[r].label, it->row[r].figure);
             last = it->row[r].range ? last : it->row[r].figure;
             if (!slim && r == 0 && grid.rows > 0) { /* of the readings now */
-                grid.rows += draw_grid_marks(draft, &grid.row[grid.rows], last);
+                draw_grid_marks(draft, &grid, last);
             }
         }
     }
     if (last != NULL && (slim || last != it->row[0].figure)) { /* of what they come to */
-        grid.rows += draw_grid_marks(draft, &grid.row[grid.rows], last);
+        draw_grid_marks(draft, &grid, last);
     }
     int blanks = draft->plan->done ? 0 : slim ? 1 : 2;
     for (int k = 0; k < blanks; k++) {

@@ -33,14 +33,21 @@ static void draw_board(draw_shapes *list, draw_place place, double low, double s
     draw_hatch(list, board, 4, -1.6);
 }
 
+/* The stack to stop at now; of a slot without work, the one that its floor is at. */
+static brief_figure stack_at(const brief_slot *slot)
+{
+    return brief_known(slot->stack_now) ? slot->stack_now : slot->stack;
+}
+
 /* Draws a stack of feelers on the board, right in front of the slot: its leaves, or one block where
  * the usual blades do not make it up. */
 static void draw_feelers(draw_shapes *list, draw_place place, double surface,
                          const brief_slot *slot)
 {
+    double whole = stack_at(slot).exact;
     double low = surface, left = -feeler_length, right = -0.4;
     for (int i = 0; i < (slot->leaves > 0 ? slot->leaves : 1); i++) {
-        double high = low + (slot->leaves > 0 ? slot->leaf[i].exact : slot->stack.exact);
+        double high = low + (slot->leaves > 0 ? slot->leaf[i].exact : whole);
         const draw_point leaf[] = {draw_at(place, left, low), draw_at(place, right, low),
                                    draw_at(place, right, high), draw_at(place, left, high)};
         draw_path(list, DRAW_SLOT, leaf, 4, true);
@@ -68,14 +75,15 @@ static void dimension(const draw_draft *draft, draw_shapes *list, draw_place pla
 {
     const part_nut *nut = &draft->brief->nut_part;
     const brief_slot *slot = &draft->brief->nut.slot[string];
-    brief_figure stack = slot->stack;
+    brief_figure stack = stack_at(slot);
     stack.limits[0] = '\0'; /* the table states them; here there is no room */
     double floor = nut->floor[string], thickness = along_slot(nut);
     double drop = thickness * tan(nut->fall_deg * degree);
     double left = draw_at(place, -board_shown, 0).x, right = draw_at(place, thickness, 0).x;
     draw_point bottom = {left, place.y}, under = {left, draw_at(place, 0, floor).y};
-    draw_point surface = {left, draw_at(place, 0, floor - nut->stack[string]).y};
-    draw_dim_up(draft, list, surface, under, left - 5, stack);
+    double board = floor - nut->stack[string];
+    draw_dim_up(draft, list, (draw_point){left, draw_at(place, 0, board).y},
+                (draw_point){left, draw_at(place, 0, board + stack.exact).y}, left - 5, stack);
     draw_dim_up(draft, list, bottom, under, left - 13, view_again(slot->floor));
     draw_dim_up(draft, list, (draw_point){right, place.y},
                 draw_at(place, thickness, floor + nut->depth[string]),

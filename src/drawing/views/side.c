@@ -178,59 +178,121 @@ static void mark_worst(const side *v, const brief_fret_off *worst, double y, dou
                        worst->worn ? "worn" : "proud", draw_figure(v->draft, worst->off)));
 }
 
-/* Writes above the view what it shows, and at the right its scales: on a line of their own where one
- * line is too short for both. */
-static void caption(const side *v, double y, double width)
+/* What a view shows: nothing of an action that was not read. */
+static const char *say_shows(const side *v)
 {
-    const double words_left = 8, apart = 4;
     const draw_draft *draft = v->draft;
     const brief_reading *action = &draft->brief->action[v->string];
-    const char *now =
-        draw_say(draft, "action at the 12th: dashed now %s,", draw_action(draft, action->now));
-    const char *after = draw_say(draft, "solid after%s %s", draft->brief->forecast ? " about" : "",
-                                 draw_action(draft, action->after));
-    const char *shows = draw_say(draft, "%s %s", now, after);
-    const char *scales =
-        draw_say(draft, "heights %s, lengths %s", draw_say_scale(draft, v->place.up),
-                 draw_say_scale(draft, v->place.across));
-    double line = 1.9 * DRAW_NOTE, taken = apart + draw_text_width(v->list, scales, DRAW_NOTE);
-    double wide = words_left + draw_text_width(v->list, shows, DRAW_NOTE);
-    draw_text(v->list, DRAW_TEXT, (draw_point){width, y}, DRAW_NOTE, DRAW_RIGHT, 0, scales);
-    if (wide > width) { /* too wide even alone */
-        bool beside = words_left + draw_text_width(v->list, after, DRAW_NOTE) + taken <= width;
-        y += beside ? 0 : line;
-        draw_note(v->list, words_left, y, after);
-        shows = now;
-    }
-    y += wide + taken <= width ? 0 : line;
-    draw_ring(v->list, (draw_point){2.5, y + DRAW_NOTE / 2}, v->string + 1);
-    draw_note(v->list, words_left, y, shows);
+    bool read = brief_known(action->now), told = brief_known(action->after);
+    const char *now = read ? draw_say(draft, "dashed now %s", draw_action(draft, action->now)) : "";
+    const char *after =
+        told ? draw_say(draft, "solid after%s %s", draft->brief->forecast ? " about" : "",
+                        draw_action(draft, action->after))
+             : "";
+    return draw_say(draft, "action at the 12th: %s%s%s", now, read && told ? ", " : "",
+                    read || told ? after : "not read");
 }
+
+/* What a view shows, in lines within a width from y 0 down; and, where it is to say so, its scales at
+ * the right: on a line of their own where the last one has no room for both. */
+static draw_shapes *caption(const side *v, double width, bool with_scales)
+{
+    const double words_left = 8, apart = 4, line = 1.9 * DRAW_NOTE;
+    const draw_draft *draft = v->draft;
+    draw_shapes *list = draw_shapes_new(draft->letters);
+    const char *rest = say_shows(v), *last = rest;
+    double y = -DRAW_NOTE;
+    draw_of(list, v->string + 1);
+    draw_ring(list, (draw_point){2.5, y + DRAW_NOTE / 2}, v->string + 1);
+    while (true) {
+        last = rest;
+        rest = draw_line_of(list, words_left, y, width - words_left, DRAW_NOTE, rest);
+        if (rest[0] == '\0') {
+            break;
+        }
+        y -= line;
+    }
+    if (with_scales) {
+        const char *scales =
+            draw_say(draft, "heights %s, lengths %s", draw_say_scale(draft, v->place.up),
+                     draw_say_scale(draft, v->place.across));
+        double wide = words_left + draw_text_width(list, last, DRAW_NOTE) + apart;
+        y -= wide + draw_text_width(list, scales, DRAW_NOTE) <= width ? 0 : line;
+        draw_text(list, DRAW_TEXT, (draw_point){width, y}, DRAW_NOTE, DRAW_RIGHT, 0, scales);
+    }
+    draw_of(list, 0);
+    return list;
+}
+
+/* Draws the picture of a view. Returned: its highest y; not finite, and nothing is drawn, where the
+ * heights are not known. */
+static double picture(side *v, double width)
+{
+    const draw_draft *draft = v->draft;
+    const sil_stages *stages = &draft->plan->stages;
+    const sil_fit *now = &stages->fit[SIL_NOW], *after = &stages->fit[SIL_SADDLE];
+    const brief_fret_off *worst = &draft->brief->worst[v->string];
+    double depth = crown_depth(draft);
+    draw_box box = span(v, depth);
+    if (!isfinite(box.top)) {
+        return -(double)INFINITY;
+    }
+    v->place = scaled(v, width, depth);
+    draw_of(v->list, v->string + 1);
+    draw_crowns(v, after, depth);
+    if (stages->changed[SIL_ROD] || stages->changed[SIL_FRETS] || worst->fret > 0) {
+        draw_crown_line(v, now);
+    }
+    draw_ends(v, after);
+    draw_string(v, now, DRAW_PRESENT);
+    draw_string(v, after, DRAW_OUTLINE);
+    number_frets(v, -4.5);
+    if (worst->fret > 0) {
+        mark_worst(v, worst, -5.5, width);
+    }
+    draw_of(v->list, 0);
+    return draw_at(v->place, 0, box.top).y;
+}
+
+static side side_of(const draw_draft *draft, draw_shapes *list, int string)
+{
+    return (side){draft, &draft->plan->bench.board, list, string, {0, 0, 1, 1}};
+}
+
+static const double over_picture = 4; /* between a picture and its caption */
 
 void view_side(const draw_draft *draft, draw_shapes *list, int string, double width)
 {
-    const sil_stages *stages = &draft->plan->stages;
-    const sil_fit *now = &stages->fit[SIL_NOW], *after = &stages->fit[SIL_SADDLE];
-    const brief_fret_off *worst = &draft->brief->worst[string];
-    side v = {draft, &draft->plan->bench.board, list, string, {0, 0, 1, 1}};
-    double depth = crown_depth(draft);
-    draw_box box = span(&v, depth);
-    if (!isfinite(box.top)) {
-        return;
+    side v = side_of(draft, list, string);
+    double top = picture(&v, width);
+    if (isfinite(top)) {
+        draw_shapes *words = caption(&v, width, true);
+        draw_shapes_add(list, words, 0, top + over_picture - draw_shapes_box(words).bottom);
+        draw_shapes_free(words);
     }
-    v.place = scaled(&v, width, depth);
-    draw_of(list, string + 1);
-    draw_crowns(&v, after, depth);
-    if (stages->changed[SIL_ROD] || stages->changed[SIL_FRETS] || worst->fret > 0) {
-        draw_crown_line(&v, now);
+}
+
+void view_sides(const draw_draft *draft, draw_shapes *list, const int strings[2], double width)
+{
+    const double apart = 8, half = (width - apart) / 2;
+    draw_shapes *words[2] = {NULL, NULL};
+    double level = -(double)INFINITY;
+    for (int k = 0; k < 2; k++) {
+        draw_shapes *view = draw_shapes_new(draft->letters);
+        side v = side_of(draft, view, strings[k]);
+        double top = picture(&v, half);
+        draw_shapes_add(list, view, k * (half + apart), 0);
+        draw_shapes_free(view);
+        if (isfinite(top)) { /* the scales are those of both */
+            words[k] = caption(&v, half, words[0] == NULL);
+            level = fmax(level, top + over_picture + draw_box_height(draw_shapes_box(words[k])));
+        }
     }
-    draw_ends(&v, after);
-    draw_string(&v, now, DRAW_PRESENT);
-    draw_string(&v, after, DRAW_OUTLINE);
-    number_frets(&v, -4.5);
-    if (worst->fret > 0) {
-        mark_worst(&v, worst, -5.5, width);
+    for (int k = 0; k < 2; k++) {
+        if (words[k] != NULL) {
+            draw_shapes_add(list, words[k], k * (half + apart),
+                            level - draw_shapes_box(words[k]).top);
+        }
+        draw_shapes_free(words[k]);
     }
-    caption(&v, draw_at(v.place, 0, box.top).y + 4, width);
-    draw_of(list, 0);
 }

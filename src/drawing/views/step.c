@@ -2,7 +2,6 @@
 /* A step of the bench plan on paper. Its words come from the brief, and its kind of work decides
  * which blanks it has. */
 #include <stddef.h>
-#include <string.h>
 
 #include "views.h"
 
@@ -19,8 +18,6 @@ static void add_blank(draw_grid *grid, const char *label)
 {
     add_row(grid, label, NULL, 0);
 }
-
-typedef draw_string_figure string_figure;
 
 static brief_figure nut_first(const brief *b, int i)
 {
@@ -53,29 +50,12 @@ static brief_figure peak(const brief *b, int i)
     return b->tuning.string[i].peak;
 }
 
-/* Adds a row of figures, one per string. If none of them is known, there is no row. */
-static void add_figures(const draw_draft *draft, draw_grid *grid, const char *label,
-                        string_figure *figure)
-{
-    bool any = false;
-    add_row(grid, label, NULL, DRAW_NOTE);
-    for (int i = 0; i < draft->brief->strings; i++) {
-        brief_figure told = figure(draft->brief, i);
-        grid->row[grid->rows - 1].cell[i] = draw_figure(draft, told);
-        any = any || brief_known(told);
-    }
-    grid->rows -= !any;
-}
-
 /* Adds the actions, and in inches what a rule in 64ths shows of each below it. */
 static void add_actions(const draw_draft *draft, draw_grid *grid, const char *label,
-                        string_figure *figure)
+                        draw_string_figure *figure)
 {
-    int before = grid->rows;
-    add_figures(draft, grid, label, figure);
-    if (!draft->dense && grid->rows > before &&
-        draw_grid_marks(draft, &grid->row[grid->rows], figure)) {
-        grid->rows++;
+    if (draw_grid_figures(draft, grid, label, figure) && !draft->dense) {
+        draw_grid_marks(draft, grid, figure);
     }
 }
 
@@ -111,19 +91,19 @@ static void fill_grid(const draw_draft *draft, draw_grid *grid, form_name form)
 {
     switch (form) {
     case NUT_FORM:
-        add_figures(draft, grid, "first pass", nut_first);
+        draw_grid_figures(draft, grid, "first pass", nut_first);
         add_gaps(draft, grid);
         add_blank(grid, "gap read");
         add_blank(grid, "and again");
         break;
     case SAND_FORM:
-        add_figures(draft, grid, "off, first pass", base_first);
+        draw_grid_figures(draft, grid, "off, first pass", base_first);
         add_actions(draft, grid, "action then", action_first);
         add_blank(grid, "action read");
         add_blank(grid, "and again");
         break;
     case DRESS_FORM:
-        add_figures(draft, grid, "off the top", dress);
+        draw_grid_figures(draft, grid, "off the top", dress);
         add_actions(draft, grid, "action when done", action_done);
         add_blank(grid, "action read");
         break;
@@ -148,7 +128,7 @@ static void fill_grid(const draw_draft *draft, draw_grid *grid, form_name form)
         add_blank(grid, "off, fret 3");
         break;
     case PEAKS_FORM:
-        add_figures(draft, grid, "peak from front", peak);
+        draw_grid_figures(draft, grid, "peak from front", peak);
         add_blank(grid, "cents read");
         add_blank(grid, "action read");
         break;
@@ -247,7 +227,7 @@ view_reads view_reads_of(const brief *b, sil_act act)
 {
     blanks left = blanks_of(b, act);
     form_name form = left.form;
-    bool relief = left.blank != NULL && strcmp(left.blank, relief_read) == 0;
+    bool relief = left.blank == relief_read;
     return (view_reads){.relief = relief,
                         .first = form == NUT_FORM || form == FIRST_FORM || form == AGAIN_FORM,
                         .action = form == SAND_FORM || form == DRESS_FORM || form == SADDLE_FORM ||
