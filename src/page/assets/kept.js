@@ -30,12 +30,13 @@ const begun = /^(sillet|units|profile|readings\.0\.date)$/;
 const isWorth = (draft) => draft.raw !== undefined ||
   (draft.own.some(([path]) => !begun.test(path)) && !(draft.tag && draftText(draft) === draft.saved));
 
-// The drafts to be shown: of two that say the same one is enough, and one that says nothing is cleared away.
-function worthy() {
+// The drafts to be shown: of two that say the same one is enough. One that says nothing is cleared away only when the first
+// page is opened: were it done whenever another window writes, that window would put its own back, and so on without end.
+function worthy(clear = false) {
   const seen = new Set();
   return drafts.all().filter((draft) => {
     if (!isWorth(draft)) {
-      if (draft.key !== drafts.key()) drafts.drop(draft.key);
+      if (clear && draft.key !== drafts.key()) drafts.drop(draft.key);
       return false;
     }
     const says = draft.raw ?? JSON.stringify([draft.own, draft.name]);
@@ -49,8 +50,8 @@ function draftText(draft) {
   return one.text();
 }
 
-export function list() {
-  const shown = named(worthy());
+export function list(clear = false) {
+  const shown = named(worthy(clear));
   by("draft-box").hidden = shown.length === 0;
   by("drafts-all").hidden = shown.length < 2;
   fill(by("drafts"), shown.map(([draft, title]) => make("li", {}, draft.raw === undefined

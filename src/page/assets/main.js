@@ -50,7 +50,7 @@ async function goTo(place) {
 }
 
 async function beginStart() {
-  kept.list();
+  kept.list(true);
   await folder.list(asking(openFromFolder));
 }
 
