@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What is begun, left or taken back is there again.
+// What is begun, left or taken back is there again: two windows, and the taps left half way.
 import {check, open, report, same, serve, visit} from "./stage.mjs";
 
 const browser = await open();
@@ -44,7 +44,54 @@ async function twoWindows() {
   await first.context().close();
 }
 
-for (const one of [twoWindows]) {
+const asked = (page, words) => page.waitForFunction((wanted) => document.querySelector("#question h1")?.checkVisibility() && document.querySelector("#question h1").textContent.includes(wanted), words);
+
+// The questions go on where they were left: by the button, by Back, and after a reload.
+async function tapsLeft() {
+  const page = await visit(browser, address);
+  await page.click("#tap-start");
+  await asked(page, "What kind");
+  await page.goBack();
+  await page.waitForSelector("#start:visible");
+  await page.goForward();
+  await asked(page, "What kind");
+  same(await page.locator("#work").isVisible(), false, "no empty sheet is opened");
+  await page.click('#question [data-profile="electric-guitar"]');
+  await page.click('[data-answer="yes"]');
+  await asked(page, "Which note");
+  await page.click("#leave-taps");
+  await page.click("#drafts .card");
+  await asked(page, "Which note");
+  await page.click('[data-answer="unknown"]');
+  await page.click('[data-answer="no"]');
+  await page.click('[data-answer="wide"]');
+  await asked(page, "Is there a truss rod");
+  for (const way of ["the button", "Back"]) {
+    if (way === "Back") await page.goBack();
+    else await page.click("#leave-taps");
+    await page.waitForSelector("#start:visible");
+    await page.reload();
+    await page.click("#drafts .card");
+    await asked(page, "Is there a truss rod");
+    check((await page.textContent(".verdict")).includes("too much bow"), `left by ${way}, the answers are still there`);
+  }
+  for (const word of ["none", "sound"]) await page.click(`[data-answer="${word}"]`);
+  await page.click("#question .primary");
+  await asked(page, "What the taps tell");
+  await page.click("#tap-go");
+  await page.waitForSelector("#work:visible");
+  await page.goBack();
+  await asked(page, "What the taps tell");
+  await page.goForward();
+  await page.waitForSelector("#work:visible");
+  await page.click("#to-start");
+  await page.click("#drafts .card");
+  await page.waitForSelector("#work:visible");
+  same(await page.inputValue('[name="readings.0.relief.gap"]'), "wide", "who went on to the sheet comes back to the sheet");
+  await page.context().close();
+}
+
+for (const one of [twoWindows, tapsLeft]) {
   try {
     await one();
   } catch (error) {

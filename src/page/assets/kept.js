@@ -25,10 +25,10 @@ function named(list) {
   });
 }
 
-// What is saved and unchanged needs no draft; neither does a sheet that was begun and nothing was written into.
+// What is saved and unchanged needs no draft; neither does a sheet that was begun and nothing was written into or answered.
 const begun = /^(sillet|units|profile|readings\.0\.date)$/;
 const isWorth = (draft) => draft.raw !== undefined ||
-  (draft.own.some(([path]) => !begun.test(path)) && !(draft.tag && draftText(draft) === draft.saved));
+  ((draft.own.some(([path]) => !begun.test(path)) || draft.tapped?.trail?.length > 1) && !(draft.tag && draftText(draft) === draft.saved));
 
 // The drafts to be shown: of two that say the same one is enough. One that says nothing is cleared away only when the first
 // page is opened: were it done whenever another window writes, that window would put its own back, and so on without end.

@@ -28,6 +28,7 @@ let fields = []; // all that a sheet may say, as the program has it
 // way: "on" a new place to come back from with Back; "at" in place of where one is; "" as the browser has it already.
 function show(name, way = "on") {
   screen = name;
+  if (name !== "start") sheet.left = name;
   for (const one of ["start", "taps", "work", "bench"]) by(one).hidden = one !== name;
   by("bar").hidden = name !== "work";
   by("sheet-name").hidden = by("state").hidden = name === "start";
@@ -64,9 +65,8 @@ function offerKinds(place, profiles, begin) {
 // --- drafts ------------------------------------------------------------------------------------
 
 function keepDraft() {
-  const {own, name, tag, saved} = sheet;
-  const answers = screen === "taps" ? taps.kept() : null;
-  kept.sayTrouble(sheet, drafts.keep({own: [...own], name, tag, saved, screen, tapped: answers}));
+  const {own, name, tag, saved, left, tapped: answers} = sheet;
+  kept.sayTrouble(sheet, drafts.keep({own: [...own], name, tag, saved, screen, left, tapped: answers}));
   kept.sayState(sheet);
 }
 
@@ -75,7 +75,8 @@ async function takeDraft(key) {
   if (!draft) return false;
   sheet = new Sheet();
   sheet.own = new Map(draft.own);
-  Object.assign(sheet, {name: draft.name || "", tag: draft.tag || null, saved: draft.saved || "", screen: draft.screen, tapped: draft.tapped || null});
+  Object.assign(sheet, {name: draft.name || "", tag: draft.tag || null, saved: draft.saved || "", screen: draft.screen,
+    left: draft.left || draft.screen, tapped: draft.tapped || null});
   await asking(learn)(); // without its program the page shows at least what was typed
   return true;
 }
@@ -89,12 +90,18 @@ async function learn() {
 
 async function openDraft(key, way = "on") {
   if (!await takeDraft(key)) return show("start", "at");
-  if (sheet.screen === "taps" && sheet.tapped) return resumeTaps(way);
-  if (sheet.screen === "bench") return beginBench(way);
-  beginWork(way);
+  goOn(way);
+}
+
+// Where the sheet in hand was left.
+function goOn(way) {
+  if (sheet.left === "taps") resumeTaps(way);
+  else if (sheet.left === "bench") beginBench(way);
+  else beginWork(way);
 }
 
 function resumeTaps(way) {
+  if (sheet.own.size === 0) return askKind(way);
   if (!sheet.tapped) return beginWork(way);
   nameSheet();
   taps.resume(sheet, tapCalls, sheet.tapped);
@@ -135,10 +142,14 @@ async function startNew(profile) {
   if (await takeText(bare(profile))) beginWork();
 }
 
-function askKind() {
+function beginTaps() {
   drafts.begin();
   sheet = new Sheet();
-  show("taps");
+  askKind();
+}
+
+function askKind(way = "on") {
+  show("taps", way);
   taps.askKind(kinds, kind, asking(startTaps));
 }
 
@@ -306,7 +317,7 @@ function measureAgain(path) {
 
 const tapCalls = {
   whenDone: (words, go) => tapped.end(sheet, words, go, {toSheet: beginWork, name: taking.fileName("pdf")}),
-  keepIt: () => keepDraft(),
+  keepIt: (inHand) => { inHand.tapped = taps.kept(); if (inHand === sheet) keepDraft(); },
   judgeIt: asking(async (inHand) => (await ask("POST", "/bench", inHand.text())).body.glance?.stages[0]),
 };
 
@@ -376,13 +387,11 @@ async function begin() {
   saving.begin(() => sheet, () => { nameSheet(); keepDraft(); }, openFromFolder);
   [kinds, fields] = (await Promise.all([ask("GET", "/profiles"), ask("GET", "/fields")])).map((one) => one.body);
   offerKinds("profiles", kinds, startNew);
-  by("tap-start").addEventListener("click", askKind);
+  by("tap-start").addEventListener("click", beginTaps);
   by("tap-figure").append(draw("relief"));
   const left = drafts.before();
   if (!left || history.state?.screen === "start" || !await takeDraft(left) || sheet.screen === "start") return show("start", "at");
-  if (sheet.screen === "taps") resumeTaps("at");
-  else if (sheet.screen === "bench") beginBench("at");
-  else beginWork("at");
+  goOn("at");
 }
 
 begin();

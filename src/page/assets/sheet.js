@@ -45,6 +45,8 @@ export class Sheet {
     this.touchedAt = 0;
     this.applies = null;      // the fields this instrument has, where that is known
     this.chosen = null;       // an earlier visit that is shown
+    this.tapped = null;       // the answers to the taps, as far as they were given
+    this.left = "";           // the screen on which it was in hand last
   }
 
   // Before a change: what it said is kept, to be taken back to. Changes made in one go are one.

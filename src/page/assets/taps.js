@@ -53,7 +53,7 @@ function about(sheet, key, word) {
 }
 
 let done;     // called with the words of the end
-let keep;     // called when something was answered
+let keep;     // called with the sheet when something was answered
 let judge;    // asks the program how the relief is: a stage at a glance, or null
 let trail = []; // the questions asked so far
 let answers;
@@ -97,7 +97,7 @@ function lastWords() {
 function go(sheet, id) {
   if (id !== null) delete answers[id]; // asked again, after a step back
   trail.push(id);
-  keep();
+  keep(sheet);
   put(sheet);
 }
 
@@ -200,7 +200,7 @@ export function start(sheet, {whenDone, keepIt, judgeIt}) {
   go(sheet, "heard");
 }
 
-// What was answered so far, to go on from after a reload.
+// What was answered so far, to go on from.
 export const kept = () => (trail.length ? {trail: [...trail], answers: {...answers}} : null);
 
 export function resume(sheet, {whenDone, keepIt, judgeIt}, tapped) {
