@@ -1,5 +1,8 @@
 // SPDX-License-Identifier: MIT
-// What is begun, left or taken back is there again: two windows, and the taps left half way.
+// What is begun, left or taken back is there again: two windows, the taps left half way, and a full folder
+// searched.
+import {writeFileSync} from "node:fs";
+import {join} from "node:path";
 import {check, open, report, same, serve, visit} from "./stage.mjs";
 
 const browser = await open();
@@ -91,7 +94,35 @@ async function tapsLeft() {
   await page.context().close();
 }
 
-for (const one of [twoWindows, tapsLeft]) {
+// Letters typed while the rest of a full folder is still coming: each sheet once, and those of the last words.
+async function searchedWhileLoading() {
+  const shop = await serve();
+  for (let k = 0; k < 450; k++) writeFileSync(join(shop.folder, `job-${1000 + k}.yaml`), "sillet: 1\nprofile: ukulele\n");
+  const page = await visit(browser, shop.address);
+  await page.waitForSelector("#folder-sheets li:nth-child(200)");
+  await page.route(/\/sheets\?after=/, async (route) => {
+    await new Promise((done) => setTimeout(done, 400));
+    await route.continue();
+  });
+  await page.focus("#folder-words");
+  await page.keyboard.type("job", {delay: 100});
+  await page.waitForFunction(() => !document.getElementById("more-sheets") && /450 sheets/.test(document.querySelector("#folder-sheets > p")?.textContent));
+  await page.waitForTimeout(1000);
+  const names = await page.locator("#folder-sheets [data-sheet]").evaluateAll((all) => all.map((one) => one.dataset.sheet));
+  same([names.length, new Set(names).size], [450, 450], "every sheet once");
+  await page.reload();
+  await page.waitForSelector("#folder-sheets li:nth-child(200)");
+  await page.fill("#folder-words", "job");
+  await page.waitForTimeout(100);
+  await page.fill("#folder-words", "job-1449");
+  await page.waitForFunction(() => document.querySelectorAll("#folder-sheets [data-sheet]").length === 1);
+  await page.waitForTimeout(1000);
+  same(await page.locator("#folder-sheets [data-sheet]").evaluateAll((all) => all.map((one) => one.dataset.sheet)), ["job-1449.yaml"], "what was typed last is what is found");
+  await page.context().close();
+  await shop.stop();
+}
+
+for (const one of [twoWindows, tapsLeft, searchedWhileLoading]) {
   try {
     await one();
   } catch (error) {
