@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// What is begun, left or taken back is there again: two windows, the taps left half way, and a full folder
-// searched.
+// What is begun, left or taken back is there again: two windows, the taps left half way, a full folder searched, and a
+// browser that keeps nothing.
 import {writeFileSync} from "node:fs";
 import {join} from "node:path";
 import {check, open, report, same, serve, visit} from "./stage.mjs";
@@ -122,7 +122,28 @@ async function searchedWhileLoading() {
   await shop.stop();
 }
 
-for (const one of [twoWindows, tapsLeft, searchedWhileLoading]) {
+// A file that a browser keeps only as long as the window is open is no draft.
+async function filesAreNoDrafts() {
+  const context = await browser.newContext();
+  await context.addInitScript(() => Object.defineProperty(window, "localStorage", {get() { throw new DOMException("refused", "SecurityError"); }}));
+  const page = await context.newPage();
+  page.on("pageerror", (error) => check(false, `the page's script: ${error}`));
+  await page.goto(address);
+  await page.click('[data-profile="ukulele"]');
+  await page.fill('[name="readings.0.relief.gap"]', "0.12");
+  const files = await page.evaluate(async () => {
+    const drafts = await import("/drafts.js");
+    drafts.keepFile("shop.yaml", "sillet: 1\n");
+    return [...drafts.files()];
+  });
+  same(files, [["shop.yaml", "sillet: 1\n"]], "the file is kept");
+  await page.click("#to-start");
+  await page.waitForSelector("#drafts .card");
+  same(await page.locator("#drafts strong").allTextContents(), ["A ukulele"], "and stands among no drafts");
+  await context.close();
+}
+
+for (const one of [twoWindows, tapsLeft, searchedWhileLoading, filesAreNoDrafts]) {
   try {
     await one();
   } catch (error) {
