@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-// What is begun, left or taken back is there again: two windows, the taps left half way, a full folder searched, and a
-// browser that keeps nothing.
+// What is begun, left or taken back is there again: two windows, the taps left half way, a full folder searched, a browser that
+// keeps nothing, and undo.
 import {writeFileSync} from "node:fs";
 import {join} from "node:path";
-import {check, open, report, same, serve, visit} from "./stage.mjs";
+import {check, leave, open, report, same, serve, visit} from "./stage.mjs";
 
 const browser = await open();
 const {address, stop} = await serve();
@@ -143,7 +143,27 @@ async function filesAreNoDrafts() {
   await context.close();
 }
 
-for (const one of [twoWindows, tapsLeft, searchedWhileLoading, filesAreNoDrafts]) {
+// A list written in one field is taken back in one step, not by way of an emptied one.
+async function undoOfARow() {
+  const page = await visit(browser, address);
+  await page.click('[data-profile="ukulele"]');
+  await page.locator('details:has([name="files"])').evaluate((one) => { one.open = true; });
+  await page.fill('[name="files"]', "0.25");
+  await leave(page);
+  await page.focus('[name="files"]');
+  await page.keyboard.press("End");
+  await page.keyboard.type(", 0.4");
+  await leave(page);
+  const shown = [];
+  for (const way of ["undo", "undo", "redo", "redo"]) {
+    await page.click(`#${way}`);
+    shown.push(await page.inputValue('[name="files"]'));
+  }
+  same(shown, ["0.25", "", "0.25", "0.25, 0.4"], "undo twice and redo twice");
+  await page.context().close();
+}
+
+for (const one of [twoWindows, tapsLeft, searchedWhileLoading, filesAreNoDrafts, undoOfARow]) {
   try {
     await one();
   } catch (error) {

@@ -53,9 +53,10 @@ export class Sheet {
   mark(path) {
     const goesOn = path === this.touched && Date.now() - this.touchedAt < pause;
     this.touchedAt = Date.now();
-    if (this.marking || goesOn) return;
+    if (this.marking) return;
     this.marking = true;
     queueMicrotask(() => { this.marking = false; });
+    if (goesOn) return;
     this.touched = path;
     this.past.push(new Map(this.own));
     if (this.past.length > 300) this.past.shift();
