@@ -93,9 +93,10 @@ export function sayTrouble(sheet, trouble) {
 
 // Saved means in the folder, or as a file.
 export function sayState(sheet) {
-  const state = !sheet.changed ? `Saved ${place}` : drafts.trouble() ? "Not saved" : "Not saved: a draft on this device";
+  const {changed} = sheet; // which writes the whole sheet to see
+  const state = !changed ? `Saved ${place}` : drafts.trouble() ? "Not saved" : "Not saved: a draft on this device";
   if (by("state").textContent !== state) by("state").textContent = state;
-  by("state").classList.toggle("unsaved", sheet.changed);
+  by("state").classList.toggle("unsaved", changed);
 }
 
 export function begin(openIt, whenRemoved) {

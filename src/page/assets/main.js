@@ -254,9 +254,10 @@ async function update() {
   glance.showRanges(body.glance.readings, sheet.visits - 1);
   keypad.showRange(body.glance.readings);
   document.body.dataset.planned = String(Number(document.body.dataset.planned || 0) + 1);
-  if (again) return;
-  const drawings = await Promise.all(views.map(({view}) => drawn(view, text)));
-  place(drawings, body.result);
+  if (again || screen === "bench") return; // the keypad shows no drawing
+  const heights = hasHeights(body.result);
+  const drawings = await Promise.all(views.map(({view}) => (view === "side" && !heights ? null : drawn(view, text))));
+  place(drawings, heights);
   document.body.dataset.shown = String(Number(document.body.dataset.shown || 0) + 1);
 }
 
@@ -282,9 +283,10 @@ async function drawn(view, text) {
   return status === 200 ? reply.text() : null;
 }
 
+const hasHeights = (result) => result.stages[0].strings.some((one) => one.nut_height != null && one.saddle_height != null);
+
 // Only what is anything yet: a view of heights nobody has read would be an empty sheet.
-function place(drawings, result) {
-  const heights = result.stages[0].strings.some((one) => one.nut_height != null && one.saddle_height != null);
+function place(drawings, heights) {
   by("side-note").textContent = heights ? "Heights magnified; dashed now, solid after." : "Appears as soon as relief, the gap at the 1st fret and the action are read.";
   for (const [k, {view, id, label}] of views.entries()) {
     if (view === "side" && !heights) by(id).replaceChildren();

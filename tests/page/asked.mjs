@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: MIT
+// What the page asks its program at a key, and that an answer goes to the sheet that was asked about.
+import {check, open, report, same, serve, visit} from "./stage.mjs";
+
+const browser = await open();
+const {address, stop} = await serve();
+
+const planned = (page) => page.evaluate(() => Number(document.body.dataset.planned || 0));
+
+async function until(page, act) {
+  const before = await planned(page);
+  await act();
+  await page.waitForFunction((was) => Number(document.body.dataset.planned || 0) > was, before);
+  await page.waitForTimeout(200);
+}
+
+// No drawing for a page that nobody sees, and none of heights that nobody has read.
+async function drawingsAsked() {
+  const page = await visit(browser, address);
+  await page.click('[data-profile="ukulele"]');
+  await page.waitForSelector("#nut-drawing svg");
+  const drawn = [];
+  page.on("request", (request) => { if (request.url().includes("/draw?")) drawn.push(new URL(request.url()).searchParams.get("view")); });
+  await until(page, () => page.fill('[name="readings.0.relief.gap"]', "0.1"));
+  same([...new Set(drawn)].sort(), ["nut", "saddle"], "no side view before the heights are read");
+  for (const [name, text] of [["readings.0.first.0", "0.06"], ["readings.0.first.3", "0.06"], ["readings.0.action.0", "2.2"], ["readings.0.action.3", "2.4"]]) await page.fill(`[name="${name}"]`, text);
+  await page.waitForSelector("#side svg");
+  check(drawn.includes("side"), "and one as soon as they are");
+  await page.click("#to-bench");
+  await page.waitForTimeout(300);
+  drawn.length = 0;
+  await until(page, () => page.click('#bench-pad [data-key="4"]'));
+  same(drawn, [], "none while the keypad is shown");
+  await page.click("#bench-plan");
+  await page.waitForFunction((was) => Number(document.body.dataset.shown) > was, await page.evaluate(() => Number(document.body.dataset.shown)));
+  same([...new Set(drawn)].sort(), ["nut", "saddle", "side"], "and all when the plan is back");
+  await page.context().close();
+}
+
+for (const one of [drawingsAsked]) {
+  try {
+    await one();
+  } catch (error) {
+    check(false, `${one.name}: ${error.stack}`);
+  }
+}
+await stop();
+await browser.close();
+report();
