@@ -31,13 +31,37 @@ async function drawingsAsked() {
   drawn.length = 0;
   await until(page, () => page.click('#bench-pad [data-key="4"]'));
   same(drawn, [], "none while the keypad is shown");
+  const before = await page.evaluate(() => Number(document.body.dataset.shown));
   await page.click("#bench-plan");
-  await page.waitForFunction((was) => Number(document.body.dataset.shown) > was, await page.evaluate(() => Number(document.body.dataset.shown)));
+  await page.waitForFunction((was) => Number(document.body.dataset.shown) > was, before);
   same([...new Set(drawn)].sort(), ["nut", "saddle", "side"], "and all when the plan is back");
   await page.context().close();
 }
 
-for (const one of [drawingsAsked]) {
+// A figure with all its places moves on after a while, but not for who has left the keypad meanwhile.
+async function leftInTime() {
+  const page = await visit(browser, address);
+  await page.click('[data-profile="ukulele"]');
+  const last = page.locator('[name="readings.0.saddle_height.bass"]');
+  await last.waitFor();
+  for (const name of await page.locator('#form [name^="readings.0."]').evaluateAll((all) => all.filter((one) => one.tagName === "INPUT" && !/date|bass/.test(one.name) && one.checkVisibility()).map((one) => one.name))) {
+    await page.fill(`[name="${name}"]`, name.includes("humidity") ? "48" : name.includes("saddle") ? "9.00" : name.includes("action") ? "2.20" : "0.10");
+  }
+  await page.selectOption('[name="readings.0.frets"]', "sound");
+  await page.click("#to-bench");
+  same(await page.textContent("#bench-label"), "Saddle height", "one reading is left");
+  for (const key of "9.50") await page.click(`#bench-pad [data-key="${key}"]`);
+  await page.goBack();
+  await page.waitForSelector("#work:visible");
+  await page.click("#to-start");
+  await page.waitForTimeout(1000);
+  same(await page.locator("#start").isVisible(), true, "nobody is taken from where they went");
+  await page.click("#drafts .card");
+  same(await last.inputValue(), "9.50", "and the figure is kept");
+  await page.context().close();
+}
+
+for (const one of [drawingsAsked, leftInTime]) {
   try {
     await one();
   } catch (error) {

@@ -68,9 +68,7 @@ export const trouble = () => refused;
 // Whether this browser keeps anything at all, tried before there is anything to lose.
 export function tried() {
   put(`${prefix}trial`, "");
-  const kept = !held.has(`${prefix}trial`);
   gone(`${prefix}trial`);
-  return kept;
 }
 
 let mine = fresh();

@@ -75,7 +75,7 @@ function removeDraft(draft, title) {
   tell(`${title} was removed.`, "Put it back", () => { put(); list(); });
 }
 
-export function saveAll() {
+function saveAll() {
   const shown = named(worthy().filter((draft) => draft.raw === undefined));
   for (const [draft, title] of shown) {
     download(`${title.replace(/\.yaml$/, "").replace(/[^\p{L}\p{N} ._()-]/gu, "")}.yaml`, new Blob([draftText(draft)], {type: "application/yaml"}));

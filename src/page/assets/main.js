@@ -187,10 +187,10 @@ function beginWork(way = "on") {
 }
 
 // One reading at a time, under a keypad.
-function beginBench(way = "on", from = "") {
+function beginBench(way = "on") {
   sheet.rest();
   show("bench", way);
-  keypad.start(sheet, from);
+  keypad.start(sheet);
   changed();
 }
 
@@ -203,7 +203,7 @@ function rebuild(focus) {
 }
 
 function stepBack(done) {
-  if (done) screen === "bench" ? keypad.start(sheet, keypad.at()) : rebuild();
+  if (done) rebuild();
   else tell("There is nothing more to take back.");
 }
 

@@ -17,7 +17,7 @@ function askName(why) {
   by("save-name").select();
 }
 
-export async function save() {
+async function save() {
   const sheet = hand();
   if (!sheet.name) return askName(folder.where);
   const text = sheet.text();

@@ -28,7 +28,7 @@ function meant(path, text) {
   return text;
 }
 
-export const isLength = (path) => !noLength.test(path);
+const isLength = (path) => !noLength.test(path);
 
 const pause = 1500; // ms, after which a field is taken up again
 
