@@ -61,7 +61,59 @@ async function leftInTime() {
   await page.context().close();
 }
 
-for (const one of [drawingsAsked, leftInTime]) {
+// Holds what is asked where the text sent has a phrase; let go by what is given back.
+async function hold(page, path, phrase) {
+  let release, asked;
+  const released = new Promise((resolve) => { release = resolve; });
+  const waited = new Promise((resolve) => { asked = resolve; });
+  await page.route((url) => url.pathname === path, async (route) => {
+    if ((route.request().postData() || "").includes(phrase)) {
+      asked();
+      await released;
+    }
+    await route.fallback();
+  });
+  return {asked: waited, release};
+}
+
+// The answer about a sheet comes when another is in hand: nothing of it is shown there.
+async function lateAnswer() {
+  const page = await visit(browser, address);
+  await page.click('[data-profile="ukulele"]');
+  await page.waitForSelector("#nut-drawing svg");
+  const first = await hold(page, "/bench", "gap: 0.91"), second = await hold(page, "/bench", "profile: steel");
+  await page.fill('[name="readings.0.relief.gap"]', "0.91");
+  await first.asked;
+  await page.click("#to-start");
+  await page.click('[data-profile="steel-string-acoustic"]');
+  await page.waitForSelector('[name="readings.0.action.5"]');
+  first.release();
+  await second.asked;
+  same(await page.locator("#tiles").textContent().then((text) => text.includes("0.91")), false, "the other sheet's relief stays away");
+  same(await page.evaluate(() => document.body.classList.contains("planless")), true, "no plan before its own");
+  second.release();
+  await page.waitForFunction(() => !document.body.classList.contains("planless"));
+  same(await page.locator("#nut-table tbody tr").count(), 6, "then its own");
+  await page.context().close();
+}
+
+// Of two sheets opened one after the other the later stays, whichever is read first.
+async function openedLast() {
+  const page = await visit(browser, address);
+  const slow = await hold(page, "/read", "profile: ukulele");
+  await page.click('[data-profile="ukulele"]');
+  await slow.asked;
+  await page.click('[data-profile="steel-string-acoustic"]');
+  await page.waitForSelector('[name="readings.0.action.5"]');
+  slow.release();
+  await page.waitForTimeout(500);
+  await until(page, () => page.fill('[name="readings.0.relief.gap"]', "0.2"));
+  same(await page.textContent("#sheet-name"), "steel string acoustic", "the later one");
+  same(await page.locator('[name^="readings.0.action."]').count(), 6, "with its own strings");
+  await page.context().close();
+}
+
+for (const one of [drawingsAsked, leftInTime, lateAnswer, openedLast]) {
   try {
     await one();
   } catch (error) {

@@ -160,6 +160,10 @@ async function undoOfARow() {
     shown.push(await page.inputValue('[name="files"]'));
   }
   same(shown, ["0.25", "", "0.25", "0.25, 0.4"], "undo twice and redo twice");
+  await page.fill('[name="files"]', "");
+  await leave(page);
+  await page.click("#undo");
+  same(await page.inputValue('[name="files"]'), "0.25, 0.4", "an emptied list comes back");
   await page.context().close();
 }
 

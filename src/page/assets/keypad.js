@@ -100,6 +100,7 @@ export function showRange(readingsNow) {
 // From the first reading that nobody has taken.
 export function start(inHand) {
   clearTimeout(moving);
+  if (sheet !== inHand) ranges = null;
   sheet = inHand;
   sheet.chosen = null;
   list = readings();

@@ -1,16 +1,15 @@
 // SPDX-License-Identifier: MIT
 // The page: one sheet in hand, asked about again at every keystroke.
-import {ask, asking, Unanswered} from "./ask.js";
-import {by, fill, make, tell} from "./dom.js";
+import * as answers from "./answers.js";
+import {ask, asking} from "./ask.js";
+import {by, make, tell} from "./dom.js";
 import * as drafts from "./drafts.js";
 import {draw} from "./figure.js";
-import * as glance from "./glance.js";
 import * as keypad from "./keypad.js";
 import * as kept from "./kept.js";
 import * as folder from "./folder.js";
 import * as form from "./form.js";
 import * as leads from "./leads.js";
-import * as plan from "./plan.js";
 import * as saving from "./saving.js";
 import {Sheet} from "./sheet.js";
 import * as taking from "./taking.js";
@@ -25,8 +24,18 @@ let fields = []; // all that a sheet may say, as the program has it
 
 // --- which screen ------------------------------------------------------------------------------
 
+// What is opened last is what is opened: whoever waits for an answer first takes a number, and is told afterwards whether
+// another sheet or screen was wanted meanwhile.
+let wanted = 0;
+
+function latest() {
+  const mine = ++wanted;
+  return () => mine === wanted;
+}
+
 // way: "on" a new place to come back from with Back; "at" in place of where one is; "" as the browser has it already.
 function show(name, way = "on") {
+  latest();
   screen = name;
   if (name !== "start") sheet.left = name;
   for (const one of ["start", "taps", "work", "bench"]) by(one).hidden = one !== name;
@@ -44,7 +53,9 @@ function show(name, way = "on") {
 async function goTo(place) {
   for (const one of document.querySelectorAll("dialog[open]")) one.close();
   if (!place || place.screen === "start") return show("start", "");
-  if (place.draft !== drafts.key() && !await takeDraft(place.draft)) return show("start", "at");
+  const found = place.draft === drafts.key() || await takeDraft(place.draft);
+  if (found === null) return;
+  if (!found) return show("start", "at");
   if (place.screen === "taps") return resumeTaps("");
   if (place.screen === "bench") return beginBench("");
   beginWork("");
@@ -70,27 +81,30 @@ function keepDraft() {
   kept.sayState(sheet);
 }
 
+// false where there is none; null where something else was wanted meanwhile.
 async function takeDraft(key) {
+  const still = latest();
   const draft = key && drafts.adopt(key);
   if (!draft) return false;
-  sheet = new Sheet();
+  const taken = sheet = new Sheet();
   sheet.own = new Map(draft.own);
   Object.assign(sheet, {name: draft.name || "", tag: draft.tag || null, saved: draft.saved || "", screen: draft.screen,
     left: draft.left || draft.screen, tapped: draft.tapped || null});
-  await asking(learn)(); // without its program the page shows at least what was typed
-  return true;
+  await asking(learn)(taken); // without its program the page shows at least what was typed
+  return still() || null;
 }
 
-async function learn() {
-  const whole = await ask("POST", "/read", bare(sheet.profile));
-  const {body} = await ask("POST", "/read", sheet.text());
-  sheet.takeUnder(body.entries, whole.body.entries);
-  sheet.applies = body.applies;
+async function learn(about) {
+  const whole = await ask("POST", "/read", bare(about.profile));
+  const {body} = await ask("POST", "/read", about.text());
+  about.takeUnder(body.entries, whole.body.entries);
+  about.applies = body.applies;
 }
 
 async function openDraft(key, way = "on") {
-  if (!await takeDraft(key)) return show("start", "at");
-  goOn(way);
+  const found = await takeDraft(key);
+  if (found) goOn(way);
+  else if (found === false) show("start", "at");
 }
 
 // Where the sheet in hand was left.
@@ -112,7 +126,9 @@ function resumeTaps(way) {
 
 // Another sheet; the one before stays as a draft, in a record that is not written to again.
 async function takeText(text, name, tag) {
+  const still = latest();
   const {status, body} = await ask("POST", "/read", text);
+  if (!still()) return;
   if (status !== 200) return tell("That file is no measuring sheet.");
   if (body.entries.length === 0) return tell(`Not opened: ${body.complaints[0]?.text || "it is empty"}`);
   const before = sheet.own.size > 0 && sheet.changed;
@@ -120,7 +136,8 @@ async function takeText(text, name, tag) {
   sheet = new Sheet();
   sheet.take(body.entries);
   Object.assign(sheet, {name: name || "", tag: tag || null});
-  await learn();
+  await learn(sheet);
+  if (!still()) return;
   if (sheet.count("readings") === 0) sheet.set("readings.0.date", today());
   sheet.past = [];
   sheet.saved = tag ? sheet.text() : "";
@@ -161,7 +178,9 @@ async function startTaps(profile) {
 }
 
 async function openFromFolder(name) {
+  const still = latest();
   const {text, tag, found} = await folder.read(name);
+  if (!still()) return;
   if (!found) return tell("It is no longer there.");
   if (await takeText(text, name, tag)) beginWork();
 }
@@ -207,91 +226,19 @@ function stepBack(done) {
   else tell("There is nothing more to take back.");
 }
 
-// --- asking again ------------------------------------------------------------------------------
-
-let busy = false;
-let again = false;
-let retry;
-let planned = null; // the sheet whose plan is shown
-
-async function changed() {
+function changed() {
   nameSheet();
   keepDraft();
   by("undo").disabled = sheet.past.length === 0;
   by("redo").disabled = sheet.future.length === 0;
-  if (busy) { again = true; return; }
-  busy = true;
-  clearTimeout(retry);
-  try {
-    do {
-      again = false;
-      await update();
-    } while (again);
-  } catch (error) {
-    if (!(error instanceof Unanswered)) throw error;
-    retry = setTimeout(changed, 2000); // said already; asked again until it answers
-  } finally {
-    busy = false;
-  }
+  answers.judge();
 }
 
-async function update() {
-  if (sheet.under.size === 0) { // begun while the program did not answer
-    await learn();
-    form.build(sheet, changed, rebuild, fields);
-  }
-  const text = sheet.text();
-  const {status, body} = await ask("POST", "/bench", text);
-  if (status !== 200) return;
-  showComplaints(body.read.complaints, !body.result);
-  form.apply(sheet.applies = body.read.applies);
-  if (body.result) planned = sheet;
-  document.body.classList.toggle("planless", planned !== sheet);
-  if (!body.result) return;
-  plan.show(body.result, body.glance, sheet);
-  glance.show(body.glance, body.result, {go: goToField, done: measureAgain});
-  leads.show(body.result.findings, sheet.visits - 1);
-  glance.showRanges(body.glance.readings, sheet.visits - 1);
-  keypad.showRange(body.glance.readings);
-  document.body.dataset.planned = String(Number(document.body.dataset.planned || 0) + 1);
-  if (again || screen === "bench") return; // the keypad shows no drawing
-  const heights = hasHeights(body.result);
-  const drawings = await Promise.all(views.map(({view}) => (view === "side" && !heights ? null : drawn(view, text))));
-  place(drawings, heights);
-  document.body.dataset.shown = String(Number(document.body.dataset.shown || 0) + 1);
-}
-
-function showComplaints(complaints, stale) {
-  const {waiting, homeless} = form.flag(complaints, stale);
-  const errors = complaints.filter((one) => one.severity === "error" && !waiting.includes(one));
-  const listed = [...new Set([...errors, ...homeless])];
-  by("errors").hidden = listed.length === 0;
-  by("errors-title").textContent = errors.length ? "The sheet has errors" : "To be looked at in the sheet";
-  by("stale").hidden = !stale;
-  fill(by("error-list"), listed.map((one) => make("li", {class: one.severity}, folder.offer(one, sheet.profile) || `Line ${one.line}: ${one.text}`)));
-  document.body.classList.toggle("stale", stale);
-}
-
-const views = [
-  {view: "side", id: "side", label: "The outer strings over the frets from the side, now and after"},
-  {view: "nut", id: "nut-drawing", label: "The nut's drawing: floors, centres and feelers"},
-  {view: "saddle", id: "saddle-drawing", label: "The saddle's drawing: faces, heights and what comes off"},
-];
-
-async function drawn(view, text) {
-  const {status, reply} = await ask("POST", `/draw?as=svg&view=${view}`, text);
-  return status === 200 ? reply.text() : null;
-}
-
-const hasHeights = (result) => result.stages[0].strings.some((one) => one.nut_height != null && one.saddle_height != null);
-
-// Only what is anything yet: a view of heights nobody has read would be an empty sheet.
-function place(drawings, heights) {
-  by("side-note").textContent = heights ? "Heights magnified; dashed now, solid after." : "Appears as soon as relief, the gap at the 1st fret and the action are read.";
-  for (const [k, {view, id, label}] of views.entries()) {
-    if (view === "side" && !heights) by(id).replaceChildren();
-    else if (drawings[k]) plan.place(id, drawings[k], label);
-  }
+// Begun while the program did not answer: what its fields are is learnt now.
+async function prepare(about) {
+  if (about.under.size > 0) return;
+  await learn(about);
+  if (about === sheet) form.build(sheet, changed, rebuild, fields);
 }
 
 // --- a new visit, the taps' end ----------------------------------------------------------------
@@ -318,7 +265,7 @@ function measureAgain(path) {
 }
 
 const tapCalls = {
-  whenDone: (words, go) => tapped.end(sheet, words, go, {toSheet: beginWork, name: taking.fileName("pdf")}),
+  whenDone: (words, go) => tapped.end(sheet, words, go, {toSheet: beginWork, takePage: taking.takeOwnersPage}),
   keepIt: (inHand) => { inHand.tapped = taps.kept(); if (inHand === sheet) keepDraft(); },
   judgeIt: asking(async (inHand) => (await ask("POST", "/bench", inHand.text())).body.glance?.stages[0]),
 };
@@ -379,10 +326,11 @@ async function begin() {
   keepRoom();
   drafts.tried();
   kept.sayTrouble(sheet, drafts.trouble());
-  form.begin(showComplaints);
+  answers.begin(() => sheet, () => screen === "work", prepare, {go: goToField, done: measureAgain});
+  form.begin(answers.showComplaints);
   leads.begin();
   visits.begin(() => rebuild());
-  folder.begin(asking(async () => { if (screen === "work") { await learn(); rebuild(); } }));
+  folder.begin(asking(async () => { if (screen === "work") { await learn(sheet); rebuild(); } }));
   kept.begin(asking(openDraft), () => { drafts.begin(); sheet = new Sheet(); });
   keypad.begin(changed, () => { show("work"); rebuild(); by("tiles").focus({preventScroll: true}); });
   taking.begin(() => sheet);
@@ -392,8 +340,9 @@ async function begin() {
   by("tap-start").addEventListener("click", beginTaps);
   by("tap-figure").append(draw("relief"));
   const left = drafts.before();
-  if (!left || history.state?.screen === "start" || !await takeDraft(left) || sheet.screen === "start") return show("start", "at");
-  goOn("at");
+  const found = left && history.state?.screen !== "start" ? await takeDraft(left) : false;
+  if (found && sheet.screen !== "start") goOn("at");
+  else if (found !== null) show("start", "at");
 }
 
 begin();

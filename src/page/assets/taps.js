@@ -168,7 +168,9 @@ function withGauge(sheet, question, at) {
     event.preventDefault();
     answers.relief = "gauge";
     sheet.set(`${at}.relief.gap`, passes.value);
+    const asked = answers;
     const relief = await judge(sheet);
+    if (answers !== asked || trail.at(-1) !== question.id) return; // left meanwhile
     answers.gauged = relief?.state || "";
     answers.gaugedWords = relief ? `Relief: ${relief.verdict}, ${relief.figures}.` : "Relief: measured.";
     go(sheet, question.next());
