@@ -42,8 +42,10 @@ const hideOther = (sheet) => document.body.classList.toggle("planless", planned 
 async function update() {
   const asked = hand();
   hideOther(asked);
-  await prepare(asked);
-  if (asked !== hand()) return;
+  if (asked.under.size === 0) { // begun while the program did not answer
+    await prepare(asked);
+    if (asked !== hand()) return;
+  }
   const text = asked.text();
   const {status, body} = await ask("POST", "/bench", text);
   if (status !== 200 || asked !== hand()) return;
@@ -104,8 +106,8 @@ function place(drawings, heights) {
   }
 }
 
-// inHand: () => the sheet. planSeen: () => whether the plan is on the screen. before: called with a sheet before it is asked
-// about. whatToDo: what the next step's buttons do.
+// inHand: () => the sheet. planSeen: () => whether the plan is on the screen. before: called with a sheet whose fields are not
+// known yet, before it is asked about. whatToDo: what the next step's buttons do.
 export function begin(inHand, planSeen, before, whatToDo) {
   [hand, isPlanSeen, prepare, calls] = [inHand, planSeen, before, whatToDo];
 }

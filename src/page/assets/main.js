@@ -226,17 +226,16 @@ function stepBack(done) {
   else tell("There is nothing more to take back.");
 }
 
+// Asked first, so that the draft is written while the program works.
 function changed() {
+  answers.judge();
   nameSheet();
   keepDraft();
   by("undo").disabled = sheet.past.length === 0;
   by("redo").disabled = sheet.future.length === 0;
-  answers.judge();
 }
 
-// Begun while the program did not answer: what its fields are is learnt now.
 async function prepare(about) {
-  if (about.under.size > 0) return;
   await learn(about);
   if (about === sheet) form.build(sheet, changed, rebuild, fields);
 }
