@@ -108,7 +108,7 @@ async function openedLast() {
   slow.release();
   await page.waitForTimeout(500);
   await until(page, () => page.fill('[name="readings.0.relief.gap"]', "0.2"));
-  same(await page.textContent("#sheet-name"), "steel string acoustic", "the later one");
+  same(await page.textContent("#sheet-name"), "steel-string acoustic", "the later one");
   same(await page.locator('[name^="readings.0.action."]').count(), 6, "with its own strings");
   await page.context().close();
 }

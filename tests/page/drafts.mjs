@@ -80,11 +80,11 @@ async function tapsLeft() {
   }
   for (const word of ["none", "sound"]) await page.click(`[data-answer="${word}"]`);
   await page.click("#question .primary");
-  await asked(page, "What the taps tell");
+  await asked(page, "What the taps show");
   await page.click("#tap-go");
   await page.waitForSelector("#work:visible");
   await page.goBack();
-  await asked(page, "What the taps tell");
+  await asked(page, "What the taps show");
   await page.goForward();
   await page.waitForSelector("#work:visible");
   await page.click("#to-start");

@@ -78,7 +78,7 @@ export function showComplaints(complaints, stale) {
   const errors = complaints.filter((one) => one.severity === "error" && !waiting.includes(one));
   const listed = [...new Set([...errors, ...homeless])];
   by("errors").hidden = listed.length === 0;
-  by("errors-title").textContent = errors.length ? "The sheet has errors" : "To be looked at in the sheet";
+  by("errors-title").textContent = errors.length ? "The sheet has errors" : "Check these in the sheet";
   by("stale").hidden = !stale;
   fill(by("error-list"), listed.map((one) => make("li", {class: one.severity}, folder.offer(one, hand().profile) || `Line ${one.line}: ${one.text}`)));
   document.body.classList.toggle("stale", stale);

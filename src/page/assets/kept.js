@@ -2,17 +2,17 @@
 // The drafts on the first page: to go on with, to save all together, to remove and to put back.
 import {by, download, fill, make, tell} from "./dom.js";
 import * as drafts from "./drafts.js";
+import {kindOf} from "./fields.js";
 import {place} from "./folder.js";
 import {Sheet} from "./sheet.js";
 
 let open;    // goes on with the draft of a key
 let removed; // called when the one in hand was removed
 
-const kind = (profile) => profile.replaceAll("-", " ");
-
 const titleOf = (draft) => {
   const own = new Map(draft.own);
-  return own.get("job.title") || draft.name || `A ${kind(own.get("profile") || "sheet")}`;
+  const kind = kindOf(own.get("profile") || "sheet");
+  return own.get("job.title") || draft.name || `${/^[aeio]/.test(kind) ? "An" : "A"} ${kind}`;
 };
 
 // Of two with one name, one window's each, the later in the list says so.

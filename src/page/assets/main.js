@@ -7,6 +7,7 @@ import * as drafts from "./drafts.js";
 import {draw} from "./figure.js";
 import * as keypad from "./keypad.js";
 import * as kept from "./kept.js";
+import {kindOf} from "./fields.js";
 import * as folder from "./folder.js";
 import * as form from "./form.js";
 import * as leads from "./leads.js";
@@ -66,11 +67,9 @@ async function beginStart() {
   await folder.list(asking(openFromFolder));
 }
 
-const kind = (profile) => profile.replaceAll("-", " ");
-
 function offerKinds(place, profiles, begin) {
   by(place).replaceChildren(...profiles.map((profile) =>
-    make("button", {type: "button", "data-profile": profile, onclick: () => asking(begin)(profile)}, kind(profile))));
+    make("button", {type: "button", "data-profile": profile, onclick: () => asking(begin)(profile)}, kindOf(profile))));
 }
 
 // --- drafts ------------------------------------------------------------------------------------
@@ -167,7 +166,7 @@ function beginTaps() {
 
 function askKind(way = "on") {
   show("taps", way);
-  taps.askKind(kinds, kind, asking(startTaps));
+  taps.askKind(kinds, kindOf, asking(startTaps));
 }
 
 async function startTaps(profile) {
@@ -194,8 +193,8 @@ async function openFile(file) {
 }
 
 function nameSheet() {
-  by("sheet-name").textContent = [sheet.own.get("job.title"), sheet.name || kind(sheet.profile)].filter(Boolean).join(" · ");
-  document.title = `${sheet.own.get("job.title") || sheet.name || kind(sheet.profile) || "sheet"} · sillet`;
+  by("sheet-name").textContent = [sheet.own.get("job.title"), sheet.name || kindOf(sheet.profile)].filter(Boolean).join(" · ");
+  document.title = `${sheet.own.get("job.title") || sheet.name || kindOf(sheet.profile) || "sheet"} · sillet`;
 }
 
 function beginWork(way = "on") {

@@ -17,7 +17,7 @@ async function showSteps(sheet, place) {
 
 // go: whether there is anything to do to the instrument.
 export function end(sheet, words, go, {toSheet, takePage}) {
-  const title = make("h1", {tabindex: "-1"}, "What the taps tell");
+  const title = make("h1", {tabindex: "-1"}, "What the taps show");
   const steps = make("div", {id: "tap-steps"});
   by("question").replaceChildren(title, make("ul", {class: "verdicts"}, words.map((one) => make("li", {}, one))), steps,
     make("div", {class: "choices"},

@@ -64,7 +64,7 @@ const slotsRight = () => answers.slots.every((word) => word === "ping");
 // What each answer means, the relief first: what comes later rests on it.
 const verdicts = {
   relief: {
-    none: "Relief: silent, so the neck is straight or bowed backward. Lay a straightedge along the frets: it tells which.",
+    none: "Relief: silent, so the neck is straight or bowed backward. Lay a straightedge along the frets: it shows which.",
     ping: "Relief: a small gap, as it should be.",
     wide: "Relief: too much bow. The neck comes first, and everything is tapped again when it is right.",
   },
