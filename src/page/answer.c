@@ -102,9 +102,9 @@ void web_answer(const web_site *site, const web_request *request, web_reply *rep
     if (site->lan) {
         web_hand_out(site, request, reply);
     } else if (!request->host || !is_own(site, request->host)) {
-        web_say(reply, 403, "this page answers only to the address it was opened at");
+        web_say(reply, 403, "This page answers only at the address it was opened at.");
     } else if (!is_same_origin(request)) {
-        web_say(reply, 403, "asked from another page");
+        web_say(reply, 403, "This request came from another page.");
     } else if (web_admit(request, &target, reply)) {
         find_route(site, &target, request, reply);
     }

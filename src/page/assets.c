@@ -20,6 +20,7 @@ EMBED(index, "index.html");
 EMBED(style, "style.css");
 EMBED(icon, "icon.svg");
 EMBED(main, "main.js");
+EMBED(answers, "answers.js");
 EMBED(sheet, "sheet.js");
 EMBED(fields, "fields.js");
 EMBED(form, "form.js");
@@ -53,6 +54,7 @@ static const asset assets[] = {
     {"/style.css", "text/css; charset=utf-8", web_asset_style, web_asset_style_end},
     {"/icon.svg", "image/svg+xml", web_asset_icon, web_asset_icon_end},
     {"/main.js", SCRIPT, web_asset_main, web_asset_main_end},
+    {"/answers.js", SCRIPT, web_asset_answers, web_asset_answers_end},
     {"/sheet.js", SCRIPT, web_asset_sheet, web_asset_sheet_end},
     {"/fields.js", SCRIPT, web_asset_fields, web_asset_fields_end},
     {"/form.js", SCRIPT, web_asset_form, web_asset_form_end},

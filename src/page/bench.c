@@ -27,17 +27,20 @@ static char *said_of(const sil_sheet *sheet)
     return json_end(&j);
 }
 
+/* The plan is put into words once, for both. */
 static void add_plan(text *t, const sil_job *job, sil_unit unit)
 {
     sil_plan *plan;
-    if (sil_plan_make(job, &plan) != SIL_DONE) {
+    brief *b = sil_plan_make(job, &plan) == SIL_DONE ? brief_make(plan, unit) : NULL;
+    if (!b) {
         t->failed = true;
     } else {
         text_put(t, ",");
-        add_made(t, "result", sil_report_json(plan, unit));
+        add_made(t, "result", report_of_brief(b));
         text_put(t, ",");
-        add_made(t, "glance", report_glance(plan, unit));
+        add_made(t, "glance", report_glance(b));
     }
+    brief_free(b);
     sil_plan_free(plan);
 }
 

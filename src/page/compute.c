@@ -25,7 +25,7 @@ static const char *allowed(const web_route *row)
 
 void web_refuse_method(web_reply *reply, const char *allow)
 {
-    web_say(reply, 405, "not to be asked in that way");
+    web_say(reply, 405, "That request isn't supported here.");
     reply->allow = allow;
 }
 

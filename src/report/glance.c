@@ -179,16 +179,12 @@ static void put_readings(const brief *b, json_at root, text_store *store)
     put_each(b, b->action, object, "action", store);
 }
 
-char *report_glance(const sil_plan *plan, sil_unit unit)
+char *report_glance(const brief *b)
 {
-    brief *b = brief_make(plan, unit);
-    if (!b) {
-        return NULL;
-    }
     json j = {0};
     text_store store = {0};
     json_at root = json_object(&j);
-    json_put_bool(root, "done", plan->done);
+    json_put_bool(root, "done", b->plan->done);
     put_stages(b, root, &store);
     put_next(b, root, &store);
     put_short(b, root);
@@ -198,6 +194,5 @@ char *report_glance(const sil_plan *plan, sil_unit unit)
     }
     char *made = json_end(&j);
     text_store_free(&store);
-    brief_free(b);
     return made;
 }

@@ -3,15 +3,15 @@
 #ifndef SILLET_REPORT_GLANCE_H
 #define SILLET_REPORT_GLANCE_H
 
-#include <sillet/core/units.h>
-#include <sillet/plan.h>
+#include "../brief/brief.h"
 
-/* report_glance: the verdict of each stage, the next step with its large figures, and each reading
- * with its target range, as one JSON object. docs/page.md describes it.
- * Given:    plan  made
- *           unit  of every length shown
+/* report_glance:   the verdict of each stage, the next step with its large figures, and each reading
+ *                  with its target range, as one JSON object. docs/page.md describes it.
+ * report_of_brief: the result, as sil_report_json writes it.
+ * Given:    b  made, of a whole plan
  * Returned: a new NUL-terminated text to be freed with free(); NULL if there is no memory
  */
-char *report_glance(const sil_plan *plan, sil_unit unit);
+char *report_glance(const brief *b);
+char *report_of_brief(const brief *b);
 
 #endif

@@ -3,6 +3,7 @@
 #include <sillet/report.h>
 #include <sillet/version.h>
 
+#include "glance.h"
 #include "result.h"
 
 /* What was not given of a string and stands at what is usual. */
@@ -332,15 +333,17 @@ static void put_all(const brief *b, json_at root)
     json_put_bool(root, "done", plan->done);
 }
 
-char *sil_report_json(const sil_plan *plan, sil_unit unit)
+char *report_of_brief(const brief *b)
 {
     json j = {0};
-    brief *b = brief_make(plan, unit);
-    if (!b) {
-        return NULL;
-    }
     put_all(b, json_object(&j));
-    char *made = json_end(&j); /* the brief lends it its words */
+    return json_end(&j);
+}
+
+char *sil_report_json(const sil_plan *plan, sil_unit unit)
+{
+    brief *b = brief_make(plan, unit);
+    char *made = b ? report_of_brief(b) : NULL; /* the brief lends it its words */
     brief_free(b);
     return made;
 }

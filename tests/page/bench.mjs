@@ -38,7 +38,7 @@ async function tapsKept() {
   await reload("Nut: is there a gap");
   await page.locator('[name="string-2"][value="wide"]').check();
   await page.click("#question .primary");
-  await reload("What the taps tell");
+  await reload("What the taps show");
   check((await page.locator(".verdicts li").allTextContents()).some((one) => one.startsWith("Nut slots, string 3: too high")), "the relief being right, the nut is judged");
   const [download] = await Promise.all([page.waitForEvent("download"), page.click("#tap-page")]);
   check(readFileSync(await download.path()).subarray(0, 5).toString() === "%PDF-", "a page for a repairer");

@@ -17,8 +17,8 @@ export const by = (id) => document.getElementById(id);
 // A place's contents, in one step; what is the same already is left as it is, so that nothing
 // flickers and no reader is read it again.
 export function fill(place, ...children) {
-  const fresh = make("div", {}, ...children);
-  if (place.innerHTML !== fresh.innerHTML) place.replaceChildren(...fresh.childNodes);
+  const now = place.childNodes, fresh = make("div", {}, ...children).childNodes;
+  if (now.length !== fresh.length || [...fresh].some((node, k) => !node.isEqualNode(now[k]))) place.replaceChildren(...fresh);
 }
 
 let silence;

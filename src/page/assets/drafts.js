@@ -45,14 +45,15 @@ function gone(key) {
   }
 }
 
-function keys() {
+// The records that are wanted, of all that are kept.
+function keys(wanted) {
   const own = [...held.keys()];
   try {
-    own.push(...Object.keys(localStorage).filter((key) => key === older || key.startsWith(prefix)));
+    own.push(...Object.keys(localStorage));
   } catch {
     refused ||= "refused";
   }
-  return [...new Set(own)];
+  return [...new Set(own)].filter(wanted);
 }
 
 function remember(key) {
@@ -67,9 +68,7 @@ export const trouble = () => refused;
 // Whether this browser keeps anything at all, tried before there is anything to lose.
 export function tried() {
   put(`${prefix}trial`, "");
-  const kept = !held.has(`${prefix}trial`);
   gone(`${prefix}trial`);
-  return kept;
 }
 
 let mine = fresh();
@@ -103,8 +102,10 @@ function read(at) {
   }
 }
 
+const isDraft = (key) => key === older || key.startsWith(prefix);
+
 // All, the newest first.
-export const all = () => keys().map(read).filter(Boolean).sort((a, b) => b.at - a.at);
+export const all = () => keys(isDraft).map(read).filter(Boolean).sort((a, b) => b.at - a.at);
 
 // Goes on with one: its state, or null where it is gone or cannot be read.
 export function adopt(from) {
@@ -133,14 +134,8 @@ const filePrefix = "sillet file ";
 
 // Name and text of each, by name.
 export function files() {
-  const own = [...held.keys()];
-  try {
-    own.push(...Object.keys(localStorage));
-  } catch {
-    refused ||= "refused";
-  }
-  const all = [...new Set(own)].filter((one) => one.startsWith(filePrefix)).sort();
-  return new Map(all.map((one) => [one.slice(filePrefix.length), got(one)]).filter(([, text]) => text !== null));
+  const named = keys((key) => key.startsWith(filePrefix)).sort();
+  return new Map(named.map((one) => [one.slice(filePrefix.length), got(one)]).filter(([, text]) => text !== null));
 }
 
 export function keepFile(name, text) {

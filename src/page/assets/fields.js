@@ -159,6 +159,12 @@ export const makes = [["plain-steel", "plain steel"], ["wound-bronze", "wound, b
   ["wound-steel", "wound, steel"], ["wound-nylon", "wound, nylon core"], ["plain-nylon", "plain nylon"],
   ["plain-fluorocarbon", "fluorocarbon"], ["plain-gut", "gut"]];
 
+// A kind of instrument in words, by its profile.
+const kinds = new Map([["eight-string", "eight-string guitar"], ["five-string-bass", "five-string bass"],
+  ["nylon-string-classical", "nylon-string classical"], ["seven-string", "seven-string guitar"],
+  ["steel-string-acoustic", "steel-string acoustic"], ["twelve-string", "twelve-string guitar"], ["ukulele-reentrant", "re-entrant ukulele"]]);
+export const kindOf = (profile) => kinds.get(profile) || profile.replaceAll("-", " ");
+
 const notes = new Map([
   ["units", "of a bare length; 0.012 in, 12 thou and 5/64 in are read too"],
   ["profile", "typical dimensions, targets and limits; what this sheet says comes first"],

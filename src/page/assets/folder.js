@@ -16,6 +16,7 @@ let all = [];   // the rows that have come
 let count = 0;  // how many sheets there are
 let more = "";  // the name after which there are more
 let open;
+let loading = null; // the next part, while it comes
 
 export async function list(openIt) {
   open = openIt;
@@ -38,8 +39,13 @@ export async function list(openIt) {
   await find();
 }
 
-async function next() {
+// One part at a time: whoever wants more meanwhile waits for the same.
+const next = () => (loading ??= load().finally(() => { loading = null; }));
+
+async function load() {
+  const into = all;
   const {status, body} = await ask("GET", `/sheets?after=${encodeURIComponent(more)}`);
+  if (into !== all) return true; // the folder was read anew meanwhile
   if (status !== 200) return tell("The folder cannot be read.");
   all.push(...body.sheets);
   [count, more] = [body.count, body.more_after];
@@ -54,10 +60,13 @@ const orders = {
   state: (a, b) => states.indexOf(a.state) - states.indexOf(b.state),
 };
 
+const asked = () => ({words: by("folder-words").value.trim().toLowerCase().split(/\s+/).filter(Boolean), order: by("folder-order").value});
+
 // Whoever searches, or wants another order than that of the names, has them all.
 async function find() {
-  const words = by("folder-words").value.trim().toLowerCase().split(/\s+/).filter(Boolean), order = by("folder-order").value;
-  while ((words.length || order !== "name") && more && await next());
+  const wanted = () => asked().words.length > 0 || asked().order !== "name";
+  while (wanted() && more && await next());
+  const {words, order} = asked(); // as they are now: letters were typed meanwhile
   const found = all.filter((sheet) => words.every((word) => wordsOf(sheet).includes(word))).sort(orders[order]);
   show(found, words.length > 0);
 }

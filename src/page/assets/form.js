@@ -180,11 +180,10 @@ export function build(inHand, onChange, onRebuild, known) {
 // Only what this instrument has is asked for, and what the sheet says all the same; everything where a sheet with errors
 // leaves open what that is.
 export function apply(paths) {
-  const has = new Set(paths || []);
+  const has = new Set((paths || []).flatMap((one) => one.split(".").map((_, k, parts) => parts.slice(0, k + 1).join("."))));
   for (const box of by("form").querySelectorAll(".field[data-path]")) {
     const path = box.dataset.path, plain = path.replace(/^readings\.\d+\./, "readings.");
-    const part = [...has].some((one) => one === plain || one.startsWith(`${plain}.`));
-    box.hidden = paths !== null && !part && !sheet.has(path) && !box.contains(document.activeElement);
+    box.hidden = paths !== null && !has.has(plain) && !sheet.has(path) && !box.contains(document.activeElement);
   }
   for (const group of by("form").querySelectorAll(".group")) group.hidden = ![...group.querySelectorAll(".field")].some((one) => !one.hidden);
 }

@@ -74,17 +74,16 @@ function card(glance, result, {done, go}) {
 
 export function show(glance, result, calls) {
   fill(by("tiles"), glance.stages.map(tile));
-  const words = JSON.stringify([glance.next, glance.done]);
-  if (by("next-box").dataset.words === words) return;
-  by("next-box").dataset.words = words;
-  by("next-box").replaceChildren(card(glance, result, calls));
+  fill(by("next-box"), card(glance, result, calls));
 }
 
 const sides = {in: "in range", under: "under", over: "over"};
 
-// A target range, and where the reading is: "over by 0.10".
-function rangeWords(one) {
-  return [`${one.low} to ${one.high}${one.marks ? ` (${one.marks})` : ""}`, one.side ? (one.off ? `${sides[one.side]} by ${one.off}` : sides[one.side]) : ""];
+// A target range, and where the reading is: "1.9 to 2.1", "over by 0.10"; or shorter, "1.9–2.1", "0.10 over".
+function rangeWords(one, short = false) {
+  const side = sides[one.side] || "";
+  return [`${one.low}${short ? "–" : " to "}${one.high}${one.marks ? ` (${one.marks})` : ""}`,
+    !one.off ? side : short ? `${one.off} ${side}` : `${side} by ${one.off}`];
 }
 
 // Beside each reading its range, and as it is typed on which side of it the reading is.
@@ -92,9 +91,8 @@ export function showRanges(readings, last) {
   const put = (name, one) => {
     const place = document.querySelector(`[data-range="${name}"]`);
     if (!place || !one) return;
-    const [range, side] = [`${one.low}–${one.high}${one.marks ? ` (${one.marks})` : ""}`, one.off ? `${one.off} ${sides[one.side]}` : sides[one.side] || ""];
-    if (place.textContent === range + side) return;
-    place.replaceChildren(make("span", {}, range), side ? make("span", {class: `side ${one.side}`}, side) : "");
+    const [range, side] = rangeWords(one, true);
+    fill(place, make("span", {}, range), side ? make("span", {class: `side ${one.side}`}, side) : null);
   };
   put(`readings.${last}.relief.gap`, readings.relief);
   for (const key of ["first", "action"]) readings[key].forEach((one, k) => put(`readings.${last}.${key}.${k}`, one));

@@ -2,17 +2,17 @@
 // The drafts on the first page: to go on with, to save all together, to remove and to put back.
 import {by, download, fill, make, tell} from "./dom.js";
 import * as drafts from "./drafts.js";
+import {kindOf} from "./fields.js";
 import {place} from "./folder.js";
 import {Sheet} from "./sheet.js";
 
 let open;    // goes on with the draft of a key
 let removed; // called when the one in hand was removed
 
-const kind = (profile) => profile.replaceAll("-", " ");
-
 const titleOf = (draft) => {
   const own = new Map(draft.own);
-  return own.get("job.title") || draft.name || `A ${kind(own.get("profile") || "sheet")}`;
+  const kind = kindOf(own.get("profile") || "sheet");
+  return own.get("job.title") || draft.name || `${/^[aeio]/.test(kind) ? "An" : "A"} ${kind}`;
 };
 
 // Of two with one name, one window's each, the later in the list says so.
@@ -25,17 +25,18 @@ function named(list) {
   });
 }
 
-// What is saved and unchanged needs no draft; neither does a sheet that was begun and nothing was written into.
+// What is saved and unchanged needs no draft; neither does a sheet that was begun and nothing was written into or answered.
 const begun = /^(sillet|units|profile|readings\.0\.date)$/;
 const isWorth = (draft) => draft.raw !== undefined ||
-  (draft.own.some(([path]) => !begun.test(path)) && !(draft.tag && draftText(draft) === draft.saved));
+  ((draft.own.some(([path]) => !begun.test(path)) || draft.tapped?.trail?.length > 1) && !(draft.tag && draftText(draft) === draft.saved));
 
-// The drafts to be shown: of two that say the same one is enough, and one that says nothing is cleared away.
-function worthy() {
+// The drafts to be shown: of two that say the same one is enough. One that says nothing is cleared away only when the first
+// page is opened: were it done whenever another window writes, that window would put its own back, and so on without end.
+function worthy(clear = false) {
   const seen = new Set();
   return drafts.all().filter((draft) => {
     if (!isWorth(draft)) {
-      if (draft.key !== drafts.key()) drafts.drop(draft.key);
+      if (clear && draft.key !== drafts.key()) drafts.drop(draft.key);
       return false;
     }
     const says = draft.raw ?? JSON.stringify([draft.own, draft.name]);
@@ -49,8 +50,8 @@ function draftText(draft) {
   return one.text();
 }
 
-export function list() {
-  const shown = named(worthy());
+export function list(clear = false) {
+  const shown = named(worthy(clear));
   by("draft-box").hidden = shown.length === 0;
   by("drafts-all").hidden = shown.length < 2;
   fill(by("drafts"), shown.map(([draft, title]) => make("li", {}, draft.raw === undefined
@@ -74,7 +75,7 @@ function removeDraft(draft, title) {
   tell(`${title} was removed.`, "Put it back", () => { put(); list(); });
 }
 
-export function saveAll() {
+function saveAll() {
   const shown = named(worthy().filter((draft) => draft.raw === undefined));
   for (const [draft, title] of shown) {
     download(`${title.replace(/\.yaml$/, "").replace(/[^\p{L}\p{N} ._()-]/gu, "")}.yaml`, new Blob([draftText(draft)], {type: "application/yaml"}));
@@ -92,9 +93,10 @@ export function sayTrouble(sheet, trouble) {
 
 // Saved means in the folder, or as a file.
 export function sayState(sheet) {
-  const state = !sheet.changed ? `Saved ${place}` : drafts.trouble() ? "Not saved" : "Not saved: a draft on this device";
+  const {changed} = sheet; // which writes the whole sheet to see
+  const state = !changed ? `Saved ${place}` : drafts.trouble() ? "Not saved" : "Not saved: a draft on this device";
   if (by("state").textContent !== state) by("state").textContent = state;
-  by("state").classList.toggle("unsaved", sheet.changed);
+  by("state").classList.toggle("unsaved", changed);
 }
 
 export function begin(openIt, whenRemoved) {

@@ -42,7 +42,7 @@ function write(text) {
   sheet.set(path, text);
   put();
   changed();
-  if (isWhole(path, text) || byEar.includes(text) || text === "sound") moving = setTimeout(() => go(1), moveAfter);
+  if (isWhole(path, text) || byEar.includes(text) || text === "sound") moving = setTimeout(() => by("bench").hidden || go(1), moveAfter);
 }
 
 function key(name) {
@@ -54,10 +54,10 @@ function key(name) {
   return write((isWhole(list[place].path, bare) ? "" : bare) + name);
 }
 
-function go(by) {
+function go(steps) {
   clearTimeout(moving);
-  if (place + by >= list.length) return leave();
-  place = Math.max(0, place + by);
+  if (place + steps >= list.length) return leave();
+  place = Math.max(0, place + steps);
   sheet.rest();
   return put();
 }
@@ -97,16 +97,14 @@ export function showRange(readingsNow) {
   if (!by("bench").hidden) showValue();
 }
 
-export const at = () => list[place]?.path || "";
-
-// From a given reading, else from the first that nobody has read.
-export function start(inHand, from) {
+// From the first reading that nobody has taken.
+export function start(inHand) {
+  clearTimeout(moving);
+  if (sheet !== inHand) ranges = null;
   sheet = inHand;
   sheet.chosen = null;
   list = readings();
-  const unread = list.findIndex((one) => !sheet.has(one.path));
-  const given = list.findIndex((one) => one.path === from);
-  place = given >= 0 ? given : Math.max(0, unread);
+  place = Math.max(0, list.findIndex((one) => !sheet.has(one.path)));
   by("bench-reading").dataset.path = "";
   put();
 }

@@ -47,7 +47,9 @@ export function show(findings, last) {
     const place = path && inputOf(path).closest(".field").querySelector(".leads");
     if (place) found.set(place, (found.get(place) || new Set()).add(one.code));
   }
-  for (const place of by("form").querySelectorAll(".leads")) fill(place, [...(found.get(place) || [])].map(back));
+  for (const place of by("form").querySelectorAll(".leads")) {
+    if (found.has(place) || place.childElementCount) fill(place, [...(found.get(place) || [])].map(back));
+  }
 }
 
 export function begin() {

@@ -1,16 +1,16 @@
 // SPDX-License-Identifier: MIT
 // The page: one sheet in hand, asked about again at every keystroke.
-import {ask, asking, Unanswered} from "./ask.js";
-import {by, fill, make, tell} from "./dom.js";
+import * as answers from "./answers.js";
+import {ask, asking} from "./ask.js";
+import {by, make, tell} from "./dom.js";
 import * as drafts from "./drafts.js";
 import {draw} from "./figure.js";
-import * as glance from "./glance.js";
 import * as keypad from "./keypad.js";
 import * as kept from "./kept.js";
+import {kindOf} from "./fields.js";
 import * as folder from "./folder.js";
 import * as form from "./form.js";
 import * as leads from "./leads.js";
-import * as plan from "./plan.js";
 import * as saving from "./saving.js";
 import {Sheet} from "./sheet.js";
 import * as taking from "./taking.js";
@@ -25,9 +25,20 @@ let fields = []; // all that a sheet may say, as the program has it
 
 // --- which screen ------------------------------------------------------------------------------
 
+// What is opened last is what is opened: whoever waits for an answer first takes a number, and is told afterwards whether
+// another sheet or screen was wanted meanwhile.
+let wanted = 0;
+
+function latest() {
+  const mine = ++wanted;
+  return () => mine === wanted;
+}
+
 // way: "on" a new place to come back from with Back; "at" in place of where one is; "" as the browser has it already.
 function show(name, way = "on") {
+  latest();
   screen = name;
+  if (name !== "start") sheet.left = name;
   for (const one of ["start", "taps", "work", "bench"]) by(one).hidden = one !== name;
   by("bar").hidden = name !== "work";
   by("sheet-name").hidden = by("state").hidden = name === "start";
@@ -43,58 +54,67 @@ function show(name, way = "on") {
 async function goTo(place) {
   for (const one of document.querySelectorAll("dialog[open]")) one.close();
   if (!place || place.screen === "start") return show("start", "");
-  if (place.draft !== drafts.key() && !await takeDraft(place.draft)) return show("start", "at");
+  const found = place.draft === drafts.key() || await takeDraft(place.draft);
+  if (found === null) return;
+  if (!found) return show("start", "at");
   if (place.screen === "taps") return resumeTaps("");
   if (place.screen === "bench") return beginBench("");
   beginWork("");
 }
 
 async function beginStart() {
-  kept.list();
+  kept.list(true);
   await folder.list(asking(openFromFolder));
 }
 
-const kind = (profile) => profile.replaceAll("-", " ");
-
 function offerKinds(place, profiles, begin) {
   by(place).replaceChildren(...profiles.map((profile) =>
-    make("button", {type: "button", "data-profile": profile, onclick: () => asking(begin)(profile)}, kind(profile))));
+    make("button", {type: "button", "data-profile": profile, onclick: () => asking(begin)(profile)}, kindOf(profile))));
 }
 
 // --- drafts ------------------------------------------------------------------------------------
 
 function keepDraft() {
-  const {own, name, tag, saved} = sheet;
-  const answers = screen === "taps" ? taps.kept() : null;
-  kept.sayTrouble(sheet, drafts.keep({own: [...own], name, tag, saved, screen, tapped: answers}));
+  const {own, name, tag, saved, left, tapped: answers} = sheet;
+  kept.sayTrouble(sheet, drafts.keep({own: [...own], name, tag, saved, screen, left, tapped: answers}));
   kept.sayState(sheet);
 }
 
+// false where there is none; null where something else was wanted meanwhile.
 async function takeDraft(key) {
+  const still = latest();
   const draft = key && drafts.adopt(key);
   if (!draft) return false;
-  sheet = new Sheet();
+  const taken = sheet = new Sheet();
   sheet.own = new Map(draft.own);
-  Object.assign(sheet, {name: draft.name || "", tag: draft.tag || null, saved: draft.saved || "", screen: draft.screen, tapped: draft.tapped || null});
-  await asking(learn)(); // without its program the page shows at least what was typed
-  return true;
+  Object.assign(sheet, {name: draft.name || "", tag: draft.tag || null, saved: draft.saved || "", screen: draft.screen,
+    left: draft.left || draft.screen, tapped: draft.tapped || null});
+  await asking(learn)(taken); // without its program the page shows at least what was typed
+  return still() || null;
 }
 
-async function learn() {
-  const whole = await ask("POST", "/read", bare(sheet.profile));
-  const {body} = await ask("POST", "/read", sheet.text());
-  sheet.takeUnder(body.entries, whole.body.entries);
-  sheet.applies = body.applies;
+async function learn(about) {
+  const whole = await ask("POST", "/read", bare(about.profile));
+  const {body} = await ask("POST", "/read", about.text());
+  about.takeUnder(body.entries, whole.body.entries);
+  about.applies = body.applies;
 }
 
 async function openDraft(key, way = "on") {
-  if (!await takeDraft(key)) return show("start", "at");
-  if (sheet.screen === "taps" && sheet.tapped) return resumeTaps(way);
-  if (sheet.screen === "bench") return beginBench(way);
-  beginWork(way);
+  const found = await takeDraft(key);
+  if (found) goOn(way);
+  else if (found === false) show("start", "at");
+}
+
+// Where the sheet in hand was left.
+function goOn(way) {
+  if (sheet.left === "taps") resumeTaps(way);
+  else if (sheet.left === "bench") beginBench(way);
+  else beginWork(way);
 }
 
 function resumeTaps(way) {
+  if (sheet.own.size === 0) return askKind(way);
   if (!sheet.tapped) return beginWork(way);
   nameSheet();
   taps.resume(sheet, tapCalls, sheet.tapped);
@@ -105,7 +125,9 @@ function resumeTaps(way) {
 
 // Another sheet; the one before stays as a draft, in a record that is not written to again.
 async function takeText(text, name, tag) {
+  const still = latest();
   const {status, body} = await ask("POST", "/read", text);
+  if (!still()) return;
   if (status !== 200) return tell("That file is no measuring sheet.");
   if (body.entries.length === 0) return tell(`Not opened: ${body.complaints[0]?.text || "it is empty"}`);
   const before = sheet.own.size > 0 && sheet.changed;
@@ -113,7 +135,8 @@ async function takeText(text, name, tag) {
   sheet = new Sheet();
   sheet.take(body.entries);
   Object.assign(sheet, {name: name || "", tag: tag || null});
-  await learn();
+  await learn(sheet);
+  if (!still()) return;
   if (sheet.count("readings") === 0) sheet.set("readings.0.date", today());
   sheet.past = [];
   sheet.saved = tag ? sheet.text() : "";
@@ -135,11 +158,15 @@ async function startNew(profile) {
   if (await takeText(bare(profile))) beginWork();
 }
 
-function askKind() {
+function beginTaps() {
   drafts.begin();
   sheet = new Sheet();
-  show("taps");
-  taps.askKind(kinds, kind, asking(startTaps));
+  askKind();
+}
+
+function askKind(way = "on") {
+  show("taps", way);
+  taps.askKind(kinds, kindOf, asking(startTaps));
 }
 
 async function startTaps(profile) {
@@ -150,7 +177,9 @@ async function startTaps(profile) {
 }
 
 async function openFromFolder(name) {
+  const still = latest();
   const {text, tag, found} = await folder.read(name);
+  if (!still()) return;
   if (!found) return tell("It is no longer there.");
   if (await takeText(text, name, tag)) beginWork();
 }
@@ -164,8 +193,8 @@ async function openFile(file) {
 }
 
 function nameSheet() {
-  by("sheet-name").textContent = [sheet.own.get("job.title"), sheet.name || kind(sheet.profile)].filter(Boolean).join(" · ");
-  document.title = `${sheet.own.get("job.title") || sheet.name || kind(sheet.profile) || "sheet"} · sillet`;
+  by("sheet-name").textContent = [sheet.own.get("job.title"), sheet.name || kindOf(sheet.profile)].filter(Boolean).join(" · ");
+  document.title = `${sheet.own.get("job.title") || sheet.name || kindOf(sheet.profile) || "sheet"} · sillet`;
 }
 
 function beginWork(way = "on") {
@@ -176,10 +205,10 @@ function beginWork(way = "on") {
 }
 
 // One reading at a time, under a keypad.
-function beginBench(way = "on", from = "") {
+function beginBench(way = "on") {
   sheet.rest();
   show("bench", way);
-  keypad.start(sheet, from);
+  keypad.start(sheet);
   changed();
 }
 
@@ -192,93 +221,22 @@ function rebuild(focus) {
 }
 
 function stepBack(done) {
-  if (done) screen === "bench" ? keypad.start(sheet, keypad.at()) : rebuild();
+  if (done) rebuild();
   else tell("There is nothing more to take back.");
 }
 
-// --- asking again ------------------------------------------------------------------------------
-
-let busy = false;
-let again = false;
-let retry;
-let planned = null; // the sheet whose plan is shown
-
-async function changed() {
+// Asked first, so that the draft is written while the program works.
+function changed() {
+  answers.judge();
   nameSheet();
   keepDraft();
   by("undo").disabled = sheet.past.length === 0;
   by("redo").disabled = sheet.future.length === 0;
-  if (busy) { again = true; return; }
-  busy = true;
-  clearTimeout(retry);
-  try {
-    do {
-      again = false;
-      await update();
-    } while (again);
-  } catch (error) {
-    if (!(error instanceof Unanswered)) throw error;
-    retry = setTimeout(changed, 2000); // said already; asked again until it answers
-  } finally {
-    busy = false;
-  }
 }
 
-async function update() {
-  if (sheet.under.size === 0) { // begun while the program did not answer
-    await learn();
-    form.build(sheet, changed, rebuild, fields);
-  }
-  const text = sheet.text();
-  const {status, body} = await ask("POST", "/bench", text);
-  if (status !== 200) return;
-  showComplaints(body.read.complaints, !body.result);
-  form.apply(sheet.applies = body.read.applies);
-  if (body.result) planned = sheet;
-  document.body.classList.toggle("planless", planned !== sheet);
-  if (!body.result) return;
-  plan.show(body.result, body.glance, sheet);
-  glance.show(body.glance, body.result, {go: goToField, done: measureAgain});
-  leads.show(body.result.findings, sheet.visits - 1);
-  glance.showRanges(body.glance.readings, sheet.visits - 1);
-  keypad.showRange(body.glance.readings);
-  document.body.dataset.planned = String(Number(document.body.dataset.planned || 0) + 1);
-  if (again) return;
-  const drawings = await Promise.all(views.map(({view}) => drawn(view, text)));
-  place(drawings, body.result);
-  document.body.dataset.shown = String(Number(document.body.dataset.shown || 0) + 1);
-}
-
-function showComplaints(complaints, stale) {
-  const {waiting, homeless} = form.flag(complaints, stale);
-  const errors = complaints.filter((one) => one.severity === "error" && !waiting.includes(one));
-  const listed = [...new Set([...errors, ...homeless])];
-  by("errors").hidden = listed.length === 0;
-  by("errors-title").textContent = errors.length ? "The sheet has errors" : "To be looked at in the sheet";
-  by("stale").hidden = !stale;
-  fill(by("error-list"), listed.map((one) => make("li", {class: one.severity}, folder.offer(one, sheet.profile) || `Line ${one.line}: ${one.text}`)));
-  document.body.classList.toggle("stale", stale);
-}
-
-const views = [
-  {view: "side", id: "side", label: "The outer strings over the frets from the side, now and after"},
-  {view: "nut", id: "nut-drawing", label: "The nut's drawing: floors, centres and feelers"},
-  {view: "saddle", id: "saddle-drawing", label: "The saddle's drawing: faces, heights and what comes off"},
-];
-
-async function drawn(view, text) {
-  const {status, reply} = await ask("POST", `/draw?as=svg&view=${view}`, text);
-  return status === 200 ? reply.text() : null;
-}
-
-// Only what is anything yet: a view of heights nobody has read would be an empty sheet.
-function place(drawings, result) {
-  const heights = result.stages[0].strings.some((one) => one.nut_height != null && one.saddle_height != null);
-  by("side-note").textContent = heights ? "Heights magnified; dashed now, solid after." : "Appears as soon as relief, the gap at the 1st fret and the action are read.";
-  for (const [k, {view, id, label}] of views.entries()) {
-    if (view === "side" && !heights) by(id).replaceChildren();
-    else if (drawings[k]) plan.place(id, drawings[k], label);
-  }
+async function prepare(about) {
+  await learn(about);
+  if (about === sheet) form.build(sheet, changed, rebuild, fields);
 }
 
 // --- a new visit, the taps' end ----------------------------------------------------------------
@@ -305,8 +263,8 @@ function measureAgain(path) {
 }
 
 const tapCalls = {
-  whenDone: (words, go) => tapped.end(sheet, words, go, {toSheet: beginWork, name: taking.fileName("pdf")}),
-  keepIt: () => keepDraft(),
+  whenDone: (words, go) => tapped.end(sheet, words, go, {toSheet: beginWork, takePage: taking.takeOwnersPage}),
+  keepIt: (inHand) => { inHand.tapped = taps.kept(); if (inHand === sheet) keepDraft(); },
   judgeIt: asking(async (inHand) => (await ask("POST", "/bench", inHand.text())).body.glance?.stages[0]),
 };
 
@@ -366,23 +324,23 @@ async function begin() {
   keepRoom();
   drafts.tried();
   kept.sayTrouble(sheet, drafts.trouble());
-  form.begin(showComplaints);
+  answers.begin(() => sheet, () => screen === "work", prepare, {go: goToField, done: measureAgain});
+  form.begin(answers.showComplaints);
   leads.begin();
   visits.begin(() => rebuild());
-  folder.begin(asking(async () => { if (screen === "work") { await learn(); rebuild(); } }));
+  folder.begin(asking(async () => { if (screen === "work") { await learn(sheet); rebuild(); } }));
   kept.begin(asking(openDraft), () => { drafts.begin(); sheet = new Sheet(); });
   keypad.begin(changed, () => { show("work"); rebuild(); by("tiles").focus({preventScroll: true}); });
   taking.begin(() => sheet);
   saving.begin(() => sheet, () => { nameSheet(); keepDraft(); }, openFromFolder);
   [kinds, fields] = (await Promise.all([ask("GET", "/profiles"), ask("GET", "/fields")])).map((one) => one.body);
   offerKinds("profiles", kinds, startNew);
-  by("tap-start").addEventListener("click", askKind);
+  by("tap-start").addEventListener("click", beginTaps);
   by("tap-figure").append(draw("relief"));
   const left = drafts.before();
-  if (!left || history.state?.screen === "start" || !await takeDraft(left) || sheet.screen === "start") return show("start", "at");
-  if (sheet.screen === "taps") resumeTaps("at");
-  else if (sheet.screen === "bench") beginBench("at");
-  else beginWork("at");
+  const found = left && history.state?.screen !== "start" ? await takeDraft(left) : false;
+  if (found && sheet.screen !== "start") goOn("at");
+  else if (found !== null) show("start", "at");
 }
 
 begin();

@@ -42,7 +42,7 @@ const figure = (mm, way) => [length(mm, way), {"data-mm": mm ?? ""}];
 function findings(result, last) {
   const worst = ["stop", "act", "watch", "fine"];
   const sorted = [...result.findings].sort((a, b) => worst.indexOf(a.level) - worst.indexOf(b.level));
-  if (sorted.length === 0) return make("p", {}, "Nothing to remark.");
+  if (sorted.length === 0) return make("p", {}, "Nothing was found.");
   const groups = [];
   for (const one of sorted) {
     if (groups.at(-1)?.[0].code === one.code && groups.at(-1)[0].level === one.level) groups.at(-1).push(one);
@@ -141,7 +141,7 @@ function saddle(result) {
     : [figure(one.asked.dress, down), figure(one.present), figure(one.asked.height, made), figure(one.asked.protrusion, made)]);
   return [table("Saddle", ["String", "Verdict", "Too high by", "±", ...more],
     result.saddle.strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, [verdicts[one.verdict]], figure(one.lower),
-      figure(one.lower_u == null ? null : 2 * one.lower_u), ...rest(one)])), words, sure(screws ? "" : " So little off the top that a file cannot feel it is not asked for, and stays on.")];
+      figure(one.lower_u == null ? null : 2 * one.lower_u), ...rest(one)])), words, sure(screws ? "" : " What is too little for a file to feel stays on.")];
 }
 
 export function show(result, glance, sheet) {

@@ -17,7 +17,7 @@ function askName(why) {
   by("save-name").select();
 }
 
-export async function save() {
+async function save() {
   const sheet = hand();
   if (!sheet.name) return askName(folder.where);
   const text = sheet.text();
@@ -27,7 +27,7 @@ export async function save() {
     // A save whose answer never came may have been made: then what is there is this very sheet.
     const there = await folder.read(sheet.name).catch(() => ({found: false}));
     if (there.found && there.text === text) return finish(sheet, there.tag, text);
-    return conflict(why);
+    return sheet === hand() ? conflict(why) : tell(`${sheet.name} was not saved: it was changed elsewhere. Yours is kept as a draft, on the first page.`);
   }
   if (by("save-as").open) by("save-as").close();
   tell(`Not saved. ${why}`);

@@ -28,7 +28,7 @@ function meant(path, text) {
   return text;
 }
 
-export const isLength = (path) => !noLength.test(path);
+const isLength = (path) => !noLength.test(path);
 
 const pause = 1500; // ms, after which a field is taken up again
 
@@ -45,15 +45,18 @@ export class Sheet {
     this.touchedAt = 0;
     this.applies = null;      // the fields this instrument has, where that is known
     this.chosen = null;       // an earlier visit that is shown
+    this.tapped = null;       // the answers to the taps, as far as they were given
+    this.left = "";           // the screen on which it was in hand last
   }
 
   // Before a change: what it said is kept, to be taken back to. Changes made in one go are one.
   mark(path) {
     const goesOn = path === this.touched && Date.now() - this.touchedAt < pause;
     this.touchedAt = Date.now();
-    if (this.marking || goesOn) return;
+    if (this.marking) return;
     this.marking = true;
     queueMicrotask(() => { this.marking = false; });
+    if (goesOn) return;
     this.touched = path;
     this.past.push(new Map(this.own));
     if (this.past.length > 300) this.past.shift();

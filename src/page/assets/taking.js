@@ -11,19 +11,21 @@ const kinds = {
   card: ["&sheet=card", "-card"], owner: ["&sheet=owner", "-owner"],
 };
 
-export function fileName(ending, what = "") {
+function fileName(ending, what = "") {
   const {name, profile} = hand();
   return `${(name || profile || "sheet").replace(/\.yaml$/, "")}${what}.${ending}`;
 }
 
 export async function take(ending, more = "", what = "") {
-  const text = hand().text();
-  if (ending === "yaml") return download(fileName(ending), new Blob([text], {type: "application/yaml"}));
+  const text = hand().text(), file = fileName(ending, what); // another sheet may be in hand when the answer comes
+  if (ending === "yaml") return download(file, new Blob([text], {type: "application/yaml"}));
   const {status, reply} = await ask("POST", `/draw?as=${ending}${more}`, text);
   if (status !== 200) return tell(status === 422 ? "The sheet has errors; nothing was drawn." : await reply.text());
-  download(fileName(ending, what), await reply.blob());
-  tell(ending === "pdf" ? "The PDF is in your downloads. Print it at 100 % and measure its rulers." : "It is in your downloads.");
+  download(file, await reply.blob());
+  tell(ending === "pdf" && !more.includes("sheet=") ? "The PDF is in your downloads. Print it at 100 % and measure its rulers." : "It is in your downloads.");
 }
+
+export const takeOwnersPage = () => take("pdf", ...kinds.owner);
 
 const chosen = (name) => document.querySelector(`#print-form [name="${name}"]:checked`).value;
 

@@ -2,7 +2,7 @@
 // Where the taps end: what was found, what anyone can do, then what takes tools and practice, and a page to take along to
 // who has them.
 import {ask, asking} from "./ask.js";
-import {by, download, make, tell} from "./dom.js";
+import {by, make} from "./dom.js";
 import {onlyReads} from "./glance.js";
 
 const listOf = (title, steps) => (steps.length === 0 ? [] : [make("h3", {}, title),
@@ -15,21 +15,14 @@ async function showSteps(sheet, place) {
     ...listOf("This takes tools and practice: a repairer can do it", rest.filter((one) => !onlyReads(one.act))));
 }
 
-async function takePage(sheet, name) {
-  const {status, reply} = await ask("POST", "/draw?as=pdf&sheet=owner", sheet.text());
-  if (status !== 200) return tell(await reply.text());
-  download(name, await reply.blob());
-  tell("The page is in your downloads.");
-}
-
 // go: whether there is anything to do to the instrument.
-export function end(sheet, words, go, {toSheet, name}) {
-  const title = make("h1", {tabindex: "-1"}, "What the taps tell");
+export function end(sheet, words, go, {toSheet, takePage}) {
+  const title = make("h1", {tabindex: "-1"}, "What the taps show");
   const steps = make("div", {id: "tap-steps"});
   by("question").replaceChildren(title, make("ul", {class: "verdicts"}, words.map((one) => make("li", {}, one))), steps,
     make("div", {class: "choices"},
       make("button", {type: "button", class: "primary", id: "tap-go", onclick: () => toSheet()}, go ? "To the sheet" : "To the sheet all the same"),
-      go ? make("button", {type: "button", id: "tap-page", onclick: () => asking(takePage)(sheet, name)}, "A page for a repairer, PDF") : ""));
+      go ? make("button", {type: "button", id: "tap-page", onclick: () => asking(takePage)()}, "A page for a repairer, PDF") : ""));
   title.focus();
   if (go) asking(showSteps)(sheet, steps);
 }

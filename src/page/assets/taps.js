@@ -53,7 +53,7 @@ function about(sheet, key, word) {
 }
 
 let done;     // called with the words of the end
-let keep;     // called when something was answered
+let keep;     // called with the sheet when something was answered
 let judge;    // asks the program how the relief is: a stage at a glance, or null
 let trail = []; // the questions asked so far
 let answers;
@@ -64,7 +64,7 @@ const slotsRight = () => answers.slots.every((word) => word === "ping");
 // What each answer means, the relief first: what comes later rests on it.
 const verdicts = {
   relief: {
-    none: "Relief: silent, so the neck is straight or bowed backward. Lay a straightedge along the frets: it tells which.",
+    none: "Relief: silent, so the neck is straight or bowed backward. Lay a straightedge along the frets: it shows which.",
     ping: "Relief: a small gap, as it should be.",
     wide: "Relief: too much bow. The neck comes first, and everything is tapped again when it is right.",
   },
@@ -97,7 +97,7 @@ function lastWords() {
 function go(sheet, id) {
   if (id !== null) delete answers[id]; // asked again, after a step back
   trail.push(id);
-  keep();
+  keep(sheet);
   put(sheet);
 }
 
@@ -168,7 +168,9 @@ function withGauge(sheet, question, at) {
     event.preventDefault();
     answers.relief = "gauge";
     sheet.set(`${at}.relief.gap`, passes.value);
+    const asked = answers;
     const relief = await judge(sheet);
+    if (answers !== asked || trail.at(-1) !== question.id) return; // left meanwhile
     answers.gauged = relief?.state || "";
     answers.gaugedWords = relief ? `Relief: ${relief.verdict}, ${relief.figures}.` : "Relief: measured.";
     go(sheet, question.next());
@@ -200,7 +202,7 @@ export function start(sheet, {whenDone, keepIt, judgeIt}) {
   go(sheet, "heard");
 }
 
-// What was answered so far, to go on from after a reload.
+// What was answered so far, to go on from.
 export const kept = () => (trail.length ? {trail: [...trail], answers: {...answers}} : null);
 
 export function resume(sheet, {whenDone, keepIt, judgeIt}, tapped) {

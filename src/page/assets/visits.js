@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The visits of a sheet: each can be opened, corrected, and removed. The plan is of the last.
-import {by, fill, make, tell} from "./dom.js";
+import {by, make, tell} from "./dom.js";
 
 let rebuilt; // called when another visit is shown, or one is gone
 
@@ -28,7 +28,7 @@ function remove(sheet, visit) {
 export function show(sheet) {
   const count = sheet.visits, shown = sheet.last;
   by("visits").textContent = count < 2 ? "" : shown < count - 1 ? "An earlier visit: what is corrected here changes the history. The plan is of the last one." : "Earlier visits are kept in the sheet; the plan is of this one.";
-  fill(by("visit-choice")); // made anew, with what it does
+  by("visit-choice").replaceChildren(); // made anew, with what it does
   if (count < 2) return;
   by("visit-choice").append(
     make("label", {}, make("span", {class: "unseen"}, "The visit shown"), make("select", {id: "visit-shown", onchange: (event) => choose(sheet, Number(event.target.value))},
