@@ -194,7 +194,7 @@ code_words code_words_of(sil_code code)
             .subject = "Travel the saddle needs",
             .meaning = "More than it is likely to have left: look at the neck's angle first.",
             .why = "the saddle reaches the end of its travel before the target range",
-            .for_what = "the bridge or the neck"};
+            .for_what = "a repairer"};
     case SIL_EDGE_NARROW:
         return (code_words){
             .word = "edge-narrow",
