@@ -51,7 +51,7 @@ static const pack_row pack[] = {
     {"saddle", {true, false, true}, paper_saddle, needs_saddle},
     {"templates", {true, true, true}, paper_templates, needs_templates},
     {"blanks", {true, true, true}, paper_blanks, needs_blanks},
-    {"clearance", {true, false, false}, paper_tone, NULL},
+    {"clearance", {true, false, false}, paper_tone, paper_needs_tone},
 };
 
 static void draw_papers(sil_drawing *drawing, const pack_row *row)

@@ -1,6 +1,5 @@
 # SPDX-License-Identifier: MIT
-"""The bench plan on paper: readings, visits, the steps with their forms, findings; and the papers of
-a part that waits."""
+"""The bench plan on paper: readings, visits, the steps with their forms, and findings."""
 import re
 
 from packs import band, length, once
@@ -121,37 +120,6 @@ def words(pack, title):
     return " ".join(" ".join(row) for row in pack.rows(title))
 
 
-def is_between(pack, code, figure):
-    """Of three strings or more past one limit the least and the most are told; this is neither."""
-    reads = [other for finding in pack.result["findings"] if finding["code"] == code and finding["string"]
-             for other in finding["figures"] if other["of"] == "read"]
-    ends = {chosen(reads, key=lambda other: other["value"])["shown"] for chosen in (min, max)} if reads else set()
-    return len(reads) >= 3 and figure["of"] == "read" and figure["shown"] not in ends
-
-
-def waits(pack):
-    """In place of a part that waits: why, and the steps that come before it, and no others."""
-    order = ("now", "rod", "frets", "nut", "saddle", "tune")
-    for which, title in (("nut", "Nut"), ("saddle", "Saddle")):
-        if not pack.waits(which):
-            continue
-        told = words(pack, title)
-        for step in pack.result["steps"]:
-            first = order.index(step["stage"]) < order.index(which) or step["act"] in (
-                "neck-angle", "file-peaks")
-            pack.same(f"{which} waits: {step['act']}", step["do"] in told, first)
-        codes = pack.result[which]["withheld_by"]
-        for finding in pack.result["findings"]:
-            if finding["code"] in codes:
-                for figure in finding["figures"]:
-                    pack.same(f"{which} waits: {finding['code']}", figure["shown"] in told
-                              or "their ranges by" in told or is_between(pack, finding["code"], figure), True)
-        rows = [row[0] for row in pack.rows(title)]
-        step = next((row["do"] for row in pack.result["steps"]), "")
-        until = next((k for k, row in enumerate(rows) if step.startswith(row)), len(rows))
-        pack.same(f"{which} waits: for a reason", until > 4, True)  # WAIT, what, why, .., first
-
-
 def bench_findings(pack):
     """Each under its level, and all under one title."""
     words = {"fine": "note", "watch": "watch", "act": "do", "stop": "stop"}
@@ -163,4 +131,4 @@ def bench_findings(pack):
         pack.same("findings: titles", rows.count(rows[found[0] - 1]), 1)
 
 
-CHECKS = (bench_readings, bench_visits, bench_steps, bench_findings, waits)
+CHECKS = (bench_readings, bench_visits, bench_steps, bench_findings)

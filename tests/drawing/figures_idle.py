@@ -10,6 +10,13 @@ import pdf
 CUT = ("slotted", "glued", "feet")  # saddles that are cut; others are turned
 
 
+def has_tone(pack):
+    """Whether the hardest clean pluck of any note, or the cents of any string, could be worked out."""
+    clean = [row["clean_force"] for when in ("strings", "after") for row in pack.result["clearance"][when]]
+    cents = [row["as_built_cents"] for row in pack.result["compensation"]["strings"]]
+    return any(value is not None for row in clean + cents for value in row)
+
+
 def wanted(pack):
     nut, saddle = (pack.result[which]["remedy"] for which in ("nut", "saddle"))
     nut_worked = nut not in ("none", "wait")
@@ -18,7 +25,7 @@ def wanted(pack):
     new_saddle = saddle == "replace" and pack.part.kind in ("slotted", "glued")
     there = {"Bench card": True, "Bench plan": True, "Nut": nut != "none", "Saddle": saddle != "none",
              "Templates": nut_worked or saddle_cut, "Blank order": new_nut or new_saddle,
-             "Buzz and intonation": True}
+             "Buzz and intonation": has_tone(pack)}
     return [title for title in pdf.SHEETS if there[title]]
 
 

@@ -173,13 +173,18 @@ static void put_lowest(draw_flow *flow)
     draw_flow_put(flow, list, DRAW_LEFT, 4, 0);
 }
 
+bool paper_has_buzz(const draw_draft *draft)
+{
+    return count_notes(draft, &draft->plan->clean_now, false) +
+               count_notes(draft, &draft->plan->clean_after, false) >
+           0;
+}
+
 void paper_buzz(draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
     draw_flow_title(flow, buzz_headline(draft), 0);
-    if (count_notes(draft, &draft->plan->clean_now, false) +
-            count_notes(draft, &draft->plan->clean_after, false) ==
-        0) {
+    if (!paper_has_buzz(draft)) {
         put_unknown(flow);
         return;
     }

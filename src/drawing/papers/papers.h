@@ -30,6 +30,9 @@ bool paper_needs(const sil_drawing *drawing, sil_part part);
 bool paper_needs_template(const sil_drawing *drawing, sil_part part);
 bool paper_needs_blank(const sil_drawing *drawing, sil_part part);
 
+/* Whether there is a figure to show on buzz or on intonation, or all is asked for. */
+bool paper_needs_tone(const sil_drawing *drawing);
+
 /* Replaces the pack: the outlines of the ordered parts at full size, on one paper as large as
  * they need. */
 void paper_outlines(sil_drawing *drawing);

@@ -12,6 +12,12 @@ static void draw_tone(sil_drawing *drawing)
     paper_tune(&flow);
 }
 
+bool paper_needs_tone(const sil_drawing *drawing)
+{
+    const draw_draft *draft = &drawing->draft;
+    return drawing->order.all || paper_has_buzz(draft) || paper_has_tune(draft);
+}
+
 void paper_tone(sil_drawing *drawing)
 {
     paper_fill(drawing, draw_tone);

@@ -140,10 +140,15 @@ static void put_slot(draw_flow *flow)
     }
 }
 
+bool paper_has_tune(const draw_draft *draft)
+{
+    return sil_known(farthest(draft, false));
+}
+
 void paper_tune(draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
-    bool known = sil_known(farthest(draft, false));
+    bool known = paper_has_tune(draft);
     put_tune_title(flow, !known ? 10 : draft->dense ? 50 : 60);
     put_untold(flow);
     if (!known) {

@@ -3,6 +3,7 @@
  * comes first. */
 #include <ctype.h>
 
+#include "../views/views.h"
 #include "papers.h"
 
 static void big_word(draw_flow *flow, const char *part)
@@ -70,7 +71,7 @@ static void put_reasons(draw_flow *flow, const sil_withheld *withheld)
     flow->y -= 4;
 }
 
-/* Lists the steps that come before those of this part. */
+/* Names the steps that come before those of this part; the bench plan has them in full. */
 static void put_first(draw_flow *flow, sil_stage_name stage)
 {
     const draw_draft *draft = &flow->drawing->draft;
@@ -79,7 +80,9 @@ static void put_first(draw_flow *flow, sil_stage_name stage)
         const brief_step *it = &draft->brief->steps[step];
         bool held_back = it->act == SIL_ACT_NECK_ANGLE || it->act == SIL_ACT_FILE_PEAKS;
         if (it->stage < stage || held_back) {
-            draw_flow_text(flow, 0, DRAW_COLUMN, draw_set_decimals(draft, it->what.words), 2);
+            draw_shapes *list = draw_flow_list(flow);
+            view_later(draft, list, step, DRAW_COLUMN);
+            draw_flow_put(flow, list, DRAW_LEFT, 2, 0);
         }
     }
     flow->y -= 4;
