@@ -145,7 +145,7 @@ act_words act_words_of(sil_act act)
         return (act_words){
             .word = "shim-nut",
             .what = say_shim_nut,
-            .check = say_check_first,
+            .check = say_check_shimmed_nut,
             .next = "shim the nut",
             .main = "shim",
             .care = parting,
@@ -153,7 +153,7 @@ act_words act_words_of(sil_act act)
     case SIL_ACT_NEW_NUT:
         return (act_words){.word = "new-nut",
                            .what = say_new_nut,
-                           .check = say_check_first,
+                           .check = say_check_new_nut,
                            .next = "new nut",
                            .care = parting,
                            .large = {{"stack", "cut to feelers of"}}};

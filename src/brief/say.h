@@ -16,11 +16,12 @@ say say_prepare, say_check_prepare, say_stop, say_check_stop, say_measure_relief
 
 /* The neck and its frets. */
 say say_find_rod, say_rod_by_ear, say_check_rod_by_ear, say_neck_bow, say_rod, say_check_rod,
-    say_seat, say_check_seat, say_level, say_check_level, say_new_frets, say_check_new_frets;
+    say_seat, say_check_seat, say_level, say_check_level, say_new_frets, say_check_new_frets,
+    say_zero_fret, say_check_zero_fret;
 
 /* The nut. */
-say say_file, say_check_filed, say_fill, say_check_filled, say_shim_nut, say_new_nut,
-    say_check_first, say_zero_fret, say_check_zero_fret;
+say say_file, say_check_filed, say_fill, say_check_filled, say_shim_nut,
+    say_check_shimmed_nut, say_new_nut, say_check_new_nut;
 
 /* A nut or saddle from a blank. */
 say say_fit_nut, say_check_fit_blank, say_mark_nut, say_check_mark_nut, say_cut_nut,
