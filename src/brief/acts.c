@@ -169,7 +169,7 @@ act_words act_words_of(sil_act act)
     case SIL_ACT_DRESS_SADDLE:
         return (act_words){.word = "dress-saddle",
                            .what = say_dress,
-                           .check = say_check_action,
+                           .check = say_check_dress,
                            .next = "dress the saddle's top",
                            .main = "top",
                            .care = cutting,

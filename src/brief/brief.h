@@ -127,6 +127,7 @@ typedef struct brief_bearing {
     brief_figure turns;     /* of its screws */
     brief_figure action_before; /* at fret 12, when nut and neck are done */
     brief_figure action_first;  /* after the first pass off the bottom */
+    brief_figure action_dressed; /* after the first pass off the top, with the bottom done */
     brief_figure action_all;    /* after the whole cut off the bottom, or with the shim under it */
     brief_figure action_done;   /* when all steps are done */
     brief_figure action_rod;    /* after the truss rod is turned */
