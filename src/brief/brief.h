@@ -125,13 +125,13 @@ typedef struct brief_bearing {
     brief_way way;          /* which way its screws, or its place on posts or thumbwheels, moves */
     brief_figure moves;     /* how far; "-" where it does not move */
     brief_figure turns;     /* of its screws */
-    brief_figure action_before; /* at fret 12, when nut and neck are done */
-    brief_figure action_first;  /* after the first pass off the bottom */
+    brief_figure action_before;  /* at fret 12, when nut and neck are done */
+    brief_figure action_first;   /* after the first pass off the bottom */
     brief_figure action_dressed; /* after the first pass off the top, with the bottom done */
-    brief_figure action_all;    /* after the whole cut off the bottom, or with the shim under it */
-    brief_figure action_done;   /* when all steps are done */
-    brief_figure action_rod;    /* after the truss rod is turned */
-    sil_verdict curve;          /* on two posts: whether the bridge's curve leaves it too high
+    brief_figure action_all;     /* after the whole cut off the bottom, or with the shim under it */
+    brief_figure action_done;    /* when all steps are done */
+    brief_figure action_rod;     /* after the truss rod is turned */
+    sil_verdict curve;           /* on two posts: whether the bridge's curve leaves it too high
                                    (SIL_TAKE) or too low (SIL_RAISE) */
 } brief_bearing;
 

@@ -20,8 +20,8 @@ say say_find_rod, say_rod_by_ear, say_check_rod_by_ear, say_neck_bow, say_rod, s
     say_zero_fret, say_check_zero_fret;
 
 /* The nut. */
-say say_file, say_check_filed, say_fill, say_check_filled, say_shim_nut,
-    say_check_shimmed_nut, say_new_nut, say_check_new_nut;
+say say_file, say_check_filed, say_fill, say_check_filled, say_shim_nut, say_check_shimmed_nut,
+    say_new_nut, say_check_new_nut;
 
 /* A nut or saddle from a blank. */
 say say_fit_nut, say_check_fit_blank, say_mark_nut, say_check_mark_nut, say_cut_nut,
@@ -37,9 +37,9 @@ void say_stack_sure(const brief *b, telling *t);
 void say_fall(const brief *b, telling *t);
 
 /* The saddle, and where neck meets body. */
-say say_sand, say_check_sand, say_dress, say_check_dress, say_check_action, say_shim_saddle, say_check_shimmed,
-    say_new_saddle, say_screws, say_posts, say_curve, say_neck_angle, say_check_neck_angle,
-    say_neck_shim, say_neck_reset, say_check_neck;
+say say_sand, say_check_sand, say_dress, say_check_dress, say_check_action, say_shim_saddle,
+    say_check_shimmed, say_new_saddle, say_screws, say_posts, say_curve, say_neck_angle,
+    say_check_neck_angle, say_neck_shim, say_neck_reset, say_check_neck;
 
 /* In tune. say_tune_out: what follows from cents that are out. say_peak_short: that some peaks would
  * come past the edge of the saddle, with the two cures; f: the first of `count` findings. */
@@ -48,9 +48,12 @@ say say_tune_screws, say_tune_ends, say_file_peaks, say_tuned_saddle, say_check_
 void say_tune_out(const brief *b, telling *t);
 void say_peak_short(const brief *b, const sil_finding *f, int count, telling *t);
 
-/* What changed between visits. by: the mean difference of the action. */
+/* What changed between visits. by: the mean difference of the action; of the relief since the rod was
+ * turned, or of the saddle's height by caliper. */
 void say_off_forecast(const brief *b, double by, telling *t);
 void say_moved(const brief *b, double by, telling *t);
+void say_wrong_way(const brief *b, double by, telling *t);
+void say_saddle_moved(const brief *b, double by, telling *t);
 void say_carried(const brief *b, double by, telling *t);
 void say_reading_odd(const brief *b, const sil_finding *f, int count, telling *t);
 void say_impossible(const brief *b, const sil_finding *f, int count, telling *t);

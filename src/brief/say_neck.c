@@ -225,6 +225,19 @@ void say_off_forecast(const brief *b, double by, telling *t)
     tell(t, ". The plan goes by what was measured now.");
 }
 
+void say_wrong_way(const brief *b, double by, telling *t)
+{
+    bool rose = by > 0.0;
+    tell(t, rose ? "The relief rose by " : "The relief fell by ");
+    t->figure_way = rose ? BRIEF_UP : BRIEF_DOWN;
+    tell_length(t, "read", -1, nearest(b, fabs(by)));
+    t->figure_way = BRIEF_NO_WAY;
+    tell(t,
+         " when the rod was turned to %s it: it moved the wrong way, or the rod isn't engaging. "
+         "Turn an eighth back, retune, measure. Never force it.",
+         rose ? "lower" : "raise");
+}
+
 void say_moved(const brief *b, double by, telling *t)
 {
     const sil_visit *now = &b->plan->visits[b->plan->visit_count - 1], *then = now - 1;

@@ -162,7 +162,7 @@ void say_sand(const brief *b, telling *t)
     tell(t, at_the_feet(b) ? "Sand the feet of the bridge, both to one straight line: "
                            : "Sand the bottom of the saddle, straight from end to end: ");
     tell_ends(b, "base", saddle->base_first, t);
-    tell(t, saddle->one_pass ? ", all of it in this pass." : " in this first pass.");
+    tell(t, saddle->one_pass ? ", all of it in this pass." : " as a first pass.");
     tell(t, b->nut.remedy == SIL_NUT_FILE      ? " The nut slots are filed before that."
             : b->plan->stages.changed[SIL_NUT] ? " First the nut is done and measured again."
                                                : "");
@@ -269,7 +269,7 @@ static void tell_pass(const brief *b, const tell_list *dress, telling *t)
     tell_each(t, "top", dress);
     tell_unit(t);
     if (most_left(&left) > 0.0) {
-        tell(t, " in this first pass. Then measure again, and expect about ");
+        tell(t, " as a first pass. Then measure again, and expect about ");
         tell_each(t, "top-left", &left);
         tell(t, " more.");
     } else {
@@ -363,4 +363,16 @@ void say_check_shimmed(const brief *b, telling *t)
     tell(t, ": ");
     tell_actions(b, action_all_of, t);
     tell(t, ".");
+}
+
+void say_saddle_moved(const brief *b, double by, telling *t)
+{
+    tell(t, "By the caliper the saddle is ");
+    t->figure_way = by > 0.0 ? BRIEF_UP : BRIEF_DOWN;
+    tell_length(t, "read", -1, figure_length(b->unit, fabs(by), SIL_NEAREST));
+    t->figure_way = BRIEF_NO_WAY;
+    tell(t,
+         " %s than at the visit before, though it was not worked. One of the two readings is "
+         "wrong: measure it again.",
+         by > 0.0 ? "higher" : "lower");
 }

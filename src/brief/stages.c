@@ -145,16 +145,3 @@ void brief_fill_stages(brief *b)
     b->stage[BRIEF_SADDLE] = saddle_stage(b);
     b->stage[BRIEF_TUNE] = tune_stage(b);
 }
-
-const char *brief_hold(sil_hold hold)
-{
-    switch (hold) {
-    case SIL_HOLD_OPEN:
-        return "open";
-    case SIL_HOLD_2:
-        return "fretted at the 2nd";
-    case SIL_HOLD_3:
-        return "fretted at the 3rd";
-    }
-    return "";
-}
