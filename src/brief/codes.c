@@ -194,7 +194,7 @@ code_words code_words_of(sil_code code)
             .subject = "Travel the saddle needs",
             .meaning = "More than it is likely to have left: look at the neck's angle first.",
             .why = "the saddle reaches the end of its travel before the target range",
-            .for_what = "the neck's angle"};
+            .for_what = "the bridge or the neck"};
     case SIL_EDGE_NARROW:
         return (code_words){
             .word = "edge-narrow",
@@ -239,7 +239,8 @@ code_words code_words_of(sil_code code)
                             .meaning = "With every reading at its target it would still buzz under "
                                        "this pick: raise the targets, or pick lighter.",
                             .why = "its target is too low for the pick that was chosen",
-                            .for_what = "a target, or a pick"};
+                            .for_what = "a target, or a pick",
+                            .sentence = say_attack};
     case SIL_STRING_UNKNOWN:
         return (code_words){
             .word = "string-unknown",
@@ -307,15 +308,9 @@ code_words code_words_of(sil_code code)
                             .why = "the saddle was not worked, and yet the caliper reads otherwise",
                             .for_what = "the saddle's height"};
     case SIL_AIM_RAISED:
-        return (code_words){.word = "aim-raised",
-                            .figure = LENGTH,
-                            .subject = "Ends above its target",
-                            .meaning = "In range, and as low as it rings clean under this pick."};
+        return (code_words){.word = "aim-raised", .sentence = say_aim_raised};
     case SIL_AIM_SHORT:
-        return (code_words){.word = "aim-short",
-                            .figure = LENGTH,
-                            .subject = "Action at the 12th stops short of its target",
-                            .meaning = "In range, and as far as the saddle allows."};
+        return (code_words){.word = "aim-short", .sentence = say_aim_short};
     case SIL_SHORT_BY_BOW:
         return (code_words){.word = "short-by-bow",
                             .figure = LENGTH,
@@ -338,8 +333,7 @@ code_words code_words_of(sil_code code)
         return (code_words){.word = "carried", .sentence = say_carried};
     case SIL_READING_ODD:
         return (code_words){.word = "reading-odd",
-                            .figure = LENGTH,
-                            .subject = "Measure again",
+                            .sentence = say_reading_odd,
                             .why = "a reading stands out and must be taken again",
                             .for_what = "a second reading",
                             .next = "measure again"};
@@ -365,10 +359,7 @@ code_words code_words_of(sil_code code)
             .meaning = "Moved in one piece, a bridge cannot suit every string. A top filed to a "
                        "place of its own for each string can."};
     case SIL_TUNE_SHORT:
-        return (code_words){.word = "peak-short",
-                            .figure = LENGTH,
-                            .subject = "Peak past the edge of the saddle",
-                            .meaning = ""}; /* say_peak_short */
+        return (code_words){.word = "peak-short", .sentence = say_peak_short};
     case SIL_TUNE_UNUSED:
         return (code_words){
             .word = "cents-unused",
@@ -407,9 +398,7 @@ code_words code_words_of(sil_code code)
                                        "until the spot is put right."};
     case SIL_IMPOSSIBLE:
         return (code_words){.word = "impossible",
-                            .figure = LENGTH,
-                            .subject = "A figure that no part can have",
-                            .meaning = "", /* say_impossible */
+                            .sentence = say_impossible,
                             .why = "a figure comes out as no part can be",
                             .for_what = "figures that can be",
                             .next = "measure again"};

@@ -13,9 +13,9 @@ typedef enum code_figure { NO_FIGURE, LENGTH, PERCENT, SHARE, DEGREES, NEWTONS, 
 typedef struct code_words {
     const char *word; /* fixed, for scripts */
     code_figure figure;
-    const char *subject; /* what was read; "%" is replaced by the fret */
-    const char *meaning; /* what that means */
-    void (*sentence)(const brief *b, double read, telling *t); /* its own sentence, or NULL */
+    const char *subject;  /* what was read; "%" is replaced by the fret */
+    const char *meaning;  /* what that means */
+    say_found *sentence;  /* its own sentence, or NULL */
     const char *why;      /* why a part waits, as a clause: "relief was not measured" */
     const char *for_what; /* what the part waits for: "the relief" */
     const char *next;     /* for a code that stops all work: what to do about it */

@@ -163,6 +163,12 @@ static bool is_measured_bow(const sil_finding *f)
     return f->code == SIL_BACK_BOW && f->read < 0.0;
 }
 
+/* A note of an open string that should ring clean: there is a test for it. */
+static bool has_open_test(const sil_finding *f)
+{
+    return (f->code == SIL_UNEXPLAINED || f->code == SIL_TOO_CLOSE) && f->fret == 0;
+}
+
 /* How many findings say the same of different strings, counting this one and those after it. A neck
  * that is back-bowed is too straight as well, from the same reading: that is said once. */
 static int count_alike(const sil_plan *plan, int first)
@@ -178,8 +184,7 @@ static int count_alike(const sil_plan *plan, int first)
     if (f->code == SIL_READING_ODD && f->level != SIL_LEVEL_WATCH) {
         return 1; /* each for a reason of its own */
     }
-    bool open = f->code == SIL_UNEXPLAINED || f->code == SIL_TOO_CLOSE; /* has a test of its own */
-    while (told_together && (!open || (f[count].fret == 0) == (f->fret == 0)) &&
+    while (told_together && has_open_test(&f[count]) == has_open_test(f) &&
            first + count < plan->finding_count && f[count].code == f->code &&
            f[count].level == f->level && f[count].stage == f->stage && f[count].string >= 0) {
         count++;
@@ -295,48 +300,31 @@ static const char open_string_test[] =
 
 static const char *meaning_of(const sil_finding *f)
 {
+    if (has_open_test(f)) {
+        return open_string_test;
+    }
     return is_measured_bow(f) ? "Back-bowed: the middle of the neck stands up, so the strings buzz "
                                 "on the first frets."
                               : code_words_of(f->code).meaning;
 }
 
-static void tell_findings(const brief *b, const sil_finding *f, int count, telling *t)
+/* A finding's own sentence, or NULL. Two codes have one only at a stage, or where it is work. */
+static say_found *sentence_of(const sil_finding *f)
 {
     if (f->code == SIL_READINGS_DISAGREE && f->stage == SIL_SADDLE) {
-        tell(t, "The saddle's readings do not fit together. How far it stands out of the bridge "
-                "comes out more than ");
-        tell_length(t, "high", -1, figure_length(b->unit, 0.3, SIL_NEAREST));
-        tell(t, " apart, more than the tools explain. The plan uses none of it: measure it "
-                "again.");
-        return;
+        return say_seats_apart;
     }
-    if (f->code == SIL_ATTACK && f->level == SIL_LEVEL_ACT) {
-        say_attack(b, f, count, t);
-        return;
+    if (f->code == SIL_ATTACK && f->level != SIL_LEVEL_ACT) {
+        return NULL;
     }
-    if (f->code == SIL_AIM_RAISED) {
-        say_aim_raised(b, f, count, t);
-        return;
-    }
-    if (f->code == SIL_AIM_SHORT) {
-        say_aim_short(b, f, count, t);
-        return;
-    }
-    if (f->code == SIL_READING_ODD) {
-        say_reading_odd(b, f, count, t);
-        return;
-    }
-    if (f->code == SIL_IMPOSSIBLE) {
-        say_impossible(b, f, count, t);
-        return;
-    }
-    if (f->code == SIL_TUNE_SHORT) {
-        say_peak_short(b, f, count, t);
-        return;
-    }
-    code_words words = code_words_of(f->code);
-    if (words.sentence) {
-        words.sentence(b, f->read, t);
+    return code_words_of(f->code).sentence;
+}
+
+static void tell_findings(const brief *b, const sil_finding *f, int count, telling *t)
+{
+    say_found *sentence = sentence_of(f);
+    if (sentence) {
+        sentence(b, f, count, t);
         return;
     }
     tell_heading(b, f, t);
@@ -348,15 +336,14 @@ static void tell_findings(const brief *b, const sil_finding *f, int count, telli
     } else if (past_one_limit(f, count)) {
         tell_read(b, f, count, t);
         tell_range(t, LENGTH, f);
-    } else if (count > 1 && words.figure == NO_FIGURE && !speaks_of_notes(f)) {
+    } else if (count > 1 && code_words_of(f->code).figure == NO_FIGURE && !speaks_of_notes(f)) {
         tell_list list = strings_of(b, f, count);
         tell(t, ": ");
         tell_which(t, &list);
     } else {
         tell_each_place(b, f, count, t);
     }
-    bool open = (f->code == SIL_UNEXPLAINED || f->code == SIL_TOO_CLOSE) && f->fret == 0;
-    tell(t, ". %s", open ? open_string_test : meaning_of(f));
+    tell(t, ". %s", meaning_of(f));
     if (f->code == SIL_TUNE_OUT) {
         say_tune_out(b, t);
     }

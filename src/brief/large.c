@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "large.h"
 
-#include <ctype.h>
 #include <string.h>
 
 #include "acts.h"
@@ -30,13 +29,6 @@ static bool measures_finer(sil_act act, const brief_large *next)
     return cuts && next->rows == 0;
 }
 
-/* Words that begin with a capital. */
-static const char *with_capital(const char *words, text_store *store)
-{
-    return words[0] != '\0' ? text_keep(store, "%c%s", toupper((unsigned char)words[0]), words + 1)
-                            : "";
-}
-
 static const char *title_of(const brief *b, int k, const brief_large *next, text_store *store)
 {
     const brief_step *step = &b->steps[k];
@@ -48,7 +40,7 @@ static const char *title_of(const brief *b, int k, const brief_large *next, text
         return b->row.next[0] != '\0' ? text_keep(store, "Stop: %s", b->row.next) : "Stop";
     }
     if (step->act == SIL_ACT_PREPARE) {
-        return k == b->next.step ? with_capital(b->row.next, store) : "Get ready";
+        return k == b->next.step ? text_keep_capital(store, b->row.next) : "Get ready";
     }
     if (step->act == SIL_ACT_CHECK) {
         return b->plan->done ? "Done: play it and listen" : "Tune, and measure all again";
@@ -59,7 +51,7 @@ static const char *title_of(const brief *b, int k, const brief_large *next, text
     if (step->act == SIL_ACT_TURN_POSTS && b->saddle.floats) {
         return "Turn the thumbwheels";
     }
-    return with_capital(words != NULL ? words : "", store);
+    return text_keep_capital(store, words != NULL ? words : "");
 }
 
 /* Where the tool of the sheet allows no pass at the saddle's bottom, there is no figure to work to; and

@@ -22,8 +22,8 @@ static void fill(brief *b)
     brief_fill_findings(b);
     brief_fill_steps(b);
     brief_fill_glance(b);
-    brief_fill_next(b);
     b->row = brief_row_of(b->plan, &b->store);
+    brief_fill_next(b);
 }
 
 brief *brief_make(const sil_plan *plan, sil_unit unit)

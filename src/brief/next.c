@@ -71,14 +71,15 @@ static const char *in_short(brief *b, int k)
     act_words words = act_words_of(step->act);
     const char *begin = words.next;
     telling t = tell_begin(b);
-    if (!begin) {
-        begin = step->act == SIL_ACT_CHECK ? b->slackens
-                                                 ? "tune, let the neck settle, measure, plan again"
-                                                 : "tune, measure everything again, plan again"
-                                           : "get ready";
+    if (step->act == SIL_ACT_CHECK) {
+        begin = b->slackens ? "tune, let the neck settle, measure, plan again"
+                            : "tune, measure everything again, plan again";
+    } else if (step->act == SIL_ACT_STOP) {
+        begin = b->row.next[0] != '\0' ? b->row.next : "stop";
+    } else if (!begin) {
+        begin = "get ready";
     }
-    char first = begin[0];
-    tell(&t, "%c%s", first >= 'a' && first <= 'z' ? first - 'a' + 'A' : first, begin + 1);
+    tell(&t, "%s", text_keep_capital(&b->store, begin));
     if (words.main) {
         tell_main(b, &step->what, words.main, &t);
     }

@@ -50,7 +50,8 @@ static double most_off(const brief *b, bool over)
     for (int i = 0; i < b->strings && b->plan->visit_count > 0; i++) {
         sil_band range = b->plan->bench.targets.action[i];
         double read = first_visit(b)->read[i];
-        most = fmax(most, over ? read - range.high : range.low - read);
+        bool out = over ? sil_above(read, range.high) : sil_below(read, range.low);
+        most = out ? fmax(most, over ? read - range.high : range.low - read) : most;
     }
     return most;
 }
@@ -86,11 +87,11 @@ static void find_relief(brief *b, brief_owner_list *found)
     if (!worked(b, SIL_ROD)) {
         return;
     }
-    if (relief > range.high) {
+    if (sil_above(relief, range.high)) {
         add_words(b, found,
                   again ? "The neck was bowed more than it should be."
                         : "The neck is bowed more than it should be.");
-    } else if (relief < range.low) {
+    } else if (sil_below(relief, range.low)) {
         add_words(b, found,
                   again ? "The neck was too straight: it needs a slight bow."
                         : "The neck is too straight: it needs a slight bow.");
@@ -101,29 +102,30 @@ static void find_relief(brief *b, brief_owner_list *found)
     }
 }
 
-/* What stops the work, in everyday words, and what to do about it. */
+/* What stops the work, in everyday words, and what to do about it. A saddle at the end of its way is not
+ * among them: its cause always comes with it. */
 typedef struct stop {
+    sil_code code;
     const char *found, *next;
 } stop;
 
-static stop stop_of(sil_code code)
-{
-    static const stop bridge = {"The bridge is coming away from the body.",
-                                "First have the bridge glued by a qualified repairer."};
-    static const stop brace = {"A brace inside is loose.",
-                               "First have the brace glued by a qualified repairer."};
-    static const stop air = {"It was kept in air that is too dry or too damp.",
-                             "First keep it in the right air for a few days."};
-    static const stop pitch = {"It was not in tune, so its readings do not count.",
-                               "First tune it and let it settle."};
-    static const stop neck = {"The neck is bowed or tilted too far for a set-up.",
-                              "First have the neck looked at by a qualified repairer."};
-    return code == SIL_BRIDGE_LIFTED  ? bridge
-           : code == SIL_BRACES_LOOSE ? brace
-           : code == SIL_CLIMATE      ? air
-           : code == SIL_NOT_TUNED    ? pitch
-                                      : neck;
-}
+static const char neck_found[] = "The neck is bowed or tilted too far for a set-up.";
+static const char neck_next[] = "First have the neck looked at by a qualified repairer.";
+
+static const stop stops[] = {
+    {SIL_BRIDGE_LIFTED, "The bridge is coming away from the body.",
+     "First have the bridge glued by a qualified repairer."},
+    {SIL_BRACES_LOOSE, "A brace inside is loose.",
+     "First have the brace glued by a qualified repairer."},
+    {SIL_CLIMATE, "It was kept in air that is too dry or too damp.",
+     "First keep it in the right air for a few days."},
+    {SIL_NOT_TUNED, "It was not in tune, so its readings do not count.",
+     "First tune it and let it settle."},
+    {SIL_ROD_LIMIT, neck_found, neck_next},
+    {SIL_SHORT_BY_BOW, neck_found, neck_next},
+    {SIL_NECK_ANGLE, neck_found, neck_next},
+    {SIL_SHORT_BY_BRIDGE, "The bridge cannot come down far enough.",
+     "First have the bridge and its feet looked at by a qualified repairer."}};
 
 static bool says(const brief_owner_list *list, const char *words)
 {
@@ -138,12 +140,31 @@ static bool says(const brief_owner_list *list, const char *words)
 static void tell_stops(brief *b, brief_owner_list *found, brief_owner_list *next)
 {
     for (int k = 0; k < b->plan->finding_count; k++) {
-        stop it = stop_of(b->plan->findings[k].code);
-        if (b->plan->findings[k].level == SIL_LEVEL_STOP && !says(found, it.found)) {
-            add_words(b, found, it.found);
-            add_words(b, next, it.next);
+        const sil_finding *f = &b->plan->findings[k];
+        for (size_t i = 0; i < sizeof stops / sizeof *stops && f->level == SIL_LEVEL_STOP; i++) {
+            if (stops[i].code == f->code && !says(found, stops[i].found)) {
+                add_words(b, found, stops[i].found);
+                add_words(b, next, stops[i].next);
+            }
         }
     }
+}
+
+/* Whether something is done today so that it plays in tune up the neck. */
+static bool tunes(const brief *b)
+{
+    switch (b->tuning.remedy) {
+    case SIL_TUNE_SCREWS:
+    case SIL_TUNE_ENDS:
+    case SIL_TUNE_PEAKS:
+    case SIL_TUNE_REPLACE:
+        return true;
+    case SIL_TUNE_NONE:
+    case SIL_TUNE_NOTE:
+    case SIL_TUNE_WAIT:
+        break;
+    }
+    return false;
 }
 
 static void fill_found(brief *b, brief_owner_list *found)
@@ -161,6 +182,9 @@ static void fill_found(brief *b, brief_owner_list *found)
                         : "Close to the headstock the strings are not at the right height.");
     }
     find_action(b, found);
+    if (tunes(b)) {
+        add_words(b, found, "Up the neck the notes are not in tune.");
+    }
     if (found->count == 0) {
         add_words(b, found,
                   b->plan->done ? "Everything is as it should be."
@@ -193,7 +217,7 @@ static void fill_done(brief *b, brief_owner_list *done)
                         "that carries them.");
     }
     if (done->count == 0) {
-        add_words(b, done, "It was measured again; nothing had to be changed.");
+        add_words(b, done, "It was measured again; no height had to be changed.");
     }
 }
 
@@ -253,6 +277,11 @@ static void fill_next(brief *b, brief_owner_list *next)
     }
     if (saddle) {
         add_words(b, next, saddle);
+    }
+    if (tunes(b)) {
+        add_words(
+            b, next,
+            "Set at the bridge where the strings end, so that they play in tune up the neck.");
     }
     add_words(b, next,
               waits ? "Then measure again: the rest is decided by what is found then."

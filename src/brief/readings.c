@@ -18,12 +18,12 @@ brief_off brief_off_range(const brief *b, const brief_reading *reading)
     double now = reading->now.exact;
     double low = reading->wanted.low.exact, high = reading->wanted.high.exact;
     brief_off off = {.side = NULL, .by = figure_none()};
-    if (now >= low && now <= high) {
-        off.side = "in";
-    } else if (now < low) {
+    if (sil_below(now, low)) {
         off = (brief_off){"under", nearest(b, low - now)};
-    } else if (now > high) {
+    } else if (sil_above(now, high)) {
         off = (brief_off){"over", nearest(b, now - high)};
+    } else if (sil_known(now) && sil_known(low) && sil_known(high)) {
+        off.side = "in";
     }
     return off;
 }
@@ -112,8 +112,9 @@ void brief_fill_readings(brief *b)
         b->first_off[i] =
             nearest(b, fabs(sil_off_the_others(b->strings, plan->bench.gaps.first, i)));
         double first = sil_first_gap(board, last, i, targets->first_held);
-        b->first[i] = (brief_reading){nearest(b, sil_first_now(plan, i)), nearest(b, first),
-                                      range_of(b, targets->first[i])};
+        b->first[i] =
+            (brief_reading){nearest(b, sil_first_now(plan, i)), nearest(b, first),
+                            range_of(b, plan_first_range(plan, &plan->stages.fit[SIL_NOW], i))};
         const sil_band *action = &targets->action[i];
         b->action[i] = (brief_reading){figure_action(b->unit, sil_action_now(plan, i)),
                                        figure_action(b->unit, sil_action_after(plan, i)),

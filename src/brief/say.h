@@ -41,30 +41,22 @@ say say_sand, say_check_sand, say_dress, say_check_dress, say_check_action, say_
     say_check_shimmed, say_new_saddle, say_screws, say_posts, say_curve, say_neck_angle,
     say_check_neck_angle, say_neck_shim, say_neck_reset, say_check_neck;
 
-/* In tune. say_tune_out: what follows from cents that are out. say_peak_short: that some peaks would
- * come past the edge of the saddle, with the two cures; f: the first of `count` findings. */
+/* In tune. say_tune_out: what follows from cents that are out. */
 say say_tune_screws, say_tune_ends, say_file_peaks, say_tuned_saddle, say_check_cents,
     say_check_peaks;
 void say_tune_out(const brief *b, telling *t);
-void say_peak_short(const brief *b, const sil_finding *f, int count, telling *t);
 
-/* What changed between visits. by: the mean difference of the action; of the relief since the rod was
- * turned, or of the saddle's height by caliper. */
-void say_off_forecast(const brief *b, double by, telling *t);
-void say_moved(const brief *b, double by, telling *t);
-void say_wrong_way(const brief *b, double by, telling *t);
-void say_saddle_moved(const brief *b, double by, telling *t);
-void say_carried(const brief *b, double by, telling *t);
-void say_reading_odd(const brief *b, const sil_finding *f, int count, telling *t);
-void say_impossible(const brief *b, const sil_finding *f, int count, telling *t);
+/* A finding's own sentence. f, count: the first finding, and how many from it on say the same. */
+typedef void say_found(const brief *b, const sil_finding *f, int count, telling *t);
 
-/* A target that would have strings buzz under the pick. */
+/* What changed between visits; readings and figures that cannot be; targets that would have strings
+ * buzz under the pick, or that the saddle stops short of; peaks past the edge of the saddle. */
+say_found say_off_forecast, say_moved, say_wrong_way, say_saddle_moved, say_carried,
+    say_reading_odd, say_seats_apart, say_impossible, say_attack, say_aim_raised, say_aim_short,
+    say_peak_short;
+
+/* Which target gives way to the pick. */
 say say_choose;
-void say_attack(const brief *b, const sil_finding *f, int count, telling *t);
-void say_aim_raised(const brief *b, const sil_finding *f, int count, telling *t);
-
-/* Says which strings end above their targets, and why. f, count: findings that say the same. */
-void say_aim_short(const brief *b, const sil_finding *f, int count, telling *t);
 
 /* Says that what is in range already is worked all the same, where a stage finishes such a string. */
 void say_finished(const brief *b, sil_stage_name stage, telling *t);

@@ -31,9 +31,9 @@ static void tell_visit(const brief *b, int visit, telling *t)
     tell(t, ". ");
 }
 
-void say_carried(const brief *b, double by, telling *t)
+void say_carried(const brief *b, const sil_finding *f, int count, telling *t)
 {
-    (void)by;
+    (void)f, (void)count;
     for (int visit = 0; visit < b->plan->reading; visit++) {
         if (plan_carries(&b->plan->carried, visit)) {
             tell_visit(b, visit, t);

@@ -211,8 +211,10 @@ static const char *usual_reasons(const sil_visit *visit)
            "way than the one before";
 }
 
-void say_off_forecast(const brief *b, double by, telling *t)
+void say_off_forecast(const brief *b, const sil_finding *f, int count, telling *t)
 {
+    (void)count;
+    double by = f->read; /* the mean difference of the action */
     const sil_visit *now = &b->plan->visits[b->plan->visit_count - 1];
     const char *work = b->visits[b->visit_count - 1].work;
     tell(t, "After the work on the %s the action at the 12th came out ", work);
@@ -225,8 +227,10 @@ void say_off_forecast(const brief *b, double by, telling *t)
     tell(t, ". The plan goes by what was measured now.");
 }
 
-void say_wrong_way(const brief *b, double by, telling *t)
+void say_wrong_way(const brief *b, const sil_finding *f, int count, telling *t)
 {
+    (void)count;
+    double by = f->read; /* how far the relief came up */
     bool rose = by > 0.0;
     tell(t, rose ? "The relief rose by " : "The relief fell by ");
     t->figure_way = rose ? BRIEF_UP : BRIEF_DOWN;
@@ -238,8 +242,10 @@ void say_wrong_way(const brief *b, double by, telling *t)
          rose ? "lower" : "raise");
 }
 
-void say_moved(const brief *b, double by, telling *t)
+void say_moved(const brief *b, const sil_finding *f, int count, telling *t)
 {
+    (void)count;
+    double by = f->read; /* the mean difference of the action */
     const sil_visit *now = &b->plan->visits[b->plan->visit_count - 1], *then = now - 1;
     const sil_reading *was = &b->plan->job->readings[then->reading];
     const sil_reading *is = sil_plan_reading(b->plan);

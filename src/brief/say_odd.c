@@ -229,3 +229,12 @@ void say_check_odd(const brief *b, telling *t)
     tell(t, "Correct the sheet if it was a slip of the pen. If it reads the same, add it as a new "
             "reading, or list the string under confirmed. Then plan again.");
 }
+
+void say_seats_apart(const brief *b, const sil_finding *f, int count, telling *t)
+{
+    (void)f, (void)count;
+    tell(t, "The saddle's readings do not fit together. How far it stands out of the bridge comes "
+            "out more than ");
+    tell_length(t, "high", -1, figure_length(b->unit, 0.3, SIL_NEAREST));
+    tell(t, " apart, more than the tools explain. The plan uses none of it: measure it again.");
+}

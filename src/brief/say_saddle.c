@@ -365,8 +365,10 @@ void say_check_shimmed(const brief *b, telling *t)
     tell(t, ".");
 }
 
-void say_saddle_moved(const brief *b, double by, telling *t)
+void say_saddle_moved(const brief *b, const sil_finding *f, int count, telling *t)
 {
+    (void)count;
+    double by = f->read; /* how much higher the saddle reads */
     tell(t, "By the caliper the saddle is ");
     t->figure_way = by > 0.0 ? BRIEF_UP : BRIEF_DOWN;
     tell_length(t, "read", -1, figure_length(b->unit, fabs(by), SIL_NEAREST));

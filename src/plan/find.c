@@ -146,9 +146,9 @@ static void find_slots(sil_plan *plan)
     const sil_gaps *gaps = &plan->bench.gaps;
     for (int i = 0; i < plan->job->string_count && !plan->bench.fresh.nut; i++) {
         sil_verdict verdict = plan->stages.nut[i];
-        sil_band range = plan->bench.targets.first[i];
-        double read =
-            plan_first_over(plan, &plan->stages.fit[SIL_FRETS], i, plan->bench.targets.first_held);
+        const sil_fit *fit = &plan->stages.fit[SIL_FRETS];
+        sil_band range = plan_first_range(plan, fit, i);
+        double read = plan_first_over(plan, fit, i, plan->bench.targets.first_held);
         bool zero = plan->bench.zero_fret;
         if (at_nought(gaps->first[i], gaps->first_open[i]) || gaps->first_open[i] == 0.0) {
             plan_found_figure(plan, zero ? SIL_ZERO_FRET_LOW : SIL_SLOT_LOW,

@@ -20,6 +20,18 @@ double sil_first_now(const sil_plan *plan, int string)
     return sil_known(told) || gaps->first_held != hold ? told : gaps->first[string];
 }
 
+sil_band plan_first_range(const sil_plan *plan, const sil_fit *fit, int string)
+{
+    const sil_bench *bench = &plan->bench;
+    sil_band range = bench->targets.first[string];
+    double dent = sil_first_gap(&bench->board, fit, string, bench->targets.first_held) -
+                  sil_slot_gap(bench, fit, string);
+    if (dent > 0.0) {
+        range = (sil_band){range.low + dent, range.aim + dent, range.high + dent};
+    }
+    return range;
+}
+
 double sil_action_now(const sil_plan *plan, int string)
 {
     const sil_gaps *gaps = &plan->bench.gaps;

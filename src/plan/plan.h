@@ -190,6 +190,10 @@ void plan_work(sil_plan *plan);
 double plan_action_over(const sil_plan *plan, const sil_fit *fit, int string);
 double plan_first_over(const sil_plan *plan, const sil_fit *fit, int string, sil_hold hold);
 
+/* The range that a gap at fret 1 is compared with as it is shown: its target's, and for a new nut over a
+ * worn fret 1 as much higher as the gap reads more. */
+sil_band plan_first_range(const sil_plan *plan, const sil_fit *fit, int string);
+
 /* What the plan of a visit asked for: the rod, the frets, either of them, a string's slot or a
  * string's height at the saddle. The next visit takes it as done. */
 bool plan_asked_rod(const sil_plan *plan);

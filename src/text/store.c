@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Texts that are kept together in blocks of memory and freed together. */
+#include <ctype.h>
 #include <stdarg.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -67,6 +68,18 @@ const char *text_keep_bytes(text_store *store, const char *bytes, size_t size)
     }
     memcpy(copy, bytes, size);
     copy[size] = '\0';
+    return copy;
+}
+
+const char *text_keep_capital(text_store *store, const char *words)
+{
+    size_t length = strlen(words);
+    char *copy = text_store_room(store, length + 1);
+    if (!copy) {
+        return "";
+    }
+    memcpy(copy, words, length + 1);
+    copy[0] = (char)toupper((unsigned char)copy[0]);
     return copy;
 }
 

@@ -72,6 +72,9 @@ __attribute__((format(printf, 2, 0))) const char *
 text_keep_list(text_store *store, const char *format, va_list arguments);
 const char *text_keep_bytes(text_store *store, const char *bytes, size_t size);
 
+/* text_keep_capital: keeps a copy of words, with a capital where they begin with a small letter. */
+const char *text_keep_capital(text_store *store, const char *words);
+
 /* text_keep_made: keeps a text that was being written, and frees it. If the text had failed, the
  * store fails too. */
 const char *text_keep_made(text_store *store, text *made);

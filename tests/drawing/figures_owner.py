@@ -59,6 +59,23 @@ def owner_words(pack, page, limits):
         pack.same(f"owner: {jargon}", jargon in told.lower(), False)
 
 
+NECK = "bowed or tilted too far"
+STOPS = {"bridge-lifted": "coming away from the body", "braces-loose": "brace inside is loose",
+         "climate": "too dry or too damp", "not-tuned": "It was not in tune", "rod-limit": NECK,
+         "short-by-bow": NECK, "neck-angle": NECK, "short-by-bridge": "cannot come down far enough"}
+
+
+def owner_causes(pack, page):
+    """What stops all work, each in its own words and no other's; and the notes that are not in tune."""
+    told = " ".join(" ".join(row) for row in rows_of(page))
+    stops = {row["code"] for row in pack.result["findings"] if row["level"] == "stop"}
+    wanted = {STOPS[code] for code in stops if code in STOPS}
+    pack.same("owner: a cause for every stop", bool(stops), bool(wanted))
+    pack.same("owner: stops", sorted(words for words in set(STOPS.values()) if words in told), sorted(wanted))
+    tunes = pack.result["tune"]["remedy"] in ("screws", "ends", "peaks", "replace")
+    pack.same("owner: tune", ["not in tune." in told, "play in tune up the neck" in told], [tunes, tunes])
+
+
 def owner(pack):
     out = pack.path + ".owner.pdf"
     done = drawn.draw(pack.path, "--sheet", "owner", "-o", out, "--units", pack.unit)
@@ -70,6 +87,7 @@ def owner(pack):
     pack.same("owner: pages", len(pages), 1)
     owner_readings(pack, pages[0])
     owner_words(pack, pages[0], pack.job.limits.humidity)
+    owner_causes(pack, pages[0])
 
 
 CHECKS = (owner,)
