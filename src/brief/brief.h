@@ -232,7 +232,7 @@ typedef struct brief_step {
     sil_stage_name stage;
     sil_act act;
     brief_sentence what, check;
-    const char *care; /* at the first step that cuts or glues: how to be safe; otherwise "" */
+    const char *care; /* how to be safe from what no earlier step warned of; otherwise "" */
 } brief_step;
 
 typedef struct brief_finding {
