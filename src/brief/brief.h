@@ -255,14 +255,21 @@ typedef enum brief_stage_of {
 typedef struct brief_stage {
     const char *words;
     brief_figure figure; /* the figure in those words, or "-" */
-    bool waits;
-    const char *why; /* the first reason for waiting or for the work; NULL for none */
+    bool waits, unread;  /* unread: nothing of it was read */
+    /* Why it waits, each reason as a clause: first the codes that withhold it, in their order. */
+    const char *why[SIL_WITHHELD_MAX];
+    int whys;
 } brief_stage;
+
+/* How a stage is: in its range, to be worked, waiting, or not all of it read. */
+typedef enum brief_state { BRIEF_RIGHT, BRIEF_WORK, BRIEF_WAIT, BRIEF_UNREAD } brief_state;
 
 /* A stage at a glance. */
 typedef struct brief_glance {
-    const char *name;       /* "relief" */
-    const char *verdict;    /* "in range", "too low", "wait": at most 12 letters */
+    const char *name;    /* "relief" */
+    const char *verdict; /* "in range", "too low", "wait": at most 12 letters */
+    brief_state state;   /* what kind of verdict that is */
+    const char *span;    /* what was read, as short as it can be: "0.06 to 0.10"; "" for nothing */
     brief_sentence figures; /* what that rests on: "0.18 (target 0.05 to 0.30)"; "" for nothing */
 } brief_glance;
 
@@ -280,6 +287,7 @@ typedef struct brief_next {
     brief_sentence what, check; /* as in the steps, but long lists are put into the strips */
     brief_strip strip[BRIEF_STRIPS];
     int strips;
+    bool listed[SIL_STRINGS_MAX]; /* which strings have a figure in any strip */
     const char *before;    /* how things must be before anything is cut; "" where it is the next */
     const char **in_short; /* for each step of the plan, a few words with its main figure */
 } brief_next;
@@ -388,6 +396,9 @@ const char *brief_waits(sil_code code);
 /* brief_tune_waits: why the strings are not brought into tune yet, as a clause; NULL where nothing
  * waits. */
 const char *brief_tune_waits(sil_tune_wait wait);
+
+/* brief_from_to: "0.06 to 0.10", or one of them where both are the same; kept in the store. */
+const char *brief_from_to(text_store *store, const char *least, const char *most);
 
 /* brief_bound: how far the hardest clean pluck and the fret it names may be relied on. */
 const char *brief_bound(void);

@@ -315,7 +315,7 @@ static void draw_saddle(sil_drawing *drawing)
 void paper_saddle(sil_drawing *drawing)
 {
     if (drawing->draft.brief->saddle.remedy == SIL_SADDLE_WAIT) {
-        paper_wait(drawing, "saddle", &drawing->draft.plan->saddle_withheld, SIL_SADDLE);
+        paper_wait(drawing, SIL_PART_SADDLE);
         return;
     }
     paper_fill(drawing, draw_saddle);
