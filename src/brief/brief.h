@@ -149,9 +149,8 @@ typedef struct brief_saddle {
     bool
         from_bridge; /* glued: a caliper reaches its top from the bridge's top, not from its bottom */
     bool in_slot;    /* it is in a slot of the bridge */
-    bool thick_shim;  /* it needs a thicker shim than is good practice */
-    bool along;       /* strings in range are set to their targets with others, by screws */
-    bool base;        /* its bottom, or the feet of the bridge, are sanded */
+    bool along;      /* strings in range are set to their targets with others, by screws */
+    bool base;       /* its bottom, or the feet of the bridge, are sanded */
     bool takes_all;   /* the whole cut off the bottom is large enough to make */
     bool takes_first; /* the first pass off the bottom is large enough to make */
     bool one_pass;    /* the first pass takes the whole cut */

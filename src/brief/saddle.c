@@ -330,18 +330,6 @@ static void fill_piece(brief *b)
     saddle->blank.done_height = figure_length(b->unit, done[2], made_way(b));
 }
 
-/* Whether a saddle is to be replaced since no shim may be so thick. */
-static bool wants_thick_shim(const sil_plan *plan)
-{
-    double rise = 0.0;
-    for (int i = 0; i < plan->job->string_count; i++) {
-        rise = plan->saddle.verdict[i] == SIL_RAISE ? fmax(rise, -plan->stages.lower[i]) : rise;
-    }
-    double shim = sil_shim_thickness(rise, plan->job->allowances.shim_step);
-    return plan->saddle.remedy == SIL_SADDLE_REPLACE &&
-           sil_above(shim, plan->job->limits.most_shim);
-}
-
 void brief_fill_saddle(brief *b)
 {
     brief_saddle *saddle = &b->saddle;
@@ -353,7 +341,6 @@ void brief_fill_saddle(brief *b)
         saddle->remedy == SIL_SADDLE_SCREW && !b->plan->saddle.posts && any_set_along(b->plan);
     saddle->from_bridge = saddle->working == SIL_WORKING_TOP;
     saddle->in_slot = sil_working_in_slot(saddle->working);
-    saddle->thick_shim = wants_thick_shim(b->plan);
     fill_ends(b);
     for (int i = 0; i < b->strings; i++) {
         fill_string(b, i, &saddle->string[i]);

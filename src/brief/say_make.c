@@ -236,7 +236,7 @@ static const char *why_new(const brief *b, int raised)
     if (b->saddle.working == SIL_WORKING_TOP) {
         return " must come up, and this saddle is glued in";
     }
-    if (b->saddle.thick_shim && (raised > 1 || b->strings == 1)) {
+    if (b->plan->saddle.thick_shim && (raised > 1 || b->strings == 1)) {
         return " must come up by more than a shim may be thick";
     }
     return " alone must come up: a worn notch, which no shim cures";
