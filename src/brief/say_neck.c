@@ -170,11 +170,11 @@ void say_zero_fret(const brief *b, telling *t)
     t->way = t->figure_way = BRIEF_DOWN;
     tell(t, "The zero fret, not the slots, sets the height at the nut. It is too high under ");
     tell_which(t, &high);
-    tell(t, " by ");
+    tell(t, " (");
     tell_each(t, "zero-fret", &high);
     tell_unit(t);
     tell(t,
-         ". Work it as you would any fret, along its whole length: press it home and dress it, a "
+         "). Work it as you would any fret, along its whole length: press it home and dress it, a "
          "little at a time. Keep every slot deeper than the string needs.");
 }
 

@@ -24,7 +24,7 @@ static void put_target(draw_flow *flow)
     }
     draw_note(list, 0, 8.5,
               "First pass: sand the bottom, straight from end to end, until the caliper, bottom to "
-              "top, reads");
+              "string, reads");
     draw_text(list, DRAW_TEXT, (draw_point){0, 0}, DRAW_TITLE, DRAW_LEFT, 0, words);
     double x = draw_text_width(list, words, DRAW_TITLE) + 4;
     draw_note(list, x, 0, draw_say(draft, "%s, then measure again.", draft->brief->unit_name));

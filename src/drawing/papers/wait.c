@@ -61,21 +61,34 @@ static void put_reasons(draw_flow *flow, const brief_stage *stage, const sil_wit
     flow->y -= 4;
 }
 
-/* Lists the steps that come before those of this part. */
+/* Whether a step comes before those of a part. */
+static bool comes_before(const brief_step *step, sil_stage_name stage)
+{
+    return step->stage < stage || step->act == SIL_ACT_NECK_ANGLE ||
+           step->act == SIL_ACT_FILE_PEAKS;
+}
+
+/* Lists the steps that come before those of this part, if there are any. */
 static void put_first(draw_flow *flow, sil_stage_name stage)
 {
     const draw_draft *draft = &flow->drawing->draft;
-    draw_flow_title(flow, "First", 12);
+    bool any = false;
     for (int step = 0; step < draft->plan->step_count; step++) {
         const brief_step *it = &draft->brief->steps[step];
-        bool held_back = it->act == SIL_ACT_NECK_ANGLE || it->act == SIL_ACT_FILE_PEAKS;
-        if (it->stage < stage || held_back) {
+        if (comes_before(it, stage)) {
+            if (!any) {
+                draw_flow_title(flow, "Do this first", 12);
+            }
+            any = true;
             draw_flow_text(flow, 0, DRAW_COLUMN, draw_set_decimals(draft, it->what.words), 2);
         }
     }
     flow->y -= 4;
     draw_flow_text(flow, 0, DRAW_COLUMN,
-                   "Then plan again: this sheet is drawn when its figures can be trusted.", 0);
+                   any ? "Then plan again: this sheet is drawn when its figures can be trusted."
+                       : "Plan again after that: this sheet is drawn when its figures can be "
+                         "trusted.",
+                   0);
 }
 
 void paper_wait(sil_drawing *drawing, sil_part part)
