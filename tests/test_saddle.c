@@ -165,7 +165,7 @@ static void a_shim_lifts_to_the_greatest_rise(void **state)
     make.most_shim = 3.0;
     work(&bench, &make, &stages, &saddle);
     assert_int_equal(saddle.remedy, SIL_SADDLE_SHIM);
-    assert_false(saddle.bottom);
+    assert_false(saddle.bottom || saddle.thick_shim);
     near(saddle.shim / 0.1, round(saddle.shim / 0.1), 1e-9);
     assert_true(saddle.shim >= -stages.lower[0] && saddle.shim < -stages.lower[0] + 0.1);
     for (int i = 0; i < 6; i++) {
@@ -177,6 +177,7 @@ static void a_shim_lifts_to_the_greatest_rise(void **state)
     make.most_shim = 0.3;
     work(&bench, &make, &stages, &saddle);
     assert_int_equal(saddle.remedy, SIL_SADDLE_REPLACE);
+    assert_true(saddle.thick_shim);
 }
 
 static void one_string_that_must_rise_is_a_worn_notch(void **state)
@@ -194,6 +195,7 @@ static void one_string_that_must_rise_is_a_worn_notch(void **state)
     make.most_shim = 3.0;
     work(&bench, &make, &stages, &saddle);
     assert_int_equal(saddle.remedy, SIL_SADDLE_REPLACE);
+    assert_false(saddle.thick_shim);
     for (int i = 0; i < 6; i++) { /* nothing is done to the old one */
         assert_false(sil_known(saddle.first_pass[i]));
         near(saddle.dress[i], 0.0, 0.0);

@@ -73,6 +73,21 @@ static void lines_are_wrapped(void **state)
     text_free(&t);
 }
 
+/* A string's number stays with its figure, and that with its unit. */
+static void figures_stay_together(void **state)
+{
+    (void)state;
+    text t = {0};
+    text_wrap(&t, "of 1: 0.12, 12: 0.15 mm. At 9 a: 5", 0, 11);
+    assert_string_equal(text_read(&t), "of 1: 0.12,\n12: 0.15 mm.\nAt 9 a: 5\n");
+    text_free(&t);
+    const char *end = "6: ";
+    assert_false(text_may_break(end, end + 2));
+    text_wrap(&t, end, 0, 9);
+    assert_string_equal(text_read(&t), "6:\n");
+    text_free(&t);
+}
+
 static void letters_come_and_go(void **state)
 {
     (void)state;
@@ -117,8 +132,8 @@ static void a_store_keeps_all(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(a_text_grows), cmocka_unit_test(columns_hold_letters),
-        cmocka_unit_test(lines_are_wrapped), cmocka_unit_test(letters_come_and_go),
-        cmocka_unit_test(a_store_keeps_all)};
+        cmocka_unit_test(a_text_grows),        cmocka_unit_test(columns_hold_letters),
+        cmocka_unit_test(lines_are_wrapped),   cmocka_unit_test(figures_stay_together),
+        cmocka_unit_test(letters_come_and_go), cmocka_unit_test(a_store_keeps_all)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -3,11 +3,8 @@
  * step, and the few words for a table of many sheets. */
 #include "acts.h"
 
-static const char cutting[] = "Wear eye protection. Use dust extraction and a mask.";
-static const char parting[] = "Slacken the strings before the part comes out. Wear eye protection. "
-                              "Use dust extraction and a mask.";
-static const char gluing[] = "Wear eye protection. Use dust extraction and a mask. Ventilate where "
-                             "glue is used.";
+static const unsigned cutting = ACT_CUTTING, parting = ACT_PARTING | ACT_CUTTING,
+                      gluing = ACT_CUTTING | ACT_GLUING;
 
 act_words act_words_of(sil_act act)
 {
@@ -41,7 +38,7 @@ act_words act_words_of(sil_act act)
                            .what = say_fit_saddle,
                            .check = say_check_fit,
                            .next = "fit the saddle",
-                           .care = parting};
+                           .dangers = parting};
     case SIL_ACT_MEASURE_FIRST:
         return (act_words){.word = "measure-first",
                            .what = say_measure_first,
@@ -107,7 +104,7 @@ act_words act_words_of(sil_act act)
                            .check = say_check_seat,
                            .next = "seat the proud frets",
                            .main = "proud",
-                           .care = gluing,
+                           .dangers = gluing,
                            .large = {{"proud", "stands proud by"}}};
     case SIL_ACT_LEVEL_FRETS:
         return (act_words){.word = "level-frets",
@@ -115,14 +112,14 @@ act_words act_words_of(sil_act act)
                            .check = say_check_level,
                            .next = "level the frets",
                            .main = "level",
-                           .care = cutting,
+                           .dangers = cutting,
                            .large = {{"level", "off every fret"}}};
     case SIL_ACT_NEW_FRETS:
         return (act_words){.word = "new-frets",
                            .what = say_new_frets,
                            .check = say_check_new_frets,
                            .next = "new frets",
-                           .care = gluing,
+                           .dangers = gluing,
                            .large = {{"worn", "worn by"}}};
     case SIL_ACT_FILE_SLOTS:
         return (act_words){
@@ -131,7 +128,7 @@ act_words act_words_of(sil_act act)
             .check = say_check_filed,
             .next = "file the nut slots",
             .main = "slot",
-            .care = cutting,
+            .dangers = cutting,
             .large = {{"stack", "stop at feelers of"}, {"slot", "deeper, this pass"}}};
     case SIL_ACT_FILL_SLOT:
         return (act_words){.word = "fill-slot",
@@ -139,23 +136,23 @@ act_words act_words_of(sil_act act)
                            .check = say_check_filled,
                            .next = "fill and recut a nut slot",
                            .main = "slot",
-                           .care = gluing,
+                           .dangers = gluing,
                            .large = {{"stack", "recut to feelers of"}, {"slot", "too low by"}}};
     case SIL_ACT_SHIM_NUT:
         return (act_words){
             .word = "shim-nut",
             .what = say_shim_nut,
-            .check = say_check_first,
+            .check = say_check_shimmed_nut,
             .next = "shim the nut",
             .main = "shim",
-            .care = parting,
+            .dangers = parting,
             .large = {{"shim", "shim, full length"}, {"stack", "then to feelers of"}}};
     case SIL_ACT_NEW_NUT:
         return (act_words){.word = "new-nut",
                            .what = say_new_nut,
-                           .check = say_check_first,
+                           .check = say_check_new_nut,
                            .next = "new nut",
-                           .care = parting,
+                           .dangers = parting,
                            .large = {{"stack", "cut to feelers of"}}};
     case SIL_ACT_SAND_SADDLE:
         return (act_words){.word = "sand-saddle",
@@ -163,16 +160,16 @@ act_words act_words_of(sil_act act)
                            .check = say_check_sand,
                            .next = "sand the saddle's bottom",
                            .main = "base",
-                           .care = parting,
+                           .dangers = parting,
                            .large = {{"caliper", "caliper, bottom to string"},
                                      {"base", "off the bottom, this pass"}}};
     case SIL_ACT_DRESS_SADDLE:
         return (act_words){.word = "dress-saddle",
                            .what = say_dress,
-                           .check = say_check_action,
+                           .check = say_check_dress,
                            .next = "dress the saddle's top",
                            .main = "top",
-                           .care = cutting,
+                           .dangers = cutting,
                            .large = {{"top", "off the top, this pass"}}};
     case SIL_ACT_SHIM_SADDLE:
         return (act_words){.word = "shim-saddle",
@@ -180,14 +177,14 @@ act_words act_words_of(sil_act act)
                            .check = say_check_shimmed,
                            .next = "shim the saddle",
                            .main = "shim",
-                           .care = parting,
+                           .dangers = parting,
                            .large = {{"shim", "shim, full length"}}};
     case SIL_ACT_NEW_SADDLE:
         return (act_words){.word = "new-saddle",
                            .what = say_new_saddle,
                            .check = say_check_action,
                            .next = "new saddle",
-                           .care = parting,
+                           .dangers = parting,
                            .large = {{"height", "height over its bottom"}}};
     case SIL_ACT_TURN_SCREWS:
         return (act_words){
@@ -209,14 +206,14 @@ act_words act_words_of(sil_act act)
                            .what = say_curve,
                            .check = say_check_action,
                            .next = "fit the bridge's curve",
-                           .care = cutting};
+                           .dangers = cutting};
     case SIL_ACT_ZERO_FRET:
         return (act_words){.word = "zero-fret",
                            .what = say_zero_fret,
                            .check = say_check_zero_fret,
                            .next = "work the zero fret",
                            .main = "zero-fret",
-                           .care = cutting,
+                           .dangers = cutting,
                            .large = {{"zero-fret", "too high by"}}};
     case SIL_ACT_NECK_ANGLE:
         return (act_words){.word = "neck-angle",
@@ -253,14 +250,14 @@ act_words act_words_of(sil_act act)
                            .what = say_file_peaks,
                            .check = say_check_peaks,
                            .next = "file the saddle's peaks",
-                           .care = cutting,
+                           .dangers = cutting,
                            .large = {{"peak", "peak, from the front edge"}}};
     case SIL_ACT_TUNED_SADDLE:
         return (act_words){.word = "tuned-saddle",
                            .what = say_tuned_saddle,
                            .check = say_check_peaks,
                            .next = "new saddle, for tune",
-                           .care = parting,
+                           .dangers = parting,
                            .large = {{"thick", "as thick as"}}};
     case SIL_ACT_FIT_NUT:
         return (act_words){
@@ -268,21 +265,21 @@ act_words act_words_of(sil_act act)
             .what = say_fit_nut,
             .check = say_check_fit_blank,
             .next = "new nut: fit a blank",
-            .care = parting,
+            .dangers = parting,
             .large = {{"thickness", "push fit, about"}, {"length", "cut it to a length of"}}};
     case SIL_ACT_MARK_NUT:
         return (act_words){.word = "mark-nut",
                            .what = say_mark_nut,
                            .check = say_check_mark_nut,
                            .next = "new nut: mark its slots",
-                           .care = cutting,
+                           .dangers = cutting,
                            .large = {{"centre", "from the bass end"}}};
     case SIL_ACT_CUT_NUT:
         return (act_words){.word = "cut-nut-slots",
                            .what = say_cut_nut,
                            .check = say_check_cut_nut,
                            .next = "new nut: cut its slots",
-                           .care = cutting,
+                           .dangers = cutting,
                            .large = {{"stack-first", "at first, feelers of"}, {"stack", "final"}}};
     case SIL_ACT_SHAPE_NUT:
         return (act_words){
@@ -290,7 +287,7 @@ act_words act_words_of(sil_act act)
             .what = say_shape_nut,
             .check = say_check_shape_nut,
             .next = "new nut: shape its top",
-            .care = cutting,
+            .dangers = gluing,
             .large = {{"depth", "depth when done"}, {"height", "height of the nut"}}};
     case SIL_ACT_MEASURE_BRIDGE:
         return (act_words){.word = "measure-bridge",
@@ -303,7 +300,7 @@ act_words act_words_of(sil_act act)
             .what = say_fit_blank,
             .check = say_check_fit_blank,
             .next = "new saddle: fit a blank",
-            .care = parting,
+            .dangers = parting,
             .large = {{"thickness", "push fit, about"}, {"length", "cut it to a length of"}}};
     case SIL_ACT_SHAPE_SADDLE:
         return (act_words){
@@ -311,7 +308,7 @@ act_words act_words_of(sil_act act)
             .what = say_shape_saddle,
             .check = say_check_shape_saddle,
             .next = "new saddle: shape its top",
-            .care = cutting,
+            .dangers = cutting,
             .large = {{"height-first", "at first, over its bottom"}, {"height", "final"}}};
     case SIL_ACT_READ_NEW:
         return (act_words){.word = "measure-new-part",

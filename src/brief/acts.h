@@ -11,13 +11,19 @@ typedef struct act_figure {
     const char *of, *label;
 } act_figure;
 
+/* What is dangerous in an act, so that its step says how to be safe. */
+typedef enum act_danger {
+    ACT_PARTING = 1, /* a part comes out from under the strings' pull */
+    ACT_CUTTING = 2, /* chips and dust */
+    ACT_GLUING = 4   /* fumes */
+} act_danger;
+
 typedef struct act_words {
     const char *word;  /* fixed, for scripts */
     say *what, *check; /* the sentences of its step */
     const char *next;  /* at most 25 letters; NULL for a step that is not work on the instrument */
     const char *main;  /* the figure of the step that says how much, as in `of`; NULL for none */
-    const char
-        *care; /* how to be safe where it cuts, glues or takes the strings' pull off, or NULL */
+    unsigned dangers;  /* of act_danger, together; 0 for none */
     act_figure
         large[BRIEF_LARGE_ROWS]; /* set large on a bench card; NULL where there are no more */
 } act_words;

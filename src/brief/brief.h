@@ -126,12 +126,13 @@ typedef struct brief_bearing {
     brief_way way;          /* which way its screws, or its place on posts or thumbwheels, moves */
     brief_figure moves;     /* how far; "-" where it does not move */
     brief_figure turns;     /* of its screws */
-    brief_figure action_before; /* at fret 12, when nut and neck are done */
-    brief_figure action_first;  /* after the first pass off the bottom */
-    brief_figure action_all;    /* after the whole cut off the bottom, or with the shim under it */
-    brief_figure action_done;   /* when all steps are done */
-    brief_figure action_rod;    /* after the truss rod is turned */
-    sil_verdict curve;          /* on two posts: whether the bridge's curve leaves it too high
+    brief_figure action_before;  /* at fret 12, when nut and neck are done */
+    brief_figure action_first;   /* after the first pass off the bottom */
+    brief_figure action_dressed; /* after the first pass off the top, with the bottom done */
+    brief_figure action_all;     /* after the whole cut off the bottom, or with the shim under it */
+    brief_figure action_done;    /* when all steps are done */
+    brief_figure action_rod;     /* after the truss rod is turned */
+    sil_verdict curve;           /* on two posts: whether the bridge's curve leaves it too high
                                    (SIL_TAKE) or too low (SIL_RAISE) */
 } brief_bearing;
 
@@ -149,9 +150,8 @@ typedef struct brief_saddle {
     bool
         from_bridge; /* glued: a caliper reaches its top from the bridge's top, not from its bottom */
     bool in_slot;    /* it is in a slot of the bridge */
-    bool thick_shim;  /* it needs a thicker shim than is good practice */
-    bool along;       /* strings in range are set to their targets with others, by screws */
-    bool base;        /* its bottom, or the feet of the bridge, are sanded */
+    bool along;      /* strings in range are set to their targets with others, by screws */
+    bool base;       /* its bottom, or the feet of the bridge, are sanded */
     bool takes_all;   /* the whole cut off the bottom is large enough to make */
     bool takes_first; /* the first pass off the bottom is large enough to make */
     bool one_pass;    /* the first pass takes the whole cut */
@@ -232,7 +232,7 @@ typedef struct brief_step {
     sil_stage_name stage;
     sil_act act;
     brief_sentence what, check;
-    const char *care; /* at the first step that cuts or glues: how to be safe; otherwise "" */
+    const char *care; /* how to be safe from what no earlier step warned of; otherwise "" */
 } brief_step;
 
 typedef struct brief_finding {
@@ -255,14 +255,21 @@ typedef enum brief_stage_of {
 typedef struct brief_stage {
     const char *words;
     brief_figure figure; /* the figure in those words, or "-" */
-    bool waits;
-    const char *why; /* the first reason for waiting or for the work; NULL for none */
+    bool waits, unread;  /* unread: nothing of it was read */
+    /* Why it waits, each reason as a clause: first the codes that withhold it, in their order. */
+    const char *why[SIL_WITHHELD_MAX];
+    int whys;
 } brief_stage;
+
+/* How a stage is: in its range, to be worked, waiting, or not all of it read. */
+typedef enum brief_state { BRIEF_RIGHT, BRIEF_WORK, BRIEF_WAIT, BRIEF_UNREAD } brief_state;
 
 /* A stage at a glance. */
 typedef struct brief_glance {
-    const char *name;       /* "relief" */
-    const char *verdict;    /* "in range", "too low", "wait": at most 12 letters */
+    const char *name;    /* "relief" */
+    const char *verdict; /* "in range", "too low", "wait": at most 12 letters */
+    brief_state state;   /* what kind of verdict that is */
+    const char *span;    /* what was read, as short as it can be: "0.06 to 0.10"; "" for nothing */
     brief_sentence figures; /* what that rests on: "0.18 (target 0.05 to 0.30)"; "" for nothing */
 } brief_glance;
 
@@ -280,6 +287,7 @@ typedef struct brief_next {
     brief_sentence what, check; /* as in the steps, but long lists are put into the strips */
     brief_strip strip[BRIEF_STRIPS];
     int strips;
+    bool listed[SIL_STRINGS_MAX]; /* which strings have a figure in any strip */
     const char *before;    /* how things must be before anything is cut; "" where it is the next */
     const char **in_short; /* for each step of the plan, a few words with its main figure */
 } brief_next;
@@ -388,6 +396,9 @@ const char *brief_waits(sil_code code);
 /* brief_tune_waits: why the strings are not brought into tune yet, as a clause; NULL where nothing
  * waits. */
 const char *brief_tune_waits(sil_tune_wait wait);
+
+/* brief_from_to: "0.06 to 0.10", or one of them where both are the same; kept in the store. */
+const char *brief_from_to(text_store *store, const char *least, const char *most);
 
 /* brief_bound: how far the hardest clean pluck and the fret it names may be relied on. */
 const char *brief_bound(void);

@@ -178,7 +178,7 @@ code_words code_words_of(sil_code code)
     case SIL_TOOL_COARSE:
         return (code_words){.word = "tool-coarse",
                             .figure = LENGTH,
-                            .subject = "Uncertainty of the cut",
+                            .subject = "Measuring error",
                             .meaning = "More than the cut leaves room for: no first pass is safe "
                                        "with these tools. Measure with a finer one."};
     case SIL_FORECAST:
@@ -269,11 +269,7 @@ code_words code_words_of(sil_code code)
                             .why = "it is not known whether there is a truss rod",
                             .for_what = "a look for a rod"};
     case SIL_WRONG_WAY:
-        return (code_words){.word = "wrong-way",
-                            .figure = LENGTH,
-                            .subject = "Relief since the rod was turned, by",
-                            .meaning = "It moved the wrong way, or the rod isn't engaging: turn an "
-                                       "eighth back, retune, measure. Never force it."};
+        return (code_words){.word = "wrong-way", .sentence = say_wrong_way};
     case SIL_MOVED:
         return (code_words){.word = "moved",
                             .sentence = say_moved,
@@ -308,10 +304,7 @@ code_words code_words_of(sil_code code)
                             .for_what = "the saddle's height"};
     case SIL_SADDLE_MOVED:
         return (code_words){.word = "saddle-moved",
-                            .figure = LENGTH,
-                            .subject = "Saddle height by caliper since the visit before, by",
-                            .meaning = "It was not worked since, so one of the two readings is "
-                                       "wrong: measure it again.",
+                            .sentence = say_saddle_moved,
                             .why = "the saddle was not worked, and yet the caliper reads otherwise",
                             .for_what = "the saddle's height"};
     case SIL_AIM_RAISED:

@@ -119,12 +119,17 @@ static tell_list now_of(const brief *b, const brief_reading *readings)
 }
 
 /* Writes "for the truss rod; " with everything that a part waits for. */
-static void tell_waiting(const sil_withheld *withheld, bool more, telling *t)
+static void tell_waiting(const brief *b, const sil_withheld *withheld, bool more, telling *t)
 {
     tell_things things = {.joint = ", "};
     for (int k = 0; k < withheld->count; k++) {
         const char *what = code_words_of(withheld->by[k]).for_what;
         tell(t, "%s", what && things.told == 0 ? "for " : "");
+        tell_thing(t, &things, what, what);
+    }
+    if (withheld->count == 0) {
+        const char *what = brief_missing_of(b->plan).for_what;
+        tell(t, "for ");
         tell_thing(t, &things, what, what);
     }
     tell(t, "%s", more && things.told > 0 ? "; " : "");
@@ -135,68 +140,122 @@ typedef struct of_strings {
     const char *name, *what; /* of the stage, and of its reading */
     sil_stage_name stage;
     const brief_reading *readings;
-    bool waits;
+    const brief_stage *is;
     const sil_withheld *withheld;
 } of_strings;
+
+/* A verdict in words, and what kind it is. */
+typedef struct verdict {
+    const char *words;
+    brief_state state;
+} verdict;
+
+static const verdict unread = {"not measured", BRIEF_UNREAD}, waiting = {"wait", BRIEF_WAIT},
+                     in_range = {"in range", BRIEF_RIGHT};
+
+const char *brief_from_to(text_store *store, const char *least, const char *most)
+{
+    return strcmp(least, most) == 0 ? text_keep(store, "%s", least)
+                                    : text_keep(store, "%s to %s", least, most);
+}
+
+/* The least and the most of what was read: "0.06 to 0.10", and of actions in inches on a rule,
+ * "0.083 to 0.104 (5/64 to 7/64)"; "" for nothing. */
+static const char *span_of(brief *b, const tell_list *list)
+{
+    const brief_figure *least = NULL, *most = NULL;
+    for (int i = 0; i < list->count; i++) {
+        const brief_figure *one = &list->figure[i];
+        if (list->chosen[i]) {
+            least = !least || one->exact < least->exact ? one : least;
+            most = !most || one->exact > most->exact ? one : most;
+        }
+    }
+    if (!least) {
+        return "";
+    }
+    const char *read = brief_from_to(&b->store, least->shown, most->shown);
+    return least->marks[0] && most->marks[0]
+               ? text_keep(&b->store, "%s (%s)", read,
+                           brief_from_to(&b->store, least->marks, most->marks))
+               : read;
+}
+
+static brief_glance glance_of(const char *name, verdict is, const char *span,
+                              brief_sentence figures)
+{
+    return (brief_glance){name, is.words, is.state, span, figures};
+}
+
+static verdict strings_verdict(const of_strings *of, const tell_list *now, bool over, bool under)
+{
+    if (of->is->waits) {
+        return waiting;
+    }
+    if (over || under) {
+        return (verdict){over && under ? "high and low"
+                         : over        ? "too high"
+                                       : "too low",
+                         BRIEF_WORK};
+    }
+    if (of->is->unread) {
+        return unread;
+    }
+    return tell_chosen(now) < now->count ? (verdict){"not all read", BRIEF_UNREAD} : in_range;
+}
 
 static brief_glance strings_glance(brief *b, const of_strings *of)
 {
     out_of_range high = find_out(b, of->stage, true), low = find_out(b, of->stage, false);
     tell_list now = now_of(b, of->readings);
     bool over = tell_chosen(&high.read) > 0, under = tell_chosen(&low.read) > 0;
+    bool waits = of->is->waits;
     telling t = tell_begin(b);
-    brief_glance glance = {.name = of->name};
-    if (of->waits) {
-        tell_waiting(of->withheld, over || under, &t);
+    if (waits) {
+        tell_waiting(b, of->withheld, over || under, &t);
     }
     if (over) {
-        tell_out(&high, true, under || of->waits, &t);
+        tell_out(&high, true, under || waits, &t);
     }
     tell(&t, over && under ? "; " : "");
     if (under) {
-        tell_out(&low, false, over || of->waits, &t);
+        tell_out(&low, false, over || waits, &t);
     }
-    if (over || under) {
-        glance.verdict = over && under ? "high and low" : over ? "too high" : "too low";
-    } else if (tell_chosen(&now) == 0) {
-        glance.verdict = "not measured";
-    } else if (!of->waits) {
-        glance.verdict = tell_chosen(&now) < b->strings ? "not all read" : "in range";
+    if (!over && !under && !waits && !of->is->unread) {
         tell(&t, "%s ", of->what);
         tell_span(&t, "read", &now);
         if (of->stage == SIL_SADDLE) {
             tell_marks(&now, &t);
         }
     }
-    glance.verdict = of->waits ? "wait" : glance.verdict;
-    glance.figures = tell_end(&t);
-    return glance;
+    return glance_of(of->name, strings_verdict(of, &now, over, under), span_of(b, &now),
+                     tell_end(&t));
 }
 
-static const char *relief_verdict(const brief *b)
+static verdict relief_verdict(const brief *b)
 {
-    const char *verdict = brief_known(b->relief.now) ? "in range" : "not measured";
+    verdict is = b->stage[BRIEF_RELIEF].unread ? unread : in_range;
     for (int k = 0; k < b->plan->finding_count; k++) {
         sil_code code = b->plan->findings[k].code;
         if (code == SIL_RELIEF_LOW || code == SIL_RELIEF_HIGH) {
-            return code == SIL_RELIEF_HIGH ? "too high" : "too low";
+            return (verdict){code == SIL_RELIEF_HIGH ? "too high" : "too low", BRIEF_WORK};
         }
-        if (code == SIL_BACK_BOW || code == SIL_ROD_LIMIT) {
-            verdict = code == SIL_BACK_BOW ? "straight?" : "no rod can";
-        }
-        verdict = code == SIL_RELIEF_FIRST ? "over target" : verdict;
+        is = code == SIL_BACK_BOW       ? (verdict){"straight?", BRIEF_WORK}
+             : code == SIL_RELIEF_FIRST ? (verdict){"over target", BRIEF_WORK}
+                                        : is;
     }
-    return verdict;
+    return is;
 }
 
 static brief_glance relief_glance(brief *b)
 {
     telling t = tell_begin(b);
-    if (brief_known(b->relief.now)) {
+    bool read = !b->stage[BRIEF_RELIEF].unread;
+    if (read) {
         tell_figure(&t, "read", -1, b->relief.now);
         tell_band(&t, b->relief.wanted.low.exact, b->relief.wanted.high.exact, -1);
     }
-    return (brief_glance){"relief", relief_verdict(b), tell_end(&t)};
+    return glance_of("relief", relief_verdict(b), read ? b->relief.now.shown : "", tell_end(&t));
 }
 
 /* How many findings have a code, and the one with the largest figure. */
@@ -227,8 +286,6 @@ static brief_glance frets_glance(brief *b)
     const sil_finding *worn = NULL, *proud = NULL;
     int worn_count = count_of(b, SIL_FRET_WORN, &worn),
         proud_count = count_of(b, SIL_FRET_HIGH, &proud);
-    const sil_reading *reading = sil_plan_reading(b->plan);
-    bool unread = !reading || reading->crowns_read == SIL_CROWNS_NOT_READ;
     telling t = tell_begin(b);
     if (worn) {
         tell_worst(b, worn, worn_count, worn_count > 1 ? "worn spots" : "worn spot", &t);
@@ -237,8 +294,11 @@ static brief_glance frets_glance(brief *b)
     if (proud) {
         tell_worst(b, proud, proud_count, "proud", &t);
     }
-    const char *verdict = worn ? "worn" : proud ? "proud" : unread ? "not checked" : "sound";
-    return (brief_glance){"frets", verdict, tell_end(&t)};
+    verdict is = worn                           ? (verdict){"worn", BRIEF_WORK}
+                 : proud                        ? (verdict){"proud", BRIEF_WORK}
+                 : b->stage[BRIEF_FRETS].unread ? (verdict){"not checked", BRIEF_UNREAD}
+                                                : (verdict){"sound", BRIEF_RIGHT};
+    return glance_of("frets", is, "", tell_end(&t));
 }
 
 /* The cents of the strings that were read. */
@@ -255,11 +315,12 @@ static brief_glance tune_glance(brief *b)
         tell(&t, "cents at the 12th ");
         tell_span(&t, "cents", &cents);
     }
-    const char *verdict = b->stage[BRIEF_TUNE].waits ? "wait"
-                          : !b->tuning.read          ? "not measured"
-                          : left                     ? "in range"
-                                                     : "out of tune";
-    return (brief_glance){"tuning", verdict, tell_end(&t)};
+    const brief_stage *stage = &b->stage[BRIEF_TUNE];
+    verdict is = stage->waits    ? waiting
+                 : stage->unread ? unread
+                 : left          ? in_range
+                                 : (verdict){"out of tune", BRIEF_WORK};
+    return glance_of("tuning", is, span_of(b, &cents), tell_end(&t));
 }
 
 void brief_fill_glance(brief *b)
@@ -269,8 +330,8 @@ void brief_fill_glance(brief *b)
     b->glance[BRIEF_FRETS] = frets_glance(b);
     b->glance[BRIEF_NUT] =
         strings_glance(b, &(of_strings){"nut", "gap at the 1st fret", SIL_NUT, b->first,
-                                        b->stage[BRIEF_NUT].waits, &b->plan->nut_withheld});
+                                        &b->stage[BRIEF_NUT], &b->plan->nut_withheld});
     b->glance[BRIEF_SADDLE] =
         strings_glance(b, &(of_strings){"saddle", "action at the 12th", SIL_SADDLE, b->action,
-                                        b->stage[BRIEF_SADDLE].waits, &b->plan->saddle_withheld});
+                                        &b->stage[BRIEF_SADDLE], &b->plan->saddle_withheld});
 }

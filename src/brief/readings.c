@@ -173,3 +173,16 @@ void brief_fill_visits(brief *b)
         b->visit_count++;
     }
 }
+
+const char *brief_hold(sil_hold hold)
+{
+    switch (hold) {
+    case SIL_HOLD_OPEN:
+        return "open";
+    case SIL_HOLD_2:
+        return "fretted at the 2nd";
+    case SIL_HOLD_3:
+        return "fretted at the 3rd";
+    }
+    return "";
+}

@@ -45,8 +45,8 @@ static const char *next_work(const sil_plan *plan, text_store *store)
     return text_keep_made(store, &t);
 }
 
-/* Whether a string waits at the nut or saddle because a reading is missing. */
-static bool any_unread(const sil_plan *plan)
+/* Whether a string waits at the nut or saddle. */
+static bool any_waits(const sil_plan *plan)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
         if (plan->nut.verdict[i] == SIL_WAIT || plan->saddle.verdict[i] == SIL_WAIT) {
@@ -68,8 +68,8 @@ static const char *waits_for(const sil_plan *plan, text_store *store)
             }
         }
     }
-    if (t.length == 0 && any_unread(plan)) {
-        add_item(&t, "missing readings");
+    if (t.length == 0 && any_waits(plan)) {
+        add_item(&t, brief_missing_of(plan).for_what);
     }
     return text_keep_made(store, &t);
 }

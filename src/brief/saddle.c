@@ -5,6 +5,9 @@
 /* Less than this is too little to be a pass, mm. */
 static const double least_pass = 0.005;
 
+/* Less than this is too little to file, mm. */
+static const double least_filed = 0.01;
+
 static brief_does does(const sil_plan *plan, int i)
 {
     if (plan->saddle.remedy == SIL_SADDLE_REPLACE) {
@@ -59,6 +62,17 @@ static brief_figure action_after(const brief *b, int i, double down)
     return figure_action(b->unit, before - down * sil_leverage(board, i));
 }
 
+/* How far a string has come down at the end of the first pass off the top. A pass too small for the
+ * file is not made: the string is measured with a finer tool instead. */
+static double passed(const brief *b, int i)
+{
+    const sil_plan *plan = b->plan;
+    const sil_saddle_work *work = &plan->saddle;
+    bool little = work->dress_first[i] < least_filed && !sil_known(work->hold[i]);
+    double unfiled = little && sil_dressed_off(plan, i) > 0.0 ? work->dress_first[i] : 0.0;
+    return plan_saddle_pass(plan, i) - unfiled - b->saddle_part.shim;
+}
+
 static void fill_actions(const brief *b, int i, brief_bearing *string)
 {
     const sil_saddle_work *work = &b->plan->saddle;
@@ -66,6 +80,7 @@ static void fill_actions(const brief *b, int i, brief_bearing *string)
     double all = b->saddle_part.shim > 0.0 ? -b->saddle_part.shim : sil_line_at(work->cut, z);
     string->action_before = action_after(b, i, 0.0);
     string->action_first = action_after(b, i, sil_line_at(work->cut_first, z));
+    string->action_dressed = action_after(b, i, passed(b, i));
     string->action_all = action_after(b, i, all);
     string->action_done = figure_action(b->unit, sil_action_after(b->plan, i));
     double rod = plan_action_over(b->plan, &b->plan->stages.fit[SIL_ROD], i);
@@ -317,18 +332,6 @@ static void fill_piece(brief *b)
     saddle->blank.done_height = figure_length(b->unit, done[2], made_way(b));
 }
 
-/* Whether a saddle is to be replaced since no shim may be so thick. */
-static bool wants_thick_shim(const sil_plan *plan)
-{
-    double rise = 0.0;
-    for (int i = 0; i < plan->job->string_count; i++) {
-        rise = plan->saddle.verdict[i] == SIL_RAISE ? fmax(rise, -plan->stages.lower[i]) : rise;
-    }
-    double shim = sil_shim_thickness(rise, plan->job->allowances.shim_step);
-    return plan->saddle.remedy == SIL_SADDLE_REPLACE &&
-           sil_above(shim, plan->job->limits.most_shim);
-}
-
 void brief_fill_saddle(brief *b)
 {
     brief_saddle *saddle = &b->saddle;
@@ -340,7 +343,6 @@ void brief_fill_saddle(brief *b)
         saddle->remedy == SIL_SADDLE_SCREW && !b->plan->saddle.posts && any_set_along(b->plan);
     saddle->from_bridge = saddle->working == SIL_WORKING_TOP;
     saddle->in_slot = sil_working_in_slot(saddle->working);
-    saddle->thick_shim = wants_thick_shim(b->plan);
     fill_ends(b);
     for (int i = 0; i < b->strings; i++) {
         fill_string(b, i, &saddle->string[i]);

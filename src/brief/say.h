@@ -16,11 +16,12 @@ say say_prepare, say_check_prepare, say_stop, say_check_stop, say_measure_relief
 
 /* The neck and its frets. */
 say say_find_rod, say_rod_by_ear, say_check_rod_by_ear, say_neck_bow, say_rod, say_check_rod,
-    say_seat, say_check_seat, say_level, say_check_level, say_new_frets, say_check_new_frets;
+    say_seat, say_check_seat, say_level, say_check_level, say_new_frets, say_check_new_frets,
+    say_zero_fret, say_check_zero_fret;
 
 /* The nut. */
-say say_file, say_check_filed, say_fill, say_check_filled, say_shim_nut, say_new_nut,
-    say_check_first, say_zero_fret, say_check_zero_fret;
+say say_file, say_check_filed, say_fill, say_check_filled, say_shim_nut, say_check_shimmed_nut,
+    say_new_nut, say_check_new_nut;
 
 /* A nut or saddle from a blank. */
 say say_fit_nut, say_check_fit_blank, say_mark_nut, say_check_mark_nut, say_cut_nut,
@@ -36,9 +37,9 @@ void say_stack_sure(const brief *b, telling *t);
 void say_fall(const brief *b, telling *t);
 
 /* The saddle, and where neck meets body. */
-say say_sand, say_check_sand, say_dress, say_check_action, say_shim_saddle, say_check_shimmed,
-    say_new_saddle, say_screws, say_posts, say_curve, say_neck_angle, say_check_neck_angle,
-    say_neck_shim, say_neck_reset, say_check_neck;
+say say_sand, say_check_sand, say_dress, say_check_dress, say_check_action, say_shim_saddle,
+    say_check_shimmed, say_new_saddle, say_screws, say_posts, say_curve, say_neck_angle,
+    say_check_neck_angle, say_neck_shim, say_neck_reset, say_check_neck;
 
 /* In tune. say_tune_out: what follows from cents that are out. */
 say say_tune_screws, say_tune_ends, say_file_peaks, say_tuned_saddle, say_check_cents,
@@ -50,8 +51,9 @@ typedef void say_found(const brief *b, const sil_finding *f, int count, telling 
 
 /* What changed between visits; readings and figures that cannot be; targets that would have strings
  * buzz under the pick, or that the saddle stops short of; peaks past the edge of the saddle. */
-say_found say_off_forecast, say_moved, say_carried, say_reading_odd, say_seats_apart,
-    say_impossible, say_attack, say_aim_raised, say_aim_short, say_peak_short;
+say_found say_off_forecast, say_moved, say_wrong_way, say_saddle_moved, say_carried,
+    say_reading_odd, say_seats_apart, say_impossible, say_attack, say_aim_raised, say_aim_short,
+    say_peak_short;
 
 /* Which target gives way to the pick. */
 say say_choose;

@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The finding that strings end in their range, but above their targets. */
+#include <ctype.h>
+
 #include "codes.h"
 #include "say.h"
 
@@ -44,9 +46,9 @@ void say_aim_short(const brief *b, const sil_finding *f, int count, telling *t)
 }
 
 /* What a finding speaks of: the gap at the 1st fret, as its target is held, or the action. */
-static void tell_what(const brief *b, const sil_finding *f, telling *t)
+static void tell_what(const brief *b, sil_stage_name part, telling *t)
 {
-    if (f->stage == SIL_NUT) {
+    if (part == SIL_NUT) {
         tell(t, "a gap at the 1st fret, %s, of ", brief_hold(b->plan->bench.targets.first_held));
     } else {
         tell(t, "an action at the 12th of ");
@@ -64,7 +66,7 @@ void say_aim_raised(const brief *b, const sil_finding *f, int count, telling *t)
             tell(t, " ");
         }
         tell(t, "at ");
-        tell_what(b, &f[k], t);
+        tell_what(b, f[k].stage, t);
         tell_length(t, "read", f[k].string, nearest(t, f[k].read));
         tell(t, ", not ");
         tell_length(t, "aim", f[k].string, nearest(t, f[k].low));
@@ -72,29 +74,57 @@ void say_aim_raised(const brief *b, const sil_finding *f, int count, telling *t)
     tell(t, ". That is in range.");
 }
 
-/* Says from where on a string rings clean, and where its target range ends. */
-static void tell_clean_from(const brief *b, const sil_finding *f, telling *t)
+/* Strings for which somebody has to choose: from where on each rings clean, and where its target
+ * range ends. */
+typedef struct choices {
+    tell_list clean, high;
+} choices;
+
+static void add_choice(choices *all, const telling *t, int string, double clean, double high)
 {
-    if (b->strings > 1) {
-        tell(t, " String ");
-        tell_string(t, f->string);
+    all->clean.chosen[string] = all->high.chosen[string] = true;
+    all->clean.figure[string] = nearest(t, clean);
+    all->high.figure[string] = nearest(t, high);
+}
+
+/* Writes a figure of each string, or puts them into a row of the table with a label of its own. */
+static void tell_row(telling *t, const char *label, const char *of, const tell_list *list)
+{
+    if (tell_strip(t, label, list)) {
+        tell_span(t, of, list);
     } else {
-        tell(t, " It");
+        tell_each(t, of, list);
     }
-    tell(t, " rings clean from ");
-    tell_what(b, f, t);
-    tell_length(t, "read", f->string, nearest(t, f->read));
-    tell(t, " up; its target range ends at ");
-    tell_length(t, "high", f->string, nearest(t, f->high));
+}
+
+/* Says it of strings of one part. */
+static void tell_clean_from(const brief *b, sil_stage_name part, const choices *all, telling *t)
+{
+    bool one = tell_chosen(&all->clean) == 1;
+    tell(t, " ");
+    size_t at = t->words.length;
+    tell_which(t, &all->clean);
+    if (t->words.length > at) {
+        t->words.bytes[at] = (char)toupper((unsigned char)t->words.bytes[at]);
+    }
+    tell(t, one ? " rings clean from " : " ring clean from ");
+    tell_what(b, part, t);
+    tell_row(t, "rings from", "read", &all->clean);
+    tell_unit(t);
+    tell(t, one ? " up; its target range ends at " : " up; their target ranges end at ");
+    tell_row(t, "target up to", "high", &all->high);
+    tell_unit(t);
     tell(t, ".");
 }
 
 void say_attack(const brief *b, const sil_finding *f, int count, telling *t)
 {
-    tell(t, "The target is too low for this pick.");
+    choices all = {.clean.count = b->strings, .high.count = b->strings};
     for (int k = 0; k < count; k++) {
-        tell_clean_from(b, &f[k], t);
+        add_choice(&all, t, f[k].string, f[k].read, f[k].high);
     }
+    tell(t, "The target is too low for this pick.");
+    tell_clean_from(b, f->stage, &all, t);
     tell(t, " A cut to the target would buzz.");
 }
 
@@ -104,15 +134,16 @@ void say_choose(const brief *b, telling *t)
     const sil_targets *targets = &b->plan->bench.targets;
     tell(t, "Choose before you cut any further. The target is too low for this pick.");
     for (sil_stage_name part = SIL_NUT; part <= SIL_SADDLE; part++) {
+        choices all = {.clean.count = b->strings, .high.count = b->strings};
         for (int i = 0; i < b->strings; i++) {
+            double clean = plan_choice(b->plan, part, i);
             sil_band range = part == SIL_NUT ? targets->first[i] : targets->action[i];
-            sil_finding f = {.stage = part,
-                             .string = i,
-                             .read = plan_choice(b->plan, part, i),
-                             .high = range.high};
-            if (sil_known(f.read)) {
-                tell_clean_from(b, &f, t);
+            if (sil_known(clean)) {
+                add_choice(&all, t, i, clean, range.high);
             }
+        }
+        if (tell_chosen(&all.clean) > 0) {
+            tell_clean_from(b, part, &all, t);
         }
     }
     tell(t, " Give a higher target, choose a lighter pick, or write attack: any and accept the "

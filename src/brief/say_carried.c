@@ -20,7 +20,7 @@ static void tell_visit(const brief *b, int visit, telling *t)
     tell_things things = {.joint = ", "};
     tell(t, "From %s: ", b->plan->job->readings[visit].date);
     tell_thing(t, &things, "the relief", c->relief == visit);
-    tell_thing(t, &things, "the crowns", c->frets == visit);
+    tell_thing(t, &things, "the frets", c->frets == visit);
     tell_thing_of(t, &things, "the gap at the 1st fret of ", &first);
     tell_thing_of(t, &things, "the action of ", &action);
     tell_thing(t, &things, "the saddle's height", c->saddle_height == visit);
@@ -39,6 +39,6 @@ void say_carried(const brief *b, const sil_finding *f, int count, telling *t)
             tell_visit(b, visit, t);
         }
     }
-    tell(t, "Not measured since, and nothing was worked that moves it. Its measuring error counts "
+    tell(t, "Taken over, since nothing was worked that would change it. Its measuring error counts "
             "half as much again.");
 }

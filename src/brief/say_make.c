@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The sentences for the steps at a nut or saddle that is made from a blank. */
+/* The sentences for the steps at a nut or saddle that is made from a blank, or anew for a worn one. */
 #include "say.h"
 
 #include "../plan/plan.h"
@@ -229,4 +229,43 @@ void say_check_read_new(const brief *b, telling *t)
 {
     (void)b;
     tell(t, "Done only when every reading was taken with it in, and is in its range.");
+}
+
+static const char *why_new(const brief *b, int raised)
+{
+    if (b->saddle.working == SIL_WORKING_TOP) {
+        return " must come up, and this saddle is glued in";
+    }
+    if (b->plan->saddle.thick_shim && (raised > 1 || b->strings == 1)) {
+        return " must come up by more than a shim may be thick";
+    }
+    return " alone must come up: a worn notch, which no shim cures";
+}
+
+void say_new_saddle(const brief *b, telling *t)
+{
+    tell_list raised = {.count = b->strings}, height = {.count = b->strings};
+    for (int i = 0; i < b->strings; i++) {
+        raised.chosen[i] = b->saddle.string[i].verdict == SIL_RAISE;
+        height.figure[i] = b->saddle.string[i].height;
+        height.chosen[i] = brief_known(height.figure[i]);
+    }
+    bool feet = b->saddle.working == SIL_WORKING_FEET;
+    t->way = BRIEF_UP;
+    tell(t, feet ? "Make a new bridge: " : "Make a new saddle: ");
+    tell_which(t, &raised);
+    tell(t, "%s", why_new(b, tell_chosen(&raised)));
+    tell(t, feet ? ". Fit its feet to the top, then bring it down to heights over the top "
+                   "of "
+                 : ". Fit the blank oversize, then bring it down to heights over its "
+                   "bottom of ");
+    if (tell_chosen(&height) > 0) {
+        tell_each(t, "height", &height);
+        tell_unit(t);
+        tell(t, ".");
+    } else {
+        tell(t, "the old one, with the rise added: measure the old one at strings 1 and %d.",
+             b->strings);
+    }
+    tell(t, " Keep the old one until the owner has played.");
 }

@@ -160,6 +160,30 @@ void say_check_new_frets(const brief *b, telling *t)
     tell(t, "All frets level under a straightedge.");
 }
 
+void say_zero_fret(const brief *b, telling *t)
+{
+    tell_list high = {.count = b->strings};
+    for (int i = 0; i < high.count; i++) {
+        high.chosen[i] = b->nut.slot[i].zero_fret_high;
+        high.figure[i] = b->nut.slot[i].off;
+    }
+    t->way = t->figure_way = BRIEF_DOWN;
+    tell(t, "The zero fret, not the slots, sets the height at the nut. It is too high under ");
+    tell_which(t, &high);
+    tell(t, " (");
+    tell_each(t, "zero-fret", &high);
+    tell_unit(t);
+    tell(t,
+         "). Work it as you would any fret, along its whole length: press it home and dress it, a "
+         "little at a time. Keep every slot deeper than the string needs.");
+}
+
+void say_check_zero_fret(const brief *b, telling *t)
+{
+    tell(t, "Measure the gap at the 1st fret, %s, after each pass; then measure everything again.",
+         brief_hold(b->plan->bench.targets.first_held));
+}
+
 static void tell_humidity(telling *t, double then, double now)
 {
     if (sil_known(then) && sil_known(now)) {
@@ -201,6 +225,21 @@ void say_off_forecast(const brief *b, const sil_finding *f, int count, telling *
     tell_humidity(t, b->plan->job->readings[now[-1].reading].humidity_pct,
                   sil_plan_reading(b->plan)->humidity_pct);
     tell(t, ". The plan goes by what was measured now.");
+}
+
+void say_wrong_way(const brief *b, const sil_finding *f, int count, telling *t)
+{
+    (void)count;
+    double by = f->read; /* how far the relief came up */
+    bool rose = by > 0.0;
+    tell(t, rose ? "The relief rose by " : "The relief fell by ");
+    t->figure_way = rose ? BRIEF_UP : BRIEF_DOWN;
+    tell_length(t, "read", -1, nearest(b, fabs(by)));
+    t->figure_way = BRIEF_NO_WAY;
+    tell(t,
+         " when the rod was turned to %s it: it moved the wrong way, or the rod isn't engaging. "
+         "Turn an eighth back, retune, measure. Never force it.",
+         rose ? "lower" : "raise");
 }
 
 void say_moved(const brief *b, const sil_finding *f, int count, telling *t)

@@ -223,15 +223,10 @@ void say_file(const brief *b, telling *t)
     }
 }
 
-/* Gives the gaps at fret 1 that the slots will have when they are done. */
-static void tell_gaps(const brief *b, bool filed, bool raised, telling *t)
+/* Gives the gaps at fret 1 that some slots will have when they are done. */
+static void tell_gaps(const brief *b, tell_list gaps, telling *t)
 {
-    tell_list gaps = {.count = b->strings};
-    for (int i = 0; i < gaps.count; i++) {
-        sil_verdict verdict = b->nut.slot[i].verdict;
-        gaps.chosen[i] = (filed && verdict == SIL_TAKE) || (raised && verdict == SIL_RAISE);
-    }
-    gaps = with(b, gaps, gap_of);
+    gaps = known(with(b, gaps, gap_of));
     tell(t, "Measure after each pass. When done, the gap at the 1st fret of ");
     tell_which(t, &gaps);
     tell(t, ", %s, is ", brief_hold(b->plan->bench.targets.first_held));
@@ -241,17 +236,12 @@ static void tell_gaps(const brief *b, bool filed, bool raised, telling *t)
 
 void say_check_filed(const brief *b, telling *t)
 {
-    tell_gaps(b, true, false, t);
+    tell_gaps(b, slots_with(b, SIL_TAKE), t);
 }
 
 void say_check_filled(const brief *b, telling *t)
 {
-    tell_gaps(b, false, true, t);
-}
-
-void say_check_first(const brief *b, telling *t)
-{
-    tell_gaps(b, true, true, t);
+    tell_gaps(b, slots_with(b, SIL_RAISE), t);
 }
 
 static bool all_hardly_low(const brief *b, const tell_list *slots)
@@ -302,14 +292,20 @@ void say_fill(const brief *b, telling *t)
     tell(t, " Play it open before the last stroke.");
 }
 
-void say_shim_nut(const brief *b, telling *t)
+/* The slots that are filed back once a shim has raised all of them. */
+static tell_list filed_back(const brief *b)
 {
     tell_list back = {.count = b->strings};
     for (int i = 0; i < back.count; i++) {
         back.chosen[i] =
             b->nut.slot[i].does == BRIEF_FILES && b->nut.slot[i].deepen.exact >= least_pass;
     }
-    back = known(with(b, back, stack_of));
+    return back;
+}
+
+void say_shim_nut(const brief *b, telling *t)
+{
+    tell_list back = known(with(b, filed_back(b), stack_of));
     tell(t, "Knock the nut out clean and shim it: one hard full-length piece of ");
     t->way = BRIEF_UP;
     tell_length(t, "shim", -1, b->nut.shim);
@@ -324,6 +320,15 @@ void say_shim_nut(const brief *b, telling *t)
     } else {
         tell(t, ".");
     }
+}
+
+void say_check_shimmed_nut(const brief *b, telling *t)
+{
+    tell_list touched = filed_back(b), raised = slots_with(b, SIL_RAISE);
+    for (int i = 0; i < touched.count; i++) {
+        touched.chosen[i] = touched.chosen[i] || raised.chosen[i];
+    }
+    tell_gaps(b, touched, t);
 }
 
 /* The slot that is too low by most; -1 where a string lies on its fret, so that nobody knows. */
@@ -341,13 +346,23 @@ static int lowest_slot(const brief *b)
     return lowest;
 }
 
-void say_new_nut(const brief *b, telling *t)
+static tell_list every_slot(const brief *b)
 {
     tell_list all = {.count = b->strings};
     for (int i = 0; i < all.count; i++) {
         all.chosen[i] = true;
     }
-    all = known(with(b, all, stack_of));
+    return all;
+}
+
+void say_check_new_nut(const brief *b, telling *t)
+{
+    tell_gaps(b, every_slot(b), t);
+}
+
+void say_new_nut(const brief *b, telling *t)
+{
+    tell_list all = known(with(b, every_slot(b), stack_of));
     int lowest = lowest_slot(b);
     if (lowest >= 0) {
         tell(t, "Make a new nut: two slots or more are too low, by up to ");
@@ -369,28 +384,4 @@ void say_new_nut(const brief *b, telling *t)
     }
     say_fall(b, t);
     tell(t, " Keep the old one until the owner has played.");
-}
-
-void say_zero_fret(const brief *b, telling *t)
-{
-    tell_list high = {.count = b->strings};
-    for (int i = 0; i < high.count; i++) {
-        high.chosen[i] = b->nut.slot[i].zero_fret_high;
-        high.figure[i] = b->nut.slot[i].off;
-    }
-    t->way = t->figure_way = BRIEF_DOWN;
-    tell(t, "The zero fret, not the slots, sets the height at the nut. It is too high under ");
-    tell_which(t, &high);
-    tell(t, " by ");
-    tell_each(t, "zero-fret", &high);
-    tell_unit(t);
-    tell(t,
-         ". Work it as you would any fret, along its whole length: press it home and dress it, a "
-         "little at a time. Keep every slot deeper than the string needs.");
-}
-
-void say_check_zero_fret(const brief *b, telling *t)
-{
-    tell(t, "Measure the gap at the 1st fret, %s, after each pass; then measure everything again.",
-         brief_hold(b->plan->bench.targets.first_held));
 }

@@ -195,7 +195,7 @@ void say_measure_saddle(const brief *b, telling *t)
     tell_outer_strings(t);
     tell(t, b->saddle.working == SIL_WORKING_TOP
                 ? ". Nothing is cut off it blind."
-                : ". If it comes out, better still by caliper from its bottom, with the depth of "
+                : ". If it comes out, better still by caliper, bottom to string, with the depth of "
                   "its slot: then the caliper can also say where to stop. Nothing is cut off it "
                   "blind.");
 }

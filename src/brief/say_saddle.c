@@ -16,6 +16,10 @@ static brief_figure action_all_of(const brief_bearing *string)
 {
     return string->action_all;
 }
+static brief_figure action_dressed_of(const brief_bearing *string)
+{
+    return string->action_dressed;
+}
 static brief_figure action_done_of(const brief_bearing *string)
 {
     return string->action_done;
@@ -158,7 +162,7 @@ void say_sand(const brief *b, telling *t)
     tell(t, at_the_feet(b) ? "Sand the feet of the bridge, both to one straight line: "
                            : "Sand the bottom of the saddle, straight from end to end: ");
     tell_ends(b, "base", saddle->base_first, t);
-    tell(t, saddle->one_pass ? ", all of it in this pass." : " in this first pass.");
+    tell(t, saddle->one_pass ? ", all of it in this pass." : " as a first pass.");
     tell(t, b->nut.remedy == SIL_NUT_FILE      ? " The nut slots are filed before that."
             : b->plan->stages.changed[SIL_NUT] ? " First the nut is done and measured again."
                                                : "");
@@ -230,34 +234,58 @@ static tell_list take_coarse(const brief *b, tell_list *dress)
     return coarse;
 }
 
-/* Nothing more comes off the bottom: the first pass at the top now, and about how much is left. */
+/* Whether the top is dressed in a first pass now, since nothing more comes off the bottom. */
+static bool dresses_now(const brief *b)
+{
+    return !b->saddle.takes_all || b->saddle.one_pass;
+}
+
+/* The same strings with about how much is left to dress after the first pass. */
+static tell_list with_left(const brief *b, const tell_list *dress)
+{
+    tell_list left = dressed(b, dress_left_of);
+    for (int i = 0; i < left.count; i++) {
+        left.chosen[i] = dress->chosen[i];
+    }
+    return left;
+}
+
+static double most_left(const tell_list *left)
+{
+    double most = 0.0;
+    for (int i = 0; i < left->count; i++) {
+        most = left->chosen[i] ? fmax(most, left->figure[i].exact) : most;
+    }
+    return most;
+}
+
+/* Says to dress the top in a first pass, and about how much is left after it. */
+static void tell_pass(const brief *b, const tell_list *dress, telling *t)
+{
+    tell_list left = with_left(b, dress);
+    tell(t, "Dress the top of the saddle under ");
+    tell_which(t, dress);
+    tell(t, ": take off ");
+    tell_each(t, "top", dress);
+    tell_unit(t);
+    if (most_left(&left) > 0.0) {
+        tell(t, " as a first pass. Then measure again, and expect about ");
+        tell_each(t, "top-left", &left);
+        tell(t, " more.");
+    } else {
+        tell(t, ", all of it in this pass, then measure again.");
+    }
+    if (!b->saddle.base) {
+        say_finished(b, SIL_SADDLE, t);
+    }
+    tell(t, " Keep the point where the string leaves the saddle.");
+}
+
 static void tell_dress_first(const brief *b, telling *t)
 {
     tell_list dress = dressed(b, dress_first_of), coarse = take_coarse(b, &dress);
-    tell_list left = dressed(b, dress_left_of);
-    double most_left = 0.0;
-    for (int i = 0; i < dress.count; i++) {
-        left.chosen[i] = dress.chosen[i];
-        most_left = dress.chosen[i] ? fmax(most_left, left.figure[i].exact) : most_left;
-    }
     if (tell_chosen(&dress) > 0) {
-        tell(t, "Dress the top of the saddle under ");
-        tell_which(t, &dress);
-        tell(t, ": ");
-        tell_each(t, "top", &dress);
-        tell_unit(t);
-        tell(t, most_left > 0.0 ? " this first pass. Then measure again, and expect about "
-                                : ", all of it in this pass, then measure again.");
-    }
-    if (tell_chosen(&dress) > 0 && most_left > 0.0) {
-        tell_each(t, "top-left", &left);
-        tell(t, " more.");
-    }
-    if (tell_chosen(&dress) > 0 && !b->saddle.base) {
-        say_finished(b, SIL_SADDLE, t);
-    }
-    if (tell_chosen(&dress) > 0) {
-        tell(t, " Keep the point where the string leaves the saddle.");
+        tell_pass(b, &dress, t);
     }
     if (tell_chosen(&coarse) > 0) {
         tell(t, "%sMeasure the action of ", tell_chosen(&dress) > 0 ? " " : "");
@@ -271,7 +299,7 @@ static void tell_dress_first(const brief *b, telling *t)
 void say_dress(const brief *b, telling *t)
 {
     t->way = t->figure_way = BRIEF_DOWN;
-    if (!b->saddle.takes_all || b->saddle.one_pass) {
+    if (dresses_now(b)) {
         tell_dress_first(b, t);
         return;
     }
@@ -296,6 +324,27 @@ void say_check_action(const brief *b, telling *t)
     tell(t, ".");
 }
 
+void say_check_dress(const brief *b, telling *t)
+{
+    tell_list dress = dressed(b, dress_first_of), coarse = take_coarse(b, &dress);
+    tell_list left = with_left(b, &dress);
+    if (!dresses_now(b) || (tell_chosen(&coarse) == 0 && most_left(&left) == 0.0)) {
+        say_check_action(b, t);
+        return;
+    }
+    if (tell_chosen(&dress) == 0) { /* nothing is dressed yet */
+        say_check_written(b, t);
+        return;
+    }
+    tell(t, "Action at the 12th after this pass");
+    tell_premise(b, t);
+    tell(t, ": ");
+    tell_actions(b, action_dressed_of, t);
+    tell(t, ". When all is dressed: ");
+    tell_actions(b, action_done_of, t);
+    tell(t, ".");
+}
+
 void say_shim_saddle(const brief *b, telling *t)
 {
     tell_slide_out(b, t);
@@ -316,41 +365,16 @@ void say_check_shimmed(const brief *b, telling *t)
     tell(t, ".");
 }
 
-static const char *why_new(const brief *b, int raised)
+void say_saddle_moved(const brief *b, const sil_finding *f, int count, telling *t)
 {
-    if (b->saddle.working == SIL_WORKING_TOP) {
-        return " must come up, and this saddle is glued in";
-    }
-    if (b->saddle.thick_shim && (raised > 1 || b->strings == 1)) {
-        return " must come up by more than a shim may be thick";
-    }
-    return " alone must come up: a worn notch, which no shim cures";
-}
-
-void say_new_saddle(const brief *b, telling *t)
-{
-    tell_list raised = {.count = b->strings}, height = {.count = b->strings};
-    for (int i = 0; i < b->strings; i++) {
-        raised.chosen[i] = b->saddle.string[i].verdict == SIL_RAISE;
-        height.figure[i] = b->saddle.string[i].height;
-        height.chosen[i] = brief_known(height.figure[i]);
-    }
-    t->way = BRIEF_UP;
-    tell(t, at_the_feet(b) ? "Make a new bridge: " : "Make a new saddle: ");
-    tell_which(t, &raised);
-    tell(t, "%s", why_new(b, tell_chosen(&raised)));
-    tell(t, at_the_feet(b)
-                ? ". Fit its feet to the top, then bring it down to heights over the top "
-                  "of "
-                : ". Fit the blank oversize, then bring it down to heights over its "
-                  "bottom of ");
-    if (tell_chosen(&height) > 0) {
-        tell_each(t, "height", &height);
-        tell_unit(t);
-        tell(t, ".");
-    } else {
-        tell(t, "the old one, with the rise added: measure the old one at strings 1 and %d.",
-             b->strings);
-    }
-    tell(t, " Keep the old one until the owner has played.");
+    (void)count;
+    double by = f->read; /* how much higher the saddle reads */
+    tell(t, "By the caliper the saddle is ");
+    t->figure_way = by > 0.0 ? BRIEF_UP : BRIEF_DOWN;
+    tell_length(t, "read", -1, figure_length(b->unit, fabs(by), SIL_NEAREST));
+    t->figure_way = BRIEF_NO_WAY;
+    tell(t,
+         " %s than at the visit before, though it was not worked. One of the two readings is "
+         "wrong: measure it again.",
+         by > 0.0 ? "higher" : "lower");
 }

@@ -5,8 +5,8 @@
 static brief_stage relief_stage(brief *b)
 {
     const sil_plan *plan = b->plan;
-    brief_stage stage = {.figure = figure_none()};
-    if (!brief_known(b->relief.now)) {
+    brief_stage stage = {.figure = figure_none(), .unread = !brief_known(b->relief.now)};
+    if (stage.unread) {
         stage.words = "read it";
     } else if (plan->stages.changed[SIL_ROD]) {
         stage.figure = b->relief.wanted.aim;
@@ -38,7 +38,8 @@ static brief_stage frets_stage(const brief *b)
     bool unread = !reading || reading->crowns_read == SIL_CROWNS_NOT_READ;
     return (brief_stage){.words =
                              unread ? "look at them" : fretwork_words(b->plan->stages.fretwork),
-                         .figure = figure_none()};
+                         .figure = figure_none(),
+                         .unread = unread};
 }
 
 static const char *nut_words(sil_nut_remedy remedy)
@@ -81,10 +82,25 @@ static const char *saddle_words(const brief_saddle *saddle)
     return "";
 }
 
-/* The first reason a part waits; NULL where none is known. */
-static const char *first_reason(const sil_withheld *withheld)
+static bool none_read(const brief *b, const brief_reading *readings)
 {
-    return withheld->count > 0 ? brief_waits(withheld->by[0]) : NULL;
+    for (int i = 0; i < b->strings; i++) {
+        if (brief_known(readings[i].now)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+static brief_stage part_stage(const brief *b, const char *words, bool waits,
+                              const sil_withheld *withheld, const brief_reading *readings)
+{
+    brief_stage stage = {
+        .words = words, .figure = figure_none(), .waits = waits, .unread = none_read(b, readings)};
+    if (waits) {
+        brief_fill_whys(b->plan, withheld, &stage);
+    }
+    return stage;
 }
 
 static brief_stage nut_stage(const brief *b)
@@ -92,19 +108,14 @@ static brief_stage nut_stage(const brief *b)
     bool waits = b->nut.remedy == SIL_NUT_WAIT;
     /* Only the saddle waits for a zero fret, but the work is at the nut. */
     bool zero_fret = !waits && sil_withheld_by(&b->plan->saddle_withheld, SIL_ZERO_FRET_HIGH);
-    return (brief_stage){.words = zero_fret ? "zero fret" : nut_words(b->nut.remedy),
-                         .figure = figure_none(),
-                         .waits = waits,
-                         .why = waits ? first_reason(&b->plan->nut_withheld) : NULL};
+    return part_stage(b, zero_fret ? "zero fret" : nut_words(b->nut.remedy), waits,
+                      &b->plan->nut_withheld, b->first);
 }
 
 static brief_stage saddle_stage(const brief *b)
 {
-    bool waits = b->saddle.remedy == SIL_SADDLE_WAIT;
-    return (brief_stage){.words = saddle_words(&b->saddle),
-                         .figure = figure_none(),
-                         .waits = waits,
-                         .why = waits ? first_reason(&b->plan->saddle_withheld) : NULL};
+    return part_stage(b, saddle_words(&b->saddle), b->saddle.remedy == SIL_SADDLE_WAIT,
+                      &b->plan->saddle_withheld, b->action);
 }
 
 static const char *tune_words(const brief_tuning *tuning)
@@ -134,7 +145,9 @@ static brief_stage tune_stage(const brief *b)
     return (brief_stage){.words = tune_words(&b->tuning),
                          .figure = figure_none(),
                          .waits = waits,
-                         .why = waits ? brief_tune_waits(b->plan->tuning.waits) : NULL};
+                         .unread = !b->tuning.read,
+                         .why = {waits ? brief_tune_waits(b->plan->tuning.waits) : NULL},
+                         .whys = waits};
 }
 
 void brief_fill_stages(brief *b)
@@ -144,17 +157,4 @@ void brief_fill_stages(brief *b)
     b->stage[BRIEF_NUT] = nut_stage(b);
     b->stage[BRIEF_SADDLE] = saddle_stage(b);
     b->stage[BRIEF_TUNE] = tune_stage(b);
-}
-
-const char *brief_hold(sil_hold hold)
-{
-    switch (hold) {
-    case SIL_HOLD_OPEN:
-        return "open";
-    case SIL_HOLD_2:
-        return "fretted at the 2nd";
-    case SIL_HOLD_3:
-        return "fretted at the 3rd";
-    }
-    return "";
 }

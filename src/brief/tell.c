@@ -204,6 +204,7 @@ bool tell_strip(telling *t, const char *label, const tell_list *list)
     for (int i = 0; i < list->count; i++) {
         strip->cell[i] =
             text_keep(&t->b->store, "%s", list->chosen[i] ? list->figure[i].shown : "-");
+        next->listed[i] = next->listed[i] || list->chosen[i];
     }
     return true;
 }

@@ -17,6 +17,17 @@ void brief_fill_steps(brief *b);
 void brief_fill_glance(brief *b); /* after the findings */
 void brief_fill_next(brief *b);   /* after the steps */
 
+/* A reading that a part waits for where no finding withholds it, as a clause and as a noun; or the
+ * string on a fret that comes first. */
+typedef struct brief_missing {
+    const char *why, *for_what;
+} brief_missing;
+
+brief_missing brief_missing_of(const sil_plan *plan);
+
+/* Adds every reason why a part waits, of which there is at least one. */
+void brief_fill_whys(const sil_plan *plan, const sil_withheld *withheld, brief_stage *stage);
+
 /* Whether a finding's figures are those that a stage's glance has. */
 bool brief_at_a_glance(sil_code code);
 

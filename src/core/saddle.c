@@ -97,8 +97,8 @@ static void shim(const sil_bench *bench, const sil_saddle_given *make, const sil
     }
     work->shim = sil_shim_thickness(rise, make->shim_step);
     bool worn_notch = raised == 1 && strings > 1;
-    work->remedy =
-        sil_above(work->shim, make->most_shim) || worn_notch ? SIL_SADDLE_REPLACE : SIL_SADDLE_SHIM;
+    work->thick_shim = sil_above(work->shim, make->most_shim);
+    work->remedy = work->thick_shim || worn_notch ? SIL_SADDLE_REPLACE : SIL_SADDLE_SHIM;
     if (work->remedy == SIL_SADDLE_REPLACE) {
         work->shim = SIL_UNKNOWN; /* the one that is to be replaced is neither raised nor filed */
     }
@@ -268,7 +268,7 @@ void sil_saddle_await(int strings, sil_saddle_work *work)
         work->dress_first[i] = SIL_UNKNOWN;
     }
     work->remedy = SIL_SADDLE_WAIT;
-    work->bottom = work->posts = false;
+    work->bottom = work->posts = work->thick_shim = false;
     work->post[0] = work->post[1] = SIL_UNKNOWN;
     work->post_turns[0] = work->post_turns[1] = SIL_UNKNOWN;
     work->shim = SIL_UNKNOWN;

@@ -1,68 +1,34 @@
 /* SPDX-License-Identifier: MIT */
 #include "glance.h"
 
-#include <string.h>
-
 #include "../brief/large.h"
 #include "result.h"
 
-/* How a stage is to be marked: "right", "wait", "unread" or "work". */
-static const char *state_of(const char *verdict)
+/* How a stage is to be marked. */
+static const char *state_word(brief_state state)
 {
-    bool right = strcmp(verdict, "in range") == 0 || strcmp(verdict, "sound") == 0;
-    bool unread = strcmp(verdict, "not measured") == 0 || strcmp(verdict, "not checked") == 0 ||
-                  strcmp(verdict, "not all read") == 0;
-    return right ? "right" : unread ? "unread" : strcmp(verdict, "wait") == 0 ? "wait" : "work";
-}
-
-static const char *from_to(text_store *store, const char *least, const char *most)
-{
-    return strcmp(least, most) == 0 ? text_keep(store, "%s", least)
-                                    : text_keep(store, "%s to %s", least, most);
-}
-
-/* What was read of a stage as short as it can be: "0.06 to 0.10", the least and the most of several,
- * and of actions in inches on a rule: "0.083 to 0.104 (5/64 to 7/64)"; "" for nothing. */
-static const char *span_of(text_store *store, const brief_figure *const *figures, int count)
-{
-    const brief_figure *least = NULL, *most = NULL;
-    for (int i = 0; i < count; i++) {
-        if (brief_known(*figures[i])) {
-            least = !least || figures[i]->exact < least->exact ? figures[i] : least;
-            most = !most || figures[i]->exact > most->exact ? figures[i] : most;
-        }
+    switch (state) {
+    case BRIEF_RIGHT:
+        return "right";
+    case BRIEF_WORK:
+        return "work";
+    case BRIEF_WAIT:
+        return "wait";
+    case BRIEF_UNREAD:
+        return "unread";
     }
-    if (!least) {
-        return "";
-    }
-    const char *read = from_to(store, least->shown, most->shown);
-    return least->marks[0] && most->marks[0]
-               ? text_keep(store, "%s (%s)", read, from_to(store, least->marks, most->marks))
-               : read;
+    return "";
 }
 
-static const char *in_short(const brief *b, brief_stage_of stage, text_store *store)
-{
-    const brief_figure *figures[SIL_STRINGS_MAX];
-    for (int i = 0; i < b->strings; i++) {
-        figures[i] = stage == BRIEF_NUT      ? &b->first[i].now
-                     : stage == BRIEF_SADDLE ? &b->action[i].now
-                                             : &b->tuning.string[i].cents;
-    }
-    figures[0] = stage == BRIEF_RELIEF ? &b->relief.now : figures[0];
-    int count = stage == BRIEF_FRETS ? 0 : stage == BRIEF_RELIEF ? 1 : b->strings;
-    return span_of(store, figures, count);
-}
-
-static void put_stages(const brief *b, json_at root, text_store *store)
+static void put_stages(const brief *b, json_at root)
 {
     json_at array = json_put_array(root, "stages");
     for (brief_stage_of stage = 0; stage < BRIEF_STAGES; stage++) {
         json_at row = json_add_object(array);
         json_put_word(row, "name", b->glance[stage].name);
         json_put_word(row, "verdict", b->glance[stage].verdict);
-        json_put_word(row, "state", state_of(b->glance[stage].verdict));
-        json_put_word(row, "short", in_short(b, stage, store));
+        json_put_word(row, "state", state_word(b->glance[stage].state));
+        json_put_word(row, "short", b->glance[stage].span);
         json_put_word(row, "figures", b->glance[stage].figures.words);
     }
 }
@@ -140,14 +106,14 @@ static void put_off(const brief *b, const brief_reading *reading, json_at row)
 {
     brief_off off = brief_off_range(b, reading);
     json_put_word(row, "side", off.side);
-    json_put_word(row, "off", off.by.shown[0] == '-' ? NULL : off.by.shown);
+    json_put_word(row, "off", brief_known(off.by) ? off.by.shown : NULL);
 }
 
 /* A target range of actions in inches on a rule: "1/16 to 5/64"; NULL for any other. */
 static const char *marks_of(const brief_range *range, text_store *store)
 {
     return range->low.marks[0] && range->high.marks[0]
-               ? from_to(store, range->low.marks, range->high.marks)
+               ? brief_from_to(store, range->low.marks, range->high.marks)
                : NULL;
 }
 
@@ -185,7 +151,7 @@ char *report_glance(const brief *b)
     text_store store = {0};
     json_at root = json_object(&j);
     json_put_bool(root, "done", b->plan->done);
-    put_stages(b, root, &store);
+    put_stages(b, root);
     put_next(b, root, &store);
     put_short(b, root);
     put_readings(b, root, &store);

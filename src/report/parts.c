@@ -20,43 +20,14 @@ static void put_cell(text *t, brief_figure figure)
     text_right(t, REPORT_COLUMN, figure.shown);
 }
 
-static bool any_unread(const sil_plan *plan, const double *gaps, const double *instead)
-{
-    for (int i = 0; i < plan->job->string_count; i++) {
-        if (!sil_known(gaps[i]) && !(instead && sil_known(instead[i]))) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* What a part waits for that no code withholds. */
-static const char *missing_words(const sil_plan *plan)
-{
-    const sil_gaps *gaps = &plan->bench.gaps;
-    if (plan_makes(plan)) {
-        return "a reading is missing";
-    }
-    if (any_unread(plan, gaps->first, gaps->first_open)) {
-        return "the gap at the 1st fret is missing";
-    }
-    if (any_unread(plan, gaps->action, NULL)) {
-        return "the action is missing";
-    }
-    return "a string lies on a fret, and that comes first";
-}
-
 /* Says that a part waits: "WAIT: nothing is cut at the nut today", and every reason for it. */
-static void put_waiting(text *t, const sil_plan *plan, const char *part,
-                        const sil_withheld *withheld)
+static void put_waiting(text *t, const char *part, const brief_stage *stage)
 {
     text words = {0};
     text_add(&words, "WAIT: nothing is cut at the %s today", part);
-    for (int k = 0; k < withheld->count; k++) {
-        text_add(&words, "%s%s", k == 0 ? ": " : "; ", brief_waits(withheld->by[k]));
+    for (int k = 0; k < stage->whys; k++) {
+        text_add(&words, "%s%s", k == 0 ? ": " : "; ", stage->why[k]);
     }
-    text_add(&words, "%s%s", withheld->count > 0 ? "" : ": ",
-             withheld->count > 0 ? "" : missing_words(plan));
     text_put(&words, ". Figures are a forecast, not to cut by.");
     text_put(t, "  ");
     report_wrap(t, &words, 2);
@@ -107,8 +78,8 @@ void report_nut(text *t, const brief *b)
         "pass",        "to stop", "to stop", "above",   "below", "width",   "from", "",       "",
         "now",         "final",   "bottom",  "the top", "",      "bass end"};
     text_put(t, "\nNUT: where each slot goes, how wide and how deep\n");
-    if (b->nut.remedy == SIL_NUT_WAIT) {
-        put_waiting(t, b->plan, "nut", &b->plan->nut_withheld);
+    if (b->stage[BRIEF_NUT].waits) {
+        put_waiting(t, "nut", &b->stage[BRIEF_NUT]);
     }
     put_heads(t, 3, 8, heads);
     for (int i = 0; i < b->strings; i++) {
@@ -207,8 +178,8 @@ void report_saddle(text *t, const brief *b)
     const brief_saddle *saddle = &b->saddle;
     saddle_table table = table_of(saddle->working);
     text_put(t, "\nSADDLE: how far each string must move\n");
-    if (saddle->remedy == SIL_SADDLE_WAIT) {
-        put_waiting(t, b->plan, "saddle", &b->plan->saddle_withheld);
+    if (b->stage[BRIEF_SADDLE].waits) {
+        put_waiting(t, "saddle", &b->stage[BRIEF_SADDLE]);
     }
     put_heads(t, 2, table.columns, table.heads);
     for (int i = 0; i < b->strings; i++) {

@@ -59,10 +59,9 @@ static void put_heading(screen *s)
     }
 }
 
-static tint tint_of(const char *verdict)
+static tint tint_of(brief_state state)
 {
-    bool right = strcmp(verdict, "in range") == 0 || strcmp(verdict, "sound") == 0;
-    return right ? GREEN : strcmp(verdict, "wait") == 0 ? RED : YELLOW;
+    return state == BRIEF_RIGHT ? GREEN : state == BRIEF_WAIT ? RED : YELLOW;
 }
 
 /* Whether the plan, which may be for one stage alone, judges a stage. */
@@ -87,25 +86,13 @@ static void put_stages(screen *s)
         if (judged(s->b, stage)) {
             text_put(&s->text, "  ");
             text_left(&s->text, NAME, glance->name);
-            put_coloured(s, tint_of(glance->verdict), glance->figures.words[0] ? VERDICT : 0,
+            put_coloured(s, tint_of(glance->state), glance->figures.words[0] ? VERDICT : 0,
                          glance->verdict);
             text_wrap(&s->text, glance->figures.words, 2 + NAME + VERDICT, COLUMNS);
         }
     }
 }
 
-/* Whether any row has a figure of a string. */
-static bool has_cell(const brief_next *next, int string)
-{
-    for (int k = 0; k < next->strips; k++) {
-        if (strcmp(next->strip[k].cell[string], "-") != 0) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* Puts the figures of some strings in a row. */
 static void put_strip_rows(screen *s, const int *strings, int count)
 {
     const brief_next *next = &s->b->next;
@@ -129,7 +116,7 @@ static void put_strips(screen *s)
 {
     int strings[SIL_STRINGS_MAX], count = 0;
     for (int i = 0; i < s->b->strings; i++) {
-        if (has_cell(&s->b->next, i)) {
+        if (s->b->next.listed[i]) {
             strings[count++] = i;
         }
     }

@@ -114,15 +114,31 @@ static bool is_unit(const char *word, size_t size)
     return false;
 }
 
-/* The size of the next word: with a figure goes its unit. */
+/* Whether a word is a number with its colon, as "6:" before a figure of string 6. */
+static bool is_place(const char *word, size_t size)
+{
+    return size > 1 && word[size - 1] == ':' && strspn(word, "0123456789") == size - 1;
+}
+
+bool text_may_break(const char *words, const char *space)
+{
+    const char *word = space, *next = space + 1;
+    while (word > words && word[-1] != ' ') {
+        word--;
+    }
+    size_t size = (size_t)(space - word);
+    bool figure = size > 0 && space[-1] >= '0' && space[-1] <= '9';
+    return *next == ' ' || !(is_place(word, size) || (figure && is_unit(next, strcspn(next, " "))));
+}
+
+/* The size of the next word, with those that stay on its line. */
 static size_t word_size(const char *at)
 {
     size_t size = strcspn(at, " ");
-    const char *next = at + size + strspn(at + size, " ");
-    size_t after = strcspn(next, " ");
-    bool figure = size > 0 && at[size - 1] >= '0' && at[size - 1] <= '9';
-    bool one_blank = next == at + size + 1;
-    return figure && one_blank && is_unit(next, after) ? size + 1 + after : size;
+    while (at[size] == ' ' && at[size + 1] != '\0' && !text_may_break(at, at + size)) {
+        size += 1 + strcspn(at + size + 1, " ");
+    }
+    return size;
 }
 
 void text_wrap(text *t, const char *words, int indent, int columns)

@@ -35,6 +35,10 @@ void text_right(text *t, int columns, const char *words);
  * present one, the others are indented, and the last one is ended. */
 void text_wrap(text *t, const char *words, int indent, int columns);
 
+/* text_may_break: whether a line may end at a space of words: not between a figure and its unit, nor
+ * between a string's number and its figure, "6: 0.15". */
+bool text_may_break(const char *words, const char *space);
+
 /* text_read: what was written so far; "" if nothing was, or if there was no memory. */
 const char *text_read(const text *t);
 

@@ -19,7 +19,7 @@ def waits(pack):
         if not pack.waits(which):
             continue
         told, numbers = words(pack, title), [row[0] for row in pack.rows(title)]
-        at = max(0, told.find("First"))
+        at = max(0, told.find("Do this first"))
         for step in pack.result["steps"]:
             first = order.index(step["stage"]) < order.index(which) or step["act"] in (
                 "neck-angle", "file-peaks")
@@ -34,7 +34,7 @@ def waits(pack):
                 for figure in finding["figures"]:
                     pack.same(f"{which} waits: {finding['code']}", figure["shown"] in told
                               or "their ranges by" in told or is_between(pack, finding["code"], figure), True)
-        until = numbers.index("First") if "First" in numbers else len(numbers)
+        until = numbers.index("Do this first") if "Do this first" in numbers else len(numbers)
         pack.same(f"{which} waits: for a reason", until > 3, True)  # WAIT, what, why, ..
 
 

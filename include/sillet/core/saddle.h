@@ -150,6 +150,7 @@ typedef struct sil_saddle_work {
                                       3000, and for a top that is not higher in the middle */
     bool present_disagree;         /* two readings of how far the saddle stands out disagree: none
                                       of them is used */
+    bool thick_shim; /* it is replaced, since a shim would be thicker than most_shim */
 } sil_saddle_work;
 
 /* Less than this is too little to file off a saddle's top, so it is left on, mm. */

@@ -160,7 +160,7 @@ static size_t line_length(const draw_shapes *list, const char *words, double hei
         uint32_t code = text_next(&next);
         size_t length = (size_t)(next - words);
         x += draw_letters_advance(list->letters, code, height);
-        if (code == ' ') {
+        if (code == ' ' && text_may_break(words, at)) {
             space = (size_t)(at - words);
         } else if (x > width) {
             return space > 0 ? space : fits > 0 ? fits : length;

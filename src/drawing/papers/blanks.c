@@ -167,7 +167,7 @@ static void put_nut(draw_flow *flow)
     const draw_draft *draft = &flow->drawing->draft;
     const brief_nut *nut = &draft->brief->nut;
     if (nut->remedy == SIL_NUT_WAIT) {
-        paper_flow_wait(flow, "No nut blank is ordered today.", &draft->plan->nut_withheld);
+        paper_flow_wait(flow, "No nut blank is ordered today.", &draft->brief->stage[BRIEF_NUT]);
     } else if (!nut->blank.ordered) {
         draw_flow_words(flow, "Nut: none to order; a zero fret sets the height.", 6);
     } else {
@@ -180,7 +180,8 @@ static void put_saddle(draw_flow *flow)
     const draw_draft *draft = &flow->drawing->draft;
     const brief_saddle *saddle = &draft->brief->saddle;
     if (saddle->remedy == SIL_SADDLE_WAIT) {
-        paper_flow_wait(flow, "No saddle blank is ordered today.", &draft->plan->saddle_withheld);
+        paper_flow_wait(flow, "No saddle blank is ordered today.",
+                        &draft->brief->stage[BRIEF_SADDLE]);
     } else if (saddle->blank.ordered) {
         put_blank(flow, saddle_order(draft));
     } else if (sil_working_turns(saddle->working)) {

@@ -30,18 +30,14 @@ static const char *add_line(const draw_draft *draft, const char *said, const cha
 
 /* What a part waits for, all reasons in one sentence. */
 static const char *say_waits(const draw_draft *draft, const char *said, const char *part,
-                             const sil_withheld *withheld)
+                             const brief_stage *stage)
 {
     const char *reasons = "";
-    for (int k = 0; k < withheld->count; k++) {
-        const char *why = brief_waits(withheld->by[k]);
-        if (why != NULL) {
-            reasons = draw_say(draft, "%s%s%s", reasons, reasons[0] != '\0' ? "; " : "", why);
-        }
+    for (int k = 0; k < stage->whys; k++) {
+        reasons = draw_say(draft, "%s%s%s", reasons, k > 0 ? "; " : "", stage->why[k]);
     }
-    return reasons[0] != '\0'
-               ? add_line(draft, said, draw_say(draft, "%s waits: %s.", part, reasons))
-               : said;
+    return stage->waits ? add_line(draft, said, draw_say(draft, "%s waits: %s.", part, reasons))
+                        : said;
 }
 
 /* What stops the work, or a part of it: what the parts wait for, and the findings that stop it for
@@ -50,13 +46,8 @@ static const char *say_stops(const draw_draft *draft)
 {
     const sil_plan *plan = draft->plan;
     const brief *b = draft->brief;
-    const char *said = "";
-    if (b->stage[BRIEF_NUT].waits) {
-        said = say_waits(draft, said, "Nut", &plan->nut_withheld);
-    }
-    if (b->stage[BRIEF_SADDLE].waits) {
-        said = say_waits(draft, said, "Saddle", &plan->saddle_withheld);
-    }
+    const char *said = say_waits(draft, "", "Nut", &b->stage[BRIEF_NUT]);
+    said = say_waits(draft, said, "Saddle", &b->stage[BRIEF_SADDLE]);
     for (int i = 0; i < plan->finding_count; i += b->findings[i].alike) {
         sil_code code = plan->findings[i].code;
         if (plan->findings[i].level == SIL_LEVEL_STOP &&

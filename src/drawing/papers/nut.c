@@ -306,7 +306,7 @@ void paper_nut(sil_drawing *drawing)
 {
     const draw_draft *draft = &drawing->draft;
     if (draft->brief->nut.remedy == SIL_NUT_WAIT) {
-        paper_wait(drawing, "nut", &draft->plan->nut_withheld, SIL_NUT);
+        paper_wait(drawing, SIL_PART_NUT);
         return;
     }
     paper_fill(drawing, draw_nut);

@@ -27,10 +27,10 @@ static draw_shapes *words_only(sil_drawing *drawing, const char *words, const ch
     return list;
 }
 
-static draw_shapes *waits(sil_drawing *drawing, const char *words, const sil_withheld *withheld)
+static draw_shapes *waits(sil_drawing *drawing, const char *words, brief_stage_of stage)
 {
-    return words_only(drawing, words,
-                      withheld->count > 0 ? paper_reason(&drawing->draft, withheld->by[0]) : NULL);
+    const draw_draft *draft = &drawing->draft;
+    return words_only(drawing, words, paper_reason(draft, &draft->brief->stage[stage], 0));
 }
 
 /* Adds a block below the contents of the list, with the same x 0; the first block stays where it
@@ -98,7 +98,7 @@ static draw_shapes *put_nut(sil_drawing *drawing)
     const brief_nut *nut = &draft->brief->nut;
     double length = draft->brief->nut_part.length;
     if (nut->remedy == SIL_NUT_WAIT) {
-        return waits(drawing, "Nut: WAIT, nothing to cut", &draft->plan->nut_withheld);
+        return waits(drawing, "Nut: WAIT, nothing to cut", BRIEF_NUT);
     }
     if (!brief_known(nut->height)) {
         return nut->zero_fret
@@ -130,7 +130,7 @@ static draw_shapes *put_saddle(sil_drawing *drawing)
     const draw_draft *draft = &drawing->draft;
     const part_saddle *part = &draft->brief->saddle_part;
     if (draft->brief->saddle.remedy == SIL_SADDLE_WAIT) {
-        return waits(drawing, "Saddle: WAIT, nothing to cut", &draft->plan->saddle_withheld);
+        return waits(drawing, "Saddle: WAIT, nothing to cut", BRIEF_SADDLE);
     }
     if (sil_working_turns(draft->brief->saddle.working)) {
         return words_only(drawing, "Saddles on screws: nothing to cut", NULL);

@@ -38,14 +38,13 @@ bool paper_needs_tone(const sil_drawing *drawing);
 void paper_outlines(sil_drawing *drawing);
 
 /* paper_wait: replaces the paper of a part that is withheld. */
-void paper_wait(sil_drawing *drawing, const char *part, const sil_withheld *withheld,
-                sil_stage_name stage);
+void paper_wait(sil_drawing *drawing, sil_part part);
 
 /* paper_flow_wait: replaces a template or a blank of a part that is withheld. It says that the
  * part waits, and why. */
-void paper_flow_wait(draw_flow *flow, const char *what, const sil_withheld *withheld);
+void paper_flow_wait(draw_flow *flow, const char *what, const brief_stage *stage);
 
-/* paper_reason: why a part waits, as a sentence; "" for a code that does not make a part wait. */
-const char *paper_reason(const draw_draft *draft, sil_code code);
+/* paper_reason: one reason why a part waits, as a sentence. */
+const char *paper_reason(const draw_draft *draft, const brief_stage *stage, int reason);
 
 #endif

@@ -25,7 +25,7 @@ static void put_target(draw_flow *flow)
     draw_note(list, 0, 8.5,
               draw_say(draft,
                        "First pass: sand the %s, straight from end to end, until the caliper, "
-                       "bottom to top, reads",
+                       "bottom to string, reads",
                        saddle->working == SIL_WORKING_FEET ? "feet" : "bottom"));
     draw_text(list, DRAW_TEXT, (draw_point){0, 0}, DRAW_TITLE, DRAW_LEFT, 0, words);
     double x = draw_text_width(list, words, DRAW_TITLE) + 4;
@@ -314,7 +314,7 @@ static void draw_saddle(sil_drawing *drawing)
 void paper_saddle(sil_drawing *drawing)
 {
     if (drawing->draft.brief->saddle.remedy == SIL_SADDLE_WAIT) {
-        paper_wait(drawing, "saddle", &drawing->draft.plan->saddle_withheld, SIL_SADDLE);
+        paper_wait(drawing, SIL_PART_SADDLE);
         return;
     }
     paper_fill(drawing, draw_saddle);

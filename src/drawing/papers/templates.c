@@ -219,7 +219,7 @@ static void put_nut(draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
     if (draft->brief->nut.remedy == SIL_NUT_WAIT) {
-        paper_flow_wait(flow, "No template of the nut today.", &draft->plan->nut_withheld);
+        paper_flow_wait(flow, "No template of the nut today.", &draft->brief->stage[BRIEF_NUT]);
     } else if (!goes_on_paper(draft->brief->nut_part.length)) {
         put_none(flow, "Nut", "It is longer than this paper.");
     } else {
@@ -233,7 +233,8 @@ static void put_saddle(draw_flow *flow)
     const draw_draft *draft = &flow->drawing->draft;
     const brief_saddle *saddle = &draft->brief->saddle;
     if (saddle->remedy == SIL_SADDLE_WAIT) {
-        paper_flow_wait(flow, "No template of the saddle today.", &draft->plan->saddle_withheld);
+        paper_flow_wait(flow, "No template of the saddle today.",
+                        &draft->brief->stage[BRIEF_SADDLE]);
     } else if (sil_working_turns(saddle->working)) {
         put_none(flow, "Saddle", "It stands on screws: nothing is cut.");
     } else if (!goes_on_paper(draft->brief->saddle_part.length)) {

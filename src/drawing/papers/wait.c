@@ -17,15 +17,13 @@ static void big_word(draw_flow *flow, const char *part)
     draw_flow_put(flow, list, DRAW_MIDDLE, 16, 0);
 }
 
-const char *paper_reason(const draw_draft *draft, sil_code code)
+const char *paper_reason(const draw_draft *draft, const brief_stage *stage, int reason)
 {
-    const char *waits = brief_waits(code);
-    return waits ? draw_say(draft, "%c%s.", toupper((unsigned char)waits[0]), waits + 1) : "";
+    const char *why = stage->why[reason];
+    return draw_say(draft, "%c%s.", toupper((unsigned char)why[0]), why + 1);
 }
 
-static const char not_read[] = "Not every string it carries was read.";
-
-void paper_flow_wait(draw_flow *flow, const char *what, const sil_withheld *withheld)
+void paper_flow_wait(draw_flow *flow, const char *what, const brief_stage *stage)
 {
     const double indent = 34, in = 4;
     draw_shapes *list = draw_flow_list(flow);
@@ -33,25 +31,18 @@ void paper_flow_wait(draw_flow *flow, const char *what, const sil_withheld *with
               "WAIT");
     double y = -in - DRAW_NOTE;
     draw_note(list, indent, y, what);
-    for (int k = 0; k < withheld->count; k++) {
-        const char *reason = paper_reason(&flow->drawing->draft, withheld->by[k]);
-        if (reason[0] != '\0') {
-            y = draw_paragraph(list, indent, y - 0.8 * DRAW_NOTE, DRAW_COLUMN - indent - in,
-                               DRAW_NOTE, reason);
-        }
-    }
-    if (withheld->count == 0) {
+    for (int k = 0; k < stage->whys; k++) {
         y = draw_paragraph(list, indent, y - 0.8 * DRAW_NOTE, DRAW_COLUMN - indent - in, DRAW_NOTE,
-                           not_read);
+                           paper_reason(&flow->drawing->draft, stage, k));
     }
     draw_rectangle(list, DRAW_DIMENSION,
                    (draw_box){0, fmin(y, -in - DRAW_TITLE) - in, DRAW_COLUMN, 0});
     draw_flow_put(flow, list, DRAW_LEFT, 8, 0);
 }
 
-static void put_reason(draw_flow *flow, sil_code code)
+/* Puts what was found that withholds a part. */
+static void put_found(draw_flow *flow, sil_code code)
 {
-    draw_flow_text(flow, 0, DRAW_COLUMN, paper_reason(&flow->drawing->draft, code), 2);
     if (code == SIL_FORECAST) { /* the relief is the reason for turning the rod */
         draw_flow_findings(flow, SIL_RELIEF_LOW);
         draw_flow_findings(flow, SIL_RELIEF_HIGH);
@@ -59,27 +50,38 @@ static void put_reason(draw_flow *flow, sil_code code)
     draw_flow_findings(flow, code);
 }
 
-static void put_reasons(draw_flow *flow, const sil_withheld *withheld)
+static void put_reasons(draw_flow *flow, const brief_stage *stage, const sil_withheld *withheld)
 {
     draw_flow_title(flow, "Why", 12);
-    for (int k = 0; k < withheld->count; k++) {
-        put_reason(flow, withheld->by[k]);
-    }
-    if (withheld->count == 0) {
-        draw_flow_text(flow, 0, DRAW_COLUMN, not_read, 2);
+    for (int k = 0; k < stage->whys; k++) {
+        draw_flow_text(flow, 0, DRAW_COLUMN, paper_reason(&flow->drawing->draft, stage, k), 2);
+        if (k < withheld->count) {
+            put_found(flow, withheld->by[k]);
+        }
     }
     flow->y -= 4;
 }
 
-/* Names the steps that come before those of this part; the bench plan has them in full. */
+/* Whether a step comes before those of a part. */
+static bool comes_before(const brief_step *step, sil_stage_name stage)
+{
+    return step->stage < stage || step->act == SIL_ACT_NECK_ANGLE ||
+           step->act == SIL_ACT_FILE_PEAKS;
+}
+
+/* Names the steps that come before those of this part, if there are any; the bench plan has them in
+ * full. */
 static void put_first(draw_flow *flow, sil_stage_name stage)
 {
     const draw_draft *draft = &flow->drawing->draft;
-    draw_flow_title(flow, "First", 12);
+    bool any = false;
     for (int step = 0; step < draft->plan->step_count; step++) {
         const brief_step *it = &draft->brief->steps[step];
-        bool held_back = it->act == SIL_ACT_NECK_ANGLE || it->act == SIL_ACT_FILE_PEAKS;
-        if (it->stage < stage || held_back) {
+        if (comes_before(it, stage)) {
+            if (!any) {
+                draw_flow_title(flow, "Do this first", 12);
+            }
+            any = true;
             draw_shapes *list = draw_flow_list(flow);
             view_later(draft, list, step, DRAW_COLUMN);
             draw_flow_put(flow, list, DRAW_LEFT, 2, 0);
@@ -87,15 +89,21 @@ static void put_first(draw_flow *flow, sil_stage_name stage)
     }
     flow->y -= 4;
     draw_flow_text(flow, 0, DRAW_COLUMN,
-                   "Then plan again: this sheet is drawn when its figures can be trusted.", 0);
+                   any ? "Then plan again: this sheet is drawn when its figures can be trusted."
+                       : "Plan again after that: this sheet is drawn when its figures can be "
+                         "trusted.",
+                   0);
 }
 
-void paper_wait(sil_drawing *drawing, const char *part, const sil_withheld *withheld,
-                sil_stage_name stage)
+void paper_wait(sil_drawing *drawing, sil_part part)
 {
-    draw_heading heading = {stage == SIL_NUT ? "Nut" : "Saddle", "-", {NULL}};
+    const sil_plan *plan = drawing->draft.plan;
+    const brief *b = drawing->draft.brief;
+    bool nut = part == SIL_PART_NUT;
+    draw_heading heading = {nut ? "Nut" : "Saddle", "-", {NULL}};
     draw_flow flow = draw_flow_begin(drawing, heading);
-    big_word(&flow, part);
-    put_reasons(&flow, withheld);
-    put_first(&flow, stage);
+    big_word(&flow, nut ? "nut" : "saddle");
+    put_reasons(&flow, &b->stage[nut ? BRIEF_NUT : BRIEF_SADDLE],
+                nut ? &plan->nut_withheld : &plan->saddle_withheld);
+    put_first(&flow, nut ? SIL_NUT : SIL_SADDLE);
 }

@@ -64,7 +64,7 @@ export const sections = [
    lead: "Caliper, from the bottom of the saddle to the underside of the outer strings.",
    fields: [
      {path: "readings.*.saddle_height", kind: "ends", label: "Saddle height", figure: "height",
-      note: "caliper, bottom of the saddle to the underside of the outer strings"},
+      note: "caliper, saddle out: bottom to string, at the outer strings"},
      {path: "readings.*.stands_out", kind: "ends", label: "Saddle stands out", figure: "stands",
       note: "or by ruler: top of the bridge to the underside of the string"},
      {path: "readings.*.bridge_top", kind: "ends", label: "Straightedge down to the bridge", figure: "bridge",
