@@ -169,10 +169,7 @@ code_words code_words_of(sil_code code)
                             .next = "tune, and measure again"};
     case SIL_READINGS_DISAGREE:
         return (code_words){.word = "readings-disagree",
-                            .figure = LENGTH,
-                            .subject = "Gap at the 1st fret",
-                            .meaning =
-                                "The open gap of the same string does not fit: measure both again.",
+                            .sentence = say_gaps_apart,
                             .why = "two readings of one thing do not fit together",
                             .for_what = "readings that fit together"};
     case SIL_TOOL_COARSE:

@@ -125,9 +125,6 @@ static void tell_heading(const brief *b, const sil_finding *finding, telling *t)
     if (speaks_of_slots(finding)) {
         tell(t, ", %s", brief_hold(bench->targets.first_held));
     }
-    if (finding->code == SIL_READINGS_DISAGREE) {
-        tell(t, ", %s", brief_hold(bench->gaps.first_held));
-    }
     if (foretold(b->plan, finding)) {
         tell(t, ", once the work before it is done");
     }

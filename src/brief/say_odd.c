@@ -228,6 +228,35 @@ void say_check_odd(const brief *b, telling *t)
             "reading, or list the string under confirmed. Then plan again.");
 }
 
+/* A gap of the strings, in brackets: "(1: 0.06, 4: 0.16 mm)". */
+static void tell_gaps(telling *t, const char *of, tell_list *list, const double *gaps)
+{
+    for (int i = 0; i < list->count; i++) {
+        list->figure[i] =
+            gaps[i] > 0.0 ? figure_length(t->b->unit, gaps[i], SIL_NEAREST) : figure_number(0.0, 0);
+    }
+    tell(t, " (");
+    tell_each(t, of, list);
+    tell_unit(t);
+    tell(t, ")");
+}
+
+void say_gaps_apart(const brief *b, const sil_finding *f, int count, telling *t)
+{
+    const sil_gaps *gaps = &b->plan->bench.gaps;
+    tell_list list = {.count = b->strings};
+    for (int k = 0; k < count; k++) {
+        list.chosen[f[k].string] = true;
+    }
+    tell(t, "The gap at the 1st fret of ");
+    tell_which(t, &list);
+    tell(t, ", %s", brief_hold(gaps->first_held));
+    tell_gaps(t, "read", &list, gaps->first);
+    tell(t, ", and the open one");
+    tell_gaps(t, "read-open", &list, gaps->first_open);
+    tell(t, " do not fit the same slot. Measure both again.");
+}
+
 void say_seats_apart(const brief *b, const sil_finding *f, int count, telling *t)
 {
     (void)f, (void)count;

@@ -89,6 +89,8 @@ ROWS = [
     ("no action of one", "measure-action", sheet(STEEL, action=[1.75, 1.85, "~", 2.05, 2.15, 2.25])),
     ("two gaps apart", "measure-gaps-again",
      sheet(STEEL, first_open=[0.9, "~", "~", 0.9, "~", "~"])),
+    ("a gap held, and none open", "measure-gaps-again",
+     sheet(STEEL, first=[0.06, 0.06, 0.06, 0.2, 0.08, 0.10], first_open=["~", "~", "~", 0, "~", "~"])),
     ("a saddle that moved", "measure-saddle",
      {**sheet(STEEL), "readings": [
          sheet(STEEL, humidity="25 %", action=list(HIGH))["readings"][0],
