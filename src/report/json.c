@@ -132,6 +132,7 @@ static void put_nut(const brief *b, json_at root)
         put_at_edge(row, plan->stages.first_side[i], plan->stages.finish_slot[i]);
         put_from(plan, row, "carried", plan->carried.first[i]);
         json_put_number(row, "floor", work->floor[i]);
+        json_put_number(row, "stack_now", b->nut.slot[i].stack_now.exact);
         json_put_number(row, "stack", work->stack[i]);
         json_put_number(row, "stack_u", work->stack_u[i]);
         json_put_number(row, "stack_bend", work->stack_bend[i]);

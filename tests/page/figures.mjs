@@ -25,12 +25,12 @@ export async function figuresAgree(page, yaml, units) {
   const figures = (rows) => rows.map((line) => bare(line.slice(1)));
   const nut = await cards("nut-table"), saddle = await cards("saddle-table");
   same(nut.map((line) => line[0]), verdicts("nut"), `verdicts at the nut, ${where}`);
-  same(figures(nut).map((line) => line.slice(0, 4)), printed(text, "NUT").map((line) => row(line).slice(0, 4)), `nut, ${where}`);
+  same(figures(nut).map((line) => line.slice(0, 5)), printed(text, "NUT").map((line) => row(line).slice(0, 5)), `nut, ${where}`);
   // The error of the feelers and the lift, which the plan prints the greatest of: rounded here, both under ten thousandths of an inch.
   // Of an inch halves of a thousandth, or tenths under half of one.
   const inches = (mm) => (Math.abs(mm) < 0.0127 ? Math.round(mm / 0.00254) / 1e4 : Math.round(mm / 0.0127) / 2e3).toFixed(4).replace(/0$/, "");
   const small = (mm) => mm == null ? "-" : units === "in" ? inches(mm) : mm.toFixed(2);
-  same(figures(nut).map((line) => line.slice(4)), result.nut.strings.map((one) =>
+  same(figures(nut).map((line) => line.slice(5)), result.nut.strings.map((one) =>
     bare([small(one.stack_u == null ? null : 2 * one.stack_u), small(one.stack_bend)])), `feelers, ${where}`);
   same(saddle.map((line) => line[0]), verdicts("saddle"), `verdicts at the saddle, ${where}`);
   const wanted = printed(text, "SADDLE").map(row), got = figures(saddle);

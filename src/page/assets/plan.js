@@ -123,9 +123,9 @@ const sure = (more = "") => make("p", {class: "hint"}, "Too high by: the whole w
 const verdicts = {leave: "leave", file: "deeper", raise: "raise", lower: "lower", wait: "wait"};
 
 function nut(result) {
-  return [table("Nut", ["String", "Verdict", "Too high by", "±", "First pass", "Feelers to stop at", "± of the feelers", "Stiffness may lift it by"],
+  return [table("Nut", ["String", "Verdict", "Too high by", "±", "First pass", "Feelers now", "Final feelers", "± of the feelers", "Stiffness may lift it by"],
     result.nut.strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, [verdicts[one.verdict]], figure(one.deepen),
-      figure(one.deepen_u == null ? null : 2 * one.deepen_u), figure(one.first_pass, down), figure(one.stack, up),
+      figure(one.deepen_u == null ? null : 2 * one.deepen_u), figure(one.first_pass, down), figure(one.stack_now, up), figure(one.stack, up),
       figure(one.stack_u == null ? null : 2 * one.stack_u), figure(one.stack_bend)])), sure(" Put the feelers on the board, right in front of the nut; the gap decides.")];
 }
 
