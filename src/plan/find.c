@@ -144,6 +144,9 @@ static void find_slots(sil_plan *plan)
         sil_band range = plan_first_range(plan, fit, i);
         double read = plan_first_over(plan, fit, i, plan->bench.targets.first_held);
         bool zero = plan->bench.zero_fret;
+        if (plan_gaps_apart(plan, i)) {
+            continue; /* which of the two is right is not known */
+        }
         if (sil_first_read(gaps, i) == 0.0) { /* it touches: no figure, but a finding */
             plan_found_figure(plan, zero ? SIL_ZERO_FRET_LOW : SIL_SLOT_LOW,
                               zero ? SIL_LEVEL_WATCH : SIL_LEVEL_ACT, SIL_NUT, i, 0.0, range);
