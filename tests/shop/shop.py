@@ -36,7 +36,7 @@ SHOPS = {
     "slips of the pen": Plain(
         tools=instrument.TOOLS, kept=tech.KEPT, many=1, few=0.5, feelers=False, slips=0.02,
         least={"done": 0.85, "ended well": 0.99},
-        most={"visits": 4, "visits of 95 %": 7, "past": 0.02, "spoiled": 0.0}),
+        most={"visits": 4, "visits of 95 %": 6, "past": 0.02, "spoiled": 0.0}),
     "coarse tools, steady hand": Plain(
         tools=instrument.COARSE, kept=tech.STEADY, many=0.25, few=0.5, feelers=False,
         least={"done": 0.75, "in range": 0.15, "within the tools": 0.95},

@@ -43,6 +43,9 @@ class Tech:
         if codes & {"reading-odd", "readings-disagree", "saddle-moved"}:
             self.again += 1
             result = self.read()
+        if "attack" in {f["code"] for f in result["findings"]}:
+            self.it.wish["attack"] = "any"   # asked, the owner wants it low and bears a buzz
+            result = self.ask()
         return result
 
     def read(self):
@@ -100,8 +103,6 @@ class Tech:
             self.it.by_edge = True
         elif "readings-disagree" in waits or "saddle-moved" in codes:
             pass   # read again
-        elif "attack" in codes:
-            self.it.wish["attack"] = "any"   # the owner wants it low and bears a buzz
         elif result["stages"][1]["changed"] or waits & {"fret-worn", "crown-thin"}:
             self.neck(result, codes)
         elif "fret-high" in codes:
@@ -109,8 +110,7 @@ class Tech:
         elif result["nut"]["remedy"] not in ("none", "wait"):
             self.count_needless(result["nut"], self.it.gaps()[1], self.it.first_band)
             self.as_a_set("nut", self.nut, result["nut"])
-            if result["nut"]["remedy"] == "file" and result["saddle"]["remedy"] in ("sand", "screw"):
-                # At one visit: what is left on in a slot keeps the action higher, never lower.
+            if result["saddle"]["remedy"] not in ("none", "wait"):   # at the same visit
                 self.count_needless(result["saddle"], self.it.gaps()[0], self.it.action_band)
                 self.as_a_set("saddle", self.saddle, result["saddle"])
         elif result["saddle"]["remedy"] not in ("none", "wait"):
