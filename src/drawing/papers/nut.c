@@ -102,13 +102,13 @@ static draw_shapes *magnified(const draw_flow *flow, double scale)
     }
     const char *view = draw_say(draft, "Front face %s from the body", draw_say_scale(draft, scale));
     const char *over =
-        draw_say(draft, "floors over the bottom%s%s", limits[0] != '\0' ? " " : "", limits);
+        draw_say(draft, "final floors over bottom%s%s", limits[0] != '\0' ? " " : "", limits);
     const char *along = "centres from bass end";
     if (draft->dense) { /* narrow, to leave room beside the view */
         paper_caption(list, DRAW_MIDDLE, draw_say(draft, "%s, %s", over, along));
         paper_caption(list, DRAW_MIDDLE, draw_say(draft, "%s:", view));
     } else {
-        paper_caption(list, DRAW_MIDDLE, draw_say(draft, "%s: %s, %s", view, over, along));
+        paper_caption_within(flow, list, view, draw_say(draft, "%s, %s", over, along));
     }
     return list;
 }
@@ -179,7 +179,7 @@ static const draw_table empty_table = {.columns = COLUMNS,
                                                 [NOTE] = {NULL, "note"},
                                                 [SLOT] = {"cut", "width"},
                                                 [CENTRE] = {"from the", "bass end"},
-                                                [FLOOR] = {"floor over", "bottom"},
+                                                [FLOOR] = {"final floor", "over bottom"},
                                                 [TOP] = {"top over", "bottom"},
                                                 [DEPTH] = {"depth", "of slot"},
                                                 [DEEPEN] = {"deepen", "by"},

@@ -25,7 +25,7 @@ static void draw_tab(draw_shapes *list, double left, double bottom, const char *
 }
 
 draw_box paper_slip_around(const draw_draft *draft, draw_shapes *list, const char *name,
-                           const char *up, bool edge)
+                           const char *up, slip_use use)
 {
     if (list == NULL || list->count == 0) {
         return (draw_box){0};
@@ -34,7 +34,7 @@ draw_box paper_slip_around(const draw_draft *draft, draw_shapes *list, const cha
     bool left = draw_left_handed(draft);
     draw_box part = draw_shapes_box(list), slip = part;
     double spare = fmax(tab_height - draw_box_height(part) - margin, 0);
-    double above = edge ? 0 : margin + spare;
+    double above = use == SLIP_LAID ? 0 : margin + spare;
     slip.left -= paper_slip_tab();
     slip.right += paper_slip_tab();
     slip.top += above;
@@ -43,7 +43,10 @@ draw_box paper_slip_around(const draw_draft *draft, draw_shapes *list, const cha
     slip.bottom = part.bottom - band;
     const char *words = draw_say(draft, "%s%s%s%s", name, left ? ", left-handed" : "",
                                  ref != NULL ? ", " : "", ref != NULL ? ref : "");
-    words = draw_text_fit(draft, list, words, DRAW_NOTE, draw_box_width(slip) - 2 * margin);
+    double room = draw_box_width(slip) - 2 * margin;
+    const char *off = draw_say(draft, "%s; take off to measure", words);
+    bool says_off = use == SLIP_GLUED && draw_text_width(list, off, DRAW_NOTE) <= room;
+    words = says_off ? off : draw_text_fit(draft, list, words, DRAW_NOTE, room);
     draw_text(list, DRAW_TEXT, (draw_point){(slip.left + slip.right) / 2, slip.bottom + 1.2},
               DRAW_NOTE, DRAW_MIDDLE, 0, words);
     draw_rectangle(list, DRAW_DIMENSION, slip);

@@ -81,10 +81,10 @@ static void put_nut_face(draw_flow *flow)
     view_nut_face(draft, list, place, false);
     draw_lines_to_floors(nut, list, place);
     paper_slip_numbers(draft, list, under);
-    draw_box slip = paper_slip_around(draft, list, "Nut face", "UP", false);
+    draw_box slip = paper_slip_around(draft, list, "Nut face", "UP", SLIP_GLUED);
     draw_proof(draft, list, place, draft->brief->nut.length, slip);
     put_slip(flow, list, "Nut, front face",
-             "Glue it on the face toward the board, bottom on bottom. Marks are at the floors.");
+             "Glue it on the face toward the board, bottom on bottom. Saw short of the marks: final floors.");
 }
 
 /* Dimensions the distances from left to right as the strip is laid: along the nut, or in the
@@ -125,7 +125,7 @@ static void put_centres(draw_flow *flow)
     draw_of(list, 0);
     x[nut->strings + 1] = nut->length;
     paper_slip_numbers(draft, list, under);
-    draw_box slip = paper_slip_around(draft, list, "Nut, slot centres", "NUT", true);
+    draw_box slip = paper_slip_around(draft, list, "Nut, slot centres", "NUT", SLIP_LAID);
     put_gaps(draft, list, x, slip.bottom);
     put_slip(flow, list, "Nut, slot centres",
              draw_say(draft,
@@ -175,7 +175,7 @@ static void put_saddle_face(draw_flow *flow)
     view_saddle_face(draft, list, place);
     paper_slip_numbers(draft, list, under);
     draw_box slip =
-        paper_slip_around(draft, list, draw_say(draft, "%s face", piece(draft)), "UP", false);
+        paper_slip_around(draft, list, draw_say(draft, "%s face", piece(draft)), "UP", SLIP_GLUED);
     draw_proof(draft, list, place, draft->brief->saddle.length, slip);
     put_slip(flow, list, draw_say(draft, "%s, face toward the tail", piece(draft)),
              say_face_use(draft));
@@ -209,7 +209,7 @@ static void put_saddle_top(draw_flow *flow)
     draw_shapes *list = draw_flow_list(flow);
     view_saddle_top(draft, list, place, reach);
     draw_box slip =
-        paper_slip_around(draft, list, draw_say(draft, "%s plan", piece(draft)), "NUT", false);
+        paper_slip_around(draft, list, draw_say(draft, "%s plan", piece(draft)), "NUT", SLIP_GLUED);
     draw_proof(draft, list, place, draft->brief->saddle.length, slip);
     put_slip(flow, list, draw_say(draft, "%s, plan with the peaks", piece(draft)),
              say_crosses(draft, reach));
@@ -250,8 +250,9 @@ static void draw_templates(sil_drawing *drawing)
     static const draw_heading heading = {
         "Templates",
         "1:1",
-        {"Cut the paper along the thin frame, fold the band under the bottom, glue. Before you cut",
-         "material, hold a rule to the length under each slip. Slacken the strings; wear a mask."}};
+        {"Cut along the thin frame, fold the band under the bottom, glue; check the length with a rule.",
+         "For sawing and roughing: leave the line, the part is inside it. Take the paper off before you",
+         "measure a floor, a height or the thickness, or sand the bottom. Slacken strings; wear a mask."}};
     draw_flow flow = draw_flow_begin(drawing, heading);
     if (drawing->order.part != SIL_PART_SADDLE && paper_needs_template(drawing, SIL_PART_NUT)) {
         put_nut(&flow);
