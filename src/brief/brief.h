@@ -106,7 +106,8 @@ typedef struct brief_bearing {
     brief_figure along, across; /* from the bass end to its centre, as at the nut */
     brief_figure off;           /* how much it is too high; minus: too low */
     brief_figure sure;
-    brief_figure by;                   /* how much to lower or raise it; rounded down for a cut */
+    brief_figure by; /* how far it comes down or up in all: the height now less the finished one;
+                        rounded down for a cut; "-" where it stays */
     brief_figure first;                /* how much it comes down in the first pass, rounded down */
     brief_figure base_first, base_all; /* off the bottom under it, in the first pass and in all,
                                           rounded down; "-": not sanded */
