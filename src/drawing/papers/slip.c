@@ -53,19 +53,32 @@ draw_box paper_slip_around(const draw_draft *draft, draw_shapes *list, const cha
     return slip;
 }
 
-void paper_slip_numbers(const draw_draft *draft, draw_shapes *list, const draw_point *under)
+/* Writes a number if it does not touch the one before it in its row. */
+static bool put_number(draw_shapes *list, draw_point top, const char *number, double *taken)
 {
     const double apart = 0.7;
-    double taken = -(double)INFINITY;
+    double half = draw_text_width(list, number, DRAW_NOTE) / 2;
+    if (!isfinite(top.y) || top.x - half < *taken + apart) {
+        return false;
+    }
+    draw_text(list, DRAW_TEXT, (draw_point){top.x, top.y - DRAW_NOTE}, DRAW_NOTE, DRAW_MIDDLE, 0,
+              number);
+    *taken = top.x + half;
+    return true;
+}
+
+void paper_slip_numbers(const draw_draft *draft, draw_shapes *list, const draw_point *under,
+                        const draw_point *other, bool *moved)
+{
+    double taken = -(double)INFINITY, taken_other = taken;
     for (int seen = 0; seen < draft->brief->strings; seen++) {
         int i = draw_string_seen(draft, seen);
         const char *number = draw_say(draft, "%d", i + 1);
-        double half = draw_text_width(list, number, DRAW_NOTE) / 2;
-        if (isfinite(under[i].y) && under[i].x - half >= taken + apart) {
-            draw_of(list, i + 1);
-            draw_text(list, DRAW_TEXT, (draw_point){under[i].x, under[i].y - DRAW_NOTE}, DRAW_NOTE,
-                      DRAW_MIDDLE, 0, number);
-            taken = under[i].x + half;
+        draw_of(list, i + 1);
+        bool away = !put_number(list, under[i], number, &taken) &&
+                    put_number(list, other[i], number, &taken_other);
+        if (moved != NULL) {
+            moved[i] = away;
         }
     }
     draw_of(list, 0);

@@ -20,11 +20,12 @@ static void put_none(draw_flow *flow, const char *what, const char *why)
 /* Puts a slip under its title, with a line of what to do with it. */
 static void put_slip(draw_flow *flow, draw_shapes *list, const char *title, const char *use)
 {
-    const double gap = flow->drawing->draft.dense ? 5 : 9;
+    const bool dense = flow->drawing->draft.dense;
+    const double gap = dense ? 3.5 : 9, line = dense ? 4.5 : 5.5;
     if (list != NULL) {
-        double left = draw_shapes_box(list).left, top = draw_shapes_box(list).top + 9.5;
-        draw_text(list, DRAW_TEXT, (draw_point){left, top}, DRAW_HEAD, DRAW_LEFT, 0, title);
-        draw_note(list, left, top - 5.5,
+        double left = draw_shapes_box(list).left, low = draw_shapes_box(list).top + (dense ? 3 : 4);
+        draw_text(list, DRAW_TEXT, (draw_point){left, low + line}, DRAW_HEAD, DRAW_LEFT, 0, title);
+        draw_note(list, left, low,
                   draw_text_fit(&flow->drawing->draft, list, use, DRAW_NOTE, DRAW_COLUMN));
     }
     draw_shapes *block = draw_flow_list(flow);
@@ -60,11 +61,18 @@ static void draw_lines_to_floors(const part_nut *nut, draw_shapes *list, draw_pl
     draw_of(list, 0);
 }
 
+/* The place of a number that stands on the top of a part. */
+static draw_point over_top(draw_place place, double x, double top)
+{
+    const double clear = 0.9;
+    return draw_at(place, x, top + clear + DRAW_NOTE);
+}
+
 static void put_nut_face(draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
     const part_nut *nut = &draft->brief->nut_part;
-    draw_point under[SIL_STRINGS_MAX];
+    draw_point under[SIL_STRINGS_MAX], above[SIL_STRINGS_MAX];
     draw_place place = draw_place_part(draft, nut->length, 1);
     if (nut->top.count == 0) {
         put_none(flow, "Nut face",
@@ -76,11 +84,12 @@ static void put_nut_face(draw_flow *flow)
     for (int i = 0; i < nut->strings; i++) {
         bool room = nut->floor[i] > 3.4;
         under[i] = draw_at(place, nut->along[i], room ? 2.7 : SIL_UNKNOWN);
+        above[i] = over_top(place, nut->along[i], part_curve_at(&nut->top, nut->along[i]));
     }
     draw_shapes *list = draw_flow_list(flow);
     view_nut_face(draft, list, place, false);
     draw_lines_to_floors(nut, list, place);
-    paper_slip_numbers(draft, list, under);
+    paper_slip_numbers(draft, list, under, above, NULL);
     draw_box slip = paper_slip_around(draft, list, "Nut face", "UP", SLIP_GLUED);
     draw_proof(draft, list, place, draft->brief->nut.length, slip);
     put_slip(flow, list, "Nut, front face",
@@ -99,6 +108,26 @@ static void put_gaps(const draw_draft *draft, draw_shapes *list, const double *x
     draw_dim_chain(draft, list, gaps + 1, x, gap, from, from - 4);
 }
 
+/* The numbers of the strip below their lines, in two rows where one has no room. */
+static void number_centres(const draw_draft *draft, draw_shapes *list, const draw_point *low)
+{
+    const double gap = 0.7, row = DRAW_NOTE + gap;
+    draw_point under[SIL_STRINGS_MAX], below[SIL_STRINGS_MAX];
+    bool lower[SIL_STRINGS_MAX];
+    for (int i = 0; i < draft->brief->strings; i++) {
+        under[i] = (draw_point){low[i].x, low[i].y - gap};
+        below[i] = (draw_point){low[i].x, low[i].y - gap - row};
+    }
+    paper_slip_numbers(draft, list, under, below, lower);
+    for (int i = 0; i < draft->brief->strings; i++) {
+        if (lower[i]) {
+            draw_of(list, i + 1);
+            draw_line(list, DRAW_DIMENSION, low[i], (draw_point){low[i].x, low[i].y - row});
+        }
+    }
+    draw_of(list, 0);
+}
+
 /* The strip of the slot centres: centre lines that go down from the edge that is laid against
  * the nut, and the distances between them. */
 static void put_centres(draw_flow *flow)
@@ -107,7 +136,7 @@ static void put_centres(draw_flow *flow)
     const draw_draft *draft = &flow->drawing->draft;
     const part_nut *nut = &draft->brief->nut_part;
     double x[DRAW_ORDINATES_MAX] = {0};
-    draw_point under[SIL_STRINGS_MAX];
+    draw_point ends[SIL_STRINGS_MAX];
     draw_place place = draw_place_part(draft, nut->length, 1);
     draw_shapes *list = draw_flow_list(flow);
     for (int end = 0; end < 2; end++) {
@@ -119,12 +148,12 @@ static void put_centres(draw_flow *flow)
         draw_point at = draw_at(place, nut->along[i], low);
         draw_of(list, i + 1);
         draw_line(list, DRAW_SLOT, at, (draw_point){at.x, height});
-        under[i] = (draw_point){at.x, 2.5};
+        ends[i] = at;
         x[seen + 1] = at.x;
     }
     draw_of(list, 0);
     x[nut->strings + 1] = nut->length;
-    paper_slip_numbers(draft, list, under);
+    number_centres(draft, list, ends);
     draw_box slip = paper_slip_around(draft, list, "Nut, slot centres", "NUT", SLIP_LAID);
     put_gaps(draft, list, x, slip.bottom);
     put_slip(flow, list, "Nut, slot centres",
@@ -150,12 +179,19 @@ static const char *say_face_use(const draw_draft *draft)
                     on);
 }
 
+/* The finished top, or that of the saddle as it is where that is higher. */
+static double highest_at(const part_saddle *part, double x)
+{
+    double top = part_curve_at(&part->finished_top, x);
+    return part->present_top.count > 0 ? fmax(top, part_curve_at(&part->present_top, x)) : top;
+}
+
 static void put_saddle_face(draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
     const part_saddle *part = &draft->brief->saddle_part;
     const double tick = 1.6;
-    draw_point under[SIL_STRINGS_MAX];
+    draw_point under[SIL_STRINGS_MAX], above[SIL_STRINGS_MAX];
     draw_place place = draw_place_part(draft, part->length, 1);
     if (part->finished_top.count == 0) {
         put_none(flow, draw_say(draft, "%s face", piece(draft)),
@@ -166,6 +202,7 @@ static void put_saddle_face(draw_flow *flow)
     for (int i = 0; i < part->strings; i++) {
         double x = part->along[i], top = part->finished[i];
         under[i] = draw_at(place, x, top > 6.5 ? top - tick - 0.7 : SIL_UNKNOWN);
+        above[i] = over_top(place, x, highest_at(part, x));
         if (sil_known(top)) {
             draw_of(list, i + 1);
             draw_line(list, DRAW_SLOT, draw_at(place, x, top - tick), draw_at(place, x, top));
@@ -173,7 +210,7 @@ static void put_saddle_face(draw_flow *flow)
     }
     draw_of(list, 0);
     view_saddle_face(draft, list, place);
-    paper_slip_numbers(draft, list, under);
+    paper_slip_numbers(draft, list, under, above, NULL);
     draw_box slip =
         paper_slip_around(draft, list, draw_say(draft, "%s face", piece(draft)), "UP", SLIP_GLUED);
     draw_proof(draft, list, place, draft->brief->saddle.length, slip);
