@@ -93,7 +93,8 @@ static void put_nut_face(draw_flow *flow)
     draw_box slip = paper_slip_around(draft, list, "Nut face", "UP", SLIP_GLUED);
     draw_proof(draft, list, place, draft->brief->nut.length, slip);
     put_slip(flow, list, "Nut, front face",
-             "Glue it on the face toward the board, bottom on bottom. Saw short of the marks: final floors.");
+             "Glue it on the face toward the board, bottom on bottom. Saw short of the marks: "
+             "final floors.");
 }
 
 /* Dimensions the distances from left to right as the strip is laid: along the nut, or in the
@@ -218,8 +219,9 @@ static void put_saddle_face(draw_flow *flow)
              say_face_use(draft));
 }
 
-/* Says what the crosses are, which of them are still to be filed to, and which are not drawn. */
-static const char *say_crosses(const draw_draft *draft, double reach)
+/* Says what the crosses are, which of them are still to be filed to, and which are not drawn; then, where
+ * there is room, what the arrows are. */
+static const char *say_crosses(const draw_draft *draft, const draw_shapes *list, double reach)
 {
     const part_saddle *part = &draft->brief->saddle_part;
     bool off[SIL_STRINGS_MAX];
@@ -228,9 +230,14 @@ static const char *say_crosses(const draw_draft *draft, double reach)
     }
     const char *far = draw_say_which(draft, "string", off);
     const char *filed = draw_say_which(draft, "string", part->filed);
-    return draw_say(draft, "On the top. The strings leave it at the crosses%s%s%s%s.",
-                    filed[0] != '\0' ? "; to be filed: " : "", filed,
-                    far[0] != '\0' ? "; off the paper: " : "", far);
+    const char *words =
+        draw_say(draft, "On the top. Cross: where the string leaves the finished top%s%s%s%s.",
+                 filed[0] != '\0' ? "; to be filed: " : "", filed,
+                 far[0] != '\0' ? "; off the paper: " : "", far);
+    const char *more = draw_say(draft, "%s Arrow: toward its place in tune.", words);
+    bool arrows = paper_any_beyond(draft) && list != NULL &&
+                  draw_text_width(list, more, DRAW_NOTE) <= DRAW_COLUMN;
+    return arrows ? more : words;
 }
 
 static void put_saddle_top(draw_flow *flow)
@@ -249,7 +256,7 @@ static void put_saddle_top(draw_flow *flow)
         paper_slip_around(draft, list, draw_say(draft, "%s plan", piece(draft)), "NUT", SLIP_GLUED);
     draw_proof(draft, list, place, draft->brief->saddle.length, slip);
     put_slip(flow, list, draw_say(draft, "%s, plan with the peaks", piece(draft)),
-             say_crosses(draft, reach));
+             say_crosses(draft, list, reach));
 }
 
 static void put_nut(draw_flow *flow)
@@ -284,12 +291,14 @@ static void put_saddle(draw_flow *flow)
 
 static void draw_templates(sil_drawing *drawing)
 {
-    static const draw_heading heading = {
-        "Templates",
-        "1:1",
-        {"Cut along the thin frame, fold the band under the bottom, glue; check the length with a rule.",
-         "For sawing and roughing: leave the line, the part is inside it. Take the paper off before you",
-         "measure a floor, a height or the thickness, or sand the bottom. Slacken strings; wear a mask."}};
+    static const draw_heading heading = {"Templates",
+                                         "1:1",
+                                         {"Cut along the thin frame, fold the band under the "
+                                          "bottom, glue; check the length with a rule.",
+                                          "For sawing and roughing: leave the line, the part is "
+                                          "inside it. Take the paper off before you",
+                                          "measure a floor, a height or the thickness, or sand the "
+                                          "bottom. Slacken strings; wear a mask."}};
     draw_flow flow = draw_flow_begin(drawing, heading);
     if (drawing->order.part != SIL_PART_SADDLE && paper_needs_template(drawing, SIL_PART_NUT)) {
         put_nut(&flow);
