@@ -106,9 +106,9 @@ typedef struct brief_bearing {
     brief_figure along, across; /* from the bass end to its centre, as at the nut */
     brief_figure off;           /* how much it is too high; minus: too low */
     brief_figure sure;
-    brief_figure by; /* how far it comes down or up in all: the height now less the finished one;
+    brief_figure by;    /* how far it comes down or up in all: the height now less the finished one;
                         rounded down for a cut; "-" where it stays */
-    brief_figure first;                /* how much it comes down in the first pass, rounded down */
+    brief_figure first; /* how much it comes down in the first pass, rounded down */
     brief_figure base_first, base_all; /* off the bottom under it, in the first pass and in all,
                                           rounded down; "-": not sanded */
     brief_figure dress; /* off the top after that, rounded down; "-" where nothing comes off */
@@ -233,6 +233,8 @@ typedef struct brief_step {
     sil_stage_name stage;
     sil_act act;
     brief_sentence what, check;
+    const char
+        *first; /* what `what` begins with where something is to be measured before; else "" */
     const char *care; /* how to be safe from what no earlier step warned of; otherwise "" */
 } brief_step;
 
