@@ -92,10 +92,13 @@ typedef struct brief_nut {
                                 known of any */
     const char *stack_words; /* both in a sentence; "" without a stack */
     const char *fit;         /* how a new one fits between neck and board; "" for the present one */
-    const char *bottom; /* how flat and square its bottom is made; "" where that is not worked */
-    brief_figure shim;  /* under the nut; for one to be replaced, the shim it would have needed */
-    brief_figure lean;  /* angle to square across, in tenths of a degree; "-" where it is square */
-    bool bass_to_head;  /* the bass end is nearer the headstock, otherwise nearer the tail */
+    const char *bottom;  /* how flat and square its bottom is made; "" where that is not worked */
+    const char *files;   /* which files suit its slots; "" where the sheet lists none */
+    const char *no_file; /* the slots for which the shop has none, in a sentence; "" for none */
+    brief_figure board;  /* its height over the neck under the nut, on which all heights depend */
+    brief_figure shim;   /* under the nut; for one to be replaced, the shim it would have needed */
+    brief_figure lean;   /* angle to square across, in tenths of a degree; "-" where it is square */
+    bool bass_to_head;   /* the bass end is nearer the headstock, otherwise nearer the tail */
     brief_blank blank;
 } brief_nut;
 

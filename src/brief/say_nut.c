@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The sentences for the steps at the nut. */
 #include "say.h"
+#include "within.h"
 
 #include "../plan/plan.h"
 
@@ -115,16 +116,6 @@ static void tell_stack(const brief *b, tell_list slots, figure_of *figure, telli
     }
 }
 
-static bool has_file(const sil_job *job, double width)
-{
-    for (int k = 0; k < job->file_count; k++) {
-        if (job->files[k] == width) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* Names the files to use, and the strings of whose slot the shop has none. */
 void say_files(const brief *b, tell_list slots, telling *t)
 {
@@ -133,7 +124,7 @@ void say_files(const brief *b, tell_list slots, telling *t)
         return;
     }
     for (int i = 0; i < slots.count; i++) {
-        bool has = has_file(b->plan->job, b->plan->slot_width[i]);
+        bool has = brief_has_file(b->plan->job, b->plan->slot_width[i]);
         fits.chosen[i] = slots.chosen[i] && has;
         rolls.chosen[i] = slots.chosen[i] && !has;
     }

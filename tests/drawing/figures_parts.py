@@ -173,7 +173,7 @@ def blades(pack):
         {0.0015, *(round(0.001 * k, 3) for k in range(2, 26))}
     most = FLOOR[0] if mm else FLOOR[0] / 25.4
     told = {int(m.group(1)): [float(f) for f in re.findall(r"\d*\.\d+", m.group(2))]
-            for t in pack.texts("Nut") if (m := re.match(r"Feelers now, string (\d+): (.*)", t))}
+            for t in pack.texts("Nut") if (m := re.match(r"string (\d+): (.*)", t))}
     for i in range(pack.count):
         slot, leaves = pack.part.slot(i), told.get(i + 1, [])
         if slot["stack_now"] == "-":
@@ -370,6 +370,9 @@ def nut(pack):
     if result["fall_angle"] is not None:
         said = [re.search(r"(?:falls (\d+)°|(\d+)° to the tuners)", t) for t in pack.texts("Nut")]
         pack.same("nut: fall", [m.group(1) or m.group(2) for m in said if m], [rounded(result["fall_angle"], 0)])
+    told = [row[row.index("neck to board") + 1] for row in pack.rows("Nut") if "neck to board" in row]
+    pack.same("nut: neck to board", told, [] if unknown(pack.job.nut.seat_to_board) else
+              [length(pack, pack.job.nut.seat_to_board)])
     told = [row[row.index("shim") + 1] for row in pack.rows("Nut") if "shim" in row]
     pack.same("nut: shim", told,
               [length(pack, result["shim"])] if result["remedy"] == "shim" else [])

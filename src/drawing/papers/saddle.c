@@ -241,7 +241,7 @@ static draw_shapes *keys(const draw_flow *flow)
 static draw_shapes *facts(const draw_flow *flow, int columns)
 {
     static const char *const names[] = {"first pass", "whole cut", "left on top", "shim",
-                                        "top radius", "its crest", "top at ends", "leans",
+                                        "top radius", "its crest", "top at ends", "slants",
                                         "thickness",  "bottom",    "material"};
     enum { COUNT = sizeof names / sizeof *names };
     const draw_draft *draft = &flow->drawing->draft;
