@@ -173,11 +173,53 @@ static const char *say_face_use(const draw_draft *draft)
 {
     const brief_saddle *saddle = &draft->brief->saddle;
     const char *on = saddle->working == SIL_WORKING_FEET ? "feet" : "bottom";
-    return draw_say(draft,
-                    saddle->takes_first
-                        ? "Thin dashed line on the %s. Sand to the solid line, then measure again."
-                        : "Its lower line on the %s. The thick line is the finished top.",
-                    on);
+    if (saddle->takes_first) {
+        return draw_say(draft,
+                        "Outer dashed line on the %s. Sand to the solid line%s, then measure.", on,
+                        saddle->one_pass ? "" : ", the first pass");
+    }
+    bool from_blank = brief_known(saddle->string[0].height_first);
+    return draw_say(draft, "Lower line on the %s; upper: finished top%s.", on,
+                    from_blank ? ". First stop over it, at the table's heights" : "");
+}
+
+/* Where a word stands over both lines of the bottom's cut at x, in the part's own mm, and whether there is
+ * room for it below the numbers. */
+static double over_cuts(const part_saddle *part, double x)
+{
+    const double over = 1.1;
+    return over +
+           fmax(part_base_at(part, part->base_all, x), part_base_at(part, part->base_first, x));
+}
+
+static bool room_for_letters(const part_saddle *part, double x)
+{
+    const double numbers = 4.8, clear = 0.4;
+    return over_cuts(part, x) + DRAW_NOTE + clear <=
+           part_curve_at(&part->finished_top, x) - numbers;
+}
+
+static void letter_cut(const part_saddle *part, draw_shapes *list, draw_place place, double x,
+                       sil_line cut, const char *word)
+{
+    const double clear = 0.3;
+    double high = over_cuts(part, x);
+    draw_line(list, DRAW_DIMENSION, draw_at(place, x, part_base_at(part, cut, x)),
+              draw_at(place, x, high - clear));
+    draw_text(list, DRAW_TEXT, draw_at(place, x, high), DRAW_NOTE, DRAW_MIDDLE, 0, word);
+}
+
+/* Letters the two lines of the bottom's cut, which may lie so close that a printer runs them together. */
+static void letter_cuts(const draw_draft *draft, draw_shapes *list, draw_place place)
+{
+    const part_saddle *part = &draft->brief->saddle_part;
+    const brief_saddle *saddle = &draft->brief->saddle;
+    double first = 0.4 * part->length, whole = 0.6 * part->length;
+    if (part->base && saddle->takes_first && !saddle->one_pass && room_for_letters(part, first) &&
+        room_for_letters(part, whole)) {
+        letter_cut(part, list, place, first, part->base_first, "first");
+        letter_cut(part, list, place, whole, part->base_all, "whole");
+    }
 }
 
 /* The finished top, or that of the saddle as it is where that is higher. */
@@ -211,6 +253,7 @@ static void put_saddle_face(draw_flow *flow)
     }
     draw_of(list, 0);
     view_saddle_face(draft, list, place);
+    letter_cuts(draft, list, place);
     paper_slip_numbers(draft, list, under, above, NULL);
     draw_box slip =
         paper_slip_around(draft, list, draw_say(draft, "%s face", piece(draft)), "UP", SLIP_GLUED);
