@@ -139,7 +139,8 @@ static void every_figure_is_rounded_its_way(void **state)
             hold_members(&b->saddle.string[i], of_string, sizeof of_string);
             hold_figure("height", &b->saddle.string[i].height, to_file);
             hold_figure("out", &b->saddle.string[i].out, to_file);
-            bool cut = b->saddle.string[i].verdict == SIL_TAKE;
+            sil_verdict verdict = b->saddle.string[i].verdict; /* one in its range may come along */
+            bool cut = verdict == SIL_TAKE || verdict == SIL_LEAVE;
             hold_figure("by", &b->saddle.string[i].by,
                         cut && b->saddle.string[i].by.rounding == SIL_DOWN ? SIL_DOWN
                                                                            : SIL_NEAREST);

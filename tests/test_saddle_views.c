@@ -90,7 +90,7 @@ static void the_saddle_is_seen_from_the_tail(void **state)
     }
 }
 
-/* A cross where each string leaves the top, or is in tune: off behind the middle along the string, and
+/* A cross where each string leaves the top: off behind the middle along the string, and
  * with it aside where the saddle stands aslant; the nut is at the top. */
 static void take_crosses(draw_shapes *list, const part_saddle *part, seen v, const bool *crossed,
                          const double *offs)
@@ -104,6 +104,22 @@ static void take_crosses(draw_shapes *list, const part_saddle *part, seen v, con
             assert_true(take_line(list, DRAW_CONTACT, i + 1, (draw_point){c.x - x, c.y - y},
                                   (draw_point){c.x + x, c.y + y}));
         }
+    }
+}
+
+/* A circle where each string would play in tune: another mark than where it leaves the top. */
+static void look_at_circles(const draw_shapes *list, const part_saddle *part, seen v)
+{
+    for (int i = 0; i < part->strings; i++) {
+        double off = part->contact[i];
+        draw_point c = at(v, part->along[i] - off * sin(part->slant), -off * cos(part->slant));
+        int found = 0;
+        for (int k = 0; k < list->count; k++) {
+            const draw_shape *shape = &list->shapes[k];
+            found += shape->kind == DRAW_SHAPE_ARC && shape->layer == DRAW_CONTACT &&
+                     shape->string == i + 1 && alike(shape->at, c) && shape->size < 1.5;
+        }
+        assert_int_equal(found, part->contact_known[i]);
     }
 }
 
@@ -152,7 +168,7 @@ static void look_at_slot(const scene *s, bool shown, bool better)
     view_slot(s->draft, list, v.scale);
     if (shown) {
         assert_true(take_box(list, DRAW_OUTLINE, v, (draw_box){0, -half, part->length, half}));
-        take_crosses(list, part, v, part->contact_known, part->contact);
+        look_at_circles(list, part, v);
         if (better) {
             double bass = -behind(part, 0) * cos(part->slant);
             double treble = -behind(part, part->length) * cos(part->slant);

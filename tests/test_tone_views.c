@@ -320,7 +320,7 @@ static void buzz_and_tune_are_summed_up(void **state)
         if (caption != NULL) {
             bool fits = 2 * s.b->saddle_part.length <= DRAW_COLUMN;
             assert_int_equal(strncmp(caption + 18, fits ? "2:1" : "1:1", 3), 0);
-            assert_true((strstr(caption, "; dashed, the best slot") != NULL) ==
+            assert_true((strstr(caption, "; dashed: best slot") != NULL) ==
                         view_best_slot_fits(s.draft));
             long_ += !fits;
             slots++;

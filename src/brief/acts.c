@@ -125,6 +125,7 @@ act_words act_words_of(sil_act act)
         return (act_words){
             .word = "file-slots",
             .what = say_file,
+            .first = say_doubted_high,
             .check = say_check_filed,
             .next = "file the nut slots",
             .main = "slot",
@@ -133,6 +134,7 @@ act_words act_words_of(sil_act act)
     case SIL_ACT_FILL_SLOT:
         return (act_words){.word = "fill-slot",
                            .what = say_fill,
+                           .first = say_doubted_low,
                            .check = say_check_filled,
                            .next = "fill and recut a nut slot",
                            .main = "slot",
@@ -142,6 +144,7 @@ act_words act_words_of(sil_act act)
         return (act_words){
             .word = "shim-nut",
             .what = say_shim_nut,
+            .first = say_doubted_low,
             .check = say_check_shimmed_nut,
             .next = "shim the nut",
             .main = "shim",

@@ -21,6 +21,7 @@ typedef enum act_danger {
 typedef struct act_words {
     const char *word;  /* fixed, for scripts */
     say *what, *check; /* the sentences of its step */
+    say *first;        /* what the first of them may begin with, to be done before; NULL for none */
     const char *next;  /* at most 25 letters; NULL for a step that is not work on the instrument */
     const char *main;  /* the figure of the step that says how much, as in `of`; NULL for none */
     unsigned dangers;  /* of act_danger, together; 0 for none */

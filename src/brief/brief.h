@@ -92,10 +92,13 @@ typedef struct brief_nut {
                                 known of any */
     const char *stack_words; /* both in a sentence; "" without a stack */
     const char *fit;         /* how a new one fits between neck and board; "" for the present one */
-    const char *bottom; /* how flat and square its bottom is made; "" where that is not worked */
-    brief_figure shim;  /* under the nut; for one to be replaced, the shim it would have needed */
-    brief_figure lean;  /* angle to square across, in tenths of a degree; "-" where it is square */
-    bool bass_to_head;  /* the bass end is nearer the headstock, otherwise nearer the tail */
+    const char *bottom;  /* how flat and square its bottom is made; "" where that is not worked */
+    const char *files;   /* which files suit its slots; "" where the sheet lists none */
+    const char *no_file; /* the slots for which the shop has none, in a sentence; "" for none */
+    brief_figure board;  /* its height over the neck under the nut, on which all heights depend */
+    brief_figure shim;   /* under the nut; for one to be replaced, the shim it would have needed */
+    brief_figure lean;   /* angle to square across, in tenths of a degree; "-" where it is square */
+    bool bass_to_head;   /* the bass end is nearer the headstock, otherwise nearer the tail */
     brief_blank blank;
 } brief_nut;
 
@@ -106,8 +109,9 @@ typedef struct brief_bearing {
     brief_figure along, across; /* from the bass end to its centre, as at the nut */
     brief_figure off;           /* how much it is too high; minus: too low */
     brief_figure sure;
-    brief_figure by;                   /* how much to lower or raise it; rounded down for a cut */
-    brief_figure first;                /* how much it comes down in the first pass, rounded down */
+    brief_figure by;    /* how far it comes down or up in all: the height now less the finished one;
+                        rounded down for a cut; "-" where it stays */
+    brief_figure first; /* how much it comes down in the first pass, rounded down */
     brief_figure base_first, base_all; /* off the bottom under it, in the first pass and in all,
                                           rounded down; "-": not sanded */
     brief_figure dress; /* off the top after that, rounded down; "-" where nothing comes off */
@@ -232,6 +236,8 @@ typedef struct brief_step {
     sil_stage_name stage;
     sil_act act;
     brief_sentence what, check;
+    const char
+        *first; /* what `what` begins with where something is to be measured before; else "" */
     const char *care; /* how to be safe from what no earlier step warned of; otherwise "" */
 } brief_step;
 

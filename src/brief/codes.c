@@ -252,7 +252,7 @@ code_words code_words_of(sil_code code)
     case SIL_OFF_SADDLE:
         return (code_words){.word = "off-saddle",
                             .figure = LENGTH,
-                            .subject = "In-tune point off the saddle's line",
+                            .subject = "In-tune point behind the saddle's middle (minus: in front)",
                             .meaning =
                                 "It falls outside the saddle's thickness: the saddle slot is out "
                                 "of place, and shaping the saddle's top is not enough."};

@@ -164,6 +164,33 @@ static const char *headline(brief *b)
     return "";
 }
 
+bool brief_has_file(const sil_job *job, double width)
+{
+    for (int k = 0; k < job->file_count; k++) {
+        if (job->files[k] == width) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Every slot that is worked is cut as wide as one of the shop's files where one is wide enough. */
+static void fill_files(brief *b)
+{
+    bool none[SIL_STRINGS_MAX], any = false;
+    for (int i = 0; i < b->strings; i++) {
+        none[i] = b->nut.slot[i].worked && !brief_has_file(b->plan->job, b->plan->slot_width[i]);
+        any = any || b->nut.slot[i].worked;
+    }
+    b->nut.files = b->nut.no_file = "";
+    if (any && b->plan->job->file_count > 0) {
+        const char *which = brief_which(b, "slot", none);
+        b->nut.files = "as wide as the cut width";
+        b->nut.no_file =
+            which[0] ? text_keep(&b->store, "No file fits %s: roll a narrower one.", which) : "";
+    }
+}
+
 static void fill_spacing(brief *b)
 {
     const part_nut *part = &b->nut_part;
@@ -220,6 +247,8 @@ void brief_fill_nut(brief *b)
     nut->fit = brief_fit_words(b, nut->thickness);
     nut->bottom = replaced || nut->remedy == SIL_NUT_SHIM ? brief_bottom_words(b) : "";
     fill_spacing(b);
+    fill_files(b);
+    nut->board = figure_length(b->unit, plan->job->nut.seat_to_board, SIL_NEAREST);
     nut->shim = figure_length(b->unit, plan->nut.shim, SIL_NEAREST);
     nut->bass_to_head = part->slant < 0;
     const double done[] = {part->length, part->thickness, part->height + part->shim};

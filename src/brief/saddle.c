@@ -140,11 +140,26 @@ static brief_figure beyond(const brief *b, int i)
     return off > 0.0 ? figure_length(b->unit, off, SIL_NEAREST) : figure_none();
 }
 
+/* How far the string really comes down, or up: the height now less this is the finished height. It is
+ * less than what it is too high where that has no room, where it would buzz, or where the last of it is
+ * too little to file. A string in its range may come down with the bottom. */
+static brief_figure taken(const brief *b, int i)
+{
+    const sil_saddle_work *work = &b->plan->saddle;
+    double down = moved_down(b->plan, i) - sil_left_on(b->plan, i);
+    bool left = work->verdict[i] == SIL_LEAVE;
+    if (left && !(fabs(down) >= least_pass)) {
+        return figure_none();
+    }
+    return down > 0.0 && sil_working_cuts(work->working)
+               ? figure_limited(b->unit, down, SIL_DOWN, FIGURE_OFF_SADDLE)
+               : figure_length(b->unit, fabs(down), SIL_NEAREST);
+}
+
 static void fill_string(const brief *b, int i, brief_bearing *string)
 {
     const sil_plan *plan = b->plan;
     const sil_saddle_work *work = &plan->saddle;
-    bool cuts = work->verdict[i] == SIL_TAKE && sil_working_cuts(work->working);
     string->verdict = work->verdict[i];
     string->does = does(plan, i);
     string->curve = plan_curve_at(plan, i);
@@ -153,9 +168,7 @@ static void fill_string(const brief *b, int i, brief_bearing *string)
     string->off = figure_length(b->unit, plan->stages.lower[i], SIL_NEAREST);
     string->beyond = beyond(b, i);
     string->sure = figure_length(b->unit, 2.0 * plan->stages.lower_u[i], SIL_NEAREST);
-    string->by =
-        cuts ? figure_limited(b->unit, fabs(plan->stages.lower[i]), SIL_DOWN, FIGURE_OFF_SADDLE)
-             : figure_length(b->unit, fabs(plan->stages.lower[i]), SIL_NEAREST);
+    string->by = taken(b, i);
     string->first = work->verdict[i] == SIL_TAKE
                         ? figure_length(b->unit, work->first_pass[i], SIL_DOWN)
                         : figure_none();

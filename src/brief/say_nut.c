@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The sentences for the steps at the nut. */
 #include "say.h"
+#include "within.h"
 
 #include "../plan/plan.h"
 
@@ -115,16 +116,6 @@ static void tell_stack(const brief *b, tell_list slots, figure_of *figure, telli
     }
 }
 
-static bool has_file(const sil_job *job, double width)
-{
-    for (int k = 0; k < job->file_count; k++) {
-        if (job->files[k] == width) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* Names the files to use, and the strings of whose slot the shop has none. */
 void say_files(const brief *b, tell_list slots, telling *t)
 {
@@ -133,7 +124,7 @@ void say_files(const brief *b, tell_list slots, telling *t)
         return;
     }
     for (int i = 0; i < slots.count; i++) {
-        bool has = has_file(b->plan->job, b->plan->slot_width[i]);
+        bool has = brief_has_file(b->plan->job, b->plan->slot_width[i]);
         fits.chosen[i] = slots.chosen[i] && has;
         rolls.chosen[i] = slots.chosen[i] && !has;
     }
@@ -201,10 +192,23 @@ static void tell_passes(const brief *b, tell_list slots, telling *t)
     }
 }
 
+void say_doubted_high(const brief *b, telling *t)
+{
+    tell_list slots = slots_with(b, SIL_TAKE);
+    (void)too_coarse(b, &slots); /* those are measured again with a finer tool anyway */
+    say_doubted(b, slots, t);
+}
+
+void say_doubted_low(const brief *b, telling *t)
+{
+    say_doubted(b, slots_with(b, SIL_RAISE), t);
+}
+
 void say_file(const brief *b, telling *t)
 {
     tell_list slots = slots_with(b, SIL_TAKE), coarse = too_coarse(b, &slots);
     t->way = BRIEF_DOWN;
+    say_doubted_high(b, t);
     if (tell_chosen(&slots) > 0) {
         tell_passes(b, slots, t);
         say_finished(b, SIL_NUT, t);
@@ -262,6 +266,7 @@ void say_fill(const brief *b, telling *t)
     }
     low = known(low);
     bool one = tell_chosen(&slots) == 1;
+    say_doubted_low(b, t);
     tell(t, one ? "The nut slot of " : "The nut slots of ");
     tell_which(t, &slots);
     tell(t, one ? " is too low" : " are too low");
@@ -306,6 +311,7 @@ static tell_list filed_back(const brief *b)
 void say_shim_nut(const brief *b, telling *t)
 {
     tell_list back = known(with(b, filed_back(b), stack_of));
+    say_doubted_low(b, t);
     tell(t, "Knock the nut out clean and shim it: one hard full-length piece of ");
     t->way = BRIEF_UP;
     tell_length(t, "shim", -1, b->nut.shim);

@@ -70,6 +70,24 @@ static void say_doubtful(const brief *b, const sil_finding *f, int count, tellin
                 : ". Measure them once more before you work those nut slots.");
 }
 
+void say_doubted(const brief *b, tell_list slots, telling *t)
+{
+    tell_list doubted = {.count = b->strings};
+    for (int k = 0; k < b->plan->finding_count; k++) {
+        const sil_finding *f = &b->plan->findings[k];
+        bool gap = f->code == SIL_READING_ODD && f->level == SIL_LEVEL_WATCH && f->string >= 0;
+        if (gap && slots.chosen[f->string]) {
+            doubted.chosen[f->string] = true;
+        }
+    }
+    int count = tell_chosen(&doubted);
+    if (count > 0) {
+        tell(t, "First measure the %s at the 1st fret of ", count == 1 ? "gap" : "gaps");
+        tell_which(t, &doubted);
+        tell(t, " once more: %s off the others. ", count == 1 ? "it is" : "they are");
+    }
+}
+
 void say_reading_odd(const brief *b, const sil_finding *f, int count, telling *t)
 {
     if (f->level == SIL_LEVEL_WATCH) {

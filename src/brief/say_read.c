@@ -44,7 +44,7 @@ void say_prepare(const brief *b, telling *t)
 void say_check_prepare(const brief *b, telling *t)
 {
     (void)b;
-    tell(t, "Did you measure this way? If not, measure again.");
+    tell(t, "Were all readings taken in that state? If not, measure again.");
 }
 
 void say_stop(const brief *b, telling *t)

@@ -45,6 +45,7 @@ void brief_fill_steps(brief *b)
                                    .act = step->act,
                                    .what = said(b, words.what),
                                    .check = said(b, words.check),
+                                   .first = words.first ? said(b, words.first).words : "",
                                    .care = care_for(b, words.dangers & ~told)};
         told |= words.dangers;
     }

@@ -41,6 +41,9 @@ const char *brief_which(brief *b, const char *noun, const bool *meant);
 /* ", blank 44.0 x 6.2 x 9.6 mm"; "" where a size is not known. */
 const char *brief_blank_words(brief *b, const brief_blank *blank);
 
+/* Whether the shop has a file of just this width. */
+bool brief_has_file(const sil_job *job, double width);
+
 /* Makes up a slot's stack of usual feelers, at most three. */
 void brief_fill_leaves(brief *b, brief_slot *slot);
 

@@ -114,15 +114,16 @@ class Shown:
         first, whole = self.base(i)
         dress = 0.0 if unknown(row["dress"]) or remedy == "replace" else row["dress"]
         way, moves, turns = self.move(i)
-        cuts = row["verdict"] == "lower" and self.cut_to_height
         on = self.left_on(i)
+        taken = self.taken(i)
+        cuts = not unknown(taken) and taken > 0 and self.cut_to_height
         height = None if unknown(row["height"]) else row["height"] + on
         made = UP if remedy == "replace" else NEAREST   # a new one is filed down to there
         return {
             "does": "new" if remedy == "replace" else does, "off": self.length(row["lower"]),
             "sure": None if unknown(row["lower_u"]) else self.length(2 * row["lower_u"]),
-            "by": "-" if unknown(row["lower"]) else self.length(abs(row["lower"]),
-                                                                DOWN if cuts else NEAREST),
+            "by": "-" if unknown(taken) or does == "leave" and abs(taken) < LEAST_PASS else
+            self.length(abs(taken), DOWN if cuts else NEAREST),
             "pass": self.length(row["first_pass"] if row["verdict"] == "lower" else None, DOWN),
             "base_first": first, "base_all": whole,
             "dress": self.length(dress, DOWN) if dress and self.filed(i) else "-",
@@ -134,6 +135,12 @@ class Shown:
             "way": way, "moves": moves, "turns": turns,
             "action_done": self.length(row["asked"]["action"]),
             "action_before": self.length(self.stages["nut"]["strings"][i]["action"])}
+
+    def taken(self, i):
+        """How far a string really comes down: the stages' heights, less what stays on the top."""
+        before, after = (self.stages[stage]["strings"][i]["saddle_height"] for stage in ("nut", "saddle"))
+        waits = self.saddle["strings"][i]["verdict"] == "wait"
+        return None if waits or unknown(before) or unknown(after) else before - after - self.left_on(i)
 
     def move(self, i):
         """Which way its screws turn it, how far, and how often."""

@@ -173,7 +173,7 @@ def blades(pack):
         {0.0015, *(round(0.001 * k, 3) for k in range(2, 26))}
     most = FLOOR[0] if mm else FLOOR[0] / 25.4
     told = {int(m.group(1)): [float(f) for f in re.findall(r"\d*\.\d+", m.group(2))]
-            for t in pack.texts("Nut") if (m := re.match(r"Feelers now, string (\d+): (.*)", t))}
+            for t in pack.texts("Nut") if (m := re.match(r"string (\d+): (.*)", t))}
     for i in range(pack.count):
         slot, leaves = pack.part.slot(i), told.get(i + 1, [])
         if slot["stack_now"] == "-":
@@ -370,6 +370,9 @@ def nut(pack):
     if result["fall_angle"] is not None:
         said = [re.search(r"(?:falls (\d+)°|(\d+)° to the tuners)", t) for t in pack.texts("Nut")]
         pack.same("nut: fall", [m.group(1) or m.group(2) for m in said if m], [rounded(result["fall_angle"], 0)])
+    told = [row[row.index("neck to board") + 1] for row in pack.rows("Nut") if "neck to board" in row]
+    pack.same("nut: neck to board", told, [] if unknown(pack.job.nut.seat_to_board) else
+              [length(pack, pack.job.nut.seat_to_board)])
     told = [row[row.index("shim") + 1] for row in pack.rows("Nut") if "shim" in row]
     pack.same("nut: shim", told,
               [length(pack, result["shim"])] if result["remedy"] == "shim" else [])
@@ -381,8 +384,28 @@ def amount(pack, i):
     bearing = pack.part.bearing(i)
     if pack.result["saddle"]["make"]:
         return bearing["height_first"]
+    if bearing["does"] == "leave" and bearing["by"] != "-":
+        return ("up " if pack.part.taken(i) < 0 else "") + bearing["by"]   # it comes along with the others
     return {"lower": bearing["by"], "raise": f"up {bearing['by']}"}.get(bearing["does"],
                                                                        bearing["does"])
+
+
+def adds_up(pack):
+    """In each row of the saddle's table: the height now, less what it is lowered by or with what it is
+    raised by, is the finished height within the rounding of the three."""
+    unit = 0.01 if pack.unit == "mm" else 0.001
+    for row in pack.rows("Saddle"):
+        if len(row) < 8 or not row[0].isdigit() or not 1 <= int(row[0]) <= pack.count or not NUMBER.fullmatch(row[2]):
+            continue
+        if pack.result["saddle"]["remedy"] == "replace" or row[3] == "wait":
+            continue
+        first = pack.result["saddle"]["bottom_cut"] is not None
+        dressed = any(pack.part.bearing(i)["dress"] != "-" for i in range(pack.count))
+        done = row[4 + first + dressed].strip("()")
+        up = row[3].startswith("up ")
+        by = 0.0 if row[3] == "leave" else float(row[3].removeprefix("up ")) * (-1 if up else 1)
+        if NUMBER.fullmatch(done) and abs(float(row[2]) - by - float(done)) > 2.0 * unit + 1e-9:
+            pack.report.wrong(f"saddle: string {row[0]}, now less lower by", done, float(row[2]) - by)
 
 
 def angle(value):
@@ -416,7 +439,7 @@ def saddle_table(pack):
     rows = [pack.part.bearing(i) for i in range(pack.count)]
     lowered = result["remedy"] != "replace"
     heads(pack, "Saddle", [
-        (OFF_SADDLE, [row["by"] for row in rows if row["does"] == "lower" and lowered]),
+        (OFF_SADDLE, [row["by"] for row in rows if row["does"] in ("lower", "leave") and lowered]),
         (OFF_SADDLE, [row["base_first"] for row in rows]),
         (OFF_SADDLE, [row["dress"] for row in rows]),
         (HEIGHT, [row["out" if glued(pack) else "height"] for row in rows])])
@@ -492,6 +515,7 @@ def saddle_top(pack):
 
 def saddle_piece(pack):
     saddle_table(pack)
+    adds_up(pack)
     saddle_cut(pack)
     saddle_section(pack)
     leans(pack, "saddle", "Saddle")

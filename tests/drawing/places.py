@@ -86,7 +86,7 @@ def nut(places, pages, count):
         places.add(("floor", who), figure, "led out of the nut's face")
     places.add_each("slot centre", row_of_centres(all_rows, count), "centres of the nut")
     facts = pairs(all_rows)
-    for name, what in (("height", "nut's height"), ("shim", "nut's shim"), ("string gap", "nut's gap")):
+    for name, what in (("height", "nut's height"), ("shim", "nut's shim"), ("spacing, clear", "nut's gap")):
         places.add((what,), facts.get(name, "-"), "nut's facts")
     fits(places, pages, "nut")
 

@@ -57,6 +57,15 @@ def ends_told(report, page, slip, part, below=7):
         report.wrong(f"{part}: ends", "bass and treble at theirs", words)
 
 
+def numbers_told(report, page, slip, part, wanted):
+    """The number of each string, in the middle of its place along the part, once on the slip."""
+    for number, x in wanted:
+        near_by = [a for a, b, text in page.texts if text == str(number)
+                   and abs(a - slip.place(x, 0)[0]) < 2.2 and slip.base - 8 < b < slip.top + 6]
+        if not near_by:
+            report.wrong(f"{part}: number of string {number}", slip.place(x, 0), "none")
+
+
 def nut_face(report, page, plan, job):
     nut = plan["nut"]["strings"]
     if None in [s["floor"] for s in nut]:
@@ -77,6 +86,7 @@ def nut_face(report, page, plan, job):
         return True
     heights = outlines.nut_tops(report, nut, [b[3] - slip.base for b in by_slot])
     tops = [slip.place(s["centre"], height) for s, height in zip(nut, heights)]
+    numbers_told(report, page, slip, "nut face", [(s["number"], s["centre"]) for s in nut if s["floor"] > 3.4])
     if len(tops) > 1:
         have(report, "tops of the nut on its outline", tops, face.points)
     have(report, "tops of the slots", tops, [(b[0], b[3]) for b in slots])
@@ -100,6 +110,7 @@ def slot_centres(report, page, plan, job):
     ends_told(report, page, slip, "slot centres")
     found = sorted(p.box()[0] for p in lines(page, THIN) if upright(p)
                    and near(p.box()[3], slip.top, 1e-3) and near(size(p)[1], 12.5 - 3.2))
+    numbers_told(report, page, slip, "slot centres", [(s["number"], s["centre"]) for s in plan["nut"]["strings"]])
     wanted = sorted(slip.place(s["centre"], 0)[0] for s in plan["nut"]["strings"])
     if len(found) != len(wanted) or not all(near(a, b) for a, b in zip(found, wanted)):
         report.wrong("slot centres", wanted, found)
@@ -150,6 +161,9 @@ def saddle_face(report, page, plan, job):
     slip = Slip(base.box(), job.left_handed)
     ends_told(report, page, slip, "saddle face")
     cut_lines(report, page, plan, job, slip)
+    slip.top = slip.base + max(tops)
+    numbers_told(report, page, slip, "saddle face", [
+        (i + 1, x) for i, (x, top) in enumerate(zip(saddle_x(plan, job), tops)) if top > 6.5])
     wanted = [slip.place(x, top) for x, top in zip(saddle_x(plan, job), tops)]
     have(report, "marks at the finished top", wanted,
          [(p.box()[0], p.box()[3]) for p in lines(page, THIN) if upright(p)])

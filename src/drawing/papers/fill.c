@@ -4,7 +4,7 @@
 #include "papers.h"
 
 /* A last paper that is filled less than this looks like a leftover. */
-static const double least_filled = 0.42;
+static const double least_filled = 0.38;
 
 /* The least share of its room that content takes when it is drawn densely. Where even that would not
  * save a paper, it is not tried. */

@@ -102,13 +102,14 @@ static draw_shapes *magnified(const draw_flow *flow, double scale)
     }
     const char *view = draw_say(draft, "Front face %s from the body", draw_say_scale(draft, scale));
     const char *over =
-        draw_say(draft, "floors over the bottom%s%s", limits[0] != '\0' ? " " : "", limits);
-    const char *along = "centres from bass end";
+        draw_say(draft, "final floors over bottom%s%s", limits[0] != '\0' ? " " : "", limits);
+    const char *along = brief_known(draft->brief->nut.lean) ? "centres from bass end along it"
+                                                            : "centres from bass end";
     if (draft->dense) { /* narrow, to leave room beside the view */
         paper_caption(list, DRAW_MIDDLE, draw_say(draft, "%s, %s", over, along));
         paper_caption(list, DRAW_MIDDLE, draw_say(draft, "%s:", view));
     } else {
-        paper_caption(list, DRAW_MIDDLE, draw_say(draft, "%s: %s, %s", view, over, along));
+        paper_caption_within(flow, list, view, draw_say(draft, "%s, %s", over, along));
     }
     return list;
 }
@@ -131,9 +132,10 @@ static draw_shapes *section(const draw_flow *flow, double scale)
 
 static draw_shapes *facts(const draw_flow *flow, int columns)
 {
-    static const char *const names[] = {"height",    "top radius", "its crest", "top at ends",
-                                        "fall",      "string gap", "shim",      "leans",
-                                        "thickness", "bottom",     "material"};
+    static const char *const names[] = {
+        "height",         "top radius",    "its crest", "top at ends", "fall",
+        "spacing, clear", "neck to board", "shim",      "over bottom", "cut width",
+        "files",          "slants",        "thickness", "bottom",      "material"};
     enum { COUNT = sizeof names / sizeof *names };
     const draw_draft *draft = &flow->drawing->draft;
     const brief_nut *nut = &draft->brief->nut;
@@ -148,7 +150,11 @@ static draw_shapes *facts(const draw_flow *flow, int columns)
             ? draw_say(draft, "%s\u00b0 to the tuners", draw_figure(draft, nut->fall))
             : "",
         draw_known_figure(draft, nut->gap),
+        draw_known_figure(draft, nut->board),
         nut->remedy == SIL_NUT_SHIM ? draw_figure(draft, nut->shim) : "",
+        nut->remedy == SIL_NUT_SHIM ? "without the shim" : "",
+        brief_known(nut->lean) ? "square to the slot" : "",
+        nut->files,
         paper_say_lean(draft, nut->lean, nut->bass_to_head),
         draw_set_decimals(draft, nut->fit),
         draw_set_decimals(draft, nut->bottom),
@@ -179,7 +185,7 @@ static const draw_table empty_table = {.columns = COLUMNS,
                                                 [NOTE] = {NULL, "note"},
                                                 [SLOT] = {"cut", "width"},
                                                 [CENTRE] = {"from the", "bass end"},
-                                                [FLOOR] = {"floor over", "bottom"},
+                                                [FLOOR] = {"final floor", "over bottom"},
                                                 [TOP] = {"top over", "bottom"},
                                                 [DEPTH] = {"depth", "of slot"},
                                                 [DEEPEN] = {"deepen", "by"},
@@ -240,12 +246,12 @@ static double put_leaves(const draw_draft *draft, draw_shapes *list, double y)
     for (int i = 0; i < draft->brief->strings; i++) {
         const brief_slot *slot = &draft->brief->nut.slot[i];
         if (slot->leaves > 0) {
-            words[count] = draw_say(draft, "Feelers now, string %d: %s", i + 1,
-                                    draw_set_decimals(draft, slot->leaf_words));
+            words[count] =
+                draw_say(draft, "string %d: %s", i + 1, draw_set_decimals(draft, slot->leaf_words));
             widest = fmax(widest, draw_text_width(list, words[count++], DRAW_NOTE) + apart);
         }
     }
-    int abreast = draft->dense && 3 * widest <= DRAW_COLUMN + apart ? 3 : 2;
+    int abreast = 3 * widest <= DRAW_COLUMN + apart ? 3 : 2;
     for (int i = 0; i < count; i++) {
         draw_note(list, i % abreast * DRAW_COLUMN / (double)abreast,
                   y - (double)(i / abreast) * pitch, words[i]);
@@ -277,9 +283,13 @@ static draw_shapes *table(const draw_flow *flow)
     double bottom = draw_add_table(list, 0, 0, DRAW_COLUMN, &t);
     if (draft->brief->nut.remedy != SIL_NUT_NONE) {
         draw_note(list, 0, bottom - 4.5,
-                  "Feelers on the board, hard against the nut's front face: file down to them at "
-                  "that edge.");
+                  "Feelers now, on the board, hard against the nut's front face; file down to them "
+                  "at that edge:");
         double y = put_leaves(draft, list, bottom - 8.5);
+        if (draft->brief->nut.no_file[0]) {
+            draw_note(list, 0, y, draft->brief->nut.no_file);
+            y -= 4;
+        }
         if (draft->brief->nut.stack_words[0]) {
             draw_note(list, 0, y, draw_set_decimals(draft, draft->brief->nut.stack_words));
         }
@@ -299,7 +309,7 @@ static void draw_nut(sil_drawing *drawing)
     paper_headline(&flow, draw_set_decimals(draft, draft->brief->nut.headline));
     double scale; /* 0 where none larger than full size fits: the table has the figures */
     draw_shapes *large = paper_magnify(&flow, magnified, 0, &scale);
-    paper_views(&flow, full_size(&flow), section, large, facts, table(&flow), draft->dense ? 2 : 3);
+    paper_views(&flow, full_size(&flow), section, large, facts, table(&flow), 2);
 }
 
 void paper_nut(sil_drawing *drawing)

@@ -215,6 +215,22 @@ static void put_close(draw_flow *flow, draw_shapes *left, paper_view_at *beside,
     draw_flow_put(flow, large, DRAW_MIDDLE, gap, follow);
 }
 
+/* Puts the large view and what comes last. They stay together on one paper; where both do not go on this
+ * one, and the last alone does, it stays with the views that are here and the large view goes on. */
+static void put_large(draw_flow *flow, draw_shapes *large, draw_shapes *last, double gap,
+                      double follow)
+{
+    double rest = flow->y - flow->room.bottom, table = follow - gap;
+    double view = large != NULL ? draw_box_height(draw_shapes_box(large)) : 0;
+    if (last != NULL && view > 0 && view + follow > rest && table <= rest) {
+        draw_flow_put(flow, last, DRAW_LEFT, gap, 0);
+        draw_flow_put(flow, large, DRAW_MIDDLE, gap, 0);
+    } else {
+        draw_flow_put(flow, large, DRAW_MIDDLE, gap, follow);
+        draw_flow_put(flow, last, DRAW_LEFT, gap, 0);
+    }
+}
+
 void paper_views(draw_flow *flow, draw_shapes *left, paper_view_at *beside, draw_shapes *large,
                  paper_facts_in *facts, draw_shapes *last, double gap)
 {
@@ -228,7 +244,8 @@ void paper_views(draw_flow *flow, draw_shapes *left, paper_view_at *beside, draw
         draw_flow_next_column(flow);
     } else {
         put_views(flow, left, beside, facts, gap);
-        draw_flow_put(flow, large, DRAW_MIDDLE, gap, follow);
+        put_large(flow, large, last, gap, follow);
+        return;
     }
     draw_flow_put(flow, last, DRAW_LEFT, gap, 0);
 }

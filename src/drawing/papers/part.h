@@ -58,6 +58,9 @@ void paper_views(draw_flow *flow, draw_shapes *left, paper_view_at *beside, draw
 void paper_pairs(draw_shapes *list, int columns, double tab, int count, const char *const *names,
                  const char *const *values);
 
+/* Whether a string's place in tune is off the saddle, so that an arrow points to it. */
+bool paper_any_beyond(const draw_draft *draft);
+
 /* The table of a saddle that is cut: a row for each string. */
 draw_shapes *paper_saddle_table(const draw_flow *flow);
 

@@ -142,8 +142,7 @@ static void put_top(const draw_draft *draft, draw_shapes *list, draw_place face,
     draw_dim_ordinates(draft, list, &centres);
 }
 
-/* Whether a string's place in tune is off the piece. */
-static bool any_beyond(const draw_draft *draft)
+bool paper_any_beyond(const draw_draft *draft)
 {
     for (int i = 0; i < draft->brief->strings; i++) {
         if (brief_known(draft->brief->saddle.string[i].beyond)) {
@@ -178,15 +177,21 @@ static draw_shapes *magnified(const draw_flow *flow, double scale)
     for (int i = 0; i < part->strings && limits[0] == '\0'; i++) {
         limits = draw_limits(draft, made_height(draft->brief, i));
     }
-    const char *places = any_beyond(draft) ? ", peaks; arrows in tune" : ", crosses: peaks";
-    paper_caption_within(
-        flow, list,
-        draw_say(draft, "%s %s from the tail", seen_above ? "Face and plan" : "Face",
-                 draw_say_scale(draft, scale)),
-        draw_say(draft, "finished heights%s%s%s%s%s",
-                 draft->brief->saddle.from_bridge ? " over the bridge" : "",
-                 limits[0] != '\0' ? " " : "", limits,
-                 part->base && !draft->dense ? ", first pass" : "", seen_above ? places : ""));
+    if (seen_above) {
+        paper_caption(list, DRAW_MIDDLE,
+                      paper_any_beyond(draft)
+                          ? "cross: where the string leaves the finished top; arrow: "
+                            "toward where it would play in tune"
+                          : "cross: where the string leaves the finished top");
+    }
+    paper_caption_within(flow, list,
+                         draw_say(draft, "%s %s from the tail",
+                                  seen_above ? "Face and plan" : "Face",
+                                  draw_say_scale(draft, scale)),
+                         draw_say(draft, "finished heights%s%s%s%s",
+                                  draft->brief->saddle.from_bridge ? " over the bridge" : "",
+                                  limits[0] != '\0' ? " " : "", limits,
+                                  part->base && !draft->dense ? ", first pass" : ""));
     return list;
 }
 
@@ -236,7 +241,7 @@ static draw_shapes *keys(const draw_flow *flow)
 static draw_shapes *facts(const draw_flow *flow, int columns)
 {
     static const char *const names[] = {"first pass", "whole cut", "left on top", "shim",
-                                        "top radius", "its crest", "top at ends", "leans",
+                                        "top radius", "its crest", "top at ends", "slants",
                                         "thickness",  "bottom",    "material"};
     enum { COUNT = sizeof names / sizeof *names };
     const draw_draft *draft = &flow->drawing->draft;

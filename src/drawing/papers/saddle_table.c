@@ -20,16 +20,24 @@ static const draw_table empty_table = {.columns = COLUMNS,
                                                 [ANGLE] = {"break", "angle"},
                                                 [PEAK] = {"front", "to peak"}}};
 
+static void put_by(const draw_draft *draft, const brief_bearing *string, bool up, int i,
+                   draw_table *t)
+{
+    draw_table_figure(draft, t, i, LOWER, string->by);
+    if (up) {
+        t->cell[i][LOWER] = draw_say(draft, "up %s", t->cell[i][LOWER]);
+    }
+}
+
 /* Writes what is done under a string, in the column of how much to lower it. */
 static void put_amount(const draw_draft *draft, const brief_bearing *string, int i, draw_table *t)
 {
     switch (string->does) {
     case BRIEF_LOWERS:
-        draw_table_figure(draft, t, i, LOWER, string->by);
+        put_by(draft, string, false, i, t);
         break;
     case BRIEF_RAISES:
-        draw_table_figure(draft, t, i, LOWER, string->by);
-        t->cell[i][LOWER] = draw_say(draft, "up %s", t->cell[i][LOWER]);
+        put_by(draft, string, true, i, t);
         break;
     case BRIEF_NEW:
         t->cell[i][LOWER] = "new";
@@ -40,8 +48,11 @@ static void put_amount(const draw_draft *draft, const brief_bearing *string, int
             t->cell[i][LOWER] = draw_figure(draft, string->height_first);
         }
         break;
-    case BRIEF_LEAVES:
+    case BRIEF_LEAVES: /* in its range; it may come down with the bottom */
         t->cell[i][LOWER] = "leave";
+        if (brief_known(string->by)) {
+            put_by(draft, string, string->way == BRIEF_UP, i, t);
+        }
         break;
     case BRIEF_FILES:
     case BRIEF_FILLS:

@@ -8,17 +8,26 @@
 /* The width of the tab at each end of a slip, mm. */
 double paper_slip_tab(void);
 
+/* How a slip is used: glued on the part, or laid with its upper edge along it. */
+typedef enum slip_use { SLIP_GLUED, SLIP_LAID } slip_use;
+
 /* paper_slip_around: makes a slip of everything drawn so far.
  * Given:    name  the name on the slip, which stays with it when it is cut out
  *           up    the word for what is above it: "UP", "NUT"
- *           edge  cut the paper right at the drawing, so that it can be laid along an edge
+ *           use   a slip to lay is cut right at the drawing; one to glue says to take it off before
+ *                 anything is measured, where its band has room
  * Returned: the line to cut the paper along, mm
  */
 draw_box paper_slip_around(const draw_draft *draft, draw_shapes *list, const char *name,
-                           const char *up, bool edge);
+                           const char *up, slip_use use);
 
-/* paper_slip_numbers: writes each string's number under a place of its own. It leaves out
- * numbers that would touch their neighbour, as in a course, and those whose place is not known. */
-void paper_slip_numbers(const draw_draft *draft, draw_shapes *list, const draw_point *under);
+/* paper_slip_numbers: writes each string's number, the middle of its top at a place of its own; where it
+ * would touch its neighbour there, as in a course, at its other place, so that none is left out.
+ * Given:    under, other  both places of each string; where y is not known there is no such place
+ *           moved         for each string, to be filled: whether its number is at the other place;
+ *                         or NULL
+ */
+void paper_slip_numbers(const draw_draft *draft, draw_shapes *list, const draw_point *under,
+                        const draw_point *other, bool *moved);
 
 #endif

@@ -20,11 +20,12 @@ static void put_none(draw_flow *flow, const char *what, const char *why)
 /* Puts a slip under its title, with a line of what to do with it. */
 static void put_slip(draw_flow *flow, draw_shapes *list, const char *title, const char *use)
 {
-    const double gap = flow->drawing->draft.dense ? 5 : 9;
+    const bool dense = flow->drawing->draft.dense;
+    const double gap = dense ? 3.5 : 9, line = dense ? 4.5 : 5.5;
     if (list != NULL) {
-        double left = draw_shapes_box(list).left, top = draw_shapes_box(list).top + 9.5;
-        draw_text(list, DRAW_TEXT, (draw_point){left, top}, DRAW_HEAD, DRAW_LEFT, 0, title);
-        draw_note(list, left, top - 5.5,
+        double left = draw_shapes_box(list).left, low = draw_shapes_box(list).top + (dense ? 3 : 4);
+        draw_text(list, DRAW_TEXT, (draw_point){left, low + line}, DRAW_HEAD, DRAW_LEFT, 0, title);
+        draw_note(list, left, low,
                   draw_text_fit(&flow->drawing->draft, list, use, DRAW_NOTE, DRAW_COLUMN));
     }
     draw_shapes *block = draw_flow_list(flow);
@@ -60,11 +61,18 @@ static void draw_lines_to_floors(const part_nut *nut, draw_shapes *list, draw_pl
     draw_of(list, 0);
 }
 
+/* The place of a number that stands on the top of a part. */
+static draw_point over_top(draw_place place, double x, double top)
+{
+    const double clear = 0.9;
+    return draw_at(place, x, top + clear + DRAW_NOTE);
+}
+
 static void put_nut_face(draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
     const part_nut *nut = &draft->brief->nut_part;
-    draw_point under[SIL_STRINGS_MAX];
+    draw_point under[SIL_STRINGS_MAX], above[SIL_STRINGS_MAX];
     draw_place place = draw_place_part(draft, nut->length, 1);
     if (nut->top.count == 0) {
         put_none(flow, "Nut face",
@@ -76,15 +84,17 @@ static void put_nut_face(draw_flow *flow)
     for (int i = 0; i < nut->strings; i++) {
         bool room = nut->floor[i] > 3.4;
         under[i] = draw_at(place, nut->along[i], room ? 2.7 : SIL_UNKNOWN);
+        above[i] = over_top(place, nut->along[i], part_curve_at(&nut->top, nut->along[i]));
     }
     draw_shapes *list = draw_flow_list(flow);
     view_nut_face(draft, list, place, false);
     draw_lines_to_floors(nut, list, place);
-    paper_slip_numbers(draft, list, under);
-    draw_box slip = paper_slip_around(draft, list, "Nut face", "UP", false);
+    paper_slip_numbers(draft, list, under, above, NULL);
+    draw_box slip = paper_slip_around(draft, list, "Nut face", "UP", SLIP_GLUED);
     draw_proof(draft, list, place, draft->brief->nut.length, slip);
     put_slip(flow, list, "Nut, front face",
-             "Glue it on the face toward the board, bottom on bottom. Marks are at the floors.");
+             "Glue it on the face toward the board, bottom on bottom. Saw short of the marks: "
+             "final floors.");
 }
 
 /* Dimensions the distances from left to right as the strip is laid: along the nut, or in the
@@ -99,6 +109,26 @@ static void put_gaps(const draw_draft *draft, draw_shapes *list, const double *x
     draw_dim_chain(draft, list, gaps + 1, x, gap, from, from - 4);
 }
 
+/* The numbers of the strip below their lines, in two rows where one has no room. */
+static void number_centres(const draw_draft *draft, draw_shapes *list, const draw_point *low)
+{
+    const double gap = 0.7, row = DRAW_NOTE + gap;
+    draw_point under[SIL_STRINGS_MAX], below[SIL_STRINGS_MAX];
+    bool lower[SIL_STRINGS_MAX];
+    for (int i = 0; i < draft->brief->strings; i++) {
+        under[i] = (draw_point){low[i].x, low[i].y - gap};
+        below[i] = (draw_point){low[i].x, low[i].y - gap - row};
+    }
+    paper_slip_numbers(draft, list, under, below, lower);
+    for (int i = 0; i < draft->brief->strings; i++) {
+        if (lower[i]) {
+            draw_of(list, i + 1);
+            draw_line(list, DRAW_DIMENSION, low[i], (draw_point){low[i].x, low[i].y - row});
+        }
+    }
+    draw_of(list, 0);
+}
+
 /* The strip of the slot centres: centre lines that go down from the edge that is laid against
  * the nut, and the distances between them. */
 static void put_centres(draw_flow *flow)
@@ -107,7 +137,7 @@ static void put_centres(draw_flow *flow)
     const draw_draft *draft = &flow->drawing->draft;
     const part_nut *nut = &draft->brief->nut_part;
     double x[DRAW_ORDINATES_MAX] = {0};
-    draw_point under[SIL_STRINGS_MAX];
+    draw_point ends[SIL_STRINGS_MAX];
     draw_place place = draw_place_part(draft, nut->length, 1);
     draw_shapes *list = draw_flow_list(flow);
     for (int end = 0; end < 2; end++) {
@@ -119,13 +149,13 @@ static void put_centres(draw_flow *flow)
         draw_point at = draw_at(place, nut->along[i], low);
         draw_of(list, i + 1);
         draw_line(list, DRAW_SLOT, at, (draw_point){at.x, height});
-        under[i] = (draw_point){at.x, 2.5};
+        ends[i] = at;
         x[seen + 1] = at.x;
     }
     draw_of(list, 0);
     x[nut->strings + 1] = nut->length;
-    paper_slip_numbers(draft, list, under);
-    draw_box slip = paper_slip_around(draft, list, "Nut, slot centres", "NUT", true);
+    number_centres(draft, list, ends);
+    draw_box slip = paper_slip_around(draft, list, "Nut, slot centres", "NUT", SLIP_LAID);
     put_gaps(draft, list, x, slip.bottom);
     put_slip(flow, list, "Nut, slot centres",
              draw_say(draft,
@@ -143,11 +173,60 @@ static const char *say_face_use(const draw_draft *draft)
 {
     const brief_saddle *saddle = &draft->brief->saddle;
     const char *on = saddle->working == SIL_WORKING_FEET ? "feet" : "bottom";
-    return draw_say(draft,
-                    saddle->takes_first
-                        ? "Thin dashed line on the %s. Sand to the solid line, then measure again."
-                        : "Its lower line on the %s. The thick line is the finished top.",
-                    on);
+    if (saddle->takes_first) {
+        return draw_say(draft,
+                        "Outer dashed line on the %s. Sand to the solid line%s, then measure.", on,
+                        saddle->one_pass ? "" : ", the first pass");
+    }
+    bool from_blank = brief_known(saddle->string[0].height_first);
+    return draw_say(draft, "Lower line on the %s; upper: finished top%s.", on,
+                    from_blank ? ". First stop over it, at the table's heights" : "");
+}
+
+/* Where a word stands over both lines of the bottom's cut at x, in the part's own mm, and whether there is
+ * room for it below the numbers. */
+static double over_cuts(const part_saddle *part, double x)
+{
+    const double over = 1.1;
+    return over +
+           fmax(part_base_at(part, part->base_all, x), part_base_at(part, part->base_first, x));
+}
+
+static bool room_for_letters(const part_saddle *part, double x)
+{
+    const double numbers = 4.8, clear = 0.4;
+    return over_cuts(part, x) + DRAW_NOTE + clear <=
+           part_curve_at(&part->finished_top, x) - numbers;
+}
+
+static void letter_cut(const part_saddle *part, draw_shapes *list, draw_place place, double x,
+                       sil_line cut, const char *word)
+{
+    const double clear = 0.3;
+    double high = over_cuts(part, x);
+    draw_line(list, DRAW_DIMENSION, draw_at(place, x, part_base_at(part, cut, x)),
+              draw_at(place, x, high - clear));
+    draw_text(list, DRAW_TEXT, draw_at(place, x, high), DRAW_NOTE, DRAW_MIDDLE, 0, word);
+}
+
+/* Letters the two lines of the bottom's cut, which may lie so close that a printer runs them together. */
+static void letter_cuts(const draw_draft *draft, draw_shapes *list, draw_place place)
+{
+    const part_saddle *part = &draft->brief->saddle_part;
+    const brief_saddle *saddle = &draft->brief->saddle;
+    double first = 0.4 * part->length, whole = 0.6 * part->length;
+    if (part->base && saddle->takes_first && !saddle->one_pass && room_for_letters(part, first) &&
+        room_for_letters(part, whole)) {
+        letter_cut(part, list, place, first, part->base_first, "first");
+        letter_cut(part, list, place, whole, part->base_all, "whole");
+    }
+}
+
+/* The finished top, or that of the saddle as it is where that is higher. */
+static double highest_at(const part_saddle *part, double x)
+{
+    double top = part_curve_at(&part->finished_top, x);
+    return part->present_top.count > 0 ? fmax(top, part_curve_at(&part->present_top, x)) : top;
 }
 
 static void put_saddle_face(draw_flow *flow)
@@ -155,7 +234,7 @@ static void put_saddle_face(draw_flow *flow)
     const draw_draft *draft = &flow->drawing->draft;
     const part_saddle *part = &draft->brief->saddle_part;
     const double tick = 1.6;
-    draw_point under[SIL_STRINGS_MAX];
+    draw_point under[SIL_STRINGS_MAX], above[SIL_STRINGS_MAX];
     draw_place place = draw_place_part(draft, part->length, 1);
     if (part->finished_top.count == 0) {
         put_none(flow, draw_say(draft, "%s face", piece(draft)),
@@ -166,6 +245,7 @@ static void put_saddle_face(draw_flow *flow)
     for (int i = 0; i < part->strings; i++) {
         double x = part->along[i], top = part->finished[i];
         under[i] = draw_at(place, x, top > 6.5 ? top - tick - 0.7 : SIL_UNKNOWN);
+        above[i] = over_top(place, x, highest_at(part, x));
         if (sil_known(top)) {
             draw_of(list, i + 1);
             draw_line(list, DRAW_SLOT, draw_at(place, x, top - tick), draw_at(place, x, top));
@@ -173,16 +253,18 @@ static void put_saddle_face(draw_flow *flow)
     }
     draw_of(list, 0);
     view_saddle_face(draft, list, place);
-    paper_slip_numbers(draft, list, under);
+    letter_cuts(draft, list, place);
+    paper_slip_numbers(draft, list, under, above, NULL);
     draw_box slip =
-        paper_slip_around(draft, list, draw_say(draft, "%s face", piece(draft)), "UP", false);
+        paper_slip_around(draft, list, draw_say(draft, "%s face", piece(draft)), "UP", SLIP_GLUED);
     draw_proof(draft, list, place, draft->brief->saddle.length, slip);
     put_slip(flow, list, draw_say(draft, "%s, face toward the tail", piece(draft)),
              say_face_use(draft));
 }
 
-/* Says what the crosses are, which of them are still to be filed to, and which are not drawn. */
-static const char *say_crosses(const draw_draft *draft, double reach)
+/* Says what the crosses are, which of them are still to be filed to, and which are not drawn; then, where
+ * there is room, what the arrows are. */
+static const char *say_crosses(const draw_draft *draft, const draw_shapes *list, double reach)
 {
     const part_saddle *part = &draft->brief->saddle_part;
     bool off[SIL_STRINGS_MAX];
@@ -191,9 +273,14 @@ static const char *say_crosses(const draw_draft *draft, double reach)
     }
     const char *far = draw_say_which(draft, "string", off);
     const char *filed = draw_say_which(draft, "string", part->filed);
-    return draw_say(draft, "On the top. The strings leave it at the crosses%s%s%s%s.",
-                    filed[0] != '\0' ? "; to be filed: " : "", filed,
-                    far[0] != '\0' ? "; off the paper: " : "", far);
+    const char *words =
+        draw_say(draft, "On the top. Cross: where the string leaves the finished top%s%s%s%s.",
+                 filed[0] != '\0' ? "; to be filed: " : "", filed,
+                 far[0] != '\0' ? "; off the paper: " : "", far);
+    const char *more = draw_say(draft, "%s Arrow: toward its place in tune.", words);
+    bool arrows = paper_any_beyond(draft) && list != NULL &&
+                  draw_text_width(list, more, DRAW_NOTE) <= DRAW_COLUMN;
+    return arrows ? more : words;
 }
 
 static void put_saddle_top(draw_flow *flow)
@@ -209,10 +296,10 @@ static void put_saddle_top(draw_flow *flow)
     draw_shapes *list = draw_flow_list(flow);
     view_saddle_top(draft, list, place, reach);
     draw_box slip =
-        paper_slip_around(draft, list, draw_say(draft, "%s plan", piece(draft)), "NUT", false);
+        paper_slip_around(draft, list, draw_say(draft, "%s plan", piece(draft)), "NUT", SLIP_GLUED);
     draw_proof(draft, list, place, draft->brief->saddle.length, slip);
     put_slip(flow, list, draw_say(draft, "%s, plan with the peaks", piece(draft)),
-             say_crosses(draft, reach));
+             say_crosses(draft, list, reach));
 }
 
 static void put_nut(draw_flow *flow)
@@ -247,11 +334,14 @@ static void put_saddle(draw_flow *flow)
 
 static void draw_templates(sil_drawing *drawing)
 {
-    static const draw_heading heading = {
-        "Templates",
-        "1:1",
-        {"Cut the paper along the thin frame, fold the band under the bottom, glue. Before you cut",
-         "material, hold a rule to the length under each slip. Slacken the strings; wear a mask."}};
+    static const draw_heading heading = {"Templates",
+                                         "1:1",
+                                         {"Cut along the thin frame, fold the band under the "
+                                          "bottom, glue; check the length with a rule.",
+                                          "For sawing and roughing: leave the line, the part is "
+                                          "inside it. Take the paper off before you",
+                                          "measure a floor, a height or the thickness, or sand the "
+                                          "bottom. Slacken strings; wear a mask."}};
     draw_flow flow = draw_flow_begin(drawing, heading);
     if (drawing->order.part != SIL_PART_SADDLE && paper_needs_template(drawing, SIL_PART_NUT)) {
         put_nut(&flow);

@@ -49,7 +49,9 @@ static void put_tune_words(draw_flow *flow)
     draw_flow_words(
         flow,
         "Saddle only: in tune at the 12th, the nut as it is. Best: saddle and nut together, "
-        "least out over frets 1 to 12. For the heights the work leaves; longer is +.",
+        "least out over frets 1 to 12. Setback: how far past the scale length the string leaves "
+        "the "
+        "saddle. For the heights the work leaves; longer is +.",
         3);
 }
 
@@ -130,9 +132,11 @@ static void put_slot(draw_flow *flow)
     view_slot(draft, list, scale);
     if (list != NULL && list->count > 0) {
         paper_caption(list, DRAW_MIDDLE,
-                      draw_say(draft, "Saddle from above %s, nut side up: in tune at the crosses%s",
+                      draw_say(draft,
+                               "Saddle from above %s, nut side up. Circle: where it would play in "
+                               "tune%s",
                                draw_say_scale(draft, scale),
-                               view_best_slot_fits(draft) ? "; dashed, the best slot" : ""));
+                               view_best_slot_fits(draft) ? "; dashed: best slot" : ""));
     }
     draw_flow_put(flow, list, DRAW_MIDDLE, 4, told ? 8.5 : 0);
     if (told) {

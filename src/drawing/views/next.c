@@ -188,9 +188,11 @@ void view_next(const draw_draft *draft, draw_shapes *list, int step, view_room r
     y -= 3.5 + size;
     draw_text(list, DRAW_TEXT, (draw_point){in, y}, size, DRAW_LEFT, 0, next.title);
     y = put_rows(draft, list, &next, room, width, y - 4);
-    if (room != VIEW_SCARCE || next.rows == 0) {
+    bool whole = room != VIEW_SCARCE || next.rows == 0;
+    const char *words = whole ? it->what.words : it->first;
+    if (words[0] != '\0') {
         y = draw_paragraph(list, in, y - 2.5, width - 2 * in, DRAW_NOTE,
-                           draw_set_decimals(draft, it->what.words));
+                           draw_set_decimals(draft, words));
     }
     draw_rectangle(list, DRAW_OUTLINE, (draw_box){0, y - in, width, 0});
     draw_rectangle(list, DRAW_OUTLINE, (draw_box){0.8, y - in + 0.8, width - 0.8, -0.8});

@@ -97,8 +97,20 @@ static void dimension(const draw_draft *draft, draw_shapes *list, draw_place pla
                     draw_at(place, thickness + string_behind, 0).x + 13, draft->brief->nut.drop);
     }
     double base = draw_at(place, 0, -nut->shim).y;
-    draw_dim_across(draft, list, (draw_point){place.x, base}, (draw_point){right, base}, base - 7,
-                    view_again(draft->brief->nut.crossing));
+    draw_dim_across(draft, list, (draw_point){place.x, base}, (draw_point){right, base},
+                    base - (nut->shim > 0 ? 11 : 7), view_again(draft->brief->nut.crossing));
+}
+
+/* Names the shim, which is no more than a line, below it at the right. */
+static void name_shim(const draw_draft *draft, draw_shapes *list, draw_place place)
+{
+    const part_nut *nut = &draft->brief->nut_part;
+    const double aside = 2.5, down = 3;
+    draw_point from = draw_at(place, along_slot(nut), -nut->shim / 2);
+    draw_point to = {from.x + aside, draw_at(place, 0, -nut->shim).y - down + DRAW_NOTE / 2};
+    draw_line(list, DRAW_DIMENSION, from, to);
+    draw_text(list, DRAW_TEXT, (draw_point){to.x + 0.8, to.y - DRAW_NOTE / 2}, DRAW_NOTE, DRAW_LEFT,
+              0, draw_say(draft, "shim %s", draw_figure(draft, draft->brief->nut.shim)));
 }
 
 void view_nut_section(const draw_draft *draft, draw_shapes *list, draw_place place, int string)
@@ -114,6 +126,7 @@ void view_nut_section(const draw_draft *draft, draw_shapes *list, draw_place pla
     if (part->shim > 0) {
         draw_point shim[] = {{0, -part->shim}, {thickness, -part->shim}, {thickness, 0}, {0, 0}};
         hatched(list, place, shim, 4, 0.8);
+        name_shim(draft, list, place);
     }
     hatched(list, place, nut, 4, 1.6);
     const draw_point wall[] = {draw_at(place, 0, floor), draw_at(place, 0, top),

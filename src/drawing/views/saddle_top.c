@@ -35,6 +35,33 @@ static bool put_beside(const draw_draft *draft, draw_shapes *list, const draw_or
     return true;
 }
 
+/* Says what the figures of a row are: to the right of them, or to the left, as fully as the saddle leaves
+ * room for. */
+static void say_beyond(draw_shapes *list, draw_place place, double length,
+                       const draw_ordinates *row, int side, bool beside)
+{
+    static const char *const words[2][2] = {{"behind the saddle", "behind"},
+                                            {"in front of the saddle", "in front"}};
+    const double apart = beside ? 1.2 : 6; /* upright figures may be moved aside */
+    double end = draw_at(place, length, 0).x, low = fmin(place.x, end), high = fmax(place.x, end);
+    double left = (double)INFINITY, right = -left;
+    for (int i = 0; i < row->count; i++) {
+        double figure = draw_text_width(list, row->figure[i].shown, DRAW_NOTE);
+        left = fmin(left, row->from[i].x - apart);
+        right = fmax(right, row->from[i].x + (beside ? apart + figure : 0) + apart);
+    }
+    double y = row->from[0].y - (side > 0 ? 1 : DRAW_NOTE - 1);
+    for (int k = 0; k < 4; k++) {
+        const char *said = words[side > 0][k % 2];
+        double width = draw_text_width(list, said, DRAW_NOTE);
+        if (k < 2 ? right + width <= high : left - width >= low) {
+            draw_text(list, DRAW_TEXT, (draw_point){k < 2 ? right : left, y}, DRAW_NOTE,
+                      k < 2 ? DRAW_LEFT : DRAW_RIGHT, 0, said);
+            return;
+        }
+    }
+}
+
 /* Points to the places in tune beyond one edge of the saddle: 1 for the edge toward the nut, -1 for
  * the other. */
 static void point_beyond(const draw_draft *draft, draw_shapes *list, draw_place place, int side)
@@ -55,8 +82,12 @@ static void point_beyond(const draw_draft *draft, draw_shapes *list, draw_place 
         }
     }
     draw_of(list, 0);
-    if (!put_beside(draft, list, &row, side)) {
+    bool beside = put_beside(draft, list, &row, side);
+    if (!beside) {
         draw_dim_ordinates(draft, list, &row);
+    }
+    if (row.count > 0) {
+        say_beyond(list, place, part->length, &row, side, beside);
     }
 }
 

@@ -50,6 +50,7 @@ void view_slot(const draw_draft *draft, draw_shapes *list, double scale)
         return;
     }
     draw_place place = draw_place_part(draft, part->length, scale);
+    const double ring = 1.2; /* no cross: that is where a string leaves the finished top */
     draw_ordinates numbers = {.numbered = true};
     draw_slot(part, list, place, part->slot_built, DRAW_OUTLINE);
     if (view_best_slot_fits(draft)) {
@@ -61,8 +62,8 @@ void view_slot(const draw_draft *draft, draw_shapes *list, double scale)
         }
         draw_point at = view_behind_saddle(draft, place, i, part->contact[i]);
         draw_of(list, i + 1);
-        view_cross(list, at);
-        numbers.from[numbers.count] = (draw_point){at.x, at.y + 1.2};
+        draw_circle(list, DRAW_CONTACT, at, ring);
+        numbers.from[numbers.count] = (draw_point){at.x, at.y + ring};
         numbers.number[numbers.count++] = i + 1;
     }
     draw_of(list, 0);

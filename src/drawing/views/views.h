@@ -81,7 +81,7 @@ double view_crowns_form(const draw_draft *draft, draw_shapes *list, double x, do
 typedef enum view_room {
     VIEW_AMPLE,
     VIEW_SPARE, /* no ranges, and one row of blanks */
-    VIEW_SCARCE /* nor the sentence of the next step */
+    VIEW_SCARCE /* nor the sentence of the next step, but for what comes before it */
 } view_room;
 
 /* Draws the next step as the bench card shows it: its name and its figures large, and what to do. */
