@@ -90,6 +90,9 @@ typedef struct brief_nut {
     brief_figure stack_bend; /* the most by which stiffness may lift a string over the floor of a
                                 slot that is worked; "-" where that is next to nothing, or not
                                 known of any */
+    brief_figure rough; /* of a new nut: the height its blank is brought down to before its slots
+                                are cut, rounded up; "-" for the present one, and where the blank is
+                                no higher */
     const char *stack_words; /* both in a sentence; "" without a stack */
     const char *fit;         /* how a new one fits between neck and board; "" for the present one */
     const char *bottom; /* how flat and square its bottom is made; "" where that is not worked */

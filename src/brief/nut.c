@@ -41,7 +41,7 @@ static void fill_passes(const brief *b, brief_slot *slot, int i)
     slot->left = takes ? figure_length(b->unit, at_once ? 0.0 : left, SIL_NEAREST) : figure_none();
     slot->stack_first =
         takes ? figure_limited(b->unit, plan->nut.stack[i] + left, SIL_UP, FIGURE_FLOOR)
-        : plan_makes_nut(plan)
+        : plan_cuts_anew(plan, i)
             ? figure_limited(b->unit, plan->nut.stack[i] + plan->nut.leave[i], SIL_UP, FIGURE_FLOOR)
             : figure_none();
     slot->worked = files || slot->does == BRIEF_FILLS || slot->does == BRIEF_NEW;
@@ -186,6 +186,19 @@ static bool one_pass(const brief *b)
     return true;
 }
 
+/* By how much a blank is left higher than its finished top while its slots are cut, mm. Common practice,
+ * no source. */
+static const double rough_over = 1.0;
+
+/* How high a blank is while its slots are cut: from much higher a thin file would have to cut deep. */
+static brief_figure rough_height(const brief *b)
+{
+    double rough = b->nut_part.height + rough_over;
+    bool comes_off = b->nut.blank.ordered && b->plan->nut.remedy == SIL_NUT_REPLACE &&
+                     sil_above(b->plan->nut_blank.height, rough);
+    return comes_off ? figure_length(b->unit, rough, SIL_UP) : figure_none();
+}
+
 static const double degree = 0.017453292519943295;
 
 void brief_fill_nut(brief *b)
@@ -226,5 +239,6 @@ void brief_fill_nut(brief *b)
     nut->blank =
         brief_blank_of(b, nut->remedy != SIL_NUT_WAIT && !nut->zero_fret, plan->nut_blank, done,
                        part->along[0] - part->along[b->strings - 1], part->top_radius);
+    nut->rough = rough_height(b);
     nut->headline = headline(b);
 }

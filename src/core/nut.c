@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The nut. See docs/arithmetic.md, "The nut". */
 #include "fresh.h"
+#include "height.h"
 
 /* Steps from each string to the next. Inside a course it is the distance of the pair. The rest of
  * the width is shared evenly between courses, plus something for each string (half its gauge, or
@@ -106,6 +107,36 @@ static double greatest_rise(const sil_stages *stages, int strings)
     return rise;
 }
 
+double core_slot_leave(const sil_bench *bench, double over_low, double u)
+{
+    return fmax(bench->leave_slot,
+                SIL_GUARD_ONE * u - over_low); /* fmax leaves out what is not known */
+}
+
+double core_aim_over_low(const sil_bench *bench, int string)
+{
+    const sil_board *board = &bench->board;
+    int h = core_far_fret(&bench->targets);
+    double share = bench->targets.first_held == SIL_HOLD_OPEN
+                       ? board->fret_x[string][1] / board->saddle_x[string]
+                       : board->fret_x[string][1] / board->fret_x[string][h];
+    return (bench->targets.first[string].aim - bench->targets.first[string].low) / (1.0 - share);
+}
+
+/* What stays on at first of the slots that are cut from above, because the nut is made anew or the slot
+ * is filled: the feelers alone do not keep them in their ranges. */
+static void leave_a_stroke(const sil_bench *bench, const sil_stages *stages, int strings,
+                           sil_nut_work *work)
+{
+    for (int i = 0; i < strings; i++) {
+        bool anew = work->remedy == SIL_NUT_REPLACE ||
+                    (work->remedy == SIL_NUT_FILL && work->verdict[i] == SIL_RAISE);
+        double over_low = work->verdict[i] == SIL_LEAVE ? sil_nut_to_low(bench, stages, i)
+                                                        : core_aim_over_low(bench, i);
+        work->leave[i] = anew ? core_slot_leave(bench, over_low, work->stack_u[i]) : 0.0;
+    }
+}
+
 static void size_slot(const sil_bench *bench, const sil_stages *stages, const sil_nut_given *make,
                       int i, sil_nut_work *work)
 {
@@ -208,6 +239,7 @@ void sil_nut_cut(const sil_bench *bench, const sil_stages *stages, const sil_nut
     if (work->remedy == SIL_NUT_REPLACE) {
         drop_old(strings, work);
     }
+    leave_a_stroke(bench, stages, strings, work);
     if (unread > 0 || bench->zero_fret) {
         work->top = SIL_UNKNOWN;
     }

@@ -136,7 +136,7 @@ static void put_nut(const brief *b, json_at root)
         json_put_number(row, "stack_u", work->stack_u[i]);
         json_put_number(row, "stack_bend", work->stack_bend[i]);
         json_put_number(row, "depth", work->depth[i]);
-        json_put_number(row, "leave", plan_makes_nut(plan) ? work->leave[i] : SIL_UNKNOWN);
+        json_put_number(row, "leave", plan_cuts_anew(plan, i) ? work->leave[i] : SIL_UNKNOWN);
     }
     json_put_bool(nut, "make", plan_makes_nut(plan));
     json_put_number(nut, "gap", plan->nut_gap);

@@ -186,13 +186,15 @@ class Tech:
         return max(0.0, filed)
 
     def cut_anew(self, i, row):
-        """A slot cut from above: to the feelers, with the string on it or a little over it."""
+        """A slot cut from above: to the feelers, with the string on it or a little over it, and what
+        stays on at first."""
+        on = row["leave"] or 0.0
         if row["deepen"] is None:   # its gap could not be read: filled, and cut to read its aim
             share = 1 - self.it.x[1] / self.it.x[3]
-            return (self.it.first(i) - self.it.first_band[i][1]) / share + self.off_by("nut")
+            return (self.it.first(i) - self.it.first_band[i][1]) / share - on + self.off_by("nut")
         if not self.feelers or row["stack"] is None:
-            return row["deepen"] + self.off_by("nut")
-        stands = row["stack"] + self.it.lift[i] * (row["stack_bend"] or 0.0)
+            return row["deepen"] - on + self.off_by("nut")
+        stands = row["stack"] + on + self.it.lift[i] * (row["stack_bend"] or 0.0)
         return self.it.over_board(i) - stands + self.off_by("nut")
 
     def nut(self, part):
@@ -202,7 +204,7 @@ class Tech:
         for i, row in enumerate(rows):
             raised = row["verdict"] == "raise"
             if remedy == "replace":   # cut to the feelers of the plan
-                it.nut[i] -= self.off_by("nut") if row["verdict"] == "leave" \
+                it.nut[i] -= self.off_by("nut") - row["leave"] if row["verdict"] == "leave" \
                     else self.cut_anew(i, row)
             elif raised:
                 it.nut[i] -= self.cut_anew(i, row)
