@@ -140,14 +140,14 @@ act_words act_words_of(sil_act act)
             .dangers = gluing,
             .large = {{"stack-first", "recut at first to feelers of"}, {"slot", "too low by"}}};
     case SIL_ACT_SHIM_NUT:
-        return (act_words){
-            .word = "shim-nut",
-            .what = say_shim_nut,
-            .check = say_check_shimmed_nut,
-            .next = "shim the nut",
-            .main = "shim",
-            .dangers = parting,
-            .large = {{"shim", "shim, full length"}, {"stack", "then to feelers of"}}};
+        return (act_words){.word = "shim-nut",
+                           .what = say_shim_nut,
+                           .check = say_check_shimmed_nut,
+                           .next = "shim the nut",
+                           .main = "shim",
+                           .dangers = parting,
+                           .large = {{"shim", "shim, full length"},
+                                     {"stack-first", "then at first to feelers of"}}};
     case SIL_ACT_SAND_SADDLE:
         return (act_words){.word = "sand-saddle",
                            .what = say_sand,

@@ -2,18 +2,22 @@
 /* The figures that are shown for the nut. */
 #include "within.h"
 
-static brief_does does(const sil_plan *plan, int i, double deepen)
+/* Of a nut that is shimmed a slot is filed that is then too high. */
+static brief_does does(const sil_plan *plan, int i)
 {
     if (plan->nut.remedy == SIL_NUT_REPLACE) {
         return BRIEF_NEW;
+    }
+    if (plan->nut.remedy == SIL_NUT_SHIM) {
+        return plan->stages.shim_leaves[i] ? BRIEF_LEAVES : BRIEF_FILES;
     }
     switch (plan->nut.verdict[i]) {
     case SIL_TAKE:
         return BRIEF_FILES;
     case SIL_RAISE:
-        return plan->nut.remedy == SIL_NUT_SHIM ? BRIEF_FILES : BRIEF_FILLS;
+        return BRIEF_FILLS;
     case SIL_LEAVE:
-        return deepen > 0.0 ? BRIEF_FILES : BRIEF_LEAVES;
+        return BRIEF_LEAVES;
     case SIL_WAIT:
         return BRIEF_WAITS;
     }
@@ -27,20 +31,19 @@ static const double least_pass = 0.005;
 static void fill_passes(const brief *b, brief_slot *slot, int i)
 {
     const sil_plan *plan = b->plan;
-    bool takes = slot->verdict == SIL_TAKE && plan->nut.remedy != SIL_NUT_REPLACE;
-    double shim = b->nut_part.shim, own = plan_slot_goal(plan, i);
-    own = slot->verdict == SIL_LEAVE ? 0.0 : own;
-    double whole = own + shim, first = plan->nut.first_pass[i] + shim, left = whole - first;
-    slot->does = does(plan, i, whole);
-    bool files = slot->does == BRIEF_FILES;
+    slot->does = does(plan, i);
+    bool files = slot->does == BRIEF_FILES, back = files && slot->verdict != SIL_TAKE;
+    double shim = b->nut_part.shim, whole = plan_slot_goal(plan, i) + shim;
+    double first = back ? plan->stages.filed_back[i] : plan->nut.first_pass[i] + shim;
+    double left = whole - first;
     bool at_once = left < least_pass;
-    slot->deepen =
-        files ? figure_limited(b->unit, at_once && takes ? first : whole, SIL_DOWN, FIGURE_OFF_SLOT)
-              : figure_none();
-    slot->first = takes ? figure_limited(b->unit, first, SIL_DOWN, FIGURE_OFF_SLOT) : figure_none();
-    slot->left = takes ? figure_length(b->unit, at_once ? 0.0 : left, SIL_NEAREST) : figure_none();
+    slot->deepen = files
+                       ? figure_limited(b->unit, at_once ? first : whole, SIL_DOWN, FIGURE_OFF_SLOT)
+                       : figure_none();
+    slot->first = files ? figure_limited(b->unit, first, SIL_DOWN, FIGURE_OFF_SLOT) : figure_none();
+    slot->left = files ? figure_length(b->unit, at_once ? 0.0 : left, SIL_NEAREST) : figure_none();
     slot->stack_first =
-        takes ? figure_limited(b->unit, plan->nut.stack[i] + left, SIL_UP, FIGURE_FLOOR)
+        files ? figure_limited(b->unit, plan->nut.stack[i] + left, SIL_UP, FIGURE_FLOOR)
         : plan_cuts_anew(plan, i)
             ? figure_limited(b->unit, plan->nut.stack[i] + plan->nut.leave[i], SIL_UP, FIGURE_FLOOR)
             : figure_none();
@@ -143,6 +146,16 @@ static const char *nothing_filed(brief *b)
                      : "Nothing is filed: every slot is in its range";
 }
 
+static bool files_any(const brief_nut *nut, int strings)
+{
+    for (int i = 0; i < strings; i++) {
+        if (nut->slot[i].does == BRIEF_FILES) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static const char *headline(brief *b)
 {
     const brief_nut *nut = &b->nut;
@@ -152,8 +165,10 @@ static const char *headline(brief *b)
     case SIL_NUT_FILL:
         return text_keep(&b->store, "Fill %s and recut", slots_with(b, SIL_RAISE));
     case SIL_NUT_SHIM:
-        return text_keep(&b->store, "Shim the nut by %s %s, then file", nut->shim.shown,
-                         b->unit_name);
+        return text_keep(&b->store,
+                         files_any(nut, b->strings) ? "Shim the nut by %s %s, then file"
+                                                    : "Shim the nut by %s %s, and file nothing",
+                         nut->shim.shown, b->unit_name);
     case SIL_NUT_REPLACE:
         return text_keep(&b->store, "New nut%s", brief_blank_words(b, &nut->blank));
     case SIL_NUT_WAIT:

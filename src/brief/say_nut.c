@@ -309,41 +309,46 @@ void say_fill(const brief *b, telling *t)
     tell(t, " Play it open before the last stroke.");
 }
 
-/* The slots that are filed back once a shim has raised all of them. */
+/* The slots that are filed back because the shim leaves them too high. Those that were too high before
+ * have a step of their own. */
 static tell_list filed_back(const brief *b)
 {
     tell_list back = {.count = b->strings};
     for (int i = 0; i < back.count; i++) {
-        back.chosen[i] =
-            b->nut.slot[i].does == BRIEF_FILES && b->nut.slot[i].deepen.exact >= least_pass;
+        const brief_slot *slot = &b->nut.slot[i];
+        back.chosen[i] = slot->does == BRIEF_FILES && slot->verdict != SIL_TAKE;
     }
     return back;
 }
 
 void say_shim_nut(const brief *b, telling *t)
 {
-    tell_list back = known(with(b, filed_back(b), stack_of));
+    tell_list back = filed_back(b), high = slots_with(b, SIL_TAKE);
     tell(t, "Knock the nut out clean and shim it: one hard full-length piece of ");
     t->way = BRIEF_UP;
     tell_length(t, "shim", -1, b->nut.shim);
-    tell(t, " under its bottom. Every slot rises by as much");
-    if (tell_chosen(&back) > 0) {
-        tell(t, "; file those of ");
-        tell_which(t, &back);
-        tell(t, " back to a feeler stack, hard against the nut's front face, of ");
-        tell_each(t, "stack", &back);
-        tell_unit(t);
-        say_stack_sure(b, t);
-    } else {
-        tell(t, ".");
+    tell(t, " under its bottom. Every nut slot rises by as much");
+    if (tell_chosen(&back) == 0) {
+        tell(t, tell_chosen(&high) > 0 ? ", and none but those that were too high is filed."
+                                       : ", and none is filed.");
+        return;
     }
+    tell(t, ". File back those of ");
+    tell_which(t, &back);
+    tell(t, ", which are then too high, and leave the others as they are.");
+    say_first_stacks(b, back, t);
 }
 
 void say_check_shimmed_nut(const brief *b, telling *t)
 {
-    tell_list touched = filed_back(b), raised = slots_with(b, SIL_RAISE);
-    for (int i = 0; i < touched.count; i++) {
-        touched.chosen[i] = touched.chosen[i] || raised.chosen[i];
+    tell_list gaps = {.count = b->strings};
+    for (int i = 0; i < gaps.count; i++) {
+        gaps.chosen[i] = b->nut.slot[i].verdict != SIL_TAKE;
     }
-    tell_gaps(b, touched, t);
+    gaps = known(with(b, gaps, gap_of));
+    tell(t, "Tune, and measure. When done, the gap at the 1st fret of ");
+    tell_which(t, &gaps);
+    tell(t, ", %s, is ", brief_hold(b->plan->bench.targets.first_held));
+    tell_each(t, "gap", &gaps);
+    tell(t, ": the gap decides, not the feelers.");
 }

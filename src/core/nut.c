@@ -96,17 +96,6 @@ static int count_on_fret(const sil_stages *stages, int strings)
     return count;
 }
 
-static double greatest_rise(const sil_stages *stages, int strings)
-{
-    double rise = 0.0;
-    for (int i = 0; i < strings; i++) {
-        if (stages->nut[i] == SIL_RAISE) {
-            rise = fmax(rise, -stages->deepen[i]);
-        }
-    }
-    return rise;
-}
-
 double core_slot_leave(const sil_bench *bench, double over_low, double u)
 {
     return fmax(bench->leave_slot,
@@ -134,6 +123,11 @@ static void leave_a_stroke(const sil_bench *bench, const sil_stages *stages, int
         double over_low = work->verdict[i] == SIL_LEAVE ? sil_nut_to_low(bench, stages, i)
                                                         : core_aim_over_low(bench, i);
         work->leave[i] = anew ? core_slot_leave(bench, over_low, work->stack_u[i]) : 0.0;
+        if (stages->filed_back[i] > 0.0) {
+            double own = work->verdict[i] == SIL_RAISE ? stages->deepen[i] : 0.0,
+                   back = stages->shim + own;
+            work->leave[i] = back - stages->filed_back[i];
+        }
     }
 }
 
@@ -227,8 +221,8 @@ void sil_nut_cut(const sil_bench *bench, const sil_stages *stages, const sil_nut
         /* By how much they must rise is not known, so no shim can be chosen. */
         work->remedy = raised > most_filled ? SIL_NUT_REPLACE : SIL_NUT_FILL;
     } else if (raised > 1) {
-        work->shim = sil_shim_thickness(greatest_rise(stages, strings), make->shim_step);
-        work->remedy = sil_above(work->shim, make->most_shim) ? SIL_NUT_REPLACE : SIL_NUT_SHIM;
+        work->shim = stages->shim;
+        work->remedy = sil_known(work->shim) ? SIL_NUT_SHIM : SIL_NUT_REPLACE;
     } else if (raised == 1) {
         work->remedy = SIL_NUT_FILL;
     } else if (count_verdicts(work, strings, SIL_TAKE) > 0) {

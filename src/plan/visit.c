@@ -90,7 +90,8 @@ static void work_slots(const sil_plan *before, sil_fit *fit)
         sil_neck_moves(&before->bench.board, fit->bend, before->bench.rod_ratio, &planned);
     }
     for (int i = 0; i < before->job->string_count; i++) {
-        if (plan_cuts_anew(before, i) || before->nut.verdict[i] == SIL_RAISE) {
+        if (plan_cuts_anew(before, i) || before->nut.verdict[i] == SIL_RAISE ||
+            (before->nut.verdict[i] == SIL_LEAVE && before->nut.remedy == SIL_NUT_SHIM)) {
             fit->nut_height[i] = planned.nut_height[i] + before->nut.leave[i];
         } else if (before->nut.verdict[i] == SIL_TAKE) {
             fit->nut_height[i] -= before->nut.first_pass[i];

@@ -135,6 +135,8 @@ ROWS = [
     ("on its fret, and nobody looked", "measure-first",
      sheet(STEEL, first=[0.06, 0, 0.07, 0.08, 0.09, 0.10], frets=None)),
     ("two low slots", "shim-nut", sheet(STEEL, first=[0.06, 0.02, 0.01, 0.08, 0.09, 0.20])),
+    ("a shim, and no slot filed", "shim-nut", sheet(STEEL, first=[0.01, 0.01, 0.02, 0.02, 0.02, 0.03])),
+    ("a shim, one slot filed back", "shim-nut", sheet(STEEL, first=[0.01, 0.02, 0.05, 0.05, 0.12, 0.05])),
     ("a very low nut", "fit-nut-blank",
      {**sheet(STEEL, first=[0.01, 0.01, 0.01, 0.01, 0.01, 0.01]), "limits": {"most_shim": 0.02}}),
     ("high saddle", "sand-saddle", sheet(STEEL, action=HIGH)),

@@ -11,7 +11,7 @@ WORKED_TO = {
     "rod": ("relief-target", "relief"), "neck-bow": ("relief", "relief-limit"),
     "seat-frets": ("proud",), "level-frets": ("level",), "new-frets": ("worn",),
     "zero-fret": ("zero-fret",), "file-slots": ("stack", "slot"), "fill-slot": ("stack-first", "slot"),
-    "shim-nut": ("shim", "stack"), "fit-nut-blank": ("thickness", "length"),
+    "shim-nut": ("shim", "stack-first"), "fit-nut-blank": ("thickness", "length"),
     "fit-saddle-blank": ("thickness", "length"), "mark-nut": ("centre",),
     "cut-nut-slots": ("stack-first", "stack"), "shape-nut": ("depth", "height"),
     "sand-saddle": ("caliper", "base"), "dress-saddle": ("top",), "shim-saddle": ("shim",),

@@ -141,7 +141,7 @@ def large_stacks(pack):
     wanted = [figure for i in range(pack.count) if (figure := pack.part.slot(i)["stack_now"]) != "-"]
     said = {figure["string"]: figure["shown"] for act in NUT_ACTS for step in pack.result["steps"]
             if step["act"] == act for figure in step["figures"]
-            if figure["of"] == ("stack-first" if act in ("cut-nut-slots", "fill-slot") else "stack")}
+            if figure["of"] == ("stack-first" if act in ("cut-nut-slots", "fill-slot", "shim-nut") else "stack")}
     pack.same("nut: the stacks now, as the steps have them", [
         pack.part.slot(i)["stack_now"] for i in range(pack.count) if i + 1 in said],
         [said[i + 1] for i in range(pack.count) if i + 1 in said])

@@ -114,8 +114,8 @@ def slots_filed(before, state):
             state.nut[i] = cut.nut[i] + row["leave"]
         elif row["verdict"] == "file":
             state.nut[i] -= row["first_pass"]
-        elif row["verdict"] == "raise":
-            state.nut[i] -= number(row["deepen"])
+        elif row["filed_back"] is not None:   # as the shim leaves it, or filed back at first
+            state.nut[i] += before.result["nut"]["shim"] - row["filed_back"]
 
 
 def foretell(before, now, near):

@@ -153,6 +153,7 @@ def nut(board, job, done, codes):
         lift = -after.bend * board.span_at(board.nut_at[i])
         stack = shown + crown + after.nut[i] + board.drop(board.nut_at[i], board.z_nut[i]) - lift
         unsure = math.hypot(done.u_stand[i], job.caliper / math.sqrt(3)) + 0 * stack
+        shimmed = remedy == "shim" and verdict in ("raise", "leave")
         moved, by_height = 0.0, unsure
         if job.stacks[i] is not None:
             stack, moved, unsure = job.stacks[i], job.stacks[i] - stack, done.u_nut[i]
@@ -160,7 +161,9 @@ def nut(board, job, done, codes):
                      "width": slot_width(job, s), "deepen": slots.deepen[i],
                      "deepen_u": done.u_nut[i], "verdict": verdict,
                      "at_edge": slots.side[i].startswith("at-") and not done.finish.nut[i],
-                     "goal": 0.0 if verdict == "leave" else slots.deepen[i] - slots.raised[i],
+                     "goal": -done.held.shim if done.held.lifted[i] else 0.0 if verdict == "leave"
+                     else slots.deepen[i] - slots.raised[i],
+                     "filed_back": done.held.back[i] if shimmed else math.nan,
                      "first_pass": math.nan if remedy == "replace" else least_of(first_pass(
                          verdict, "file", slots.deepen[i] - slots.raised[i],
                          (slots.first[i] - low) / lever, done.u_nut[i],

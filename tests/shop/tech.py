@@ -172,15 +172,16 @@ class Tech:
         self.sets[what] += sum(self.cuts.values()) > cuts
         self.sets_past[what] += sum(self.past.values()) > past
 
-    def depth(self, i, row):
+    def depth(self, i, row, shim):
         """How far a slot is filed: to the feelers, or where they have had nothing to file, by the
         amount."""
-        off = self.off_by("nut")
+        off, back = self.off_by("nut"), row["filed_back"]
+        takes = row["first_pass"] + shim if back is None else back
         if not self.feelers or row["stack"] is None or i in self.stuck:
             self.stuck.discard(i)
-            return max(0.0, row["first_pass"] + off)
+            return max(0.0, takes + off)
         floor = self.it.over_board(i) - self.it.lift[i] * (row["stack_bend"] or 0.0)
-        filed = floor - (row["stack"] + row["deepen"] - row["first_pass"]) - off
+        filed = floor - (row["stack"] + row["goal"] + shim - takes) - off
         if filed < LEAST:
             self.stuck.add(i)
         return max(0.0, filed)
@@ -206,17 +207,18 @@ class Tech:
             if remedy == "replace":   # cut to the feelers of the plan
                 it.nut[i] -= self.off_by("nut") - row["leave"] if row["verdict"] == "leave" \
                     else self.cut_anew(i, row)
+            elif remedy == "shim":   # up by the shim, and filed back where it is then too high
+                it.nut[i] += shim
             elif raised:
                 it.nut[i] -= self.cut_anew(i, row)
-            elif remedy == "shim" and row["verdict"] == "leave":
-                it.nut[i] += self.off_by("nut")   # up by the shim and filed back to where it was
             if raised or remedy == "replace":
                 self.last_cut[1][i] = False
         files = [i for i, row in enumerate(rows) if row["verdict"] == "file"
                  and remedy != "replace" and shim + row["first_pass"] >= LEAST]
+        files += [i for i, row in enumerate(rows) if (row["filed_back"] or 0.0) >= LEAST]
         for i in files:
             def take(i=i):
-                it.nut[i] -= self.depth(i, rows[i])
+                it.nut[i] -= self.depth(i, rows[i], shim)
             self.cut("nut", it.first, [i], take)
         if not files and (it.nut == before).all():
             self.finer_tool("first")

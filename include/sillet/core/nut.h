@@ -61,7 +61,6 @@ typedef struct sil_nut_given {
     double gauge[SIL_STRINGS_MAX];
     double bury[SIL_STRINGS_MAX]; /* depth of the slot below the finished top, as a share of the
                                      gauge */
-    double most_shim, shim_step;  /* mm */
     double caliper;               /* how closely the fret height was read, plus or minus, mm */
     double copy[SIL_STRINGS_MAX]; /* of a nut that is a copy: its slot floors, mm */
 } sil_nut_given;
