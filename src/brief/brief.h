@@ -77,7 +77,7 @@ typedef struct brief_nut {
     brief_figure length, thickness, height, top_radius, floor_radius;
     brief_figure crest_at; /* from the bass end to the highest point of an arc; "-" for none */
     brief_figure ends[BRIEF_ENDS];             /* height of a top that is no arc at its two ends */
-    brief_figure fall;                         /* slope of the slots, in whole degrees */
+    brief_figure fall;                         /* slope of the slots, in tenths of a degree */
     brief_figure gap;                          /* between string edges, along the nut */
     brief_figure spacing[SIL_STRINGS_MAX + 1]; /* along the nut: from the treble end to slot 1, from
                                                   each slot's centre to the next, and from the last

@@ -237,7 +237,7 @@ void brief_fill_nut(brief *b)
     nut->ends[BRIEF_TREBLE] = brief_end_height(b, &part->top, part->length);
     nut->ends[BRIEF_BASS] = brief_end_height(b, &part->top, 0);
     nut->floor_radius = figure_radius(b->unit, part->floor_radius);
-    nut->fall = figure_number(part->fall_deg, 0);
+    nut->fall = figure_number(part->fall_deg, 1);
     nut->gap = figure_length(b->unit, part->gap, SIL_NEAREST);
     double crossing = part->thickness / cos(part->slant);
     nut->lean = brief_lean(part->slant);

@@ -33,7 +33,8 @@ double plan_slot_goal(const sil_plan *plan, int i)
     if (plan->stages.shim_leaves[i]) {
         return -plan->stages.shim;
     }
-    return plan->nut.verdict[i] == SIL_LEAVE ? 0.0 : plan->stages.deepen[i] - plan->stages.nut_raised[i];
+    return plan->nut.verdict[i] == SIL_LEAVE ? 0.0
+                                             : plan->stages.deepen[i] - plan->stages.nut_raised[i];
 }
 
 /* Whether a slot that was cut from above has been read since, with the stroke on it that stayed on. One

@@ -368,8 +368,8 @@ def nut(pack):
     nut_height(pack)
     pack.has("Nut", "gap", length(pack, None if unknown(result["gap"]) else result["gap"] / lean))
     if result["fall_angle"] is not None:
-        said = [re.search(r"(?:falls (\d+)°|(\d+)° to the tuners)", t) for t in pack.texts("Nut")]
-        pack.same("nut: fall", [m.group(1) or m.group(2) for m in said if m], [rounded(result["fall_angle"], 0)])
+        said = [re.search(r"(?:falls (\d+\.\d)°|(\d+\.\d)° to the tuners)", t) for t in pack.texts("Nut")]
+        pack.same("nut: fall", [m.group(1) or m.group(2) for m in said if m], [rounded(result["fall_angle"], 1)])
     told = [row[row.index("shim") + 1] for row in pack.rows("Nut") if "shim" in row]
     pack.same("nut: shim", told,
               [length(pack, result["shim"])] if result["remedy"] == "shim" else [])
