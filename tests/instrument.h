@@ -39,6 +39,8 @@ static inline void make_instrument(sil_bench *bench, sil_fit *truth)
                          .rod_ratio = 1.0,
                          .rod_spread = 0.25,
                          .wear_limit = 0.08,
+                         .shim_step = 0.1,
+                         .most_shim = 0.8,
                          .crown = 1.1,
                          .least_crown = 0.6,
                          .tools = {.action = 0.1, .first = 0.02, .relief = 0.02, .caliper = 0.05}};

@@ -96,6 +96,7 @@ static const char *blank_of(const brief *b, sil_act act)
     case SIL_ACT_ROD:
         return "relief read, action at the 12th";
     case SIL_ACT_READ_AGAIN:
+    case SIL_ACT_READ_NEW:
     case SIL_ACT_CHECK:
         return "relief read, action at the 12th, gap at the 1st";
     case SIL_ACT_READ_CROWNS:
@@ -116,7 +117,6 @@ static const char *blank_of(const brief *b, sil_act act)
     case SIL_ACT_FILE_SLOTS:
     case SIL_ACT_FILL_SLOT:
     case SIL_ACT_SHIM_NUT:
-    case SIL_ACT_NEW_NUT:
         return "gap read, and again";
     case SIL_ACT_SAND_SADDLE:
         return b->saddle.takes_first ? "action read, and again" : "action at the 12th";

@@ -382,6 +382,38 @@ static void the_text_stands_in_its_columns(void **state)
     assert_true(causes > 100 && histories > 50);
 }
 
+/* The crest of a new saddle's top is rounded up as its strings' heights are, so that none of them is told
+ * to be over it. */
+static void no_string_is_over_the_crest(void **state)
+{
+    (void)state;
+    uint64_t seed = 77;
+    int crests = 0;
+    sil_sheet *sheet;
+    sil_sheet_read("examples/new-saddle.yaml", "profiles", &sheet);
+    assert_non_null(sil_sheet_job(sheet));
+    sil_job job = *sil_sheet_job(sheet);
+    int last = job.string_count - 1;
+    for (int k = 0; k < JOBS; k++) {
+        double treble = uniform(&seed, 1.5, 2.2), bass = treble + uniform(&seed, 0.0, 1.0);
+        for (int i = 0; i <= last; i++) {
+            double aim = treble + (bass - treble) * i / last;
+            job.targets.action[i] = (sil_band){aim - 0.25, aim, aim + 0.25};
+        }
+        plan_into(&job, &plan);
+        brief *b = brief_make(&plan, k % 2 ? SIL_INCH : SIL_MM);
+        assert_non_null(b);
+        crests += brief_known(b->saddle.crest);
+        for (int i = 0; brief_known(b->saddle.crest) && i <= last; i++) {
+            assert_true(strtod(b->saddle.crest.shown, NULL) >=
+                        strtod(b->saddle.string[i].height.shown, NULL) - 1e-9);
+        }
+        brief_free(b);
+    }
+    sil_sheet_free(sheet);
+    assert_true(crests > 100);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -392,6 +424,7 @@ int main(void)
         cmocka_unit_test(a_stage_says_what_is_done_in_it),
         cmocka_unit_test(findings_name_their_strings),
         cmocka_unit_test(the_text_stands_in_its_columns),
+        cmocka_unit_test(no_string_is_over_the_crest),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -74,12 +74,8 @@ static void a_lift_is_not_told_of_what_is_not_known(void **state)
 static void work_with(sil_tools tools, sil_stages *stages, sil_nut_work *nut, sil_bench *bench)
 {
     sil_fit truth;
-    sil_nut_given make = {.seat_to_board = 6.5,
-                          .head_angle_deg = 14.0,
-                          .fall_share = 0.5,
-                          .most_shim = 0.8,
-                          .shim_step = 0.1,
-                          .caliper = tools.caliper};
+    sil_nut_given make = {
+        .seat_to_board = 6.5, .head_angle_deg = 14.0, .fall_share = 0.5, .caliper = tools.caliper};
     make_instrument(bench, &truth);
     bench->tools = tools;
     truth.nut_height[0] += 0.2;

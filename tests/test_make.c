@@ -52,6 +52,69 @@ static bool asks(sil_act act)
 }
 
 #define SOUND "frets: sound, humidity: 48 %"
+#define OLD_NUT "action: {treble: 1.8, bass: 2.3}, relief: 0.2, frets: sound, humidity: 48 %"
+
+/* A nut that was read and is worn out is made in the same steps as one from the sheet's `make`, and its
+ * slots have a stroke left on: its feelers alone are not good enough. What is left is filed by the gap. */
+static void a_worn_out_nut_is_made_like_any_other(void **state)
+{
+    (void)state;
+    make_plan("[]", "  - {first: [0, 0, 0, 0.08, 0.09, 0.10], " OLD_NUT "}\n");
+    assert_int_equal(plan.nut.remedy, SIL_NUT_REPLACE);
+    assert_true(asks(SIL_ACT_FIT_NUT) && asks(SIL_ACT_MARK_NUT) && asks(SIL_ACT_CUT_NUT));
+    assert_true(asks(SIL_ACT_SHAPE_NUT) && asks(SIL_ACT_READ_NEW));
+    double stack[SIL_STRINGS_MAX];
+    for (int i = 0; i < 6; i++) {
+        assert_true(plan.nut.leave[i] >= 0.05);
+        stack[i] = plan.nut.stack[i] + plan.nut.leave[i];
+    }
+    make_plan("[]",
+              "  - {date: 2026-05-01, first: [0, 0, 0, 0.08, 0.09, 0.10], " OLD_NUT "}\n"
+              "  - {date: 2026-05-02, first: [0.10, 0.11, 0.12, 0.13, 0.14, 0.15], " OLD_NUT "}\n");
+    assert_int_equal(plan.nut.remedy, SIL_NUT_FILE);
+    assert_false(asks(SIL_ACT_FIT_NUT));
+    assert_true(asks(SIL_ACT_FILE_SLOTS));
+    for (int i = 0; i < 6; i++) {
+        assert_int_equal(plan.nut.verdict[i], SIL_TAKE); /* in range or not: it is to be finished */
+        assert_true(plan.nut.stack_moved[i]);
+        near(plan.nut.stack[i], stack[i] - plan.stages.deepen[i], 1e-9);
+    }
+}
+
+/* The same of a slot that is filled; the others are left. One that was not filled is to be. */
+static void a_filled_slot_has_a_stroke_left_on(void **state)
+{
+    (void)state;
+    make_plan("[]", "  - {first: [0.06, 0.06, 0.01, 0.08, 0.09, 0.10], " OLD_NUT "}\n");
+    assert_int_equal(plan.nut.remedy, SIL_NUT_FILL);
+    assert_true(plan.nut.leave[2] >= 0.05);
+    near(plan.nut.leave[1], 0.0, 0.0);
+    make_plan("[]",
+              "  - {date: 2026-05-01, first: [0.06, 0.06, 0.01, 0.08, 0.09, 0.10], " OLD_NUT
+              "}\n  - {date: 2026-05-02, first: [0.06, 0.06, 0.10, 0.08, 0.09, 0.10], " OLD_NUT
+              "}\n");
+    assert_int_equal(plan.nut.verdict[2], SIL_TAKE);
+    assert_int_equal(plan.nut.verdict[1], SIL_LEAVE);
+    assert_true(plan.stages.finish_slot[2] && plan.nut.stack_moved[2]);
+}
+
+/* The visit after is expected to find the slot at its target and what was left on it. */
+static void the_stroke_left_on_is_expected(void **state)
+{
+    (void)state;
+    make_plan("[]",
+              "  - {date: 2026-05-01, first: [0.06, 0.06, 0.01, 0.08, 0.09, 0.10], " OLD_NUT "}\n");
+    const double *x = plan.bench.board.fret_x[2];
+    double up = (plan.bench.targets.first[2].aim - 0.01) / (1.0 - x[1] / x[3]) + plan.nut.leave[2];
+    double share = 1.0 - x[12] / plan.bench.board.saddle_x[2], was = plan.bench.gaps.action[2];
+    make_plan("[]",
+              "  - {date: 2026-05-01, first: [0.06, 0.06, 0.01, 0.08, 0.09, 0.10], " OLD_NUT
+              "}\n  - {date: 2026-05-02, first: [0.06, 0.06, 0.10, 0.08, 0.09, 0.10], " OLD_NUT
+              "}\n");
+    near(plan.visits[1].predicted[2], was + up * share, 1e-9);
+    near(plan.visits[1].predicted[1], plan.visits[0].read[1], 1e-9);
+}
+
 /* Fret 1 is worn 0.04 under string 2, too little to be levelled: the slot of a new nut is cut as over
  * the sound fret, its gap reads that much more, and no later visit files it down to the spot. */
 static void a_new_nut_is_not_cut_down_to_a_worn_spot(void **state)
@@ -292,6 +355,9 @@ int main(void)
         cmocka_unit_test(old_gaps_are_the_old_nuts),
         cmocka_unit_test(the_visit_after_finishes_it),
         cmocka_unit_test(the_next_visit_is_foretold),
+        cmocka_unit_test(a_worn_out_nut_is_made_like_any_other),
+        cmocka_unit_test(a_filled_slot_has_a_stroke_left_on),
+        cmocka_unit_test(the_stroke_left_on_is_expected),
         cmocka_unit_test(a_saddle_follows_from_the_bridges_top),
         cmocka_unit_test(a_saddle_read_back_is_finished),
         cmocka_unit_test(a_new_saddle_has_its_peaks),

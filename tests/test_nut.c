@@ -63,11 +63,7 @@ static void a_range_ends_a_millionth_late(void **state)
 
 static void make_nut(sil_nut_given *make)
 {
-    *make = (sil_nut_given){.seat_to_board = 6.5,
-                            .head_angle_deg = 14.0,
-                            .fall_share = 0.5,
-                            .most_shim = 0.8,
-                            .shim_step = 0.1};
+    *make = (sil_nut_given){.seat_to_board = 6.5, .head_angle_deg = 14.0, .fall_share = 0.5};
     for (int i = 0; i < 6; i++) {
         make->gauge[i] = 0.3 + 0.2 * i;
         make->bury[i] = i < 2 ? 1.0 : 0.5;

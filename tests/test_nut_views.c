@@ -90,6 +90,8 @@ static void the_nut_is_seen_from_the_body(void **state)
     }
 }
 
+static int stops; /* sections with a first floor over the finished one */
+
 /* Along one slot: the board up to where the feelers lie, on them the string, which runs level up to
  * the nut, down along the floor, and on to the tuner as the head does. */
 static void look_at_nut_section(const scene *s, int i)
@@ -117,6 +119,11 @@ static void look_at_nut_section(const scene *s, int i)
     }
     assert_true(low >= now - 1e-9 && low <= now + 0.03);
     assert_true(now >= floor - 1e-9);
+    if (now > floor + 1e-6) { /* what stays on today */
+        const draw_point stop[] = {at(v, 0, now), at(v, long_, now - floor + back)};
+        assert_true(take_path(list, DRAW_SLOT, 0, false, 2, stop));
+        stops++;
+    }
     assert_true(nut->shim <= 0 ||
                 take_box(list, DRAW_OUTLINE, v, (draw_box){0, -nut->shim, long_, 0}));
     for (int edge = 0; edge < 2; edge++) {
@@ -153,6 +160,7 @@ static void the_nut_is_cut_along_a_slot(void **state)
         take_down(&s);
     }
     assert_true(looked > 100);
+    assert_true(stops > 0);
 }
 
 int main(void)

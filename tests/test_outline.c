@@ -97,8 +97,11 @@ static void expect_floors(const scene *s, const part_corner *corners, int count,
     for (int i = 0; i < count; i++) {
         if (corners[i].bulge < 0) {
             part_arc arc = part_arc_to(corners[i], corners[(i + 1) % count]);
-            double left = plan_slot_goal(plan, floors) - plan->nut.first_pass[floors];
-            bool more = plan->nut.verdict[floors] == SIL_TAKE && left >= 0.005 && first &&
+            bool back = plan->stages.filed_back[floors] > 0.0; /* with a shim under the nut */
+            double left = plan_slot_goal(plan, floors) +
+                          (back ? plan->stages.shim - plan->stages.filed_back[floors]
+                                : -plan->nut.first_pass[floors]);
+            bool more = (back || plan->nut.verdict[floors] == SIL_TAKE) && left >= 0.005 && first &&
                         plan->nut.remedy != SIL_NUT_REPLACE;
             near(arc.x, nut->along[floors], 1e-6);
             near(arc.radius, plan->slot_width[floors] / cos(nut->slant) / 2, 1e-6);

@@ -132,31 +132,25 @@ act_words act_words_of(sil_act act)
             .dangers = cutting,
             .large = {{"stack", "stop at feelers of"}, {"slot", "deeper, this pass"}}};
     case SIL_ACT_FILL_SLOT:
-        return (act_words){.word = "fill-slot",
-                           .what = say_fill,
-                           .first = say_doubted_low,
-                           .check = say_check_filled,
-                           .next = "fill and recut a nut slot",
-                           .main = "slot",
-                           .dangers = gluing,
-                           .large = {{"stack", "recut to feelers of"}, {"slot", "too low by"}}};
-    case SIL_ACT_SHIM_NUT:
         return (act_words){
-            .word = "shim-nut",
-            .what = say_shim_nut,
+            .word = "fill-slot",
+            .what = say_fill,
             .first = say_doubted_low,
-            .check = say_check_shimmed_nut,
-            .next = "shim the nut",
-            .main = "shim",
-            .dangers = parting,
-            .large = {{"shim", "shim, full length"}, {"stack", "then to feelers of"}}};
-    case SIL_ACT_NEW_NUT:
-        return (act_words){.word = "new-nut",
-                           .what = say_new_nut,
-                           .check = say_check_new_nut,
-                           .next = "new nut",
+            .check = say_check_filled,
+            .next = "fill and recut a nut slot",
+            .main = "slot",
+            .dangers = gluing,
+            .large = {{"stack-first", "recut at first to feelers of"}, {"slot", "too low by"}}};
+    case SIL_ACT_SHIM_NUT:
+        return (act_words){.word = "shim-nut",
+                           .what = say_shim_nut,
+                           .first = say_doubted_low,
+                           .check = say_check_shimmed_nut,
+                           .next = "shim the nut",
+                           .main = "shim",
                            .dangers = parting,
-                           .large = {{"stack", "cut to feelers of"}}};
+                           .large = {{"shim", "shim, full length"},
+                                     {"stack-first", "then at first to feelers of"}}};
     case SIL_ACT_SAND_SADDLE:
         return (act_words){.word = "sand-saddle",
                            .what = say_sand,

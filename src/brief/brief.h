@@ -77,7 +77,7 @@ typedef struct brief_nut {
     brief_figure length, thickness, height, top_radius, floor_radius;
     brief_figure crest_at; /* from the bass end to the highest point of an arc; "-" for none */
     brief_figure ends[BRIEF_ENDS];             /* height of a top that is no arc at its two ends */
-    brief_figure fall;                         /* slope of the slots, in whole degrees */
+    brief_figure fall;                         /* slope of the slots, in tenths of a degree */
     brief_figure gap;                          /* between string edges, along the nut */
     brief_figure spacing[SIL_STRINGS_MAX + 1]; /* along the nut: from the treble end to slot 1, from
                                                   each slot's centre to the next, and from the last
@@ -90,6 +90,9 @@ typedef struct brief_nut {
     brief_figure stack_bend; /* the most by which stiffness may lift a string over the floor of a
                                 slot that is worked; "-" where that is next to nothing, or not
                                 known of any */
+    brief_figure rough; /* of a new nut: the height its blank is brought down to before its slots
+                                are cut, rounded up; "-" for the present one, and where the blank is
+                                no higher */
     const char *stack_words; /* both in a sentence; "" without a stack */
     const char *fit;         /* how a new one fits between neck and board; "" for the present one */
     const char *bottom;  /* how flat and square its bottom is made; "" where that is not worked */

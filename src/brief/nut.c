@@ -2,18 +2,22 @@
 /* The figures that are shown for the nut. */
 #include "within.h"
 
-static brief_does does(const sil_plan *plan, int i, double deepen)
+/* Of a nut that is shimmed a slot is filed that is then too high. */
+static brief_does does(const sil_plan *plan, int i)
 {
     if (plan->nut.remedy == SIL_NUT_REPLACE) {
         return BRIEF_NEW;
+    }
+    if (plan->nut.remedy == SIL_NUT_SHIM) {
+        return plan->stages.shim_leaves[i] ? BRIEF_LEAVES : BRIEF_FILES;
     }
     switch (plan->nut.verdict[i]) {
     case SIL_TAKE:
         return BRIEF_FILES;
     case SIL_RAISE:
-        return plan->nut.remedy == SIL_NUT_SHIM ? BRIEF_FILES : BRIEF_FILLS;
+        return BRIEF_FILLS;
     case SIL_LEAVE:
-        return deepen > 0.0 ? BRIEF_FILES : BRIEF_LEAVES;
+        return BRIEF_LEAVES;
     case SIL_WAIT:
         return BRIEF_WAITS;
     }
@@ -27,21 +31,20 @@ static const double least_pass = 0.005;
 static void fill_passes(const brief *b, brief_slot *slot, int i)
 {
     const sil_plan *plan = b->plan;
-    bool takes = slot->verdict == SIL_TAKE && plan->nut.remedy != SIL_NUT_REPLACE;
-    double shim = b->nut_part.shim, own = plan_slot_goal(plan, i);
-    own = slot->verdict == SIL_LEAVE ? 0.0 : own;
-    double whole = own + shim, first = plan->nut.first_pass[i] + shim, left = whole - first;
-    slot->does = does(plan, i, whole);
-    bool files = slot->does == BRIEF_FILES;
+    slot->does = does(plan, i);
+    bool files = slot->does == BRIEF_FILES, back = files && slot->verdict != SIL_TAKE;
+    double shim = b->nut_part.shim, whole = plan_slot_goal(plan, i) + shim;
+    double first = back ? plan->stages.filed_back[i] : plan->nut.first_pass[i] + shim;
+    double left = whole - first;
     bool at_once = left < least_pass;
-    slot->deepen =
-        files ? figure_limited(b->unit, at_once && takes ? first : whole, SIL_DOWN, FIGURE_OFF_SLOT)
-              : figure_none();
-    slot->first = takes ? figure_limited(b->unit, first, SIL_DOWN, FIGURE_OFF_SLOT) : figure_none();
-    slot->left = takes ? figure_length(b->unit, at_once ? 0.0 : left, SIL_NEAREST) : figure_none();
+    slot->deepen = files
+                       ? figure_limited(b->unit, at_once ? first : whole, SIL_DOWN, FIGURE_OFF_SLOT)
+                       : figure_none();
+    slot->first = files ? figure_limited(b->unit, first, SIL_DOWN, FIGURE_OFF_SLOT) : figure_none();
+    slot->left = files ? figure_length(b->unit, at_once ? 0.0 : left, SIL_NEAREST) : figure_none();
     slot->stack_first =
-        takes ? figure_limited(b->unit, plan->nut.stack[i] + left, SIL_UP, FIGURE_FLOOR)
-        : plan_makes_nut(plan)
+        files ? figure_limited(b->unit, plan->nut.stack[i] + left, SIL_UP, FIGURE_FLOOR)
+        : plan_cuts_anew(plan, i)
             ? figure_limited(b->unit, plan->nut.stack[i] + plan->nut.leave[i], SIL_UP, FIGURE_FLOOR)
             : figure_none();
     slot->worked = files || slot->does == BRIEF_FILLS || slot->does == BRIEF_NEW;
@@ -143,6 +146,16 @@ static const char *nothing_filed(brief *b)
                      : "Nothing is filed: every slot is in its range";
 }
 
+static bool files_any(const brief_nut *nut, int strings)
+{
+    for (int i = 0; i < strings; i++) {
+        if (nut->slot[i].does == BRIEF_FILES) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static const char *headline(brief *b)
 {
     const brief_nut *nut = &b->nut;
@@ -152,8 +165,10 @@ static const char *headline(brief *b)
     case SIL_NUT_FILL:
         return text_keep(&b->store, "Fill %s and recut", slots_with(b, SIL_RAISE));
     case SIL_NUT_SHIM:
-        return text_keep(&b->store, "Shim the nut by %s %s, then file", nut->shim.shown,
-                         b->unit_name);
+        return text_keep(&b->store,
+                         files_any(nut, b->strings) ? "Shim the nut by %s %s, then file"
+                                                    : "Shim the nut by %s %s, and file nothing",
+                         nut->shim.shown, b->unit_name);
     case SIL_NUT_REPLACE:
         return text_keep(&b->store, "New nut%s", brief_blank_words(b, &nut->blank));
     case SIL_NUT_WAIT:
@@ -213,6 +228,19 @@ static bool one_pass(const brief *b)
     return true;
 }
 
+/* By how much a blank is left higher than its finished top while its slots are cut, mm. Common practice,
+ * no source. */
+static const double rough_over = 1.0;
+
+/* How high a blank is while its slots are cut: from much higher a thin file would have to cut deep. */
+static brief_figure rough_height(const brief *b)
+{
+    double rough = b->nut_part.height + rough_over;
+    bool comes_off = b->nut.blank.ordered && b->plan->nut.remedy == SIL_NUT_REPLACE &&
+                     sil_above(b->plan->nut_blank.height, rough);
+    return comes_off ? figure_length(b->unit, rough, SIL_UP) : figure_none();
+}
+
 static const double degree = 0.017453292519943295;
 
 void brief_fill_nut(brief *b)
@@ -236,7 +264,7 @@ void brief_fill_nut(brief *b)
     nut->ends[BRIEF_TREBLE] = brief_end_height(b, &part->top, part->length);
     nut->ends[BRIEF_BASS] = brief_end_height(b, &part->top, 0);
     nut->floor_radius = figure_radius(b->unit, part->floor_radius);
-    nut->fall = figure_number(part->fall_deg, 0);
+    nut->fall = figure_number(part->fall_deg, 1);
     nut->gap = figure_length(b->unit, part->gap, SIL_NEAREST);
     double crossing = part->thickness / cos(part->slant);
     nut->lean = brief_lean(part->slant);
@@ -255,5 +283,6 @@ void brief_fill_nut(brief *b)
     nut->blank =
         brief_blank_of(b, nut->remedy != SIL_NUT_WAIT && !nut->zero_fret, plan->nut_blank, done,
                        part->along[0] - part->along[b->strings - 1], part->top_radius);
+    nut->rough = rough_height(b);
     nut->headline = headline(b);
 }

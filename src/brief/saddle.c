@@ -330,8 +330,8 @@ static void fill_piece(brief *b)
     saddle->slot_depth = figure_size(b->unit, plan->job->saddle.slot_depth);
     saddle->top_radius = figure_radius(b->unit, part->top_radius);
     const part_curve none = {0}, *top = saddle->replaced ? &part->finished_top : &none;
-    saddle->crest =
-        top->radius > 0 ? figure_length(b->unit, top->crest, SIL_NEAREST) : figure_none();
+    saddle->crest = top->radius > 0 ? figure_length(b->unit, fmax(top->crest, highest(b)), SIL_UP)
+                                    : figure_none();
     saddle->crest_at = brief_crest_at(b, top);
     saddle->ends[BRIEF_TREBLE] = brief_end_height(b, top, part->length);
     saddle->ends[BRIEF_BASS] = brief_end_height(b, top, 0);

@@ -20,8 +20,8 @@ say say_find_rod, say_rod_by_ear, say_check_rod_by_ear, say_neck_bow, say_rod, s
     say_zero_fret, say_check_zero_fret;
 
 /* The nut. */
-say say_file, say_doubted_high, say_doubted_low, say_check_filed, say_fill, say_check_filled, say_shim_nut, say_check_shimmed_nut,
-    say_new_nut, say_check_new_nut;
+say say_file, say_doubted_high, say_doubted_low, say_check_filed, say_fill, say_check_filled,
+    say_shim_nut, say_check_shimmed_nut;
 
 /* A nut or saddle from a blank. */
 say say_fit_nut, say_check_fit_blank, say_mark_nut, say_check_mark_nut, say_cut_nut,
@@ -30,10 +30,13 @@ say say_fit_nut, say_check_fit_blank, say_mark_nut, say_check_mark_nut, say_cut_
 
 /* The feelers, files and slope of the nut slots, which filing and cutting them share.
  * say_files: the files to use for the slots of a list.
+ * say_first_stacks: the feelers for slots that are cut from above: the first stack, at which to stop
+ *                   today, and the final one; nothing where no stack is known.
  * say_stack_sure: how closely a stack of feelers gives the height of the string; ends a sentence.
  * say_fall: the slope of the slots down toward the tuners.
  * say_doubted: to measure the doubtful gaps of these slots again, before they are worked; "" without. */
 void say_files(const brief *b, tell_list slots, telling *t);
+void say_first_stacks(const brief *b, tell_list slots, telling *t);
 void say_stack_sure(const brief *b, telling *t);
 void say_fall(const brief *b, telling *t);
 void say_doubted(const brief *b, tell_list slots, telling *t);

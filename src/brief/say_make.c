@@ -56,12 +56,55 @@ static void tell_fit(const brief *b, const char *place, double thickness, brief_
     tell(t, " long.");
 }
 
+/* The slot that is too low by most; -1 where a string lies on its fret, so that nobody knows. */
+static int lowest_slot(const brief *b)
+{
+    const sil_stages *stages = &b->plan->stages;
+    int lowest = -1;
+    for (int i = 0; i < b->strings; i++) {
+        bool low = stages->nut[i] == SIL_RAISE;
+        if (stages->on_fret[i]) {
+            return -1;
+        }
+        lowest = low && (lowest < 0 || stages->deepen[i] < stages->deepen[lowest]) ? i : lowest;
+    }
+    return lowest;
+}
+
+/* Why a nut that was read is made anew. */
+static void tell_why_new_nut(const brief *b, telling *t)
+{
+    int lowest = lowest_slot(b);
+    if (lowest < 0) {
+        tell(t,
+             "Make a new nut: more slots are too low than are worth filling. With a string on the "
+             "1st fret the amount is not known, so a shim cannot be given. ");
+        return;
+    }
+    tell(t, "Make a new nut: two slots or more are too low, by up to ");
+    t->figure_way = BRIEF_UP;
+    tell_length(t, "slot", lowest,
+                figure_length(b->unit, -b->plan->stages.deepen[lowest], SIL_NEAREST));
+    t->figure_way = BRIEF_NO_WAY;
+    tell(t, ", and a shim as thick as that is no good practice. ");
+}
+
 void say_fit_nut(const brief *b, telling *t)
 {
     const brief_nut *nut = &b->nut;
+    bool worn_out = !plan_makes_nut(b->plan);
+    if (worn_out) {
+        tell_why_new_nut(b, t);
+    }
     tell(t, "Take the old nut out and clean its place in the neck down to the wood.");
     tell_blank(&nut->blank, t);
     tell_fit(b, "the neck", nut->thickness.exact, nut->length, t);
+    if (brief_known(nut->rough)) {
+        tell(t, " Bring its top down to about ");
+        tell_length(t, "rough", -1, nut->rough);
+        tell(t, " over its bottom, so that no slot is cut deep.");
+    }
+    tell(t, worn_out ? " Keep the old one until the owner has played." : "");
 }
 
 void say_fit_blank(const brief *b, telling *t)
@@ -109,26 +152,15 @@ void say_check_mark_nut(const brief *b, telling *t)
 
 void say_cut_nut(const brief *b, telling *t)
 {
-    tell_list first = every_string(b), good = first;
-    for (int i = 0; i < first.count; i++) {
-        first.figure[i] = b->nut.slot[i].stack_first;
-        good.figure[i] = b->nut.slot[i].stack;
+    bool any = false;
+    for (int i = 0; i < b->strings; i++) {
+        any = any || brief_known(b->nut.slot[i].stack_first);
     }
-    first = known(first);
-    good = known(good);
     t->way = BRIEF_DOWN;
-    if (tell_chosen(&first) == 0) {
-        tell(t, "Cut the nut slots after the fret height was measured: the feelers depend on it.");
-    } else {
-        tell(t, "Cut the nut slots. File until you touch a first feeler stack of ");
-        tell_each(t, "stack-first", &first);
-        tell_unit(t);
-        tell(t, ", laid on the board hard against the nut's front face. The rest stays on until "
-                "the strings have been on. The final stack is ");
-        tell_each(t, "stack", &good);
-        tell_unit(t);
-        say_stack_sure(b, t);
-    }
+    tell(t,
+         any ? "Cut the nut slots."
+             : "Cut the nut slots after the fret height was measured: the feelers depend on it.");
+    say_first_stacks(b, every_string(b), t);
     say_files(b, every_string(b), t);
     say_fall(b, t);
 }

@@ -116,6 +116,23 @@ static void tell_stack(const brief *b, tell_list slots, figure_of *figure, telli
     }
 }
 
+void say_first_stacks(const brief *b, tell_list slots, telling *t)
+{
+    tell_list first = known(with(b, slots, stack_first_of));
+    tell_list good = known(with(b, slots, stack_of));
+    if (tell_chosen(&first) > 0) {
+        tell(t, " File until you touch a first feeler stack of ");
+        tell_each(t, "stack-first", &first);
+        tell_unit(t);
+        tell(t, ", laid on the board hard against the nut's front face. The rest stays on until "
+                "the strings have been on. The final stack is ");
+        tell_each(t, "stack", &good);
+        tell_unit(t);
+        say_stack_sure(b, t);
+        tell_last_stack(b, good, t);
+    }
+}
+
 /* Names the files to use, and the strings of whose slot the shop has none. */
 void say_files(const brief *b, tell_list slots, telling *t)
 {
@@ -292,102 +309,52 @@ void say_fill(const brief *b, telling *t)
             : "their shape: if a string rests on its slot's back edge, angle the slot down "
               "toward the tuners and measure again. Fill those still too low with dust of the same "
               "material and glue, let it harden, and recut.");
-    tell_stack(b, slots, stack_of, t);
+    say_first_stacks(b, slots, t);
     say_fall(b, t);
     tell(t, " Play it open before the last stroke.");
 }
 
-/* The slots that are filed back once a shim has raised all of them. */
+/* The slots that are filed back because the shim leaves them too high. Those that were too high before
+ * have a step of their own. */
 static tell_list filed_back(const brief *b)
 {
     tell_list back = {.count = b->strings};
     for (int i = 0; i < back.count; i++) {
-        back.chosen[i] =
-            b->nut.slot[i].does == BRIEF_FILES && b->nut.slot[i].deepen.exact >= least_pass;
+        const brief_slot *slot = &b->nut.slot[i];
+        back.chosen[i] = slot->does == BRIEF_FILES && slot->verdict != SIL_TAKE;
     }
     return back;
 }
 
 void say_shim_nut(const brief *b, telling *t)
 {
-    tell_list back = known(with(b, filed_back(b), stack_of));
+    tell_list back = filed_back(b), high = slots_with(b, SIL_TAKE);
     say_doubted_low(b, t);
     tell(t, "Knock the nut out clean and shim it: one hard full-length piece of ");
     t->way = BRIEF_UP;
     tell_length(t, "shim", -1, b->nut.shim);
-    tell(t, " under its bottom. Every slot rises by as much");
-    if (tell_chosen(&back) > 0) {
-        tell(t, "; file those of ");
-        tell_which(t, &back);
-        tell(t, " back to a feeler stack, hard against the nut's front face, of ");
-        tell_each(t, "stack", &back);
-        tell_unit(t);
-        say_stack_sure(b, t);
-    } else {
-        tell(t, ".");
+    tell(t, " under its bottom. Every nut slot rises by as much");
+    if (tell_chosen(&back) == 0) {
+        tell(t, tell_chosen(&high) > 0 ? ", and none but those that were too high is filed."
+                                       : ", and none is filed.");
+        return;
     }
+    tell(t, ". File back those of ");
+    tell_which(t, &back);
+    tell(t, ", which are then too high, and leave the others as they are.");
+    say_first_stacks(b, back, t);
 }
 
 void say_check_shimmed_nut(const brief *b, telling *t)
 {
-    tell_list touched = filed_back(b), raised = slots_with(b, SIL_RAISE);
-    for (int i = 0; i < touched.count; i++) {
-        touched.chosen[i] = touched.chosen[i] || raised.chosen[i];
+    tell_list gaps = {.count = b->strings};
+    for (int i = 0; i < gaps.count; i++) {
+        gaps.chosen[i] = b->nut.slot[i].verdict != SIL_TAKE;
     }
-    tell_gaps(b, touched, t);
-}
-
-/* The slot that is too low by most; -1 where a string lies on its fret, so that nobody knows. */
-static int lowest_slot(const brief *b)
-{
-    const sil_stages *stages = &b->plan->stages;
-    int lowest = -1;
-    for (int i = 0; i < b->strings; i++) {
-        bool low = stages->nut[i] == SIL_RAISE;
-        if (stages->on_fret[i]) {
-            return -1;
-        }
-        lowest = low && (lowest < 0 || stages->deepen[i] < stages->deepen[lowest]) ? i : lowest;
-    }
-    return lowest;
-}
-
-static tell_list every_slot(const brief *b)
-{
-    tell_list all = {.count = b->strings};
-    for (int i = 0; i < all.count; i++) {
-        all.chosen[i] = true;
-    }
-    return all;
-}
-
-void say_check_new_nut(const brief *b, telling *t)
-{
-    tell_gaps(b, every_slot(b), t);
-}
-
-void say_new_nut(const brief *b, telling *t)
-{
-    tell_list all = known(with(b, every_slot(b), stack_of));
-    int lowest = lowest_slot(b);
-    if (lowest >= 0) {
-        tell(t, "Make a new nut: two slots or more are too low, by up to ");
-        t->figure_way = BRIEF_UP;
-        tell_length(t, "slot", lowest,
-                    figure_length(b->unit, -b->plan->stages.deepen[lowest], SIL_NEAREST));
-        t->figure_way = BRIEF_NO_WAY;
-        tell(t, ", and a shim as thick as that is no good practice.");
-    } else {
-        tell(t,
-             "Make a new nut: more slots are too low than are worth filling. With a string on the "
-             "1st fret the amount is not known, so a shim cannot be given.");
-    }
-    if (tell_chosen(&all) > 0) {
-        tell(t, " Cut its slots to a feeler stack, hard against the nut's front face, of ");
-        tell_each(t, "stack", &all);
-        tell_unit(t);
-        say_stack_sure(b, t);
-    }
-    say_fall(b, t);
-    tell(t, " Keep the old one until the owner has played.");
+    gaps = known(with(b, gaps, gap_of));
+    tell(t, "Tune, and measure. When done, the gap at the 1st fret of ");
+    tell_which(t, &gaps);
+    tell(t, ", %s, is ", brief_hold(b->plan->bench.targets.first_held));
+    tell_each(t, "gap", &gaps);
+    tell(t, ": the gap decides, not the feelers.");
 }

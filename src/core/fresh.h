@@ -9,6 +9,14 @@
 /* Slope of the nut slots down toward the tuners, degrees; unknown where the headstock's angle is. */
 double core_fall_angle_deg(const sil_nut_given *make);
 
+/* core_slot_leave: how much higher than its stack a slot that is cut from above is filed at first, mm: the
+ * bench's stroke, or what keeps the slot in its range. over_low: how far its stack is over the height
+ * that would bring its gap to the low edge; u: standard uncertainty of the stack; both mm. */
+double core_slot_leave(const sil_bench *bench, double over_low, double u);
+
+/* core_aim_over_low: how far a slot at its target is over the low edge of its range, mm at the nut. */
+double core_aim_over_low(const sil_bench *bench, int string);
+
 /* core_saddle_seat: the height of the saddle's bottom over the chord at each string, by caliper or
  * from the bridge's top; unknown where two readings of it disagree. Fills present_disagree and
  * stands of work. */

@@ -6,19 +6,6 @@
 #include "height.h"
 #include "room.h"
 
-/* How far the first pass of a slot may be from its target without it going under its range. */
-static double guarded(const sil_bench *bench, int i, double u)
-{
-    const sil_board *board = &bench->board;
-    int h = core_far_fret(&bench->targets);
-    double share = bench->targets.first_held == SIL_HOLD_OPEN
-                       ? board->fret_x[i][1] / board->saddle_x[i]
-                       : board->fret_x[i][1] / board->fret_x[i][h];
-    double spare = (bench->targets.first[i].aim - bench->targets.first[i].low) / (1.0 - share);
-    return fmax(bench->leave_slot,
-                SIL_GUARD_ONE * u - spare); /* fmax leaves out what is not known */
-}
-
 static void make_slot(const sil_bench *bench, const sil_stages *stages, const sil_nut_given *make,
                       int i, sil_nut_work *work)
 {
@@ -34,7 +21,7 @@ static void make_slot(const sil_bench *bench, const sil_stages *stages, const si
         work->stack[i] = crown + sil_new_slot_over(bench, fit, i) + stages->nut_raised[i];
         work->floor[i] = make->seat_to_board + work->stack[i] - board->drop[i][0];
         work->stack_u[i] = hypot(stages->stand_u[i], sil_rectangular(make->caliper));
-        work->leave[i] = guarded(bench, i, work->stack_u[i]);
+        work->leave[i] = core_slot_leave(bench, core_aim_over_low(bench, i), work->stack_u[i]);
     }
     work->stack_u[i] = sil_known(work->stack[i]) ? work->stack_u[i] : SIL_UNKNOWN;
     work->stack_bend[i] = SIL_UNKNOWN;

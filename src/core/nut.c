@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The nut. See docs/arithmetic.md, "The nut". */
 #include "fresh.h"
+#include "height.h"
 
 /* Steps from each string to the next. Inside a course it is the distance of the pair. The rest of
  * the width is shared evenly between courses, plus something for each string (half its gauge, or
@@ -95,15 +96,39 @@ static int count_on_fret(const sil_stages *stages, int strings)
     return count;
 }
 
-static double greatest_rise(const sil_stages *stages, int strings)
+double core_slot_leave(const sil_bench *bench, double over_low, double u)
 {
-    double rise = 0.0;
+    return fmax(bench->leave_slot,
+                SIL_GUARD_ONE * u - over_low); /* fmax leaves out what is not known */
+}
+
+double core_aim_over_low(const sil_bench *bench, int string)
+{
+    const sil_board *board = &bench->board;
+    int h = core_far_fret(&bench->targets);
+    double share = bench->targets.first_held == SIL_HOLD_OPEN
+                       ? board->fret_x[string][1] / board->saddle_x[string]
+                       : board->fret_x[string][1] / board->fret_x[string][h];
+    return (bench->targets.first[string].aim - bench->targets.first[string].low) / (1.0 - share);
+}
+
+/* What stays on at first of the slots that are cut from above, because the nut is made anew or the slot
+ * is filled: the feelers alone do not keep them in their ranges. */
+static void leave_a_stroke(const sil_bench *bench, const sil_stages *stages, int strings,
+                           sil_nut_work *work)
+{
     for (int i = 0; i < strings; i++) {
-        if (stages->nut[i] == SIL_RAISE) {
-            rise = fmax(rise, -stages->deepen[i]);
+        bool anew = work->remedy == SIL_NUT_REPLACE ||
+                    (work->remedy == SIL_NUT_FILL && work->verdict[i] == SIL_RAISE);
+        double over_low = work->verdict[i] == SIL_LEAVE ? sil_nut_to_low(bench, stages, i)
+                                                        : core_aim_over_low(bench, i);
+        work->leave[i] = anew ? core_slot_leave(bench, over_low, work->stack_u[i]) : 0.0;
+        if (stages->filed_back[i] > 0.0) {
+            double own = work->verdict[i] == SIL_RAISE ? stages->deepen[i] : 0.0,
+                   back = stages->shim + own;
+            work->leave[i] = back - stages->filed_back[i];
         }
     }
-    return rise;
 }
 
 static void size_slot(const sil_bench *bench, const sil_stages *stages, const sil_nut_given *make,
@@ -196,8 +221,8 @@ void sil_nut_cut(const sil_bench *bench, const sil_stages *stages, const sil_nut
         /* By how much they must rise is not known, so no shim can be chosen. */
         work->remedy = raised > most_filled ? SIL_NUT_REPLACE : SIL_NUT_FILL;
     } else if (raised > 1) {
-        work->shim = sil_shim_thickness(greatest_rise(stages, strings), make->shim_step);
-        work->remedy = sil_above(work->shim, make->most_shim) ? SIL_NUT_REPLACE : SIL_NUT_SHIM;
+        work->shim = stages->shim;
+        work->remedy = sil_known(work->shim) ? SIL_NUT_SHIM : SIL_NUT_REPLACE;
     } else if (raised == 1) {
         work->remedy = SIL_NUT_FILL;
     } else if (count_verdicts(work, strings, SIL_TAKE) > 0) {
@@ -208,6 +233,7 @@ void sil_nut_cut(const sil_bench *bench, const sil_stages *stages, const sil_nut
     if (work->remedy == SIL_NUT_REPLACE) {
         drop_old(strings, work);
     }
+    leave_a_stroke(bench, stages, strings, work);
     if (unread > 0 || bench->zero_fret) {
         work->top = SIL_UNKNOWN;
     }

@@ -158,8 +158,11 @@ static void run_nudged(const sil_bench *bench, const nudge *by, const sil_stages
         double nut = core_wanted_nut(bench, held, &fit, i);
         out->first[i] = sil_first_gap(&bench->board, &fit, i, bench->targets.first_held);
         out->deepen[i] = fit.nut_height[i] - nut;
-        fit.nut_height[i] =
-            core_is_worked(held->nut[i]) ? nut + held->nut_raised[i] : fit.nut_height[i];
+        if (held->shim_leaves[i]) {
+            fit.nut_height[i] += held->shim;
+        } else if (core_is_worked(held->nut[i])) {
+            fit.nut_height[i] = nut + held->nut_raised[i];
+        }
         out->stand[i] = stand(&bench->board, &fit, i);
         out->lower[i] = fit.saddle_height[i] - core_wanted_saddle(bench, &fit, i);
     }
@@ -266,6 +269,7 @@ static void run(const sil_bench *bench, sil_stages *stages)
 /* All but the crowns of each state, which are copied whole from the bench. */
 static void clear(sil_stages *stages)
 {
+    stages->shim = SIL_UNKNOWN;
     for (int stage = SIL_NOW; stage < SIL_STAGES; stage++) {
         stages->changed[stage] = stages->forecast[stage] = false;
     }
@@ -276,6 +280,8 @@ static void clear(sil_stages *stages)
         stages->lower[i] = stages->lower_u[i] = 0.0;
         stages->finish_slot[i] = stages->finish_saddle[i] = false;
         stages->nut_raised[i] = 0.0;
+        stages->shim_leaves[i] = false;
+        stages->filed_back[i] = SIL_UNKNOWN;
         stages->on_fret[i] = false;
         stages->slot_hold[i] = stages->slot_clean[i] = SIL_UNKNOWN;
         stages->first_u[i] = stages->action_u[i] = 0.0;
@@ -301,10 +307,4 @@ void sil_stages_run(const sil_bench *bench, sil_stages *stages)
     for (int stage = SIL_FRETS; stage < SIL_STAGES; stage++) {
         stages->forecast[stage] = awaited;
     }
-}
-
-double sil_shim_thickness(double rise, double step)
-{
-    /* A rise that is a whole number of steps up to rounding does not take another step. */
-    return ceil(rise / step - 1e-9) * step;
 }

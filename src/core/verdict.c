@@ -6,6 +6,7 @@
 #include "clean.h"
 #include "edge.h"
 #include "height.h"
+#include "shim.h"
 
 double core_wanted_slot(const sil_bench *bench, const sil_fit *fit, int i)
 {
@@ -143,6 +144,7 @@ void core_judge_nut(const sil_bench *bench, sil_stages *stages)
             stages->changed[SIL_NUT] = true;
         }
     }
+    core_put_shim(bench, stages);
 }
 
 void core_judge_saddle(const sil_bench *bench, sil_stages *stages)

@@ -173,6 +173,8 @@ void sil_job_bench_read(const sil_job *job, int reading, const sil_reading *read
         bench->attack[i] = bench->tension[i] = SIL_UNKNOWN;
     }
     bench->pluck_at = SIL_UNKNOWN;
+    bench->shim_step = job->allowances.shim_step;
+    bench->most_shim = job->limits.most_shim;
     bench->zero_fret = job->nut.kind == SIL_NUT_ZERO_FRET;
     bench->standing = (sil_standing){0};
     bench->fresh = (sil_fresh){0};

@@ -85,11 +85,12 @@ static void move_stack(const sil_plan *before, sil_plan *now, int i)
     }
 }
 
-/* A slot of a new nut was filed to its stack and what was left on it; from now on its gap counts. */
+/* A slot that was cut from above was filed to its stack and what was left on it; from now on its gap
+ * counts. */
 static void follow_new_slot(const sil_plan *before, sil_plan *now, int i)
 {
     sil_nut_work *nut = &now->nut;
-    double moved = before->nut.stack[i] + before->nut.leave[i] - now->stages.deepen[i];
+    double moved = before->nut.stack[i] + before->nut.leave[i] - plan_slot_goal(now, i);
     double shift = moved - nut->stack[i], lift = plan_stack_bend(now, i);
     double reach = (sil_known(lift) ? lift : 0.0) + coverage * nut->stack_u[i];
     if (is_worked(nut->verdict[i]) && fabs(shift) <= reach) {
@@ -104,9 +105,9 @@ void plan_move_stacks(const sil_plan *before, sil_plan *now)
 {
     sil_nut_work *nut = &now->nut;
     for (int i = 0; i < now->job->string_count; i++) {
-        if (!plan_makes_nut(before)) {
+        if (!plan_cuts_anew(before, i)) {
             move_stack(before, now, i);
-        } else if (now->nut_made == PLAN_READ_BACK) {
+        } else if (!plan_makes_nut(before) || now->nut_made == PLAN_READ_BACK) {
             follow_new_slot(before, now, i);
         }
     }

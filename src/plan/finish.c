@@ -30,7 +30,22 @@ static bool to_finish(asked_cut cut)
 
 double plan_slot_goal(const sil_plan *plan, int i)
 {
-    return plan->stages.deepen[i] - plan->stages.nut_raised[i];
+    if (plan->stages.shim_leaves[i]) {
+        return -plan->stages.shim;
+    }
+    return plan->nut.verdict[i] == SIL_LEAVE ? 0.0
+                                             : plan->stages.deepen[i] - plan->stages.nut_raised[i];
+}
+
+/* Whether a slot that was cut from above has been read since, with the stroke on it that stayed on. One
+ * that was to be raised shows by its gap whether it was. */
+static bool finishes_anew(const sil_plan *before, const sil_plan *now, double was, double is,
+                          double share, int i)
+{
+    double rise = -before->stages.deepen[i] * share;
+    bool known = before->nut.verdict[i] == SIL_RAISE && sil_known(was) && sil_known(rise);
+    bool asked = plan_cuts_anew(before, i) && plan_gap_read(now, i);
+    return asked && (!known || is - was >= shown_share * rise);
 }
 
 static bool finishes_slot(const sil_plan *before, const sil_plan *now, int i)
@@ -42,12 +57,15 @@ static bool finishes_slot(const sil_plan *before, const sil_plan *now, int i)
     double is = sil_first_gap(board, &now->stages.fit[SIL_NOW], i, hold);
     double share = 1.0 - board->fret_x[i][1] / board->fret_x[i][hold];
     double pass = before->nut.first_pass[i];
-    bool filed = before->nut.verdict[i] == SIL_TAKE && before->nut.remedy != SIL_NUT_REPLACE;
-    return filed && to_finish((asked_cut){.pass = pass,
-                                          .whole = plan_slot_goal(before, i),
-                                          .change = pass * share,
-                                          .changed = was - is,
-                                          .awaited = before->bench.finish_slot[i]});
+    if (plan_cuts_anew(before, i)) {
+        return finishes_anew(before, now, was, is, share, i);
+    }
+    return before->nut.verdict[i] == SIL_TAKE &&
+           to_finish((asked_cut){.pass = pass,
+                                 .whole = plan_slot_goal(before, i),
+                                 .change = pass * share,
+                                 .changed = was - is,
+                                 .awaited = before->bench.finish_slot[i]});
 }
 
 static bool finishes_saddle(const sil_plan *before, const sil_plan *now, int i)

@@ -103,6 +103,13 @@ bool plan_makes_nut(const sil_plan *plan)
     return plan->bench.fresh.nut && plan->nut.remedy == SIL_NUT_REPLACE;
 }
 
+bool plan_cuts_anew(const sil_plan *plan, int string)
+{
+    const sil_nut_work *nut = &plan->nut;
+    return nut->remedy == SIL_NUT_REPLACE ||
+           (nut->remedy == SIL_NUT_FILL && nut->verdict[string] == SIL_RAISE);
+}
+
 bool plan_makes_saddle(const sil_plan *plan)
 {
     return plan->bench.fresh.saddle && plan->saddle.remedy == SIL_SADDLE_REPLACE;
@@ -168,7 +175,7 @@ void plan_order_new_nut(sil_plan *plan)
     static const sil_act acts[] = {SIL_ACT_FIT_NUT, SIL_ACT_MARK_NUT, SIL_ACT_CUT_NUT,
                                    SIL_ACT_SHAPE_NUT};
     for (size_t k = 0; k < sizeof acts / sizeof *acts; k++) {
-        step(plan, plan_makes_nut(plan), SIL_NUT, acts[k]);
+        step(plan, plan->nut.remedy == SIL_NUT_REPLACE, SIL_NUT, acts[k]);
     }
 }
 

@@ -133,7 +133,6 @@ static void order_nut(sil_plan *plan)
     }
     bool reads_first = sil_withheld_by(&plan->nut_withheld, SIL_CROWNS_UNREAD);
     step(plan, zero_fret && !reads_first, SIL_NUT, SIL_ACT_ZERO_FRET);
-    step(plan, remedy == SIL_NUT_REPLACE && !plan->bench.fresh.nut, SIL_NUT, SIL_ACT_NEW_NUT);
     plan_order_new_nut(plan);
     step(plan, remedy == SIL_NUT_SHIM, SIL_NUT, SIL_ACT_SHIM_NUT);
     step(plan, remedy == SIL_NUT_FILL, SIL_NUT, SIL_ACT_FILL_SLOT);
@@ -245,7 +244,7 @@ static void order(sil_plan *plan)
     order_nut(plan);
     order_saddle(plan);
     order_tuning(plan);
-    bool made = plan_makes_nut(plan) || plan_makes_saddle(plan);
+    bool made = plan->nut.remedy == SIL_NUT_REPLACE || plan_makes_saddle(plan);
     step(plan, true, SIL_SADDLE, made ? SIL_ACT_READ_NEW : SIL_ACT_CHECK);
 }
 

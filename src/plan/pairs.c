@@ -95,7 +95,6 @@ static void do_act(const sil_plan *plan, sil_act act, moved *m)
         move_slots(plan, m);
         break;
     case SIL_ACT_SHIM_NUT:
-    case SIL_ACT_NEW_NUT:
     case SIL_ACT_FIT_NUT:
     case SIL_ACT_MARK_NUT:
     case SIL_ACT_CUT_NUT:

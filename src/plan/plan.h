@@ -170,6 +170,10 @@ void plan_clear_odd(sil_plan *now);
  * wait; whether the nut's target stands for gaps that were not read, under a new saddle. */
 bool plan_makes(const sil_plan *plan);
 bool plan_makes_nut(const sil_plan *plan);
+
+/* plan_cuts_anew: whether a slot is cut from above today: in a new nut, or once it is filled. At first a
+ * stroke is left on it. */
+bool plan_cuts_anew(const sil_plan *plan, int string);
 bool plan_makes_saddle(const sil_plan *plan);
 bool plan_nut_stands(const sil_plan *plan);
 

@@ -82,17 +82,19 @@ static void lower_saddle(const sil_plan *before, const sil_plan *now, sil_fit *f
     }
 }
 
+/* What the slots are expected to be: filed by a pass; or where the plan has them, and what is left on. */
 static void work_slots(const sil_plan *before, sil_fit *fit)
 {
-    const sil_stages *stages = &before->stages;
+    sil_fit planned = before->stages.fit[SIL_NUT];
+    if (sil_known(fit->bend) && !plan_makes_nut(before)) {
+        sil_neck_moves(&before->bench.board, fit->bend, before->bench.rod_ratio, &planned);
+    }
     for (int i = 0; i < before->job->string_count; i++) {
-        if (plan_makes_nut(before)) {
-            fit->nut_height[i] = stages->fit[SIL_NUT].nut_height[i] + before->nut.leave[i];
+        if (plan_cuts_anew(before, i) || before->nut.verdict[i] == SIL_RAISE ||
+            (before->nut.verdict[i] == SIL_LEAVE && before->nut.remedy == SIL_NUT_SHIM)) {
+            fit->nut_height[i] = planned.nut_height[i] + before->nut.leave[i];
         } else if (before->nut.verdict[i] == SIL_TAKE) {
-            bool anew = before->nut.remedy == SIL_NUT_REPLACE;
-            fit->nut_height[i] -= anew ? plan_slot_goal(before, i) : before->nut.first_pass[i];
-        } else if (before->nut.verdict[i] == SIL_RAISE) {
-            fit->nut_height[i] -= stages->deepen[i];
+            fit->nut_height[i] -= before->nut.first_pass[i];
         }
     }
 }

@@ -10,8 +10,6 @@ static sil_nut_given nut_given(const sil_job *job)
     sil_nut_given make = {.seat_to_board = job->nut.seat_to_board,
                           .head_angle_deg = job->instrument.head_angle_deg,
                           .fall_share = allow->fall_share,
-                          .most_shim = job->limits.most_shim,
-                          .shim_step = allow->shim_step,
                           .caliper = job->tools.caliper};
     for (int i = 0; i < job->string_count; i++) {
         bool wound = sil_material_wound(job->strings[i].material);

@@ -125,9 +125,10 @@ static void put_nut(const brief *b, json_at root)
         json_put_number(row, "now", b->first[i].now.exact);
         json_put_number(row, "deepen", plan->stages.deepen[i]);
         json_put_number(row, "deepen_u", plan->stages.deepen_u[i]);
-        double goal = plan_slot_goal(plan, i);
-        json_put_number(row, "goal", work->verdict[i] == SIL_LEAVE ? 0.0 : goal);
+        json_put_number(row, "goal", plan_slot_goal(plan, i));
         json_put_number(row, "first_pass", work->first_pass[i]);
+        json_put_number(row, "filed_back",
+                        work->remedy == SIL_NUT_SHIM ? plan->stages.filed_back[i] : SIL_UNKNOWN);
         json_put_word(row, "verdict", verdicts[work->verdict[i]]);
         put_at_edge(row, plan->stages.first_side[i], plan->stages.finish_slot[i]);
         put_from(plan, row, "carried", plan->carried.first[i]);
@@ -137,7 +138,7 @@ static void put_nut(const brief *b, json_at root)
         json_put_number(row, "stack_u", work->stack_u[i]);
         json_put_number(row, "stack_bend", work->stack_bend[i]);
         json_put_number(row, "depth", work->depth[i]);
-        json_put_number(row, "leave", plan_makes_nut(plan) ? work->leave[i] : SIL_UNKNOWN);
+        json_put_number(row, "leave", plan_cuts_anew(plan, i) ? work->leave[i] : SIL_UNKNOWN);
     }
     json_put_bool(nut, "make", plan_makes_nut(plan));
     json_put_number(nut, "gap", plan->nut_gap);

@@ -13,11 +13,7 @@ static double run_cuts(const sil_plan *plan)
     sil_stages stages;
     sil_nut_work nut;
     sil_saddle_work saddle;
-    sil_nut_given nut_given = {.seat_to_board = 6.5,
-                               .head_angle_deg = 14.0,
-                               .fall_share = 0.5,
-                               .most_shim = 0.8,
-                               .shim_step = 0.1};
+    sil_nut_given nut_given = {.seat_to_board = 6.5, .head_angle_deg = 14.0, .fall_share = 0.5};
     sil_saddle_given saddle_given = {.working = SIL_WORKING_BASE,
                                      .length = 72.0,
                                      .slot_depth = 5.0,

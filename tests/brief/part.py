@@ -47,12 +47,13 @@ class Shown:
         shim = self.nut["shim"] if remedy == "shim" else 0.0
         verdict = row["verdict"]
         own = row["goal"]
-        takes = verdict == "file" and remedy != "replace"
+        back = row["filed_back"]
+        takes = (verdict == "file" and remedy != "replace") or bool(back)
         made = row["leave"] is not None and row["stack"] is not None
-        does = {"file": "deeper", "raise": "deeper" if remedy == "shim" else "fill",
-                "leave": "deeper" if shim > 0 else "leave", "wait": "wait"}[verdict]
+        does = {"file": "deeper", "raise": "fill", "leave": "leave", "wait": "wait"}[verdict]
         does = "new" if remedy == "replace" else does
-        first = row["first_pass"] + shim if takes else None
+        does = ("deeper" if back else "leave") if back is not None else does
+        first = None if not takes else back or row["first_pass"] + shim
         left = own + shim - first if takes else None
         whole = first if takes and left < LEAST_PASS else None if own is None else own + shim
         stack_first = self.length(row["stack"] + left, UP) if takes and row["stack"] is not None else \

@@ -89,7 +89,7 @@ FORMS = {
     "dress": [("off the top", off_the_top),
               ("action", lambda pack, i: pack.part.bearing(i)["action_done"])],
     "saddle": [("action", lambda pack, i: pack.part.bearing(i)["action_done"])]}
-ACTS = {"file-slots": "nut", "fill-slot": "nut", "shim-nut": "nut", "new-nut": "nut",
+ACTS = {"file-slots": "nut", "fill-slot": "nut", "shim-nut": "nut",
         "sand-saddle": "sand", "dress-saddle": "dress", "shim-saddle": "saddle",
         "new-saddle": "saddle", "turn-screws": "saddle", "turn-posts": "saddle",
         "bridge-curve": "saddle"}

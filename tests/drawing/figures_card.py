@@ -10,8 +10,8 @@ CARD = "Bench card"
 WORKED_TO = {
     "rod": ("relief-target", "relief"), "neck-bow": ("relief", "relief-limit"),
     "seat-frets": ("proud",), "level-frets": ("level",), "new-frets": ("worn",),
-    "zero-fret": ("zero-fret",), "file-slots": ("stack", "slot"), "fill-slot": ("stack", "slot"),
-    "shim-nut": ("shim", "stack"), "new-nut": ("stack",), "fit-nut-blank": ("thickness", "length"),
+    "zero-fret": ("zero-fret",), "file-slots": ("stack", "slot"), "fill-slot": ("stack-first", "slot"),
+    "shim-nut": ("shim", "stack-first"), "fit-nut-blank": ("thickness", "length"),
     "fit-saddle-blank": ("thickness", "length"), "mark-nut": ("centre",),
     "cut-nut-slots": ("stack-first", "stack"), "shape-nut": ("depth", "height"),
     "sand-saddle": ("caliper", "base"), "dress-saddle": ("top",), "shim-saddle": ("shim",),
@@ -24,7 +24,7 @@ LEAST = 0.01  # mm: less is no pass
 MOST = 12     # of one kind on the card; the sentence has them all
 ACTION = {"sand-saddle", "dress-saddle", "shim-saddle", "new-saddle", "turn-screws", "turn-posts",
           "bridge-curve"}
-FIRST = {"file-slots", "fill-slot", "shim-nut", "new-nut"}
+FIRST = {"file-slots", "fill-slot", "shim-nut"}
 READS = {"rod": "a", "measure-action": "a", "fit-saddle": "a", "measure-first": "f",
          "measure-gaps-again": "f", "zero-fret": "f", "measure-again": "af", "measure-new-part": "af",
          "choose-attack": "af", "check": "af", **dict.fromkeys(ACTION, "a"), **dict.fromkeys(FIRST, "f")}

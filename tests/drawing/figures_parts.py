@@ -141,7 +141,7 @@ def large_stacks(pack):
     wanted = [figure for i in range(pack.count) if (figure := pack.part.slot(i)["stack_now"]) != "-"]
     said = {figure["string"]: figure["shown"] for act in NUT_ACTS for step in pack.result["steps"]
             if step["act"] == act for figure in step["figures"]
-            if figure["of"] == ("stack-first" if act == "cut-nut-slots" else "stack")}
+            if figure["of"] == ("stack-first" if act in ("cut-nut-slots", "fill-slot", "shim-nut") else "stack")}
     pack.same("nut: the stacks now, as the steps have them", [
         pack.part.slot(i)["stack_now"] for i in range(pack.count) if i + 1 in said],
         [said[i + 1] for i in range(pack.count) if i + 1 in said])
@@ -150,7 +150,7 @@ def large_stacks(pack):
 
 NUMBER = re.compile(r"\d*\.\d+")
 LARGE = 4.5  # mm: between the em of the usual lettering and that of the next larger
-NUT_ACTS = ("shim-nut", "fill-slot", "new-nut", "cut-nut-slots", "file-slots")  # the last has its own slots
+NUT_ACTS = ("shim-nut", "fill-slot", "cut-nut-slots", "file-slots")  # the last has its own slots
 
 
 def feelers(pack):
@@ -368,8 +368,8 @@ def nut(pack):
     nut_height(pack)
     pack.has("Nut", "gap", length(pack, None if unknown(result["gap"]) else result["gap"] / lean))
     if result["fall_angle"] is not None:
-        said = [re.search(r"(?:falls (\d+)°|(\d+)° to the tuners)", t) for t in pack.texts("Nut")]
-        pack.same("nut: fall", [m.group(1) or m.group(2) for m in said if m], [rounded(result["fall_angle"], 0)])
+        said = [re.search(r"(?:falls (\d+\.\d)°|(\d+\.\d)° to the tuners)", t) for t in pack.texts("Nut")]
+        pack.same("nut: fall", [m.group(1) or m.group(2) for m in said if m], [rounded(result["fall_angle"], 1)])
     told = [row[row.index("neck to board") + 1] for row in pack.rows("Nut") if "neck to board" in row]
     pack.same("nut: neck to board", told, [] if unknown(pack.job.nut.seat_to_board) else
               [length(pack, pack.job.nut.seat_to_board)])

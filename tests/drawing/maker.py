@@ -124,7 +124,7 @@ def corners(view, i, printed):
     """(ways, gap, action) of a string in every corner of what its figures allow."""
     slot, saddle = printed.slots[i], printed.bones[i]
     state = view.done.bone.after
-    slots = list(slot_heights(view, i, slot, printed.shim)) or [("left", view.done.frets.nut[i])]
+    slots = list(slot_heights(view, i, slot, printed.shim)) or [("left", view.done.frets.nut[i] + printed.shim)]
     # Without a printed height, by its screws or a shim, it comes to where it is wanted.
     moved = view.result["saddle"]["remedy"] not in ("wait", "none")
     bones = list(saddle_heights(view, i, saddle)) or \

@@ -164,7 +164,7 @@ def check_nut_plan(report, page, plan, job, path):
         if not (slot.closed and same(slot.points, wanted)):
             report.wrong(f"nut: slot {s['number']} from above", wanted, slot.points)
     angle = plan["nut"]["fall_angle"]
-    fall = "headstock up" if angle is None else f"slots angled down {angle:.0f}\u00b0"
+    fall = "headstock up" if angle is None else f"slots angled down {angle:.1f}\u00b0"
     if not any(fall in text for _, _, text in page.texts):
         report.wrong("nut: fall", fall, page.texts)
 

@@ -169,8 +169,9 @@ def nut_stage(board, job, state, held):
     aim = np.array([nut_aim(board, job, state, i) for i in count])
     deepen = state.nut - aim
     moved = np.array([v in ("file", "raise") for v in held.nut])
-    after = Plain(bend=state.bend, off=state.off, nut=np.where(moved, aim + held.raised, state.nut),
-                  end=state.end)
+    put = np.where(moved, aim + held.raised, state.nut)
+    after = Plain(bend=state.bend, off=state.off,
+                  nut=np.where(held.lifted, state.nut + held.shim, put), end=state.end)
     return Plain(first=first, deepen=deepen, aim=aim, verdict=held.nut, after=after,
                  side=held.first_side, raised=held.raised, hold=held.hold, on_fret=held.on_fret,
                  zero_fret=held.zero_fret if job.nut.zero_fret else [])
@@ -201,6 +202,36 @@ def judge_nut(board, job, done, u, held, finish):
         if held.on_fret[i]:
             held.nut[i] = "raise"
     held.raised, held.hold = kept_clean(board, job, done.frets, slots.aim, held.nut, slots.deepen)
+
+
+def give_shim(board, job, done, u, held):
+    """A shim under the nut, where two slots or more must rise by known amounts. held.lifted: the slots
+    that stay where it lifts them, not past the high edge of their range; held.back: what is filed back
+    today of one that was not too high before."""
+    slots = done.slots
+    held.shim, held.back = math.nan, np.full(job.count, math.nan)
+    held.lifted = np.zeros(job.count, bool)
+    rise = [-slots.deepen[i] for i, v in enumerate(held.nut) if v == "raise"]
+    if len(rise) < 2 or any(held.on_fret) or "wait" in held.nut:
+        return
+    shim = parts.rounded_up(max(rise), job.allowances.shim_step)
+    if shim > job.limits.most_shim + EDGE:
+        return
+    held.shim, state = shim, done.frets
+    up = Plain(**{**vars(state), "nut": state.nut + shim})
+    for i in range(job.count):
+        if held.nut[i] == "file":
+            continue
+        low, _, high = job.targets.first[i]
+        gap, held.back[i] = first_of(board, up, i, job.targets.held), 0.0
+        if gap > high + u[i] + EDGE:
+            far = board.x[i, job.targets.held] if job.targets.held else board.end[i]
+            lever = 1 - board.x[i, 1] / far
+            cut = shim + (slots.deepen[i] if held.nut[i] == "raise" else 0.0)
+            back = parts.guarded(cut, (slots.first[i] - low) / lever + shim, held.deepen_u[i],
+                                 job.allowances.leave.slot)
+            held.back[i] = back if back >= 0.01 else 0.0
+        held.lifted[i] = held.back[i] == 0.0
 
 
 def kept_clean(board, job, state, aim, verdict, deepen):
@@ -262,6 +293,7 @@ def decide(board, job, read, finish):
     is."""
     n, b, heard = job.count, job.board, job.readings.buzz
     held = Plain(turned=False, nut=["leave"] * n, first_side=["within"] * n, raised=np.zeros(n),
+                 shim=math.nan, lifted=np.zeros(n, bool), back=np.full(n, math.nan),
                  hold=np.full(n, math.nan), on_fret=[False] * n,
                  zero_fret=["leave"] * n, bone=["leave"] * n, action_side=["within"] * n)
 
@@ -275,6 +307,8 @@ def decide(board, job, read, finish):
                    and not job.standing.relief_odd)
     held.first_u = spread(board, job, read, held, lambda d: d.slots.first)
     judge_nut(board, job, run(board, job, read, held), held.first_u, held, finish)
+    held.deepen_u = spread(board, job, read, held, lambda d: d.slots.deepen)
+    give_shim(board, job, run(board, job, read, held), held.first_u, held)
     held.action_u = spread(board, job, read, held, lambda d: d.bone.action)
     judge_saddle(job, run(board, job, read, held).bone, held.action_u, held, finish)
     return held

@@ -105,15 +105,17 @@ def is_done(part):
 
 
 def slots_filed(before, state):
-    frets, nut = before.result["stages"][2:4]
+    """A slot that is cut from above stands where the plan has it, and higher by what stays on; whether
+    the old one was read or not."""
+    after = before.done.slots.after
+    cut = state if math.isnan(state.bend) else bent(after, before.board, state.bend, before.job.ratio)
     for i, row in enumerate(before.result["nut"]["strings"]):
-        if before.result["nut"]["remedy"] == "replace":
-            state.nut[i] += number(nut["strings"][i]["nut_height"]) \
-                - number(frets["strings"][i]["nut_height"])
+        if row["leave"] is not None:
+            state.nut[i] = cut.nut[i] + row["leave"]
         elif row["verdict"] == "file":
             state.nut[i] -= row["first_pass"]
-        elif row["verdict"] == "raise":
-            state.nut[i] -= number(row["deepen"])
+        elif row["filed_back"] is not None:   # as the shim leaves it, or filed back at first
+            state.nut[i] += before.result["nut"]["shim"] - row["filed_back"]
 
 
 def foretell(before, now, near):
@@ -169,6 +171,19 @@ def to_finish(asked, passes, whole, change, fell, again, near):
     return flags
 
 
+def cut_anew(before, now, i, fell, lever, near):
+    """Whether a slot that was cut from above is read with its stroke still on: its gap is there, and of
+    one that was too low by a known amount it has come up by half of that at least."""
+    row, r = before.result["nut"]["strings"][i], bench.reading_of(now.job)
+    first = r.first_open[i] if not math.isnan(r.first_open[i]) else r.first[i]
+    if not first > 0:
+        return False
+    if row["verdict"] != "raise" or math.isnan(fell) or row["deepen"] is None:
+        return True
+    near(-fell, -row["deepen"] * lever / 2)
+    return bool(-fell >= -row["deepen"] * lever / 2)
+
+
 def unfinished(before, now, near):
     """Which slots, and which strings at the saddle."""
     job, part, slots = before.job, before.result["saddle"], before.result["nut"]
@@ -180,8 +195,11 @@ def unfinished(before, now, near):
         return [bench.first_of(view.board, view.done.now, i, hold) for i in range(job.count)]
     fell = np.array(gaps(before)) - np.array(gaps(now))
     filed = [row["verdict"] == "file" and slots["remedy"] != "replace" for row in slots["strings"]]
-    nut = to_finish(filed, passes, [number(row["goal"]) for row in slots["strings"]],
+    anew = [row["leave"] is not None for row in slots["strings"]]
+    nut = to_finish([a and not b for a, b in zip(filed, anew)], passes, [number(row["goal"]) for row in slots["strings"]],
                     np.array(lever) * passes, fell, job.finish.nut, near)
+    nut = [cut_anew(before, now, i, fell[i], lever[i], near) if anew[i] else nut[i]
+           for i in range(job.count)]
     saddle = [False] * job.count
     if "tune-out" in part["withheld_by"]:   # peaks first, and then what was to be finished
         saddle = list(job.finish.saddle)
@@ -243,10 +261,19 @@ def stacks_after(before, now, near):
     the error of the feelers explains how far that is off."""
     found, frets = [None] * now.job.count, now.board.frets
     held = 3 if frets >= 3 else 2
-    if before.result["nut"]["remedy"] not in ("file", "fill") or frets < 2:
+    if before.result["nut"]["remedy"] not in ("file", "fill", "replace"):
         return found
     rows = zip(before.result["nut"]["strings"], now.result["nut"]["strings"])
     for i, (was, row) in enumerate(rows):
+        if was["leave"] is not None:   # cut from above: to its stack and what stayed on it
+            if None not in (was["stack"], row["stack"]) and row["verdict"] in ("file", "raise"):
+                moved = was["stack"] + was["leave"] - number(row["goal"])
+                explained = (row["stack_bend"] or 0.0) + 3 * row["stack_u"]
+                near(abs(moved - row["stack"]), explained)
+                found[i] = moved if abs(moved - row["stack"]) <= explained else None
+            continue
+        if frets < 2:
+            continue
         if was["verdict"] != "file" or was["first_pass"] < PASS or was["stack"] is None \
                 or row["verdict"] not in ("file", "raise") or row["stack"] is None:
             continue

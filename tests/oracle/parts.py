@@ -118,6 +118,18 @@ def bare_slots(board, job, done):
     return np.array(over) + job.nut.seat_to_board, np.array(over) + drops
 
 
+def stays_on(job, remedy, verdict, first, band, lever, unsure):
+    """What a slot that is cut from above is left higher by until its gap is read: in a new nut, or
+    once it is filled. One that was in its range keeps its gap, the others get the aim's. None of a slot
+    that is filed or left."""
+    if remedy != "replace" and (remedy, verdict) != ("fill", "raise"):
+        return math.nan
+    low, aim, _ = band
+    spare = ((first if verdict == "leave" else aim) - low) / lever
+    more = FIRST_CUT * unsure - spare
+    return job.allowances.leave.slot if math.isnan(more) else max(job.allowances.leave.slot, more)
+
+
 def nut(board, job, done, codes):
     slots, after = done.slots, done.slots.after
     codes = set(codes)
@@ -141,14 +153,17 @@ def nut(board, job, done, codes):
         lift = -after.bend * board.span_at(board.nut_at[i])
         stack = shown + crown + after.nut[i] + board.drop(board.nut_at[i], board.z_nut[i]) - lift
         unsure = math.hypot(done.u_stand[i], job.caliper / math.sqrt(3)) + 0 * stack
-        moved = 0.0
+        shimmed = remedy == "shim" and verdict in ("raise", "leave")
+        moved, by_height = 0.0, unsure
         if job.stacks[i] is not None:
             stack, moved, unsure = job.stacks[i], job.stacks[i] - stack, done.u_nut[i]
         rows.append({"number": i + 1, "centre": job.nut.width / 2 + board.z_nut[i],
                      "width": slot_width(job, s), "deepen": slots.deepen[i],
                      "deepen_u": done.u_nut[i], "verdict": verdict,
                      "at_edge": slots.side[i].startswith("at-") and not done.finish.nut[i],
-                     "goal": 0.0 if verdict == "leave" else slots.deepen[i] - slots.raised[i],
+                     "goal": -done.held.shim if done.held.lifted[i] else 0.0 if verdict == "leave"
+                     else slots.deepen[i] - slots.raised[i],
+                     "filed_back": done.held.back[i] if shimmed else math.nan,
                      "first_pass": math.nan if remedy == "replace" else least_of(first_pass(
                          verdict, "file", slots.deepen[i] - slots.raised[i],
                          (slots.first[i] - low) / lever, done.u_nut[i],
@@ -157,7 +172,9 @@ def nut(board, job, done, codes):
                      "floor": shown + job.nut.seat_to_board + crown + after.nut[i] - lift + moved,
                      "stack": stack, "stack_u": unsure,
                      "stack_bend": slot_lift(job, i, done.tension[i], along) + 0 * stack,
-                     "depth": shown + bury * s.gauge})
+                     "depth": shown + bury * s.gauge,
+                     "leave": stays_on(job, remedy, verdict, slots.first[i], job.targets.first[i],
+                                       lever, by_height)})
     slant = leaning(board.nut_at, board.z_nut)
     blank = None if remedy == "wait" or job.nut.zero_fret else with_spare(
         job.allowances.blank, job.nut.width / math.cos(slant), job.nut.thickness,

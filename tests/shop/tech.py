@@ -172,27 +172,30 @@ class Tech:
         self.sets[what] += sum(self.cuts.values()) > cuts
         self.sets_past[what] += sum(self.past.values()) > past
 
-    def depth(self, i, row):
+    def depth(self, i, row, shim):
         """How far a slot is filed: to the feelers, or where they have had nothing to file, by the
         amount."""
-        off = self.off_by("nut")
+        off, back = self.off_by("nut"), row["filed_back"]
+        takes = row["first_pass"] + shim if back is None else back
         if not self.feelers or row["stack"] is None or i in self.stuck:
             self.stuck.discard(i)
-            return max(0.0, row["first_pass"] + off)
+            return max(0.0, takes + off)
         floor = self.it.over_board(i) - self.it.lift[i] * (row["stack_bend"] or 0.0)
-        filed = floor - (row["stack"] + row["deepen"] - row["first_pass"]) - off
+        filed = floor - (row["stack"] + row["goal"] + shim - takes) - off
         if filed < LEAST:
             self.stuck.add(i)
         return max(0.0, filed)
 
     def cut_anew(self, i, row):
-        """A slot cut from above: to the feelers, with the string on it or a little over it."""
+        """A slot cut from above: to the feelers, with the string on it or a little over it, and what
+        stays on at first."""
+        on = row["leave"] or 0.0
         if row["deepen"] is None:   # its gap could not be read: filled, and cut to read its aim
             share = 1 - self.it.x[1] / self.it.x[3]
-            return (self.it.first(i) - self.it.first_band[i][1]) / share + self.off_by("nut")
+            return (self.it.first(i) - self.it.first_band[i][1]) / share - on + self.off_by("nut")
         if not self.feelers or row["stack"] is None:
-            return row["deepen"] + self.off_by("nut")
-        stands = row["stack"] + self.it.lift[i] * (row["stack_bend"] or 0.0)
+            return row["deepen"] - on + self.off_by("nut")
+        stands = row["stack"] + on + self.it.lift[i] * (row["stack_bend"] or 0.0)
         return self.it.over_board(i) - stands + self.off_by("nut")
 
     def nut(self, part):
@@ -202,19 +205,20 @@ class Tech:
         for i, row in enumerate(rows):
             raised = row["verdict"] == "raise"
             if remedy == "replace":   # cut to the feelers of the plan
-                it.nut[i] -= self.off_by("nut") if row["verdict"] == "leave" \
+                it.nut[i] -= self.off_by("nut") - row["leave"] if row["verdict"] == "leave" \
                     else self.cut_anew(i, row)
+            elif remedy == "shim":   # up by the shim, and filed back where it is then too high
+                it.nut[i] += shim
             elif raised:
                 it.nut[i] -= self.cut_anew(i, row)
-            elif remedy == "shim" and row["verdict"] == "leave":
-                it.nut[i] += self.off_by("nut")   # up by the shim and filed back to where it was
             if raised or remedy == "replace":
                 self.last_cut[1][i] = False
         files = [i for i, row in enumerate(rows) if row["verdict"] == "file"
                  and remedy != "replace" and shim + row["first_pass"] >= LEAST]
+        files += [i for i, row in enumerate(rows) if (row["filed_back"] or 0.0) >= LEAST]
         for i in files:
             def take(i=i):
-                it.nut[i] -= self.depth(i, rows[i])
+                it.nut[i] -= self.depth(i, rows[i], shim)
             self.cut("nut", it.first, [i], take)
         if not files and (it.nut == before).all():
             self.finer_tool("first")

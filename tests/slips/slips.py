@@ -146,7 +146,7 @@ def passes(plan):
             if None not in (before["nut_height"], after["nut_height"])]
     step = {step["act"] for step in plan["steps"]}
     found["frets"] = max(rise, default=0.0) if "level-frets" in step else 0.0
-    found["new part"] = float(bool(step & {"new-nut", "new-saddle", "new-frets"}))
+    found["new part"] = float(bool(step & {"fit-nut-blank", "new-saddle", "new-frets"}))
     return found
 
 

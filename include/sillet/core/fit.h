@@ -107,7 +107,9 @@ typedef struct sil_bench {
     double wear_limit;  /* a crown further than this from the line is put right, mm */
     double crown;       /* fret height of the sound frets, mm; may be unknown */
     double least_crown; /* with a fret height below this, the frets are replaced, mm */
-    bool zero_fret;     /* the crown of fret 0 sets the height at the nut: no slot is filed */
+    double shim_step,
+        most_shim;  /* shims come in such steps, and none under the nut is thicker, mm */
+    bool zero_fret; /* the crown of fret 0 sets the height at the nut: no slot is filed */
     /* What a first pass leaves on for a later one, in a slot and at the saddle, mm; and which
      * strings were cut since they were last read, by less than their cut. These are finished: their
      * next pass leaves nothing on, and is made though they may be in range by now. */
@@ -175,6 +177,12 @@ typedef struct sil_stages {
      * target it ends instead, where that is in range, mm (otherwise 0); or else how far down a first
      * pass may go (otherwise unknown), and the gap at which the string rings clean. */
     double nut_raised[SIL_STRINGS_MAX], slot_hold[SIL_STRINGS_MAX], slot_clean[SIL_STRINGS_MAX];
+    /* The shim under the nut, mm; unknown where none goes there. With it: the slots that stay as it leaves
+     * them, since they are then not past the high edge of their range, though they may be over the
+     * target (by nut_raised); and what is filed back today of a slot that was not too high before, 0
+     * where it stays, otherwise unknown. */
+    double shim, filed_back[SIL_STRINGS_MAX];
+    bool shim_leaves[SIL_STRINGS_MAX];
     /* In range, and brought to the target all the same: cut before, and not all the way. */
     bool finish_slot[SIL_STRINGS_MAX], finish_saddle[SIL_STRINGS_MAX];
     sil_verdict saddle[SIL_STRINGS_MAX];

@@ -61,7 +61,6 @@ typedef struct sil_nut_given {
     double gauge[SIL_STRINGS_MAX];
     double bury[SIL_STRINGS_MAX]; /* depth of the slot below the finished top, as a share of the
                                      gauge */
-    double most_shim, shim_step;  /* mm */
     double caliper;               /* how closely the fret height was read, plus or minus, mm */
     double copy[SIL_STRINGS_MAX]; /* of a nut that is a copy: its slot floors, mm */
 } sil_nut_given;
@@ -92,12 +91,13 @@ typedef struct sil_nut_work {
                                              gap read since, not from the fret height */
     bool stack_stays[SIL_STRINGS_MAX];    /* a pass was called for before, but the gap did not come
                                              down: stiffness may hold the string up */
-    double leave[SIL_STRINGS_MAX];        /* of a new nut: how much higher than its stack a slot is
-                                             filed at first, mm; otherwise 0 */
-    double depth[SIL_STRINGS_MAX];        /* depth of the slot below the finished top */
-    double shim;                          /* unknown unless one goes under the nut */
-    double fall_angle_deg;                /* slope of the slots down toward the tuners */
-    double top;                           /* height of the nut: the greatest floor + depth */
+    double leave[SIL_STRINGS_MAX]; /* of a slot that is cut from above, in a new nut or once it
+                                             is filled: how much higher than its stack it is filed at
+                                             first, mm; otherwise 0 */
+    double depth[SIL_STRINGS_MAX]; /* depth of the slot below the finished top */
+    double shim;                   /* unknown unless one goes under the nut */
+    double fall_angle_deg;         /* slope of the slots down toward the tuners */
+    double top;                    /* height of the nut: the greatest floor + depth */
 } sil_nut_work;
 
 /* A string over its slot. */

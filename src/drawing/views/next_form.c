@@ -110,8 +110,7 @@ static double put_first(const draw_draft *draft, draw_shapes *list, sil_act act,
                         double width, bool slim)
 {
     const brief *b = draft->brief;
-    bool works = act == SIL_ACT_FILE_SLOTS || act == SIL_ACT_FILL_SLOT || act == SIL_ACT_SHIM_NUT ||
-                 act == SIL_ACT_NEW_NUT;
+    bool works = act == SIL_ACT_FILE_SLOTS || act == SIL_ACT_FILL_SLOT || act == SIL_ACT_SHIM_NUT;
     const form it = {draw_say(draft, "Gap at the 1st fret, %s, %s",
                               brief_hold(draft->plan->bench.targets.first_held), b->unit_name),
                      {{"now", first_now, false},

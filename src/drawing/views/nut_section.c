@@ -8,6 +8,9 @@ static const double degree = 0.017453292519943295;
 /* In mm of the part: how much is shown of the board, and of the string behind the nut. */
 static const double board_shown = 4, string_behind = 2, feeler_length = 3.4;
 
+/* Less than this over its finished floor a slot is as good as finished, mm. */
+static const double least_left = 1e-6;
+
 /* The length of a slot. A string crosses a slanted nut at an angle, so the slot is longer than
  * the nut is thick. */
 static double along_slot(const part_nut *nut)
@@ -132,6 +135,12 @@ void view_nut_section(const draw_draft *draft, draw_shapes *list, draw_place pla
     const draw_point wall[] = {draw_at(place, 0, floor), draw_at(place, 0, top),
                                draw_at(place, thickness, top), draw_at(place, thickness, back)};
     draw_path(list, DRAW_SLOT, wall, 4, false);
+    double now = floor - stack + stack_at(&draft->brief->nut.slot[string]).exact;
+    if (now > floor + least_left) { /* where the file stops today */
+        const draw_point stop[] = {draw_at(place, 0, now),
+                                   draw_at(place, thickness, now - floor + back)};
+        draw_path(list, DRAW_SLOT, stop, 2, false);
+    }
     draw_of(list, string + 1);
     draw_string(draft, list, place, string);
     draw_of(list, 0);

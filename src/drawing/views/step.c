@@ -180,7 +180,6 @@ static blanks blanks_of(const brief *b, sil_act act)
     case SIL_ACT_FILE_SLOTS:
     case SIL_ACT_FILL_SLOT:
     case SIL_ACT_SHIM_NUT:
-    case SIL_ACT_NEW_NUT:
         return (blanks){NUT_FORM, NULL, true};
     case SIL_ACT_SAND_SADDLE: /* where no pass is safe, the action is measured with a finer tool */
         return b->saddle.takes_first ? (blanks){SAND_FORM, NULL, true}
