@@ -50,12 +50,13 @@ typedef struct brief_slot {
     int leaves; /* how many feelers make up the stack now; 0 where the usual ones do not */
     brief_figure leaf[BRIEF_BLADES]; /* thickest first */
     const char *leaf_words;          /* "1.00 + 0.15 + 0.03"; "" for none */
-    bool stack_moved;    /* the stack follows from the one filed to at the visit before */
-    bool stack_stays;    /* it was to be filed before, and its gap did not come down */
-    brief_figure gap;    /* at fret 1 when the slot is done */
-    bool hardly_low;     /* below its range, but by no more than the reading error */
-    bool zero_fret_high; /* the zero fret is too high under this string */
-    bool apart;          /* the gaps read fretted and open do not agree */
+    bool stack_moved;       /* the stack follows from the one filed to at the visit before */
+    bool stack_stays;       /* it was to be filed before, and its gap did not come down */
+    brief_figure gap;       /* at fret 1 when the slot is done */
+    brief_figure gap_first; /* and after the first pass alone; "-" where nothing is filed */
+    bool hardly_low;        /* below its range, but by no more than the reading error */
+    bool zero_fret_high;    /* the zero fret is too high under this string */
+    bool apart;             /* the gaps read fretted and open do not agree */
 } brief_slot;
 
 /* A blank to order for a new part. */

@@ -53,6 +53,16 @@ static void fill_passes(const brief *b, brief_slot *slot, int i)
     slot->stack_stays = plan->nut.stack_stays[i];
 }
 
+/* The gap at fret 1 once a slot is filed by its first pass alone, and the saddle not yet worked. */
+static brief_figure gap_after_pass(const brief *b, int i)
+{
+    const sil_plan *plan = b->plan;
+    sil_fit fit = plan->stages.fit[SIL_FRETS];
+    fit.nut_height[i] -= plan->nut.first_pass[i];
+    sil_hold hold = plan->bench.targets.first_held;
+    return figure_length(b->unit, sil_first_gap(&plan->bench.board, &fit, i, hold), SIL_NEAREST);
+}
+
 /* A string that stiffness lifts by less than this lies as good as on its floor, mm. */
 static const double least_lift = 0.01;
 
@@ -112,6 +122,7 @@ static void fill_slot(brief *b, int i, brief_slot *slot)
         b->unit, sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_SADDLE], i, hold),
         SIL_NEAREST);
     fill_passes(b, slot, i);
+    slot->gap_first = brief_known(slot->first) ? gap_after_pass(b, i) : figure_none();
     brief_fill_leaves(b, slot);
 }
 

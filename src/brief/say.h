@@ -30,9 +30,14 @@ say say_fit_nut, say_check_fit_blank, say_mark_nut, say_check_mark_nut, say_cut_
 
 /* The feelers, files and slope of the nut slots, which filing and cutting them share.
  * say_files: the files to use for the slots of a list.
+ * say_feelers: how a stack of feelers is used.
+ * say_last_stack: where a stack comes from, if not from the fret height, and what to do where a
+ *             string did not follow its slot down.
  * say_stack_sure: how closely a stack of feelers gives the height of the string; ends a sentence.
  * say_fall: the slope of the slots down toward the tuners. */
 void say_files(const brief *b, tell_list slots, telling *t);
+void say_feelers(telling *t);
+void say_last_stack(const brief *b, const tell_list *stack, telling *t);
 void say_stack_sure(const brief *b, telling *t);
 void say_fall(const brief *b, telling *t);
 

@@ -6,29 +6,13 @@
 
 typedef brief_figure figure_of(const brief_slot *slot);
 
-static brief_figure first_of(const brief_slot *slot)
-{
-    return slot->first;
-}
-static brief_figure left_of(const brief_slot *slot)
-{
-    return slot->left;
-}
 static brief_figure stack_of(const brief_slot *slot)
 {
     return slot->stack;
 }
-static brief_figure stack_first_of(const brief_slot *slot)
-{
-    return slot->stack_first;
-}
 static brief_figure gap_of(const brief_slot *slot)
 {
     return slot->gap;
-}
-static brief_figure width_of(const brief_slot *slot)
-{
-    return slot->width;
 }
 
 /* A list of the same slots with a different figure of each. */
@@ -58,33 +42,6 @@ static tell_list known(tell_list list)
     return list;
 }
 
-/* The strings of a list for which something holds of the feelers. */
-static tell_list those(const brief *b, tell_list slots, bool stays)
-{
-    for (int i = 0; i < slots.count; i++) {
-        const brief_slot *slot = &b->nut.slot[i];
-        slots.chosen[i] = slots.chosen[i] && (stays ? slot->stack_stays : slot->stack_moved);
-    }
-    return slots;
-}
-
-/* Says where the stack comes from, where that is not the fret height, and what to do where a string
- * did not follow its slot down. */
-static void tell_last_stack(const brief *b, tell_list stack, telling *t)
-{
-    tell_list moved = those(b, stack, false), stays = those(b, stack, true);
-    if (tell_chosen(&moved) > 0) {
-        tell(t, " The stack for ");
-        tell_which(t, &moved);
-        tell(t, " follows from the last one and the gap measured since.");
-    }
-    if (tell_chosen(&stays) > 0) {
-        tell(t, " If you filed down to the last stack and the gap of ");
-        tell_which(t, &stays);
-        tell(t, " did not change, stiffness holds it up: file by the amount, not by the feelers.");
-    }
-}
-
 /* Says how closely a stack of feelers gives the height of the string, and ends the sentence. */
 void say_stack_sure(const brief *b, telling *t)
 {
@@ -111,43 +68,7 @@ static void tell_stack(const brief *b, tell_list slots, figure_of *figure, telli
         tell_unit(t);
         tell(t, ", laid on the board hard against the nut's front face");
         say_stack_sure(b, t);
-        tell_last_stack(b, stack, t);
-    }
-}
-
-static bool has_file(const sil_job *job, double width)
-{
-    for (int k = 0; k < job->file_count; k++) {
-        if (job->files[k] == width) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* Names the files to use, and the strings of whose slot the shop has none. */
-void say_files(const brief *b, tell_list slots, telling *t)
-{
-    tell_list fits = with(b, slots, width_of), rolls = fits;
-    if (b->plan->job->file_count == 0) {
-        return;
-    }
-    for (int i = 0; i < slots.count; i++) {
-        bool has = has_file(b->plan->job, b->plan->slot_width[i]);
-        fits.chosen[i] = slots.chosen[i] && has;
-        rolls.chosen[i] = slots.chosen[i] && !has;
-    }
-    if (tell_chosen(&fits) > 0) {
-        tell(t, " Files: ");
-        tell_each(t, "file", &fits);
-        tell(t, ".");
-    }
-    if (tell_chosen(&rolls) > 0) {
-        tell(t, " No file fits ");
-        tell_which(t, &rolls);
-        tell(t, ": roll a narrower one, to a slot width of ");
-        tell_each(t, "slot-width", &rolls);
-        tell(t, ".");
+        say_last_stack(b, &stack, t);
     }
 }
 
@@ -164,65 +85,6 @@ void say_fall(const brief *b, telling *t)
 /* Less than this is too little to file, mm. */
 static const double least_pass = 0.01;
 
-/* Slots that are too high, but by so little that the tools are too coarse for a safe first pass. */
-static tell_list too_coarse(const brief *b, tell_list *filed)
-{
-    tell_list coarse = *filed;
-    for (int i = 0; i < filed->count; i++) {
-        bool held = sil_known(b->plan->stages.slot_hold[i]); /* to ring clean: no tool helps */
-        bool little = filed->chosen[i] && b->nut.slot[i].first.exact < least_pass;
-        coarse.chosen[i] = little && !held;
-        filed->chosen[i] = filed->chosen[i] && !little;
-    }
-    return coarse;
-}
-
-static void tell_passes(const brief *b, tell_list slots, telling *t)
-{
-    tell_list first = with(b, slots, first_of), left = with(b, slots, left_of);
-    double most_left = 0.0;
-    for (int i = 0; i < slots.count; i++) {
-        most_left = slots.chosen[i] ? fmax(most_left, left.figure[i].exact) : most_left;
-    }
-    tell(t, most_left > 0.0 ? "First pass: file " : "File ");
-    tell(t, tell_chosen(&first) == 1 ? "the nut slot of " : "the nut slots of ");
-    tell_which(t, &first);
-    tell(t, " deeper by ");
-    t->figure_way = BRIEF_DOWN;
-    tell_each(t, "slot", &first);
-    tell_unit(t);
-    t->figure_way = BRIEF_NO_WAY;
-    if (most_left > 0.0) {
-        tell(t, ". Then measure again, and expect about ");
-        tell_each(t, "slot-left", &left);
-        tell(t, " more.");
-    } else {
-        tell(t, ", all of it in this pass, then measure again.");
-    }
-}
-
-void say_file(const brief *b, telling *t)
-{
-    tell_list slots = slots_with(b, SIL_TAKE), coarse = too_coarse(b, &slots);
-    t->way = BRIEF_DOWN;
-    if (tell_chosen(&slots) > 0) {
-        tell_passes(b, slots, t);
-        say_finished(b, SIL_NUT, t);
-        tell_stack(b, slots, stack_first_of, t);
-        say_files(b, slots, t);
-        say_fall(b, t);
-        tell(
-            t,
-            " Then bring the nut's top down, so that no slot is deeper than the nut's table says.");
-    }
-    if (tell_chosen(&coarse) > 0) {
-        tell(t, "%sMeasure the gap at the 1st fret of ", tell_chosen(&slots) > 0 ? " " : "");
-        tell_which(t, &coarse);
-        tell(t, " with a finer tool: it is too high, but no pass is safe with this one");
-        say_finer(b, SIL_NUT, t);
-    }
-}
-
 /* Gives the gaps at fret 1 that some slots will have when they are done. */
 static void tell_gaps(const brief *b, tell_list gaps, telling *t)
 {
@@ -232,11 +94,6 @@ static void tell_gaps(const brief *b, tell_list gaps, telling *t)
     tell(t, ", %s, is ", brief_hold(b->plan->bench.targets.first_held));
     tell_each(t, "gap", &gaps);
     tell(t, ": stop there, whatever the feelers say.");
-}
-
-void say_check_filed(const brief *b, telling *t)
-{
-    tell_gaps(b, slots_with(b, SIL_TAKE), t);
 }
 
 void say_check_filled(const brief *b, telling *t)

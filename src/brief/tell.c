@@ -174,6 +174,7 @@ static const char *strip_label(const char *of, bool again)
         {"stack", "feeler stack", "  when done"},
         {"stack-first", "first stack", "first stack"},
         {"gap", "gap when done", "gap when done"},
+        {"gap-first", "gap, this pass", "gap, this pass"},
         {"slot-width", "slot width", "slot width"},
         {"top", "off the top", "off the top"},
         {"top-left", "then about", "then about"},
