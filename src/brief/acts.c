@@ -161,7 +161,7 @@ act_words act_words_of(sil_act act)
                            .next = "sand the saddle's bottom",
                            .main = "base",
                            .dangers = parting,
-                           .large = {{"caliper", "caliper, bottom to string"},
+                           .large = {{"caliper", "caliper, bottom to top"},
                                      {"base", "off the bottom, this pass"}}};
     case SIL_ACT_DRESS_SADDLE:
         return (act_words){.word = "dress-saddle",

@@ -46,6 +46,9 @@ say say_sand, say_check_sand, say_dress, say_check_dress, say_check_action, say_
     say_check_shimmed, say_new_saddle, say_screws, say_posts, say_curve, say_neck_angle,
     say_check_neck_angle, say_neck_shim, say_neck_reset, say_check_neck;
 
+/* Whether the top is dressed only once more has gone off the bottom, and all was measured again. */
+bool say_dresses_later(const brief *b);
+
 /* In tune. say_tune_out: what follows from cents that are out. */
 say say_tune_screws, say_tune_ends, say_file_peaks, say_tuned_saddle, say_check_cents,
     say_check_peaks;

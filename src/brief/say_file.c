@@ -222,11 +222,14 @@ void say_check_filed(const brief *b, telling *t)
     }
     bool more = most_left(b, &slots) > 0.0;
     tell_list gaps = with(b, slots, more ? gap_first_of : gap_of, true);
-    tell(t, more ? "Measure as you file. Stop at the feelers, or where the gap at the 1st fret of "
-                 : "Measure as you file. Stop, whatever the feelers say, where the gap at the 1st "
-                   "fret of ");
+    tell(t,
+         more
+             ? "Stop at the feelers or at the gap, whichever comes first: the rest is for the next "
+               "visit. After this pass the gap at the 1st fret of "
+             : "Measure as you file, and stop at the gap, whatever the feelers say. When done, "
+               "the gap at the 1st fret of ");
     tell_which(t, &gaps);
     tell(t, ", %s, is ", brief_hold(b->plan->bench.targets.first_held));
     tell_each(t, more ? "gap-first" : "gap", &gaps);
-    tell(t, more ? ", whichever comes first: the rest is for the next visit." : ".");
+    tell(t, ".");
 }

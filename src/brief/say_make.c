@@ -59,7 +59,8 @@ static void tell_fit(const brief *b, const char *place, double thickness, brief_
 void say_fit_nut(const brief *b, telling *t)
 {
     const brief_nut *nut = &b->nut;
-    tell(t, "Take the old nut out and clean its place in the neck down to the wood.");
+    tell(t, "Slacken the strings and take the old nut out. Clean its place in the neck down to the "
+            "wood.");
     tell_blank(&nut->blank, t);
     tell_fit(b, "the neck", nut->thickness.exact, nut->length, t);
 }
@@ -69,9 +70,9 @@ void say_fit_blank(const brief *b, telling *t)
     const brief_saddle *saddle = &b->saddle;
     tell(t,
          saddle->working == SIL_WORKING_TOP
-             ? "Take the glued saddle out with heat and patience, or have it taken out, and clean "
-               "the saddle slot."
-             : "Take the old saddle out and clean the saddle slot.");
+             ? "Slacken the strings. Take the glued saddle out with heat and patience, or have it "
+               "taken out, and clean the saddle slot."
+             : "Slacken the strings and take the old saddle out. Clean the saddle slot.");
     tell_blank(&saddle->blank, t);
     tell_fit(b, "the saddle slot", saddle->thickness.exact, saddle->length, t);
 }
