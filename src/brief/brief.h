@@ -116,8 +116,8 @@ typedef struct brief_bearing {
     brief_figure left_on;                 /* left on the top, because it is too little to file */
     brief_figure present;                 /* from the saddle's bottom to the string, now */
     brief_figure height;                  /* the same when all steps are done */
-    brief_figure height_first; /* of a saddle from a blank: with what stays on at first, rounded up;
-                                  "-" for any other */
+    brief_figure height_first; /* of a new saddle: with what stays on at first, rounded up; "-" for
+                                  any other */
     brief_figure out;          /* how much of that is above the bridge */
     brief_figure in_slot;      /* how much of that is in the slot, per cent */
     brief_figure slot_wall; /* from the floor of the slot, or a pickup in it, to the bridge's top */
@@ -131,6 +131,7 @@ typedef struct brief_bearing {
     brief_figure action_first;   /* after the first pass off the bottom */
     brief_figure action_dressed; /* after the first pass off the top, with the bottom done */
     brief_figure action_all;     /* after the whole cut off the bottom, or with the shim under it */
+    brief_figure action_made;    /* with a new saddle at its first height; "-" for any other */
     brief_figure action_done;    /* when all steps are done */
     brief_figure action_rod;     /* after the truss rod is turned */
     sil_verdict curve;           /* on two posts: whether the bridge's curve leaves it too high

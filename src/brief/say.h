@@ -43,8 +43,8 @@ void say_fall(const brief *b, telling *t);
 
 /* The saddle, and where neck meets body. */
 say say_sand, say_check_sand, say_dress, say_check_dress, say_check_action, say_shim_saddle,
-    say_check_shimmed, say_new_saddle, say_screws, say_posts, say_curve, say_neck_angle,
-    say_check_neck_angle, say_neck_shim, say_neck_reset, say_check_neck;
+    say_check_shimmed, say_new_saddle, say_check_new_saddle, say_screws, say_posts, say_curve,
+    say_neck_angle, say_check_neck_angle, say_neck_shim, say_neck_reset, say_check_neck;
 
 /* Whether the top is dressed only once more has gone off the bottom, and all was measured again. */
 bool say_dresses_later(const brief *b);

@@ -24,6 +24,10 @@ static brief_figure action_dressed_of(const brief_bearing *string)
 {
     return string->action_dressed;
 }
+static brief_figure action_made_of(const brief_bearing *string)
+{
+    return string->action_made;
+}
 static brief_figure action_done_of(const brief_bearing *string)
 {
     return string->action_done;
@@ -361,6 +365,17 @@ void say_check_action(const brief *b, telling *t)
     tell(t, "Action at the 12th when done");
     tell_premise(b, t);
     tell(t, ": ");
+    tell_actions(b, "action", action_done_of, t);
+    tell(t, ".");
+}
+
+void say_check_new_saddle(const brief *b, telling *t)
+{
+    tell(t, "Action at the 12th at first");
+    tell_premise(b, t);
+    tell(t, ": ");
+    tell_actions(b, "action", action_made_of, t);
+    tell(t, ". When done: ");
     tell_actions(b, "action", action_done_of, t);
     tell(t, ".");
 }

@@ -180,6 +180,7 @@ static const char *strip_label(const char *of, bool again)
         {"top", "off the top", "off the top"},
         {"top-left", "then about", "then about"},
         {"height-first", "height at first", "height at first"},
+        {"height", "final height", "final height"},
         {"centre", "from bass end", "from bass end"},
         {"zero-fret", "too high by", "too high by"},
         {"out", "out of bridge", "out of bridge"},
