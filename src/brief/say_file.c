@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The sentences for filing nut slots, and those on files and feelers that cutting them shares. */
+/* The sentences for filing nut slots. */
 #include "say.h"
 
 #include "../plan/plan.h"
@@ -29,10 +29,6 @@ static brief_figure gap_first_of(const brief_slot *slot)
 {
     return slot->gap_first;
 }
-static brief_figure width_of(const brief_slot *slot)
-{
-    return slot->width;
-}
 
 /* A list of the same slots with a different figure of each; known: only those that have it. */
 static tell_list with(const brief *b, tell_list list, figure_of *figure, bool known)
@@ -42,73 +38,6 @@ static tell_list with(const brief *b, tell_list list, figure_of *figure, bool kn
         list.chosen[i] = list.chosen[i] && (!known || brief_known(list.figure[i]));
     }
     return list;
-}
-
-/* The strings of a list for which something holds of the feelers. */
-static tell_list those(const brief *b, tell_list slots, bool stays)
-{
-    for (int i = 0; i < slots.count; i++) {
-        const brief_slot *slot = &b->nut.slot[i];
-        slots.chosen[i] = slots.chosen[i] && (stays ? slot->stack_stays : slot->stack_moved);
-    }
-    return slots;
-}
-
-void say_last_stack(const brief *b, const tell_list *stack, telling *t)
-{
-    tell_list moved = those(b, *stack, false), stays = those(b, *stack, true);
-    if (tell_chosen(&moved) > 0) {
-        tell(t, " The stack for ");
-        tell_which(t, &moved);
-        tell(t, " follows from the last one and the gap measured since.");
-    }
-    if (tell_chosen(&stays) > 0) {
-        tell(t, " If you filed down to the last stack and the gap of ");
-        tell_which(t, &stays);
-        tell(t, " did not change, stiffness holds it up: file by the amount, not by the feelers.");
-    }
-}
-
-static bool has_file(const sil_job *job, double width)
-{
-    for (int k = 0; k < job->file_count; k++) {
-        if (job->files[k] == width) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* Names the files to use, and the strings of whose slot the shop has none. */
-void say_files(const brief *b, tell_list slots, telling *t)
-{
-    tell_list fits = with(b, slots, width_of, false), rolls = fits;
-    if (b->plan->job->file_count == 0) {
-        return;
-    }
-    for (int i = 0; i < slots.count; i++) {
-        bool has = has_file(b->plan->job, b->plan->slot_width[i]);
-        fits.chosen[i] = slots.chosen[i] && has;
-        rolls.chosen[i] = slots.chosen[i] && !has;
-    }
-    if (tell_chosen(&fits) > 0) {
-        tell(t, " Files: ");
-        tell_each(t, "file", &fits);
-        tell(t, ".");
-    }
-    if (tell_chosen(&rolls) > 0) {
-        tell(t, " No file fits ");
-        tell_which(t, &rolls);
-        tell(t, ": roll a narrower one, to a slot width of ");
-        tell_each(t, "slot-width", &rolls);
-        tell(t, ".");
-    }
-}
-
-void say_feelers(telling *t)
-{
-    tell(t, " Slacken the string and lift it aside. Lay the feelers on the board hard against the "
-            "nut's front face, and stop when the file touches them.");
 }
 
 static tell_list high_slots(const brief *b)

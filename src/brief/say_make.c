@@ -121,14 +121,14 @@ void say_cut_nut(const brief *b, telling *t)
     if (tell_chosen(&first) == 0) {
         tell(t, "Cut the nut slots after the fret height was measured: the feelers depend on it.");
     } else {
-        tell(t, "Cut the nut slots. File until you touch a first feeler stack of ");
+        tell(t, "Cut the nut slots to a first feeler stack of ");
         tell_each(t, "stack-first", &first);
         tell_unit(t);
-        tell(t, ", laid on the board hard against the nut's front face. The rest stays on until "
-                "the strings have been on. The final stack is ");
+        tell(t, ". The rest stays on until the strings have been on. The final stack is ");
         tell_each(t, "stack", &good);
         tell_unit(t);
         say_stack_sure(b, t);
+        say_feelers_bare(t);
     }
     say_files(b, every_string(b), t);
     say_fall(b, t);

@@ -42,44 +42,18 @@ static tell_list known(tell_list list)
     return list;
 }
 
-/* Says how closely a stack of feelers gives the height of the string, and ends the sentence. */
-void say_stack_sure(const brief *b, telling *t)
-{
-    const brief_nut *nut = &b->nut;
-    tell(t, ", good to \u00b1");
-    tell_length(t, "stack-sure", -1, nut->stack_sure);
-    tell(t, ".");
-    if (brief_known(nut->stack_bend)) {
-        tell(t, " Stiffness may hold a string up to ");
-        tell_length(t, "stack-bend", -1, nut->stack_bend);
-        tell(t, " above its slot floor: trust the gap.");
-    } else {
-        tell(t, " If they disagree, trust the gap.");
-    }
-}
-
 /* Names the stack of feelers to stop at. */
 static void tell_stack(const brief *b, tell_list slots, figure_of *figure, telling *t)
 {
     tell_list stack = known(with(b, slots, figure));
     if (tell_chosen(&stack) > 0) {
-        tell(t, " File until you touch a feeler stack of ");
+        tell(t, " File to a feeler stack of ");
         tell_each(t, "stack", &stack);
         tell_unit(t);
-        tell(t, ", laid on the board hard against the nut's front face");
         say_stack_sure(b, t);
+        say_feelers(t);
         say_last_stack(b, &stack, t);
     }
-}
-
-void say_fall(const brief *b, telling *t)
-{
-    tell(t, " Angle each slot ");
-    if (brief_known(b->nut.fall)) {
-        tell_figure(t, "fall", -1, b->nut.fall);
-        tell(t, "\u00b0 ");
-    }
-    tell(t, "down toward the tuners, so that the string leaves from its front edge.");
 }
 
 /* Less than this is too little to file, mm. */
@@ -127,6 +101,7 @@ void say_fill(const brief *b, telling *t)
         tell(t, " by ");
         tell_each(t, "slot", &low);
         tell_unit(t);
+        tell(t, " at the nut");
     }
     t->figure_way = BRIEF_NO_WAY;
     bool hardly = all_hardly_low(b, &slots);
@@ -135,15 +110,16 @@ void say_fill(const brief *b, telling *t)
             : hardly ? ", less than the feelers can tell. Play it open first: if it rings clean, "
                        "leave it."
                      : ".");
-    tell(t, hardly ? " If not, look at " : " First look at ");
+    tell(t, hardly ? " If not, look at" : " First look at");
+    tell(t,
+         " the shape: a string that rests on the slot's back edge rattles, so angle the slot down "
+         "toward the tuners. That raises no string: measure the gap again.");
     tell(
         t,
-        one ? "its shape: if the string rests on the slot's back edge, angle the slot down "
-              "toward the tuners and measure again. If it is still too low, fill it with dust of "
-              "the same material and glue, let it harden, and recut."
-            : "their shape: if a string rests on its slot's back edge, angle the slot down "
-              "toward the tuners and measure again. Fill those still too low with dust of the same "
-              "material and glue, let it harden, and recut.");
+        one ? " If it is still too low, fill the slot with dust of the same material and glue, let "
+              "it harden, and recut."
+            : " Fill the slots still too low with dust of the same material and glue, let it "
+              "harden, and recut.");
     tell_stack(b, slots, stack_of, t);
     say_fall(b, t);
     tell(t, " Play it open before the last stroke.");
@@ -163,19 +139,20 @@ static tell_list filed_back(const brief *b)
 void say_shim_nut(const brief *b, telling *t)
 {
     tell_list back = known(with(b, filed_back(b), stack_of));
-    tell(t, "Knock the nut out clean and shim it: one hard full-length piece of ");
+    tell(t, "Shim the nut: one hard full-length piece of ");
     t->way = BRIEF_UP;
     tell_length(t, "shim", -1, b->nut.shim);
-    tell(t, " under its bottom. Every slot rises by as much");
+    tell(t,
+         " under its bottom. Slacken the strings, score the finish round the nut, and tap it loose "
+         "with a block. Every slot rises by as much as the shim is thick.");
     if (tell_chosen(&back) > 0) {
-        tell(t, "; file those of ");
+        tell(t, " File those of ");
         tell_which(t, &back);
-        tell(t, " back to a feeler stack, hard against the nut's front face, of ");
+        tell(t, " back to a feeler stack of ");
         tell_each(t, "stack", &back);
         tell_unit(t);
         say_stack_sure(b, t);
-    } else {
-        tell(t, ".");
+        say_feelers(t);
     }
 }
 
@@ -234,10 +211,11 @@ void say_new_nut(const brief *b, telling *t)
              "1st fret the amount is not known, so a shim cannot be given.");
     }
     if (tell_chosen(&all) > 0) {
-        tell(t, " Cut its slots to a feeler stack, hard against the nut's front face, of ");
+        tell(t, " Cut its slots to a feeler stack of ");
         tell_each(t, "stack", &all);
         tell_unit(t);
         say_stack_sure(b, t);
+        say_feelers(t);
     }
     say_fall(b, t);
     tell(t, " Keep the old one until the owner has played.");
