@@ -118,7 +118,7 @@ static void tell_top(const brief *b, telling *t)
     tell(t, " Then bring the nut's top down, so that ");
     tell(t, allow->bury_wound == 0.5 && allow->bury_plain == 1.0
                 ? "wound strings lie half in, and plain ones wholly."
-                : "no slot is deeper below the top than its depth on the nut's sheet.");
+                : "no nut slot is deeper below the top than its depth on the nut's sheet.");
 }
 
 void say_file(const brief *b, telling *t)

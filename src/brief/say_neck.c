@@ -184,8 +184,8 @@ void say_zero_fret(const brief *b, telling *t)
     tell_each(t, "zero-fret", &high);
     tell_unit(t);
     tell(t, ". First press it home along its whole length, string up, and measure again. Then "
-            "dress the rest, a little at a time. The zero fret, not the slots, sets the height "
-            "at the nut: keep every slot deeper than the string needs.");
+            "dress the rest, a little at a time. The zero fret, not the nut slots, sets the height "
+            "at the nut: keep every nut slot deeper than the string needs.");
 }
 
 void say_check_zero_fret(const brief *b, telling *t)
