@@ -53,7 +53,7 @@ typedef struct brief_slot {
     bool stack_moved;       /* the stack follows from the one filed to at the visit before */
     bool stack_stays;       /* it was to be filed before, and its gap did not come down */
     brief_figure gap;       /* at fret 1 when the slot is done */
-    brief_figure gap_first; /* and after the first pass alone; "-" where nothing is filed */
+    brief_figure gap_first; /* and once the first passes of all slots are filed, and no more */
     bool hardly_low;        /* below its range, but by no more than the reading error */
     bool zero_fret_high;    /* the zero fret is too high under this string */
     bool apart;             /* the gaps read fretted and open do not agree */
@@ -389,9 +389,11 @@ int brief_next_step(const sil_plan *plan);
 brief_row brief_row_of(const sil_plan *plan, text_store *store);
 
 /* Words that do not depend on a plan.
+ * brief_files_again: whether nut slots are filed by a first pass now, which leaves some to file.
  * brief_hold:   how a gap at fret 1 is read: "open", "lying on the 2nd", "held at the 3rd"
  * brief_waits:  why a part waits, in words; NULL for a code that no part waits for
  */
+bool brief_files_again(const brief *b);
 const char *brief_hold(sil_hold hold);
 const char *brief_waits(sil_code code);
 

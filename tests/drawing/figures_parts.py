@@ -379,7 +379,7 @@ def nut(pack):
 
 def amount(pack, i):
     bearing = pack.part.bearing(i)
-    if pack.result["saddle"]["make"]:
+    if pack.result["saddle"]["remedy"] == "replace" and bearing["height_first"] != "-":
         return bearing["height_first"]
     return {"lower": bearing["by"], "raise": f"up {bearing['by']}"}.get(bearing["does"],
                                                                        bearing["does"])
