@@ -52,7 +52,7 @@ say say_sand, say_check_sand, say_dress, say_check_dress, say_check_action, say_
  * say_premise:   what these figures depend on.
  * say_after_nut: where the nut is worked at the same visit, the action to find before the cut. */
 typedef brief_figure say_bearing_figure(const brief_bearing *string);
-void say_actions(const brief *b, const char *of, say_bearing_figure *figure, telling *t);
+void say_actions(const brief *b, say_bearing_figure *figure, telling *t);
 void say_premise(const brief *b, telling *t);
 void say_after_nut(const brief *b, telling *t);
 

@@ -147,8 +147,8 @@ void say_check_dress(const brief *b, telling *t)
     tell(t, "Action at the 12th after this pass");
     say_premise(b, t);
     tell(t, ": ");
-    say_actions(b, "action", action_dressed_of, t);
+    say_actions(b, action_dressed_of, t);
     tell(t, ". When all is dressed: ");
-    say_actions(b, "action", action_done_of, t);
+    say_actions(b, action_done_of, t);
     tell(t, ".");
 }

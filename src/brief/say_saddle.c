@@ -27,15 +27,21 @@ static brief_figure action_done_of(const brief_bearing *string)
     return string->action_done;
 }
 
-/* Gives the action at fret 12 of every string of which it is known. */
-void say_actions(const brief *b, const char *of, say_bearing_figure *figure, telling *t)
+static tell_list actions(const brief *b, say_bearing_figure *figure)
 {
     tell_list action = {.count = b->strings};
     for (int i = 0; i < action.count; i++) {
         action.figure[i] = figure(&b->saddle.string[i]);
         action.chosen[i] = brief_known(action.figure[i]); /* not of one that waits */
     }
-    tell_each(t, of, &action);
+    return action;
+}
+
+/* Gives the action at fret 12 of every string of which it is known. */
+void say_actions(const brief *b, say_bearing_figure *figure, telling *t)
+{
+    tell_list action = actions(b, figure);
+    tell_each(t, "action", &action);
 }
 
 /* Says what the figures for the saddle depend on. */
@@ -185,10 +191,11 @@ static void tell_sanding(const brief *b, telling *t)
 /* Where the nut is worked at the same visit, the action is read before the saddle is cut. */
 void say_after_nut(const brief *b, telling *t)
 {
+    tell_list before = actions(b, action_before_of);
     if (b->plan->stages.changed[SIL_NUT]) {
         t->figure_way = BRIEF_NO_WAY;
         tell(t, " First do the nut, and measure the action. Where it is not about ");
-        say_actions(b, "action-before", action_before_of, t);
+        tell_span(t, "action-before", &before);
         tell_unit(t);
         tell(t, ", plan again.");
         t->figure_way = BRIEF_DOWN;
@@ -227,10 +234,10 @@ void say_check_sand(const brief *b, telling *t)
     tell(t, "Action at the 12th after this pass");
     say_premise(b, t);
     tell(t, ": ");
-    say_actions(b, "action", action_first_of, t);
+    say_actions(b, action_first_of, t);
     if (!b->saddle.one_pass) {
         tell(t, ". When all is sanded: ");
-        say_actions(b, "action", action_all_of, t);
+        say_actions(b, action_all_of, t);
     }
     tell(t, ".");
 }
@@ -240,7 +247,7 @@ void say_check_action(const brief *b, telling *t)
     tell(t, "Action at the 12th when done");
     say_premise(b, t);
     tell(t, ": ");
-    say_actions(b, "action", action_done_of, t);
+    say_actions(b, action_done_of, t);
     tell(t, ".");
 }
 
@@ -249,9 +256,9 @@ void say_check_new_saddle(const brief *b, telling *t)
     tell(t, "Action at the 12th at first");
     say_premise(b, t);
     tell(t, ": ");
-    say_actions(b, "action", action_made_of, t);
+    say_actions(b, action_made_of, t);
     tell(t, ". When done: ");
-    say_actions(b, "action", action_done_of, t);
+    say_actions(b, action_done_of, t);
     tell(t, ".");
 }
 
@@ -271,7 +278,7 @@ void say_check_shimmed(const brief *b, telling *t)
     tell(t, "Action at the 12th with the shim under it");
     say_premise(b, t);
     tell(t, ": ");
-    say_actions(b, "action", action_all_of, t);
+    say_actions(b, action_all_of, t);
     tell(t, ".");
 }
 

@@ -169,7 +169,6 @@ static const char *strip_label(const char *of, bool again)
 {
     static const char *const labels[][3] = {
         {"action", "action at 12th", "  all done"},
-        {"action-before", "action before", "action before"},
         {"slot", "file off", "file off"},
         {"slot-left", "then about", "then about"},
         {"stack", "feeler stack", "  when done"},
