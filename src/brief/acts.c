@@ -158,7 +158,7 @@ act_words act_words_of(sil_act act)
                            .next = "sand the saddle's bottom",
                            .main = "base",
                            .dangers = parting,
-                           .large = {{"caliper", "caliper, bottom to string"},
+                           .large = {{"caliper", "caliper, bottom to top"},
                                      {"base", "off the bottom, this pass"}}};
     case SIL_ACT_DRESS_SADDLE:
         return (act_words){.word = "dress-saddle",
@@ -177,12 +177,13 @@ act_words act_words_of(sil_act act)
                            .dangers = parting,
                            .large = {{"shim", "shim, full length"}}};
     case SIL_ACT_NEW_SADDLE:
-        return (act_words){.word = "new-saddle",
-                           .what = say_new_saddle,
-                           .check = say_check_action,
-                           .next = "new saddle",
-                           .dangers = parting,
-                           .large = {{"height", "height over its bottom"}}};
+        return (act_words){
+            .word = "new-saddle",
+            .what = say_new_saddle,
+            .check = say_check_new_saddle,
+            .next = "new saddle",
+            .dangers = parting,
+            .large = {{"height-first", "at first, over its bottom"}, {"height", "final"}}};
     case SIL_ACT_TURN_SCREWS:
         return (act_words){
             .word = "turn-screws",

@@ -50,12 +50,13 @@ typedef struct brief_slot {
     int leaves; /* how many feelers make up the stack now; 0 where the usual ones do not */
     brief_figure leaf[BRIEF_BLADES]; /* thickest first */
     const char *leaf_words;          /* "1.00 + 0.15 + 0.03"; "" for none */
-    bool stack_moved;    /* the stack follows from the one filed to at the visit before */
-    bool stack_stays;    /* it was to be filed before, and its gap did not come down */
-    brief_figure gap;    /* at fret 1 when the slot is done */
-    bool hardly_low;     /* below its range, but by no more than the reading error */
-    bool zero_fret_high; /* the zero fret is too high under this string */
-    bool apart;          /* the gaps read fretted and open do not agree */
+    bool stack_moved;       /* the stack follows from the one filed to at the visit before */
+    bool stack_stays;       /* it was to be filed before, and its gap did not come down */
+    brief_figure gap;       /* at fret 1 when the slot is done */
+    brief_figure gap_first; /* and once the first passes of all slots are filed, and no more */
+    bool hardly_low;        /* below its range, but by no more than the reading error */
+    bool zero_fret_high;    /* the zero fret is too high under this string */
+    bool apart;             /* the gaps read fretted and open do not agree */
 } brief_slot;
 
 /* A blank to order for a new part. */
@@ -122,8 +123,8 @@ typedef struct brief_bearing {
     brief_figure left_on;                 /* left on the top, because it is too little to file */
     brief_figure present;                 /* from the saddle's bottom to the string, now */
     brief_figure height;                  /* the same when all steps are done */
-    brief_figure height_first; /* of a saddle from a blank: with what stays on at first, rounded up;
-                                  "-" for any other */
+    brief_figure height_first; /* of a new saddle: with what stays on at first, rounded up; "-" for
+                                  any other */
     brief_figure out;          /* how much of that is above the bridge */
     brief_figure in_slot;      /* how much of that is in the slot, per cent */
     brief_figure slot_wall; /* from the floor of the slot, or a pickup in it, to the bridge's top */
@@ -137,6 +138,7 @@ typedef struct brief_bearing {
     brief_figure action_first;   /* after the first pass off the bottom */
     brief_figure action_dressed; /* after the first pass off the top, with the bottom done */
     brief_figure action_all;     /* after the whole cut off the bottom, or with the shim under it */
+    brief_figure action_made;    /* with a new saddle at its first height; "-" for any other */
     brief_figure action_done;    /* when all steps are done */
     brief_figure action_rod;     /* after the truss rod is turned */
     sil_verdict curve;           /* on two posts: whether the bridge's curve leaves it too high
@@ -396,9 +398,11 @@ int brief_next_step(const sil_plan *plan);
 brief_row brief_row_of(const sil_plan *plan, text_store *store);
 
 /* Words that do not depend on a plan.
+ * brief_files_again: whether nut slots are filed by a first pass now, which leaves some to file.
  * brief_hold:   how a gap at fret 1 is read: "open", "lying on the 2nd", "held at the 3rd"
  * brief_waits:  why a part waits, in words; NULL for a code that no part waits for
  */
+bool brief_files_again(const brief *b);
 const char *brief_hold(sil_hold hold);
 const char *brief_waits(sil_code code);
 

@@ -202,7 +202,7 @@ code_words code_words_of(sil_code code)
         return (code_words){
             .word = "twist",
             .figure = LENGTH,
-            .subject = "Heights on treble and bass differ by",
+            .subject = "Action, against its targets, differs from treble to bass by",
             .meaning =
                 "The neck may be twisted: sight along it, and lay a straightedge on both sides."};
     case SIL_TECHNIQUE:
@@ -403,7 +403,7 @@ code_words code_words_of(sil_code code)
         return (code_words){
             .word = "under-frets",
             .figure = LENGTH,
-            .subject = "Predicted to lie under the frets once the work before it is done",
+            .subject = "Would lie under the frets once the work before it is done",
             .meaning =
                 "No string lies there: it would buzz or choke. Likely the relief or the action was "
                 "misread, so measure both again before you start."};

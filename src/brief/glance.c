@@ -128,9 +128,9 @@ static void tell_waiting(const brief *b, const sil_withheld *withheld, bool more
         tell_thing(t, &things, what, what);
     }
     if (withheld->count == 0) {
-        const char *what = brief_missing_of(b->plan).for_what;
-        tell(t, "for ");
-        tell_thing(t, &things, what, what);
+        brief_missing missing = brief_missing_of(b->plan);
+        tell(t, missing.until ? "" : "for ");
+        tell_thing(t, &things, missing.until ? missing.until : missing.for_what, true);
     }
     tell(t, "%s", more && things.told > 0 ? "; " : "");
 }

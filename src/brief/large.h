@@ -10,7 +10,7 @@ enum { BRIEF_LARGE_ROWS = 2, BRIEF_LARGE_FIGURES = SIL_STRINGS_MAX };
 
 /* Figures of one kind, in the order in which the sentence gives them. */
 typedef struct brief_large_row {
-    const char *label; /* what they are: "caliper, bottom to string" */
+    const char *label; /* what they are: "caliper, bottom to top" */
     bool is_length;    /* they are in the unit of lengths */
     bool has_way;      /* each is worked in a direction of its own: up, down, back, forward */
     int count;

@@ -76,6 +76,8 @@ static const char *in_short(brief *b, int k)
                             : "tune, measure everything again, plan again";
     } else if (step->act == SIL_ACT_STOP) {
         begin = b->row.next[0] != '\0' ? b->row.next : "stop";
+    } else if (step->act == SIL_ACT_DRESS_SADDLE && say_dresses_later(b)) {
+        begin = "after measuring again, dress the saddle's top";
     } else if (!begin) {
         begin = "get ready";
     }

@@ -56,6 +56,16 @@ static void fill_passes(const brief *b, brief_slot *slot, int i)
     slot->stack_stays = plan->nut.stack_stays[i];
 }
 
+/* The gap at fret 1 once a slot that is filed has had its first pass, and the saddle is not yet worked. */
+static brief_figure gap_after_pass(const brief *b, int i)
+{
+    const sil_plan *plan = b->plan;
+    sil_fit fit = plan->stages.fit[SIL_FRETS];
+    fit.nut_height[i] -= plan->nut.verdict[i] == SIL_TAKE ? plan->nut.first_pass[i] : 0.0;
+    sil_hold hold = plan->bench.targets.first_held;
+    return figure_length(b->unit, sil_first_gap(&plan->bench.board, &fit, i, hold), SIL_NEAREST);
+}
+
 /* A string that stiffness lifts by less than this lies as good as on its floor, mm. */
 static const double least_lift = 0.01;
 
@@ -115,6 +125,7 @@ static void fill_slot(brief *b, int i, brief_slot *slot)
         b->unit, sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_SADDLE], i, hold),
         SIL_NEAREST);
     fill_passes(b, slot, i);
+    slot->gap_first = gap_after_pass(b, i);
     brief_fill_leaves(b, slot);
 }
 
@@ -239,6 +250,11 @@ static brief_figure rough_height(const brief *b)
     bool comes_off = b->nut.blank.ordered && b->plan->nut.remedy == SIL_NUT_REPLACE &&
                      sil_above(b->plan->nut_blank.height, rough);
     return comes_off ? figure_length(b->unit, rough, SIL_UP) : figure_none();
+}
+
+bool brief_files_again(const brief *b)
+{
+    return b->nut.remedy == SIL_NUT_FILE && !b->nut.one_pass;
 }
 
 static const double degree = 0.017453292519943295;

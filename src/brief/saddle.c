@@ -82,6 +82,9 @@ static void fill_actions(const brief *b, int i, brief_bearing *string)
     string->action_first = action_after(b, i, sil_line_at(work->cut_first, z));
     string->action_dressed = action_after(b, i, passed(b, i));
     string->action_all = action_after(b, i, all);
+    double made =
+        sil_action_after(b->plan, i) + work->leave[i] * sil_leverage(&b->plan->bench.board, i);
+    string->action_made = b->saddle.replaced ? figure_action(b->unit, made) : figure_none();
     string->action_done = figure_action(b->unit, sil_action_after(b->plan, i));
     double rod = plan_action_over(b->plan, &b->plan->stages.fit[SIL_ROD], i);
     string->action_rod = figure_action(b->unit, rod);
@@ -117,15 +120,15 @@ static void fill_cuts(const brief *b, int i, brief_bearing *string)
     string->left_on =
         left_on >= least_pass ? figure_length(b->unit, left_on, SIL_NEAREST) : figure_none();
     double height = work->height[i] + left_on;
-    bool blank = plan_makes_saddle(b->plan);
     double out = work->protrusion[i] + left_on;
     brief_figure *made = b->saddle.from_bridge ? &string->out : &string->height;
     sil_rounding way = made_way(b);
     string->height = figure_reference(figure_length(b->unit, height, way));
     string->out = figure_reference(figure_length(b->unit, out, way));
     *made = figure_limited(b->unit, made->exact, way, FIGURE_HEIGHT);
-    string->height_first =
-        blank ? figure_length(b->unit, work->height[i] + work->leave[i], SIL_UP) : figure_none();
+    string->height_first = b->saddle.replaced
+                               ? figure_length(b->unit, work->height[i] + work->leave[i], SIL_UP)
+                               : figure_none();
     string->in_slot = figure_share(work->in_slot[i]);
     string->slot_wall = figure_reference(
         figure_size(b->unit, b->saddle_part.bridge[i] + b->plan->job->saddle.pickup));

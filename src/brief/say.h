@@ -31,20 +31,38 @@ say say_fit_nut, say_check_fit_blank, say_mark_nut, say_check_mark_nut, say_cut_
 /* The feelers, files and slope of the nut slots, which filing and cutting them share.
  * say_files: the files to use for the slots of a list.
  * say_first_stacks: the feelers for slots that are cut from above: the first stack, at which to stop
- *                   today, and the final one; nothing where no stack is known.
+ *                   today, and the final one; nothing where no stack is known. strung: strings are on.
+ * say_feelers: how a stack of feelers is used. say_feelers_bare: the same with no strings on.
+ * say_last_stack: where a stack comes from, if not from the fret height, and what to do where a
+ *             string did not follow its slot down.
  * say_stack_sure: how closely a stack of feelers gives the height of the string; ends a sentence.
  * say_fall: the slope of the slots down toward the tuners.
  * say_doubted: to measure the doubtful gaps of these slots again, before they are worked; "" without. */
 void say_files(const brief *b, tell_list slots, telling *t);
-void say_first_stacks(const brief *b, tell_list slots, telling *t);
+void say_first_stacks(const brief *b, tell_list slots, bool strung, telling *t);
+void say_feelers(telling *t);
+void say_feelers_bare(telling *t);
+void say_last_stack(const brief *b, const tell_list *stack, telling *t);
 void say_stack_sure(const brief *b, telling *t);
 void say_fall(const brief *b, telling *t);
 void say_doubted(const brief *b, tell_list slots, telling *t);
 
 /* The saddle, and where neck meets body. */
 say say_sand, say_check_sand, say_dress, say_check_dress, say_check_action, say_shim_saddle,
-    say_check_shimmed, say_new_saddle, say_screws, say_posts, say_curve, say_neck_angle,
-    say_check_neck_angle, say_neck_shim, say_neck_reset, say_check_neck;
+    say_check_shimmed, say_new_saddle, say_check_new_saddle, say_screws, say_posts, say_curve,
+    say_neck_angle, say_check_neck_angle, say_neck_shim, say_neck_reset, say_check_neck;
+
+/* Shared by what is done to a saddle.
+ * say_actions:   the action at fret 12 of every string of which it is known.
+ * say_premise:   what these figures depend on.
+ * say_after_nut: where the nut is worked at the same visit, the action to find before the cut. */
+typedef brief_figure say_bearing_figure(const brief_bearing *string);
+void say_actions(const brief *b, say_bearing_figure *figure, telling *t);
+void say_premise(const brief *b, telling *t);
+void say_after_nut(const brief *b, telling *t);
+
+/* Whether the top is dressed only once more has gone off the bottom, and all was measured again. */
+bool say_dresses_later(const brief *b);
 
 /* In tune. say_tune_out: what follows from cents that are out. */
 say say_tune_screws, say_tune_ends, say_file_peaks, say_tuned_saddle, say_check_cents,

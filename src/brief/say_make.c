@@ -96,7 +96,8 @@ void say_fit_nut(const brief *b, telling *t)
     if (worn_out) {
         tell_why_new_nut(b, t);
     }
-    tell(t, "Take the old nut out and clean its place in the neck down to the wood.");
+    tell(t, "Slacken the strings and take the old nut out. Clean its place in the neck down to the "
+            "wood.");
     tell_blank(&nut->blank, t);
     tell_fit(b, "the neck", nut->thickness.exact, nut->length, t);
     if (brief_known(nut->rough)) {
@@ -112,9 +113,9 @@ void say_fit_blank(const brief *b, telling *t)
     const brief_saddle *saddle = &b->saddle;
     tell(t,
          saddle->working == SIL_WORKING_TOP
-             ? "Take the glued saddle out with heat and patience, or have it taken out, and clean "
-               "the saddle slot."
-             : "Take the old saddle out and clean the saddle slot.");
+             ? "Slacken the strings. Take the glued saddle out with heat and patience, or have it "
+               "taken out, and clean the saddle slot."
+             : "Slacken the strings and take the old saddle out. Clean the saddle slot.");
     tell_blank(&saddle->blank, t);
     tell_fit(b, "the saddle slot", saddle->thickness.exact, saddle->length, t);
 }
@@ -160,7 +161,7 @@ void say_cut_nut(const brief *b, telling *t)
     tell(t,
          any ? "Cut the nut slots."
              : "Cut the nut slots after the fret height was measured: the feelers depend on it.");
-    say_first_stacks(b, every_string(b), t);
+    say_first_stacks(b, every_string(b), false, t);
     say_files(b, every_string(b), t);
     say_fall(b, t);
 }
@@ -274,30 +275,47 @@ static const char *why_new(const brief *b, int raised)
     return " alone must come up: a worn notch, which no shim cures";
 }
 
+/* What a new saddle's heights follow from where the old one was not measured. */
+static void tell_old_heights(const brief *b, telling *t)
+{
+    double most = 0.0;
+    for (int i = 0; i < b->strings; i++) {
+        most = fmax(most, b->plan->saddle.leave[i]);
+    }
+    tell(t, ", with the heights of the old one and the rise added. Measure the old one at ");
+    tell_outer_strings(t);
+    tell(t, ". At first leave ");
+    tell_length(t, "leave", -1, figure_length(b->unit, most, SIL_UP));
+    tell(t, " more on, until the strings have been on.");
+}
+
 void say_new_saddle(const brief *b, telling *t)
 {
-    tell_list raised = {.count = b->strings}, height = {.count = b->strings};
+    tell_list raised = {.count = b->strings}, first = every_string(b), height = first;
     for (int i = 0; i < b->strings; i++) {
         raised.chosen[i] = b->saddle.string[i].verdict == SIL_RAISE;
+        first.figure[i] = b->saddle.string[i].height_first;
         height.figure[i] = b->saddle.string[i].height;
-        height.chosen[i] = brief_known(height.figure[i]);
     }
+    first = known(first);
+    height = known(height);
     bool feet = b->saddle.working == SIL_WORKING_FEET;
     t->way = BRIEF_UP;
-    tell(t, feet ? "Make a new bridge: " : "Make a new saddle: ");
-    tell_which(t, &raised);
-    tell(t, "%s", why_new(b, tell_chosen(&raised)));
-    tell(t, feet ? ". Fit its feet to the top, then bring it down to heights over the top "
-                   "of "
-                 : ". Fit the blank oversize, then bring it down to heights over its "
-                   "bottom of ");
+    tell(t, feet ? "Make a new bridge" : "Make a new saddle");
     if (tell_chosen(&height) > 0) {
+        tell(t, feet ? ", at first with heights over the top of "
+                     : ", at first with heights over its bottom of ");
+        tell_each(t, "height-first", &first);
+        tell_unit(t);
+        tell(t, ". The rest stays on until the strings have been on. The final height is ");
         tell_each(t, "height", &height);
         tell_unit(t);
         tell(t, ".");
     } else {
-        tell(t, "the old one, with the rise added: measure the old one at strings 1 and %d.",
-             b->strings);
+        tell_old_heights(b, t);
     }
-    tell(t, " Keep the old one until the owner has played.");
+    tell(t, feet ? " Fit its feet to the top before its height. It is needed because "
+                 : " Fit the blank oversize before its height. It is needed because ");
+    tell_which(t, &raised);
+    tell(t, "%s. Keep the old one until the owner has played.", why_new(b, tell_chosen(&raised)));
 }

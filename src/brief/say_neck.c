@@ -18,17 +18,27 @@ void say_neck_bow(const brief *b, telling *t)
             "the neck is straightened: have a qualified repairer look at it first.");
 }
 
+/* Says "tighten the rod an eighth of a turn at a time", and which way that is. */
+static void tell_turn(brief_way way, telling *t)
+{
+    tell_way_word(t, way);
+    tell(t,
+         " the rod an eighth of a turn at a time. That is %s on most, looking at the end that the "
+         "key goes into.",
+         way == BRIEF_TIGHTEN ? "clockwise" : "counter-clockwise");
+}
+
 void say_rod(const brief *b, telling *t)
 {
     bool less = b->relief.now.exact > b->relief.wanted.aim.exact;
-    tell(t, less ? "Truss rod: slacken the strings a little, then " : "Truss rod: ");
-    tell_way_word(t, less ? BRIEF_TIGHTEN : BRIEF_EASE);
-    tell(t, " it (%s on most), an eighth of a turn at a time, to bring the relief at fret %d from ",
-         less ? "clockwise" : "counter-clockwise", b->plan->bench.board.relief_at);
+    t->way = t->figure_way = less ? BRIEF_TIGHTEN : BRIEF_EASE;
+    tell(t, "Bring the relief at fret %d from ", b->plan->bench.board.relief_at);
     tell_figure(t, "relief", -1, b->relief.now);
     tell(t, " to ");
     tell_length(t, "relief-target", -1, b->relief.wanted.aim);
-    tell(t, ". Never force it.");
+    tell(t, less ? ". Slacken the strings a little, then " : ": ");
+    tell_turn(less ? BRIEF_TIGHTEN : BRIEF_EASE, t);
+    tell(t, " Never force it.");
 }
 
 void say_check_rod(const brief *b, telling *t)
@@ -65,11 +75,11 @@ void say_find_rod(const brief *b, telling *t)
 void say_rod_by_ear(const brief *b, telling *t)
 {
     const sil_board *board = &b->plan->bench.board;
-    tell(t, "Truss rod, by ear: ");
-    tell_way_word(t, BRIEF_TIGHTEN);
+    tell(t, "Truss rod, by ear: slacken the strings a little, then ");
+    tell_turn(BRIEF_TIGHTEN, t);
     tell(t,
-         " it (clockwise on most) an eighth of a turn at a time. Hold a string down at frets 1 "
-         "and %d, and stop when a tap at fret %d just pings on the fret. Never force it.",
+         " Tune, and hold a string down at frets 1 and %d. Stop "
+         "when a tap at fret %d just pings on the fret. Never force it.",
          board->join, board->relief_at);
 }
 
@@ -123,15 +133,15 @@ static bool worn_first_only(const sil_plan *plan)
 
 void say_level(const brief *b, telling *t)
 {
-    tell(t, "Level the frets with the neck straight, down to the deepest worn spot: ");
+    bool first = worn_first_only(b->plan);
+    tell(t, first
+                ? "Only the first frets are worn: fit new ones there, level with the rest, and no "
+                  "other fret loses height. Or level all frets by "
+                : "Level all frets by ");
     tell_length(t, "level", -1, figure_length(b->unit, b->plan->stages.level_depth, SIL_NEAREST));
-    tell(t, " off every fret (worn spots: ");
+    tell(t, ", down to the deepest worn spot, with the neck straight. Worn spots: ");
     tell_frets(b, SIL_FRET_WORN, "worn", t);
-    tell(t, "). Crown and polish, then set the rod back.");
-    if (worn_first_only(b->plan)) {
-        tell(t, " Only the first frets are worn: new ones there, level with the rest, spare every "
-                "other crown this cut.");
-    }
+    tell(t, ". Crown and polish, then set the rod back.");
 }
 
 void say_check_level(const brief *b, telling *t)
@@ -168,14 +178,14 @@ void say_zero_fret(const brief *b, telling *t)
         high.figure[i] = b->nut.slot[i].off;
     }
     t->way = t->figure_way = BRIEF_DOWN;
-    tell(t, "The zero fret, not the slots, sets the height at the nut. It is too high under ");
+    tell(t, "Bring the zero fret down under ");
     tell_which(t, &high);
-    tell(t, " (");
+    tell(t, " by ");
     tell_each(t, "zero-fret", &high);
     tell_unit(t);
-    tell(t,
-         "). Work it as you would any fret, along its whole length: press it home and dress it, a "
-         "little at a time. Keep every slot deeper than the string needs.");
+    tell(t, ". First press it home along its whole length, string up, and measure again. Then "
+            "dress the rest, a little at a time. The zero fret, not the nut slots, sets the height "
+            "at the nut: keep every nut slot deeper than the string needs.");
 }
 
 void say_check_zero_fret(const brief *b, telling *t)
@@ -276,7 +286,7 @@ void say_moved(const brief *b, const sil_finding *f, int count, telling *t)
     tell_humidity(t, was->humidity_pct, sil_plan_reading(b->plan)->humidity_pct);
     tell(t,
          saddle_still ? ". By the caliper the saddle is as it was, so it is not the saddle." : ".");
-    tell(t, held ? " The season takes back what it did."
-                 : " The season does that, new strings, or a joint. The season takes back what it "
-                   "did: measure again at its usual humidity before you cut anything.");
+    tell(t, held ? " What the season did will come back by itself."
+                 : " The season does that, new strings, or a joint. What the season did will come "
+                   "back by itself: measure again at its usual humidity before you cut anything.");
 }

@@ -8,9 +8,10 @@ static const char *bridge_ready(sil_working working)
 {
     switch (working) {
     case SIL_WORKING_NOT_GIVEN:
-        return "bridge flat on the top";
+        return "bridge, or cone, firm";
+    case SIL_WORKING_TOP: /* glued, as on a resonator's cone */
+        return "bridge, or cone, firm, no loose brace";
     case SIL_WORKING_BASE:
-    case SIL_WORKING_TOP:
         return "bridge flat on the top, no loose brace";
     case SIL_WORKING_SCREWS:
         return "bridge firm on the body";
@@ -193,11 +194,12 @@ void say_measure_saddle(const brief *b, telling *t)
                 : "Measure how far the saddle stands out of the bridge, by ruler from the bridge's "
                   "top to the underside of ");
     tell_outer_strings(t);
-    tell(t, b->saddle.working == SIL_WORKING_TOP
-                ? ". Nothing is cut off it blind."
-                : ". If it comes out, better still by caliper, bottom to string, with the depth of "
-                  "its slot: then the caliper can also say where to stop. Nothing is cut off it "
-                  "blind.");
+    tell(t,
+         b->saddle.working == SIL_WORKING_TOP
+             ? ". Nothing is cut off it blind."
+             : ". If it comes out, better still by caliper, from its bottom to its top where the "
+               "string sits, with the depth of its slot. Then the caliper can also say where to "
+               "stop. Nothing is cut off it blind.");
 }
 
 void say_check_written(const brief *b, telling *t)
@@ -222,8 +224,8 @@ void say_check_read_again(const brief *b, telling *t)
 
 void say_check(const brief *b, telling *t)
 {
-    tell(t, b->plan->done ? "Done: every reading is in its range and there is nothing left to cut. "
-                            "Play every string at every fret and listen."
+    tell(t, b->plan->done ? "Nothing is left to cut: every reading is in its range. Play every "
+                            "string at every fret and listen."
             : plan_makes(b->plan)
                 ? "The new part waits for that. Then write it on the sheet, and plan again."
             : b->slackens
@@ -231,8 +233,9 @@ void say_check(const brief *b, telling *t)
                   "Read the relief first, then everything else, write it and plan again."
                 : "Tune, measure everything again, write it on the sheet and plan again.");
     if (!b->tuning.read && sil_known(b->plan->job->targets.cents)) {
-        tell(t, " Read every string at fret 12 with a tuner, too, against the octave of the open "
-                "string, and write it down as cents.");
+        tell(t,
+             " Check every string at fret 12 with a tuner, against the octave of the open string, "
+             "and write down the cents.");
     }
 }
 

@@ -51,9 +51,7 @@ static void tell_side(const brief *b, brief_end end, telling *t)
 void say_tune_ends(const brief *b, telling *t)
 {
     bool floats = b->saddle.floats;
-    tell(t, floats ? "Mark where the bridge stands, ease the strings a little, never all of them "
-                     "off, and move it: "
-                   : "Ease the strings and move the bridge at its ends: ");
+    tell(t, floats ? "Move the bridge: " : "Move the bridge at its ends: ");
     tell_side(b, BRIEF_TREBLE, t);
     if (b->strings > 1) {
         tell(t, ", ");
@@ -61,7 +59,9 @@ void say_tune_ends(const brief *b, telling *t)
     }
     t->way = BRIEF_NO_WAY;
     tell(t, ", at the outer strings. %s%s", back_is,
-         floats ? " Stand it upright again before you tune." : "");
+         floats ? " First mark where it stands, and ease the strings a little, never all of them "
+                  "off. Stand it upright again before you tune."
+                : " First ease the strings.");
 }
 
 /* "String 1: back to 1.85, 6: forward to 0.90 mm." of each peak that is filed. */

@@ -31,12 +31,13 @@ static void tell_post(const brief *b, brief_end end, telling *t)
 void say_posts(const brief *b, telling *t)
 {
     bool floats = b->saddle.floats;
-    tell(t, floats ? "Ease the strings, but never take all of them off, and turn the thumbwheels: "
-                   : "Ease the strings and turn the bridge's posts: ");
+    tell(t, floats ? "Turn the thumbwheels: " : "Turn the bridge's posts: ");
     tell_post(b, BRIEF_TREBLE, t);
     tell(t, ", ");
     tell_post(b, BRIEF_BASS, t);
-    tell(t, ". All strings move with it, along one straight line.");
+    tell(t, floats ? ". First ease the strings, but never take all of them off."
+                   : ". First ease the strings.");
+    tell(t, " All strings move with it, along one straight line.");
     if (floats) {
         tell(t, " Stand the bridge upright again in its place.");
     }

@@ -16,15 +16,16 @@ brief_missing brief_missing_of(const sil_plan *plan)
 {
     const sil_gaps *gaps = &plan->bench.gaps;
     if (plan_makes(plan)) {
-        return (brief_missing){"a reading is missing", "missing readings"};
+        return (brief_missing){"a reading is missing", "missing readings", NULL};
     }
     if (any_unread(plan, gaps->first, gaps->first_open)) {
-        return (brief_missing){"the gap at the 1st fret is missing", "gaps at the 1st fret"};
+        return (brief_missing){"the gap at the 1st fret is missing", "gaps at the 1st fret", NULL};
     }
     if (any_unread(plan, gaps->action, NULL)) {
-        return (brief_missing){"the action is missing", "the action"};
+        return (brief_missing){"the action is missing", "the action", NULL};
     }
-    return (brief_missing){"a string lies on a fret, and that comes first", "a string off a fret"};
+    return (brief_missing){"a string lies on a fret, and that comes first", "a string on a fret",
+                           "until no string lies on a fret"};
 }
 
 void brief_fill_whys(const sil_plan *plan, const sil_withheld *withheld, brief_stage *stage)

@@ -20,7 +20,7 @@ void brief_fill_next(brief *b);   /* after the steps */
 /* A reading that a part waits for where no finding withholds it, as a clause and as a noun; or the
  * string on a fret that comes first. */
 typedef struct brief_missing {
-    const char *why, *for_what;
+    const char *why, *for_what, *until; /* until: said in place of the noun; or NULL */
 } brief_missing;
 
 brief_missing brief_missing_of(const sil_plan *plan);

@@ -60,6 +60,14 @@ static double dress_first_of(const sil_bench *bench, const sil_saddle_given *mak
     return held ? fmin(pass, fmax(0.0, work->hold[i] + under - off)) : pass;
 }
 
+/* What stays on a new saddle at first, so that no string goes under its range. */
+static double stays_on(const sil_bench *bench, const sil_stages *stages, int i)
+{
+    double action = sil_action(&bench->board, &stages->fit[SIL_SADDLE], i, 12);
+    double spare = (action - bench->targets.action[i].low) / sil_leverage(&bench->board, i);
+    return fmax(bench->leave_saddle, SIL_GUARD_SET * stages->lower_u[i] - spare);
+}
+
 void core_saddle_passes(const sil_bench *bench, const sil_saddle_given *make,
                         const sil_stages *stages, sil_saddle_work *work)
 {
@@ -71,7 +79,8 @@ void core_saddle_passes(const sil_bench *bench, const sil_saddle_given *make,
             work->first_pass[i] = work->dress_first[i] = SIL_UNKNOWN;
         }
         if (work->remedy == SIL_SADDLE_REPLACE) {
-            work->first_pass[i] = SIL_UNKNOWN; /* a new one is made to its height */
+            work->first_pass[i] = SIL_UNKNOWN; /* nothing comes off the old one */
+            work->leave[i] = stays_on(bench, stages, i);
         }
     }
 }

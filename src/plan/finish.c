@@ -92,11 +92,31 @@ static bool read_back(plan_made before, plan_made now)
     return now == PLAN_READ_BACK && before != PLAN_READ_BACK;
 }
 
+/* Whether a new saddle is in, which was called for because strings were too low: they came up by at
+ * least a share of what it is higher by at first. */
+static bool new_saddle_in(const sil_plan *before, const sil_plan *now)
+{
+    const sil_fit *fit = before->stages.fit;
+    double change = 0.0, changed = 0.0;
+    for (int i = 0; i < now->job->string_count; i++) {
+        if (before->saddle.verdict[i] == SIL_RAISE) {
+            const sil_board *board = &now->bench.board;
+            double rise = fit[SIL_SADDLE].saddle_height[i] + before->saddle.leave[i] -
+                          fit[SIL_NUT].saddle_height[i];
+            change += rise * sil_leverage(board, i);
+            changed += sil_action(board, &now->stages.fit[SIL_NOW], i, 12) -
+                       sil_action(board, &fit[SIL_NOW], i, 12);
+        }
+    }
+    return before->saddle.remedy == SIL_SADDLE_REPLACE && !plan_makes_saddle(before) &&
+           changed >= shown_share * change;
+}
+
 bool plan_finish(const sil_plan *before, sil_plan *now)
 {
     bool any = false;
     bool nut = read_back(before->nut_made, now->nut_made);
-    bool saddle = read_back(before->saddle_made, now->saddle_made);
+    bool saddle = read_back(before->saddle_made, now->saddle_made) || new_saddle_in(before, now);
     for (int i = 0; i < now->job->string_count; i++) {
         now->bench.finish_slot[i] = nut || finishes_slot(before, now, i);
         now->bench.finish_saddle[i] = saddle || finishes_saddle(before, now, i);

@@ -47,9 +47,9 @@ static double as_told(const sil_plan *before, int i)
     case SIL_SADDLE_SHIM:
         return work->dress_first[i] - work->shim;
     case SIL_SADDLE_SCREW:
-    case SIL_SADDLE_REPLACE:
+    case SIL_SADDLE_REPLACE: /* a new one is left a little high at first */
         return before->stages.fit[SIL_NUT].saddle_height[i] -
-               before->stages.fit[SIL_SADDLE].saddle_height[i];
+               before->stages.fit[SIL_SADDLE].saddle_height[i] - work->leave[i];
     default:
         return before->tuning.drop[i];
     }

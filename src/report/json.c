@@ -251,7 +251,8 @@ static void put_saddle(const brief *b, json_at root)
         json_put_number(row, "dress_first", work->dress_first[i]);
         json_put_number(row, "present", work->present[i]);
         json_put_number(row, "height", work->height[i]);
-        json_put_number(row, "leave", plan_makes_saddle(plan) ? work->leave[i] : SIL_UNKNOWN);
+        json_put_number(row, "leave",
+                        work->remedy == SIL_SADDLE_REPLACE ? work->leave[i] : SIL_UNKNOWN);
         json_put_number(row, "stands_out", work->stands[i]);
         json_put_number(row, "room", work->room[i]);
         json_put_number(row, "protrusion", work->protrusion[i]);

@@ -32,6 +32,18 @@ class Shown:
         held = {0: "first_open", 2: "first_held2", 3: "first_held3"}[self.job.targets.held]
         return self.stages[stage]["strings"][i][held]
 
+    def files_again(self):
+        """Whether some of the slots that are filed keep something on after their first pass."""
+        return self.nut["remedy"] == "file" and any(
+            row["verdict"] == "file" and row["goal"] - row["first_pass"] >= LEAST_PASS
+            for row in self.nut["strings"])
+
+    def first_passed(self, i):
+        """The gap at fret 1 after the first pass: as far from the one before it as the pass is of the cut."""
+        row, before, after = self.nut["strings"][i], self.first_at("frets", i), self.first_at("nut", i)
+        share = row["first_pass"] / row["goal"] if row["verdict"] == "file" else 0.0
+        return before if unknown(after) or unknown(before) else before + (after - before) * share
+
     def first_after(self, i):
         return self.first_at("saddle", i)
 
@@ -130,11 +142,13 @@ class Shown:
             "dress": self.length(dress, DOWN) if dress and self.filed(i) else "-",
             "dress_first": self.length(row["dress_first"], DOWN) if dress and self.filed(i) else "-",
             "present": self.length(row["present"]), "height": self.length(height, made),
-            "height_first": "-" if unknown(row["leave"]) else
+            "height_first": "-" if unknown(row["leave"]) or height is None else
             self.length(row["height"] + row["leave"], UP),
             "out": "-" if unknown(row["protrusion"]) else self.length(row["protrusion"] + on, made),
             "way": way, "moves": moves, "turns": turns,
             "action_done": self.length(row["asked"]["action"]),
+            "action_made": "-" if unknown(row["leave"]) or unknown(row["asked"]["action"]) else self.length(
+                row["asked"]["action"] + row["leave"] * self.result["strings"][i]["leverage"]),
             "action_before": self.length(self.stages["nut"]["strings"][i]["action"])}
 
     def taken(self, i):

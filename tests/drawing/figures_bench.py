@@ -82,16 +82,19 @@ def has_form(pack, step):
 
 FORMS = {
     "nut": [("first pass", lambda pack, i: pack.part.slot(i)["first"]),
-            ("gap when done", lambda pack, i: length(pack, pack.part.first_after(i)) if
+            ("gap when done, or of this pass", lambda pack, i: length(
+                pack, (pack.part.first_passed if pack.part.files_again() else pack.part.first_after)(i)) if
              pack.part.slot(i)["does"] in ("deeper", "fill", "new") else "-")],
     "sand": [("off the bottom", lambda pack, i: pack.part.bearing(i)["base_first"]),
              ("action then", action_then)],
     "dress": [("off the top", off_the_top),
               ("action", lambda pack, i: pack.part.bearing(i)["action_done"])],
+    "new": [("action", lambda pack, i: pack.part.bearing(i)["action_done"]),
+            ("action at first", lambda pack, i: pack.part.bearing(i)["action_made"])],
     "saddle": [("action", lambda pack, i: pack.part.bearing(i)["action_done"])]}
 ACTS = {"file-slots": "nut", "fill-slot": "nut", "shim-nut": "nut",
         "sand-saddle": "sand", "dress-saddle": "dress", "shim-saddle": "saddle",
-        "new-saddle": "saddle", "turn-screws": "saddle", "turn-posts": "saddle",
+        "new-saddle": "new", "turn-screws": "saddle", "turn-posts": "saddle",
         "bridge-curve": "saddle"}
 
 

@@ -15,7 +15,7 @@ WORKED_TO = {
     "fit-saddle-blank": ("thickness", "length"), "mark-nut": ("centre",),
     "cut-nut-slots": ("stack-first", "stack"), "shape-nut": ("depth", "height"),
     "sand-saddle": ("caliper", "base"), "dress-saddle": ("top",), "shim-saddle": ("shim",),
-    "new-saddle": ("height",), "shape-saddle": ("height-first", "height"),
+    "new-saddle": ("height-first", "height"), "shape-saddle": ("height-first", "height"),
     "turn-screws": ("turns", "screw"), "turn-posts": ("turns", "screw"),
     "neck-shim": ("wedge", "lift"), "neck-reset": ("heel", "lift"),
     "tune-screws": ("tune", "tune-turns"), "tune-ends": ("tune-end",)}
@@ -102,12 +102,16 @@ def card_readings(pack):
         lines.append([length(pack, saddle[i]["now"]) for i in every])
         if act in ACTION and not (act == "sand-saddle" and not sands_now(pack)):
             lines.append([pack.part.bearing(i)["action_done"] for i in every])
+        if act == "new-saddle":
+            lines.append([pack.part.bearing(i)["action_made"] for i in every])
         if act == "sand-saddle" and sands_now(pack) and not pack.part.one_pass():
             lines.append([action_then(pack, i) for i in every])
     if "f" in reads:
         lines.append([length(pack, pack.part.first_now(i)) for i in every])
         if act in FIRST:
             lines.append([length(pack, pack.part.first_after(i)) for i in every])
+        if act == "file-slots" and pack.part.files_again():
+            lines.append([length(pack, pack.part.first_passed(i)) for i in every])
     if "a" in reads and pack.unit == "in":
         exact = saddle[0]["now"] is not None and [row["asked"]["action"] if act in ACTION else row["now"]
                                                   for row in saddle]

@@ -382,7 +382,7 @@ def nut(pack):
 
 def amount(pack, i):
     bearing = pack.part.bearing(i)
-    if pack.result["saddle"]["make"]:
+    if pack.result["saddle"]["remedy"] == "replace" and bearing["height_first"] != "-":
         return bearing["height_first"]
     if bearing["does"] == "leave" and bearing["by"] != "-":
         return ("up " if pack.part.taken(i) < 0 else "") + bearing["by"]   # it comes along with the others

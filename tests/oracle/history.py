@@ -92,8 +92,9 @@ def asked_for(before):
         return np.array(before.made.drop)
     if part["remedy"] == "shim":
         return np.array([number(row["dress_first"]) for row in rows]) - part["shim"]
+    high = np.array([row["leave"] if part["remedy"] == "replace" else 0.0 for row in rows])
     return np.array([number(nut["saddle_height"]) - number(end["saddle_height"])
-                     for nut, end in zip(stages[3]["strings"], stages[4]["strings"])])
+                     for nut, end in zip(stages[3]["strings"], stages[4]["strings"])]) - high
 
 
 def number(value):
@@ -209,7 +210,18 @@ def unfinished(before, now, near):
         saddle = to_finish([row["verdict"] == "lower" for row in part["strings"]], passes,
                            [number(row["goal"]) for row in part["strings"]],
                            now.board.t12 * passes, fell, job.finish.saddle, near)
+    if part["remedy"] == "replace":
+        saddle = [new_one_in(before, now, near)] * job.count
     return Plain(nut=nut, saddle=saddle)
+
+
+def new_one_in(before, now, near):
+    """The strings that a new saddle was made for have come up by half of what it was higher by, or more."""
+    low = np.array([row["verdict"] == "raise" for row in before.result["saddle"]["strings"]])
+    asked = (-asked_for(before) * now.board.t12)[low].sum()
+    rose = (actions(now, now.done.now) - actions(before, before.done.now))[low].sum()
+    near(rose, asked / 2)
+    return bool(rose >= asked / 2)
 
 
 def jumped(before, now, near):

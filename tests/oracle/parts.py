@@ -350,6 +350,17 @@ def taken_off(bone, to, cut, z, posts):
     return off
 
 
+def staying_on(board, job, done, to, remedy, i):
+    """What a new saddle is higher by at first: a stroke, and more where its strings may else be too low."""
+    if remedy != "replace":
+        return math.nan
+    leave = job.allowances.leave
+    goal = 0.0 if to.verdict[i] == "leave" else to.goal[i]
+    over = done.bone.action[i] - goal * board.t12[i] - job.targets.action[i][0]
+    least = FIRST_BOTTOM * done.u_saddle[i] - over / board.t12[i]
+    return max(leave.top if job.saddle.kind == "glued" else leave.base, least)
+
+
 def dressing(bone, verdict, lower, cut, shim, replaced, z):
     """What comes off the top string by string; nothing comes off one that is to be replaced."""
     if bone.kind == "individual" or on_posts(bone) or verdict == "wait":
@@ -518,7 +529,7 @@ def saddle(board, job, done, codes):
                      "verdict": verdict,
                      "at_edge": bone.side[i].startswith("at-") and to.verdict[i] not in ("lower",
                                                                                          "raise"),
-                     "dress": dress,
+                     "dress": dress, "leave": staying_on(board, job, done, to, remedy, i),
                      "dress_first": math.nan if verdict == "wait" else
                      dress_first(board, job, done, dress, cut, first, under, to.hold[i], i),
                      "turns": turns, **seats[i]})

@@ -93,7 +93,7 @@ def of_replaced(name, part):
         for key in ("first_pass", "dress", "dress_first"):
             if row.get(key):
                 yield f"{key} of a part to be replaced", (name, row["number"]), row[key]
-        if row["leave"] is not None and not part["make"]:
+        if name == "nut" and row["leave"] is not None and not part["make"]:
             yield "leave of a part to be replaced", (name, row["number"]), row["leave"]
     for key in ("shim", "bottom_cut"):
         if part.get(key) is not None:

@@ -246,7 +246,7 @@ class Tech:
             self.dress({i: row["dress_first"] for i, row in enumerate(rows)
                         if row["dress"] >= DRESSED}, left)   # these only go back to where they were
         elif remedy == "replace":
-            it.saddle -= [(0 if row["verdict"] == "leave" else row["lower"])
+            it.saddle -= [(0 if row["verdict"] == "leave" else row["lower"]) - row["leave"]
                           + self.off_by("saddle") for row in rows]
         else:
             raise Stuck(f"saddle: {remedy}")

@@ -137,8 +137,8 @@ typedef struct sil_saddle_work {
     double present[SIL_STRINGS_MAX];  /* from the saddle's bottom to the underside of the
                                              string, now */
     double height[SIL_STRINGS_MAX];   /* the same when finished, including a shim */
-    double leave[SIL_STRINGS_MAX]; /* of a new saddle that is made from a blank: how much higher it
-                                         is made at first, mm; otherwise 0 */
+    double leave[SIL_STRINGS_MAX];    /* of a new saddle: how much higher it is made at first, mm;
+                                         otherwise 0 */
     double protrusion[SIL_STRINGS_MAX]; /* above the bridge's top, finished */
     double in_slot[SIL_STRINGS_MAX];    /* share of the saddle's height inside its slot, 0..1 */
     double break_angle_deg[SIL_STRINGS_MAX];

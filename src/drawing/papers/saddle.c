@@ -25,7 +25,7 @@ static void put_target(draw_flow *flow)
     draw_note(list, 0, 8.5,
               draw_say(draft,
                        "First pass: sand the %s, straight from end to end, until the caliper, "
-                       "bottom to string, reads",
+                       "bottom to top, reads",
                        saddle->working == SIL_WORKING_FEET ? "feet" : "bottom"));
     draw_text(list, DRAW_TEXT, (draw_point){0, 0}, DRAW_TITLE, DRAW_LEFT, 0, words);
     double x = draw_text_width(list, words, DRAW_TITLE) + 4;

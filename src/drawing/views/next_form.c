@@ -20,6 +20,10 @@ static brief_figure action_first(const brief *b, int i)
 {
     return b->saddle.string[i].action_first;
 }
+static brief_figure action_made(const brief *b, int i)
+{
+    return b->saddle.string[i].action_made;
+}
 static brief_figure action_rod(const brief *b, int i)
 {
     return b->saddle.string[i].action_rod;
@@ -39,6 +43,10 @@ static brief_figure first_low(const brief *b, int i)
 static brief_figure first_high(const brief *b, int i)
 {
     return b->first[i].wanted.high;
+}
+static brief_figure first_pass(const brief *b, int i)
+{
+    return b->nut.slot[i].gap_first;
 }
 static brief_figure first_done(const brief *b, int i)
 {
@@ -101,7 +109,10 @@ static double put_action(const draw_draft *draft, draw_shapes *list, sil_act act
                       {"range, from", action_low, true},
                       {"to", action_high, true},
                       {rod ? "after the rod, about" : NULL, action_rod, false},
-                      {cut && !b->saddle.one_pass ? "after this pass" : NULL, action_first, false},
+                      {cut && !b->saddle.one_pass  ? "after this pass"
+                       : act == SIL_ACT_NEW_SADDLE ? "at first"
+                                                   : NULL,
+                       cut ? action_first : action_made, false},
                       {works ? "when all is done" : NULL, action_done, false}}};
     return put_form(draft, list, &it, top, width, slim);
 }
@@ -116,6 +127,8 @@ static double put_first(const draw_draft *draft, draw_shapes *list, sil_act act,
                      {{"now", first_now, false},
                       {"range, from", first_low, true},
                       {"to", first_high, true},
+                      {act == SIL_ACT_FILE_SLOTS && brief_files_again(b) ? "after this pass" : NULL,
+                       first_pass, false},
                       {works ? "when all is done" : NULL, first_done, false}}};
     return put_form(draft, list, &it, top, width, slim);
 }

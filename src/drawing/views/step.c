@@ -40,6 +40,10 @@ static brief_figure dress(const brief *b, int i)
     return b->saddle.takes_all && !b->saddle.one_pass ? string->dress : string->dress_first;
 }
 
+static brief_figure action_made(const brief *b, int i)
+{
+    return b->saddle.string[i].action_made;
+}
 static brief_figure action_done(const brief *b, int i)
 {
     return b->saddle.string[i].action_done;
@@ -59,14 +63,16 @@ static void add_actions(const draw_draft *draft, draw_grid *grid, const char *la
     }
 }
 
-/* Adds the target gap of every nut slot that is worked on. */
+/* Adds the gap of every nut slot that is worked on: at its target, or after a first pass. */
 static void add_gaps(const draw_draft *draft, draw_grid *grid)
 {
     bool any = false;
-    add_row(grid, "gap when done", NULL, DRAW_NOTE);
+    bool again = brief_files_again(draft->brief);
+    add_row(grid, again ? "gap, this pass" : "gap when done", NULL, DRAW_NOTE);
     for (int i = 0; i < draft->brief->strings; i++) {
         const brief_slot *slot = &draft->brief->nut.slot[i];
-        grid->row[grid->rows - 1].cell[i] = slot->worked ? draw_figure(draft, slot->gap) : "-";
+        grid->row[grid->rows - 1].cell[i] =
+            slot->worked ? draw_figure(draft, again ? slot->gap_first : slot->gap) : "-";
         any = any || slot->worked;
     }
     grid->rows -= !any;
@@ -108,6 +114,9 @@ static void fill_grid(const draw_draft *draft, draw_grid *grid, form_name form)
         add_blank(grid, "action read");
         break;
     case SADDLE_FORM:
+        if (draft->brief->saddle.replaced) {
+            add_actions(draft, grid, "action at first", action_made);
+        }
         add_actions(draft, grid, "action when done", action_done);
         add_blank(grid, "action read");
         break;

@@ -1,0 +1,125 @@
+/* SPDX-License-Identifier: MIT */
+/* What filing, filling and cutting nut slots share: the feelers to stop at, the files, the slope. */
+#include "say.h"
+#include "within.h"
+
+#include "../plan/plan.h"
+
+/* The strings of a list for which something holds of the feelers. */
+static tell_list those(const brief *b, tell_list slots, bool stays)
+{
+    for (int i = 0; i < slots.count; i++) {
+        const brief_slot *slot = &b->nut.slot[i];
+        slots.chosen[i] = slots.chosen[i] && (stays ? slot->stack_stays : slot->stack_moved);
+    }
+    return slots;
+}
+
+void say_last_stack(const brief *b, const tell_list *stack, telling *t)
+{
+    tell_list moved = those(b, *stack, false), stays = those(b, *stack, true);
+    if (tell_chosen(&moved) > 0) {
+        tell(t, " The stack for ");
+        tell_which(t, &moved);
+        tell(t, " follows from the last one and the gap measured since.");
+    }
+    if (tell_chosen(&stays) > 0) {
+        tell(t, " If you filed down to the last stack and the gap of ");
+        tell_which(t, &stays);
+        tell(t, " did not change, stiffness holds it up: file by the amount, not by the feelers.");
+    }
+}
+
+/* Names the files to use, and the strings of whose slot the shop has none. */
+void say_files(const brief *b, tell_list slots, telling *t)
+{
+    tell_list fits = slots, rolls = slots;
+    if (b->plan->job->file_count == 0) {
+        return;
+    }
+    for (int i = 0; i < slots.count; i++) {
+        bool has = brief_has_file(b->plan->job, b->plan->slot_width[i]);
+        fits.figure[i] = rolls.figure[i] = b->nut.slot[i].width;
+        fits.chosen[i] = slots.chosen[i] && has;
+        rolls.chosen[i] = slots.chosen[i] && !has;
+    }
+    if (tell_chosen(&fits) > 0) {
+        tell(t, " Files: ");
+        tell_each(t, "file", &fits);
+        tell(t, ".");
+    }
+    if (tell_chosen(&rolls) > 0) {
+        tell(t, " No file fits ");
+        tell_which(t, &rolls);
+        tell(t, ": roll a narrower one, to a slot width of ");
+        tell_each(t, "slot-width", &rolls);
+        tell(t, ".");
+    }
+}
+
+void say_feelers(telling *t)
+{
+    tell(t, " Slacken the string and lift it aside.");
+    say_feelers_bare(t);
+}
+
+void say_feelers_bare(telling *t)
+{
+    tell(t,
+         " Lay the feelers on the board hard against the nut's front face, and stop when the file "
+         "touches them.");
+}
+
+/* Says how closely a stack of feelers gives the height of the string, and ends the sentence. */
+void say_stack_sure(const brief *b, telling *t)
+{
+    const brief_nut *nut = &b->nut;
+    tell(t, ", good to \u00b1");
+    tell_length(t, "stack-sure", -1, nut->stack_sure);
+    tell(t, ".");
+    if (brief_known(nut->stack_bend)) {
+        tell(t, " A stiff string may sit up to ");
+        tell_length(t, "stack-bend", -1, nut->stack_bend);
+        tell(t, " over its slot floor: go by the gap.");
+    } else {
+        tell(t, " If they disagree, go by the gap.");
+    }
+}
+
+void say_fall(const brief *b, telling *t)
+{
+    tell(t, " Angle each slot ");
+    if (brief_known(b->nut.fall)) {
+        tell_figure(t, "fall", -1, b->nut.fall);
+        tell(t, "\u00b0 ");
+    }
+    tell(t, "down toward the tuners, so that the string leaves from its front edge.");
+}
+
+void say_first_stacks(const brief *b, tell_list slots, bool strung, telling *t)
+{
+    tell_list first = slots, good = slots;
+    for (int i = 0; i < slots.count; i++) {
+        const brief_slot *slot = &b->nut.slot[i];
+        first.figure[i] = slot->stack_first;
+        good.figure[i] = slot->stack;
+        first.chosen[i] = slots.chosen[i] && brief_known(slot->stack_first);
+        good.chosen[i] = slots.chosen[i] && brief_known(slot->stack);
+    }
+    if (tell_chosen(&first) == 0) {
+        return;
+    }
+    tell(t, " File to a first feeler stack of ");
+    tell_each(t, "stack-first", &first);
+    tell_unit(t);
+    tell(t, ". The rest stays on until the strings have been on. The final stack is ");
+    tell_each(t, "stack", &good);
+    tell_unit(t);
+    say_stack_sure(b, t);
+    if (strung) {
+        say_feelers(t);
+    } else {
+        say_feelers_bare(t);
+    }
+    say_last_stack(b, &good, t);
+}
