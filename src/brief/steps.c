@@ -45,7 +45,8 @@ void brief_fill_steps(brief *b)
                                    .act = step->act,
                                    .what = said(b, words.what),
                                    .check = said(b, words.check),
-                                   .care = care_for(b, words.dangers & ~told)};
+                                   .care = care_for(b, words.dangers & ~told),
+                                   .goes_on = words.goes_on && k + 1 < plan->step_count};
         told |= words.dangers;
     }
 }
