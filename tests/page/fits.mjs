@@ -111,7 +111,7 @@ async function planFlows(page, width) {
   const [card, plan] = await boxes(page, "#next", "#plan");
   check(Math.abs(card.right - plan.right) < 1 && Math.abs(card.left - plan.left) < 1 && plan.top >= card.bottom, `the plan is as wide as the card at ${width}`);
   same(await page.evaluate(() => { const one = document.getElementById("plan"); return [getComputedStyle(one).overflowY, one.scrollHeight - one.clientHeight]; }), ["visible", 0], `and flows in full at ${width}`);
-  await page.locator("#findings").scrollIntoViewIfNeeded();
+  same(await page.locator("#plan .scroll").evaluateAll((all) => all.filter((one) => one.scrollWidth > one.clientWidth).map((one) => one.getAttribute("aria-label"))), [], `with tables that fit at ${width}`);
   await page.evaluate(() => document.getElementById("found-title").scrollIntoView());
   const [line, tiles, title] = await boxes(page, "#next-short", "#tiles", "#found-title");
   check((await page.textContent("#next-short")).startsWith("Next: Sand the saddle's bottom") && Math.abs(line.top - tiles.bottom) < 2 && title.top >= line.bottom, `what is next stays in sight at ${width}`);

@@ -4,7 +4,7 @@
 import {by, fill, make} from "./dom.js";
 import {draw} from "./figure.js";
 
-const marks = {right: "✓", work: "!", wait: "…", unread: "?"};
+const marks = {right: "✓", work: "!", wait: "‖", unread: "?"};
 
 function tile(stage) {
   return make("li", {class: `tile is-${stage.state}`, "data-stage": stage.name},
