@@ -9,7 +9,7 @@ const {address, folder, stop} = await serve();
 const example = (name) => readFileSync(join(top, "examples", `${name}.yaml`), "utf8");
 const heights = {375: 812, 820: 1180, 1280: 900, 2560: 1440};
 
-for (const name of ["high-saddle", "new-nut", "fanned-acoustic-nut", "bowed-neck", "electric-screws"]) writeFileSync(join(folder, `${name}.yaml`), example(name));
+for (const name of ["high-saddle", "new-nut", "fanned-acoustic-nut", "bowed-neck", "low-saddle"]) writeFileSync(join(folder, `${name}.yaml`), example(name));
 // Its slots in range, so that the saddle is next, with a figure for each of twelve strings.
 writeFileSync(join(folder, "twelve.yaml"), example("twelve-string-saddle").replace(/first: \[[^\]]*\]/, "first: [0.06, 0.06, 0.06, 0.06, 0.07, 0.07, 0.08, 0.08, 0.09, 0.09, 0.10, 0.10]"));
 
@@ -128,11 +128,16 @@ async function stepsFollow() {
   }
   same(seen, [["New nut: fit a blank", "Done: step 3"], ["New nut: mark its slots", "Done: step 4"], ["New nut: cut its slots", "Done: step 5"], ["New nut: shape its top", "Done: measure again"]], "each names the step after it");
   await accessible(page, "a step that follows");
+  await page.setViewportSize({width: 375, height: 812});
+  await accessible(page, "the same on a phone");
+  await page.setViewportSize({width: 1280, height: 900});
   await page.click("#next-back");
   same(await page.textContent("#next h2"), "New nut: cut its slots", "and there is a way back");
   await page.click("#next-done");
   await page.click("#next-done");
   check((await page.evaluate(() => document.activeElement.name)).startsWith("readings.1."), "and at the end the next visit is opened to measure");
+  await show(page, "low-saddle");
+  same([await page.textContent("#next-done"), await page.locator("button.primary:visible").count()], ["Measure again", 0], "where all is done nothing has to go on");
   await page.context().close();
 }
 

@@ -70,8 +70,9 @@ function inHand(next) {
   return [{strips: [], ...steps[ahead]}, steps[ahead + 1]];
 }
 
-// Filled, since one goes on by it, and saying what comes then.
-function wayOn(step, following, field, {done, go}, turn) {
+// Filled, since one goes on by it, and saying what comes then. Where all is done nothing has to go on.
+function wayOn(step, following, field, {done, go}, turn, isDone) {
+  if (isDone) return make("button", {type: "button", id: "next-done", onclick: () => done(field)}, "Measure again");
   if (onlyReads(step.act)) return make("button", {type: "button", class: "primary on", id: "next-read", onclick: () => go(field)}, "Enter it");
   return following ? make("button", {type: "button", class: "primary on", id: "next-done", onclick: () => turn(1)}, `Done: step ${following.step}`)
     : make("button", {type: "button", class: "primary on", id: "next-done", onclick: () => done(field)}, "Done: measure again");
@@ -101,7 +102,7 @@ function card(glance, result, calls) {
       next.care ? make("p", {class: "care-line"}, make("strong", {}, "Care: "), next.care) : null,
       next.before ? make("p", {class: "hint"}, next.before) : null,
       make("div", {class: "choices"},
-        wayOn(next, following, field, calls, turn),
+        wayOn(next, following, field, calls, turn, result.done),
         ahead > 0 ? make("button", {type: "button", id: "next-back", onclick: () => turn(-1)}, `Back to step ${next.step - 1}`) : null,
         make("a", {href: "#plan-title", class: "as-button"}, "The whole plan"))));
 }
