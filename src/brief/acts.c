@@ -264,6 +264,7 @@ act_words act_words_of(sil_act act)
             .check = say_check_fit_blank,
             .next = "new nut: fit a blank",
             .dangers = parting,
+            .goes_on = true,
             .large = {{"thickness", "push fit, about"}, {"length", "cut it to a length of"}}};
     case SIL_ACT_MARK_NUT:
         return (act_words){.word = "mark-nut",
@@ -271,6 +272,7 @@ act_words act_words_of(sil_act act)
                            .check = say_check_mark_nut,
                            .next = "new nut: mark its slots",
                            .dangers = cutting,
+                           .goes_on = true,
                            .large = {{"centre", "from the bass end"}}};
     case SIL_ACT_CUT_NUT:
         return (act_words){.word = "cut-nut-slots",
@@ -278,6 +280,7 @@ act_words act_words_of(sil_act act)
                            .check = say_check_cut_nut,
                            .next = "new nut: cut its slots",
                            .dangers = cutting,
+                           .goes_on = true,
                            .large = {{"stack-first", "at first, feelers of"}, {"stack", "final"}}};
     case SIL_ACT_SHAPE_NUT:
         return (act_words){
@@ -299,6 +302,7 @@ act_words act_words_of(sil_act act)
             .check = say_check_fit_blank,
             .next = "new saddle: fit a blank",
             .dangers = parting,
+            .goes_on = true,
             .large = {{"thickness", "push fit, about"}, {"length", "cut it to a length of"}}};
     case SIL_ACT_SHAPE_SADDLE:
         return (act_words){

@@ -25,6 +25,7 @@ typedef struct act_words {
     const char *next;  /* at most 25 letters; NULL for a step that is not work on the instrument */
     const char *main;  /* the figure of the step that says how much, as in `of`; NULL for none */
     unsigned dangers;  /* of act_danger, together; 0 for none */
+    bool goes_on;      /* the step after it can be begun at once, with nothing to measure between */
     act_figure
         large[BRIEF_LARGE_ROWS]; /* set large on a bench card; NULL where there are no more */
 } act_words;

@@ -244,6 +244,8 @@ typedef struct brief_step {
     const char
         *first; /* what `what` begins with where something is to be measured before; else "" */
     const char *care; /* how to be safe from what no earlier step warned of; otherwise "" */
+    bool goes_on; /* when it is done the step after it follows at once; otherwise, where work was
+                         done, everything is measured again */
 } brief_step;
 
 typedef struct brief_finding {
@@ -348,6 +350,7 @@ struct sil_brief {
     brief_figure first_off[SIL_STRINGS_MAX]; /* how far a held gap at fret 1 is off the others */
     bool slackens;                           /* the strings come off for today's work */
     brief_figure humidity;                   /* at the last reading, % */
+    brief_range humidity_wanted;             /* its limits, %, without an aim */
     brief_fret_off worst[SIL_STRINGS_MAX];
     bool forecast; /* what follows depends on work after which everything must be measured again */
     brief_nut nut;
@@ -376,6 +379,9 @@ typedef struct brief_off {
 
 /* brief_off_range: how a reading now compares with its target range. */
 brief_off brief_off_range(const brief *b, const brief_reading *reading);
+
+/* brief_off_humidity: how the humidity of the last reading compares with its limits. */
+brief_off brief_off_humidity(const brief *b);
 
 /* What the mark of an assumed core means, for under a table. */
 extern const char *const brief_assumed_words;

@@ -26,11 +26,43 @@ static bool says_high(sil_code code)
 typedef struct out_of_range {
     tell_list read, by;     /* by: how far past the edge of its range each is */
     const sil_finding *one; /* the last of them */
+    const char *once;       /* after which work their figures are forecast, as a clause; "" where
+                               they are what was read */
 } out_of_range;
+
+static bool differ(brief_figure one, brief_figure other)
+{
+    return strcmp(one.shown, other.shown) != 0;
+}
+
+/* A stage is judged as it will be when those before it are done, so its figures need not be those that
+ * were read. */
+static const char *once_of(const brief *b, const out_of_range *out)
+{
+    bool neck = false, nut = false;
+    for (int i = 0; i < b->strings; i++) {
+        const brief_reading *reading = out->one->stage == SIL_SADDLE ? &b->action[i] : &b->first[i];
+        if (!out->read.chosen[i] || !brief_known(out->read.figure[i]) ||
+            !brief_known(reading->now) || out->read.figure[i].exact == 0.0) {
+            continue; /* 0: the string lies on the fret, which is as it was read */
+        }
+        if (out->one->stage != SIL_SADDLE) {
+            neck = neck || differ(out->read.figure[i], b->first[i].now);
+        } else if (differ(out->read.figure[i], b->action[i].now)) {
+            bool by_nut = differ(out->read.figure[i], b->saddle.string[i].action_rod);
+            nut = nut || by_nut;
+            neck = neck || !by_nut || differ(b->saddle.string[i].action_rod, b->action[i].now);
+        }
+    }
+    return neck && nut ? " once neck and nut are right"
+           : nut       ? " once the nut is done"
+           : neck      ? " once the neck is right"
+                       : "";
+}
 
 static out_of_range find_out(const brief *b, sil_stage_name stage, bool high)
 {
-    out_of_range out = {.read = {.count = b->strings}, .by = {.count = b->strings}};
+    out_of_range out = {.read = {.count = b->strings}, .by = {.count = b->strings}, .once = ""};
     for (int k = 0; k < b->plan->finding_count; k++) {
         const sil_finding *f = &b->plan->findings[k];
         if (f->stage != stage || f->string < 0 || !brief_at_a_glance(f->code) ||
@@ -45,6 +77,7 @@ static out_of_range find_out(const brief *b, sil_stage_name stage, bool high)
         out.by.figure[f->string] = figure_length(b->unit, off, SIL_NEAREST);
         out.one = f;
     }
+    out.once = out.one ? once_of(b, &out) : "";
     return out;
 }
 
@@ -95,7 +128,7 @@ static void tell_out(const out_of_range *out, bool high, bool named, telling *t)
     if (!out->one || !all_known(&out->read)) {
         return;
     }
-    tell(t, ": ");
+    tell(t, "%s: ", out->once);
     tell_span(t, "read", &out->read);
     if (out->one->stage == SIL_SADDLE && !named) {
         tell_marks(&out->read, t);

@@ -28,6 +28,21 @@ brief_off brief_off_range(const brief *b, const brief_reading *reading)
     return off;
 }
 
+brief_off brief_off_humidity(const brief *b)
+{
+    double now = b->humidity.exact;
+    double low = b->humidity_wanted.low.exact, high = b->humidity_wanted.high.exact;
+    brief_off off = {.side = NULL, .by = figure_none()};
+    if (now < low) {
+        off = (brief_off){"under", figure_number(low - now, 0)};
+    } else if (now > high) {
+        off = (brief_off){"over", figure_number(now - high, 0)};
+    } else if (sil_known(now) && sil_known(low) && sil_known(high)) {
+        off.side = "in";
+    }
+    return off;
+}
+
 /* A fret that is off by less than this counts as sound, mm. */
 static const double least_off = 0.005;
 
@@ -106,7 +121,10 @@ void brief_fill_readings(brief *b)
                         range_of(b, targets->relief)};
     const sil_reading *reading = sil_plan_reading(plan);
     b->slackens = slackens(plan);
+    const sil_limits *limits = &plan->job->limits;
     b->humidity = figure_number(reading ? reading->humidity_pct : SIL_UNKNOWN, 0);
+    b->humidity_wanted = (brief_range){figure_number(limits->humidity_low_pct, 0), figure_none(),
+                                       figure_number(limits->humidity_high_pct, 0)};
     for (int i = 0; i < b->strings; i++) {
         b->worst[i] = worst_fret(b, i);
         b->first_off[i] =

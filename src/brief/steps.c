@@ -46,7 +46,8 @@ void brief_fill_steps(brief *b)
                                    .what = said(b, words.what),
                                    .check = said(b, words.check),
                                    .first = words.first ? said(b, words.first).words : "",
-                                   .care = care_for(b, words.dangers & ~told)};
+                                   .care = care_for(b, words.dangers & ~told),
+                                   .goes_on = words.goes_on && k + 1 < plan->step_count};
         told |= words.dangers;
     }
 }

@@ -83,6 +83,21 @@ static void put_short(const brief *b, json_at root)
     }
 }
 
+/* The steps that follow the next one at once, with nothing to measure between. */
+static void put_then(const brief *b, int step, json_at next, text_store *store)
+{
+    json_at array = json_put_array(next, "then");
+    for (int k = step + 1; b->steps[k - 1].goes_on; k++) {
+        json_at row = json_add_object(array);
+        json_put_int(row, "step", k + 1);
+        json_put_word(row, "act", sil_act_word(b->steps[k].act));
+        put_large(b, k, row, store);
+        json_put_word(row, "do", b->steps[k].what.words);
+        json_put_word(row, "check", b->steps[k].check.words);
+        json_put_word(row, "care", b->steps[k].care);
+    }
+}
+
 static void put_next(const brief *b, json_at root, text_store *store)
 {
     int step = b->next.step;
@@ -99,6 +114,7 @@ static void put_next(const brief *b, json_at root, text_store *store)
     json_put_word(next, "care", b->steps[step].care);
     json_put_word(next, "before", b->next.before);
     put_strips(b, next);
+    put_then(b, step, next, store);
 }
 
 /* On which side of its range a reading is, and by how much; nothing where it is not known. */
@@ -127,6 +143,15 @@ static void put_reading(const brief *b, const brief_reading *reading, json_at ro
     put_off(b, reading, row);
 }
 
+static void put_humidity(const brief *b, json_at row)
+{
+    brief_off off = brief_off_humidity(b);
+    json_put_word(row, "low", b->humidity_wanted.low.shown);
+    json_put_word(row, "high", b->humidity_wanted.high.shown);
+    json_put_word(row, "side", off.side);
+    json_put_word(row, "off", brief_known(off.by) ? off.by.shown : NULL);
+}
+
 static void put_each(const brief *b, const brief_reading *readings, json_at object, const char *key,
                      text_store *store)
 {
@@ -140,6 +165,7 @@ static void put_readings(const brief *b, json_at root, text_store *store)
 {
     json_at object = json_put_object(root, "readings");
     json_put_word(object, "unit", b->unit_name);
+    put_humidity(b, json_put_object(object, "humidity"));
     put_reading(b, &b->relief, json_put_object(object, "relief"), store);
     put_each(b, b->first, object, "first", store);
     put_each(b, b->action, object, "action", store);

@@ -147,7 +147,7 @@ async function cardsAgree(page) {
     const line = run("plan", join(folder, name), join(folder, name)).toString().split("\n").find((one) => / {2}\S/.test(one) && !one.startsWith("SHEET"));
     const [next, waits] = line.trim().split(/ {2,}/).slice(-2);
     const card = await page.locator(`[data-sheet="${name}"]`).textContent();
-    check(card.includes(`Next: ${next}Waits for: ${waits}`), `${name}: "${card}" says what the table says: ${next} | ${waits}`);
+    check(card.endsWith(`Next: ${next}${waits === "nothing" ? "" : `Waits for: ${waits}`}`), `${name}: "${card}" says what the table says: ${next} | ${waits}`);
   }
   check((await page.locator('[data-sheet="high-saddle.yaml"] strong').textContent()) === "26-044 Lower the saddle", "a card has the job's reference and title");
   await accessible(page, "the folder's cards");

@@ -11,11 +11,8 @@ copyFileSync(join(top, "examples", "high-saddle.yaml"), join(folder, "high-saddl
 const page = await visit(browser, address, {viewport: {width: 1280, height: 960}, colorScheme: scheme || "light"});
 await page.click('[data-sheet="high-saddle.yaml"]');
 await page.waitForSelector("#saddle-drawing svg");
-await page.evaluate(() => {
-  document.getElementById("told").textContent = "";
-  document.querySelector('[data-section="action"]').scrollIntoView();
-  document.getElementById("side-title").scrollIntoView();
-});
+await page.click("#notice button");
+await page.evaluate(() => document.querySelector('[data-section="action"]').scrollIntoView());
 await page.focus('[name$=".action.0"]');
 await page.waitForTimeout(800);
 await page.screenshot({path: out});

@@ -30,6 +30,11 @@ export function tell(words, label = "", act = null) {
   silence = setTimeout(() => by("told").replaceChildren(), act ? 30000 : 9000);
 }
 
+// What matters as long as the sheet is in hand stands in the page's flow until it is closed. "": nothing any more.
+export function note(words) {
+  by("notice").replaceChildren(...(words ? [make("p", {}, words), make("button", {type: "button", class: "close", "aria-label": "Close this notice", onclick: () => note("")}, "Close")] : []));
+}
+
 export function download(name, blob) {
   const link = make("a", {href: URL.createObjectURL(blob), download: name});
   document.body.append(link);

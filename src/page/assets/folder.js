@@ -28,6 +28,7 @@ export async function list(openIt) {
     place.replaceChildren(make("p", {}, "The folder cannot be read."));
     return;
   }
+  sheetsFirst(body.sheets.length > 0);
   by("folder-name").textContent = body.folder === "." ? "the folder sillet was started in" : body.folder;
   if (body.sheets.length === 0) {
     place.replaceChildren(make("p", {class: "hint"}, "No sheets in it yet. The first you save will be here."));
@@ -37,6 +38,13 @@ export async function list(openIt) {
   by("folder-words").oninput = asking(find);
   by("folder-order").onchange = asking(find);
   await find();
+}
+
+// Who has sheets comes back for one of them more often than for a new one.
+function sheetsFirst(any) {
+  const before = by(any ? "draft-box" : "tap-box");
+  if (before.nextElementSibling !== by("open-box")) before.after(by("open-box"));
+  by("to-new").hidden = !any;
 }
 
 // One part at a time: whoever wants more meanwhile waits for the same.
@@ -87,9 +95,9 @@ async function showMore() {
 const card = (sheet, open) => make("li", {},
   make("button", {type: "button", class: `card ${sheet.state}`, "data-sheet": sheet.name, onclick: () => open(sheet.name)},
     make("strong", {}, job(sheet) || sheet.name),
-    make("span", {class: "hint"}, [sheet.owner, job(sheet) ? sheet.name : "", sheet.kind, sheet.date].filter(Boolean).join(", ")),
+    make("span", {class: "hint"}, [sheet.owner, job(sheet) ? sheet.name : "", sheet.kind].filter(Boolean).join(", "), sheet.date ? [", ", make("span", {class: "day"}, sheet.date)] : ""),
     make("span", {class: "waits"}, make("b", {}, "Next: "), sheet.next),
-    make("span", {class: "waits"}, make("b", {}, "Waits for: "), sheet.waits)));
+    sheet.waits === "nothing" ? null : make("span", {class: "waits"}, make("b", {}, "Waits for: "), sheet.waits)));
 
 const job = ({ref, title}) => [ref, title].filter(Boolean).join(" ");
 

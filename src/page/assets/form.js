@@ -43,12 +43,16 @@ function cell(name, control) {
   return make("label", {class: "cell"}, make("span", {class: "cell-name"}, name), control, beside(path));
 }
 
-const ranged = /^readings\.\d+\.(relief\.gap|first\.\d+|action\.\d+)$/;
+const ranged = /^readings\.\d+\.(humidity|relief\.gap|first\.\d+|action\.\d+)$/;
 
 function beside(path) {
   const was = !path.endsWith(".date") && path.startsWith(`readings.${sheet.last}.`) && sheet.last > 0 ? sheet.own.get(path.replace(/^readings\.\d+/, `readings.${sheet.last - 1}`)) : "";
   return [ranged.test(path) ? make("span", {class: "range", "data-range": path}) : null, was ? make("span", {class: "was"}, `was ${was}`) : null];
 }
+
+// More strings than these stand in two even rows.
+const inOneRow = 7;
+const evenly = (count) => (count > inOneRow ? ` across-${Math.ceil(count / 2)}${count % 4 === 0 ? " by-four" : ""}` : "");
 
 const places = {
   one: (path, field) => [input(path, field.label)],
@@ -140,7 +144,7 @@ function fieldOf(field) {
   const flagsId = `${idOf(path)}${field.suffix || ""}-flags`;
   const box = make("div", {class: `field kind-${field.kind}${field.wide ? " wide" : ""}`, "data-path": path, "data-figure": field.figure || ""});
   box.append(single ? make("label", {class: "field-name", for: idOf(path)}, field.label) : make("span", {class: "field-name"}, field.label),
-    make("div", {class: "controls"}, controls), single && field.kind === "one" ? make("p", {class: "beside"}, beside(path)) : "", hint ? make("p", {class: "hint"}, hint) : "",
+    make("div", {class: `controls${field.kind === "each" ? evenly(controls.length) : ""}`}, controls), single && field.kind === "one" ? make("p", {class: "beside"}, beside(path)) : "", hint ? make("p", {class: "hint"}, hint) : "",
     make("ul", {class: "flags", id: flagsId, "aria-live": "polite"}), make("ul", {class: "leads"}));
   return box;
 }

@@ -4,7 +4,7 @@
 import {by, fill, make} from "./dom.js";
 import {draw} from "./figure.js";
 
-const marks = {right: "✓", work: "!", wait: "…", unread: "?"};
+const marks = {right: "✓", work: "!", wait: "‖", unread: "?"};
 
 function tile(stage) {
   return make("li", {class: `tile is-${stage.state}`, "data-stage": stage.name},
@@ -23,12 +23,24 @@ function large(row, first) {
       make("b", {}, one.shown), " ", make("small", {}, [row.unit, whereOf(one)].filter(Boolean).join(", "))))));
 }
 
+// More strings than this stand in two tables of half as many.
+const inOneTable = 7;
+
+// The strings of a table side by side, or one under the other where there is little room: the style shows one of the two.
+const across = (rows, strings) => make("table", {class: "strips is-across"},
+  make("thead", {}, make("tr", {}, make("th", {scope: "col"}, "String"), strings.map((k) => make("th", {scope: "col"}, String(k + 1))))),
+  make("tbody", {}, rows.map((row) => make("tr", {}, make("th", {scope: "row"}, row.label.trim()), strings.map((k) => make("td", {}, row.cells[k]))))));
+
+const down = (rows, strings) => make("table", {class: "strips is-down"},
+  make("thead", {}, make("tr", {}, make("th", {scope: "col"}, "String"), rows.map((row) => make("th", {scope: "col"}, row.label.trim())))),
+  make("tbody", {}, strings.map((k) => make("tr", {}, make("th", {scope: "row"}, String(k + 1)), rows.map((row) => make("td", {}, row.cells[k]))))));
+
 function strips(rows, count) {
   if (rows.length === 0) return null;
   const shown = Array.from({length: count}, (_, k) => k).filter((k) => rows.some((row) => row.cells[k] !== "-"));
-  return make("div", {class: "scroll", tabindex: "0", role: "region", "aria-label": "Figures of each string"}, make("table", {class: "strips"},
-    make("thead", {}, make("tr", {}, make("th", {scope: "col"}, "String"), shown.map((k) => make("th", {scope: "col"}, String(k + 1))))),
-    make("tbody", {}, rows.map((row) => make("tr", {}, make("th", {scope: "row"}, row.label.trim()), shown.map((k) => make("td", {}, row.cells[k])))))));
+  const half = Math.ceil(shown.length / 2);
+  const parts = shown.length > inOneTable ? [shown.slice(0, half), shown.slice(half)] : [shown];
+  return make("div", {class: "strips-box"}, parts.map((strings) => across(rows, strings)), down(rows, shown));
 }
 
 // What a step reads: the field it wants. The act's own first, else where its stage is read.
@@ -39,7 +51,7 @@ const fieldOfAct = {
 };
 const fieldOfStage = {rod: "readings.*.relief.gap", frets: "readings.*.frets", nut: "readings.*.first.0", saddle: "readings.*.action.0",
   tune: "readings.*.cents.0", now: "readings.*.humidity"};
-const figureOfStage = {rod: "relief", frets: "crowns", nut: "first", saddle: "height", tune: "cents", now: "before"};
+const figureOfStage = {rod: "relief", frets: "crowns", nut: "first", saddle: "height", tune: "cents"};
 const reading = /^(measure|look|find|straightedge)/;
 
 // Whether an act only reads, so that anyone may do it.
@@ -47,19 +59,42 @@ export const onlyReads = (act) => reading.test(act);
 
 export const fieldOf = (act, stage) => fieldOfAct[act] || fieldOfStage[stage] || "readings.*.humidity";
 
+// Steps that follow without measuring are gone through one after another: how many of them, of which work.
+let ahead = 0;
+let aheadOf = "";
+
+// The step to be shown, and the one after it that follows at once.
+function inHand(next) {
+  const steps = [next, ...next.then], of = JSON.stringify(next);
+  if (aheadOf !== of) [aheadOf, ahead] = [of, 0];
+  return [{strips: [], ...steps[ahead]}, steps[ahead + 1]];
+}
+
+// Filled, since one goes on by it, and saying what comes then. Where all is done nothing has to go on.
+function wayOn(step, following, field, {done, go}, turn, isDone) {
+  if (isDone) return make("button", {type: "button", id: "next-done", onclick: () => done(field)}, "Measure again");
+  if (onlyReads(step.act)) return make("button", {type: "button", class: "primary on", id: "next-read", onclick: () => go(field)}, "Enter it");
+  return following ? make("button", {type: "button", class: "primary on", id: "next-done", onclick: () => turn(1)}, `Done: step ${following.step}`)
+    : make("button", {type: "button", class: "primary on", id: "next-done", onclick: () => done(field)}, "Done: measure again");
+}
+
 // done: called with the field to read next; go: called with the field the step is about.
-function card(glance, result, {done, go}) {
-  const next = glance.next;
-  if (!next) {
+function card(glance, result, calls) {
+  if (!glance.next) {
     return make("article", {class: "next is-right", id: "next"}, make("p", {class: "kicker"}, "Next"),
       make("h2", {}, result.done ? "Nothing: every reading is in its range" : "Nothing to do"));
   }
-  const stage = result.steps[next.step - 1].stage, field = fieldOf(next.act, stage);
-  const reads = onlyReads(next.act);
+  const [next, following] = inHand(glance.next);
+  const stage = result.steps[next.step - 1].stage, field = fieldOf(next.act, stage), figure = figureOfStage[stage];
+  const turn = (steps) => {
+    ahead += steps;
+    put(glance, result, calls);
+    by("next").querySelector("h2").focus();
+  };
   return make("article", {class: `next${result.done ? " is-right" : ""}`, id: "next", "data-act": next.act},
-    make("figure", {class: "where next-figure"}, draw(figureOfStage[stage] || "before")),
+    figure ? make("figure", {class: "where next-figure"}, draw(figure)) : null,
     make("div", {class: "next-words"},
-      make("p", {class: "kicker"}, `Next, step ${next.step} of ${result.steps.length}`), make("h2", {}, next.title),
+      make("p", {class: "kicker"}, `Next, step ${next.step} of ${result.steps.length}`), make("h2", {tabindex: "-1"}, next.title),
       next.large.map((row, k) => large(row, k === 0)),
       make("p", {class: "next-do"}, next.do),
       strips(next.strips, result.strings.length),
@@ -67,14 +102,26 @@ function card(glance, result, {done, go}) {
       next.care ? make("p", {class: "care-line"}, make("strong", {}, "Care: "), next.care) : null,
       next.before ? make("p", {class: "hint"}, next.before) : null,
       make("div", {class: "choices"},
-        reads ? make("button", {type: "button", id: "next-read", onclick: () => go(field)}, "Enter it")
-          : make("button", {type: "button", id: "next-done", onclick: () => done(field)}, "Done: measure again"),
+        wayOn(next, following, field, calls, turn, result.done),
+        ahead > 0 ? make("button", {type: "button", id: "next-back", onclick: () => turn(-1)}, `Back to step ${next.step - 1}`) : null,
         make("a", {href: "#plan-title", class: "as-button"}, "The whole plan"))));
 }
 
+function put(glance, result, calls) {
+  by("next-box").replaceChildren(card(glance, result, calls)); // made anew, with what it does
+  const short = glance.next && glance.in_short[glance.next.step - 1 + ahead];
+  by("next-short").hidden = !short;
+  by("next-short").textContent = short ? `Next: ${short}` : "";
+}
+
+let shown = ""; // what the card says, which is left as it is while that stays the same
+
 export function show(glance, result, calls) {
   fill(by("tiles"), glance.stages.map(tile));
-  fill(by("next-box"), card(glance, result, calls));
+  const says = JSON.stringify([glance.next, glance.in_short, result.steps.length, result.done]);
+  if (says === shown && by("next")) return;
+  shown = says;
+  put(glance, result, calls);
 }
 
 const sides = {in: "in range", under: "under", over: "over"};
@@ -88,19 +135,20 @@ function rangeWords(one, short = false) {
 
 // Beside each reading its range, and as it is typed on which side of it the reading is.
 export function showRanges(readings, last) {
-  const put = (name, one) => {
+  const putOne = (name, one) => {
     const place = document.querySelector(`[data-range="${name}"]`);
     if (!place || !one) return;
     const [range, side] = rangeWords(one, true);
     fill(place, make("span", {}, range), side ? make("span", {class: `side ${one.side}`}, side) : null);
   };
-  put(`readings.${last}.relief.gap`, readings.relief);
-  for (const key of ["first", "action"]) readings[key].forEach((one, k) => put(`readings.${last}.${key}.${k}`, one));
+  putOne(`readings.${last}.humidity`, readings.humidity);
+  putOne(`readings.${last}.relief.gap`, readings.relief);
+  for (const key of ["first", "action"]) readings[key].forEach((one, k) => putOne(`readings.${last}.${key}.${k}`, one));
 }
 
-// The same for one reading, for who reads one at a time; "" for a reading without a range.
+// The same for one reading, for who reads one at a time: range and side, as many as there are.
 export function rangeOf(readings, path) {
-  const [, key, place] = path.match(/^readings\.\d+\.(relief|first|action)\.(\w+)$/) || [];
-  const one = key === "relief" ? readings.relief : key && readings[key][Number(place)];
-  return one ? rangeWords(one) : ["", ""];
+  const [, key, place] = path.match(/^readings\.\d+\.(humidity|relief|first|action)(?:\.(\w+))?$/) || [];
+  const all = key && readings[key], one = Array.isArray(all) ? all[Number(place)] : all;
+  return one && one.low !== "-" ? rangeWords(one).filter(Boolean) : [];
 }

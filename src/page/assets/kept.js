@@ -56,7 +56,7 @@ export function list(clear = false) {
   by("drafts-all").hidden = shown.length < 2;
   fill(by("drafts"), shown.map(([draft, title]) => make("li", {}, draft.raw === undefined
     ? make("button", {type: "button", class: "card", "data-draft": draft.key, onclick: () => open(draft.key)},
-      make("strong", {}, title), make("span", {class: "hint"}, aboutDraft(draft)))
+      make("strong", {}, title), make("span", {class: "hint"}, ...aboutDraft(draft)))
     : make("button", {type: "button", class: "card", "data-draft": draft.key, onclick: () => download("draft.txt", new Blob([draft.raw], {type: "text/plain"}))},
       make("strong", {}, title), make("span", {class: "hint"}, "It may be of a later page. Nothing was changed in it: save it as a file.")),
   make("button", {type: "button", class: "quiet", "aria-label": `Remove ${title}`, onclick: () => removeDraft(draft, title)}, "Remove"))));
@@ -65,7 +65,7 @@ export function list(clear = false) {
 function aboutDraft(draft) {
   const when = draft.at ? new Date(draft.at).toLocaleString([], {dateStyle: "medium", timeStyle: "short"}) : "";
   const saved = draftText(draft) === draft.saved ? "saved" : "not saved";
-  return [draft.name, saved, when].filter(Boolean).join(", ");
+  return [[draft.name, saved].filter(Boolean).join(", "), when ? [", ", make("span", {class: "day"}, when)] : ""];
 }
 
 function removeDraft(draft, title) {

@@ -23,7 +23,7 @@ function readings() {
   const each = (key, label, figure, words) => Array.from({length: sheet.strings}, (_, k) =>
     ({path: `${at}.${key}.${k}`, label, which: `String ${k + 1} ${sheet.value(`strings.${k}.note`)}`.trim(), figure, words}));
   const height = !sheet.applies || sheet.applies.includes("readings.saddle_height");
-  return [{path: `${at}.humidity`, label: "Humidity of the room", which: "in %", figure: "before", words: []},
+  return [{path: `${at}.humidity`, label: "Humidity of the room", which: "", figure: "room", words: []},
     {path: `${at}.relief.gap`, label: "Relief", which: "The gap in the middle", figure: "relief", words: byEar},
     {path: `${at}.frets`, label: "Frets", which: "Look along each fret under the strings", figure: "crowns", words: ["sound"], only: true},
     ...each("first", "Gap over fret 1", "first", byEar), ...each("action", "Action over fret 12", "action", []),
@@ -71,11 +71,15 @@ function pad() {
     one.words.length ? make("div", {class: "keys words"}, one.words.map((name) => button(name, name, () => key(name), "word"))) : ""];
 }
 
+// What a bare figure is read in; a value that says it itself needs no more.
+const unitOf = (path, shown) => (!/^[\d.,]*$/.test(shown) || path.endsWith(".frets") ? "" : path.endsWith(".humidity") ? "%" : sheet.units);
+
 function showValue() {
-  const one = list[place], shown = sheet.own.get(one.path) || "";
-  by("bench-value").textContent = shown || "–";
-  const [range, side] = ranges ? rangeOf(ranges, one.path) : ["", ""];
-  by("bench-range").textContent = range ? `Target ${range}${side ? `: ${side}` : ""}` : "";
+  const {path} = list[place], shown = sheet.own.get(path) || "";
+  by("bench-value").textContent = shown || (list[place].only ? "–" : "");
+  by("bench-unit").textContent = unitOf(path, shown);
+  const was = sheet.last > 0 ? sheet.own.get(path.replace(/^readings\.\d+/, `readings.${sheet.last - 1}`)) : "";
+  by("bench-range").textContent = [...(ranges ? rangeOf(ranges, path) : []), was ? `was ${was}` : ""].filter(Boolean).join(", ");
 }
 
 function put() {

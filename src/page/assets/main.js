@@ -2,7 +2,7 @@
 // The page: one sheet in hand, asked about again at every keystroke.
 import * as answers from "./answers.js";
 import {ask, asking} from "./ask.js";
-import {by, make, tell} from "./dom.js";
+import {by, make, note, tell} from "./dom.js";
 import * as drafts from "./drafts.js";
 import {draw} from "./figure.js";
 import * as keypad from "./keypad.js";
@@ -46,6 +46,7 @@ function show(name, way = "on") {
   if (way === "on") history.pushState(place, "");
   if (way === "at") history.replaceState(place, "");
   if (name === "start") beginStart();
+  if (name === "start") note("");
   if (sheet.own.size) keepDraft();
   window.scrollTo(0, 0);
 }
@@ -86,6 +87,7 @@ async function takeDraft(key) {
   const draft = key && drafts.adopt(key);
   if (!draft) return false;
   const taken = sheet = new Sheet();
+  note("");
   sheet.own = new Map(draft.own);
   Object.assign(sheet, {name: draft.name || "", tag: draft.tag || null, saved: draft.saved || "", screen: draft.screen,
     left: draft.left || draft.screen, tapped: draft.tapped || null});
@@ -141,7 +143,7 @@ async function takeText(text, name, tag) {
   sheet.past = [];
   sheet.saved = tag ? sheet.text() : "";
   const ours = text.startsWith("# A measuring sheet: what was read");
-  tell([before ? "The sheet you had is kept as a draft, on the first page." : "",
+  note([before ? "The sheet you had is kept as a draft, on the first page." : "",
     tag && !ours && /(^|\s)#/m.test(text) ? "Remarks written into this file by hand are not kept when it is saved from here." : ""].filter(Boolean).join(" "));
   return true;
 }
@@ -200,7 +202,6 @@ function nameSheet() {
 function beginWork(way = "on") {
   show("work", way);
   rebuild();
-  by("plan").scrollTop = 0;
   by("work").focus({preventScroll: true});
 }
 
@@ -307,16 +308,18 @@ function listen() {
   });
 }
 
-// What stays in sight at the top leaves the rest its room, however many lines it takes.
+// What stays in sight leaves the rest its room, however many lines it takes.
 function keepRoom() {
+  const heads = [document.querySelector("header"), by("gone"), by("keeping"), by("notice")];
   const measure = () => {
     const root = document.documentElement.style;
     root.setProperty("--head", `${getComputedStyle(document.querySelector("header")).position === "sticky" ? document.querySelector("header").offsetHeight : 0}px`);
-    root.setProperty("--top", `${document.querySelector("header").offsetHeight}px`);
+    root.setProperty("--top", `${heads.reduce((sum, one) => sum + one.offsetHeight, 0)}px`);
+    root.setProperty("--told", `${by("told").offsetHeight}px`);
     root.setProperty("--tiles", `${by("tiles").offsetHeight}px`);
   };
   const observer = new ResizeObserver(measure);
-  for (const one of [document.querySelector("header"), by("tiles")]) observer.observe(one);
+  for (const one of [...heads, by("tiles"), by("told")]) observer.observe(one);
 }
 
 async function begin() {

@@ -165,7 +165,7 @@ export function place(id, text, label) {
   if (drawn.nodeName !== "svg") return;
   drawn.setAttribute("role", "img");
   drawn.setAttribute("aria-label", label);
-  by(id).replaceChildren(make("div", {class: "scroll", tabindex: "0", role: "region", "aria-label": label}, document.importNode(drawn, true)),
+  by(id).replaceChildren(document.importNode(drawn, true),
     make("button", {type: "button", class: "quiet", "aria-label": `${label}: show it large`, onclick: () => enlarge(id)}, "Show it large"));
 }
 

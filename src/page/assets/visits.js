@@ -28,12 +28,13 @@ function remove(sheet, visit) {
 export function show(sheet) {
   const count = sheet.visits, shown = sheet.last;
   by("visits").textContent = count < 2 ? "" : shown < count - 1 ? "An earlier visit: what is corrected here changes the history. The plan is of the last one." : "Earlier visits are kept in the sheet; the plan is of this one.";
-  by("visit-choice").replaceChildren(); // made anew, with what it does
+  by("visit-choice").replaceChildren(); // made anew, with what they do
+  by("visit-away").replaceChildren();
   if (count < 2) return;
   by("visit-choice").append(
     make("label", {}, make("span", {class: "unseen"}, "The visit shown"), make("select", {id: "visit-shown", onchange: (event) => choose(sheet, Number(event.target.value))},
-      Array.from({length: count}, (_, k) => make("option", {value: String(k), selected: k === shown}, named(sheet, k))))),
-    make("button", {type: "button", class: "quiet", id: "visit-remove", "aria-label": "Remove this visit", onclick: () => remove(sheet, shown)}, "Remove"));
+      Array.from({length: count}, (_, k) => make("option", {value: String(k), selected: k === shown}, named(sheet, k))))));
+  by("visit-away").append(make("button", {type: "button", class: "quiet", id: "visit-remove", onclick: () => remove(sheet, shown)}, "Remove this visit"));
 }
 
 export function begin(whenChanged) {

@@ -1,0 +1,203 @@
+// SPDX-License-Identifier: MIT
+// What is shown is whole and in its place, from a phone to a wide screen: nothing is cut off or covered, and what is to be touched is large enough.
+import {readFileSync, writeFileSync} from "node:fs";
+import {join} from "node:path";
+import {accessible, check, open, report, same, serve, top, visit} from "./stage.mjs";
+
+const browser = await open();
+const {address, folder, stop} = await serve();
+const example = (name) => readFileSync(join(top, "examples", `${name}.yaml`), "utf8");
+const heights = {375: 812, 820: 1180, 1280: 900, 2560: 1440};
+
+for (const name of ["high-saddle", "new-nut", "fanned-acoustic-nut", "bowed-neck", "low-saddle"]) writeFileSync(join(folder, `${name}.yaml`), example(name));
+// Its slots in range, so that the saddle is next, with a figure for each of twelve strings.
+writeFileSync(join(folder, "twelve.yaml"), example("twelve-string-saddle").replace(/first: \[[^\]]*\]/, "first: [0.06, 0.06, 0.06, 0.06, 0.07, 0.07, 0.08, 0.08, 0.09, 0.09, 0.10, 0.10]"));
+
+async function show(page, name) {
+  if (!await page.locator("#start").isVisible()) await page.click("#to-start");
+  const before = await page.evaluate(() => Number(document.body.dataset.shown || 0));
+  await page.click(`[data-sheet="${name}.yaml"]`);
+  await page.waitForFunction((was) => Number(document.body.dataset.shown || 0) > was, before);
+}
+
+// In the page: the box of what is found first, and whether two boxes share any place.
+const boxes = (page, ...selectors) => page.evaluate((all) => all.map((one) => {
+  const {left, right, top: above, bottom, width, height} = document.querySelector(one).getBoundingClientRect();
+  return {left, right, top: above, bottom, width, height};
+}), selectors);
+const overlap = (a, b) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > 0.5 && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 0.5;
+
+// The tables of the next step: each string once, and none wider than its card.
+async function tablesWhole(page, width) {
+  for (const [name, count] of [["high-saddle", 6], ["twelve", 12]]) {
+    await show(page, name);
+    const {out, strings} = await page.evaluate(() => {
+      const card = document.getElementById("next"), words = card.querySelector(".next-words").getBoundingClientRect();
+      const tables = [...card.querySelectorAll("table")].filter((one) => one.checkVisibility());
+      const around = (one) => { const all = []; for (let at = one; at !== card.parentElement; at = at.parentElement) all.push(at); return all; };
+      return {
+        out: tables.filter((one) => one.getBoundingClientRect().right > words.right + 0.5 || around(one).some((at) => at.scrollWidth > at.clientWidth + 1)).length,
+        strings: tables.flatMap((one) => [...one.querySelectorAll(one.matches(".is-down") ? "tbody th" : "thead th:not(:first-child)")].map((head) => Number(head.textContent))),
+      };
+    });
+    same([out, strings], [0, Array.from({length: count}, (_, k) => k + 1)], `${name} at ${width}: each string's figures are in the card`);
+  }
+}
+
+// Fields of a string each: as many in one row as in the next.
+async function evenRows(page, width) {
+  await show(page, "twelve");
+  const rows = await page.locator(".kind-each .controls").evaluateAll((all) => all.filter((one) => one.checkVisibility() && one.children.length > 1).map((one) => {
+    const tops = [...one.children].map((cell) => Math.round(cell.getBoundingClientRect().top));
+    return [...new Set(tops)].map((at) => tops.filter((other) => other === at).length);
+  }));
+  check(rows.length > 2 && rows.every((one) => one.reduce((sum, count) => sum + count) === 12 && new Set(one).size === 1), `twelve strings in even rows at ${width}: ${JSON.stringify(rows)}`);
+}
+
+// Drawings are as wide as there is room, not cut by a box that scrolls.
+async function drawingsWhole(page, width) {
+  await show(page, "high-saddle");
+  const cut = await page.locator("#plan .drawing svg").evaluateAll((all) => all.filter((one) => {
+    const box = one.getBoundingClientRect(), section = one.closest("section").getBoundingClientRect();
+    return box.width < 100 || box.left < section.left || box.right > section.right || one.parentElement.scrollWidth > one.parentElement.clientWidth;
+  }).length);
+  same([await page.locator("#plan .drawing svg").count(), cut], [3, 0], `drawings are whole at ${width}`);
+  same(await page.evaluate(() => document.documentElement.scrollWidth), width, `nothing is wider than the page at ${width}`);
+}
+
+// What lasts stands in the flow and can be closed; it covers nothing, on the plan or at the keypad.
+async function noticeCoversNothing(page, width) {
+  await show(page, "high-saddle");
+  const [notice, ...others] = await boxes(page, "#notice", "header", "#tiles", "#next");
+  check(notice.height > 20 && notice.top >= others[0].bottom - 0.5 && !others.some((one) => overlap(notice, one)), `the notice stands under the header and covers nothing at ${width}`);
+  await page.click("#to-bench");
+  const [same_, ...rest] = await boxes(page, "#notice", "header", "#bench-label", "#bench-pad", ".bench-ways");
+  check(same_.height > 20 && !rest.some((one) => overlap(same_, one)), `nor at the keypad at ${width}`);
+  const [close] = await boxes(page, "#notice button");
+  check(close.height >= 44 && close.width >= 44, `it is closed by a thumb at ${width}: ${close.height}`);
+  await page.click("#notice button");
+  same(await page.locator("#notice").isVisible(), false, `and gone at ${width}`);
+  await page.click("#bench-plan");
+  await page.waitForSelector("#work:visible");
+}
+
+// One goes on by the one filled button.
+async function oneFilled(page, width) {
+  await show(page, "high-saddle");
+  same(await page.locator("button.primary:visible").evaluateAll((all) => all.map((one) => [one.id, one.textContent])), [["next-done", "Done: measure again"]], `one filled button at ${width}`);
+  const [button, card, words] = await boxes(page, "#next-done", "#next", ".next-words");
+  check(button.height >= 56 && (width >= 600 || Math.abs(button.width - words.width) < 1) && button.right <= card.right, `large enough at ${width}: ${button.width} x ${button.height}`);
+  const small = await page.locator("#undo, #redo").evaluateAll((all) => all.filter((one) => one.getBoundingClientRect().height < 48 || getComputedStyle(one).textDecorationLine !== "none").length);
+  const low = await page.locator(".goes, .as-button, .as-link, #visit-remove, #bar button").evaluateAll((all) => all.filter((one) => one.checkVisibility() && one.getBoundingClientRect().height < 44).map((one) => one.textContent));
+  same([small, low], [0, []], `what is touched is large enough at ${width}`);
+  const [away, choice] = await boxes(page, "#visit-remove", "#visit-shown");
+  check(!overlap(away, choice) && (away.left - choice.right > 40 || away.top - choice.bottom > 10), `removing a visit stands apart from choosing one at ${width}`);
+}
+
+// A short word for a while, too, leaves header and act free.
+async function shortWord(page) {
+  await show(page, "high-saddle");
+  await page.click("#visit-remove");
+  await page.waitForSelector("#told button");
+  const [told, ...others] = await boxes(page, "#told", "header", "#tiles", "#next");
+  check(!others.some((one) => overlap(told, one)), `a short word covers nothing: ${JSON.stringify(told)}`);
+  await page.click("#undo");
+  await page.waitForSelector("#visit-shown");
+}
+
+// The plan flows in full, as wide as the card above it; the line that stays in sight says what is next.
+async function planFlows(page, width) {
+  await show(page, "high-saddle");
+  const [card, plan] = await boxes(page, "#next", "#plan");
+  check(Math.abs(card.right - plan.right) < 1 && Math.abs(card.left - plan.left) < 1 && plan.top >= card.bottom, `the plan is as wide as the card at ${width}`);
+  same(await page.evaluate(() => { const one = document.getElementById("plan"); return [getComputedStyle(one).overflowY, one.scrollHeight - one.clientHeight]; }), ["visible", 0], `and flows in full at ${width}`);
+  same(await page.locator("#plan .scroll").evaluateAll((all) => all.filter((one) => one.scrollWidth > one.clientWidth).map((one) => one.getAttribute("aria-label"))), [], `with tables that fit at ${width}`);
+  await page.evaluate(() => document.getElementById("found-title").scrollIntoView());
+  const [line, tiles, title] = await boxes(page, "#next-short", "#tiles", "#found-title");
+  check((await page.textContent("#next-short")).startsWith("Next: Sand the saddle's bottom") && Math.abs(line.top - tiles.bottom) < 2 && title.top >= line.bottom, `what is next stays in sight at ${width}`);
+}
+
+// Steps without a reading between are gone through one by one.
+async function stepsFollow() {
+  const page = await visit(browser, address);
+  await show(page, "new-nut");
+  const seen = [];
+  for (let k = 0; k < 4; k++) {
+    seen.push([await page.textContent("#next h2"), await page.textContent("#next-done")]);
+    if (k < 3) await page.click("#next-done");
+  }
+  same(seen, [["New nut: fit a blank", "Done: step 3"], ["New nut: mark its slots", "Done: step 4"], ["New nut: cut its slots", "Done: step 5"], ["New nut: shape its top", "Done: measure again"]], "each names the step after it");
+  await accessible(page, "a step that follows");
+  await page.setViewportSize({width: 375, height: 812});
+  await accessible(page, "the same on a phone");
+  await page.setViewportSize({width: 1280, height: 900});
+  await page.click("#next-back");
+  same(await page.textContent("#next h2"), "New nut: cut its slots", "and there is a way back");
+  await page.click("#next-done");
+  await page.click("#next-done");
+  check((await page.evaluate(() => document.activeElement.name)).startsWith("readings.1."), "and at the end the next visit is opened to measure");
+  await show(page, "low-saddle");
+  same([await page.textContent("#next-done"), await page.locator("button.primary:visible").count()], ["Measure again", 0], "where all is done nothing has to go on");
+  await page.context().close();
+}
+
+// The keypad says of a reading what the fields say, and what the answer judges by is named.
+async function benchSays() {
+  const page = await visit(browser, address);
+  await show(page, "high-saddle");
+  const beside = await page.locator('[data-range="readings.1.humidity"]').textContent();
+  await page.click("#to-bench");
+  await page.waitForFunction(() => document.getElementById("bench-range").textContent.includes("in range"));
+  same([beside, await page.textContent("#bench-range"), await page.textContent("#bench-which"), await page.textContent("#bench-unit")], ["35–65in range", "35 to 65, in range, was 48 %", "", ""], "humidity");
+  const said = {};
+  for (let k = 0; k < 16; k++) {
+    await page.click("#bench-next");
+    said[`${await page.textContent("#bench-label")} ${await page.textContent("#bench-which")}`] = `${await page.textContent("#bench-value")} ${await page.textContent("#bench-unit")}: ${await page.textContent("#bench-range")}`;
+  }
+  same([said["Action over fret 12 String 1 E4"], said["Saddle height String 1"], said["Frets Look along each fret under the strings"]],
+    ["2.1 mm: 1.50 to 2.00, over by 0.10, was 2.35", "8.45 mm: was 9.0", "sound : was sound"], "each reading's range, side and what it was");
+  await page.click("#bench-plan");
+  await show(page, "fanned-acoustic-nut");
+  check((await page.textContent('[data-stage="saddle"] .tile-figures')).startsWith("all strings once the nut is done: 2.13 to 2.70"), "a forecast says so on its tile");
+  await page.context().close();
+}
+
+// Who has sheets finds them before the kinds of a new one; dates are not broken, and nothing is waited for in no words.
+async function startInOrder() {
+  const page = await visit(browser, address, {viewport: {width: 375, height: 812}});
+  await page.waitForSelector("[data-sheet]");
+  const [sheets, kinds, link] = await boxes(page, "[data-sheet]", "#profiles", "#to-new a");
+  check(sheets.top < kinds.top && link.top < sheets.top && link.height >= 44, "sheets before kinds, and a way to a new one");
+  const cards = await page.locator("#folder-sheets .card").evaluateAll((all) => all.map((one) => [one.textContent, one.querySelector(".day").getClientRects().length, [...one.querySelectorAll("span")].map((part) => getComputedStyle(part).fontSize)]));
+  check(cards.length === 6 && cards.every(([text, lines, sizes]) => !text.includes("Waits for: nothing") && lines === 1 && new Set(sizes).size === 1), `cards: ${JSON.stringify(cards)}`);
+  await page.context().close();
+  const bare = await serve();
+  const other = await visit(browser, bare.address);
+  await other.waitForSelector("#folder-sheets p");
+  const [none, first] = await boxes(other, "#open-title", "#profiles");
+  check(first.top < none.top && await other.locator("#to-new").isHidden(), "and without sheets the kinds come first");
+  await other.context().close();
+  await bare.stop();
+}
+
+for (const width of [375, 820, 1280, 2560]) {
+  const page = await visit(browser, address, {viewport: {width, height: heights[width]}, reducedMotion: "reduce"});
+  for (const one of [tablesWhole, evenRows, drawingsWhole, noticeCoversNothing, oneFilled, ...(width > 1000 ? [shortWord, planFlows] : [])]) {
+    try {
+      await one(page, width);
+    } catch (error) {
+      check(false, `${one.name} at ${width}: ${error.stack}`);
+    }
+  }
+  await page.context().close();
+}
+for (const one of [stepsFollow, benchSays, startInOrder]) {
+  try {
+    await one();
+  } catch (error) {
+    check(false, `${one.name}: ${error.stack}`);
+  }
+}
+await stop();
+await browser.close();
+report();
