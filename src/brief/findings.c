@@ -181,9 +181,9 @@ static int count_alike(const sil_plan *plan, int first)
     if (f->code == SIL_READING_ODD && f->level != SIL_LEVEL_WATCH) {
         return 1; /* each for a reason of its own */
     }
-    while (told_together && has_open_test(&f[count]) == has_open_test(f) &&
-           first + count < plan->finding_count && f[count].code == f->code &&
-           f[count].level == f->level && f[count].stage == f->stage && f[count].string >= 0) {
+    while (told_together && first + count < plan->finding_count && f[count].code == f->code &&
+           f[count].level == f->level && f[count].stage == f->stage && f[count].string >= 0 &&
+           has_open_test(&f[count]) == has_open_test(f)) {
         count++;
     }
     return count;

@@ -47,12 +47,12 @@ void say_check_filled(const brief *b, telling *t)
 {
     tell_list gaps = known(with(b, slots_with(b, SIL_RAISE), gap_of));
     tell(t,
-         "The file touched the first stack, and went no deeper. When done, at the next visit, the "
-         "gap at the 1st fret of ");
+         "The file touched the first stack, and went no deeper. The target of the gap at the 1st "
+         "fret of ");
     tell_which(t, &gaps);
     tell(t, ", %s, is ", brief_hold(b->plan->bench.targets.first_held));
     tell_each(t, "gap", &gaps);
-    tell(t, ".");
+    tell(t, ": the next visit says whether more comes off.");
 }
 
 static bool all_hardly_low(const brief *b, const tell_list *slots)

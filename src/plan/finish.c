@@ -37,14 +37,15 @@ double plan_slot_goal(const sil_plan *plan, int i)
                                              : plan->stages.deepen[i] - plan->stages.nut_raised[i];
 }
 
-/* Whether a slot that was cut from above has been read since, with the stroke on it that stayed on. One
- * that was to be raised shows by its gap whether it was. */
+/* Whether a slot of a new nut has been read since, with the stroke on it that stayed on. One that was to
+ * be raised shows by its gap whether it was. A slot that was filled is not finished: once it is in its
+ * range it is what was wanted. */
 static bool finishes_anew(const sil_plan *before, const sil_plan *now, double was, double is,
                           double share, int i)
 {
     double rise = -before->stages.deepen[i] * share;
     bool known = before->nut.verdict[i] == SIL_RAISE && sil_known(was) && sil_known(rise);
-    bool asked = plan_cuts_anew(before, i) && plan_gap_read(now, i);
+    bool asked = before->nut.remedy == SIL_NUT_REPLACE && plan_gap_read(now, i);
     return asked && (!known || is - was >= shown_share * rise);
 }
 

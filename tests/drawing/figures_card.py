@@ -108,9 +108,10 @@ def card_readings(pack):
             lines.append([action_then(pack, i) for i in every])
     if "f" in reads:
         lines.append([length(pack, pack.part.first_now(i)) for i in every])
-        if act in FIRST:
-            lines.append([length(pack, pack.part.first_after(i)) for i in every])
-        if act == "file-slots" and pack.part.files_again():
+        again = act == "file-slots" and pack.part.files_again()
+        if act in FIRST and not (again and not any(row[0] == "range, from" for row in pack.rows(CARD))):
+            lines.append([length(pack, pack.part.first_after(i)) for i in every])   # unless room is short
+        if again:
             lines.append([length(pack, pack.part.first_passed(i)) for i in every])
     if "a" in reads and pack.unit == "in":
         exact = saddle[0]["now"] is not None and [row["asked"]["action"] if act in ACTION else row["now"]

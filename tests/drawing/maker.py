@@ -161,6 +161,8 @@ def reason(view, i, gap, printed):
     value = bench.first_of(board, view.last, i, held) if gap else bench.action_of(board, view.last, i)
     if row["at_edge"]:
         return "at the edge of its range, and left there"
+    if gap and row.get("filed_back"):
+        return "filed back to where it was with the shim in, by a first stroke: the rest goes by the gap"
     if math.isnan(value) or not held and view.result["saddle"]["remedy"] == "wait":
         return "the saddle waits"
     if outside(value, band):

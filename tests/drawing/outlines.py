@@ -131,8 +131,13 @@ def tops_of(report, nut, path):
 
 def left_to_file(plan, s):
     """What is left at a slot after its first pass."""
-    left = s["goal"] - s["first_pass"] if s["verdict"] == "file" else 0.0
-    return left if plan["nut"]["remedy"] != "replace" and left >= LEAST_LEFT else 0.0
+    if s["leave"] is not None:   # cut from above
+        left = s["leave"]
+    elif s["filed_back"]:   # as far as it has to come down with the shim in, less what is filed of it now
+        left = s["goal"] + plan["nut"]["shim"] - s["filed_back"]
+    else:
+        left = s["goal"] - s["first_pass"] if s["verdict"] == "file" else 0.0
+    return left if left >= LEAST_LEFT else 0.0
 
 
 def check_nut_first(report, page, plan, nut, lean):
@@ -164,9 +169,9 @@ def check_nut_plan(report, page, plan, job, path):
         if not (slot.closed and same(slot.points, wanted)):
             report.wrong(f"nut: slot {s['number']} from above", wanted, slot.points)
     angle = plan["nut"]["fall_angle"]
-    fall = "headstock up" if angle is None else f"slots angled down {angle:.1f}\u00b0"
-    if not any(fall in text for _, _, text in page.texts):
-        report.wrong("nut: fall", fall, page.texts)
+    told = {by: "headstock up" if angle is None else f"slots angled down {angle + by:.1f}\u00b0" for by in (-1e-9, 1e-9)}
+    if not any(fall in text for _, _, text in page.texts for fall in told.values()):   # half way is either
+        report.wrong("nut: fall", told, page.texts)
 
 
 def crowded(nut, length, lean):

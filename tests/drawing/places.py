@@ -155,6 +155,7 @@ def readings(places, pages, count):
             places.add(("relief now",), relief.group(1), "bench plan")
             places.add(("relief after",), relief.group(2), "bench plan")
     forms(places, all_rows, count, {"first pass": "slot first", "gap when done": "gap done",
+                                    "gap, this pass": "gap first",
                                     "off, first pass": "base first", "action then": "action then",
                                     "action when done": "action after"}, "form of a step")
 
@@ -220,7 +221,7 @@ def templates(places, pages):
 
 
 SAID = {"stack": "stack", "stack-first": "stack now", "caliper": "caliper", "centre": "slot centre",
-        "peak": "peak", "height-first": "height first", "gap": "gap done"}
+        "peak": "peak", "height-first": "height first", "gap": "gap done", "gap-first": "gap first"}
 
 
 def step(places, row):

@@ -199,8 +199,8 @@ def unfinished(before, now, near):
     anew = [row["leave"] is not None for row in slots["strings"]]
     nut = to_finish([a and not b for a, b in zip(filed, anew)], passes, [number(row["goal"]) for row in slots["strings"]],
                     np.array(lever) * passes, fell, job.finish.nut, near)
-    nut = [cut_anew(before, now, i, fell[i], lever[i], near) if anew[i] else nut[i]
-           for i in range(job.count)]
+    nut = [slots["remedy"] == "replace" and cut_anew(before, now, i, fell[i], lever[i], near) if anew[i] else nut[i]
+           for i in range(job.count)]   # one that was filled is left in its range
     saddle = [False] * job.count
     if "tune-out" in part["withheld_by"]:   # peaks first, and then what was to be finished
         saddle = list(job.finish.saddle)

@@ -85,16 +85,13 @@ def of_part(name, part):
 
 
 def of_replaced(name, part):
-    """A part that is replaced is not worked: no dressing, no pass, no shim's share, no leave unless
-    it is made from a blank today."""
+    """A part that is replaced is not worked: no dressing, no pass, no shim's share."""
     if part["remedy"] != "replace":
         return
     for row in part["strings"]:
         for key in ("first_pass", "dress", "dress_first"):
             if row.get(key):
                 yield f"{key} of a part to be replaced", (name, row["number"]), row[key]
-        if name == "nut" and row["leave"] is not None and not part["make"]:
-            yield "leave of a part to be replaced", (name, row["number"]), row["leave"]
     for key in ("shim", "bottom_cut"):
         if part.get(key) is not None:
             yield f"{key} of a part to be replaced", name, part[key]

@@ -122,14 +122,14 @@ static double put_first(const draw_draft *draft, draw_shapes *list, sil_act act,
 {
     const brief *b = draft->brief;
     bool works = act == SIL_ACT_FILE_SLOTS || act == SIL_ACT_FILL_SLOT || act == SIL_ACT_SHIM_NUT;
+    bool again = act == SIL_ACT_FILE_SLOTS && brief_files_again(b);
     const form it = {draw_say(draft, "Gap at the 1st fret, %s, %s",
                               brief_hold(draft->plan->bench.targets.first_held), b->unit_name),
                      {{"now", first_now, false},
                       {"range, from", first_low, true},
                       {"to", first_high, true},
-                      {act == SIL_ACT_FILE_SLOTS && brief_files_again(b) ? "after this pass" : NULL,
-                       first_pass, false},
-                      {works ? "when all is done" : NULL, first_done, false}}};
+                      {again ? "after this pass" : NULL, first_pass, false},
+                      {works ? "when all is done" : NULL, first_done, again}}};
     return put_form(draft, list, &it, top, width, slim);
 }
 

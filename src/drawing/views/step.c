@@ -78,6 +78,14 @@ static void add_gaps(const draw_draft *draft, draw_grid *grid)
     grid->rows -= !any;
 }
 
+/* Room to read it a second time, unless room is short: the next visit has the same. */
+static void add_second(const draw_draft *draft, draw_grid *grid)
+{
+    if (!draft->dense) {
+        add_blank(grid, "and again");
+    }
+}
+
 /* The blanks to write in at a step. */
 typedef enum form_name {
     NO_FORM,
@@ -100,13 +108,13 @@ static void fill_grid(const draw_draft *draft, draw_grid *grid, form_name form)
         draw_grid_figures(draft, grid, "first pass", nut_first);
         add_gaps(draft, grid);
         add_blank(grid, "gap read");
-        add_blank(grid, "and again");
+        add_second(draft, grid);
         break;
     case SAND_FORM:
         draw_grid_figures(draft, grid, "off, first pass", base_first);
         add_actions(draft, grid, "action then", action_first);
         add_blank(grid, "action read");
-        add_blank(grid, "and again");
+        add_second(draft, grid);
         break;
     case DRESS_FORM:
         draw_grid_figures(draft, grid, "off the top", dress);
