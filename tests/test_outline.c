@@ -98,11 +98,13 @@ static void expect_floors(const scene *s, const part_corner *corners, int count,
         if (corners[i].bulge < 0) {
             part_arc arc = part_arc_to(corners[i], corners[(i + 1) % count]);
             bool back = plan->stages.filed_back[floors] > 0.0; /* with a shim under the nut */
-            double left = plan_slot_goal(plan, floors) +
-                          (back ? plan->stages.shim - plan->stages.filed_back[floors]
-                                : -plan->nut.first_pass[floors]);
-            bool more = (back || plan->nut.verdict[floors] == SIL_TAKE) && left >= 0.005 && first &&
-                        plan->nut.remedy != SIL_NUT_REPLACE;
+            bool anew = plan_cuts_anew(plan, floors);
+            double left = anew ? plan->nut.leave[floors]
+                               : plan_slot_goal(plan, floors) +
+                                     (back ? plan->stages.shim - plan->stages.filed_back[floors]
+                                           : -plan->nut.first_pass[floors]);
+            bool takes = anew || back || plan->nut.verdict[floors] == SIL_TAKE;
+            bool more = takes && left >= 0.005 && first;
             near(arc.x, nut->along[floors], 1e-6);
             near(arc.radius, plan->slot_width[floors] / cos(nut->slant) / 2, 1e-6);
             near(arc.y - arc.radius, nut->floor[floors] + (more ? left : 0), 1e-6);
