@@ -7,6 +7,19 @@
 
 typedef void say(const brief *b, telling *t);
 
+/* Lists of strings for the sentences at nut and saddle.
+ * say_slots:      the strings whose slot has this verdict, without a figure yet.
+ * say_slots_with: the same strings, with a figure of their slots. say_strings_with: at the saddle.
+ * say_take_coarse: takes the strings out of a list of first passes for which the tools are too
+ *                 coarse to give one. hold: how far each may go so that it rings clean; where that
+ *                 is known no tool would help, and the string is not among those returned. */
+typedef brief_figure say_slot_figure(const brief_slot *slot);
+typedef brief_figure say_bearing_figure(const brief_bearing *string);
+tell_list say_slots(const brief *b, sil_verdict verdict);
+tell_list say_slots_with(const brief *b, tell_list list, say_slot_figure *figure);
+tell_list say_strings_with(const brief *b, tell_list list, say_bearing_figure *figure);
+tell_list say_take_coarse(tell_list *first, const double *hold);
+
 /* Getting ready and measuring. */
 say say_prepare, say_check_prepare, say_stop, say_check_stop, say_measure_relief, say_straightedge,
     say_read_crowns, say_look_at_saddle, say_fit_saddle, say_check_fit, say_measure_first,
@@ -29,6 +42,8 @@ say say_fit_nut, say_check_fit_blank, say_mark_nut, say_check_mark_nut, say_cut_
     say_shape_saddle, say_check_shape_saddle, say_read_new, say_check_read_new;
 
 /* The feelers, files and slope of the nut slots, which filing and cutting them share.
+ * say_gap_done: the gap at fret 1 of a finished slot. say_first_stack: where its first pass stops.
+ * say_top_usual: whether a slot is to be as deep below the nut's top as is usual.
  * say_files: the files to use for the slots of a list.
  * say_first_stacks: the feelers for slots that are cut from above: the first stack, at which to stop
  *                   today, and the final one; nothing where no stack is known. strung: strings are on.
@@ -38,6 +53,8 @@ say say_fit_nut, say_check_fit_blank, say_mark_nut, say_check_mark_nut, say_cut_
  * say_stack_sure: how closely a stack of feelers gives the height of the string; ends a sentence.
  * say_fall: the slope of the slots down toward the tuners.
  * say_doubted: to measure the doubtful gaps of these slots again, before they are worked; "" without. */
+say_slot_figure say_gap_done, say_first_stack;
+bool say_top_usual(const brief *b);
 void say_files(const brief *b, tell_list slots, telling *t);
 void say_first_stacks(const brief *b, tell_list slots, bool strung, telling *t);
 void say_feelers(telling *t);
@@ -53,16 +70,23 @@ say say_sand, say_check_sand, say_dress, say_check_dress, say_check_action, say_
     say_neck_angle, say_check_neck_angle, say_neck_shim, say_neck_reset, say_check_neck;
 
 /* Shared by what is done to a saddle.
- * say_actions:   the action at fret 12 of every string of which it is known.
- * say_premise:   what these figures depend on.
+ * say_actions:   a sentence with the action at fret 12 of every string of which it is known, when the
+ *                work is as far as `when` says; and what it becomes after that, in the words of `later`,
+ *                where it is not NULL.
+ * say_action_done: the action when all is done.
  * say_after_nut: where the nut is worked at the same visit, the action to find before the cut. */
-typedef brief_figure say_bearing_figure(const brief_bearing *string);
-void say_actions(const brief *b, say_bearing_figure *figure, telling *t);
-void say_premise(const brief *b, telling *t);
+void say_actions(const brief *b, const char *when, say_bearing_figure *figure, const char *later,
+                 say_bearing_figure *then, telling *t);
+say_bearing_figure say_action_done;
 void say_after_nut(const brief *b, telling *t);
 
 /* Whether the top is dressed only once more has gone off the bottom, and all was measured again. */
 bool say_dresses_later(const brief *b);
+
+/* Gives the sizes of a part or slot that is cut in two goes, with their unit: those to stop at first,
+ * and the final ones. size: the word for it, by which the final ones are recorded, too. */
+void say_first_and_final(const char *size, const char *of_first, const tell_list *first,
+                         const tell_list *final, telling *t);
 
 /* In tune. say_tune_out: what follows from cents that are out. */
 say say_tune_screws, say_tune_ends, say_file_peaks, say_tuned_saddle, say_check_cents,

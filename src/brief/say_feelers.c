@@ -15,6 +15,22 @@ static tell_list those(const brief *b, tell_list slots, bool stays)
     return slots;
 }
 
+brief_figure say_first_stack(const brief_slot *slot)
+{
+    return slot->stack_first;
+}
+
+brief_figure say_gap_done(const brief_slot *slot)
+{
+    return slot->gap;
+}
+
+bool say_top_usual(const brief *b)
+{
+    const sil_allowances *allow = &b->plan->job->allowances;
+    return allow->bury_wound == 0.5 && allow->bury_plain == 1.0;
+}
+
 void say_last_stack(const brief *b, const tell_list *stack, telling *t)
 {
     tell_list moved = those(b, *stack, false), stays = those(b, *stack, true);
@@ -96,25 +112,20 @@ void say_fall(const brief *b, telling *t)
     tell(t, "down toward the tuners, so that the string leaves from its front edge.");
 }
 
+static brief_figure stack_of(const brief_slot *slot)
+{
+    return slot->stack;
+}
+
 void say_first_stacks(const brief *b, tell_list slots, bool strung, telling *t)
 {
-    tell_list first = slots, good = slots;
-    for (int i = 0; i < slots.count; i++) {
-        const brief_slot *slot = &b->nut.slot[i];
-        first.figure[i] = slot->stack_first;
-        good.figure[i] = slot->stack;
-        first.chosen[i] = slots.chosen[i] && brief_known(slot->stack_first);
-        good.chosen[i] = slots.chosen[i] && brief_known(slot->stack);
-    }
+    tell_list first = tell_known(say_slots_with(b, slots, say_first_stack));
+    tell_list good = tell_known(say_slots_with(b, slots, stack_of));
     if (tell_chosen(&first) == 0) {
         return;
     }
     tell(t, " File to a first feeler stack of ");
-    tell_each(t, "stack-first", &first);
-    tell_unit(t);
-    tell(t, ". The rest stays on until the strings have been on. The final stack is ");
-    tell_each(t, "stack", &good);
-    tell_unit(t);
+    say_first_and_final("stack", "stack-first", &first, &good, t);
     say_stack_sure(b, t);
     if (strung) {
         say_feelers(t);

@@ -4,11 +4,6 @@
 
 #include "../plan/plan.h"
 
-/* Less than this is too little to file, mm. */
-static const double least_pass = 0.01;
-
-typedef brief_figure figure_of(const brief_slot *slot);
-
 static brief_figure first_of(const brief_slot *slot)
 {
     return slot->first;
@@ -17,59 +12,18 @@ static brief_figure left_of(const brief_slot *slot)
 {
     return slot->left;
 }
-static brief_figure stack_of(const brief_slot *slot)
-{
-    return slot->stack_first;
-}
-static brief_figure gap_of(const brief_slot *slot)
-{
-    return slot->gap;
-}
 static brief_figure gap_first_of(const brief_slot *slot)
 {
     return slot->gap_first;
 }
 
-/* A list of the same slots with a different figure of each; known: only those that have it. */
-static tell_list with(const brief *b, tell_list list, figure_of *figure, bool known)
+/* The slots that are too high, each with its first pass; the tools are too coarse to give a safe one
+ * to those in `coarse`. */
+static tell_list slots_to_file(const brief *b, tell_list *coarse)
 {
-    for (int i = 0; i < list.count; i++) {
-        list.figure[i] = figure(&b->nut.slot[i]);
-        list.chosen[i] = list.chosen[i] && (!known || brief_known(list.figure[i]));
-    }
-    return list;
-}
-
-static tell_list high_slots(const brief *b)
-{
-    tell_list list = {.count = b->strings};
-    for (int i = 0; i < list.count; i++) {
-        list.chosen[i] = b->nut.slot[i].verdict == SIL_TAKE;
-    }
-    return list;
-}
-
-/* Takes out of a list those slots that are too high, but by so little that the tools are too coarse
- * for a safe first pass. */
-static tell_list take_coarse(const brief *b, tell_list *filed)
-{
-    tell_list coarse = *filed;
-    for (int i = 0; i < filed->count; i++) {
-        bool held = sil_known(b->plan->stages.slot_hold[i]); /* to ring clean: no tool helps */
-        bool little = filed->chosen[i] && b->nut.slot[i].first.exact < least_pass;
-        coarse.chosen[i] = little && !held;
-        filed->chosen[i] = filed->chosen[i] && !little;
-    }
-    return coarse;
-}
-
-static double most_left(const brief *b, const tell_list *slots)
-{
-    double most = 0.0;
-    for (int i = 0; i < slots->count; i++) {
-        most = slots->chosen[i] ? fmax(most, b->nut.slot[i].left.exact) : most;
-    }
-    return most;
+    tell_list slots = say_slots_with(b, say_slots(b, SIL_TAKE), first_of);
+    *coarse = say_take_coarse(&slots, b->plan->stages.slot_hold);
+    return slots;
 }
 
 /* Gives how much comes off, where the feelers to stop at are known already. */
@@ -86,9 +40,9 @@ static void tell_off(const tell_list *first, const char *before, const char *aft
 /* Where to stop comes first, then how much that is. */
 static void tell_passes(const brief *b, const tell_list *slots, telling *t)
 {
-    tell_list first = with(b, *slots, first_of, false), left = with(b, *slots, left_of, false);
-    tell_list stack = with(b, *slots, stack_of, true);
-    bool more = most_left(b, slots) > 0.0;
+    tell_list left = say_slots_with(b, *slots, left_of);
+    tell_list stack = tell_known(say_slots_with(b, *slots, say_first_stack));
+    bool more = tell_most(&left) > 0.0;
     tell(t, tell_chosen(slots) == 1 ? "File the nut slot of " : "File the nut slots of ");
     tell_which(t, slots);
     if (tell_chosen(&stack) > 0) {
@@ -98,9 +52,9 @@ static void tell_passes(const brief *b, const tell_list *slots, telling *t)
         say_stack_sure(b, t);
         say_feelers(t);
         say_last_stack(b, &stack, t);
-        tell_off(&first, more ? " As a first pass that is " : " That is ", " deeper", t);
+        tell_off(slots, more ? " As a first pass that is " : " That is ", " deeper", t);
     } else {
-        tell_off(&first, " deeper by ", more ? " as a first pass" : "", t);
+        tell_off(slots, " deeper by ", more ? " as a first pass" : "", t);
     }
     if (more) {
         tell(t, ". Then measure again, and expect about ");
@@ -114,23 +68,21 @@ static void tell_passes(const brief *b, const tell_list *slots, telling *t)
 /* How deep a slot may be at most, by the rule for it where that is the usual one. */
 static void tell_top(const brief *b, telling *t)
 {
-    const sil_allowances *allow = &b->plan->job->allowances;
     tell(t, " Then bring the nut's top down, so that ");
-    tell(t, allow->bury_wound == 0.5 && allow->bury_plain == 1.0
+    tell(t, say_top_usual(b)
                 ? "wound strings lie half in, and plain ones wholly."
                 : "no nut slot is deeper below the top than its depth on the nut's sheet.");
 }
 
 void say_doubted_high(const brief *b, telling *t)
 {
-    tell_list slots = high_slots(b);
-    (void)take_coarse(b, &slots); /* those are measured again with a finer tool anyway */
-    say_doubted(b, slots, t);
+    tell_list coarse; /* those are measured again with a finer tool anyway */
+    say_doubted(b, slots_to_file(b, &coarse), t);
 }
 
 void say_file(const brief *b, telling *t)
 {
-    tell_list slots = high_slots(b), coarse = take_coarse(b, &slots);
+    tell_list coarse, slots = slots_to_file(b, &coarse);
     t->way = BRIEF_DOWN;
     say_doubted_high(b, t);
     if (tell_chosen(&slots) > 0) {
@@ -151,14 +103,14 @@ void say_file(const brief *b, telling *t)
 /* After a first pass the gap is not yet that of the finished slot. */
 void say_check_filed(const brief *b, telling *t)
 {
-    tell_list slots = high_slots(b);
-    take_coarse(b, &slots);
+    tell_list coarse, slots = slots_to_file(b, &coarse);
     if (tell_chosen(&slots) == 0) { /* nothing is filed yet */
         say_check_written(b, t);
         return;
     }
-    bool more = most_left(b, &slots) > 0.0;
-    tell_list gaps = with(b, slots, more ? gap_first_of : gap_of, true);
+    tell_list left = say_slots_with(b, slots, left_of);
+    bool more = tell_most(&left) > 0.0;
+    tell_list gaps = tell_known(say_slots_with(b, slots, more ? gap_first_of : say_gap_done));
     tell(t,
          more
              ? "Stop at the feelers or at the gap, whichever comes first: the rest is for the next "

@@ -4,24 +4,6 @@
 
 #include "../plan/plan.h"
 
-static tell_list every_string(const brief *b)
-{
-    tell_list all = {.count = b->strings};
-    for (int i = 0; i < all.count; i++) {
-        all.chosen[i] = true;
-    }
-    return all;
-}
-
-/* Those strings of a list whose figure is known. */
-static tell_list known(tell_list list)
-{
-    for (int i = 0; i < list.count; i++) {
-        list.chosen[i] = list.chosen[i] && brief_known(list.figure[i]);
-    }
-    return list;
-}
-
 /* How closely the width is measured that a part is pushed into, mm. Common practice, no source. */
 static const double fit = 0.02;
 
@@ -129,7 +111,7 @@ void say_check_fit_blank(const brief *b, telling *t)
 
 void say_mark_nut(const brief *b, telling *t)
 {
-    tell_list centre = every_string(b);
+    tell_list centre = tell_every(b);
     for (int i = 0; i < centre.count; i++) {
         centre.figure[i] = b->nut.slot[i].along;
     }
@@ -161,8 +143,8 @@ void say_cut_nut(const brief *b, telling *t)
     tell(t,
          any ? "Cut the nut slots."
              : "Cut the nut slots after the fret height was measured: the feelers depend on it.");
-    say_first_stacks(b, every_string(b), false, t);
-    say_files(b, every_string(b), t);
+    say_first_stacks(b, tell_every(b), false, t);
+    say_files(b, tell_every(b), t);
     say_fall(b, t);
 }
 
@@ -174,8 +156,7 @@ void say_check_cut_nut(const brief *b, telling *t)
 
 void say_shape_nut(const brief *b, telling *t)
 {
-    tell_list depth = every_string(b);
-    const sil_allowances *allow = &b->plan->job->allowances;
+    tell_list depth = tell_every(b);
     for (int i = 0; i < depth.count; i++) {
         depth.figure[i] = b->nut.slot[i].depth;
     }
@@ -183,9 +164,7 @@ void say_shape_nut(const brief *b, telling *t)
             "this deep: ");
     tell_each(t, "depth", &depth);
     tell_unit(t);
-    tell(t, allow->bury_wound == 0.5 && allow->bury_plain == 1.0
-                ? ". So wound strings lie half in, and plain ones wholly. "
-                : ". ");
+    tell(t, say_top_usual(b) ? ". So wound strings lie half in, and plain ones wholly. " : ". ");
     tell(t, "Break its edges, and polish it.");
     if (brief_known(b->nut.height)) {
         tell(t, " At its highest it is ");
@@ -214,18 +193,14 @@ void say_measure_bridge(const brief *b, telling *t)
 
 void say_shape_saddle(const brief *b, telling *t)
 {
-    tell_list first = every_string(b), good = first;
+    tell_list first = tell_every(b), good = first;
     for (int i = 0; i < first.count; i++) {
         first.figure[i] = b->saddle.string[i].height_first;
         good.figure[i] = b->saddle.string[i].height;
     }
     t->way = BRIEF_DOWN;
     tell(t, "Bring its top down to heights over its bottom of, at first, ");
-    tell_each(t, "height-first", &first);
-    tell_unit(t);
-    tell(t, ". The rest stays on until the strings have been on. The final height is ");
-    tell_each(t, "height", &good);
-    tell_unit(t);
+    say_first_and_final("height", "height-first", &first, &good, t);
     tell(t, b->plan->tuning.remedy == SIL_TUNE_PEAKS
                 ? ". Leave the top flat and square for now: its peaks are filed next."
                 : ". Round the top over, with the strings leaving from where they are to leave.");
@@ -234,11 +209,11 @@ void say_shape_saddle(const brief *b, telling *t)
 
 void say_check_shape_saddle(const brief *b, telling *t)
 {
-    tell_list out = every_string(b);
+    tell_list out = tell_every(b);
     for (int i = 0; i < out.count; i++) {
         out.figure[i] = b->saddle.string[i].out;
     }
-    out = known(out);
+    out = tell_known(out);
     if (tell_chosen(&out) == 0) {
         tell(t, "Caliper from its bottom to its top at each string.");
         return;
@@ -291,25 +266,21 @@ static void tell_old_heights(const brief *b, telling *t)
 
 void say_new_saddle(const brief *b, telling *t)
 {
-    tell_list raised = {.count = b->strings}, first = every_string(b), height = first;
+    tell_list raised = {.count = b->strings}, first = tell_every(b), height = first;
     for (int i = 0; i < b->strings; i++) {
         raised.chosen[i] = b->saddle.string[i].verdict == SIL_RAISE;
         first.figure[i] = b->saddle.string[i].height_first;
         height.figure[i] = b->saddle.string[i].height;
     }
-    first = known(first);
-    height = known(height);
+    first = tell_known(first);
+    height = tell_known(height);
     bool feet = b->saddle.working == SIL_WORKING_FEET;
     t->way = BRIEF_UP;
     tell(t, feet ? "Make a new bridge" : "Make a new saddle");
     if (tell_chosen(&height) > 0) {
         tell(t, feet ? ", at first with heights over the top of "
                      : ", at first with heights over its bottom of ");
-        tell_each(t, "height-first", &first);
-        tell_unit(t);
-        tell(t, ". The rest stays on until the strings have been on. The final height is ");
-        tell_each(t, "height", &height);
-        tell_unit(t);
+        say_first_and_final("height", "height-first", &first, &height, t);
         tell(t, ".");
     } else {
         tell_old_heights(b, t);

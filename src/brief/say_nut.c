@@ -4,48 +4,14 @@
 
 #include "../plan/plan.h"
 
-typedef brief_figure figure_of(const brief_slot *slot);
-
-static brief_figure gap_of(const brief_slot *slot)
-{
-    return slot->gap;
-}
-
-/* A list of the same slots with a different figure of each. */
-static tell_list with(const brief *b, tell_list list, figure_of *figure)
-{
-    for (int i = 0; i < list.count; i++) {
-        list.figure[i] = figure(&b->nut.slot[i]);
-    }
-    return list;
-}
-
-static tell_list slots_with(const brief *b, sil_verdict verdict)
-{
-    tell_list list = {.count = b->strings};
-    for (int i = 0; i < list.count; i++) {
-        list.chosen[i] = b->nut.slot[i].verdict == verdict;
-    }
-    return list;
-}
-
-/* Those slots of a list whose figure is known. */
-static tell_list known(tell_list list)
-{
-    for (int i = 0; i < list.count; i++) {
-        list.chosen[i] = list.chosen[i] && brief_known(list.figure[i]);
-    }
-    return list;
-}
-
 void say_doubted_low(const brief *b, telling *t)
 {
-    say_doubted(b, slots_with(b, SIL_RAISE), t);
+    say_doubted(b, say_slots(b, SIL_RAISE), t);
 }
 
 void say_check_filled(const brief *b, telling *t)
 {
-    tell_list gaps = known(with(b, slots_with(b, SIL_RAISE), gap_of));
+    tell_list gaps = tell_known(say_slots_with(b, say_slots(b, SIL_RAISE), say_gap_done));
     tell(t,
          "The file touched the first stack, and went no deeper. The target of the gap at the 1st "
          "fret of ");
@@ -67,11 +33,11 @@ static bool all_hardly_low(const brief *b, const tell_list *slots)
 
 void say_fill(const brief *b, telling *t)
 {
-    tell_list slots = slots_with(b, SIL_RAISE), low = slots;
+    tell_list slots = say_slots(b, SIL_RAISE), low = slots;
     for (int i = 0; i < slots.count; i++) {
         low.figure[i] = figure_length(b->unit, -b->plan->stages.deepen[i], SIL_NEAREST);
     }
-    low = known(low);
+    low = tell_known(low);
     bool one = tell_chosen(&slots) == 1;
     say_doubted_low(b, t);
     tell(t, one ? "The nut slot of " : "The nut slots of ");
@@ -120,7 +86,7 @@ static tell_list filed_back(const brief *b)
 
 void say_shim_nut(const brief *b, telling *t)
 {
-    tell_list back = filed_back(b), high = slots_with(b, SIL_TAKE);
+    tell_list back = filed_back(b), high = say_slots(b, SIL_TAKE);
     say_doubted_low(b, t);
     tell(t, "Shim the nut: one hard full-length piece of ");
     t->way = BRIEF_UP;
@@ -145,7 +111,7 @@ void say_check_shimmed_nut(const brief *b, telling *t)
     for (int i = 0; i < gaps.count; i++) {
         gaps.chosen[i] = b->nut.slot[i].verdict != SIL_TAKE;
     }
-    gaps = known(with(b, gaps, gap_of));
+    gaps = tell_known(say_slots_with(b, gaps, say_gap_done));
     tell(t, "Tune, and measure. When done, the gap at the 1st fret of ");
     tell_which(t, &gaps);
     tell(t, ", %s, is ", brief_hold(b->plan->bench.targets.first_held));

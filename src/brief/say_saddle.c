@@ -22,34 +22,28 @@ static brief_figure action_made_of(const brief_bearing *string)
 {
     return string->action_made;
 }
-static brief_figure action_done_of(const brief_bearing *string)
+brief_figure say_action_done(const brief_bearing *string)
 {
     return string->action_done;
 }
 
-static tell_list actions(const brief *b, say_bearing_figure *figure)
+static void tell_actions(const brief *b, say_bearing_figure *figure, telling *t)
 {
-    tell_list action = {.count = b->strings};
-    for (int i = 0; i < action.count; i++) {
-        action.figure[i] = figure(&b->saddle.string[i]);
-        action.chosen[i] = brief_known(action.figure[i]); /* not of one that waits */
-    }
-    return action;
+    tell_list action = tell_known(say_strings_with(b, tell_every(b), figure));
+    tell_each(t, "action", &action); /* not of one that waits */
 }
 
-/* Gives the action at fret 12 of every string of which it is known. */
-void say_actions(const brief *b, say_bearing_figure *figure, telling *t)
+void say_actions(const brief *b, const char *when, say_bearing_figure *figure, const char *later,
+                 say_bearing_figure *then, telling *t)
 {
-    tell_list action = actions(b, figure);
-    tell_each(t, "action", &action);
-}
-
-/* Says what the figures for the saddle depend on. */
-void say_premise(const brief *b, telling *t)
-{
-    if (b->plan->stages.changed[SIL_NUT]) {
-        tell(t, ", with the nut done as planned");
+    tell(t, "Action at the 12th %s%s: ", when,
+         b->plan->stages.changed[SIL_NUT] ? ", with the nut done as planned" : "");
+    tell_actions(b, figure, t);
+    if (later) {
+        tell(t, ". %s: ", later);
+        tell_actions(b, then, t);
     }
+    tell(t, ".");
 }
 
 /* Gives a figure at each end of the saddle. */
@@ -191,7 +185,7 @@ static void tell_sanding(const brief *b, telling *t)
 /* Where the nut is worked at the same visit, the action is read before the saddle is cut. */
 void say_after_nut(const brief *b, telling *t)
 {
-    tell_list before = actions(b, action_before_of);
+    tell_list before = tell_known(say_strings_with(b, tell_every(b), action_before_of));
     if (b->plan->stages.changed[SIL_NUT]) {
         t->figure_way = BRIEF_NO_WAY;
         tell(t, " First do the nut, and measure the action. Where it is not about ");
@@ -231,35 +225,18 @@ void say_check_sand(const brief *b, telling *t)
         say_check_written(b, t);
         return;
     }
-    tell(t, "Action at the 12th after this pass");
-    say_premise(b, t);
-    tell(t, ": ");
-    say_actions(b, action_first_of, t);
-    if (!b->saddle.one_pass) {
-        tell(t, ". When all is sanded: ");
-        say_actions(b, action_all_of, t);
-    }
-    tell(t, ".");
+    say_actions(b, "after this pass", action_first_of,
+                b->saddle.one_pass ? NULL : "When all is sanded", action_all_of, t);
 }
 
 void say_check_action(const brief *b, telling *t)
 {
-    tell(t, "Action at the 12th when done");
-    say_premise(b, t);
-    tell(t, ": ");
-    say_actions(b, action_done_of, t);
-    tell(t, ".");
+    say_actions(b, "when done", say_action_done, NULL, NULL, t);
 }
 
 void say_check_new_saddle(const brief *b, telling *t)
 {
-    tell(t, "Action at the 12th at first");
-    say_premise(b, t);
-    tell(t, ": ");
-    say_actions(b, action_made_of, t);
-    tell(t, ". When done: ");
-    say_actions(b, action_done_of, t);
-    tell(t, ".");
+    say_actions(b, "at first", action_made_of, "When done", say_action_done, t);
 }
 
 void say_shim_saddle(const brief *b, telling *t)
@@ -275,11 +252,7 @@ void say_shim_saddle(const brief *b, telling *t)
 
 void say_check_shimmed(const brief *b, telling *t)
 {
-    tell(t, "Action at the 12th with the shim under it");
-    say_premise(b, t);
-    tell(t, ": ");
-    say_actions(b, action_all_of, t);
-    tell(t, ".");
+    say_actions(b, "with the shim under it", action_all_of, NULL, NULL, t);
 }
 
 void say_saddle_moved(const brief *b, const sil_finding *f, int count, telling *t)

@@ -94,6 +94,32 @@ int tell_chosen(const tell_list *list)
     return chosen;
 }
 
+tell_list tell_every(const brief *b)
+{
+    tell_list all = {.count = b->strings};
+    for (int i = 0; i < all.count; i++) {
+        all.chosen[i] = true;
+    }
+    return all;
+}
+
+tell_list tell_known(tell_list list)
+{
+    for (int i = 0; i < list.count; i++) {
+        list.chosen[i] = list.chosen[i] && brief_known(list.figure[i]);
+    }
+    return list;
+}
+
+double tell_most(const tell_list *list)
+{
+    double most = 0.0;
+    for (int i = 0; i < list->count; i++) {
+        most = list->chosen[i] ? fmax(most, list->figure[i].exact) : most;
+    }
+    return most;
+}
+
 void tell_string(telling *t, int string)
 {
     tell(t, "%d", string + 1);

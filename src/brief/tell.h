@@ -44,7 +44,15 @@ typedef struct tell_list {
     brief_figure figure[SIL_STRINGS_MAX];
 } tell_list;
 
+/* tell_chosen: how many strings a list has.
+ * tell_every:  all strings, without a figure yet.
+ * tell_known:  the strings of a list whose figure is known.
+ * tell_most:   the greatest figure of a list; 0 where none is known, or all are below.
+ */
 int tell_chosen(const tell_list *list);
+tell_list tell_every(const brief *b);
+tell_list tell_known(tell_list list);
+double tell_most(const tell_list *list);
 
 /* tell_which: names the strings of a list: "string 2", "strings 1, 3 and 4", "all strings"; "the
  *             string" on an instrument with one.
