@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* The words of every code, all in one place: the fixed word for scripts, what a person reads, and
- * why a part waits. */
+/* The words of every code: the fixed word for scripts, and what a person reads. Why a part waits for
+ * it is in waits.c. */
 #include "codes.h"
 
 code_words code_words_of(sil_code code)
@@ -12,9 +12,7 @@ code_words code_words_of(sil_code code)
             .figure = LENGTH,
             .subject = "Relief at fret %",
             .meaning = "A string lies flat on a straight neck and on a back-bowed one alike. A "
-                       "back-bow shows only under a straightedge, and buzzes at the first frets.",
-            .why = "the neck may be back-bowed, which a string cannot show",
-            .for_what = "a straightedge"};
+                       "back-bow shows only under a straightedge, and buzzes at the first frets."};
     case SIL_RELIEF_LOW:
         return (code_words){.word = "relief-low",
                             .figure = LENGTH,
@@ -38,26 +36,20 @@ code_words code_words_of(sil_code code)
         return (code_words){.word = "relief-unknown",
                             .subject = "Relief was not measured",
                             .meaning =
-                                "Every height depends on it: measure it before cutting anything.",
-                            .why = "relief was not measured",
-                            .for_what = "the relief"};
+                                "Every height depends on it: measure it before cutting anything."};
     case SIL_ROD_LIMIT:
         return (code_words){
             .word = "rod-limit",
             .figure = LENGTH,
             .subject = "Relief at fret %",
             .meaning =
-                "No truss rod can put it right here, so it stays, and the plan takes it as it is.",
-            .why = "the neck is bowed too far to set up, and no truss rod can mend it",
-            .for_what = "the neck's bow"};
+                "No truss rod can put it right here, so it stays, and the plan takes it as it is."};
     case SIL_FRET_WORN:
         return (code_words){.word = "fret-worn",
                             .figure = LENGTH,
                             .subject = "Worn spot in fret %",
                             .meaning = "A note fretted at it buzzes on the next frets; at fret 1 "
-                                       "the gap is read too large by its depth.",
-                            .why = "the frets are levelled first",
-                            .for_what = "the frets"};
+                                       "the gap is read too large by its depth."};
     case SIL_FRET_HIGH:
         return (code_words){
             .word = "fret-high",
@@ -68,16 +60,12 @@ code_words code_words_of(sil_code code)
         return (code_words){.word = "crown-thin",
                             .figure = LENGTH,
                             .subject = "Fret height after levelling to the deepest worn spot",
-                            .meaning = "Too little to level: fit new frets.",
-                            .why = "new frets come first",
-                            .for_what = "new frets"};
+                            .meaning = "Too little to level: fit new frets."};
     case SIL_CROWNS_UNREAD:
         return (code_words){.word = "crowns-unread",
                             .subject = "Nobody has looked at the frets for wear",
                             .meaning = "Worn first frets look like a high nut. Look at frets 1 to "
-                                       "3 before you file a nut slot.",
-                            .why = "nobody has looked at the frets for wear",
-                            .for_what = "a look at the frets"};
+                                       "3 before you file a nut slot."};
     case SIL_SLOT_LOW:
         return (code_words){.word = "slot-low",
                             .figure = LENGTH,
@@ -106,10 +94,7 @@ code_words code_words_of(sil_code code)
                             .meaning =
                                 "Too little, and a taller one would raise the strings. Lay a "
                                 "straightedge on the frets and over the bridge: where it "
-                                "does not clear its top, the neck's angle is short.",
-                            .why = "the saddle would stand too low even at the top of the target "
-                                   "range",
-                            .for_what = "the neck's angle"};
+                                "does not clear its top, the neck's angle is short."};
     case SIL_PROTRUSION_HIGH:
         return (code_words){.word = "protrusion-high",
                             .figure = LENGTH,
@@ -135,43 +120,28 @@ code_words code_words_of(sil_code code)
                             .meaning = "The neck's angle is at fault, and no work on the saddle "
                                        "would cure it."};
     case SIL_CLIMATE:
-        return (code_words){
-            .word = "climate",
-            .figure = PERCENT,
-            .subject = "Humidity",
-            .meaning =
-                "Tops and necks move with it: bring it back inside its limits, then measure again.",
-            .why = "the humidity is outside its limits",
-            .for_what = "the humidity",
-            .next = "bring the humidity back"};
+        return (code_words){.word = "climate",
+                            .figure = PERCENT,
+                            .subject = "Humidity",
+                            .meaning = "Tops and necks move with it: bring it back inside its "
+                                       "limits, then measure again."};
     case SIL_BRIDGE_LIFTED:
         return (code_words){.word = "bridge-lifted",
                             .subject = "The bridge is lifting",
                             .meaning =
-                                "Have a qualified repairer glue it first: every height changes.",
-                            .why = "the bridge is lifting",
-                            .for_what = "the bridge",
-                            .next = "glue the bridge"};
+                                "Have a qualified repairer glue it first: every height changes."};
     case SIL_BRACES_LOOSE:
         return (code_words){
             .word = "braces-loose",
             .subject = "A brace is loose",
-            .meaning = "Have a qualified repairer glue it first: the top moves when it is.",
-            .why = "a brace is loose",
-            .for_what = "a brace",
-            .next = "glue the brace"};
+            .meaning = "Have a qualified repairer glue it first: the top moves when it is."};
     case SIL_NOT_TUNED:
         return (code_words){.word = "not-tuned",
                             .subject = "The strings were not at pitch",
-                            .meaning = "The neck bends with the tension: tune, then measure again.",
-                            .why = "the strings were not at pitch",
-                            .for_what = "strings at pitch",
-                            .next = "tune, and measure again"};
+                            .meaning =
+                                "The neck bends with the tension: tune, then measure again."};
     case SIL_READINGS_DISAGREE:
-        return (code_words){.word = "readings-disagree",
-                            .sentence = say_gaps_apart,
-                            .why = "two readings of one thing do not fit together",
-                            .for_what = "readings that fit together"};
+        return (code_words){.word = "readings-disagree", .sentence = say_gaps_apart};
     case SIL_TOOL_COARSE:
         return (code_words){.word = "tool-coarse",
                             .figure = LENGTH,
@@ -181,17 +151,13 @@ code_words code_words_of(sil_code code)
     case SIL_FORECAST:
         return (code_words){.word = "forecast",
                             .subject = "Figures past this work are a forecast",
-                            .meaning = "Measure everything again after it, and only then cut.",
-                            .why = "the truss rod is turned first",
-                            .for_what = "the truss rod"};
+                            .meaning = "Measure everything again after it, and only then cut."};
     case SIL_ADJUST_LIMIT:
         return (code_words){
             .word = "adjust-limit",
             .figure = LENGTH,
             .subject = "Travel the saddle needs",
-            .meaning = "More than it is likely to have left: look at the neck's angle first.",
-            .why = "the saddle reaches the end of its travel before the target range",
-            .for_what = "a repairer"};
+            .meaning = "More than it is likely to have left: look at the neck's angle first."};
     case SIL_EDGE_NARROW:
         return (code_words){
             .word = "edge-narrow",
@@ -226,17 +192,13 @@ code_words code_words_of(sil_code code)
     case SIL_SADDLE_LOOSE:
         return (code_words){.word = "saddle-loose",
                             .subject = "The saddle is loose, leans or rocks",
-                            .meaning = "Every action read over it is false.",
-                            .why = "the saddle is not firm, so no action read over it is true",
-                            .for_what = "a firm saddle"};
+                            .meaning = "Every action read over it is false."};
     case SIL_ATTACK:
         return (code_words){.word = "attack",
                             .figure = NEWTONS,
                             .subject = "Hardest pluck that rings clean",
                             .meaning = "With every reading at its target it would still buzz under "
                                        "this pick: raise the targets, or pick lighter.",
-                            .why = "its target is too low for the pick that was chosen",
-                            .for_what = "a target, or a pick",
                             .sentence = say_attack};
     case SIL_STRING_UNKNOWN:
         return (code_words){
@@ -262,16 +224,11 @@ code_words code_words_of(sil_code code)
         return (code_words){.word = "rod-unknown",
                             .subject = "The sheet does not say whether there is a truss rod",
                             .meaning = "If there is one, set the relief first: nut and saddle may "
-                                       "then need nothing, so both wait.",
-                            .why = "it is not known whether there is a truss rod",
-                            .for_what = "a look for a rod"};
+                                       "then need nothing, so both wait."};
     case SIL_WRONG_WAY:
         return (code_words){.word = "wrong-way", .sentence = say_wrong_way};
     case SIL_MOVED:
-        return (code_words){.word = "moved",
-                            .sentence = say_moved,
-                            .why = "the season has moved the instrument since the visit before",
-                            .for_what = "its usual humidity"};
+        return (code_words){.word = "moved", .sentence = say_moved};
     case SIL_ZERO_FRET_LOW:
         return (code_words){
             .word = "zero-fret-low",
@@ -284,9 +241,7 @@ code_words code_words_of(sil_code code)
                             .figure = LENGTH,
                             .subject = "Gap at the 1st fret",
                             .meaning = "The zero fret is too high: stiff, and sharp at the first "
-                                       "frets. Its slots only guide: filing them changes nothing.",
-                            .why = "the zero fret is put right first",
-                            .for_what = "the zero fret"};
+                                       "frets. Its slots only guide: filing them changes nothing."};
     case SIL_CORE_ASSUMED:
         return (code_words){
             .word = "core-assumed",
@@ -296,14 +251,9 @@ code_words code_words_of(sil_code code)
     case SIL_SADDLE_UNREAD:
         return (code_words){.word = "saddle-unread",
                             .subject = "Nobody knows how far the saddle stands out of the bridge",
-                            .meaning = "It is not cut blind: measure it first.",
-                            .why = "it is not known how far the saddle stands out of the bridge",
-                            .for_what = "the saddle's height"};
+                            .meaning = "It is not cut blind: measure it first."};
     case SIL_SADDLE_MOVED:
-        return (code_words){.word = "saddle-moved",
-                            .sentence = say_saddle_moved,
-                            .why = "the saddle was not worked, and yet the caliper reads otherwise",
-                            .for_what = "the saddle's height"};
+        return (code_words){.word = "saddle-moved", .sentence = say_saddle_moved};
     case SIL_AIM_RAISED:
         return (code_words){.word = "aim-raised", .sentence = say_aim_raised};
     case SIL_AIM_SHORT:
@@ -329,11 +279,7 @@ code_words code_words_of(sil_code code)
     case SIL_CARRIED:
         return (code_words){.word = "carried", .sentence = say_carried};
     case SIL_READING_ODD:
-        return (code_words){.word = "reading-odd",
-                            .sentence = say_reading_odd,
-                            .why = "a reading stands out and must be taken again",
-                            .for_what = "a second reading",
-                            .next = "measure again"};
+        return (code_words){.word = "reading-odd", .sentence = say_reading_odd};
     case SIL_SADDLE_CURVE:
         return (code_words){
             .word = "saddle-curve",
@@ -345,9 +291,7 @@ code_words code_words_of(sil_code code)
         return (code_words){.word = "tune-out",
                             .figure = CENTS,
                             .subject = "Cents at the 12th fret",
-                            .meaning = "", /* say_tune_out adds what follows from it */
-                            .why = "its peaks are filed first, while it has the height for them",
-                            .for_what = "its peaks"};
+                            .meaning = ""}; /* say_tune_out adds what follows from it */
     case SIL_TUNE_LEFT:
         return (code_words){
             .word = "tune-left",
@@ -366,9 +310,7 @@ code_words code_words_of(sil_code code)
         return (code_words){.word = "make-nut",
                             .subject = "A new nut is made from a blank",
                             .meaning = "Its slots follow from their targets, the relief and the "
-                                       "frets: no reading of the old nut is needed.",
-                            .why = "a new nut comes first",
-                            .for_what = "the new nut"};
+                                       "frets: no reading of the old nut is needed."};
     case SIL_MAKE_SADDLE:
         return (code_words){.word = "make-saddle",
                             .subject = "A new saddle is made from a blank",
@@ -394,11 +336,7 @@ code_words code_words_of(sil_code code)
                             .meaning = "The slot is cut for the sound fret: its gap reads more "
                                        "until the spot is put right."};
     case SIL_IMPOSSIBLE:
-        return (code_words){.word = "impossible",
-                            .sentence = say_impossible,
-                            .why = "a figure comes out as no part can be",
-                            .for_what = "figures that can be",
-                            .next = "measure again"};
+        return (code_words){.word = "impossible", .sentence = say_impossible};
     case SIL_UNDER_FRETS:
         return (code_words){
             .word = "under-frets",
@@ -416,9 +354,4 @@ code_words code_words_of(sil_code code)
 const char *sil_code_word(sil_code code)
 {
     return code_words_of(code).word;
-}
-
-const char *brief_waits(sil_code code)
-{
-    return code_words_of(code).why;
 }

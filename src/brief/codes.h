@@ -13,14 +13,20 @@ typedef enum code_figure { NO_FIGURE, LENGTH, PERCENT, SHARE, DEGREES, NEWTONS, 
 typedef struct code_words {
     const char *word; /* fixed, for scripts */
     code_figure figure;
-    const char *subject;  /* what was read; "%" is replaced by the fret */
-    const char *meaning;  /* what that means */
-    say_found *sentence;  /* its own sentence, or NULL */
-    const char *why;      /* why a part waits, as a clause: "relief was not measured" */
-    const char *for_what; /* what the part waits for: "the relief" */
-    const char *next;     /* for a code that stops all work: what to do about it */
+    const char *subject; /* what was read; "%" is replaced by the fret */
+    const char *meaning; /* what that means */
+    say_found *sentence; /* its own sentence, or NULL */
 } code_words;
 
 code_words code_words_of(sil_code code);
+
+/* A part that waits because of a code. All are NULL for a code that no part waits for. */
+typedef struct code_wait {
+    const char *why;      /* why it waits, as a clause: "relief was not measured" */
+    const char *for_what; /* what it waits for: "the relief" */
+    const char *next;     /* for a code that stops all work: what to do about it; else NULL */
+} code_wait;
+
+code_wait code_wait_of(sil_code code);
 
 #endif

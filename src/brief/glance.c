@@ -156,7 +156,7 @@ static void tell_waiting(const brief *b, const sil_withheld *withheld, bool more
 {
     tell_things things = {.joint = ", "};
     for (int k = 0; k < withheld->count; k++) {
-        const char *what = code_words_of(withheld->by[k]).for_what;
+        const char *what = code_wait_of(withheld->by[k]).for_what;
         tell(t, "%s", what && things.told == 0 ? "for " : "");
         tell_thing(t, &things, what, what);
     }

@@ -37,7 +37,7 @@ static const char *next_work(const sil_plan *plan, text_store *store)
         return words ? words : "";
     }
     for (int i = 0; i < plan->nut_withheld.count; i++) {
-        const char *words = code_words_of(plan->nut_withheld.by[i]).next;
+        const char *words = code_wait_of(plan->nut_withheld.by[i]).next;
         if (words) {
             add_item(&t, words);
         }
@@ -64,7 +64,7 @@ static const char *waits_for(const sil_plan *plan, text_store *store)
         for (int i = 0; i < parts[part]->count; i++) {
             sil_code code = parts[part]->by[i];
             if (part == 0 || !sil_withheld_by(parts[0], code)) {
-                add_item(&t, code_words_of(code).for_what);
+                add_item(&t, code_wait_of(code).for_what);
             }
         }
     }
