@@ -185,6 +185,8 @@ static void the_first_pass_leaves_more_where_less_is_known(void **state)
     sil_nut_make(&bench, &stages, &(sil_nut_given){.fall_share = 0.5}, &nut);
     near(nut.leave[0], 0.05, 0.0);
     assert_false(sil_known(nut.stack[0]));
+    sil_nut_await(bench.board.strings, &nut);
+    near(nut.leave[0], 0.0, 0.0); /* a slot that waits is not cut at all */
 }
 
 /* A nut that is copied has its old floors; its strings are where those put them. */

@@ -35,7 +35,7 @@ static void fill_passes(const brief *b, brief_slot *slot, int i)
     bool files = slot->does == BRIEF_FILES, back = files && slot->verdict != SIL_TAKE;
     double shim = b->nut_part.shim, whole = plan_slot_goal(plan, i) + shim;
     double first = back ? plan->stages.filed_back[i] : plan->nut.first_pass[i] + shim;
-    double left = whole - first;
+    double left = plan_slot_left(plan, i);
     bool at_once = left < least_pass;
     slot->deepen = files
                        ? figure_limited(b->unit, at_once ? first : whole, SIL_DOWN, FIGURE_OFF_SLOT)
@@ -43,9 +43,8 @@ static void fill_passes(const brief *b, brief_slot *slot, int i)
     slot->first = files ? figure_limited(b->unit, first, SIL_DOWN, FIGURE_OFF_SLOT) : figure_none();
     slot->left = files ? figure_length(b->unit, at_once ? 0.0 : left, SIL_NEAREST) : figure_none();
     slot->stack_first =
-        files ? figure_limited(b->unit, plan->nut.stack[i] + left, SIL_UP, FIGURE_FLOOR)
-        : plan_cuts_anew(plan, i)
-            ? figure_limited(b->unit, plan->nut.stack[i] + plan->nut.leave[i], SIL_UP, FIGURE_FLOOR)
+        files || plan_cuts_anew(plan, i)
+            ? figure_limited(b->unit, plan->nut.stack[i] + left, SIL_UP, FIGURE_FLOOR)
             : figure_none();
     slot->worked = files || slot->does == BRIEF_FILLS || slot->does == BRIEF_NEW;
     slot->stack = figure_limited(b->unit, plan->nut.stack[i], SIL_UP, FIGURE_FLOOR);
@@ -129,15 +128,6 @@ static void fill_slot(brief *b, int i, brief_slot *slot)
     brief_fill_leaves(b, slot);
 }
 
-static const char *unread_slots(brief *b)
-{
-    bool meant[SIL_STRINGS_MAX];
-    for (int i = 0; i < b->strings; i++) {
-        meant[i] = b->nut.slot[i].verdict == SIL_WAIT;
-    }
-    return brief_which(b, "slot", meant);
-}
-
 static const char *slots_with(brief *b, sil_verdict verdict)
 {
     bool meant[SIL_STRINGS_MAX];
@@ -152,7 +142,7 @@ static const char *nothing_filed(brief *b)
     if (b->nut.zero_fret) {
         return "No slot is filed for height: the zero fret sets it";
     }
-    const char *unread = unread_slots(b);
+    const char *unread = slots_with(b, SIL_WAIT);
     return unread[0] ? text_keep(&b->store, "Nothing is filed; not read yet: %s", unread)
                      : "Nothing is filed: every slot is in its range";
 }

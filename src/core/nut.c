@@ -168,6 +168,7 @@ static void await_slot(int i, sil_nut_work *work)
     work->floor[i] = work->stack[i] = work->depth[i] = SIL_UNKNOWN;
     work->stack_u[i] = work->stack_bend[i] = SIL_UNKNOWN;
     work->stack_moved[i] = work->stack_stays[i] = false;
+    work->leave[i] = 0.0;
 }
 
 void sil_nut_await(int strings, sil_nut_work *work)

@@ -11,10 +11,8 @@ static const double least_left = 0.005;
 /* How much is left to file at a slot after its first pass. */
 static double left_after_first(const sil_plan *plan, int i)
 {
-    bool back = plan->nut.remedy == SIL_NUT_SHIM && plan->stages.filed_back[i] > 0.0;
-    bool anew = back || plan_cuts_anew(plan, i), takes = plan->nut.verdict[i] == SIL_TAKE;
-    double left = anew ? plan->nut.leave[i] : plan_slot_goal(plan, i) - plan->nut.first_pass[i];
-    return (takes || anew) && left >= least_left ? left : 0;
+    double left = plan_slot_left(plan, i);
+    return left >= least_left ? left : 0;
 }
 
 /* The nut after the first pass. Its top stays as far above the floors as they need. */

@@ -63,19 +63,20 @@ static bool was_to_file(const sil_plan *before, int i)
            before->nut.verdict[i] == SIL_TAKE && before->nut.first_pass[i] >= least_pass;
 }
 
-static void move_stack(const sil_plan *before, sil_plan *now, int i)
+/* Takes the stack over from the one that a slot was filed to before, and what was left on it then, where
+ * stiffness and the errors can account for what lies between; from now on its gap counts. came: the slot
+ * came down as it was to. */
+static void follow(const sil_plan *before, sil_plan *now, bool came, int i)
 {
     sil_nut_work *nut = &now->nut;
-    double pass = before->nut.first_pass[i];
-    double filed_to = before->nut.stack[i] + plan_slot_goal(before, i) - pass;
+    double filed_to = before->nut.stack[i] + plan_slot_left(before, i);
     double moved = filed_to - plan_slot_goal(now, i);
-    double shift = moved - nut->stack[i];
-    double lift = plan_stack_bend(now, i);
+    double shift = moved - nut->stack[i], lift = plan_stack_bend(now, i);
     double reach = (sil_known(lift) ? lift : 0.0) + coverage * nut->stack_u[i];
-    if (!was_to_file(before, i) || !is_worked(nut->verdict[i]) || !(fabs(shift) <= reach)) {
+    if (!is_worked(nut->verdict[i]) || !(fabs(shift) <= reach)) {
         return;
     }
-    if (came_down(before, now, i) > pass / 2.0) {
+    if (came) {
         nut->stack[i] = moved;
         nut->floor[i] += shift;
         nut->stack_u[i] = now->stages.deepen_u[i];
@@ -85,30 +86,17 @@ static void move_stack(const sil_plan *before, sil_plan *now, int i)
     }
 }
 
-/* A slot that was cut from above was filed to its stack and what was left on it; from now on its gap
- * counts. */
-static void follow_new_slot(const sil_plan *before, sil_plan *now, int i)
-{
-    sil_nut_work *nut = &now->nut;
-    double moved = before->nut.stack[i] + before->nut.leave[i] - plan_slot_goal(now, i);
-    double shift = moved - nut->stack[i], lift = plan_stack_bend(now, i);
-    double reach = (sil_known(lift) ? lift : 0.0) + coverage * nut->stack_u[i];
-    if (is_worked(nut->verdict[i]) && fabs(shift) <= reach) {
-        nut->stack[i] = moved;
-        nut->floor[i] += shift;
-        nut->stack_u[i] = now->stages.deepen_u[i];
-        nut->stack_moved[i] = true;
-    }
-}
-
 void plan_move_stacks(const sil_plan *before, sil_plan *now)
 {
     sil_nut_work *nut = &now->nut;
     for (int i = 0; i < now->job->string_count; i++) {
         if (!plan_cuts_anew(before, i)) {
-            move_stack(before, now, i);
+            if (was_to_file(before, i)) {
+                bool came = came_down(before, now, i) > before->nut.first_pass[i] / 2.0;
+                follow(before, now, came, i);
+            }
         } else if (!plan_makes_nut(before) || now->nut_made == PLAN_READ_BACK) {
-            follow_new_slot(before, now, i);
+            follow(before, now, true, i); /* its gap shows that it was cut */
         }
     }
     double top = nut->top;

@@ -37,6 +37,12 @@ double plan_slot_goal(const sil_plan *plan, int i)
                                              : plan->stages.deepen[i] - plan->stages.nut_raised[i];
 }
 
+double plan_slot_left(const sil_plan *plan, int i)
+{
+    bool filed = plan->nut.verdict[i] == SIL_TAKE && !plan_cuts_anew(plan, i);
+    return filed ? plan_slot_goal(plan, i) - plan->nut.first_pass[i] : plan->nut.leave[i];
+}
+
 /* Whether a slot of a new nut has been read since, with the stroke on it that stayed on. One that was to
  * be raised shows by its gap whether it was. A slot that was filled is not finished: once it is in its
  * range it is what was wanted. */

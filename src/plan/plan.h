@@ -233,8 +233,12 @@ double plan_saddle_pass(const sil_plan *plan, int string);
  * to choose; unknown where nobody has. */
 double plan_choice(const sil_plan *plan, sil_stage_name part, int string);
 
-/* How far a slot is deepened in all, mm: to its target, or to where the string rings clean. */
+/* plan_slot_goal: how far a slot is deepened in all, mm: to its target, or to where the string rings
+ *                 clean.
+ * plan_slot_left: how much of that today's pass leaves on for a later one; or of a slot that is cut from
+ *                 above, how much higher than its stack it is filed today, mm. */
 double plan_slot_goal(const sil_plan *plan, int string);
+double plan_slot_left(const sil_plan *plan, int string);
 
 /* Cores, unit mass and tension of each string, for what is shown; the bench is set. */
 void plan_weigh(sil_plan *plan);

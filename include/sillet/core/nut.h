@@ -92,8 +92,9 @@ typedef struct sil_nut_work {
     bool stack_stays[SIL_STRINGS_MAX];    /* a pass was called for before, but the gap did not come
                                              down: stiffness may hold the string up */
     double leave[SIL_STRINGS_MAX]; /* of a slot that is cut from above, in a new nut or once it
-                                             is filled: how much higher than its stack it is filed at
-                                             first, mm; otherwise 0 */
+                                             is filled, and of one that is filed back over a shim: how
+                                             much higher than its stack it is filed at first, mm;
+                                             otherwise 0 */
     double depth[SIL_STRINGS_MAX]; /* depth of the slot below the finished top */
     double shim;                   /* unknown unless one goes under the nut */
     double fall_angle_deg;         /* slope of the slots down toward the tuners */
