@@ -118,9 +118,8 @@ static void put_next(const brief *b, json_at root, text_store *store)
 }
 
 /* On which side of its range a reading is, and by how much; nothing where it is not known. */
-static void put_off(const brief *b, const brief_reading *reading, json_at row)
+static void put_off(brief_off off, json_at row)
 {
-    brief_off off = brief_off_range(b, reading);
     json_put_word(row, "side", off.side);
     json_put_word(row, "off", brief_known(off.by) ? off.by.shown : NULL);
 }
@@ -140,16 +139,14 @@ static void put_reading(const brief *b, const brief_reading *reading, json_at ro
     json_put_word(row, "aim", reading->wanted.aim.shown);
     json_put_word(row, "high", reading->wanted.high.shown);
     json_put_word(row, "marks", marks_of(&reading->wanted, store));
-    put_off(b, reading, row);
+    put_off(brief_off_range(b, reading), row);
 }
 
 static void put_humidity(const brief *b, json_at row)
 {
-    brief_off off = brief_off_humidity(b);
     json_put_word(row, "low", b->humidity_wanted.low.shown);
     json_put_word(row, "high", b->humidity_wanted.high.shown);
-    json_put_word(row, "side", off.side);
-    json_put_word(row, "off", brief_known(off.by) ? off.by.shown : NULL);
+    put_off(brief_off_humidity(b), row);
 }
 
 static void put_each(const brief *b, const brief_reading *readings, json_at object, const char *key,
