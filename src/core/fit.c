@@ -95,6 +95,16 @@ double sil_first_read(const sil_gaps *gaps, int string)
     return sil_known(open) ? open : gaps->first[string];
 }
 
+bool sil_first_settles(const sil_gaps *gaps, int string)
+{
+    return sil_first_read(gaps, string) > 0.0;
+}
+
+bool sil_first_touches(const sil_gaps *gaps, int string)
+{
+    return gaps->first[string] == 0.0 || gaps->first_open[string] == 0.0;
+}
+
 static void read_string(const sil_board *board, const sil_gaps *gaps, int string, sil_fit *fit)
 {
     double action = settled(gaps->action[string]);

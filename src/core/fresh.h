@@ -14,6 +14,11 @@ double core_fall_angle_deg(const sil_nut_given *make);
  * that would bring its gap to the low edge; u: standard uncertainty of the stack; both mm. */
 double core_slot_leave(const sil_bench *bench, double over_low, double u);
 
+/* core_saddle_leave: how much higher than its height the top of a new saddle is left at first under a
+ * string, mm: the bench's stroke, or what keeps the string in its range. over_low: how far its action is
+ * over the low edge of the range once all is done; u: standard uncertainty of its height; both mm. */
+double core_saddle_leave(const sil_bench *bench, double over_low, double u, int string);
+
 /* core_aim_over_low: how far a slot at its target is over the low edge of its range, mm at the nut. */
 double core_aim_over_low(const sil_bench *bench, int string);
 

@@ -66,7 +66,7 @@ static double over_edge(const sil_bench *bench, const sil_stages *stages, double
 {
     sil_fit fit = stages->fit[SIL_NUT];
     fit.bend = bend;
-    if (bench->fresh.nut || !(sil_first_read(&bench->gaps, i) > 0.0)) {
+    if (bench->fresh.nut || !sil_first_settles(&bench->gaps, i)) {
         fit.nut_height[i] = core_new_nut_height(bench, &fit, stages->level_depth, i);
     }
     return wanted_top(bench, &fit, i) - edge_over(&bench->board, bend, i);
@@ -79,22 +79,27 @@ static double edge_u(const sil_bench *bench, const sil_stages *stages, int i)
     const sil_board *board = &bench->board;
     double bend = stages->fit[SIL_NUT].bend, step = sil_bend(board, stages->relief_u);
     double bowed = over_edge(bench, stages, bend + step, i) - over_edge(bench, stages, bend, i);
-    double gap = sil_first_read(&bench->gaps, i) > 0.0 ? sil_first_u(bench, i)
-                                                       : sil_rectangular(SIL_FIRST_STANDS);
+    double gap = sil_first_settles(&bench->gaps, i) ? sil_first_u(bench, i)
+                                                    : sil_rectangular(SIL_FIRST_STANDS);
     double share = board->fret_x[i][1] / board->fret_x[i][board->frets < 3 ? 2 : 3];
     double t = sil_leverage(board, i);
     double nut = bench->fresh.nut ? 0.0 : gap / (1.0 - share) * (1.0 - t) / t;
     return hypot(hypot(bowed, nut), sil_rectangular(bench->tools.caliper));
 }
 
-/* What stays on at first, so that no string goes under its range. */
+double core_saddle_leave(const sil_bench *bench, double over_low, double u, int i)
+{
+    double spare = over_low / sil_leverage(&bench->board, i);
+    return fmax(bench->leave_saddle, SIL_GUARD_SET * u - spare);
+}
+
+/* What stays on at first; by_old: the heights follow from those of the old one. */
 static double stays_on(const sil_bench *bench, const sil_stages *stages, bool by_old, int i)
 {
     const sil_band *action = &bench->targets.action[i];
     double u = by_old ? hypot(stages->lower_u[i], sil_rectangular(bench->tools.caliper))
                       : edge_u(bench, stages, i);
-    double spare = (action->aim - action->low) / sil_leverage(&bench->board, i);
-    return fmax(bench->leave_saddle, SIL_GUARD_SET * u - spare);
+    return core_saddle_leave(bench, action->aim - action->low, u, i);
 }
 
 /* How much higher than its target action asks for a string's place is made, so that the saddle stands

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* How much of the work at the saddle is done in its first pass. See docs/arithmetic.md, "How much at a
  * time". */
+#include "fresh.h"
 #include "room.h"
 
 bool core_all_finished(const sil_bench *bench, const sil_saddle_work *work)
@@ -60,12 +61,11 @@ static double dress_first_of(const sil_bench *bench, const sil_saddle_given *mak
     return held ? fmin(pass, fmax(0.0, work->hold[i] + under - off)) : pass;
 }
 
-/* What stays on a new saddle at first, so that no string goes under its range. */
+/* What stays on a new saddle at first. */
 static double stays_on(const sil_bench *bench, const sil_stages *stages, int i)
 {
     double action = sil_action(&bench->board, &stages->fit[SIL_SADDLE], i, 12);
-    double spare = (action - bench->targets.action[i].low) / sil_leverage(&bench->board, i);
-    return fmax(bench->leave_saddle, SIL_GUARD_SET * stages->lower_u[i] - spare);
+    return core_saddle_leave(bench, action - bench->targets.action[i].low, stages->lower_u[i], i);
 }
 
 void core_saddle_passes(const sil_bench *bench, const sil_saddle_given *make,

@@ -260,7 +260,7 @@ static void run(const sil_bench *bench, sil_stages *stages)
     fit[SIL_SADDLE] = fit[SIL_NUT];
     core_judge_saddle(bench, stages);
     for (int i = 0; i < bench->board.strings && bench->fresh.saddle; i++) {
-        if (!(sil_first_read(&bench->gaps, i) > 0.0)) { /* how far off a nut is that was not read */
+        if (!sil_first_settles(&bench->gaps, i)) { /* how far off a nut is that was not read */
             stages->deepen[i] = stages->deepen_u[i] = stages->first_u[i] = SIL_UNKNOWN;
         }
     }

@@ -49,8 +49,7 @@ static sil_verdict judge(double value, sil_side side, double cut, bool odd)
 /* A string on its fret needs no figure to be put right, once nothing else can be why it lies there. */
 static bool lies_on_fret(const sil_bench *bench, int i)
 {
-    const sil_gaps *gaps = &bench->gaps;
-    return bench->looked_at && (gaps->first[i] == 0.0 || gaps->first_open[i] == 0.0);
+    return bench->looked_at && sil_first_touches(&bench->gaps, i);
 }
 
 /* The action that the string is to have once all is done: its present one, or its target where that is
@@ -102,7 +101,7 @@ static sil_verdict judge_slot(const sil_bench *bench, const sil_stages *stages, 
     if (bench->fresh.nut) {
         return SIL_TAKE;
     }
-    if (bench->fresh.saddle && !(sil_first_read(&bench->gaps, i) > 0.0)) {
+    if (bench->fresh.saddle && !sil_first_settles(&bench->gaps, i)) {
         return SIL_WAIT; /* its target only stands for its gap */
     }
     sil_verdict verdict =

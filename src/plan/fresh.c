@@ -117,7 +117,7 @@ bool plan_makes_saddle(const sil_plan *plan)
 
 bool plan_gap_read(const sil_plan *plan, int string)
 {
-    return sil_first_read(&plan->bench.gaps, string) > 0.0;
+    return sil_first_settles(&plan->bench.gaps, string);
 }
 
 bool plan_nut_stands(const sil_plan *plan)

@@ -125,10 +125,8 @@ static sil_cause_name excuse(const sil_plan *plan, const astray *a, double attac
  * but the cause of the buzz is clear without one. */
 static bool lies_on_fret_1(const sil_plan *plan, const sil_cause *note)
 {
-    const sil_gaps *gaps = &plan->bench.gaps;
-    int i = note->string;
     return note->fret == 0 && !sil_known(note->clean_force) &&
-           (gaps->first[i] == 0.0 || gaps->first_open[i] == 0.0);
+           sil_first_touches(&plan->bench.gaps, note->string);
 }
 
 /* The hardest clean pluck at a fret. Unknown at the last fret, since there is no fret beyond it to

@@ -230,6 +230,19 @@ double sil_leverage(const sil_board *board, int string);
  */
 double sil_first_read(const sil_gaps *gaps, int string);
 
+/* sil_first_settles: whether the height of a slot follows from its gap at fret 1.
+ * Given:    gaps    as read
+ *           string  0..strings - 1
+ * Returned: false where it was not read, or the string lies on fret 1
+ */
+bool sil_first_settles(const sil_gaps *gaps, int string);
+
+/* sil_first_touches: whether a string was read lying on fret 1, held down or open.
+ * Given:    gaps    as read
+ *           string  0..strings - 1
+ */
+bool sil_first_touches(const sil_gaps *gaps, int string);
+
 /* sil_fit_read: computes string heights at nut and saddle from the readings.
  * Given:    board  laid
  *           gaps   as read; no height follows from 0 or from an unknown reading
