@@ -174,114 +174,6 @@ static void the_ends_are_named(void **state)
     }
 }
 
-/* --- screws ----------------------------------------------------------------------------------- */
-
-/* Where the ring of a string is. */
-static draw_point ring_of(const draw_shapes *list, int number)
-{
-    for (int i = 1; i < list->count; i++) {
-        if (list->shapes[i - 1].kind == DRAW_SHAPE_ARC && atoi(words_of(list, i)) == number) {
-            return list->shapes[i - 1].at;
-        }
-    }
-    return (draw_point){NAN, NAN};
-}
-
-static double moves_of(const scene *s, int i)
-{
-    const brief_bearing *string = &s->b->saddle.string[i];
-    return !brief_known(string->moves) ? 0
-           : string->way == BRIEF_DOWN ? -string->moves.exact
-                                       : string->moves.exact;
-}
-
-/* An arrow's shaft from where a string is to where it goes, and a head where that is far enough. */
-static void look_at_move(const draw_shapes *list, double x, double move, double *level)
-{
-    int from = 0, to = 0, shafts = 0, heads = 0;
-    double now = NAN, then = NAN;
-    for (int i = 0; i < list->count; i++) {
-        const draw_point *p = points_of(list, i);
-        bool line = list->shapes[i].kind == DRAW_SHAPE_PATH && list->shapes[i].count == 2;
-        bool here = line && fabs((p[0].x + p[1].x) / 2 - x) < 1e-6;
-        if (here && list->shapes[i].layer == DRAW_PRESENT) {
-            from++;
-            now = p[0].y;
-        } else if (here && list->shapes[i].layer == DRAW_CUT_FIRST) {
-            to++;
-            then = p[0].y;
-        } else if (here && list->shapes[i].layer == DRAW_SLOT && fabs(p[0].y - now) < 1e-6) {
-            shafts++;
-            near(fabs(p[1].y - p[0].y), fabs(move), 1e-6);
-        } else if (list->shapes[i].filled && fabs(p[0].x - x) < 1e-6) {
-            heads++;
-            assert_true(((p[1].y + p[2].y) / 2 < p[0].y) == (move > 0));
-        }
-    }
-    assert_int_equal(from, 1);
-    assert_int_equal(to, move != 0);
-    assert_int_equal(shafts, move != 0);
-    assert_int_equal(heads, fabs(move) > 2.5);
-    assert_true(move == 0 || fabs(then - now - move) < 1e-6);
-    assert_true(!sil_known(*level) || fabs(now - *level) < 1e-6);
-    *level = now;
-}
-
-static const char *row_of_screws(const scene *s, int i)
-{
-    const brief_bearing *string = &s->b->saddle.string[i];
-    const char *way = string->way == BRIEF_DOWN     ? "down"
-                      : string->way == BRIEF_UP     ? "up"
-                      : string->verdict == SIL_WAIT ? "wait"
-                                                    : "stays";
-    return draw_say(s->draft, "%d|%s|%s|%s|%s|%s|%s", i + 1, draw_say_note(s->draft, i),
-                    string->action_before.shown, way, string->moves.shown, string->turns.shown,
-                    string->action_done.shown);
-}
-
-static void screws_are_turned_as_far_as_drawn(void **state)
-{
-    (void)state;
-    static scene s;
-    uint64_t seed = 63;
-    int moved = 0, pages = 0;
-    for (int job = 0; job < 3 * JOBS; job++) {
-        set_up_random(&s, &seed, 1 + job % SIL_STRINGS_MAX);
-        int page = sil_drawing_find(s.drawing, "saddle");
-        const draw_shapes *list = s.drawing->papers[page].shapes;
-        const char *told = text_with(list, "Dashed: now. Solid: target. Heights ");
-        double scale = told != NULL ? atof(strstr(told, "Heights") + 8) : 0, most = 0;
-        double level = SIL_UNKNOWN, before = -INFINITY, ring = SIL_UNKNOWN;
-        bool turned =
-            sil_working_turns(s.b->saddle.working) && s.b->saddle.remedy != SIL_SADDLE_WAIT;
-        assert_true((told != NULL) == turned);
-        for (int place = 0; place < s.b->strings && turned; place++) {
-            int i = s.left ? place : s.b->strings - 1 - place;
-            draw_point at = ring_of(list, i + 1);
-            assert_true(at.x > before);
-            before = at.x;
-            assert_true(place == 0 || fabs(at.y - ring) < 1e-6);
-            ring = at.y;
-            look_at_move(list, at.x, moves_of(&s, i) * scale, &level);
-            assert_true(at.y > level + fmax(moves_of(&s, i), 0) * scale + 5);
-            assert_int_equal(count_rows(list, row_of_screws(&s, i)), 1);
-            most = fmax(most, fabs(moves_of(&s, i)));
-            moved += moves_of(&s, i) != 0;
-        }
-        if (turned) {
-            bool fits = most * scale <= 25, larger = scale < 20 && most * scale * 2 <= 25;
-            assert_true(scale == 20 || scale == 10 || scale == 5);
-            assert_true((fits || scale == 5) && !larger);
-            assert_true((text_with(list, "12th, nut done") != NULL) ==
-                        s.plan.stages.changed[SIL_NUT]);
-            assert_true((text_with(list, "12th now") != NULL) != s.plan.stages.changed[SIL_NUT]);
-            pages++;
-        }
-        take_down(&s);
-    }
-    assert_true(pages > 20 && moved > 100);
-}
-
 /* --- templates and blanks --------------------------------------------------------------------- */
 
 static void templates_say_what_they_leave_out(void **state)
@@ -390,7 +282,6 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_dimension_is_to_scale),
         cmocka_unit_test(the_ends_are_named),
-        cmocka_unit_test(screws_are_turned_as_far_as_drawn),
         cmocka_unit_test(templates_say_what_they_leave_out),
         cmocka_unit_test(centres_are_told_from_the_bass_end),
         cmocka_unit_test(keys_explain_what_is_drawn),

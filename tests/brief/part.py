@@ -9,6 +9,16 @@ LEAST_PASS = 0.005  # mm: less is no pass that a person could take
 FEEL = 0.1  # mm: less is not asked off the top
 
 
+def left_to_file(nut, row):
+    """How much stays on at a slot after today's filing; None where nothing is filed or cut."""
+    if row["leave"] is not None:   # cut from above
+        return row["leave"]
+    if row["filed_back"]:   # as far as it has to come down with the shim in, less what is filed of it now
+        return row["goal"] + nut["shim"] - row["filed_back"]
+    files = row["verdict"] == "file" and nut["remedy"] != "replace"
+    return row["goal"] - row["first_pass"] if files else None
+
+
 class Shown:
     """A result with what its sheet says, in one unit."""
 
@@ -35,8 +45,7 @@ class Shown:
     def files_again(self):
         """Whether some of the slots that are filed keep something on after their first pass."""
         return self.nut["remedy"] == "file" and any(
-            row["verdict"] == "file" and row["goal"] - row["first_pass"] >= LEAST_PASS
-            for row in self.nut["strings"])
+            (left_to_file(self.nut, row) or 0.0) >= LEAST_PASS for row in self.nut["strings"])
 
     def first_passed(self, i):
         """The gap at fret 1 after the first pass: as far from the one before it as the pass is of the cut."""
@@ -56,20 +65,15 @@ class Shown:
     def slot(self, i):
         """What is done at a slot, and its figures."""
         row, remedy = self.nut["strings"][i], self.nut["remedy"]
-        shim = self.nut["shim"] if remedy == "shim" else 0.0
-        verdict = row["verdict"]
-        own = row["goal"]
-        back = row["filed_back"]
+        shim, verdict, own, back = self.nut_shim(), row["verdict"], row["goal"], row["filed_back"]
         takes = (verdict == "file" and remedy != "replace") or bool(back)
-        made = row["leave"] is not None and row["stack"] is not None
         does = {"file": "deeper", "raise": "fill", "leave": "leave", "wait": "wait"}[verdict]
         does = "new" if remedy == "replace" else does
         does = ("deeper" if back else "leave") if back is not None else does
         first = None if not takes else back or row["first_pass"] + shim
-        left = own + shim - first if takes else None
+        left = left_to_file(self.nut, row)
         whole = first if takes and left < LEAST_PASS else None if own is None else own + shim
-        stack_first = self.length(row["stack"] + left, UP) if takes and row["stack"] is not None else \
-            self.length(row["stack"] + row["leave"], UP) if made else "-"
+        stack_first = "-" if None in (left, row["stack"]) else self.length(row["stack"] + left, UP)
         stack = self.length(row["stack"], UP)
         worked = does in ("deeper", "fill", "new")
         return {

@@ -9,7 +9,7 @@ import sys
 from types import SimpleNamespace
 
 TESTS = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
-sys.path.insert(0, os.path.join(TESTS, "oracle"))
+sys.path[:0] = [os.path.join(TESTS, "oracle"), os.path.join(TESTS, "brief")]
 os.environ.setdefault("SILLET_PROFILES", os.path.join(os.path.dirname(TESTS), "profiles"))
 PROGRAM = os.environ.get("SILLET", "build/check/sillet")
 

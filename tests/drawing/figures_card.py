@@ -133,6 +133,11 @@ def card_stops(pack):
     pack.same("card: WAIT", "WAIT" in rows, waits and not stop)
 
 
+def leads(pack, step):
+    """The figures that stand with the name of a step that is not the next: those it is worked to."""
+    return (worked_to(pack, step) or [[]])[0]
+
+
 def card_steps(pack):
     """One paper; on it every step, by its number, and the figures that each is worked to, in order."""
     pack.same("card: papers", len(pack.pages[CARD]), 1)
@@ -142,7 +147,7 @@ def card_steps(pack):
     for step in pack.result["steps"]:
         if after:
             pack.same(f"card: step {step['step']}", str(step["step"]) in numbers, True)
-            for figure in (worked_to(pack, step) or [[]])[0]:
+            for figure in leads(pack, step):
                 at = told.find(figure["shown"], at)
                 if at < 0:
                     pack.report.wrong(f"card: {step['act']}", figure["shown"], "nowhere after that")

@@ -113,7 +113,10 @@ def nut_table(pack):
     pack.table("Nut", wanted)
     told = any(y < last - 4 for page in pack.pages["Nut"] for last in [table_end(pack, page)]
                for x, y, text in page.texts if y > 66 and x > FRAME_LEFT)
-    pack.same("nut: how to stop, under the table", told, pack.result["nut"]["remedy"] != "none")
+    stops = any(pack.part.slot(i)["stack_now"] != "-" for i in range(pack.count))
+    rolled = any(text.startswith("No file fits") for text in pack.texts("Nut"))
+    pack.same("nut: how to stop, under the table", told, stops or rolled)
+    pack.same("nut: down to which feelers", sum(t.startswith("Feelers now") for t in pack.texts("Nut")), int(stops))
     pack.same("nut: how good the feelers are", [
         re.findall(r"\d*\.\d+", text) for text in pack.texts("Nut")
         if text.startswith("Feelers: ")], feelers(pack))

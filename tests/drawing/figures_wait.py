@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: MIT
 """The paper in place of a part that waits: why, and which steps come before it, by name and number."""
 from figures_bench import words
-from figures_card import worked_to
+from figures_card import leads
 
 
 def is_between(pack, code, figure):
@@ -24,7 +24,7 @@ def waits(pack):
             first = order.index(step["stage"]) < order.index(which) or step["act"] in (
                 "neck-angle", "file-peaks")
             pack.same(f"{which} waits: {step['act']}", str(step["step"]) in numbers, first)
-            for figure in (worked_to(pack, step) or [[]])[0] if first else []:
+            for figure in leads(pack, step) if first else []:
                 at = told.find(figure["shown"], at)
                 if at < 0:
                     return pack.report.wrong(f"{which} waits: {step['act']}", figure["shown"], "nowhere")

@@ -11,9 +11,9 @@ from scipy.optimize import minimize
 
 import shape
 from measure import EXACT, near
+from part import LEAST_PASS, left_to_file
 
 WORDS = {"finished", "cut-first", "present", "slot", "contact", "centre", "text"}
-LEAST_LEFT = 0.005  # mm: less is not left for another pass
 
 
 def layer(page, word):
@@ -129,22 +129,12 @@ def tops_of(report, nut, path):
     return found
 
 
-def left_to_file(plan, s):
-    """What is left at a slot after its first pass."""
-    if s["leave"] is not None:   # cut from above
-        left = s["leave"]
-    elif s["filed_back"]:   # as far as it has to come down with the shim in, less what is filed of it now
-        left = s["goal"] + plan["nut"]["shim"] - s["filed_back"]
-    else:
-        left = s["goal"] - s["first_pass"] if s["verdict"] == "file" else 0.0
-    return left if left >= LEAST_LEFT else 0.0
-
-
 def check_nut_first(report, page, plan, nut, lean):
     """The first pass: its floors stand higher by what is left, and its top with them."""
-    left = [left_to_file(plan, s) for s in nut]
+    every = [left_to_file(plan["nut"], s) or 0.0 for s in nut]
+    left = [l if l >= LEAST_PASS else 0.0 for l in every]
     found = layer(page, "cut-first")
-    if len(found) != (max(left) > 0) and abs(max(left) - LEAST_LEFT) > 1e-6:
+    if len(found) != (max(left) > 0) and abs(max(left) - LEAST_PASS) > 1e-6:
         report.wrong("nut: outlines of the first pass", max(left) > 0, len(found))
     for path in found:
         check_outline(report, "nut, first pass", path, page.length)
@@ -263,10 +253,10 @@ def states_of(plan, job):
     dress = [w["dress"] or 0.0 for w in strings]
     left = [b - a for a, b in zip(ends["cut-first"], ends["finished"])]
     left += [(w["dress"] or 0.0) - (w["dress_first"] or 0.0) for w in strings]
-    there = {"finished": True, "present": not anew and bool(cut or max(dress) >= LEAST_LEFT),
-             "cut-first": not anew and max(left) >= LEAST_LEFT}
-    unsure = {"finished": False, "present": near(max(dress), LEAST_LEFT, 1e-6),
-              "cut-first": near(max(left), LEAST_LEFT, 1e-6)}
+    there = {"finished": True, "present": not anew and bool(cut or max(dress) >= LEAST_PASS),
+             "cut-first": not anew and max(left) >= LEAST_PASS}
+    unsure = {"finished": False, "present": near(max(dress), LEAST_PASS, 1e-6),
+              "cut-first": near(max(left), LEAST_PASS, 1e-6)}
     return {word: (there[word], unsure[word], ends[word], tops[word]) for word in ends}
 
 

@@ -4,14 +4,10 @@ import json
 import math
 import os
 import re
-import sys
 
 import drawn
-import pdf
-
-sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "brief"))
 import part
-import sheets  # which finds the oracle
+import pdf
 import sheet
 from shown import NEAREST, shown
 

@@ -29,14 +29,16 @@ def written(value):
     return f"{value:.6f}".rstrip("0").rstrip(".") or "0"
 
 
+def rewritten(text, node, new):
+    """The sheet's text with other words for the figure of a node."""
+    at = node.start_mark.index + (text[node.start_mark.index] in "\"'")
+    return text[:at] + new + text[at + len(FIGURE.match(node.value)[0]):]
+
+
 def replaced(text, changes):
     """The sheet's text with the figure of each node written anew."""
     for node, value in sorted(changes, key=lambda change: -change[0].start_mark.index):
-        figure = FIGURE.match(node.value)[0]
-        at = node.start_mark.index + (text[node.start_mark.index] in "\"'")
-        whole = "." not in figure and float(value).is_integer()
-        new = str(int(value)) if whole else written(value)
-        text = text[:at] + new + text[at + len(figure):]
+        text = rewritten(text, node, written(value))
     return text
 
 

@@ -23,31 +23,20 @@ from concurrent.futures import ThreadPoolExecutor
 
 import yaml
 
+sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "sense"))
+from mutated import FIGURE, figure_of, figures, rewritten, written
+
 # Whose figures are readings; what else stands in a reading counts something or names a place.
 KEYS = {"relief", "gap", "action", "first", "first_open", "off", "saddle_height", "bridge_top",
         "humidity"}
-NOT_FIGURES = {"sillet", "title", "ref", "owner", "by", "date", "material", "note", "profile", "name"}
 MOST_DEEPER = 0.02   # of all figures of a kind
 DEEPER = 0.005   # mm: less than a file or a sheet of paper tells
 WORDS = {"reading-odd", "saddle-curve", "readings-disagree", "off-forecast", "moved", "impossible",
          "under-frets"}
 LENGTHS = {"relief", "frets", "first", "first_open", "action", "saddle_height", "bridge_top"}
 EACH = ("action", "first", "first_open")
-FIGURE = re.compile(r"-?\d+(\.\d+)?(?![\w.]*[-:])")
 ENDS = ("planned as before", "warned of", "held", "work is stopped", "refused", "deeper, with a word",
         "deeper without a word")
-
-
-def scalars(node, key=None, path=()):
-    """(path, node) of every figure of a part of a sheet."""
-    if isinstance(node, yaml.MappingNode):
-        for name, value in node.value:
-            yield from scalars(value, name.value, (*path, name.value))
-    elif isinstance(node, yaml.SequenceNode):
-        for n, value in enumerate(node.value):
-            yield from scalars(value, key, (*path, n))
-    elif key not in NOT_FIGURES and FIGURE.match(node.value) and float(FIGURE.match(node.value)[0]) != 0:
-        yield path, node
 
 
 def is_reading(path):
@@ -59,18 +48,6 @@ def is_read_figure(path):
     names = [key for key in path[2:] if isinstance(key, str)]
     last = names[-1] if names[-1] not in ("treble", "bass") else names[-2]
     return names[0] in LENGTHS | {"humidity"} and last in KEYS
-
-
-def rewritten(text, node, wrong):
-    figure = FIGURE.match(node.value)[0]
-    at = node.start_mark.index + (text[node.start_mark.index] in "\"'")
-    return text[:at] + wrong + text[at + len(figure):]
-
-
-def slipped(text, node, times):
-    """The sheet with one figure's point a place to the right or the left."""
-    wrong = f"{float(FIGURE.match(node.value)[0]) * times:.6f}".rstrip("0").rstrip(".")
-    return rewritten(text, node, wrong)
 
 
 def neighbours(node, path=()):
@@ -99,14 +76,14 @@ def slips_of(name):
     with open(name, encoding="utf-8") as file:
         text = file.read()
     root = yaml.compose(text)
-    for path, node in scalars(root):
-        if not is_reading(path) or is_read_figure(path):
+    for path, node in figures(root):
+        if figure_of(node) != 0 and (not is_reading(path) or is_read_figure(path)):
             for times in (10, 0.1):
                 kind = "reading" if is_reading(path) else "dimension"
-                yield kind, (path, times), slipped(text, node, times)
+                yield kind, (path, times), rewritten(text, node, written(figure_of(node) * times))
     for path, one, other in neighbours(root):
-        figures = [FIGURE.match(node.value) for node in (one, other)]
-        if all(figures) and is_reading(path) and float(figures[0][0]) != float(figures[1][0]) \
+        both = [FIGURE.match(node.value) for node in (one, other)]
+        if all(both) and is_reading(path) and float(both[0][0]) != float(both[1][0]) \
                 and {"action", "first", "first_open", "saddle_height", "bridge_top"} & set(path):
             yield "neighbours", (path, "swapped"), swapped(text, one, other)
 

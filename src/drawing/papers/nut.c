@@ -266,6 +266,34 @@ static double row_height(const draw_draft *draft)
     return draft->dense && draft->brief->strings > few ? 4 : 5.2;
 }
 
+static bool any_stack(const draw_draft *draft)
+{
+    bool any = false;
+    for (int i = 0; i < draft->brief->strings; i++) {
+        any = any || brief_known(draft->brief->nut.slot[i].stack_now);
+    }
+    return any;
+}
+
+/* Says under the table how to stop. A shim alone leaves nothing to file, and nothing to say. */
+static void put_how(const draw_draft *draft, draw_shapes *list, double y)
+{
+    const brief_nut *nut = &draft->brief->nut;
+    if (any_stack(draft)) {
+        draw_note(list, 0, y,
+                  "Feelers now, on the board, hard against the nut's front face; file down to them "
+                  "at that edge:");
+        y = put_leaves(draft, list, y - 4);
+    }
+    if (nut->no_file[0]) {
+        draw_note(list, 0, y, nut->no_file);
+        y -= 4;
+    }
+    if (nut->stack_words[0]) {
+        draw_note(list, 0, y, draw_set_decimals(draft, nut->stack_words));
+    }
+}
+
 static draw_shapes *table(const draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
@@ -281,19 +309,7 @@ static draw_shapes *table(const draw_flow *flow)
         t.anchor[c] = c == NOTE ? DRAW_LEFT : DRAW_RIGHT;
     }
     double bottom = draw_add_table(list, 0, 0, DRAW_COLUMN, &t);
-    if (draft->brief->nut.remedy != SIL_NUT_NONE) {
-        draw_note(list, 0, bottom - 4.5,
-                  "Feelers now, on the board, hard against the nut's front face; file down to them "
-                  "at that edge:");
-        double y = put_leaves(draft, list, bottom - 8.5);
-        if (draft->brief->nut.no_file[0]) {
-            draw_note(list, 0, y, draft->brief->nut.no_file);
-            y -= 4;
-        }
-        if (draft->brief->nut.stack_words[0]) {
-            draw_note(list, 0, y, draw_set_decimals(draft, draft->brief->nut.stack_words));
-        }
-    }
+    put_how(draft, list, bottom - 4.5);
     return list;
 }
 

@@ -5,15 +5,11 @@
 #include "slip.h"
 
 static const double margin = 1.5, band = 5, arrow = 5.5, beside = 1.7, tab_height = 12.5;
-
-double paper_slip_tab(void)
-{
-    return 15.5;
-}
+static const double tab = 15.5; /* its width at each end */
 
 static void draw_tab(draw_shapes *list, double left, double bottom, const char *end, const char *up)
 {
-    double middle = left + paper_slip_tab() / 2, y = bottom + margin;
+    double middle = left + tab / 2, y = bottom + margin;
     draw_text(list, DRAW_TEXT, (draw_point){middle, y}, DRAW_NOTE, DRAW_MIDDLE, 0, end);
     y += DRAW_NOTE + 1.2;
     double x = middle - (beside + draw_text_width(list, up, DRAW_NOTE)) / 2;
@@ -35,8 +31,8 @@ draw_box paper_slip_around(const draw_draft *draft, draw_shapes *list, const cha
     draw_box part = draw_shapes_box(list), slip = part;
     double spare = fmax(tab_height - draw_box_height(part) - margin, 0);
     double above = use == SLIP_LAID ? 0 : margin + spare;
-    slip.left -= paper_slip_tab();
-    slip.right += paper_slip_tab();
+    slip.left -= tab;
+    slip.right += tab;
     slip.top += above;
     draw_tab(list, slip.left, part.bottom - margin, left ? "TREBLE" : "BASS", up);
     draw_tab(list, part.right, part.bottom - margin, left ? "BASS" : "TREBLE", up);
@@ -82,4 +78,45 @@ void paper_slip_numbers(const draw_draft *draft, draw_shapes *list, const draw_p
         }
     }
     draw_of(list, 0);
+}
+
+bool paper_slip_fits(double length)
+{
+    const double line = 3; /* how far the centre line goes past the ends in the plan view */
+    return length + 2 * (tab + line) <= DRAW_COLUMN;
+}
+
+draw_point paper_slip_over(draw_place place, double x, double top)
+{
+    const double clear = 0.9;
+    return draw_at(place, x, top + clear + DRAW_NOTE);
+}
+
+void paper_slip_proof(const draw_draft *draft, draw_shapes *list, draw_place place,
+                      brief_figure length, draw_box slip)
+{
+    draw_point a = draw_at(place, 0, 0), b = draw_at(place, length.exact, 0);
+    a.y = b.y = slip.bottom;
+    draw_dim_across(draft, list, a, b, slip.bottom - 6, length);
+}
+
+void paper_slip_put(draw_flow *flow, draw_shapes *list, const char *title, const char *use)
+{
+    const bool dense = flow->drawing->draft.dense;
+    const double gap = dense ? 3.5 : 9, line = dense ? 4.5 : 5.5;
+    if (list != NULL) {
+        double left = draw_shapes_box(list).left, low = draw_shapes_box(list).top + (dense ? 3 : 4);
+        draw_text(list, DRAW_TEXT, (draw_point){left, low + line}, DRAW_HEAD, DRAW_LEFT, 0, title);
+        draw_note(list, left, low,
+                  draw_text_fit(&flow->drawing->draft, list, use, DRAW_NOTE, DRAW_COLUMN));
+    }
+    draw_shapes *block = draw_flow_list(flow);
+    draw_shapes_add(block, list, -draw_shapes_box(list).left, 0);
+    draw_shapes_free(list);
+    draw_flow_put(flow, block, DRAW_LEFT, gap, 0);
+}
+
+void paper_slip_none(draw_flow *flow, const char *what, const char *why)
+{
+    draw_flow_words(flow, draw_say(&flow->drawing->draft, "%s: no template. %s", what, why), 8);
 }

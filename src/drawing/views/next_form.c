@@ -2,8 +2,6 @@
 /* The readings that tell whether a step is done: now, their range, what they will be, and blanks. */
 #include "views.h"
 
-typedef draw_string_figure figure_of;
-
 static brief_figure action_now(const brief *b, int i)
 {
     return b->action[i].now;
@@ -59,7 +57,7 @@ typedef struct form {
     const char *title;
     struct {
         const char *label;
-        figure_of *figure;
+        draw_string_figure *figure;
         bool range; /* left out where room is short; the bench plan has it */
     } row[FORM_ROWS];
 } form;
@@ -68,7 +66,7 @@ static draw_grid grid_of(const draw_draft *draft, const form *it, bool slim)
 {
     static const char *const labels[] = {"read", "and again"};
     draw_grid grid = {.low = true};
-    figure_of *last = NULL;
+    draw_string_figure *last = NULL;
     for (int r = 0; r < FORM_ROWS; r++) {
         if (it->row[r].label != NULL && !(slim && it->row[r].range)) {
             draw_grid_figures(draft, &grid, it->row[r].label, it->row[r].figure);

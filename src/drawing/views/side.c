@@ -86,9 +86,14 @@ static draw_place scaled(const side *v, double width, double depth)
     return (draw_place){0, -low * up, 1 / ceil(longest / width), up};
 }
 
+static bool is_string_known(const side *v, const sil_fit *fit)
+{
+    return sil_known(nut(v, fit)) && sil_known(saddle(v, fit));
+}
+
 static void draw_string(const side *v, const sil_fit *fit, draw_layer layer)
 {
-    if (sil_known(nut(v, fit)) && sil_known(saddle(v, fit))) {
+    if (is_string_known(v, fit)) {
         draw_line(v->list, layer, draw_at(v->place, 0, nut(v, fit)),
                   draw_at(v->place, saddle_x(v), saddle(v, fit)));
     }
@@ -178,15 +183,19 @@ static void mark_worst(const side *v, const brief_fret_off *worst, double y, dou
                        worst->worn ? "worn" : "proud", draw_figure(v->draft, worst->off)));
 }
 
-/* What a view shows: nothing of an action that was not read. */
+/* What a view shows: nothing of an action that was not read, and no line that is not drawn. */
 static const char *say_shows(const side *v)
 {
     const draw_draft *draft = v->draft;
+    const sil_fit *fit = draft->plan->stages.fit;
+    const char *dashed = is_string_known(v, &fit[SIL_NOW]) ? "dashed " : "";
+    const char *solid = is_string_known(v, &fit[SIL_SADDLE]) ? "solid " : "";
     const brief_reading *action = &draft->brief->action[v->string];
     bool read = brief_known(action->now), told = brief_known(action->after);
-    const char *now = read ? draw_say(draft, "dashed now %s", draw_action(draft, action->now)) : "";
+    const char *now =
+        read ? draw_say(draft, "%snow %s", dashed, draw_action(draft, action->now)) : "";
     const char *after =
-        told ? draw_say(draft, "solid after%s %s", draft->brief->forecast ? " about" : "",
+        told ? draw_say(draft, "%safter%s %s", solid, draft->brief->forecast ? " about" : "",
                         draw_action(draft, action->after))
              : "";
     return draw_say(draft, "action at the 12th: %s%s%s", now, read && told ? ", " : "",
