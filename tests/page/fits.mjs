@@ -2,7 +2,7 @@
 // What is shown is whole and in its place, from a phone to a wide screen: nothing is cut off or covered, and what is to be touched is large enough.
 import {readFileSync, writeFileSync} from "node:fs";
 import {join} from "node:path";
-import {accessible, check, open, report, same, serve, top, visit} from "./stage.mjs";
+import {accessible, check, each, open, report, same, serve, top, visit} from "./stage.mjs";
 
 const browser = await open();
 const {address, folder, stop} = await serve();
@@ -182,22 +182,10 @@ async function startInOrder() {
 
 for (const width of [375, 820, 1280, 2560]) {
   const page = await visit(browser, address, {viewport: {width, height: heights[width]}, reducedMotion: "reduce"});
-  for (const one of [tablesWhole, evenRows, drawingsWhole, noticeCoversNothing, oneFilled, ...(width > 1000 ? [shortWord, planFlows] : [])]) {
-    try {
-      await one(page, width);
-    } catch (error) {
-      check(false, `${one.name} at ${width}: ${error.stack}`);
-    }
-  }
+  await each([tablesWhole, evenRows, drawingsWhole, noticeCoversNothing, oneFilled, ...(width > 1000 ? [shortWord, planFlows] : [])], ` at ${width}`, page, width);
   await page.context().close();
 }
-for (const one of [stepsFollow, benchSays, startInOrder]) {
-  try {
-    await one();
-  } catch (error) {
-    check(false, `${one.name}: ${error.stack}`);
-  }
-}
+await each([stepsFollow, benchSays, startInOrder]);
 await stop();
 await browser.close();
 report();
