@@ -78,9 +78,7 @@ export async function visit(browser, address, {ready = "#profiles button:visible
 
 // What the page offers to save, in a folder; its path.
 export async function taken(page, ending, folder) {
-  const [download] = await Promise.all([page.waitForEvent("download"),
-    // While an answer is on its way the plan above it grows, and a pointer would miss it.
-    page.locator(`[data-file="${ending}"]`).evaluate((one) => one.click())]);
+  const [download] = await Promise.all([page.waitForEvent("download"), page.click(`[data-file="${ending}"]`)]);
   const path = join(folder, `taken.${ending}`);
   await download.saveAs(path);
   return path;
