@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // What the page asks its program at a key, and that an answer goes to the sheet that was asked about.
-import {check, open, report, same, serve, visit} from "./stage.mjs";
+import {check, each, open, report, same, serve, visit} from "./stage.mjs";
 
 const browser = await open();
 const {address, stop} = await serve();
@@ -113,13 +113,7 @@ async function openedLast() {
   await page.context().close();
 }
 
-for (const one of [drawingsAsked, leftInTime, lateAnswer, openedLast]) {
-  try {
-    await one();
-  } catch (error) {
-    check(false, `${one.name}: ${error.stack}`);
-  }
-}
+await each([drawingsAsked, leftInTime, lateAnswer, openedLast]);
 await stop();
 await browser.close();
 report();

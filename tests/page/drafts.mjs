@@ -3,7 +3,7 @@
 // keeps nothing, and undo.
 import {writeFileSync} from "node:fs";
 import {join} from "node:path";
-import {check, leave, open, report, same, serve, visit} from "./stage.mjs";
+import {check, each, leave, open, report, same, serve, visit} from "./stage.mjs";
 
 const browser = await open();
 const {address, stop} = await serve();
@@ -167,13 +167,7 @@ async function undoOfARow() {
   await page.context().close();
 }
 
-for (const one of [twoWindows, tapsLeft, searchedWhileLoading, filesAreNoDrafts, undoOfARow]) {
-  try {
-    await one();
-  } catch (error) {
-    check(false, `${one.name}: ${error.stack}`);
-  }
-}
+await each([twoWindows, tapsLeft, searchedWhileLoading, filesAreNoDrafts, undoOfARow]);
 await stop();
 await browser.close();
 report();

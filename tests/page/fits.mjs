@@ -2,7 +2,7 @@
 // What is shown is whole and in its place, from a phone to a wide screen: nothing is cut off or covered, and what is to be touched is large enough.
 import {readFileSync, writeFileSync} from "node:fs";
 import {join} from "node:path";
-import {accessible, check, open, report, same, serve, top, visit} from "./stage.mjs";
+import {accessible, check, each, open, report, same, serve, top, visit} from "./stage.mjs";
 
 const browser = await open();
 const {address, folder, stop} = await serve();
@@ -180,24 +180,58 @@ async function startInOrder() {
   await bare.stop();
 }
 
+const delay = (page, ...paths) => page.route((url) => paths.includes(url.pathname), async (route) => {
+  await new Promise((done) => setTimeout(done, 400));
+  await route.continue();
+});
+
+// Where a button is in the window, and how far down the page.
+const placeOf = (page, button) => page.locator(button).first().evaluate((one) => [one.getBoundingClientRect().top, one.getBoundingClientRect().top + window.scrollY]);
+
+// What a pointer rests on stays under it when a late answer fills the page above.
+async function staysUnderPointer(page, button, come, moves, where) {
+  await page.hover(button);
+  const [top_, down] = await placeOf(page, button);
+  await come();
+  const [topNow, downNow] = await placeOf(page, button);
+  check(Math.abs(topNow - top_) <= 1.5, `${where}: ${button} stays where it is: ${top_}, then ${topNow}`);
+  same(Math.abs(downNow - down) > 20, moves, `${where}: ${button}, the page above it grew: ${down}, then ${downNow}`);
+}
+
+async function nothingMoves(width) {
+  const shop = await serve();
+  const page = await visit(browser, shop.address, {viewport: {width, height: heights[width]}});
+  await page.click('[data-profile="ukulele"]');
+  await page.fill('[name="readings.0.relief.gap"]', "0.1");
+  for (const name of ["one", "two"]) writeFileSync(join(shop.folder, `${name}.yaml`), example("high-saddle"));
+  const other = await page.context().newPage();
+  await delay(other, "/sheets");
+  for (const button of ["#drafts .card", '[data-profile="ukulele"]', "#tap-start"]) {
+    await other.goto(shop.address);
+    await other.locator(button).first().waitFor();
+    await staysUnderPointer(other, button, () => other.waitForTimeout(600), false, `the first page, opened at ${width}`);
+  }
+  await other.click('[data-sheet="one.yaml"]');
+  await other.waitForSelector("#saddle-drawing svg");
+  for (const name of ["three", "four", "five"]) writeFileSync(join(shop.folder, `${name}.yaml`), example("high-saddle"));
+  await other.click("#to-start");
+  await staysUnderPointer(other, "#tap-start", () => other.waitForSelector('[data-sheet="three.yaml"]'), true, `the first page again at ${width}`);
+  await page.bringToFront();
+  await page.waitForFunction(() => document.body.dataset.shown === document.body.dataset.planned);
+  await delay(page, "/bench", "/draw");
+  for (let k = 0; k < 4; k++) for (const [name, text] of [["first", "0.3"], ["action", "2.2"]]) await page.fill(`[name="readings.0.${name}.${k}"]`, text);
+  await staysUnderPointer(page, '[data-file="pdf"]', () => page.waitForSelector("#side svg"), true, `the plan at ${width}`);
+  await page.context().close();
+  await shop.stop();
+}
+
 for (const width of [375, 820, 1280, 2560]) {
   const page = await visit(browser, address, {viewport: {width, height: heights[width]}, reducedMotion: "reduce"});
-  for (const one of [tablesWhole, evenRows, drawingsWhole, noticeCoversNothing, oneFilled, ...(width > 1000 ? [shortWord, planFlows] : [])]) {
-    try {
-      await one(page, width);
-    } catch (error) {
-      check(false, `${one.name} at ${width}: ${error.stack}`);
-    }
-  }
+  await each([tablesWhole, evenRows, drawingsWhole, noticeCoversNothing, oneFilled, ...(width > 1000 ? [shortWord, planFlows] : [])], ` at ${width}`, page, width);
   await page.context().close();
 }
-for (const one of [stepsFollow, benchSays, startInOrder]) {
-  try {
-    await one();
-  } catch (error) {
-    check(false, `${one.name}: ${error.stack}`);
-  }
-}
+for (const width of [375, 1280, 2560]) await each([nothingMoves], ` at ${width}`, width);
+await each([stepsFollow, benchSays, startInOrder]);
 await stop();
 await browser.close();
 report();

@@ -124,7 +124,7 @@ class Walk {
     if (keys.length === 0) return this.begin(page);
     const key = this.pick(keys);
     const own = await page.evaluate((at) => JSON.parse(localStorage.getItem(at)).own, key);
-    await page.locator(`[data-draft="${key}"]`).evaluate((one) => one.click()); // the list may still move under a pointer
+    await page.click(`[data-draft="${key}"]`);
     await page.waitForSelector("#form .field");
     this.leave(page);
     const typed = new Map(own.filter(([path]) => path === "job.title" || fields.includes(path)));

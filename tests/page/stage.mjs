@@ -46,6 +46,17 @@ export async function serve(serving = program, options = null) {
 // Who runs the tests as root, as a bare machine does, has no sandbox for the browser.
 export const open = () => chromium.launch({executablePath: "/usr/bin/chromium", args: ["--no-sandbox"]});
 
+// Checks that stand by themselves, one after another: where one breaks off it fails by its name, and the next is gone on with.
+export async function each(checks, where = "", ...given) {
+  for (const one of checks) {
+    try {
+      await one(...given);
+    } catch (error) {
+      check(false, `${one.name}${where}: ${error.stack}`);
+    }
+  }
+}
+
 // A visitor: a browser of its own, nothing kept. Whatever goes wrong in the page, or leaves this machine, fails.
 // ready: what is waited for. failing: the page is to say that it cannot go on, and its scripts may.
 export async function visit(browser, address, {ready = "#profiles button:visible, #form:visible", failing = false, ...options} = {}) {
@@ -67,9 +78,7 @@ export async function visit(browser, address, {ready = "#profiles button:visible
 
 // What the page offers to save, in a folder; its path.
 export async function taken(page, ending, folder) {
-  const [download] = await Promise.all([page.waitForEvent("download"),
-    // While an answer is on its way the plan above it grows, and a pointer would miss it.
-    page.locator(`[data-file="${ending}"]`).evaluate((one) => one.click())]);
+  const [download] = await Promise.all([page.waitForEvent("download"), page.click(`[data-file="${ending}"]`)]);
   const path = join(folder, `taken.${ending}`);
   await download.saveAs(path);
   return path;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The program's answers: the sheet in hand is asked about at every change, and its plan, findings and drawings are shown.
 import {ask, Unanswered} from "./ask.js";
-import {by, fill, make} from "./dom.js";
+import {by, fill, make, steadily} from "./dom.js";
 import * as folder from "./folder.js";
 import * as form from "./form.js";
 import * as glance from "./glance.js";
@@ -51,13 +51,13 @@ async function update() {
   if (status !== 200 || asked !== hand()) return;
   asked.applies = body.read.applies;
   if (body.result) keypad.showRange(body.glance.readings);
-  if (isPlanSeen()) showAnswer(asked, body);
+  if (isPlanSeen()) steadily(() => showAnswer(asked, body));
   if (body.result) count("planned");
   if (!body.result || again || !isPlanSeen()) return; // the keypad shows no plan and no drawing
   const heights = hasHeights(body.result);
   const drawings = await Promise.all(views.map(({view}) => (view === "side" && !heights ? null : drawn(view, text))));
   if (asked !== hand()) return;
-  place(drawings, heights);
+  steadily(() => place(drawings, heights));
   count("shown");
 }
 

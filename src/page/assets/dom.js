@@ -21,6 +21,21 @@ export function fill(place, ...children) {
   if (now.length !== fresh.length || [...fresh].some((node, k) => !node.isEqualNode(now[k]))) place.replaceChildren(...fresh);
 }
 
+let pointing = false; // whether what was done last was done with the pointer, not by keys
+
+for (const one of ["pointermove", "pointerdown", "keydown"]) document.addEventListener(one, ({type}) => { pointing = type !== "keydown"; }, true);
+
+// Changes the page's contents. A button that a pointer rests on stays under it: the page moves instead.
+export function steadily(change) {
+  const held = pointing ? document.querySelector("button:hover, a:hover") : null;
+  const before = held?.getBoundingClientRect().top;
+  const root = document.documentElement;
+  if (held) root.style.overflowAnchor = "none"; // or the browser would move the page as well
+  change();
+  if (held?.isConnected) window.scrollBy({top: held.getBoundingClientRect().top - before, behavior: "instant"});
+  if (held) requestAnimationFrame(() => requestAnimationFrame(() => { root.style.overflowAnchor = ""; }));
+}
+
 let silence;
 
 // Said once to who cannot see it, and shown for a while to who can; with what can be done about it, if anything.

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The folder: its sheets with what is next and what each waits for; opening and saving them.
 import {ask, asking} from "./ask.js";
-import {by, make, tell} from "./dom.js";
+import {by, fill, make, steadily, tell} from "./dom.js";
 
 // Where a sheet is kept for good, in a word or two.
 export const place = "in the folder";
@@ -21,6 +21,12 @@ let loading = null; // the next part, while it comes
 export async function list(openIt) {
   open = openIt;
   const {status, body} = await ask("GET", "/sheets");
+  steadily(() => begun(status, body));
+  if (status === 200 && body.sheets.length > 0) await find();
+}
+
+// All but the sheets themselves.
+function begun(status, body) {
   const place = by("folder-sheets");
   by("take-page").hidden = !body?.file;
   by("folder-find").hidden = status !== 200 || body.sheets.length < 2;
@@ -37,7 +43,6 @@ export async function list(openIt) {
   [all, count, more] = [body.sheets, body.count, body.more_after];
   by("folder-words").oninput = asking(find);
   by("folder-order").onchange = asking(find);
-  await find();
 }
 
 // Who has sheets comes back for one of them more often than for a new one.
@@ -76,11 +81,11 @@ async function find() {
   while (wanted() && more && await next());
   const {words, order} = asked(); // as they are now: letters were typed meanwhile
   const found = all.filter((sheet) => words.every((word) => wordsOf(sheet).includes(word))).sort(orders[order]);
-  show(found, words.length > 0);
+  steadily(() => show(found, words.length > 0));
 }
 
 function show(found, searched) {
-  by("folder-sheets").replaceChildren(make("ul", {class: "cards"}, found.map((sheet) => card(sheet, open))),
+  fill(by("folder-sheets"), make("ul", {class: "cards"}, found.map((sheet) => card(sheet, open))),
     more ? make("p", {class: "hint"}, `${all.length} of ${count} sheets, by name. `, make("button", {type: "button", id: "more-sheets", onclick: () => asking(showMore)()}, "Show more"))
       : searched ? make("p", {class: "hint", role: "status"}, found.length ? `${found.length} of ${count} sheets.` : "No sheet has all of these words.") : "");
 }

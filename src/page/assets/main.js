@@ -2,7 +2,7 @@
 // The page: one sheet in hand, asked about again at every keystroke.
 import * as answers from "./answers.js";
 import {ask, asking} from "./ask.js";
-import {by, make, note, tell} from "./dom.js";
+import {by, make, note, steadily, tell} from "./dom.js";
 import * as drafts from "./drafts.js";
 import {draw} from "./figure.js";
 import * as keypad from "./keypad.js";
@@ -45,7 +45,6 @@ function show(name, way = "on") {
   const place = {screen: name, draft: name === "start" ? null : drafts.key()};
   if (way === "on") history.pushState(place, "");
   if (way === "at") history.replaceState(place, "");
-  if (name === "start") beginStart();
   if (name === "start") note("");
   if (sheet.own.size) keepDraft();
   window.scrollTo(0, 0);
@@ -54,18 +53,24 @@ function show(name, way = "on") {
 // Back and forward: the screen that was there, with the sheet it had.
 async function goTo(place) {
   for (const one of document.querySelectorAll("dialog[open]")) one.close();
-  if (!place || place.screen === "start") return show("start", "");
+  if (!place || place.screen === "start") return showStart("");
   const found = place.draft === drafts.key() || await takeDraft(place.draft);
   if (found === null) return;
-  if (!found) return show("start", "at");
+  if (!found) return showStart("at");
   if (place.screen === "taps") return resumeTaps("");
   if (place.screen === "bench") return beginBench("");
   beginWork("");
 }
 
-async function beginStart() {
+// The first page's lists, of the drafts and of the folder.
+const listAll = asking(async () => {
   kept.list(true);
   await folder.list(asking(openFromFolder));
+});
+
+function showStart(way) {
+  show("start", way);
+  listAll();
 }
 
 function offerKinds(place, profiles, begin) {
@@ -105,7 +110,7 @@ async function learn(about) {
 async function openDraft(key, way = "on") {
   const found = await takeDraft(key);
   if (found) goOn(way);
-  else if (found === false) show("start", "at");
+  else if (found === false) showStart("at");
 }
 
 // Where the sheet in hand was left.
@@ -280,8 +285,8 @@ function undoKeys(event) {
 }
 
 function listen() {
-  by("to-start").addEventListener("click", () => show("start"));
-  by("leave-taps").addEventListener("click", () => show("start"));
+  by("to-start").addEventListener("click", () => showStart());
+  by("leave-taps").addEventListener("click", () => showStart());
   by("keep-file-now").addEventListener("click", () => taking.take("yaml"));
   by("undo").addEventListener("click", () => stepBack(sheet.undo()));
   by("redo").addEventListener("click", () => stepBack(sheet.redo()));
@@ -304,7 +309,7 @@ function listen() {
   window.addEventListener("storage", (event) => {
     // Taken up in another window, perhaps at the very keystroke that this one had just kept: kept again, beside it.
     if (event.key === drafts.key() && event.newValue === null && sheet.own.size) keepDraft();
-    else if (screen === "start") kept.list();
+    else if (screen === "start") steadily(kept.list);
   });
 }
 
@@ -336,14 +341,23 @@ async function begin() {
   keypad.begin(changed, () => { show("work"); rebuild(); by("tiles").focus({preventScroll: true}); });
   taking.begin(() => sheet);
   saving.begin(() => sheet, () => { nameSheet(); keepDraft(); }, openFromFolder);
+  const left = history.state?.screen === "start" ? null : drafts.before();
+  const listed = left ? null : listAll(); // asked together with what follows
   [kinds, fields] = (await Promise.all([ask("GET", "/profiles"), ask("GET", "/fields")])).map((one) => one.body);
   offerKinds("profiles", kinds, startNew);
   by("tap-start").addEventListener("click", beginTaps);
   by("tap-figure").append(draw("relief"));
-  const left = drafts.before();
-  const found = left && history.state?.screen !== "start" ? await takeDraft(left) : false;
+  const found = left ? await takeDraft(left) : false;
   if (found && sheet.screen !== "start") goOn("at");
-  else if (found !== null) show("start", "at");
+  else if (found !== null) await showWhole(listed || listAll());
+  by("ways").hidden = false;
+}
+
+// Where the first page is the first that is shown, its lists come before it: what is to be pressed does not move any more.
+async function showWhole(listed) {
+  const still = latest();
+  await listed;
+  if (still()) show("start", "at");
 }
 
 begin();
