@@ -214,10 +214,10 @@ static const char *span_of(brief *b, const tell_list *list)
                : read;
 }
 
-static brief_glance glance_of(const char *name, verdict is, const char *span,
-                              brief_sentence figures)
+/* Ends the sentence `t` with the figures of a stage. */
+static brief_glance glance_of(const char *name, verdict is, const char *span, telling *t)
 {
-    return (brief_glance){name, is.words, is.state, span, figures};
+    return (brief_glance){name, is.words, is.state, span, tell_end(t)};
 }
 
 static verdict strings_verdict(const of_strings *of, const tell_list *now, bool over, bool under)
@@ -261,8 +261,7 @@ static brief_glance strings_glance(brief *b, const of_strings *of)
             tell_marks(&now, &t);
         }
     }
-    return glance_of(of->name, strings_verdict(of, &now, over, under), span_of(b, &now),
-                     tell_end(&t));
+    return glance_of(of->name, strings_verdict(of, &now, over, under), span_of(b, &now), &t);
 }
 
 static verdict relief_verdict(const brief *b)
@@ -288,7 +287,7 @@ static brief_glance relief_glance(brief *b)
         tell_figure(&t, "read", -1, b->relief.now);
         tell_band(&t, b->relief.wanted.low.exact, b->relief.wanted.high.exact, -1);
     }
-    return glance_of("relief", relief_verdict(b), read ? b->relief.now.shown : "", tell_end(&t));
+    return glance_of("relief", relief_verdict(b), read ? b->relief.now.shown : "", &t);
 }
 
 /* How many findings have a code, and the one with the largest figure. */
@@ -331,7 +330,7 @@ static brief_glance frets_glance(brief *b)
                  : proud                        ? (verdict){"proud", BRIEF_WORK}
                  : b->stage[BRIEF_FRETS].unread ? (verdict){"not checked", BRIEF_UNREAD}
                                                 : (verdict){"sound", BRIEF_RIGHT};
-    return glance_of("frets", is, "", tell_end(&t));
+    return glance_of("frets", is, "", &t);
 }
 
 /* The cents of the strings that were read. */
@@ -353,7 +352,7 @@ static brief_glance tune_glance(brief *b)
                  : stage->unread ? unread
                  : left          ? in_range
                                  : (verdict){"out of tune", BRIEF_WORK};
-    return glance_of("tuning", is, span_of(b, &cents), tell_end(&t));
+    return glance_of("tuning", is, span_of(b, &cents), &t);
 }
 
 void brief_fill_glance(brief *b)

@@ -146,7 +146,7 @@ void core_saddle_seat(const sil_bench *bench, const sil_saddle_given *make,
 void sil_saddle_present(const sil_bench *bench, const sil_saddle_given *make,
                         const sil_stages *stages, sil_saddle_work *work)
 {
-    double seat[SIL_STRINGS_MAX];
+    double seat[SIL_STRINGS_MAX] = {0}; /* every one is set below; the analyzer cannot see it */
     core_saddle_seat(bench, make, stages, work, seat);
     for (int i = 0; i < bench->board.strings; i++) {
         work->present[i] = stages->fit[SIL_NOW].saddle_height[i] - seat[i];

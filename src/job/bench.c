@@ -124,12 +124,13 @@ static void coarsen(double *tool, double scale)
 sil_tools sil_job_tools(const sil_job *job, int reading)
 {
     sil_tools tools = job->tools;
+    bool there = job->readings && reading >= 0 && reading < job->reading_count;
     double *const of[SIL_MARKED] = {
         [SIL_MARKED_RELIEF] = &tools.relief,         [SIL_MARKED_ACTION] = &tools.action,
         [SIL_MARKED_FIRST] = &tools.first,           [SIL_MARKED_FIRST_OPEN] = &tools.first,
         [SIL_MARKED_SADDLE_HEIGHT] = &tools.caliper, [SIL_MARKED_BRIDGE_TOP] = &tools.caliper,
         [SIL_MARKED_STANDS_OUT] = &tools.ruler};
-    for (int key = 0; key < SIL_MARKED && reading >= 0 && reading < job->reading_count; key++) {
+    for (int key = 0; key < SIL_MARKED && there; key++) {
         coarsen(of[key], graduation(job, reading, (sil_marked)key));
     }
     return tools;

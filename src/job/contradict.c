@@ -225,7 +225,7 @@ static void check_confirmed(job_check *check, const job_place *up, int index)
 {
     const sil_job *job = check->job;
     const sil_gaps *gaps = &job->readings[index].gaps;
-    const sil_gaps *before = index > 0 ? &job->readings[index - 1].gaps : NULL;
+    const sil_gaps *before = &job->readings[index > 0 ? index - 1 : 0].gaps;
     const sil_tools tools = sil_job_tools(job, index);
     job_place list = job_key(up, "confirmed");
     sil_board board;
@@ -234,8 +234,8 @@ static void check_confirmed(job_check *check, const job_place *up, int index)
     sil_job_odd(job, &job->readings[index], &tools, &board, &odd);
     for (int i = 0; i < job->string_count; i++) {
         bool found = odd.action[i].why != SIL_NOT_ODD || odd.first[i].why != SIL_NOT_ODD;
-        found = found || (before && (moved(gaps->action[i], before->action[i], tools.action) ||
-                                     moved(gaps->first[i], before->first[i], tools.first)));
+        found = found || (index > 0 && (moved(gaps->action[i], before->action[i], tools.action) ||
+                                        moved(gaps->first[i], before->first[i], tools.first)));
         if (job->readings[index].confirmed[i] && !found) {
             job_check_say(check, SIL_WARNING, &list,
                           "not needed: nothing is odd about the readings of string %d", i + 1);

@@ -8,7 +8,7 @@
 #define REQUIRED .required = true
 #define LIKELY(in, from, least, most)                                                              \
     .measure = SIL_##in, .sign = JOB_##from, .low = (least), .high = (most)
-#define MARKED(as) .marked = 1 + SIL_MARKED_##as
+#define MARKED(as) .marked = (1 + SIL_MARKED_##as)
 #define COUNT_OF(list) ((int)(sizeof(list) / sizeof(list)[0]))
 
 static const job_word unit_words[] = {{"mm", SIL_MM}, {"in", SIL_INCH}, {NULL, 0}};

@@ -4,7 +4,6 @@
 #include <math.h>
 #include <stdalign.h>
 #include <stddef.h>
-#include <stdint.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -59,7 +58,7 @@ static cJSON *make_text(json *j, int type, const char *text)
 {
     cJSON *item = make(j, type);
     if (item) {
-        item->valuestring = (char *)(uintptr_t)text; /* only read */
+        item->valuestring = (char *)text; /* only read */
     }
     return item;
 }

@@ -47,7 +47,7 @@ static int shares_of_bends(const trace *t, const double *to, double *share)
                 continue;
             }
             int place = count++;
-            for (; share[place - 1] > at; place--) {
+            for (; place > 1 && share[place - 1] > at; place--) {
                 share[place] = share[place - 1];
             }
             share[place] = at;
@@ -91,12 +91,13 @@ static void put_floor(trace *t, const part_slot *slots, int piece)
 
 static void cut(trace *t, const part_slot *slots)
 {
+    const int sections = t->solid->sections;
     double treble[PART_SECTIONS];
-    for (int k = 0; k < t->solid->sections; k++) {
+    for (int k = 0; k < sections; k++) {
         treble[k] = slots[k].x + slots[k].half[0];
     }
     follow(t, treble);
-    for (int k = 0; k < t->solid->sections; k++) {
+    for (int k = 0; k < sections; k++) {
         put(t, k, treble[k], part_curve_at(t->top, treble[k]));
         t->x[k] = slots[k].x - slots[k].half[1];
     }

@@ -357,7 +357,7 @@ void plan_visits(sil_plan *plan, sil_plan *other)
         if (before) {
             foretell(before, now, v);
         }
-        if (v->worked[SIL_ROD] && sil_known(v->ratio)) {
+        if (before && v->worked[SIL_ROD] && sil_known(v->ratio)) {
             learn(before, now, v, &now->bench.rod_ratio, &now->bench.rod_spread);
             ratio = now->bench.rod_ratio;
             spread = now->bench.rod_spread;

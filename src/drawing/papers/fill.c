@@ -51,8 +51,8 @@ static bool leaves_over(filled f)
  * one, until that is no leftover. */
 static void spread(sil_drawing *drawing, paper_filler *draw, int before, bool dense, int papers)
 {
-    const double step = 8, most = 120; /* mm */
-    for (double lift = step; lift <= most && !drawing->no_memory; lift += step) {
+    const int step = 8, most = 120; /* mm */
+    for (int lift = step; lift <= most && !drawing->no_memory; lift += step) {
         filled f = draw_once(drawing, draw, before, dense, lift);
         if (f.papers > papers) {
             break;

@@ -252,11 +252,12 @@ static double put_leaves(const draw_draft *draft, draw_shapes *list, double y)
         }
     }
     int abreast = 3 * widest <= DRAW_COLUMN + apart ? 3 : 2;
+    int rows = (count + abreast - 1) / abreast;
     for (int i = 0; i < count; i++) {
-        draw_note(list, i % abreast * DRAW_COLUMN / (double)abreast,
-                  y - (double)(i / abreast) * pitch, words[i]);
+        int row = i / abreast;
+        draw_note(list, i % abreast * DRAW_COLUMN / (double)abreast, y - row * pitch, words[i]);
     }
-    return y - (double)((count + abreast - 1) / abreast) * pitch;
+    return y - rows * pitch;
 }
 
 /* No letter in a row reaches below a comma. Many strings leave no room for large ones. */

@@ -65,17 +65,18 @@ static void put_gaps(const draw_draft *draft, draw_shapes *list, const double *x
 }
 
 /* The numbers of the strip below their lines, in two rows where one has no room. */
-static void number_centres(const draw_draft *draft, draw_shapes *list, const draw_point *low)
+static void number_centres(const draw_draft *draft, draw_shapes *list, const draw_point *low,
+                           int strings)
 {
     const double gap = 0.7, row = DRAW_NOTE + gap;
     draw_point under[SIL_STRINGS_MAX], below[SIL_STRINGS_MAX];
     bool lower[SIL_STRINGS_MAX];
-    for (int i = 0; i < draft->brief->strings; i++) {
+    for (int i = 0; i < strings; i++) {
         under[i] = (draw_point){low[i].x, low[i].y - gap};
         below[i] = (draw_point){low[i].x, low[i].y - gap - row};
     }
     paper_slip_numbers(draft, list, under, below, lower);
-    for (int i = 0; i < draft->brief->strings; i++) {
+    for (int i = 0; i < strings; i++) {
         if (lower[i]) {
             draw_of(list, i + 1);
             draw_line(list, DRAW_DIMENSION, low[i], (draw_point){low[i].x, low[i].y - row});
@@ -109,7 +110,7 @@ static void put_centres(draw_flow *flow)
     }
     draw_of(list, 0);
     x[nut->strings + 1] = nut->length;
-    number_centres(draft, list, ends);
+    number_centres(draft, list, ends, nut->strings);
     draw_box slip = paper_slip_around(draft, list, "Nut, slot centres", "NUT", SLIP_LAID);
     put_gaps(draft, list, x, slip.bottom);
     paper_slip_put(

@@ -209,7 +209,7 @@ static draw_shapes *caption(const side *v, double width, bool with_scales)
     const double words_left = 8, apart = 4, line = 1.9 * DRAW_NOTE;
     const draw_draft *draft = v->draft;
     draw_shapes *list = draw_shapes_new(draft->letters);
-    const char *rest = say_shows(v), *last = rest;
+    const char *rest = say_shows(v), *last;
     double y = -DRAW_NOTE;
     draw_of(list, v->string + 1);
     draw_ring(list, (draw_point){2.5, y + DRAW_NOTE / 2}, v->string + 1);

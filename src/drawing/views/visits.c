@@ -23,7 +23,8 @@ static int shown(const draw_draft *draft)
 static void fill_figures(const draw_draft *draft, const brief_figure *figures, const char **cell)
 {
     for (int i = 0; i < shown(draft); i++) {
-        cell[ACTION + i] = draw_figure(draft, figures[i * stride(draft)]);
+        int string = i * stride(draft);
+        cell[ACTION + i] = draw_figure(draft, figures[string]);
     }
 }
 
