@@ -63,8 +63,8 @@ def unit(*names):
 
 
 # Views, papers and the board they are drawn on, read back from their shapes.
-DRAWN = unit("bench_paper", "dimension", "measure", "papers", "saddle_paper", "side_view", "table",
-             "tone_views", "views")
+DRAWN = unit("bench_paper", "dimension", "measure", "papers", "saddle_paper", "screws_paper", "side_view",
+             "table", "tone_views", "views")
 # Every test but those of what is no arithmetic.
 ARITHMETIC = {os.path.basename(path)[:-2] for path in glob.glob(os.path.join(TOP, "tests/test_*.c"))
               if "test_page" not in path} - unit("file", "layers", "pack", "writers") - DRAWN
@@ -77,7 +77,8 @@ ROOMS = {
     "words": Room(
         [f"src/{room}/*.c" for room in ("plan", "part", "brief", "report")],
         unit("report", "find", "row", "visit", "plan", "part", "kinds", "one_string", "properties",
-             "blame", "brief", "carry", "find_tone", "make", "odd", "side_view", "tune"),
+             "blame", "brief", "carry", "find_tone", "make", "odd", "side_view", "text_columns",
+             "tune"),
         {"tools": [PYTHON, "tests/cli/check_tools"],
          "lift": [PYTHON, "tests/oracle/check_lift"],
          "filed": [PYTHON, "tests/oracle/check_filed"],
