@@ -2,6 +2,7 @@
 /* What is shown of a plan: how each figure is rounded, which strings are named, what a stage says,
  * and that the result is of the same strings. */
 #include <stddef.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -318,6 +319,41 @@ static void findings_name_their_strings(void **state)
     assert_true(firsts > 50);
 }
 
+static void not_under_nothing(brief_figure figure)
+{
+    assert_false(brief_known(figure) && (figure.exact < 0.0 || figure.shown[0] == '-'));
+}
+
+/* A string held down lies on fret 1, and the gap of the open one is so small that its line held down
+ * would run under the crown. Under no string is there less than nothing, whatever the nut is. */
+static void no_gap_is_less_than_nothing(void **state)
+{
+    (void)state;
+    static const char parts[] = "nut: {kind: %s}\ninstrument: {crown: 1.1}\n";
+    static const char readings[] = "  - relief: 0.15\n    frets: sound\n"
+                                   "    first: [0.06, 0.06, 0.05, 0.05, 0, 0]\n"
+                                   "    first_open: [0.30, 0.32, 0.33, 0.33, 0.08, 0.07]\n"
+                                   "    action: [1.8, 1.9, 2.0, 2.0, 2.1, 2.2]\n";
+    static const char *const kinds[] = {"slotted", "zero-fret"};
+    for (int k = 0; k < 2; k++) {
+        char bytes[80];
+        snprintf(bytes, sizeof bytes, parts, kinds[k]);
+        plan_readings(bytes, readings, &plan);
+        assert_true(sil_first_gap(&plan.bench.board, &plan.stages.fit[SIL_NOW], 5, SIL_HOLD_3) <
+                    -0.05);
+        near(sil_first_now(&plan, 5), 0.0, 0.0);
+        brief *b = brief_make(&plan, SIL_MM);
+        for (int i = 0; i < 6; i++) {
+            not_under_nothing(b->first[i].now);
+            not_under_nothing(b->first[i].after);
+            not_under_nothing(b->nut.slot[i].gap);
+            not_under_nothing(b->nut.slot[i].gap_first);
+        }
+        assert_string_equal(b->first[5].now.shown, "0.00");
+        brief_free(b);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -328,6 +364,7 @@ int main(void)
         cmocka_unit_test(a_stage_says_what_is_done_in_it),
         cmocka_unit_test(findings_name_their_strings),
         cmocka_unit_test(no_string_is_over_the_crest),
+        cmocka_unit_test(no_gap_is_less_than_nothing),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -261,7 +261,8 @@ const sil_visit *sil_plan_visits(const sil_plan *plan, int *count);
  * sil_action_now: the present action of the open string at fret 12.
  * Given:    string  from 0
  * Returned: mm, from the heights. Where the heights are unknown: the gap as read, if it was read in
- *           this way (0: the string touches), otherwise unknown
+ *           this way (0: the string touches), otherwise unknown. A gap and an action are never negative: a
+ *           string whose line would pass below a crown lies on it
  */
 double sil_relief_now(const sil_plan *plan);
 double sil_first_now(const sil_plan *plan, int string);

@@ -62,7 +62,7 @@ static brief_figure gap_after_pass(const brief *b, int i)
     sil_fit fit = plan->stages.fit[SIL_FRETS];
     fit.nut_height[i] -= plan->nut.verdict[i] == SIL_TAKE ? plan->nut.first_pass[i] : 0.0;
     sil_hold hold = plan->bench.targets.first_held;
-    return figure_length(b->unit, sil_first_gap(&plan->bench.board, &fit, i, hold), SIL_NEAREST);
+    return figure_length(b->unit, plan_first_over(plan, &fit, i, hold), SIL_NEAREST);
 }
 
 /* A string that stiffness lifts by less than this lies as good as on its floor, mm. */
@@ -121,8 +121,7 @@ static void fill_slot(brief *b, int i, brief_slot *slot)
     slot->off = figure_length(b->unit, plan->stages.deepen[i], SIL_NEAREST);
     slot->sure = figure_length(b->unit, 2.0 * plan->stages.deepen_u[i], SIL_NEAREST);
     slot->gap = figure_length(
-        b->unit, sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_SADDLE], i, hold),
-        SIL_NEAREST);
+        b->unit, plan_first_over(plan, &plan->stages.fit[SIL_SADDLE], i, hold), SIL_NEAREST);
     fill_passes(b, slot, i);
     slot->gap_first = gap_after_pass(b, i);
     brief_fill_leaves(b, slot);

@@ -129,7 +129,7 @@ void brief_fill_readings(brief *b)
         b->worst[i] = worst_fret(b, i);
         b->first_off[i] =
             nearest(b, fabs(sil_off_the_others(b->strings, plan->bench.gaps.first, i)));
-        double first = sil_first_gap(board, last, i, targets->first_held);
+        double first = plan_first_over(plan, last, i, targets->first_held);
         b->first[i] =
             (brief_reading){nearest(b, sil_first_now(plan, i)), nearest(b, first),
                             range_of(b, plan_first_range(plan, &plan->stages.fit[SIL_NOW], i))};

@@ -13,7 +13,7 @@ double sil_first_now(const sil_plan *plan, int string)
 {
     const sil_gaps *gaps = &plan->bench.gaps;
     sil_hold hold = plan->bench.targets.first_held;
-    double told = sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_NOW], string, hold);
+    double told = plan_first_over(plan, &plan->stages.fit[SIL_NOW], string, hold);
     if (plan->bench.fresh.saddle && !plan_gap_read(plan, string)) {
         return SIL_UNKNOWN; /* the height that it has is that of its target */
     }
@@ -39,5 +39,7 @@ double sil_action_now(const sil_plan *plan, int string)
 {
     const sil_gaps *gaps = &plan->bench.gaps;
     double told = sil_action(&plan->bench.board, &plan->stages.fit[SIL_NOW], string, 12);
-    return sil_known(told) || gaps->action_at != 12 || gaps->capo ? told : gaps->action[string];
+    bool follows = sil_known(told) || gaps->action_at != 12 || gaps->capo;
+    double action = follows ? told : gaps->action[string];
+    return action < 0.0 ? 0.0 : action;
 }
