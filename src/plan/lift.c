@@ -70,7 +70,7 @@ static double wants(const sil_plan *plan, int i)
     return plan->neck.short_by[i] + more;
 }
 
-void plan_lift(sil_plan *plan)
+static void tilt(sil_plan *plan)
 {
     const sil_instrument *it = &plan->job->instrument;
     const sil_board *board = &plan->bench.board;
@@ -102,4 +102,11 @@ void plan_lift(sil_plan *plan)
     neck->shim = it->pocket * neck->lift / (saddle - pocket);
     neck->heel = it->heel * neck->lift / (saddle - join);
     neck->degrees = atan2(neck->lift, saddle - from) * 180.0 / 3.14159265358979323846;
+}
+
+void plan_lift(sil_plan *plan)
+{
+    tilt(plan);
+    plan_half_cure(plan);
+    plan_accept_bow(plan);
 }

@@ -282,6 +282,15 @@ static void withhold_impossible(sil_withheld *withheld, bool impossible)
     withhold(withheld, impossible && !sil_withheld_by(withheld, SIL_READING_ODD), SIL_IMPOSSIBLE);
 }
 
+/* Nothing is cut to a bow that is to be put right first: it would be too low once that is done. */
+static void withhold_by_bow(sil_plan *plan)
+{
+    sil_withheld *nut = &plan->nut_withheld, *saddle = &plan->saddle_withheld;
+    withhold(nut, plan_bow_holds_nut(plan) && !sil_withheld_by(nut, SIL_ROD_LIMIT), SIL_ROD_LIMIT);
+    withhold(saddle, plan_bow_holds_saddle(plan) && !sil_withheld_by(saddle, SIL_ROD_LIMIT),
+             SIL_ROD_LIMIT);
+}
+
 void plan_withhold(sil_plan *plan)
 {
     int strings = plan->job->string_count;
@@ -303,6 +312,7 @@ void plan_withhold(sil_plan *plan)
     plan_look_for_sense(plan, &nut, &saddle);
     withhold(&plan->saddle_withheld, stopped && !saddle,
              sil_working_in_slot(plan->saddle.working) ? SIL_PROTRUSION_LOW : SIL_ADJUST_LIMIT);
+    withhold_by_bow(plan);
     withhold_blind(plan);
     withhold(&plan->saddle_withheld, plan_peaks_first(plan), SIL_TUNE_OUT);
     bool kept = !plan->bench.fresh.saddle; /* one that is made anew may have moved */
