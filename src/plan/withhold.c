@@ -61,13 +61,6 @@ bool plan_rod_unknown(const sil_plan *plan)
            sil_side_out(side);
 }
 
-bool plan_bowed_for_good(const sil_plan *plan)
-{
-    double relief = sil_relief_now(plan);
-    return !plan->bench.rod_works && plan->job->instrument.rod != SIL_ROD_NOT_GIVEN &&
-           sil_above(relief, plan->job->limits.most_relief);
-}
-
 static bool climate_off(const sil_plan *plan)
 {
     const sil_reading *reading = sil_plan_reading(plan);
@@ -286,7 +279,9 @@ static void withhold_impossible(sil_withheld *withheld, bool impossible)
 static void withhold_by_bow(sil_plan *plan)
 {
     sil_withheld *nut = &plan->nut_withheld, *saddle = &plan->saddle_withheld;
-    withhold(nut, plan_bow_holds_nut(plan) && !sil_withheld_by(nut, SIL_ROD_LIMIT), SIL_ROD_LIMIT);
+    bool files = (files_a_slot(plan) || any_zero_fret_high(plan)) && !plan->bench.fresh.nut;
+    withhold(nut, plan_back_bowed(plan) && files && !sil_withheld_by(nut, SIL_ROD_LIMIT),
+             SIL_ROD_LIMIT);
     withhold(saddle, plan_bow_holds_saddle(plan) && !sil_withheld_by(saddle, SIL_ROD_LIMIT),
              SIL_ROD_LIMIT);
 }
