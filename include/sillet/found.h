@@ -116,6 +116,8 @@ typedef enum sil_act {
     SIL_ACT_FIND_ROD,   /* find out whether there is a truss rod */
     SIL_ACT_ROD_BY_EAR, /* turn until a tapped string just pings; measure after that */
     SIL_ACT_NECK_BOW,   /* the neck is bowed too far for a set-up, and has no rod */
+    SIL_ACT_ROD_FIRST,  /* a rod that cannot take the bow out is put right, or the neck is */
+    SIL_ACT_BACK_BOW,   /* a back-bow that no rod can ease */
     SIL_ACT_ROD,
     SIL_ACT_READ_AGAIN, /* everything, after work on the rod or the frets */
     SIL_ACT_SEAT_FRETS,

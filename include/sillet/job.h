@@ -41,7 +41,8 @@ typedef enum sil_rod_state {
     SIL_ROD_WORKS,
     SIL_ROD_SLACK,
     SIL_ROD_AT_END,
-    SIL_ROD_STUCK
+    SIL_ROD_STUCK,
+    SIL_ROD_ACCEPTED /* it cannot do it, and the owner leaves the neck as it is */
 } sil_rod_state;
 typedef enum sil_hand { SIL_RIGHT_HANDED, SIL_LEFT_HANDED } sil_hand;
 

@@ -98,6 +98,13 @@ typedef enum sil_short_cause {
  * and heel are unknown where the saddle can come down far enough, or where the dimensions of the
  * neck are not given. This is advice, and never a cut. */
 typedef struct sil_neck {
+    /* Short of work on the neck: a saddle in a slot can go as far down as it may stand out, which
+     * leaves the strings too high. half_action: the action at fret 12 then; half_out: how far the
+     * saddle then stands out of the bridge; half_break_deg: the break angle then. Unknown where the
+     * saddle can come down far enough, or where that brings too little. Never ordered. */
+    double half_action[SIL_STRINGS_MAX], half_out[SIL_STRINGS_MAX], half_break_deg[SIL_STRINGS_MAX];
+    double accepted; /* what a bow that is left as it is costs of the action at fret 12, mm; unknown
+                        where there is none over its range, or it is not left */
     /* How far the saddle falls short of the string's target action, mm. Over 0: the saddle cannot
      * come down far enough. Unknown where the string does not come down, or no limit is known. */
     double short_by[SIL_STRINGS_MAX];

@@ -85,6 +85,20 @@ act_words act_words_of(sil_act act)
                            .check = say_check_stop,
                            .next = "neck to a repairer",
                            .large = {{"relief", "the relief is"}, {"relief-limit", "at most"}}};
+    case SIL_ACT_ROD_FIRST:
+        return (act_words){
+            .word = "rod-first",
+            .what = say_rod_first,
+            .check = say_check_rod_first,
+            .next = "put the truss rod right",
+            .large = {{"relief", "the relief is"}, {"relief-target", "it is to be"}}};
+    case SIL_ACT_BACK_BOW:
+        return (act_words){
+            .word = "back-bow",
+            .what = say_back_bow,
+            .check = say_check_back_bow,
+            .next = "ease the back-bow",
+            .large = {{"relief", "the relief is"}, {"relief-target", "it is to be"}}};
     case SIL_ACT_ROD:
         return (act_words){
             .word = "rod",

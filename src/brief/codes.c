@@ -43,7 +43,11 @@ code_words code_words_of(sil_code code)
             .figure = LENGTH,
             .subject = "Relief at fret %",
             .meaning =
-                "No truss rod can put it right here, so it stays, and the plan takes it as it is."};
+                "No truss rod can put it right here, so it stays, and the plan takes it as it is.",
+            .meaning_act = "No truss rod puts it right as it is: that comes before anything is cut "
+                           "to this bow.",
+            .meaning_stop = "Too far to set up, and no truss rod puts it right as it is: all work "
+                            "on nut and saddle waits for the neck."};
     case SIL_FRET_WORN:
         return (code_words){.word = "fret-worn",
                             .figure = LENGTH,
@@ -354,4 +358,13 @@ code_words code_words_of(sil_code code)
 const char *sil_code_word(sil_code code)
 {
     return code_words_of(code).word;
+}
+
+const char *code_meaning_of(sil_code code, sil_level level)
+{
+    code_words words = code_words_of(code);
+    if (level == SIL_LEVEL_STOP && words.meaning_stop) {
+        return words.meaning_stop;
+    }
+    return level >= SIL_LEVEL_ACT && words.meaning_act ? words.meaning_act : words.meaning;
 }

@@ -13,12 +13,16 @@ typedef enum code_figure { NO_FIGURE, LENGTH, PERCENT, SHARE, DEGREES, NEWTONS, 
 typedef struct code_words {
     const char *word; /* fixed, for scripts */
     code_figure figure;
-    const char *subject; /* what was read; "%" is replaced by the fret */
-    const char *meaning; /* what that means */
-    say_found *sentence; /* its own sentence, or NULL */
+    const char *subject;                    /* what was read; "%" is replaced by the fret */
+    const char *meaning;                    /* what that means */
+    const char *meaning_act, *meaning_stop; /* where it is work, or stops it; NULL: the same */
+    say_found *sentence;                    /* its own sentence, or NULL */
 } code_words;
 
 code_words code_words_of(sil_code code);
+
+/* What a finding of this code means at this level. */
+const char *code_meaning_of(sil_code code, sil_level level);
 
 /* A part that waits because of a code. All are NULL for a code that no part waits for. */
 typedef struct code_wait {

@@ -303,7 +303,7 @@ static const char *meaning_of(const sil_finding *f)
     bool bowed = is_measured_bow(f) || (f->code == SIL_RELIEF_LOW && f->read < 0.0);
     return bowed ? "Back-bowed: the middle of the neck stands up, so the strings buzz "
                    "on the first frets."
-                 : code_words_of(f->code).meaning;
+                 : code_meaning_of(f->code, f->level);
 }
 
 /* A finding's own sentence, or NULL. Two codes have one only at a stage, or where it is work. */

@@ -13,7 +13,7 @@ bool brief_at_a_glance(sil_code code)
 {
     return code == SIL_RELIEF_LOW || code == SIL_RELIEF_HIGH || code == SIL_SLOT_LOW ||
            code == SIL_SLOT_HIGH || code == SIL_SADDLE_LOW || code == SIL_SADDLE_HIGH ||
-           code == SIL_ZERO_FRET_LOW || code == SIL_ZERO_FRET_HIGH;
+           code == SIL_ZERO_FRET_LOW || code == SIL_ZERO_FRET_HIGH || code == SIL_ROD_LIMIT;
 }
 
 static bool says_high(sil_code code)
@@ -286,6 +286,11 @@ static brief_glance relief_glance(brief *b)
     if (read) {
         tell_figure(&t, "read", -1, b->relief.now);
         tell_band(&t, b->relief.wanted.low.exact, b->relief.wanted.high.exact, -1);
+    }
+    if (read && brief_known(b->saddle.bow_accepted)) {
+        tell(&t, "; taken as it is, it costs ");
+        tell_figure(&t, "bow-action", -1, b->saddle.bow_accepted);
+        tell(&t, " of the action");
     }
     return glance_of("relief", relief_verdict(b), read ? b->relief.now.shown : "", &t);
 }

@@ -5,6 +5,8 @@
 
 #include "tell.h"
 
+#include "../plan/plan.h"
+
 static const sil_visit *first_visit(const brief *b)
 {
     return &b->plan->visits[0];
@@ -268,6 +270,16 @@ static void fill_next(brief *b, brief_owner_list *next)
     }
     if (b->plan->stages.changed[SIL_ROD]) {
         add_words(b, next, "Adjust the rod inside the neck, for the slight bow it needs.");
+    }
+    if (plan_rod_first(b->plan)) {
+        add_words(b, next,
+                  "First put the rod inside the neck right, or have a qualified repairer "
+                  "straighten the neck.");
+    }
+    if (plan_back_bowed(b->plan)) {
+        add_words(b, next,
+                  "First let the neck come forward: heavier strings, some days of rest, and "
+                  "a qualified repairer if that is not enough.");
     }
     if (b->plan->stages.fretwork != SIL_FRETS_LEAVE) {
         add_words(b, next, "Make the frets even, or fit new ones.");

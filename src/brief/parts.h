@@ -182,7 +182,13 @@ typedef struct brief_saddle {
     brief_figure lift, wedge, heel; /* for tilting the neck back, see sil_neck */
     brief_figure wedge_angle;       /* degrees */
     brief_figure bow;               /* what the neck's bow costs the saddle */
-    int lift_string;                /* the string that needs most, or -1 */
+    brief_figure bow_accepted; /* what a bow left as it is costs of the action; "-" where none is */
+    brief_figure half_out,
+        half_action[SIL_STRINGS_MAX];   /* short of work on the neck: the least that
+                                  the saddle then stands out, rounded up, and the action then; "-" where
+                                  it is not offered */
+    bool half_shallow[SIL_STRINGS_MAX]; /* the break angle is then under its limit */
+    int lift_string;                    /* the string that needs most, or -1 */
     brief_blank blank;
 } brief_saddle;
 

@@ -239,6 +239,20 @@ static void fill_posts(brief *b)
     }
 }
 
+/* What the saddle can do short of work on the neck. */
+static void fill_half_cure(brief *b)
+{
+    const sil_neck *neck = &b->plan->neck;
+    double out = SIL_UNKNOWN;
+    for (int i = 0; i < b->strings; i++) {
+        out = fmin(out, neck->half_out[i]);
+        b->saddle.half_action[i] = figure_action(b->unit, neck->half_action[i]);
+        b->saddle.half_shallow[i] =
+            sil_below(neck->half_break_deg[i], b->plan->job->limits.least_break_deg);
+    }
+    b->saddle.half_out = figure_length(b->unit, out, SIL_UP);
+}
+
 static void fill_neck(brief *b)
 {
     const sil_neck *neck = &b->plan->neck;
@@ -246,7 +260,9 @@ static void fill_neck(brief *b)
     b->saddle.wedge = figure_length(b->unit, neck->shim, SIL_NEAREST);
     b->saddle.wedge_angle = figure_number(neck->degrees, 2);
     b->saddle.bow = figure_length(b->unit, neck->explains, SIL_NEAREST);
+    b->saddle.bow_accepted = figure_length(b->unit, neck->accepted, SIL_NEAREST);
     b->saddle.heel = figure_length(b->unit, neck->heel, SIL_NEAREST);
+    fill_half_cure(b);
     b->saddle.lift_string = neck->string;
 }
 

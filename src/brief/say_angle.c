@@ -4,7 +4,8 @@
 
 #include "../plan/plan.h"
 
-void say_neck_angle(const brief *b, telling *t)
+/* Why the saddle is left, and what is to be done about it. */
+static void tell_cause(const brief *b, telling *t)
 {
     tell(t,
          b->saddle.in_slot
@@ -34,6 +35,36 @@ void say_neck_angle(const brief *b, telling *t)
              "length on the sheet, and the plan says how thick). Any other neck needs a reset, by "
              "a repairer with the jigs for it.");
         return;
+    }
+}
+
+/* What the saddle can do short of that. It is the owner's choice, and no step orders it. */
+static void tell_half_cure(const brief *b, telling *t)
+{
+    tell_list action = {.count = b->strings}, shallow = {.count = b->strings};
+    for (int i = 0; i < b->strings; i++) {
+        action.chosen[i] = true;
+        action.figure[i] = b->saddle.half_action[i];
+        shallow.chosen[i] = b->saddle.half_shallow[i];
+    }
+    tell(t, " Short of that, the saddle can go on until it stands ");
+    tell_length(t, "half-out", -1, b->saddle.half_out);
+    tell(t, " out of the bridge: the action is then ");
+    tell_each(t, "half-action", &action);
+    tell_unit(t);
+    tell(t, ". That is the owner's choice: it uses up what later work on neck or bridge needs.");
+    if (tell_chosen(&shallow) > 0) {
+        tell(t, " The break angle then ends under its limit (");
+        tell_which(t, &shallow);
+        tell(t, "): cut ramps for the strings, or let them leave the bridge lower.");
+    }
+}
+
+void say_neck_angle(const brief *b, telling *t)
+{
+    tell_cause(b, t);
+    if (brief_known(b->saddle.half_out)) {
+        tell_half_cure(b, t);
     }
 }
 

@@ -3,19 +3,11 @@
  */
 #include "say.h"
 
+#include "../plan/plan.h"
+
 static brief_figure nearest(const brief *b, double mm)
 {
     return figure_length(b->unit, mm, SIL_NEAREST);
-}
-
-void say_neck_bow(const brief *b, telling *t)
-{
-    tell(t, "Stop: the relief is ");
-    tell_length(t, "relief", -1, b->relief.now);
-    tell(t, ", over ");
-    tell_length(t, "relief-limit", -1, nearest(b, b->plan->job->limits.most_relief));
-    tell(t, ", and no truss rod can take it out. A nut and saddle cut to it would be too low once "
-            "the neck is straightened: have a qualified repairer look at it first.");
 }
 
 /* Says "tighten the rod an eighth of a turn at a time", and which way that is. */

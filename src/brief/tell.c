@@ -209,6 +209,7 @@ static const char *strip_label(const char *of, bool again)
         {"centre", "from bass end", "from bass end"},
         {"zero-fret", "too high by", "too high by"},
         {"out", "out of bridge", "out of bridge"},
+        {"half-action", "action then", "action then"},
     };
     for (size_t k = 0; k < sizeof labels / sizeof *labels; k++) {
         if (strcmp(labels[k][0], of) == 0) {

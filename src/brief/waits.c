@@ -12,9 +12,9 @@ code_wait code_wait_of(sil_code code)
     case SIL_RELIEF_UNKNOWN:
         return (code_wait){.why = "relief was not measured", .for_what = "the relief"};
     case SIL_ROD_LIMIT:
-        return (code_wait){.why =
-                               "the neck is bowed too far to set up, and no truss rod can mend it",
-                           .for_what = "the neck's bow"};
+        return (code_wait){
+            .why = "the neck's bow comes first, and no truss rod puts it right as it is",
+            .for_what = "the neck's bow"};
     case SIL_FRET_WORN:
         return (code_wait){.why = "the frets are levelled first", .for_what = "the frets"};
     case SIL_CROWN_THIN:

@@ -14,11 +14,9 @@
 static const job_word unit_words[] = {{"mm", SIL_MM}, {"in", SIL_INCH}, {NULL, 0}};
 static const job_word rod_words[] = {
     {"none", SIL_ROD_NONE}, {"one-way", SIL_ROD_ONE_WAY}, {"two-way", SIL_ROD_TWO_WAY}, {NULL, 0}};
-static const job_word rod_state_words[] = {{"works", SIL_ROD_WORKS},
-                                           {"slack", SIL_ROD_SLACK},
-                                           {"at-end", SIL_ROD_AT_END},
-                                           {"stuck", SIL_ROD_STUCK},
-                                           {NULL, 0}};
+static const job_word rod_state_words[] = {{"works", SIL_ROD_WORKS},       {"slack", SIL_ROD_SLACK},
+                                           {"at-end", SIL_ROD_AT_END},     {"stuck", SIL_ROD_STUCK},
+                                           {"accepted", SIL_ROD_ACCEPTED}, {NULL, 0}};
 static const job_word hand_words[] = {
     {"right", SIL_RIGHT_HANDED}, {"left", SIL_LEFT_HANDED}, {NULL, 0}};
 static const job_word spacing_words[] = {

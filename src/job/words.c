@@ -10,11 +10,9 @@ static const sil_choice units[] = {{"mm", "millimetres"}, {"in", "inches"}, {NUL
 static const sil_choice makes[] = {{"nut", "a nut"}, {"saddle", "a saddle"}, {NULL, NULL}};
 static const sil_choice rods[] = {
     {"none", "none"}, {"one-way", "one-way"}, {"two-way", "two-way"}, {NULL, NULL}};
-static const sil_choice rod_states[] = {{"works", "works"},
-                                        {"slack", "not engaging"},
-                                        {"at-end", "end of travel"},
-                                        {"stuck", "stuck"},
-                                        {NULL, NULL}};
+static const sil_choice rod_states[] = {
+    {"works", "works"}, {"slack", "not engaging"},          {"at-end", "end of travel"},
+    {"stuck", "stuck"}, {"accepted", "neck left as it is"}, {NULL, NULL}};
 static const sil_choice hands[] = {{"right", "right"}, {"left", "left"}, {NULL, NULL}};
 static const sil_choice radii[] = {{"flat", "flat"}, {NULL, NULL}};
 static const sil_choice materials[] = {{"plain-steel", "plain steel"},

@@ -43,7 +43,7 @@ static void find_relief(sil_plan *plan)
         }
         return;
     }
-    bool turns = plan->bench.rod_works;
+    bool turns = plan->bench.rod_works, first = plan_rod_first(plan) || plan_back_bowed(plan);
     sil_code codes[] = {SIL_BACK_BOW, SIL_RELIEF_LOW, SIL_RELIEF_HIGH, SIL_ROD_LIMIT};
     bool low = plan->stages.relief_side == SIL_UNDER;
     bool high = plan->stages.relief_side == SIL_OVER;
@@ -54,7 +54,8 @@ static void find_relief(sil_plan *plan)
     }
     for (int i = 0; i < 4; i++) {
         if (raised[i]) {
-            sil_level level = codes[i] == SIL_BACK_BOW || turns ? SIL_LEVEL_ACT : SIL_LEVEL_WATCH;
+            bool work = codes[i] == SIL_BACK_BOW || turns || first;
+            sil_level level = work ? SIL_LEVEL_ACT : SIL_LEVEL_WATCH;
             level = codes[i] == SIL_ROD_LIMIT && plan_bowed_for_good(plan) ? SIL_LEVEL_STOP : level;
             sil_finding *f = plan_found(plan, codes[i], level);
             f->stage = SIL_ROD;

@@ -70,7 +70,7 @@ static double wants(const sil_plan *plan, int i)
     return plan->neck.short_by[i] + more;
 }
 
-void plan_lift(sil_plan *plan)
+static void tilt(sil_plan *plan)
 {
     const sil_instrument *it = &plan->job->instrument;
     const sil_board *board = &plan->bench.board;
@@ -102,4 +102,74 @@ void plan_lift(sil_plan *plan)
     neck->shim = it->pocket * neck->lift / (saddle - pocket);
     neck->heel = it->heel * neck->lift / (saddle - join);
     neck->degrees = atan2(neck->lift, saddle - from) * 180.0 / 3.14159265358979323846;
+}
+
+/* Less than this at fret 12 is not worth what the saddle loses by it, mm: common practice, no
+ * source. */
+static const double least_gained = 0.2;
+
+/* How far down a string may come short of work on the neck: no farther than its target, and while the
+ * saddle stands out by enough. One that is left stays in its range. */
+static double half_cap(const sil_plan *plan, int i)
+{
+    const sil_stages *stages = &plan->stages;
+    double down = stages->saddle[i] == SIL_TAKE ? stages->lower[i]
+                                                : sil_saddle_to_low(&plan->bench, stages, i) -
+                                                      SIL_GUARD_ONE * stages->lower_u[i];
+    return fmax(0.0, fmin(down, plan->saddle.room[i]));
+}
+
+/* What comes off under each string: a straight line off the bottom, or of a glued saddle string by
+ * string off the top. False where strings are to rise or were not read. */
+static bool half_off(const sil_plan *plan, double *off)
+{
+    int strings = plan->job->string_count;
+    const double *z = plan->bench.board.saddle_z;
+    double cap[SIL_STRINGS_MAX];
+    bool wanted[SIL_STRINGS_MAX];
+    for (int i = 0; i < strings; i++) {
+        sil_verdict verdict = plan->stages.saddle[i];
+        if (verdict != SIL_TAKE && verdict != SIL_LEAVE) {
+            return false;
+        }
+        wanted[i] = verdict == SIL_TAKE;
+        cap[i] = half_cap(plan, i);
+    }
+    sil_line line = sil_saddle_line(strings, z, cap, wanted, plan->job->saddle.length / 2.0, NULL);
+    for (int i = 0; i < strings; i++) {
+        double top = wanted[i] ? cap[i] : 0.0;
+        off[i] = plan->saddle.working == SIL_WORKING_BASE ? sil_line_at(line, z[i]) : top;
+    }
+    return true;
+}
+
+/* See docs/arithmetic.md, "Half a cure". */
+static void half_cure(sil_plan *plan)
+{
+    const sil_job_saddle *saddle = &plan->job->saddle;
+    sil_neck *neck = &plan->neck;
+    int strings = plan->job->string_count;
+    double off[SIL_STRINGS_MAX] = {0}, most = 0.0;
+    bool offered = plan_sinks_too_low(plan) && sil_working_in_slot(plan->saddle.working) &&
+                   !plan->bench.fresh.saddle && half_off(plan, off);
+    for (int i = 0; i < strings; i++) {
+        most = fmax(most, off[i] * sil_leverage(&plan->bench.board, i));
+    }
+    offered = offered && !sil_below(most, least_gained);
+    for (int i = 0; i < strings; i++) {
+        double action = sil_action(&plan->bench.board, &plan->stages.fit[SIL_NUT], i, 12);
+        double out = plan->saddle.stands[i] - off[i];
+        double angle = atan2(out - saddle->exit_height, saddle->pin_distance[i]);
+        neck->half_action[i] =
+            offered ? action - off[i] * sil_leverage(&plan->bench.board, i) : SIL_UNKNOWN;
+        neck->half_out[i] = offered ? out : SIL_UNKNOWN;
+        neck->half_break_deg[i] = offered ? angle * 180.0 / 3.14159265358979323846 : SIL_UNKNOWN;
+    }
+}
+
+void plan_lift(sil_plan *plan)
+{
+    tilt(plan);
+    half_cure(plan);
+    plan_accept_bow(plan);
 }

@@ -233,6 +233,8 @@ static void order(sil_plan *plan)
                    back-bowed */
     }
     step(plan, plan_bowed_for_good(plan), SIL_ROD, SIL_ACT_NECK_BOW);
+    step(plan, plan_rod_first(plan) && !plan_bowed_for_good(plan), SIL_ROD, SIL_ACT_ROD_FIRST);
+    step(plan, plan_back_bowed(plan), SIL_ROD, SIL_ACT_BACK_BOW);
     step(plan, plan->stages.changed[SIL_ROD], SIL_ROD, SIL_ACT_ROD);
     order_frets(plan);
     if (plan->stages.forecast[SIL_FRETS]) {

@@ -126,6 +126,8 @@ static void do_act(const sil_plan *plan, sil_act act, moved *m)
         break;
     case SIL_ACT_STOP:
     case SIL_ACT_NECK_BOW:
+    case SIL_ACT_ROD_FIRST:
+    case SIL_ACT_BACK_BOW:
     case SIL_ACT_NECK_ANGLE:
     case SIL_ACT_NECK_SHIM:
     case SIL_ACT_NECK_RESET:

@@ -233,6 +233,18 @@ double plan_saddle_pass(const sil_plan *plan, int string);
  * to choose; unknown where nobody has. */
 double plan_choice(const sil_plan *plan, sil_stage_name part, int string);
 
+/* Whether the bow of the neck comes before what is cut by it. plan_rod_first: it is over its range,
+ * and a rod that is there cannot take it out. plan_back_bowed: a straightedge showed a back-bow that
+ * no rod can ease. */
+bool plan_rod_first(const sil_plan *plan);
+bool plan_back_bowed(const sil_plan *plan);
+
+/* Whether the saddle would lose something to such a bow. */
+bool plan_bow_holds_saddle(const sil_plan *plan);
+
+/* Fills what a bow that is left as it is costs of the action. */
+void plan_accept_bow(sil_plan *plan);
+
 /* plan_slot_goal: how far a slot is deepened in all, mm: to its target, or to where the string rings
  *                 clean.
  * plan_slot_left: how much of that today's pass leaves on for a later one; or of a slot that is cut from
@@ -263,7 +275,8 @@ void plan_move_stacks(const sil_plan *before, sil_plan *now);
 void plan_visits(sil_plan *plan, sil_plan *other);
 void plan_find_visits(sil_plan *plan);
 
-/* How far the neck would have to be tilted back, where the saddle cannot come down far enough. */
+/* How far the neck would have to be tilted back, where the saddle cannot come down far enough, and what
+ * the saddle can do short of that; what a bow that is left as it is costs. */
 void plan_lift(sil_plan *plan);
 
 /* Whether the saddle has too little room only for the relief that a rod can take out: it is turned

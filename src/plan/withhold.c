@@ -61,13 +61,6 @@ bool plan_rod_unknown(const sil_plan *plan)
            sil_side_out(side);
 }
 
-bool plan_bowed_for_good(const sil_plan *plan)
-{
-    double relief = sil_relief_now(plan);
-    return !plan->bench.rod_works && plan->job->instrument.rod != SIL_ROD_NOT_GIVEN &&
-           sil_above(relief, plan->job->limits.most_relief);
-}
-
 static bool climate_off(const sil_plan *plan)
 {
     const sil_reading *reading = sil_plan_reading(plan);
@@ -282,6 +275,17 @@ static void withhold_impossible(sil_withheld *withheld, bool impossible)
     withhold(withheld, impossible && !sil_withheld_by(withheld, SIL_READING_ODD), SIL_IMPOSSIBLE);
 }
 
+/* Nothing is cut to a bow that is to be put right first: it would be too low once that is done. */
+static void withhold_by_bow(sil_plan *plan)
+{
+    sil_withheld *nut = &plan->nut_withheld, *saddle = &plan->saddle_withheld;
+    bool files = (files_a_slot(plan) || any_zero_fret_high(plan)) && !plan->bench.fresh.nut;
+    withhold(nut, plan_back_bowed(plan) && files && !sil_withheld_by(nut, SIL_ROD_LIMIT),
+             SIL_ROD_LIMIT);
+    withhold(saddle, plan_bow_holds_saddle(plan) && !sil_withheld_by(saddle, SIL_ROD_LIMIT),
+             SIL_ROD_LIMIT);
+}
+
 void plan_withhold(sil_plan *plan)
 {
     int strings = plan->job->string_count;
@@ -303,6 +307,7 @@ void plan_withhold(sil_plan *plan)
     plan_look_for_sense(plan, &nut, &saddle);
     withhold(&plan->saddle_withheld, stopped && !saddle,
              sil_working_in_slot(plan->saddle.working) ? SIL_PROTRUSION_LOW : SIL_ADJUST_LIMIT);
+    withhold_by_bow(plan);
     withhold_blind(plan);
     withhold(&plan->saddle_withheld, plan_peaks_first(plan), SIL_TUNE_OUT);
     bool kept = !plan->bench.fresh.saddle; /* one that is made anew may have moved */

@@ -185,6 +185,23 @@ static void put_posts(const sil_plan *plan, json_at saddle)
     json_put_number(turns, "bass", work->post_turns[1]);
 }
 
+/* Puts how far the saddle goes short of work on the neck, string by string. */
+static void put_half_cure(const sil_plan *plan, json_at object)
+{
+    const sil_neck *neck = &plan->neck;
+    if (!sil_known(neck->half_out[0])) {
+        json_put_null(object, "half");
+        return;
+    }
+    json_at rows = json_put_array(object, "half");
+    for (int i = 0; i < plan->job->string_count; i++) {
+        json_at row = result_string(rows, i);
+        json_put_number(row, "action", neck->half_action[i]);
+        json_put_number(row, "stands_out", neck->half_out[i]);
+        json_put_number(row, "break_angle", neck->half_break_deg[i]);
+    }
+}
+
 /* Puts why the saddle cannot come down far enough. */
 static void put_short(const sil_plan *plan, json_at saddle)
 {
@@ -197,6 +214,7 @@ static void put_short(const sil_plan *plan, json_at saddle)
     json_at object = json_put_object(saddle, "short");
     json_put_word(object, "cause", causes[neck->cause]);
     json_put_number(object, "bow", neck->explains);
+    put_half_cure(plan, object);
 }
 
 static void put_neck(const sil_plan *plan, json_at saddle)
@@ -271,6 +289,7 @@ static void put_saddle(const brief *b, json_at root)
     put_degrees(saddle, "slant", plan->bench.board.saddle_slant);
     put_posts(plan, saddle);
     put_short(plan, saddle);
+    json_put_number(saddle, "bow_accepted", plan->neck.accepted);
     put_neck(plan, saddle);
 }
 

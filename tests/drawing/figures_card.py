@@ -9,6 +9,7 @@ CARD = "Bench card"
 # What a step is worked to, and what goes with it, by the words of docs/result.md.
 WORKED_TO = {
     "rod": ("relief-target", "relief"), "neck-bow": ("relief", "relief-limit"),
+    "rod-first": ("relief", "relief-target"), "back-bow": ("relief", "relief-target"),
     "seat-frets": ("proud",), "level-frets": ("level",), "new-frets": ("worn",),
     "zero-fret": ("zero-fret",), "file-slots": ("stack", "slot"), "fill-slot": ("stack-first", "slot"),
     "shim-nut": ("shim", "stack-first"), "fit-nut-blank": ("thickness", "length"),

@@ -139,6 +139,8 @@ def nut(board, job, done, codes):
         codes.add("reading-odd")
     if "reading-odd" not in codes and sense.slots(*bare_slots(board, job, done)).any():
         codes.add("impossible")
+    if bow_first(job, done) == "back" and "file" in slots.verdict + slots.zero_fret:
+        codes.add("rod-limit")
     remedy, shim, waiting = nut_remedy(job, done, bool(codes))
     crown = job.board.crown - done.level
     along = job.nut.thickness / math.cos(leaning(board.nut_at, board.z_nut))
@@ -486,6 +488,10 @@ def saddle(board, job, done, codes):
     would = saddle_remedy(job, to.verdict, shim, False, posts)[0]
     done.spend = to_spend(bone, to)
     peaks = tuned.files_at_height(board, job, done, would)
+    cuts = slotted or sanded(job.saddle)
+    if bow_first(job, done) and cuts and (
+            peaks or ("lower" in to.verdict and "wait" not in to.verdict)):
+        codes.add("rod-limit")
     if slotted and (peaks or ("lower" in to.verdict and "wait" not in to.verdict)):
         if apart:
             codes.add("readings-disagree")
@@ -545,14 +551,60 @@ def saddle(board, job, done, codes):
     short = neck = None
     last.straightens = False
     if stops_alone:
-        short, neck, last.straightens = stopped(board, job, done, to, np.where(falls & (past == past), past, 0.0))
+        short, neck, last.straightens = stopped(
+            board, job, done, to, out, np.where(falls & (past == past), past, 0.0))
     part = {"withheld_by": sorted(codes), "remedy": remedy, "strings": rows,
             "bottom_cut": seen and cut_row(board, present, cut, first),
             "shim": math.nan if waiting or replaced else shim,
             "top_radius": radius if 0 < radius <= 3000 else math.nan, "blank": blank,
             "slant": math.degrees(slant), "posts": None if waiting else post_row(job, posts),
-            "short": short, "neck": neck}
+            "short": short, "neck": neck, "bow_accepted": bow_accepted(
+                board, job, done, lambda i, bend: straightened(board, job, done, i, bend))}
     return part, last
+
+
+def bow_first(job, done):
+    """"high" where the relief is over its range and a rod that is there cannot take it out; "back"
+    where an edge showed a back-bow that no rod eases; otherwise nothing."""
+    b, gap = job.board, job.readings.relief.gap
+    if b.join < 3 or (b.rod != "none" and b.rod_state == "works"):
+        return ""
+    if done.relief_side == "over" and b.rod != "none" and b.rod_state != "accepted":
+        return "high"
+    return "back" if done.relief_side == "under" and gap < 0 else ""
+
+
+def bow_accepted(board, job, done, moved):
+    """What a bow that is left as it is costs of the action: the most of any string."""
+    aim, at = job.targets.relief[1], job.readings.relief.at
+    b = job.board
+    left = b.rod == "none" or b.rod_state == "accepted"
+    relief = done.now.bend * board.span(at)
+    if b.join < 3 or not left or done.relief_side != "over" \
+            or relief > job.limits.most_relief + 1e-6:
+        return math.nan
+    return max(0.0, *(moved(i, aim / board.span(at)) * board.t12[i] for i in range(job.count)))
+
+
+def half_cure(board, job, done, to, out):
+    """How far a saddle in a slot goes short of work on the neck: every string to its aim or its room,
+    the others inside their ranges, and by one line of a bottom."""
+    if job.saddle.kind not in ("slotted", "glued") or {"raise", "wait"} & set(done.bone.verdict):
+        return None
+    falls = np.array([v == "lower" for v in done.bone.verdict])
+    spare = room.to_edge(board, job, done.bone, 0) - FIRST_CUT * done.u_saddle
+    caps = np.maximum(0.0, np.minimum(np.where(falls, done.bone.lower, spare), to.room))
+    off = np.where(falls, caps, 0.0)
+    if job.saddle.kind == "slotted":
+        cut = bottom(job.saddle.length, board.z_saddle, caps, falls)
+        off = np.array([cut.at(z) for z in board.z_saddle])
+    if np.max(off * board.t12) < 0.2 - 1e-6:
+        return None
+    left = out - off
+    return [{"number": i + 1, "action": done.bone.action[i] - off[i] * board.t12[i],
+             "stands_out": left[i],
+             "break_angle": math.degrees(math.atan2(left[i] - job.saddle.exit_height,
+                                                    job.saddle.pin[i]))} for i in range(job.count)]
 
 
 def zero_fret_codes(done):
@@ -568,19 +620,24 @@ def post_row(job, posts):
                                                       "bass": bass / job.saddle.pitch}}
 
 
-def stopped(board, job, done, to, past):
+def straightened(board, job, done, i, bend):
+    """What a neck bent so would give at the saddle, by the same tilt of its chord as a rod."""
+    state = done.slots.after
+    nut, end = board.moved((bend - state.bend) * job.ratio)
+    now = board.crown(state.bend, state.off, i, 12) - board.crown(bend, state.off, i, 12)
+    return -((1 - board.t12[i]) * nut[i] + board.t12[i] * end[i] + now) / board.t12[i]
+
+
+def stopped(board, job, done, to, out, past):
     """(why the saddle has too little room, the neck that would mend it, whether it is enough to turn
     the rod until the relief is at its target)."""
     def moved(i, bend):
-        """What a neck bent so would give at the saddle, by the same tilt of its chord as a rod."""
-        state = done.slots.after
-        nut, end = board.moved((bend - state.bend) * job.ratio)
-        now = board.crown(state.bend, state.off, i, 12) - board.crown(bend, state.off, i, 12)
-        return -((1 - board.t12[i]) * nut[i] + board.t12[i] * end[i] + now) / board.t12[i]
+        return straightened(board, job, done, i, bend)
     cause, bow = room.short(board, job, done, to.missing, moved)
     tilts = cause in ("angle", "relief-and-angle")
     turns = not done.turned and room.rod_is_enough(board, job, done, to.missing, moved)
-    return {"cause": cause, "bow": bow}, neck_row(board, job, past) if tilts else None, turns
+    half = half_cure(board, job, done, to, out)
+    return {"cause": cause, "bow": bow, "half": half}, neck_row(board, job, past) if tilts else None, turns
 
 
 def neck_row(board, job, past):

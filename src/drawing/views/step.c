@@ -221,6 +221,8 @@ static blanks blanks_of(const brief *b, sil_act act)
     case SIL_ACT_FIND_ROD:
     case SIL_ACT_ROD_BY_EAR:
     case SIL_ACT_NECK_BOW:
+    case SIL_ACT_ROD_FIRST:
+    case SIL_ACT_BACK_BOW:
     case SIL_ACT_SEAT_FRETS:
     case SIL_ACT_LEVEL_FRETS:
     case SIL_ACT_NEW_FRETS:
