@@ -185,7 +185,7 @@ async function benchSays() {
     ["2.1 mm: 1.50 to 2.00, over by 0.10, was 2.35", "8.45 mm: was 9.0", "sound : was sound"], "each reading's range, side and what it was");
   await page.click("#bench-plan");
   await show(page, "fanned-acoustic-nut");
-  check((await page.textContent('[data-stage="saddle"] .tile-figures')).startsWith("all strings once the nut is done: 2.13 to 2.70"), "a forecast says so on its tile");
+  check((await page.textContent('[data-stage="saddle"] .tile-figures')).startsWith("once the nut is done: 2.13 to 2.70"), "a forecast says so on its tile");
   await page.context().close();
 }
 
