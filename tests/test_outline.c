@@ -58,7 +58,7 @@ static void the_box_goes_round_an_arc(void **state)
     draw_letters_close(letters);
 }
 
-static int nuts, saddles, first_saddles, solids;
+static int nuts, saddles, first_saddles, new_first, solids;
 
 /* Takes the outline of a layer that has these corners, mirrored for the left hand. */
 static bool take_outline(const scene *s, draw_shapes *list, draw_layer layer, double length,
@@ -141,6 +141,25 @@ static void look_at_nut(const scene *s)
 static const draw_layer layers[] = {
     [PART_PRESENT] = DRAW_PRESENT, [PART_FIRST] = DRAW_CUT_FIRST, [PART_FINISHED] = DRAW_FINISHED};
 
+/* A new saddle is higher at first, at each string by what the plan leaves on; both tops may be arcs,
+ * each within 0.01 of its heights. */
+static void expect_left_on(const scene *s)
+{
+    const part_saddle *part = &s->b->saddle_part;
+    const sil_saddle_work *work = &s->draft->plan->saddle;
+    double most = 0;
+    for (int i = 0; i < part->strings; i++) {
+        if (sil_known(work->height[i])) {
+            most = fmax(most, work->leave[i]);
+            assert_true(work->leave[i] >= 0);
+            near(part_curve_at(&part->first_top, part->along[i]), work->height[i] + work->leave[i],
+                 0.01 + exact);
+        }
+    }
+    assert_true(most >= 0.005);
+    new_first++;
+}
+
 /* Each state stands on its own bottom; the piece as it is on y 0. */
 static void look_at_saddle(const scene *s)
 {
@@ -163,7 +182,10 @@ static void look_at_saddle(const scene *s)
             near(corners[end].y, part->base ? part_base_at(part, off[when], x) : 0, exact);
         }
         assert_true(take_outline(s, list, layers[when], part->length, corners, count));
-        first_saddles += when == PART_FIRST;
+        if (when == PART_FIRST && part->anew) {
+            expect_left_on(s);
+        }
+        first_saddles += when == PART_FIRST && !part->anew;
         saddles += when == PART_FINISHED;
     }
     assert_int_equal(there_is, part_saddle_corners(part, PART_FINISHED, corners) > 0);
@@ -211,7 +233,7 @@ static void outlines_of_random_plans_are_the_parts(void **state)
         }
         take_down(&s);
     }
-    assert_true(nuts > 100 && saddles > 50 && solids > 70 && first_saddles > 2);
+    assert_true(nuts > 100 && saddles > 50 && solids > 70 && first_saddles > 2 && new_first > 2);
 }
 
 /* A file of solids is as long as its count of triangles says (80 bytes, the count, 50 a triangle), and

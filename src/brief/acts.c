@@ -136,15 +136,15 @@ act_words act_words_of(sil_act act)
                            .dangers = gluing,
                            .large = {{"worn", "worn by"}}};
     case SIL_ACT_FILE_SLOTS:
-        return (act_words){
-            .word = "file-slots",
-            .what = say_file,
-            .first = say_doubted_high,
-            .check = say_check_filed,
-            .next = "file the nut slots",
-            .main = "slot",
-            .dangers = cutting,
-            .large = {{"stack", "stop at feelers of"}, {"slot", "deeper, this pass"}}};
+        return (act_words){.word = "file-slots",
+                           .what = say_file,
+                           .first = say_doubted_high,
+                           .check = say_check_filed,
+                           .next = "file the nut slots",
+                           .main = "slot",
+                           .dangers = cutting,
+                           .large = {{"stack", "stop at feelers of", " to feelers of"},
+                                     {"slot", "deeper, this pass"}}};
     case SIL_ACT_FILL_SLOT:
         return (act_words){
             .word = "fill-slot",
@@ -154,7 +154,8 @@ act_words act_words_of(sil_act act)
             .next = "fill and recut a nut slot",
             .main = "slot",
             .dangers = gluing,
-            .large = {{"stack-first", "recut at first to feelers of"}, {"slot", "too low by"}}};
+            .large = {{"stack-first", "recut at first to feelers of", ", at first to feelers of"},
+                      {"slot", "too low by"}}};
     case SIL_ACT_SHIM_NUT:
         return (act_words){.word = "shim-nut",
                            .what = say_shim_nut,
@@ -166,14 +167,15 @@ act_words act_words_of(sil_act act)
                            .large = {{"shim", "shim, full length"},
                                      {"stack-first", "then at first to feelers of"}}};
     case SIL_ACT_SAND_SADDLE:
-        return (act_words){.word = "sand-saddle",
-                           .what = say_sand,
-                           .check = say_check_sand,
-                           .next = "sand the saddle's bottom",
-                           .main = "base",
-                           .dangers = parting,
-                           .large = {{"caliper", "caliper, bottom to top"},
-                                     {"base", "off the bottom, this pass"}}};
+        return (act_words){
+            .word = "sand-saddle",
+            .what = say_sand,
+            .check = say_check_sand,
+            .next = "sand the saddle's bottom",
+            .main = "base",
+            .dangers = parting,
+            .large = {{"caliper", "caliper, bottom to top", " until the caliper reads"},
+                      {"base", "off the bottom, this pass"}}};
     case SIL_ACT_DRESS_SADDLE:
         return (act_words){.word = "dress-saddle",
                            .what = say_dress,
@@ -197,7 +199,8 @@ act_words act_words_of(sil_act act)
             .check = say_check_new_saddle,
             .next = "new saddle",
             .dangers = parting,
-            .large = {{"height-first", "at first, over its bottom"}, {"height", "final"}}};
+            .large = {{"height-first", "at first, over its bottom", ", at first to a height of"},
+                      {"height", "final"}}};
     case SIL_ACT_TURN_SCREWS:
         return (act_words){
             .word = "turn-screws",
@@ -289,13 +292,15 @@ act_words act_words_of(sil_act act)
                            .goes_on = true,
                            .large = {{"centre", "from the bass end"}}};
     case SIL_ACT_CUT_NUT:
-        return (act_words){.word = "cut-nut-slots",
-                           .what = say_cut_nut,
-                           .check = say_check_cut_nut,
-                           .next = "new nut: cut its slots",
-                           .dangers = cutting,
-                           .goes_on = true,
-                           .large = {{"stack-first", "at first, feelers of"}, {"stack", "final"}}};
+        return (act_words){
+            .word = "cut-nut-slots",
+            .what = say_cut_nut,
+            .check = say_check_cut_nut,
+            .next = "new nut: cut its slots",
+            .dangers = cutting,
+            .goes_on = true,
+            .large = {{"stack-first", "at first, feelers of", ", at first to feelers of"},
+                      {"stack", "final"}}};
     case SIL_ACT_SHAPE_NUT:
         return (act_words){
             .word = "shape-nut",
@@ -325,7 +330,8 @@ act_words act_words_of(sil_act act)
             .check = say_check_shape_saddle,
             .next = "new saddle: shape its top",
             .dangers = cutting,
-            .large = {{"height-first", "at first, over its bottom"}, {"height", "final"}}};
+            .large = {{"height-first", "at first, over its bottom", ", at first to a height of"},
+                      {"height", "final"}}};
     case SIL_ACT_READ_NEW:
         return (act_words){.word = "measure-new-part",
                            .what = say_read_new,

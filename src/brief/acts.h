@@ -6,9 +6,10 @@
 #include "large.h"
 #include "say.h"
 
-/* What a step is worked to, by the fixed word of its figures in `of`, and what a bench card calls it. */
+/* What a step is worked to, by the fixed word of its figures in `of`, and what a bench card calls it.
+ * Where the step stops at that figure, `until` is how it goes on from the step's title. */
 typedef struct act_figure {
-    const char *of, *label;
+    const char *of, *label, *until;
 } act_figure;
 
 /* What is dangerous in an act, so that its step says how to be safe. */

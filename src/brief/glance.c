@@ -5,6 +5,7 @@
 
 #include "acts.h"
 #include "codes.h"
+#include "out.h"
 #include "within.h"
 
 #include "../plan/plan.h"
@@ -14,131 +15,6 @@ bool brief_at_a_glance(sil_code code)
     return code == SIL_RELIEF_LOW || code == SIL_RELIEF_HIGH || code == SIL_SLOT_LOW ||
            code == SIL_SLOT_HIGH || code == SIL_SADDLE_LOW || code == SIL_SADDLE_HIGH ||
            code == SIL_ZERO_FRET_LOW || code == SIL_ZERO_FRET_HIGH || code == SIL_ROD_LIMIT;
-}
-
-static bool says_high(sil_code code)
-{
-    return code == SIL_RELIEF_HIGH || code == SIL_SLOT_HIGH || code == SIL_SADDLE_HIGH ||
-           code == SIL_ZERO_FRET_HIGH;
-}
-
-/* The strings that findings call too high, or too low, at a stage. */
-typedef struct out_of_range {
-    tell_list read, by;     /* by: how far past the edge of its range each is */
-    const sil_finding *one; /* the last of them */
-    const char *once;       /* after which work their figures are forecast, as a clause; "" where
-                               they are what was read */
-} out_of_range;
-
-static bool differ(brief_figure one, brief_figure other)
-{
-    return strcmp(one.shown, other.shown) != 0;
-}
-
-/* A stage is judged as it will be when those before it are done, so its figures need not be those that
- * were read. */
-static const char *once_of(const brief *b, const out_of_range *out)
-{
-    bool neck = false, nut = false;
-    for (int i = 0; i < b->strings; i++) {
-        const brief_reading *reading = out->one->stage == SIL_SADDLE ? &b->action[i] : &b->first[i];
-        if (!out->read.chosen[i] || !brief_known(out->read.figure[i]) ||
-            !brief_known(reading->now) || out->read.figure[i].exact == 0.0) {
-            continue; /* 0: the string lies on the fret, which is as it was read */
-        }
-        if (out->one->stage != SIL_SADDLE) {
-            neck = neck || differ(out->read.figure[i], b->first[i].now);
-        } else if (differ(out->read.figure[i], b->action[i].now)) {
-            bool by_nut = differ(out->read.figure[i], b->saddle.string[i].action_rod);
-            nut = nut || by_nut;
-            neck = neck || !by_nut || differ(b->saddle.string[i].action_rod, b->action[i].now);
-        }
-    }
-    return neck && nut ? " once neck and nut are right"
-           : nut       ? " once the nut is done"
-           : neck      ? " once the neck is right"
-                       : "";
-}
-
-static out_of_range find_out(const brief *b, sil_stage_name stage, bool high)
-{
-    out_of_range out = {.read = {.count = b->strings}, .by = {.count = b->strings}, .once = ""};
-    for (int k = 0; k < b->plan->finding_count; k++) {
-        const sil_finding *f = &b->plan->findings[k];
-        if (f->stage != stage || f->string < 0 || !brief_at_a_glance(f->code) ||
-            says_high(f->code) != high) {
-            continue;
-        }
-        double off = high ? f->read - f->high : f->low - f->read;
-        out.read.chosen[f->string] = out.by.chosen[f->string] = true;
-        out.read.figure[f->string] = stage == SIL_SADDLE
-                                         ? figure_action(b->unit, f->read)
-                                         : figure_length(b->unit, f->read, SIL_NEAREST);
-        out.by.figure[f->string] = figure_length(b->unit, off, SIL_NEAREST);
-        out.one = f;
-    }
-    out.once = out.one ? once_of(b, &out) : "";
-    return out;
-}
-
-/* Writes "0.05 to 0.30", a target range. */
-static void tell_band(telling *t, double low, double high, int string)
-{
-    tell(t, " (target ");
-    tell_figure(t, "low", string, figure_length(t->b->unit, low, SIL_NEAREST));
-    tell(t, " to ");
-    tell_figure(t, "high", string, figure_length(t->b->unit, high, SIL_NEAREST));
-    tell(t, ")");
-}
-
-static bool all_known(const tell_list *list)
-{
-    for (int i = 0; i < list->count; i++) {
-        if (list->chosen[i] && !brief_known(list->figure[i])) {
-            return false;
-        }
-    }
-    return true;
-}
-
-/* Writes " (5/64 to 7/64)" behind actions in inches. */
-static void tell_marks(const tell_list *list, telling *t)
-{
-    const brief_figure *least = NULL, *most = NULL;
-    for (int i = 0; i < list->count; i++) {
-        const brief_figure *it = &list->figure[i];
-        least = list->chosen[i] && (!least || it->exact < least->exact) ? it : least;
-        most = list->chosen[i] && (!most || it->exact > most->exact) ? it : most;
-    }
-    const char *low = least ? least->marks : "", *high = most ? most->marks : "";
-    if (low[0] && high[0]) {
-        bool one = strcmp(low, high) == 0;
-        tell(t, " (%s%s%s)", low, one ? "" : " to ", one ? "" : high);
-    }
-}
-
-/* Writes "string 1: 0.01 (target 0.03 to 0.10)", or "strings 1 and 4: 0.12 to 0.15, over by 0.02".
- * named: with the word for the side, where the verdict does not have it. */
-static void tell_out(const out_of_range *out, bool high, bool named, telling *t)
-{
-    tell_which(t, &out->read);
-    if (named) {
-        tell(t, high ? " high" : " low");
-    }
-    if (!out->one || !all_known(&out->read)) {
-        return;
-    }
-    tell(t, "%s: ", out->once);
-    tell_span(t, "read", &out->read);
-    if (out->one->stage == SIL_SADDLE && !named) {
-        tell_marks(&out->read, t);
-    }
-    if (tell_chosen(&out->read) == 1) {
-        tell_band(t, out->one->low, out->one->high, out->one->string);
-    } else {
-        tell(t, ", %s by ", high ? "over" : "under");
-        tell_span(t, "out", &out->by);
-    }
 }
 
 static tell_list now_of(const brief *b, const brief_reading *readings)
@@ -237,31 +113,49 @@ static verdict strings_verdict(const of_strings *of, const tell_list *now, bool 
     return tell_chosen(now) < now->count ? (verdict){"not all read", BRIEF_UNREAD} : in_range;
 }
 
-static brief_glance strings_glance(brief *b, const of_strings *of)
+/* A stage's figures with so much left out. */
+static telling tell_strings(brief *b, const of_strings *of, const out_of_range *high,
+                            const out_of_range *low, brevity cut)
 {
-    out_of_range high = find_out(b, of->stage, true), low = find_out(b, of->stage, false);
-    tell_list now = now_of(b, of->readings);
-    bool over = tell_chosen(&high.read) > 0, under = tell_chosen(&low.read) > 0;
+    bool over = tell_chosen(&high->read) > 0, under = tell_chosen(&low->read) > 0;
     bool waits = of->is->waits;
     telling t = tell_begin(b);
     if (waits) {
         tell_waiting(b, of->withheld, over || under, &t);
     }
     if (over) {
-        tell_out(&high, true, under || waits, &t);
+        tell_out(high, true, under || waits, cut, &t);
     }
     tell(&t, over && under ? "; " : "");
     if (under) {
-        tell_out(&low, false, over || waits, &t);
+        tell_out(low, false, over || waits, cut, &t);
     }
     if (!over && !under && !waits && !of->is->unread) {
+        tell_list now = now_of(b, of->readings);
         tell(&t, "%s ", of->what);
         tell_span(&t, "read", &now);
         if (of->stage == SIL_SADDLE) {
             tell_marks(&now, &t);
         }
     }
-    return glance_of(of->name, strings_verdict(of, &now, over, under), span_of(b, &now), &t);
+    return t;
+}
+
+static brief_glance strings_glance(brief *b, const of_strings *of)
+{
+    const int line = 56; /* letters beside the verdict on a screen of 80 columns */
+    out_of_range high = brief_out_of_range(b, of->stage, true),
+                 low = brief_out_of_range(b, of->stage, false);
+    tell_list now = now_of(b, of->readings);
+    bool over = tell_chosen(&high.read) > 0, under = tell_chosen(&low.read) > 0;
+    telling t = tell_strings(b, of, &high, &low, IN_FULL);
+    for (brevity cut = NO_NAMES;
+         cut <= NO_FIGURES && text_letters(text_read(&t.words), t.words.length) > line; cut++) {
+        text_free(&t.words);
+        t = tell_strings(b, of, &high, &low, cut);
+    }
+    return glance_of(of->name, strings_verdict(of, &now, over, under), span_of(b, &now),
+                     tell_end(&t));
 }
 
 static verdict relief_verdict(const brief *b)

@@ -22,6 +22,7 @@ static void add_row(const brief *b, const brief_sentence *sentence, act_figure w
 {
     brief_large_row *row = &next->row[next->rows];
     *row = (brief_large_row){.label = worked.label,
+                             .until = worked.until,
                              .is_length = !is_one_of(worked.of, turned),
                              .has_way = is_one_of(worked.of, moved)};
     for (int i = sentence->first; i < sentence->first + sentence->count; i++) {
@@ -92,4 +93,29 @@ brief_large brief_large_of(const brief *b, int step, text_store *store)
     }
     next.title = title_of(b, step, &next, store);
     return next;
+}
+
+/* The figures of a row: of the outer strings both, string 1 first; of others the least and the most. */
+static const char *span_of(const brief *b, const brief_large_row *row, text_store *store)
+{
+    const brief_said *least = row->said[0], *most = row->said[0];
+    for (int i = 1; i < row->count; i++) {
+        least = row->said[i]->figure.exact < least->figure.exact ? row->said[i] : least;
+        most = row->said[i]->figure.exact > most->figure.exact ? row->said[i] : most;
+    }
+    if (row->count == 2 && row->said[0]->string == 0 && row->said[1]->string == b->strings - 1) {
+        return text_keep(store, "%s / %s", row->said[0]->figure.shown, row->said[1]->figure.shown);
+    }
+    return brief_from_to(store, least->figure.shown, most->figure.shown);
+}
+
+const char *brief_large_line(const brief *b, int step, text_store *store)
+{
+    brief_large large = brief_large_of(b, step, store);
+    const brief_large_row *row = &large.row[0];
+    if (large.rows == 0 || row->until == NULL) {
+        return b->next.in_short[step];
+    }
+    return text_keep(store, "%s%s %s %s", large.title, row->until, span_of(b, row, store),
+                     b->unit_name);
 }

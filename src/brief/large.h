@@ -11,6 +11,7 @@ enum { BRIEF_LARGE_ROWS = 2, BRIEF_LARGE_FIGURES = SIL_STRINGS_MAX };
 /* Figures of one kind, in the order in which the sentence gives them. */
 typedef struct brief_large_row {
     const char *label; /* what they are: "caliper, bottom to top" */
+    const char *until; /* where the step stops at them: "until the caliper reads"; else NULL */
     bool is_length;    /* they are in the unit of lengths */
     bool has_way;      /* each is worked in a direction of its own: up, down, back, forward */
     int count;
@@ -23,8 +24,13 @@ typedef struct brief_large {
     int rows; /* the first is the one to work to; 0 for a step without figures */
 } brief_large;
 
-/* brief_large_of: a step in a few words. Its texts are kept in the store; its figures belong to the
- * brief. */
+/* brief_large_of:   a step in a few words. Its texts are kept in the store; its figures belong to
+ *                   the brief.
+ * brief_large_line: the same on one line. A step that stops at a figure has that figure: "Sand the
+ *                   saddle's bottom until the caliper reads 7.90 / 9.00 mm"; any other has its
+ *                   main figure, as the steps after the next one.
+ */
 brief_large brief_large_of(const brief *b, int step, text_store *store);
+const char *brief_large_line(const brief *b, int step, text_store *store);
 
 #endif

@@ -59,11 +59,20 @@ static const double as_shown = 0.01;
 /* Less than this is too little to be left for another pass, mm. */
 static const double least_left = 0.005;
 
-/* The saddle after the first pass, and whether that leaves anything to take off. */
-static void solve_first(const sil_plan *plan, part_saddle *saddle)
+/* A new saddle stands a little high at first, so that there is something to take off once it has been
+ * measured with its strings on. */
+static void first_of_new(const sil_plan *plan, part_saddle *saddle, double *first)
+{
+    for (int i = 0; i < saddle->strings; i++) {
+        first[i] = saddle->finished[i] + plan->saddle.leave[i];
+        saddle->more = saddle->more || plan->saddle.leave[i] >= least_left;
+    }
+}
+
+/* What the first pass leaves of the saddle that is there. */
+static void first_of_present(const sil_plan *plan, part_saddle *saddle, double *first)
 {
     const sil_saddle_work *work = &plan->saddle;
-    double first[SIL_STRINGS_MAX];
     for (int i = 0; i < saddle->strings; i++) {
         first[i] = saddle->present[i] - work->dress_first[i];
         saddle->cut = saddle->cut || work->dress[i] >= least_left;
@@ -76,8 +85,18 @@ static void solve_first(const sil_plan *plan, part_saddle *saddle)
         saddle->more = saddle->more || left >= least_left;
         saddle->cut = true;
     }
-    saddle->cut = saddle->cut && !saddle->anew;
     saddle->more = saddle->more && saddle->cut;
+}
+
+/* The saddle after the first pass, and whether that leaves anything to take off. */
+static void solve_first(const sil_plan *plan, part_saddle *saddle)
+{
+    double first[SIL_STRINGS_MAX];
+    if (saddle->anew) {
+        first_of_new(plan, saddle, first);
+    } else {
+        first_of_present(plan, saddle, first);
+    }
     saddle->first_top = part_curve_through(saddle->strings, saddle->along, first);
     part_curve_round(&saddle->first_top, saddle->length, as_shown, as_shown);
 }

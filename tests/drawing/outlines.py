@@ -248,13 +248,16 @@ def states_of(plan, job):
     ends = {"present": (0.0, 0.0), "finished": (cut["bass"], cut["treble"]) if cut else (0.0, 0.0),
             "cut-first": (first["bass"], first["treble"]) if cut else (0.0, 0.0)}
     tops = {"present": [w["present"] for w in strings],
-            "cut-first": [minus(w["present"], w["dress_first"]) for w in strings],
+            "cut-first": [plus(w["height"], w["leave"]) if anew else minus(w["present"], w["dress_first"])
+                          for w in strings],
             "finished": [w["height"] if anew else minus(w["present"], w["dress"]) for w in strings]}
     dress = [w["dress"] or 0.0 for w in strings]
     left = [b - a for a, b in zip(ends["cut-first"], ends["finished"])]
     left += [(w["dress"] or 0.0) - (w["dress_first"] or 0.0) for w in strings]
+    if anew:   # nothing comes off yet, but a new saddle stands a little high at first
+        left = [w["leave"] or 0.0 for w in strings]
     there = {"finished": True, "present": not anew and bool(cut or max(dress) >= LEAST_PASS),
-             "cut-first": not anew and max(left) >= LEAST_PASS}
+             "cut-first": max(left) >= LEAST_PASS}
     unsure = {"finished": False, "present": near(max(dress), LEAST_PASS, 1e-6),
               "cut-first": near(max(left), LEAST_PASS, 1e-6)}
     return {word: (there[word], unsure[word], ends[word], tops[word]) for word in ends}
@@ -262,6 +265,10 @@ def states_of(plan, job):
 
 def minus(a, b):
     return None if None in (a, b) else a - b
+
+
+def plus(a, b):
+    return None if None in (a, b) else a + b
 
 
 def check_saddle(report, page, plan, job):

@@ -70,6 +70,9 @@ async function glanceAgrees(page, yaml, where) {
   check(screen.includes(`NEXT`) && screen.includes(words), `${where}: ${words} / ${screen}`);
   const large = await page.locator("#next .large-figure b").allTextContents();
   check(large.every((one) => words.includes(one)), `${where}: the large figures are the sentence's: ${large}`);
+  const line = await page.textContent("#next-short"), [label] = await page.locator("#next .large-label").allTextContents();
+  const figures = await page.locator("#next .large:not(.lesser) .large-figure b").allTextContents();
+  if (/caliper|feelers/.test(label)) check(line.includes(label.match(/caliper|feelers/)[0]) && [figures[0], figures.at(-1)].some((one) => line.includes(one)), `${where}: the line in sight stops where the card does: ${line} / ${figures}`);
 }
 
 async function nothingLost(page) {
@@ -348,7 +351,7 @@ async function narrow() {
   await accessible(page, "320 pixels");
   await opened(page, join(top, "examples", "twelve-string-saddle.yaml"));
   await page.click("#again");
-  await page.waitForSelector("#visits-table tbody tr");
+  await page.waitForSelector("#visits-table .as-cards li");
   same(await wide(), 320, "twelve strings' visits at 320 pixels");
   await page.click("#to-start");
   await answered(page, "electric-bass", "no", "wide");

@@ -236,10 +236,12 @@ static void fill_row(const draw_draft *draft, int i, draw_table *t)
     }
 }
 
+static const double pitch = 3.8; /* of the lines under the table, mm */
+
 /* Says of which feelers the stacks are made up, in as many columns as they leave room for. */
 static double put_leaves(const draw_draft *draft, draw_shapes *list, double y)
 {
-    const double pitch = 4, apart = 3;
+    const double apart = 3;
     const char *words[SIL_STRINGS_MAX];
     double widest = 1;
     int count = 0;
@@ -284,11 +286,11 @@ static void put_how(const draw_draft *draft, draw_shapes *list, double y)
         draw_note(list, 0, y,
                   "Feelers now, on the board, hard against the nut's front face; file down to them "
                   "at that edge:");
-        y = put_leaves(draft, list, y - 4);
+        y = put_leaves(draft, list, y - pitch);
     }
     if (nut->no_file[0]) {
         draw_note(list, 0, y, nut->no_file);
-        y -= 4;
+        y -= pitch;
     }
     if (nut->stack_words[0]) {
         draw_note(list, 0, y, draw_set_decimals(draft, nut->stack_words));
@@ -310,7 +312,7 @@ static draw_shapes *table(const draw_flow *flow)
         t.anchor[c] = c == NOTE ? DRAW_LEFT : DRAW_RIGHT;
     }
     double bottom = draw_add_table(list, 0, 0, DRAW_COLUMN, &t);
-    put_how(draft, list, bottom - 4.5);
+    put_how(draft, list, bottom - 4.2);
     return list;
 }
 

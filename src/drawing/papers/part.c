@@ -198,6 +198,24 @@ static void put_views(draw_flow *flow, draw_shapes *left, paper_view_at *beside,
     }
 }
 
+static double height_of(const draw_shapes *list)
+{
+    return list != NULL && list->box.left <= list->box.right ? draw_box_height(list->box) : 0;
+}
+
+/* Sets the caption of a view of this height clear of the facts above it, where all that follows leaves
+ * room. Returned: how far it then is from them, at least the gap. */
+static double give_air(draw_flow *flow, double height, double gap, double follow)
+{
+    const double clear = 5, exact = 0.01;
+    double spare = flow->y - flow->room.bottom - height - follow - exact;
+    double air = fmin(fmax(clear - gap, 0), fmax(spare, 0));
+    if (height > 0 && flow->y < flow->room.top) {
+        flow->y -= air;
+    }
+    return gap + air;
+}
+
 /* Puts all views with as little height as they need: the small one beside the large one, at the least
  * magnification, and the facts beside the left one; or else the two small ones side by side. */
 static void put_close(draw_flow *flow, draw_shapes *left, paper_view_at *beside, draw_shapes *large,
@@ -206,12 +224,14 @@ static void put_close(draw_flow *flow, draw_shapes *left, paper_view_at *beside,
     draw_shapes *small = beside(flow, scales[SCALES - 1]), *slim = facts(flow, 1);
     if (pair_fits(flow, large, small) && pair_fits(flow, left, slim)) {
         put_pair(flow, left, slim, gap, 0);
+        give_air(flow, fmax(height_of(large), height_of(small)), gap, follow);
         put_pair(flow, large, small, gap, follow);
         return;
     }
     drop(flow, slim);
     put_pair(flow, left, small, gap, 0);
     draw_flow_put(flow, facts(flow, 2), DRAW_LEFT, gap, 0);
+    give_air(flow, height_of(large), gap, follow);
     draw_flow_put(flow, large, DRAW_MIDDLE, gap, follow);
 }
 
@@ -226,7 +246,10 @@ static void put_large(draw_flow *flow, draw_shapes *large, draw_shapes *last, do
         draw_flow_put(flow, last, DRAW_LEFT, gap, 0);
         draw_flow_put(flow, large, DRAW_MIDDLE, gap, 0);
     } else {
-        draw_flow_put(flow, large, DRAW_MIDDLE, gap, follow);
+        const double least =
+            3.5; /* with less it goes on, so that all is set close, if that saves a sheet */
+        double clear = give_air(flow, height_of(large), gap, follow);
+        draw_flow_put(flow, large, DRAW_MIDDLE, gap, follow + fmax(least - clear, 0));
         draw_flow_put(flow, last, DRAW_LEFT, gap, 0);
     }
 }

@@ -109,9 +109,9 @@ function card(glance, result, calls) {
 
 function put(glance, result, calls) {
   by("next-box").replaceChildren(card(glance, result, calls)); // made anew, with what it does
-  const short = glance.next && glance.in_short[glance.next.step - 1 + ahead];
-  by("next-short").hidden = !short;
-  by("next-short").textContent = short ? `Next: ${short}` : "";
+  const line = glance.next && inHand(glance.next)[0].line;
+  by("next-short").hidden = !line;
+  by("next-short").textContent = line ? `Next: ${line}` : "";
 }
 
 let shown = ""; // what the card says, which is left as it is while that stays the same

@@ -77,19 +77,44 @@ function readings(result, key) {
   ];
 }
 
-// What was read so far, and between two visits what was to come of the work: as the printed plan has it.
-function visits(result) {
-  const strings = result.strings.map((one) => String(one.number));
-  const soft = (mm) => [length(mm), {class: "expected", "data-mm": mm ?? ""}];
+// What was done between two visits, in words.
+const workOf = (one) => (one.work.length ? one.work.join(", ").replace(/, ([^,]*)$/, " and $1") : "no work");
+
+const soft = (mm) => [length(mm), {class: "expected", "data-mm": mm ?? ""}];
+const humidityOf = (one) => (one.humidity == null ? "–" : `${number(one.humidity, 0)} %`);
+const cameOf = (one) => (one.ratio > 0 ? `${number(100 * one.ratio, 0)} %` : "");
+
+// Where a table has room, a row for each visit, and one for what was expected of the work before it.
+function visitsTable(result) {
   const rows = result.visits.flatMap((one, k) => {
-    const work = one.work.length ? one.work.join(", ").replace(/, ([^,]*)$/, " and $1") : "no work";
-    const told = [`${one.date || "no date"}`, [one.humidity == null ? "–" : `${number(one.humidity, 0)} %`], figure(one.relief),
-      ...one.read.map((mm) => figure(mm)), [one.ratio > 0 ? `${number(100 * one.ratio, 0)} %` : ""]];
-    return k === 0 ? [told] : [[`after ${work}`, [""], [""], ...one.predicted.map(soft), [""]], told];
+    const told = [`${one.date || "no date"}`, [humidityOf(one)], figure(one.relief), ...one.read.map((mm) => figure(mm)), [cameOf(one)]];
+    return k === 0 ? [told] : [[`after ${workOf(one)}`, [""], [""], ...one.predicted.map(soft), [""]], told];
   });
+  return table("Visits so far", ["Visit", "Humidity", "Relief", ...result.strings.map((one) => String(one.number)), "Came"], rows);
+}
+
+// A figure with its name above it, and under it, paler, what was expected.
+function pair(name, [text, attributes], expected) {
+  return make("div", {}, make("dt", {}, name), make("dd", attributes || {}, text),
+    expected ? make("dd", expected[1], expected[0]) : null);
+}
+
+// Where it has not, as on a phone: a card for each visit, in which the figures go on to as many lines as they need.
+function visitCard(result, one, first) {
+  const rest = [["Humidity", [humidityOf(one)]], ["Relief", figure(one.relief)], ...(one.ratio > 0 ? [["Came", [cameOf(one)]]] : [])];
+  return make("li", {}, make("h3", {}, one.date || "no date"), first ? null : make("p", {class: "hint"}, `after ${workOf(one)}`),
+    make("dl", {class: "visit-sizes"}, rest.map(([name, cell]) => pair(name, cell))),
+    make("dl", {}, result.strings.map((string, k) => pair(`String ${string.number}`, figure(one.read[k]), first ? null : soft(one.predicted[k])))));
+}
+
+// What was read so far, and between two visits what was to come of the work: as the printed plan has it. The style shows
+// the table or the cards, whichever there is room for.
+function visits(result) {
+  const many = result.strings.length > 8 ? "is-many" : "";
   return result.visits.length < 2 ? [] : [
-    table("Visits so far", ["Visit", "Humidity", "Relief", ...strings, "Came"], rows),
-    make("p", {class: "hint"}, `Action at the 12th fret, string 1 first, in ${units}. Paler: what was expected of the work between two visits. Last: how much of that change was measured.`)];
+    make("div", {class: `as-table ${many}`.trim()}, visitsTable(result)),
+    make("ul", {class: `as-cards ${many}`.trim(), "aria-label": "Visits so far"}, result.visits.map((one, k) => visitCard(result, one, k === 0))),
+    make("p", {class: "hint"}, `Action at the 12th fret, string 1 first, in ${units}. Paler: what was expected of the work between two visits. Came: how much of that change was measured.`)];
 }
 
 function weakest(clean) {
