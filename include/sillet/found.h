@@ -76,6 +76,7 @@ typedef enum sil_code {
     SIL_NUT_OVER_DENT,    /* fret 1 is worn under a string; the new slot is not cut down to it */
     SIL_IMPOSSIBLE,       /* a figure of a part comes out as no part can be */
     SIL_UNDER_FRETS,      /* a string would lie on the frets once rod and frets are worked */
+    SIL_READING_ORDER,    /* a list of readings may have been begun at the wrong end */
     SIL_CODES
 } sil_code;
 

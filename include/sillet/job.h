@@ -185,8 +185,9 @@ typedef struct sil_reading {
     int buzz_count;
     bool confirmed[SIL_STRINGS_MAX]; /* its action and gaps were read again, and are so */
     double cents[SIL_STRINGS_MAX];   /* of fret 12 against the octave of the open string, + sharp */
-    int marked[SIL_MARKED]; /* the greatest denominator of the fractions that the lengths of a key
+    int marked[SIL_MARKED];   /* the greatest denominator of the fractions that the lengths of a key
                                are written with; 0: no fraction */
+    bool by_ends[SIL_MARKED]; /* the key was given as treble and bass, and not as a list */
 } sil_reading;
 
 typedef struct sil_model {
@@ -311,7 +312,15 @@ typedef struct sil_odd_one {
     bool believed; /* confirmed, or read again the same; a plan finds this out */
 } sil_odd_one;
 
+/* A list that may have been begun at the wrong end. */
+typedef struct sil_odd_order {
+    bool action, first; /* whether the actions are doubted; the gaps, only along with them */
+    double fall;        /* of the actions from string 1 to the last, mm; unknown: not doubted */
+    bool believed;      /* every string confirmed, or read so again; a plan finds this out */
+} sil_odd_order;
+
 typedef struct sil_odd {
+    sil_odd_order order;
     sil_odd_one relief, crowns;
     sil_odd_one saddle; /* its heights by caliper or from the bridge's top; the first that is odd */
     sil_odd_one action[SIL_STRINGS_MAX], first[SIL_STRINGS_MAX];

@@ -349,6 +349,8 @@ code_words code_words_of(sil_code code)
             .meaning =
                 "No string lies there: it would buzz or choke. Likely the relief or the action was "
                 "misread, so measure both again before you start."};
+    case SIL_READING_ORDER:
+        return (code_words){.word = "reading-order", .sentence = say_reading_order};
     case SIL_CODES:
         break;
     }

@@ -154,8 +154,7 @@ static brief_glance strings_glance(brief *b, const of_strings *of)
         text_free(&t.words);
         t = tell_strings(b, of, &high, &low, cut);
     }
-    return glance_of(of->name, strings_verdict(of, &now, over, under), span_of(b, &now),
-                     tell_end(&t));
+    return glance_of(of->name, strings_verdict(of, &now, over, under), span_of(b, &now), &t);
 }
 
 static verdict relief_verdict(const brief *b)

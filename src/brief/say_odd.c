@@ -123,6 +123,31 @@ void say_reading_odd(const brief *b, const sil_finding *f, int count, telling *t
     tell(t, ". Nothing is cut by it before that.");
 }
 
+/* Names the lists that may have been begun at the wrong end. */
+static void tell_look_at_lists(const brief *b, telling *t)
+{
+    tell(t, "Look at which end %s begun",
+         b->plan->bench.standing.first_order
+             ? "the lists of the action and the gap at the 1st fret were"
+             : "the list of the action was");
+}
+
+void say_reading_order(const brief *b, const sil_finding *f, int count, telling *t)
+{
+    (void)count;
+    bool both = b->plan->bench.standing.first_order;
+    tell(t, "The action falls by ");
+    tell_length(t, "read", -1, figure_length(b->unit, f->read, SIL_NEAREST));
+    tell(t, " from string ");
+    tell_string(t, 0);
+    tell(t, " to string ");
+    tell_string(t, b->strings - 1);
+    tell(t, both ? ", and the gap at the 1st fret falls with it, though their targets rise. "
+                 : ", though its target rises. ");
+    tell_look_at_lists(b, t);
+    tell(t, ": string 1 is the treble side's. Nothing is cut by it before that.");
+}
+
 /* What a figure that cannot be is, and the readings and dimensions it came from, of which one is
  * likely a slip. */
 typedef struct cannot {
@@ -220,14 +245,34 @@ static void tell_impossible(const brief *b, tell_things *things, telling *t)
     tell_thing(t, things, cannot_of(PLAN_HEIGHT).from, saddle);
 }
 
+/* Whether anything but the order of a list is to be measured again. */
+static bool stands_out(const brief *b, const tell_list *first, const tell_list *action)
+{
+    const sil_standing *standing = &b->plan->bench.standing;
+    return standing->relief_odd || standing->crowns_odd || standing->saddle_odd ||
+           tell_chosen(first) > 0 || tell_chosen(action) > 0 || plan_any_impossible(b->plan);
+}
+
 void say_measure_odd(const brief *b, telling *t)
 {
     const sil_standing *standing = &b->plan->bench.standing;
     tell_list first = {.count = b->strings}, action = first;
     tell_things things = {.joint = "; "};
     for (int i = 0; i < b->strings; i++) {
-        first.chosen[i] = standing->first_odd[i];
-        action.chosen[i] = standing->action_odd[i];
+        first.chosen[i] = standing->first_odd[i] && !standing->first_order;
+        action.chosen[i] = standing->action_odd[i] && !standing->action_order;
+    }
+    if (standing->action_order) {
+        tell_look_at_lists(b, t);
+        tell(t, ": string ");
+        tell_string(t, 0);
+        tell(t, " comes first, string ");
+        tell_string(t, b->strings - 1);
+        tell(t, " last. Measure both again.");
+        if (!stands_out(b, &first, &action)) {
+            return;
+        }
+        tell(t, " ");
     }
     tell(t, "Measure again what stands out: ");
     tell_thing(t, &things, "the relief", standing->relief_odd);
@@ -241,9 +286,11 @@ void say_measure_odd(const brief *b, telling *t)
 
 void say_check_odd(const brief *b, telling *t)
 {
-    (void)b;
-    tell(t, "Correct the sheet if it was a slip of the pen. If it reads the same, add it as a new "
-            "reading, or list the string under confirmed. Then plan again.");
+    bool list = b->plan->bench.standing.action_order;
+    tell(t,
+         "Correct the sheet if it was a slip of the pen. If it reads the same, add it as a new "
+         "reading, or list %s under confirmed. Then plan again.",
+         list ? "every string" : "the string");
 }
 
 /* A gap of the strings, in brackets: "(1: 0.06, 4: 0.16 mm)". */

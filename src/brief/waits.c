@@ -73,6 +73,10 @@ code_wait code_wait_of(sil_code code)
         return (code_wait){.why = "a reading stands out and must be taken again",
                            .for_what = "a second reading",
                            .next = "measure again"};
+    case SIL_READING_ORDER:
+        return (code_wait){.why = "a list of readings may have been begun at the wrong end",
+                           .for_what = "the order of the strings",
+                           .next = "look at the list again"};
     case SIL_TUNE_OUT:
         return (code_wait){.why = "its peaks are filed first, while it has the height for them",
                            .for_what = "its peaks"};

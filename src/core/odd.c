@@ -71,3 +71,21 @@ double sil_off_the_others(int count, const double *value, int which)
            : others % 2 ? value[which] - sorted[half]
                         : value[which] - (sorted[half - 1] + sorted[half]) / 2.0;
 }
+
+double sil_fall_against(int count, const double *z, const double *value, const double *target,
+                        double step)
+{
+    if (count < 4) {
+        return SIL_UNKNOWN;
+    }
+    sil_line is = sil_level_line(count, z, value), wanted = sil_level_line(count, z, target);
+    double first = z[0], last = z[count - 1];
+    double fall = sil_line_at(is, first) - sil_line_at(is, last);
+    double rise = sil_line_at(wanted, last) - sil_line_at(wanted, first);
+    for (int i = 1; i < count; i++) {
+        if (!(value[i] <= value[i - 1] + step)) {
+            return SIL_UNKNOWN;
+        }
+    }
+    return sil_above(fall, 0.0) && sil_above(rise, 0.0) ? fall : SIL_UNKNOWN;
+}

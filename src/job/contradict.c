@@ -233,7 +233,8 @@ static void check_confirmed(job_check *check, const job_place *up, int index)
     job_lay_board(job, &board);
     sil_job_odd(job, &job->readings[index], &tools, &board, &odd);
     for (int i = 0; i < job->string_count; i++) {
-        bool found = odd.action[i].why != SIL_NOT_ODD || odd.first[i].why != SIL_NOT_ODD;
+        bool found =
+            odd.action[i].why != SIL_NOT_ODD || odd.first[i].why != SIL_NOT_ODD || odd.order.action;
         found = found || (index > 0 && (moved(gaps->action[i], before->action[i], tools.action) ||
                                         moved(gaps->first[i], before->first[i], tools.first)));
         if (job->readings[index].confirmed[i] && !found) {

@@ -141,6 +141,50 @@ static void find_off_others(const sil_tools *tools, const sil_reading *reading, 
     }
 }
 
+/* A course of the same strings has one target, too. */
+static void mean_targets(const sil_board *board, const sil_band *band, const courses *read,
+                         double *target)
+{
+    for (int k = 0; k < read->count; k++) {
+        double sum = 0.0;
+        int i = read->first[k], first = i;
+        for (; i < board->strings && board->course[i] == board->course[first]; i++) {
+            sum += band[i].aim;
+        }
+        target[k] = sum / (i - first);
+    }
+}
+
+/* How far a list falls against its targets; one that is not complete does not say. */
+static double fall_of(const sil_board *board, const double *values, const sil_band *band, double u)
+{
+    static const double same_u = 2.0;
+    courses read;
+    double target[SIL_STRINGS_MAX];
+    read_courses(board, values, &read);
+    if (read.count == 0 || read.count != board->course[board->strings - 1] + 1) {
+        return SIL_UNKNOWN;
+    }
+    mean_targets(board, band, &read, target);
+    return sil_fall_against(read.count, read.z, read.mean, target, same_u * u);
+}
+
+/* Actions that fall where their target rises were likely written from the other end; gaps that do so
+ * beside them, too. Figures given as treble and bass have no end to begin at. */
+static void find_order(const sil_job *job, const sil_reading *reading, const sil_tools *tools,
+                       const sil_board *board, sil_odd_order *order)
+{
+    const sil_gaps *gaps = &reading->gaps;
+    double action_u = sil_rectangular(tools->action), first_u = sil_rectangular(tools->first);
+    order->fall = fall_of(board, gaps->action, job->targets.action, action_u);
+    order->action = !reading->by_ends[SIL_MARKED_ACTION] &&
+                    sil_above(order->fall, fmax(SIL_ORDER_ACTION, SIL_ORDER_U * action_u));
+    double first = fall_of(board, gaps->first, job->targets.first, first_u);
+    order->first = order->action && !reading->by_ends[SIL_MARKED_FIRST] &&
+                   sil_above(first, SIL_ORDER_FIRST_U * first_u);
+    order->fall = order->action ? order->fall : SIL_UNKNOWN;
+}
+
 void sil_job_odd(const sil_job *job, const sil_reading *reading, const sil_tools *tools,
                  const sil_board *board, sil_odd *odd)
 {
@@ -148,4 +192,5 @@ void sil_job_odd(const sil_job *job, const sil_reading *reading, const sil_tools
     find_unlikely(job, reading, odd);
     find_off_line(tools, reading, board, odd);
     find_off_others(tools, reading, job->string_count, odd);
+    find_order(job, reading, tools, board, &odd->order);
 }

@@ -249,9 +249,11 @@ void plan_carry_gaps(const sil_plan *before, sil_plan *now)
         if (!any_known(is->action, strings)) {
             is->action_at = was->action_at;
             is->capo = was->capo;
+            now->read.by_ends[SIL_MARKED_ACTION] = before->read.by_ends[SIL_MARKED_ACTION];
         }
         if (!any_gap_given(is, strings)) {
             is->first_held = was->first_held;
+            now->read.by_ends[SIL_MARKED_FIRST] = before->read.by_ends[SIL_MARKED_FIRST];
         }
         for (int i = 0; i < strings; i++) {
             carry_action(before, now, i);

@@ -88,6 +88,7 @@ void plan_clear_odd(sil_plan *now)
 {
     sil_standing *standing = &now->bench.standing;
     standing->relief_odd = standing->relief_odd && !now->bench.fresh.relief_stands;
+    standing->first_order = standing->first_order && !now->bench.fresh.nut;
     for (int i = 0; i < now->job->string_count; i++) {
         standing->first_odd[i] = standing->first_odd[i] && !now->bench.fresh.nut;
     }

@@ -29,11 +29,11 @@ static void moves_of(const sil_plan *before, const sil_plan *now, double *action
     const sil_gaps *is = &now->read.gaps, *was = &before->read.gaps;
     for (int i = 0; i < now->job->string_count; i++) {
         bool slot = plan_asked_slot(before, i), saddle = plan_asked_saddle(before, i);
-        bool stands =
-            actions_alike(is, was) && !slot && !saddle && before->odd.action[i].why == SIL_NOT_ODD;
+        bool stands = actions_alike(is, was) && !slot && !saddle &&
+                      before->odd.action[i].why == SIL_NOT_ODD && !before->odd.order.action;
         bool open = is->first_held == SIL_HOLD_OPEN;
         bool held = is->first_held == was->first_held && !slot && !(open && saddle) &&
-                    before->odd.first[i].why == SIL_NOT_ODD;
+                    before->odd.first[i].why == SIL_NOT_ODD && !before->odd.order.first;
         stands = stands && now->carried.action[i] < 0;
         held = held && now->carried.first[i] < 0;
         action[i] = stands ? move_of(is->action[i], was->action[i]) : SIL_UNKNOWN;
@@ -125,6 +125,21 @@ static void believe_all(const sil_plan *before, sil_plan *now)
             sil_rectangular(tools->caliper));
 }
 
+/* A list is believed as it stands when every string of it was confirmed, or when it was read again
+ * and is still the same way round. */
+static void believe_order(const sil_plan *before, sil_plan *now)
+{
+    sil_odd_order *order = &now->odd.order;
+    bool again = true, confirmed = true;
+    for (int i = 0; i < now->job->string_count; i++) {
+        confirmed = confirmed && now->read.confirmed[i];
+        again = again && now->carried.action[i] < 0;
+    }
+    bool doubted = before && before->odd.order.action;
+    order->believed =
+        order->action && (confirmed || (doubted && (again || before->odd.order.believed)));
+}
+
 static bool holds(const sil_odd_one *odd)
 {
     return odd->why != SIL_NOT_ODD && !odd->believed;
@@ -143,9 +158,12 @@ void plan_find_odd(const sil_plan *before, sil_plan *now)
     standing->relief_odd = holds(&now->odd.relief) && sil_board_bends(&now->bench.board);
     standing->crowns_odd = holds(&now->odd.crowns);
     standing->saddle_odd = holds(&now->odd.saddle) && sil_working_in_slot(working);
+    believe_order(before, now);
+    standing->action_order = now->odd.order.action && !now->odd.order.believed;
+    standing->first_order = standing->action_order && now->odd.order.first;
     for (int i = 0; i < now->job->string_count; i++) {
-        standing->action_odd[i] = holds(&now->odd.action[i]);
-        standing->first_odd[i] = holds(&now->odd.first[i]);
+        standing->action_odd[i] = holds(&now->odd.action[i]) || standing->action_order;
+        standing->first_odd[i] = holds(&now->odd.first[i]) || standing->first_order;
     }
 }
 
@@ -204,6 +222,10 @@ void plan_find_odd_ones(sil_plan *plan)
     for (int i = 0; i < plan->job->string_count; i++) {
         found_odd(plan, &odd->first[i], SIL_NUT, i);
         find_doubtful(plan, i);
+    }
+    if (plan->bench.standing.action_order) {
+        plan_found_figure(plan, SIL_READING_ORDER, SIL_LEVEL_ACT, SIL_SADDLE, -1, odd->order.fall,
+                          (sil_band){SIL_UNKNOWN, SIL_UNKNOWN, SIL_UNKNOWN});
     }
     for (int i = 0; i < plan->job->string_count; i++) {
         found_odd(plan, &odd->action[i], SIL_SADDLE, i);

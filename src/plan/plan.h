@@ -206,6 +206,9 @@ bool plan_asked_neck(const sil_plan *plan);
 bool plan_asked_slot(const sil_plan *plan, int string);
 bool plan_asked_saddle(const sil_plan *plan, int string);
 
+/* Whether any work came before a visit, taken as done. */
+bool plan_any_worked(const sil_visit *visit);
+
 /* Marks the readings that must be taken again before anything is done by them. before: NULL at the
  * first visit. */
 void plan_find_odd(const sil_plan *before, sil_plan *now);

@@ -176,16 +176,6 @@ static void foretell_cuts(const sil_plan *before, const sil_plan *now, sil_fit *
     }
 }
 
-static bool any_worked(const sil_visit *v)
-{
-    for (int stage = SIL_ROD; stage < SIL_STAGES; stage++) {
-        if (v->worked[stage]) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* The mean change of action from `was` that a bend of the neck gives when the heights of nut and
  * saddle follow it by `ratio`; with a ratio of 0 only the crown at fret 12 sinks or rises. */
 static double bent_by(const sil_plan *before, double bend, double ratio, const double *was)
@@ -226,6 +216,10 @@ static void compare(const sil_plan *before, const sil_plan *now, sil_visit *v)
     weigh(before, now, v, &own, &shared);
     v->apart = mean_apart(now, v->read, v->predicted);
     v->unlike = fabs(v->apart) > coverage * hypot(own / sqrt(strings), shared);
+    if (before->bench.standing.action_order) {
+        v->unlike = false; /* what was read may belong to other strings */
+        return;
+    }
     for (int i = 0; i < strings; i++) {
         double apart = fabs(v->read[i] - v->predicted[i]);
         v->unlike = v->unlike || apart > coverage * hypot(own, shared);
@@ -287,7 +281,7 @@ static void foretell(const sil_plan *before, const sil_plan *now, sil_visit *v)
     foretell_cuts(before, now, &fit, v);
     v->ratio = neck_ratio(before, now, was, v);
     double foretold = mean_apart(now, v->predicted, was);
-    if (!v->worked[SIL_ROD] && any_worked(v) && fabs(foretold) >= least_move) {
+    if (!v->worked[SIL_ROD] && plan_any_worked(v) && fabs(foretold) >= least_move) {
         v->ratio = mean_apart(now, v->read, was) / foretold;
     }
     compare(before, now, v);
@@ -333,7 +327,7 @@ static bool moved_by_season(const sil_plan *before, const sil_plan *now, const s
     double relief = fabs(v[0].relief - v[-1].relief);
     double action = fabs(mean_apart(now, v[0].read, v[-1].read));
     bool moved = sil_above(relief, 2.0 * tools->relief) || sil_above(action, tools->action);
-    return !any_worked(v) && climate_swung(before, now) && moved;
+    return !plan_any_worked(v) && climate_swung(before, now) && moved;
 }
 
 void plan_visits(sil_plan *plan, sil_plan *other)
@@ -390,9 +384,9 @@ void plan_find_visits(sil_plan *plan)
         f->stage = SIL_ROD;
         f->read = relief;
     }
-    if (any_worked(v) && v->unlike) {
+    if (plan_any_worked(v) && v->unlike) {
         plan_found(plan, SIL_OFF_FORECAST, SIL_LEVEL_WATCH)->read = v->apart;
-    } else if (!any_worked(v) && (moved || v->unlike || plan->season)) {
+    } else if (!plan_any_worked(v) && (moved || v->unlike || plan->season)) {
         bool holds = sil_withheld_by(&plan->saddle_withheld, SIL_MOVED);
         plan_found(plan, SIL_MOVED, holds ? SIL_LEVEL_ACT : SIL_LEVEL_WATCH)->read =
             mean_apart(plan, v[0].read, v[-1].read);

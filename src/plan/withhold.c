@@ -251,9 +251,9 @@ static bool saddle_odd(const sil_plan *plan)
 {
     const sil_standing *standing = &plan->bench.standing;
     bool odd = standing->saddle_odd;
+    bool single = plan->saddle.working != SIL_WORKING_SCREWS && !standing->action_order;
     for (int i = 0; i < plan->job->string_count; i++) {
-        odd = odd || (plan->saddle.working != SIL_WORKING_SCREWS &&
-                      (standing->action_odd[i] || standing->first_odd[i]));
+        odd = odd || (single && (standing->action_odd[i] || standing->first_odd[i]));
     }
     return odd && !sil_withheld_by(&plan->saddle_withheld, SIL_READING_ODD);
 }
@@ -266,13 +266,16 @@ static bool slots_odd(const sil_plan *plan)
     for (int i = 0; i < plan->job->string_count; i++) {
         odd += plan->bench.standing.first_odd[i];
     }
-    return odd > 1 && !sil_withheld_by(&plan->nut_withheld, SIL_READING_ODD);
+    return odd > 1 && !plan->bench.standing.first_order &&
+           !sil_withheld_by(&plan->nut_withheld, SIL_READING_ODD);
 }
 
 /* A part of which a figure comes out as no part can be. Where a reading is odd it is that reading. */
 static void withhold_impossible(sil_withheld *withheld, bool impossible)
 {
-    withhold(withheld, impossible && !sil_withheld_by(withheld, SIL_READING_ODD), SIL_IMPOSSIBLE);
+    bool odd =
+        sil_withheld_by(withheld, SIL_READING_ODD) || sil_withheld_by(withheld, SIL_READING_ORDER);
+    withhold(withheld, impossible && !odd, SIL_IMPOSSIBLE);
 }
 
 /* Nothing is cut to a bow that is to be put right first: it would be too low once that is done. */
@@ -297,6 +300,8 @@ void plan_withhold(sil_plan *plan)
              SIL_ATTACK);
     withhold(&plan->saddle_withheld,
              chosen_first(plan, plan->bench.fresh.saddle, plan->saddle.hold), SIL_ATTACK);
+    withhold(&plan->saddle_withheld, plan->bench.standing.action_order, SIL_READING_ORDER);
+    withhold(&plan->nut_withheld, plan->bench.standing.first_order, SIL_READING_ORDER);
     withhold(&plan->saddle_withheld, saddle_odd(plan), SIL_READING_ODD);
     withhold(&plan->nut_withheld, slots_odd(plan), SIL_READING_ODD);
     withhold(&plan->nut_withheld, (files_a_slot(plan) || high) && crowns_unread(plan),

@@ -46,3 +46,13 @@ bool plan_asked_saddle(const sil_plan *plan, int string)
                (work->remedy == SIL_SADDLE_SAND && !work->bottom);
     return !own || verdict == SIL_TAKE || verdict == SIL_RAISE;
 }
+
+bool plan_any_worked(const sil_visit *v)
+{
+    for (int stage = SIL_ROD; stage < SIL_STAGES; stage++) {
+        if (v->worked[stage]) {
+            return true;
+        }
+    }
+    return false;
+}

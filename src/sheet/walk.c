@@ -70,6 +70,9 @@ void sheet_fill_table(sheet_filler *filler, sheet_node *node, const job_table *t
             tell_unknown(filler, child, table);
         } else if (child->given) {
             filler->fills[field->kind](filler, child, field, base);
+            if (filler->reading && field->marked > 0) {
+                filler->reading->by_ends[field->marked - 1] = child->shape == SHEET_MAPPING;
+            }
         }
     }
 }

@@ -216,7 +216,7 @@ ROWS = [
            saddle__post_spread=74, saddle__pitch=0.7)),
     ("two posts, low in the bass", "turn-posts",
      sheet(ELECTRIC, action=[2.0, 1.9, 1.8, 1.5, 1.3, 1.2], saddle__kind="two-post",
-           saddle__post_spread=74, saddle__pitch=0.7)),
+           saddle__post_spread=74, saddle__pitch=0.7, confirmed=[1, 2, 3, 4, 5, 6])),
     ("two posts, wrong curve", "bridge-curve",
      sheet(ELECTRIC, action=[1.5, 1.6, 2.6, 2.6, 1.2, 1.2], saddle__kind="two-post",
            saddle__post_spread=74, saddle__pitch=0.7)),

@@ -96,8 +96,10 @@ class Carrying:
         told = [not (math.isnan(now.raw_first[i]) and math.isnan(now.first_open[i])) for i in count]
         if all(math.isnan(v) for v in now.raw_action):
             now.at, now.capo = was.at, was.capo
+            now.by_ends |= was.by_ends & {"action"}
         if not any(told):
             now.held = was.held
+            now.by_ends |= was.by_ends & {"first"}
         for i in count:
             slot, bone = standing.asked_slot(self.before, i), standing.asked_saddle(self.before, i)
             self.action(i, slot or bone or self.then.action_odd[i])

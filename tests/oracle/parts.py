@@ -135,9 +135,11 @@ def nut(board, job, done, codes):
     codes = set(codes)
     if not job.readings.crowns_read and "file" in slots.verdict + slots.zero_fret:
         codes.add("crowns-unread")
-    if sum(job.standing.first_odd) > 1:
+    if job.standing.first_order:
+        codes.add("reading-order")
+    elif sum(job.standing.first_odd) > 1:
         codes.add("reading-odd")
-    if "reading-odd" not in codes and sense.slots(*bare_slots(board, job, done)).any():
+    if not codes & {"reading-odd", "reading-order"} and sense.slots(*bare_slots(board, job, done)).any():
         codes.add("impossible")
     if bow_first(job, done) == "back" and "file" in slots.verdict + slots.zero_fret:
         codes.add("rod-limit")
@@ -479,7 +481,9 @@ def saddle(board, job, done, codes):
     codes.update(zero_fret_codes(done))
     codes.update({"saddle-loose"} if job.readings.leaning else ())
     standing = job.standing
-    if standing.saddle_odd or (kind != "individual"
+    if standing.action_order:
+        codes.add("reading-order")
+    if standing.saddle_odd or (kind != "individual" and not standing.action_order
                                and any(standing.action_odd + standing.first_odd)):
         codes.add("reading-odd")
     if to.stops:
@@ -516,7 +520,7 @@ def saddle(board, job, done, codes):
         seats.append(row)
     if cannot:
         codes -= {"protrusion-low", "adjust-limit"}
-    if cannot and "reading-odd" not in codes:
+    if cannot and not codes & {"reading-odd", "reading-order"}:
         codes.add("impossible")
     stops_alone = len(codes) == 1 and bool(codes & {"protrusion-low", "adjust-limit"})
     if not to.stops and tuned.peaks_first(board, job, done.spend, would, today(board, job, done, to, cut, first)):

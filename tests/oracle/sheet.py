@@ -193,6 +193,7 @@ def readings(sheet, count, join):
         date=node.get("date"), strings=condition.get("strings"),
         relief=relief(sheet, node.get("relief"), join), humidity=sheet.figure(node.get("humidity")),
         raw_action=sheet.each(node.get("action"), count),
+        by_ends={key for key in ("action", "first") if isinstance(node.get(key), dict)},
         at=int(node.get("action_at", 12)), capo=node.get("action_capo", "0") == "1",
         raw_first=sheet.each(node.get("first"), count),
         held=0 if held == "open" else int(held),
@@ -279,7 +280,8 @@ def tools(sheet):
 def as_read_today(count):
     none = {f"{key}_{word}": [False] * count for key in ("action", "first")
             for word in ("carried", "odd", "settled")}
-    return Plain(relief_carried=False, relief_odd=False, crowns_odd=False, saddle_odd=False, **none)
+    return Plain(relief_carried=False, relief_odd=False, crowns_odd=False, saddle_odd=False,
+                 action_order=False, first_order=False, **none)
 
 
 def read(text, every=None):

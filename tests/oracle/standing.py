@@ -88,6 +88,36 @@ def off_line(job, board):
     return Plain(string=string, off=action[string] - there, curve=curve)
 
 
+def fall(job, board, values, aims):
+    """How far a complete list falls over the strings' width, course by course, while its aims rise and
+    no course stands over the one before it."""
+    groups = [[i for i in range(job.count) if job.courses[i] == c]
+              for c in range(job.courses[-1] + 1)]
+    values = np.array(values, float)
+    if len(groups) < 4 or np.isnan(values).any() or not (values > 0).all():
+        return math.nan, None
+    z = np.array([np.mean(board.z_saddle[g]) for g in groups])
+    y = np.array([np.mean(values[g]) for g in groups])
+    t = np.array([np.mean([aims[i][1] for i in g]) for g in groups])
+    width = z[0] - z[-1]
+    down, up = (np.cov(z, v)[0, 1] / np.var(z, ddof=1) * width for v in (y, t))
+    return (down if down > EDGE and up < -EDGE else math.nan), np.max(np.diff(y))
+
+
+def order_of(job, board):
+    """Which lists may have been begun at the wrong end, or None."""
+    def doubted(name, aims, tool, limit):
+        if name in job.readings.by_ends:
+            return False
+        down, step = fall(job, board, getattr(job.readings, name), aims)
+        return not math.isnan(down) and step <= 2 * tool * THIRD and down > limit + EDGE
+    tools = job.tools
+    if not doubted("action", job.targets.action, tools.action, max(0.2, 4 * tools.action * THIRD)):
+        return None
+    return Plain(first=doubted("first", job.targets.first, tools.first, 2 * tools.first * THIRD),
+                 believed=False)
+
+
 def off_others(values, i):
     others = [v for k, v in enumerate(values) if k != i and not math.isnan(v)]
     return values[i] - float(np.median(others)) if len(others) >= 3 else math.nan
@@ -110,6 +140,7 @@ def odd_alone(job, board):
         off = off_others(r.first, i)
         if abs(off) > max(0.15, 6 * job.tools.first * THIRD) + EDGE and not found.first[i]:
             found.first[i] = odd("others", r.first[i], off)
+    found.order = order_of(job, board)
     return found
 
 
@@ -130,7 +161,8 @@ def moved(job, board, before, found):
                 worked = slot or bone or (r.at, r.capo) != (then.at, then.capo)
             else:
                 worked = slot or (bone and not r.held) or r.held != then.held
-            if worked or getattr(before.odd, name)[i] or getattr(job.standing, f"{name}_carried")[i]:
+            turned = before.odd.order and (name == "action" or before.odd.order.first)
+            if worked or turned or getattr(before.odd, name)[i] or getattr(job.standing, f"{name}_carried")[i]:
                 moves[i] = math.nan
         limit, list_of = max(0.15, 5 * tool * THIRD), getattr(found, name)
         for i in range(job.count):
@@ -174,6 +206,11 @@ def believe_all(job, before, found):
         if job.standing.first_carried[i]:
             gap = math.nan
         believe(found.first[i], old.first[i], gap, tools.first * THIRD, r.confirmed[i])
+    if found.order:
+        then_order = before.odd.order if before else None
+        again = not any(job.standing.action_carried)
+        found.order.believed = all(r.confirmed) or bool(
+            then_order and (again or then_order.believed))
     believe(found.relief, old.relief, then.relief.gap if then and not job.standing.relief_carried else math.nan, tools.relief * THIRD)
     believe(found.crowns, old.crowns, was(old.crowns, fresh.frets), tools.first * THIRD)
     believe(found.saddle, old.saddle, was(old.saddle, fresh.saddle), tools.caliper * THIRD)
@@ -213,8 +250,10 @@ def stand(job, board, before):
     standing.relief_odd = holds(found.relief) and board.join >= 3
     standing.crowns_odd = holds(found.crowns)
     standing.saddle_odd = holds(found.saddle) and job.saddle.kind in ("slotted", "glued")
-    standing.action_odd = [holds(one) for one in found.action]
-    standing.first_odd = [holds(one) for one in found.first]
+    standing.action_order = holds(found.order)
+    standing.first_order = standing.action_order and found.order.first
+    standing.action_odd = [holds(one) or standing.action_order for one in found.action]
+    standing.first_odd = [holds(one) or standing.first_order for one in found.first]
     if before:
         settled(before, standing)
     return found

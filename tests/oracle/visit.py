@@ -2,6 +2,7 @@
 """Random readings: an invented state of crowns, neck and strings, and the readings of that state."""
 import copy
 import math
+import random
 from types import SimpleNamespace as Plain
 
 import numpy as np
@@ -147,7 +148,18 @@ def read_strings(m, job, board, state):
         node["action"] = per_string(m, action, 2)
     if m.chance(0.97):
         node["first"] = per_string(m, first, 3)
+    turn_round(node)
     return node
+
+
+def turn_round(node):
+    """Now and then the lists of a visit are begun at the bass end. The draw is by the figures, so that
+    every other sheet stays as it was."""
+    draw = random.Random(repr(node))
+    if draw.random() < 0.05:
+        for key in ("action", *["first"] * (draw.random() < 0.5)):
+            if isinstance(node.get(key), list):
+                node[key].reverse()
 
 
 def read_saddle(m, job, board, state):

@@ -40,7 +40,7 @@ class Tech:
         self.readings.append(None)
         result = self.read()
         codes = {f["code"] for f in result["findings"]}
-        if codes & {"reading-odd", "readings-disagree", "saddle-moved"}:
+        if codes & {"reading-odd", "reading-order", "readings-disagree", "saddle-moved"}:
             self.again += 1
             result = self.read()
         if "attack" in {f["code"] for f in result["findings"]}:

@@ -31,8 +31,8 @@ KEYS = {"relief", "gap", "action", "first", "first_open", "off", "saddle_height"
         "humidity"}
 MOST_DEEPER = 0.02   # of all figures of a kind
 DEEPER = 0.005   # mm: less than a file or a sheet of paper tells
-WORDS = {"reading-odd", "saddle-curve", "readings-disagree", "off-forecast", "moved", "impossible",
-         "under-frets"}
+WORDS = {"reading-odd", "reading-order", "saddle-curve", "readings-disagree", "off-forecast", "moved",
+         "impossible", "under-frets"}
 LENGTHS = {"relief", "frets", "first", "first_open", "action", "saddle_height", "bridge_top"}
 EACH = ("action", "first", "first_open")
 ENDS = ("planned as before", "warned of", "held", "work is stopped", "refused", "deeper, with a word",

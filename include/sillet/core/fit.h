@@ -63,9 +63,9 @@ typedef struct sil_tools {
 typedef struct sil_standing {
     /* Not read today but taken over from the visit before. */
     bool relief_carried, action_carried[SIL_STRINGS_MAX], first_carried[SIL_STRINGS_MAX];
-    /* Likely a slip of the pen: nothing is done by it until it was read again. */
+    /* Likely a slip of the pen: nothing is done by it until it was read again. order: so the list. */
     bool relief_odd, crowns_odd, saddle_odd, action_odd[SIL_STRINGS_MAX],
-        first_odd[SIL_STRINGS_MAX];
+        first_odd[SIL_STRINGS_MAX], action_order, first_order;
     /* In its range at an earlier visit, and not worked since. */
     bool action_settled[SIL_STRINGS_MAX], first_settled[SIL_STRINGS_MAX];
     /* Heard to buzz: the open string; the string at any fret; any string at a fret before the one

@@ -15,6 +15,14 @@ extern "C" {
 #define SIL_ODD_FIRST 0.15
 #define SIL_ODD_U 6.0
 
+/* How far a list must fall from string 1 to the last, against a target that rises, before anybody is
+ * asked which end it was begun at: mm for the action (common practice, no source), and in standard
+ * uncertainties of the reading. A list of gaps is asked about only along with one of actions, and by
+ * less. */
+#define SIL_ORDER_ACTION 0.2
+#define SIL_ORDER_U 4.0
+#define SIL_ORDER_FIRST_U 2.0
+
 typedef struct sil_stray {
     int which;  /* the one that is off, or -1 */
     bool curve; /* others are off as well: together they are a curve, and none is a slip */
@@ -38,6 +46,20 @@ sil_stray sil_stray_from_line(int count, const double *z, const double *value, d
  * Returned: mm; SIL_UNKNOWN with fewer than three others that are known
  */
 double sil_off_the_others(int count, const double *value, int which);
+
+/* sil_fall_against: how far a list falls from its first value to its last, where its target rises.
+ * Given:    count          of values, 4 or more; fewer show nothing
+ *           z              mm, + toward the first
+ *           value, target  mm
+ *           step           a value that stands over the one before it by no more than this is no
+ *                          higher, mm
+ * Returned: mm, over the whole width, by the line of least squares; SIL_UNKNOWN where a value is
+ *           higher than the one before it, where the line rises, or where the target does not
+ * Notes:    such a list fits the slope of its target better when it is turned round, always: what
+ *           falls is nearest to what rises in the opposite order
+ */
+double sil_fall_against(int count, const double *z, const double *value, const double *target,
+                        double step);
 
 #ifdef __cplusplus
 }

@@ -8,7 +8,7 @@ const fieldOfCodes = [
   ["instrument.rod", "rod-unknown"], ["instrument.rod_state", "rod-limit"],
   ["readings.*.frets", "fret-worn fret-high crowns-unread nut-over-dent"], ["instrument.crown", "crown-thin"],
   ["readings.*.first.", "slot-low slot-high zero-fret-low zero-fret-high nut-as-target make-nut"],
-  ["readings.*.action.", "saddle-low saddle-high aim-raised aim-short at-edge adjust-limit make-saddle saddle-curve short-by-bridge"],
+  ["readings.*.action.", "saddle-low saddle-high aim-raised aim-short at-edge adjust-limit make-saddle saddle-curve reading-order short-by-bridge"],
   ["readings.*.saddle_height.treble", "saddle-unread saddle-moved protrusion-low protrusion-high"], ["readings.*.bridge_top.treble", "neck-angle"],
   ["nut.seat_to_board", "seat-shallow"], ["nut.edge.treble", "edge-narrow"], ["saddle.pin_distance.treble", "break-angle-low"], ["saddle.setback.treble", "off-saddle"],
   ["readings.*.humidity", "climate moved"], ["readings.*.condition.bridge", "bridge-lifted"], ["readings.*.condition.braces", "braces-loose"],
