@@ -75,8 +75,7 @@ def instrument(m):
     if m.chance(0.95):
         node["crown"] = m.length(m.between(0.7, 1.3))
     if m.chance(0.9):
-        node["rod_state"] = r.choice(["works", "works", "works", "slack", "at-end", "stuck",
-                                      "accepted"])
+        node["rod_state"] = r.choice(["works", "works", "works", "slack", "at-end", "stuck"])
     if m.chance(0.35):
         node["fallaway"] = m.length(m.between(0, 0.5))
     if m.chance(0.95):
