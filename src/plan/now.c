@@ -39,5 +39,6 @@ double sil_action_now(const sil_plan *plan, int string)
 {
     const sil_gaps *gaps = &plan->bench.gaps;
     double told = sil_action(&plan->bench.board, &plan->stages.fit[SIL_NOW], string, 12);
-    return sil_known(told) || gaps->action_at != 12 || gaps->capo ? told : gaps->action[string];
+    return sil_known(told) || gaps->action_at != 12 || gaps->capo ? told + plan->off_line[string]
+                                                                  : gaps->action[string];
 }
