@@ -212,7 +212,8 @@ def give_shim(board, job, done, u, held):
     held.shim, held.back = math.nan, np.full(job.count, math.nan)
     held.lifted = np.zeros(job.count, bool)
     rise = [-slots.deepen[i] for i, v in enumerate(held.nut) if v == "raise"]
-    if len(rise) < 2 or any(held.on_fret) or "wait" in held.nut:
+    if len(rise) < 2 or any(held.on_fret) or "wait" in held.nut \
+            or parts.two_filled(job, held.nut, rise):
         return
     shim = parts.rounded_up(max(rise), job.allowances.shim_step)
     if shim > job.limits.most_shim + EDGE:
@@ -414,6 +415,7 @@ def reading_of(job):
     first = np.array(r.first)
     if r.held:   # an open gap of 0 decides too: the height is not known
         first = np.where(np.array(r.first_open) == 0, math.nan, first)
+    opened = np.where(first > 0, math.nan, opened)   # the one the nut is judged by decides
     line = getattr(job, "on_line", None)   # set where a whole top is dressed by it
     action = np.array(r.action) if line is None else line
     return Plain(relief=r.relief.gap, action=action, first=first, first_open=opened,
@@ -459,8 +461,13 @@ def gaps_apart(board, job, done):
     if r.held == 0:
         return False
     explained = 2.2 * tools.first + 0.2 * (tools.action + tools.relief)
+    alone = reading_of(job)   # what the open gaps tell by themselves
+    alone.first = np.full(job.count, math.nan)
+    alone.first_open = np.where(np.array(r.first_open) == 0, math.nan, r.first_open)
+    state = Plain(**vars(done.now))
+    state.nut, state.end = heights_of(board, job, state.bend, alone)
     for i in range(job.count):
-        told = first_of(board, done.now, i, r.held)
+        told = first_of(board, state, i, r.held)
         apart = told > explained if r.on_the_fret[i] else abs(told - r.first[i]) > explained
         if r.first_open[i] > 0 and apart or r.first_open[i] == 0 and r.first[i] > explained:
             return True   # one that lies on fret 1 open has no gap there when held
