@@ -139,6 +139,8 @@ ROWS = [
     ("two low slots", "shim-nut", sheet(STEEL, first=[0.06, 0.02, 0.01, 0.08, 0.09, 0.20])),
     ("a shim, and no slot filed", "shim-nut", sheet(STEEL, first=[0.01, 0.01, 0.02, 0.02, 0.02, 0.03])),
     ("a shim, one slot filed back", "shim-nut", sheet(STEEL, first=[0.01, 0.02, 0.02, 0.05, 0.12, 0.05])),
+    ("two actions swapped", "measure-odd", sheet(STEEL, action=[2.4, 2.5, 2.9, 2.7, 2.8, 2.6])),
+    ("a list from the bass end", "measure-odd", sheet(STEEL, action=[2.9, 2.8, 2.8, 2.6, 2.5, 2.4])),
     ("two low slots, the rest in range", "fill-slot",
      sheet(STEEL, first=[0.01, 0.02, 0.06, 0.07, 0.08, 0.09])),
     ("a very low nut", "fit-nut-blank",
