@@ -149,6 +149,9 @@ static void nought_is_at_or_under_and_gives_no_figure(void **state)
     bench.gaps.first_open[1] = sil_first_gap(&bench.board, &truth, 1, SIL_HOLD_OPEN);
     sil_stages_run(&bench, &stages);
     near(stages.fit[SIL_NOW].nut_height[1], truth.nut_height[1], 1e-12);
+    bench.gaps.first_open[0] = 2.0 * sil_first_gap(&bench.board, &truth, 0, SIL_HOLD_OPEN);
+    sil_stages_run(&bench, &stages); /* both read: the held one, by which the nut is judged */
+    near(stages.fit[SIL_NOW].nut_height[0], truth.nut_height[0], 1e-12);
     bench.gaps.first_open[3] = 0.0; /* it lies on fret 1, whatever was read held down */
     sil_stages_run(&bench, &stages);
     assert_false(sil_known(stages.fit[SIL_NOW].nut_height[3]));

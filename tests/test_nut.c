@@ -141,7 +141,7 @@ static void cutting_to_the_feelers_gives_the_gap_aimed_at(void **state)
     }
 }
 
-static void one_low_slot_is_filled_and_more_are_shimmed(void **state)
+static void up_to_two_low_slots_are_filled_and_more_are_shimmed(void **state)
 {
     (void)state;
     sil_bench bench;
@@ -155,6 +155,18 @@ static void one_low_slot_is_filled_and_more_are_shimmed(void **state)
     assert_int_equal(nut.remedy, SIL_NUT_FILL);
     assert_false(sil_known(nut.shim));
     truth.nut_height[3] -= 0.08;
+    read_instrument(&bench, &truth);
+    work(&bench, &stages, &nut);
+    assert_int_equal(nut.remedy, SIL_NUT_FILL); /* before, all six were shimmed for two */
+    assert_false(sil_known(nut.shim));
+    assert_int_equal(nut.verdict[1], SIL_LEAVE);
+    near(stages.fit[SIL_NUT].nut_height[1], stages.fit[SIL_FRETS].nut_height[1], 0.0);
+    bench.targets.first[1] = (sil_band){0.0, 0.001, 0.002}; /* filed, so a shim is no more work */
+    work(&bench, &stages, &nut);
+    assert_int_equal(nut.verdict[1], SIL_TAKE);
+    assert_int_equal(nut.remedy, SIL_NUT_SHIM);
+    bench.targets.first[1] = bench.targets.first[2];
+    truth.nut_height[1] -= 0.08;
     read_instrument(&bench, &truth);
     work(&bench, &stages, &nut);
     assert_int_equal(nut.remedy, SIL_NUT_SHIM);
@@ -178,7 +190,7 @@ int main(void)
         cmocka_unit_test(a_range_ends_a_millionth_late),
         cmocka_unit_test(feelers_are_what_lies_between_board_and_string),
         cmocka_unit_test(cutting_to_the_feelers_gives_the_gap_aimed_at),
-        cmocka_unit_test(one_low_slot_is_filled_and_more_are_shimmed),
+        cmocka_unit_test(up_to_two_low_slots_are_filled_and_more_are_shimmed),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

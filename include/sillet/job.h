@@ -302,7 +302,8 @@ typedef enum sil_odd_why {
     SIL_ODD_UNLIKELY, /* outside what is likely on such an instrument */
     SIL_ODD_LINE,     /* an action off the straight line of the others */
     SIL_ODD_OTHERS,   /* a gap off the median of the others */
-    SIL_ODD_MOVED     /* not as at the visit before, though nothing was worked there */
+    SIL_ODD_MOVED,    /* not as at the visit before, though nothing was worked there */
+    SIL_ODD_SWAPPED   /* an action that looks swapped with that of another string */
 } sil_odd_why;
 
 typedef struct sil_odd_one {

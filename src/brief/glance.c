@@ -10,13 +10,6 @@
 
 #include "../plan/plan.h"
 
-bool brief_at_a_glance(sil_code code)
-{
-    return code == SIL_RELIEF_LOW || code == SIL_RELIEF_HIGH || code == SIL_SLOT_LOW ||
-           code == SIL_SLOT_HIGH || code == SIL_SADDLE_LOW || code == SIL_SADDLE_HIGH ||
-           code == SIL_ZERO_FRET_LOW || code == SIL_ZERO_FRET_HIGH || code == SIL_ROD_LIMIT;
-}
-
 static tell_list now_of(const brief *b, const brief_reading *readings)
 {
     tell_list now = {.count = b->strings};

@@ -7,6 +7,13 @@
 
 #include "../plan/plan.h"
 
+bool brief_at_a_glance(sil_code code)
+{
+    return code == SIL_RELIEF_LOW || code == SIL_RELIEF_HIGH || code == SIL_SLOT_LOW ||
+           code == SIL_SLOT_HIGH || code == SIL_SADDLE_LOW || code == SIL_SADDLE_HIGH ||
+           code == SIL_ZERO_FRET_LOW || code == SIL_ZERO_FRET_HIGH || code == SIL_ROD_LIMIT;
+}
+
 static bool says_high(sil_code code)
 {
     return code == SIL_RELIEF_HIGH || code == SIL_SLOT_HIGH || code == SIL_SADDLE_HIGH ||

@@ -4,6 +4,9 @@
 
 #include "../plan/plan.h"
 
+/* Less than this off the line of the actions nobody would file, mm. */
+static const double least_off = 0.01;
+
 static brief_figure action_dressed_of(const brief_bearing *string)
 {
     return string->action_dressed;
@@ -46,6 +49,17 @@ bool say_dresses_later(const brief *b)
     return b->saddle.takes_all && !b->saddle.one_pass;
 }
 
+/* Whether the top is filed to a line that is not quite what was read. */
+static bool evened(const brief *b)
+{
+    for (int i = 0; i < b->strings; i++) {
+        if (fabs(b->plan->off_line[i]) >= least_off) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* Says to dress the top in a first pass, and about how much is left after it. */
 static void tell_pass(const brief *b, const tell_list *dress, telling *t)
 {
@@ -65,6 +79,10 @@ static void tell_pass(const brief *b, const tell_list *dress, telling *t)
     if (!b->saddle.base) {
         say_after_nut(b, t);
         say_finished(b, SIL_SADDLE, t);
+    }
+    if (evened(b)) {
+        tell(t, " File one smooth line: the amounts go by the line of all the actions, not by each "
+                "reading.");
     }
     tell(t, " Slacken the string and lift it aside. Keep the point where it leaves the saddle.");
 }

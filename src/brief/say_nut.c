@@ -21,10 +21,12 @@ void say_check_filled(const brief *b, telling *t)
     tell(t, ": the next visit says whether more comes off.");
 }
 
+/* Whether the feelers can hardly tell that any of them is low, and nobody heard it. */
 static bool all_hardly_low(const brief *b, const tell_list *slots)
 {
     for (int i = 0; i < slots->count; i++) {
-        if (slots->chosen[i] && !b->nut.slot[i].hardly_low) {
+        if (slots->chosen[i] &&
+            (!b->nut.slot[i].hardly_low || b->plan->bench.standing.buzz_open[i])) {
             return false;
         }
     }

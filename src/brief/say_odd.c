@@ -88,6 +88,17 @@ void say_doubted(const brief *b, tell_list slots, telling *t)
     }
 }
 
+/* Writes with which other string's action this one looks swapped. */
+static void tell_swapped(const brief *b, int string, telling *t)
+{
+    tell(t, " looks swapped with that of string ");
+    for (int i = 0; i < b->strings; i++) {
+        if (i != string && b->plan->odd.action[i].why == SIL_ODD_SWAPPED) {
+            tell_string(t, i);
+        }
+    }
+}
+
 void say_reading_odd(const brief *b, const sil_finding *f, int count, telling *t)
 {
     if (f->level == SIL_LEVEL_WATCH) {
@@ -118,6 +129,9 @@ void say_reading_odd(const brief *b, const sil_finding *f, int count, telling *t
         tell(t, " is ");
         tell_length(t, "off", f->string, off);
         tell(t, " from the last visit, and nothing was worked there");
+        break;
+    case SIL_ODD_SWAPPED:
+        tell_swapped(b, f->string, t);
         break;
     }
     tell(t, ". Nothing is cut by it before that.");

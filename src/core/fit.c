@@ -89,10 +89,18 @@ static double settled(double gap)
     return gap > 0.0 ? gap : SIL_UNKNOWN;
 }
 
+/* The gap that was read as the nut is judged decides. The open one does where that one gives no height,
+ * or where it is 0 itself. */
+static bool open_decides(const sil_gaps *gaps, int string)
+{
+    double open = gaps->first_open[string];
+    return sil_known(open) && !(gaps->first[string] > 0.0 && open > 0.0);
+}
+
 double sil_first_read(const sil_gaps *gaps, int string)
 {
     double open = gaps->first_open[string];
-    return sil_known(open) ? open : gaps->first[string];
+    return open_decides(gaps, string) ? open : gaps->first[string];
 }
 
 bool sil_first_settles(const sil_gaps *gaps, int string)
@@ -110,7 +118,7 @@ static void read_string(const sil_board *board, const sil_gaps *gaps, int string
     double action = settled(gaps->action[string]);
     int fret = gaps->action_at;
     double first = settled(sil_first_read(gaps, string));
-    sil_hold hold = sil_known(gaps->first_open[string]) ? SIL_HOLD_OPEN : gaps->first_held;
+    sil_hold hold = open_decides(gaps, string) ? SIL_HOLD_OPEN : gaps->first_held;
     double *nut = &fit->nut_height[string];
     double *saddle = &fit->saddle_height[string];
     *saddle = gaps->capo ? saddle_from_capo(board, fit, string, fret, action) : SIL_UNKNOWN;

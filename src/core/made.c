@@ -87,12 +87,6 @@ static double edge_u(const sil_bench *bench, const sil_stages *stages, int i)
     return hypot(hypot(bowed, nut), sil_rectangular(bench->tools.caliper));
 }
 
-double core_saddle_leave(const sil_bench *bench, double over_low, double u, int i)
-{
-    double spare = over_low / sil_leverage(&bench->board, i);
-    return fmax(bench->leave_saddle, SIL_GUARD_SET * u - spare);
-}
-
 /* What stays on at first; by_old: the heights follow from those of the old one. */
 static double stays_on(const sil_bench *bench, const sil_stages *stages, bool by_old, int i)
 {

@@ -2,6 +2,7 @@
 /* The nut. See docs/arithmetic.md, "The nut". */
 #include "fresh.h"
 #include "height.h"
+#include "shim.h"
 
 /* Steps from each string to the next. Inside a course it is the distance of the pair. The rest of
  * the width is shared evenly between courses, plus something for each string (half its gauge, or
@@ -221,11 +222,11 @@ void sil_nut_cut(const sil_bench *bench, const sil_stages *stages, const sil_nut
     if (on_fret > 0) {
         /* By how much they must rise is not known, so no shim can be chosen. */
         work->remedy = raised > most_filled ? SIL_NUT_REPLACE : SIL_NUT_FILL;
+    } else if (raised == 1 || core_fills_two(bench, stages)) {
+        work->remedy = SIL_NUT_FILL;
     } else if (raised > 1) {
         work->shim = stages->shim;
         work->remedy = sil_known(work->shim) ? SIL_NUT_SHIM : SIL_NUT_REPLACE;
-    } else if (raised == 1) {
-        work->remedy = SIL_NUT_FILL;
     } else if (count_verdicts(work, strings, SIL_TAKE) > 0) {
         work->remedy = SIL_NUT_FILE;
     } else {

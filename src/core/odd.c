@@ -52,6 +52,51 @@ sil_stray sil_stray_from_line(int count, const double *z, const double *value, d
     return stray;
 }
 
+/* Residual standard deviation about the line of least squares. */
+static double off_line(int count, const double *z, const double *value)
+{
+    sil_line line = sil_level_line(count, z, value);
+    double squares = 0.0;
+    for (int i = 0; i < count; i++) {
+        double left = value[i] - sil_line_at(line, z[i]);
+        squares += left * left;
+    }
+    return sqrt(squares / (count - 2));
+}
+
+static double off_swapped(int count, const double *z, const double *value, sil_two two)
+{
+    double swapped[SIL_STRINGS_MAX];
+    for (int i = 0; i < count; i++) {
+        swapped[i] = value[i == two.first ? two.second : i == two.second ? two.first : i];
+    }
+    return off_line(count, z, swapped);
+}
+
+sil_two sil_swapped(int count, const double *z, const double *value, double u)
+{
+    static const sil_two none = {-1, -1};
+    sil_two found = none;
+    double as_is = count >= 5 ? off_line(count, z, value) : SIL_UNKNOWN;
+    if (!sil_above(as_is, SIL_SWAPPED_U * u)) {
+        return none;
+    }
+    double most = fmin(SIL_PUT_BACK_U * u, SIL_PUT_BACK_SHARE * as_is);
+    for (int i = 0; i < count; i++) {
+        for (int k = i + 1; k < count; k++) {
+            sil_two two = {i, k};
+            if (!sil_below(off_swapped(count, z, value, two), most)) {
+                continue;
+            }
+            if (found.first >= 0) {
+                return none;
+            }
+            found = two;
+        }
+    }
+    return found;
+}
+
 double sil_off_the_others(int count, const double *value, int which)
 {
     double sorted[SIL_STRINGS_MAX];

@@ -61,6 +61,12 @@ static double dress_first_of(const sil_bench *bench, const sil_saddle_given *mak
     return held ? fmin(pass, fmax(0.0, work->hold[i] + under - off)) : pass;
 }
 
+double core_saddle_leave(const sil_bench *bench, double over_low, double u, int i)
+{
+    double spare = over_low / sil_leverage(&bench->board, i);
+    return fmax(bench->leave_saddle, SIL_GUARD_SET * u - spare);
+}
+
 /* What stays on a new saddle at first. */
 static double stays_on(const sil_bench *bench, const sil_stages *stages, int i)
 {

@@ -14,6 +14,24 @@ double sil_shim_thickness(double rise, double step)
 /* Less than this is no pass that a person could make, mm. */
 static const double least_pass = 0.01;
 
+/* Up to two low slots of so many strings are filled, where none of the others is worked: a shim would
+ * lift them all, and have them filed again. Common practice, no source. */
+enum { most_filled = 2, least_strings = 6 };
+
+bool core_fills_two(const sil_bench *bench, const sil_stages *stages)
+{
+    int raised = 0;
+    for (int i = 0; i < bench->board.strings; i++) {
+        bool low = stages->nut[i] == SIL_RAISE;
+        bool little = low && !sil_above(-stages->deepen[i], bench->most_shim);
+        if (!little && stages->nut[i] != SIL_LEAVE) {
+            return false;
+        }
+        raised += low;
+    }
+    return raised == most_filled && bench->board.strings >= least_strings;
+}
+
 /* The thickness for which two slots or more must rise by known amounts, and none waits to be read;
  * otherwise unknown, as where it would be too thick. */
 static double shim_of(const sil_bench *bench, const sil_stages *stages)
@@ -29,7 +47,8 @@ static double shim_of(const sil_bench *bench, const sil_stages *stages)
             raised++;
         }
     }
-    double shim = raised > 1 ? sil_shim_thickness(rise, bench->shim_step) : SIL_UNKNOWN;
+    bool shims = raised > 1 && !core_fills_two(bench, stages);
+    double shim = shims ? sil_shim_thickness(rise, bench->shim_step) : SIL_UNKNOWN;
     return sil_above(shim, bench->most_shim) ? SIL_UNKNOWN : shim;
 }
 

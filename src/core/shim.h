@@ -9,4 +9,7 @@
  * that are not filed to where the shim lifts them. Fills shim, shim_leaves and filed_back of stages. */
 void core_put_shim(const sil_bench *bench, sil_stages *stages);
 
+/* Whether two low slots are filled and recut, and the nut is not shimmed for them. */
+bool core_fills_two(const sil_bench *bench, const sil_stages *stages);
+
 #endif

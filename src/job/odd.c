@@ -120,6 +120,27 @@ static void find_off_line(const sil_tools *tools, const sil_reading *reading,
     }
 }
 
+/* Two actions that look as if each was written for the other's string. One that is off the line alone
+ * is that; and of courses nobody can say which of their strings. */
+static void find_swapped(const sil_tools *tools, const sil_reading *reading, const sil_board *board,
+                         sil_odd *odd)
+{
+    courses read;
+    const double *action = reading->gaps.action;
+    read_courses(board, action, &read);
+    for (int i = 0; i < board->strings; i++) {
+        if (read.count != board->strings || odd->action[i].why != SIL_NOT_ODD) {
+            return;
+        }
+    }
+    sil_two two = sil_swapped(read.count, read.z, read.mean, sil_rectangular(tools->action));
+    if (two.first >= 0 && odd->curve < 0) {
+        double off = action[two.first] - action[two.second];
+        mark(&odd->action[two.first], SIL_ODD_SWAPPED, action[two.first], off);
+        mark(&odd->action[two.second], SIL_ODD_SWAPPED, action[two.second], -off);
+    }
+}
+
 /* Gaps of held strings are nearly alike; of open ones they are not. */
 static void find_off_others(const sil_tools *tools, const sil_reading *reading, int strings,
                             sil_odd *odd)
@@ -191,6 +212,7 @@ void sil_job_odd(const sil_job *job, const sil_reading *reading, const sil_tools
     *odd = (sil_odd){.curve = -1, .curve_off = SIL_UNKNOWN};
     find_unlikely(job, reading, odd);
     find_off_line(tools, reading, board, odd);
+    find_swapped(tools, reading, board, odd);
     find_off_others(tools, reading, job->string_count, odd);
     find_order(job, reading, tools, board, &odd->order);
 }

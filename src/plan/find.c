@@ -170,7 +170,7 @@ static void find_saddle(sil_plan *plan)
     for (int i = 0; i < plan->job->string_count && !plan->bench.fresh.saddle; i++) {
         sil_verdict verdict = plan->stages.saddle[i];
         sil_band range = plan->bench.targets.action[i];
-        double read = plan_action_over(plan, &plan->stages.fit[SIL_NUT], i);
+        double read = plan_action_over(plan, &plan->stages.fit[SIL_NUT], i) + plan->off_line[i];
         if (plan->bench.gaps.action[i] == 0.0) {
             plan_found_figure(plan, SIL_SADDLE_LOW, SIL_LEVEL_ACT, SIL_SADDLE, i, 0.0, range);
         } else if ((verdict == SIL_TAKE || verdict == SIL_RAISE) && sil_known(read) &&

@@ -40,6 +40,6 @@ double sil_action_now(const sil_plan *plan, int string)
     const sil_gaps *gaps = &plan->bench.gaps;
     double told = sil_action(&plan->bench.board, &plan->stages.fit[SIL_NOW], string, 12);
     bool follows = sil_known(told) || gaps->action_at != 12 || gaps->capo;
-    double action = follows ? told : gaps->action[string];
+    double action = follows ? told + plan->off_line[string] : gaps->action[string];
     return action < 0.0 ? 0.0 : action;
 }

@@ -60,6 +60,8 @@ struct sil_plan {
     plan_sense nut_sense[SIL_STRINGS_MAX], saddle_sense[SIL_STRINGS_MAX];
     double nut_gap; /* between string edges at the nut, mm; unknown for equal centres */
     double slot_width[SIL_STRINGS_MAX]; /* to cut, mm */
+    double off_line[SIL_STRINGS_MAX]; /* how far over its line the action at fret 12 was read, where
+                                         a whole top is dressed by that line; otherwise 0 */
     sil_nut_work nut;
     sil_blank nut_blank;
     sil_saddle_work saddle;
@@ -188,6 +190,11 @@ void plan_order_new_saddle(sil_plan *plan);
 /* Computes the stages and the work at nut and saddle from the bench in plan. A visit needs no more
  * than this. */
 void plan_work(sil_plan *plan);
+
+/* plan_even: where a whole top is dressed and its actions lie on a line, works again by that line.
+ * plan_as_read: by each reading. */
+void plan_even(sil_plan *plan, void work(sil_plan *plan));
+void plan_as_read(sil_plan *plan);
 
 /* The action over fret 12 in a state, and the gap at fret 1. No string lies under a crown: an action
  * that would is unknown, since no height follows from it, and a gap is 0, at or under. */

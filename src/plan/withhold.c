@@ -33,9 +33,12 @@ bool plan_gaps_apart(const sil_plan *plan, int string)
     if (gaps->first_held == SIL_HOLD_OPEN || !sil_known(open) || plan->bench.fresh.nut) {
         return false;
     }
+    sil_gaps other = *gaps;
+    other.first[string] = SIL_UNKNOWN;
+    sil_fit fit = plan->stages.fit[SIL_NOW];
+    sil_fit_read(&plan->bench.board, &other, &fit);
     double told = open == 0.0 ? 0.0 /* it lies on fret 1 already, so held down, too */
-                              : sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_NOW],
-                                              string, gaps->first_held);
+                              : sil_first_gap(&plan->bench.board, &fit, string, gaps->first_held);
     /* The largest difference that the errors of the three tools can explain together. The gap
      * counts about twice, and action and relief by their small share at the first fret. A held gap
      * read as 0 means that the string touches. */

@@ -97,11 +97,13 @@ static void work(sil_plan *plan)
 void plan_work(sil_plan *plan)
 {
     plan->bench.straighten = false;
+    plan_as_read(plan);
     work(plan);
     if (plan_straightens(plan)) {
         plan->bench.straighten = true;
         work(plan);
     }
+    plan_even(plan, work);
 }
 
 void plan_lay(const sil_job *job, int reading, const sil_plan *before, double ratio, double spread,

@@ -257,6 +257,7 @@ static void put_saddle(const brief *b, json_at root)
     for (int i = 0; i < plan->job->string_count; i++) {
         json_at row = result_string(array, i);
         json_put_number(row, "now", b->action[i].now.exact);
+        json_put_number(row, "off_line", plan->off_line[i]);
         json_put_number(row, "lower", plan->stages.lower[i]);
         json_put_number(row, "lower_u", plan->stages.lower_u[i]);
         json_put_number(row, "first_pass", work->first_pass[i]);

@@ -212,7 +212,8 @@ def give_shim(board, job, done, u, held):
     held.shim, held.back = math.nan, np.full(job.count, math.nan)
     held.lifted = np.zeros(job.count, bool)
     rise = [-slots.deepen[i] for i, v in enumerate(held.nut) if v == "raise"]
-    if len(rise) < 2 or any(held.on_fret) or "wait" in held.nut:
+    if len(rise) < 2 or any(held.on_fret) or "wait" in held.nut \
+            or parts.two_filled(job, held.nut, rise):
         return
     shim = parts.rounded_up(max(rise), job.allowances.shim_step)
     if shim > job.limits.most_shim + EDGE:
@@ -414,7 +415,10 @@ def reading_of(job):
     first = np.array(r.first)
     if r.held:   # an open gap of 0 decides too: the height is not known
         first = np.where(np.array(r.first_open) == 0, math.nan, first)
-    return Plain(relief=r.relief.gap, action=np.array(r.action), first=first, first_open=opened,
+    opened = np.where(first > 0, math.nan, opened)   # the one the nut is judged by decides
+    line = getattr(job, "on_line", None)   # set where a whole top is dressed by it
+    action = np.array(r.action) if line is None else line
+    return Plain(relief=r.relief.gap, action=action, first=first, first_open=opened,
                  ratio=job.ratio)
 
 
@@ -457,8 +461,13 @@ def gaps_apart(board, job, done):
     if r.held == 0:
         return False
     explained = 2.2 * tools.first + 0.2 * (tools.action + tools.relief)
+    alone = reading_of(job)   # what the open gaps tell by themselves
+    alone.first = np.full(job.count, math.nan)
+    alone.first_open = np.where(np.array(r.first_open) == 0, math.nan, r.first_open)
+    state = Plain(**vars(done.now))
+    state.nut, state.end = heights_of(board, job, state.bend, alone)
     for i in range(job.count):
-        told = first_of(board, done.now, i, r.held)
+        told = first_of(board, state, i, r.held)
         apart = told > explained if r.on_the_fret[i] else abs(told - r.first[i]) > explained
         if r.first_open[i] > 0 and apart or r.first_open[i] == 0 and r.first[i] > explained:
             return True   # one that lies on fret 1 open has no gap there when held
@@ -494,12 +503,39 @@ def plan(job):
 def plan_and_cuts(job):
     """The part of the result that is arithmetic, NaN as None; and what stands behind the cuts. Where
     the saddle has too little room only for a relief that the rod can take out, that comes first."""
-    job.straighten = False
+    job.straighten, job.on_line, job.off_line = False, None, np.zeros(job.count)
     result, found = planned(job)
     if found.straightens:
         job.straighten = True
         result, found = planned(job)
+    told, line = found.now, line_of_actions(job, found.board)
+    if whole_top(job, result) and line is not None:
+        job.on_line = line
+        result, found = planned(job)
+        if not whole_top(job, result):
+            job.on_line = None
+            result, found = planned(job)
+    for i, row in enumerate(result["saddle"]["strings"]):
+        job.off_line[i] = row["off_line"] = 0.0 if job.on_line is None else float(
+            action_of(found.board, told, i) - action_of(found.board, found.now, i))
     return result, found
+
+
+def whole_top(job, result):
+    """Whether half the strings of a glued saddle or more are dressed."""
+    falls = [row["verdict"] for row in result["saddle"]["strings"]].count("lower")
+    return (job.saddle.kind == "glued" and result["saddle"]["remedy"] == "sand"
+            and 2 * falls >= job.count)
+
+
+def line_of_actions(job, board):
+    """The line of least squares at every string; None where one was read farther off than its tool."""
+    read = np.array(job.readings.action)
+    if job.count < 3 or not (read > 0).all():
+        return None
+    z = board.z_saddle
+    line = np.polyval(np.polyfit(z, read, 1), z) if np.ptp(z) else np.full(job.count, read.mean())
+    return line if np.max(np.abs(read - line)) <= job.tools.action + EDGE else None
 
 
 def planned(job):

@@ -50,7 +50,7 @@ def as_read(view):
     r, told = view.job.readings, actions(view, view.done.now)
     if r.at == 12 and not r.capo:
         told = np.where(np.isnan(told), np.array(r.action), told)
-    return told
+    return told + view.job.off_line
 
 
 def mean(values):

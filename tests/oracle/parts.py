@@ -46,6 +46,13 @@ def greatest(values):
 
 # Nut
 
+def two_filled(job, verdict, rising):
+    """Two low slots of six strings or more are filled, where no other is worked and neither is lower than
+    a shim may be thick."""
+    return (len(rising) == 2 and job.count >= 6 and set(verdict) == {"raise", "leave"}
+            and max(rising) <= job.limits.most_shim + EDGE)
+
+
 def nut_remedy(job, done, held_back):
     """(remedy, shim, every string waits)."""
     verdict = done.slots.verdict
@@ -55,7 +62,7 @@ def nut_remedy(job, done, held_back):
         return "wait", math.nan, True
     if on_fret:   # nobody knows by how much: no shim can be chosen
         return ("fill" if len(rising) <= 2 else "replace"), math.nan, False
-    if len(rising) == 1:
+    if len(rising) == 1 or two_filled(job, verdict, rising):
         return "fill", math.nan, False
     if rising:
         shim = rounded_up(max(rising), job.allowances.shim_step)

@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: MIT
 """What is known of a reading besides its figure: whether it is odd, and whether its string was in
 range before and not worked since."""
+import itertools
 import math
 from types import SimpleNamespace as Plain
 
@@ -88,6 +89,30 @@ def off_line(job, board):
     return Plain(string=string, off=action[string] - there, curve=curve)
 
 
+def deviation(z, y):
+    """Of the residuals of a line, by its normal equations."""
+    rows = np.column_stack([np.ones(len(z)), z])
+    left = y - rows @ np.linalg.lstsq(rows, y, rcond=None)[0]
+    return math.sqrt(left @ left / (len(z) - 2))
+
+
+def swapped(job, board):
+    """The only two actions that lie on a line once they change places, where the list does not."""
+    z, y, u = board.z_saddle, np.array(job.readings.action), job.tools.action * THIRD
+    if job.count < 5 or job.courses[-1] + 1 < job.count or not (y > 0).all():
+        return None
+    was = deviation(z, y)
+    if not was > 3 * u + EDGE:
+        return None
+    pairs = []
+    for pair in itertools.combinations(range(job.count), 2):
+        other = y.copy()
+        other[list(pair)] = y[list(reversed(pair))]
+        if deviation(z, other) < min(u, was / 3) - EDGE:
+            pairs.append(pair)
+    return pairs[0] if len(pairs) == 1 else None
+
+
 def fall(job, board, values, aims):
     """How far a complete list falls over the strings' width, course by course, while its aims rise and
     no course stands over the one before it."""
@@ -136,6 +161,10 @@ def odd_alone(job, board):
     stray = off_line(job, board)
     if stray and not stray.curve and not found.action[stray.string]:
         found.action[stray.string] = odd("line", r.action[stray.string], stray.off)
+    if not any(found.action) and not (stray and stray.curve):
+        pair = swapped(job, board) or ()
+        for i in pair:
+            found.action[i] = odd("swapped", r.action[i], 2 * r.action[i] - sum(r.action[k] for k in pair))
     for i in range(job.count if r.held else 0):
         off = off_others(r.first, i)
         if abs(off) > max(0.15, 6 * job.tools.first * THIRD) + EDGE and not found.first[i]:

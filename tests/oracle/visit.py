@@ -153,13 +153,17 @@ def read_strings(m, job, board, state):
 
 
 def turn_round(node):
-    """Now and then the lists of a visit are begun at the bass end. The draw is by the figures, so that
+    """Now and then the lists of a visit are begun at the bass end, or two actions are swapped. The draw is by the figures, so that
     every other sheet stays as it was."""
     draw = random.Random(repr(node))
     if draw.random() < 0.05:
         for key in ("action", *["first"] * (draw.random() < 0.5)):
             if isinstance(node.get(key), list):
                 node[key].reverse()
+    action = node.get("action")
+    if draw.random() < 0.04 and isinstance(action, list):
+        one, other = draw.randrange(len(action)), draw.randrange(len(action))
+        action[one], action[other] = action[other], action[one]
 
 
 def read_saddle(m, job, board, state):

@@ -26,7 +26,7 @@ typedef struct sil_gaps {
     double first[SIL_STRINGS_MAX];      /* gap at fret 1, mm */
     sil_tap first_tap[SIL_STRINGS_MAX]; /* where no gauge was used */
     sil_hold first_held;
-    double first_open[SIL_STRINGS_MAX]; /* open gap, if also read; used instead of first
+    double first_open[SIL_STRINGS_MAX]; /* open gap, if also read; used if first is 0
                                            where known, also as 0 */
 } sil_gaps;
 
@@ -225,8 +225,8 @@ double sil_leverage(const sil_board *board, int string);
 /* sil_first_read: the gap at fret 1 that decides the height of a slot.
  * Given:    gaps    as read
  *           string  0..strings - 1
- * Returned: mm; the open one where it was read, else the one read as first_held says; 0 where the string
- *           lies on fret 1, from which no height follows; SIL_UNKNOWN where neither was read
+ * Returned: mm; the one read as first_held says where it is over 0, else the open one if it was read; 0
+ *           where the string lies on fret 1, which gives no height; SIL_UNKNOWN where neither was read
  */
 double sil_first_read(const sil_gaps *gaps, int string);
 

@@ -68,7 +68,7 @@ typedef struct sil_nut_given {
 typedef enum sil_nut_remedy {
     SIL_NUT_NONE,
     SIL_NUT_FILE,
-    SIL_NUT_FILL, /* one low slot filled and recut; or two, where a string lies on its fret */
+    SIL_NUT_FILL, /* one low slot filled and recut; or two, where a string lies on its fret or the others are left */
     SIL_NUT_SHIM,
     SIL_NUT_REPLACE,
     SIL_NUT_WAIT

@@ -40,6 +40,27 @@ typedef struct sil_stray {
  */
 sil_stray sil_stray_from_line(int count, const double *z, const double *value, double limit);
 
+/* Two strings of a list; -1: none. */
+typedef struct sil_two {
+    int first, second;
+} sil_two;
+
+/* How far a list must lie off a straight line before two of it can be swapped, and how near it must lie
+ * once they are put back, in standard uncertainties of the reading; and what share of it may be left. */
+#define SIL_SWAPPED_U 3.0
+#define SIL_PUT_BACK_U 1.0
+#define SIL_PUT_BACK_SHARE (1.0 / 3.0)
+
+/* sil_swapped: the two values of a list that look swapped.
+ * Given:    count     of values, 5 or more; of fewer too little is left to tell
+ *           z, value  mm
+ *           u         standard uncertainty of a value, mm
+ * Returned: the only two that bring the list to a straight line when they change places, by its
+ *           residual standard deviation (with count - 2 degrees of freedom); -1 where that is near
+ *           enough as it is, or where no two or more than two do
+ */
+sil_two sil_swapped(int count, const double *z, const double *value, double u);
+
 /* sil_off_the_others: a value less the median of the others.
  * Given:    count  of values, unknown ones among them
  *           which  0..count - 1
