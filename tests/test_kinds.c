@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Kinds of instrument: fans, courses, zero frets, bridges on posts, the neck's angle. */
+/* Kinds of instrument: fans, courses, bridges on posts, the neck's angle. */
 #include <cjson/cJSON.h>
 #include <sillet/report.h>
 #include <stdlib.h>
@@ -272,35 +272,6 @@ static void what_posts_leave_lies_on_no_line(void **state)
     assert_false(stages.changed[SIL_SADDLE]);
 }
 
-static void a_zero_fret_is_no_slot_to_file(void **state)
-{
-    (void)state;
-    uint64_t seed = 63;
-    random_job made;
-    sil_plan *plan = malloc(sizeof *plan);
-    int high = 0;
-    for (int k = 0; k < JOBS; k++) {
-        make_random_job(&made, &seed, 6);
-        made.job.nut.kind = SIL_NUT_ZERO_FRET;
-        plan_into(&made.job, plan);
-        assert_true(plan->nut.remedy == SIL_NUT_NONE || plan->nut.remedy == SIL_NUT_WAIT);
-        bool off = false;
-        for (int i = 0; i < 6; i++) {
-            assert_true(plan->nut.verdict[i] == SIL_LEAVE || plan->nut.verdict[i] == SIL_WAIT);
-            assert_false(sil_known(plan->nut.floor[i]) || sil_known(plan->nut.stack[i]));
-            double gap = sil_first_gap(&plan->bench.board, &plan->stages.fit[SIL_FRETS], i,
-                                       plan->bench.targets.first_held);
-            sil_band range = made.job.targets.first[i];
-            double width = plan->stages.first_u[i];
-            off = off || gap > range.high + width + 1e-6; /* level with its neighbours: sound */
-        }
-        high += off;
-        assert_true(!off || plan->saddle.remedy == SIL_SADDLE_WAIT);
-    }
-    assert_in_range(high, 20, JOBS);
-    free(plan);
-}
-
 /* The neck turned as a stiff body about the pocket's front edge, by the wedge the advice asks for:
  * the line of the crowns then passes the saddle higher by what was short. */
 static void a_neck_turned_as_advised_gives_what_was_short(void **state)
@@ -344,7 +315,6 @@ int main(void)
         cmocka_unit_test(a_level_line_is_that_of_least_squares),
         cmocka_unit_test(posts_take_off_what_lies_on_a_line),
         cmocka_unit_test(what_posts_leave_lies_on_no_line),
-        cmocka_unit_test(a_zero_fret_is_no_slot_to_file),
         cmocka_unit_test(a_neck_turned_as_advised_gives_what_was_short),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -130,8 +130,9 @@ typedef enum sil_act {
     SIL_ACT_NEW_SADDLE,
     SIL_ACT_TURN_SCREWS,
     SIL_ACT_TURN_POSTS,
-    SIL_ACT_BRIDGE_CURVE, /* string heights that two posts cannot give */
-    SIL_ACT_ZERO_FRET,
+    SIL_ACT_BRIDGE_CURVE,    /* string heights that two posts cannot give */
+    SIL_ACT_ZERO_FRET,       /* it is too high */
+    SIL_ACT_RAISE_ZERO_FRET, /* it is too low */
     SIL_ACT_NECK_ANGLE,
     SIL_ACT_NECK_SHIM,
     SIL_ACT_NECK_RESET,

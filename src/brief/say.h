@@ -30,7 +30,7 @@ say say_prepare, say_check_prepare, say_stop, say_check_stop, say_measure_relief
 /* The neck and its frets. */
 say say_find_rod, say_rod_by_ear, say_check_rod_by_ear, say_neck_bow, say_rod, say_check_rod,
     say_seat, say_check_seat, say_level, say_check_level, say_new_frets, say_check_new_frets,
-    say_zero_fret, say_check_zero_fret;
+    say_zero_fret, say_raise_zero_fret, say_check_zero_fret;
 
 /* The nut. */
 say say_file, say_doubted_high, say_doubted_low, say_check_filed, say_fill, say_check_filled,

@@ -4,7 +4,7 @@
 
 #include <string.h>
 
-/* Reports a string or fret that the instrument does not have. 0 means that none was given. */
+/* Reports a string or fret that the instrument does not have. A string of 0 was not given. */
 static void check_string(job_check *check, const job_place *up, int string)
 {
     job_place place = job_key(up, "string");
@@ -49,7 +49,13 @@ static bool check_crowns(job_check *check, const job_place *up, const sil_readin
         if (seen_before(seen, crown->string, crown->fret)) {
             job_check_say(check, SIL_ERROR, &item, "this crown is given twice");
         }
-        counted = counted && crown->string > 0 && crown->fret > 0;
+        if (crown->fret == 0 && check->job->nut.kind != SIL_NUT_ZERO_FRET) {
+            job_place fret = job_key(&item, "fret");
+            job_check_say(check, SIL_ERROR, &fret,
+                          "this nut has no zero fret, and the first fret is fret 1; if there is a "
+                          "zero fret, write nut: {kind: zero-fret}");
+        }
+        counted = counted && crown->string > 0 && crown->fret >= 0;
     }
     return counted && errors == check->errors;
 }
