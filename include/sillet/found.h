@@ -75,7 +75,8 @@ typedef enum sil_code {
     SIL_NUT_AS_TARGET,    /* gaps at fret 1 could not be read, and their targets stand for them */
     SIL_NUT_OVER_DENT,    /* fret 1 is worn under a string; the new slot is not cut down to it */
     SIL_IMPOSSIBLE,       /* a figure of a part comes out as no part can be */
-    SIL_UNDER_FRETS,      /* a string would lie on the frets once rod and frets are worked */
+    SIL_BRIDGE_SAG, /* a bridge in one piece that is lower in its middle than the board is curved */
+    SIL_UNDER_FRETS, /* a string would lie on the frets once rod and frets are worked */
     SIL_CODES
 } sil_code;
 

@@ -115,6 +115,7 @@ code_wait code_wait_of(sil_code code)
     case SIL_AT_EDGE:
     case SIL_CARRIED:
     case SIL_SADDLE_CURVE:
+    case SIL_BRIDGE_SAG:
     case SIL_TUNE_LEFT:
     case SIL_TUNE_SHORT:
     case SIL_TUNE_UNUSED:

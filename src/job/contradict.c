@@ -201,6 +201,13 @@ static void check_saddle_stands(job_check *check, const job_place *up, const sil
     }
 }
 
+/* Whether no saddle is as high, so that of two readings that contradict each other it is this one. */
+static bool unlikely_height(double height)
+{
+    const job_field *field = job_field_find("readings.saddle_height");
+    return height < field->low || height > field->high;
+}
+
 /* Reports a saddle that would stand out of the bridge by more than all of its height. */
 static void check_stands_out(job_check *check, const job_place *up, const sil_reading *reading)
 {
@@ -209,7 +216,13 @@ static void check_stands_out(job_check *check, const job_place *up, const sil_re
     job_place list = job_key(up, "stands_out");
     for (int end = 0; end < 2 && end <= last; end++) {
         int i = end == 0 ? 0 : last;
-        if (reading->stands_out[i] > height[end]) {
+        if (reading->stands_out[i] > height[end] && unlikely_height(height[end])) {
+            job_place caliper = job_key(up, "saddle_height"),
+                      at = job_key(&caliper, end == 0 ? "treble" : "bass");
+            job_check_say(check, SIL_ERROR, &at,
+                          "less than what stands out of the bridge, %s: measure the saddle again",
+                          job_length_of(check, reading->stands_out[i]).text);
+        } else if (reading->stands_out[i] > height[end]) {
             job_place item = job_item(&list, i);
             job_check_say(check, SIL_ERROR, &item,
                           "more than the whole saddle, %s; measure from the bridge's top, not from "

@@ -360,6 +360,7 @@ void plan_find(sil_plan *plan)
     find_slots(plan);
     find_gaps_apart(plan);
     find_saddle(plan);
+    plan_find_sag(plan);
     find_seat(plan);
     find_coarse(plan);
     plan_find_tuning(plan);

@@ -292,6 +292,10 @@ double plan_over_others(const sil_plan *plan, const sil_fit *fit, double height,
 /* What a zero fret that is too low is to be raised to. */
 void plan_zero_fret(sil_plan *plan);
 
+/* How far a bridge in one piece sags under a string, mm; unknown where it does not. */
+double plan_sag(const sil_plan *plan, int string);
+void plan_find_sag(sil_plan *plan);
+
 /* room: memory to find the lowest set-up in, of sil_lowest_room bytes. */
 void plan_ring(sil_plan *plan, void *room);
 void plan_tune(sil_plan *plan);

@@ -40,6 +40,9 @@ static void tell_unknown(sheet_filler *filler, sheet_node *node, const job_table
     if (is_number(node)) {
         slip = home = "a decimal comma? write a point, or quotes around it";
         asked = "; ";
+    } else if (!slip && !node->given) { /* "{title: Buzzes, low strings}" */
+        slip = home = "a comma in a text? put the text in quotes";
+        asked = "; ";
     } else if (!slip) {
         home = home_of(node->key, node->key_length);
         slip = home;
