@@ -187,7 +187,17 @@ static void crown_of_no_string(spoilt *s)
 }
 static void crown_of_no_fret(spoilt *s)
 {
+    s->crowns[0].fret = -2;
+    s->reading.crown_count = 1;
+}
+static void crown_without_fret(spoilt *s)
+{
     s->crowns[0].fret = -1;
+    s->reading.crown_count = 1;
+}
+static void crown_of_a_slotted_nut(spoilt *s)
+{
+    s->crowns[0].fret = 0;
     s->reading.crown_count = 1;
 }
 static void crown_twice(spoilt *s)
@@ -285,7 +295,11 @@ static const row rows[] = {
     {action_in_sixtyfourths, "?readings.0.action.0: unlikely, 0.8 to 4.5 mm is usual; did you mean "
                              "6/64 in?"},
     {crown_of_no_string, "!readings.0.frets.0.string: past the last string, 6"},
-    {crown_of_no_fret, "!readings.0.frets.0.fret: wanted a whole number from 1 to 36"},
+    {crown_of_no_fret, "!readings.0.frets.0.fret: wanted a whole number from 0 to 36"},
+    {crown_without_fret, "!readings.0.frets.0.fret: missing"},
+    {crown_of_a_slotted_nut, "!readings.0.frets.0.fret: this nut has no zero fret, and the first "
+                             "fret is fret 1; if there is "
+                             "a zero fret, write nut: {kind: zero-fret}"},
     {crown_twice, "!readings.0.frets.1: this crown is given twice"},
     {buzz_past_the_board, "!readings.0.buzz.0.fret: past the last fret, 20"},
     {buzz_twice, "!readings.0.buzz.1: this note is given twice"},

@@ -45,6 +45,8 @@ static void views_show_what_stands_in_the_plan(void **state)
                     causes == plan->cause_count && visits == plan->visit_count);
         double gap = sil_plan_nut_gap(plan);
         sil_blank nut = sil_plan_nut_blank(plan), saddle = sil_plan_saddle_blank(plan);
+        sil_zero_fret zero = sil_plan_zero_fret(plan);
+        assert_memory_equal(&zero, &plan->zero_fret, sizeof zero);
         sil_line built = sil_plan_slot_as_built(plan), best = sil_plan_slot_best(plan);
         assert_memory_equal(&gap, &plan->nut_gap, sizeof gap);
         assert_memory_equal(&nut, &plan->nut_blank, sizeof nut);

@@ -75,8 +75,9 @@ typedef enum sil_code {
     SIL_NUT_AS_TARGET,    /* gaps at fret 1 could not be read, and their targets stand for them */
     SIL_NUT_OVER_DENT,    /* fret 1 is worn under a string; the new slot is not cut down to it */
     SIL_IMPOSSIBLE,       /* a figure of a part comes out as no part can be */
-    SIL_UNDER_FRETS,      /* a string would lie on the frets once rod and frets are worked */
-    SIL_READING_ORDER,    /* a list of readings may have been begun at the wrong end */
+    SIL_BRIDGE_SAG, /* a bridge in one piece that is lower in its middle than the board is curved */
+    SIL_UNDER_FRETS,   /* a string would lie on the frets once rod and frets are worked */
+    SIL_READING_ORDER, /* a list of readings may have been begun at the wrong end */
     SIL_CODES
 } sil_code;
 
@@ -133,8 +134,9 @@ typedef enum sil_act {
     SIL_ACT_NEW_SADDLE,
     SIL_ACT_TURN_SCREWS,
     SIL_ACT_TURN_POSTS,
-    SIL_ACT_BRIDGE_CURVE, /* string heights that two posts cannot give */
-    SIL_ACT_ZERO_FRET,
+    SIL_ACT_BRIDGE_CURVE,    /* string heights that two posts cannot give */
+    SIL_ACT_ZERO_FRET,       /* it is too high */
+    SIL_ACT_RAISE_ZERO_FRET, /* it is too low */
     SIL_ACT_NECK_ANGLE,
     SIL_ACT_NECK_SHIM,
     SIL_ACT_NECK_RESET,

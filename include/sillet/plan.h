@@ -207,6 +207,20 @@ const double *sil_plan_slot_widths(const sil_plan *plan);
 sil_blank sil_plan_nut_blank(const sil_plan *plan);
 sil_blank sil_plan_saddle_blank(const sil_plan *plan);
 
+/* The crown that a zero fret is to have, before it is dressed down to each string's gap. */
+typedef struct sil_zero_fret {
+    double over, over_u; /* over the line of the other crowns, where the most is wanted, mm, and its
+                                standard uncertainty */
+    double height, height_u; /* the same over the board: the height of a new fret */
+} sil_zero_fret;
+
+/* sil_plan_zero_fret: what a zero fret that is too low is to be raised to.
+ * Returned: unknown where there is none, or it is not too low; the heights are unknown where the fret
+ *           height is
+ * Accuracy: as sil_new_slot_over
+ */
+sil_zero_fret sil_plan_zero_fret(const sil_plan *plan);
+
 /* sil_plan_neck: how far the neck would have to be tilted back.
  * Returned: unknown unless the saddle cannot come down far enough
  */

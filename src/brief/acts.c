@@ -230,6 +230,15 @@ act_words act_words_of(sil_act act)
                            .main = "zero-fret",
                            .dangers = cutting,
                            .large = {{"zero-fret", "too high by"}}};
+    case SIL_ACT_RAISE_ZERO_FRET:
+        return (act_words){.word = "raise-zero-fret",
+                           .what = say_raise_zero_fret,
+                           .check = say_check_zero_fret,
+                           .next = "raise the zero fret",
+                           .main = "zero-fret-over",
+                           .dangers = cutting,
+                           .large = {{"zero-fret-height", "fret height before dressing"},
+                                     {"zero-fret-over", "over the other frets"}}};
     case SIL_ACT_NECK_ANGLE:
         return (act_words){.word = "neck-angle",
                            .what = say_neck_angle,

@@ -291,6 +291,8 @@ code_words code_words_of(sil_code code)
             .subject = "Action off a straight line across the strings",
             .meaning = "Others are off it, too, so it is the saddle's curve and no slip of the "
                        "pen: compare the saddle's top with the board's radius."};
+    case SIL_BRIDGE_SAG:
+        return (code_words){.word = "bridge-sag", .sentence = say_sag};
     case SIL_TUNE_OUT:
         return (code_words){.word = "tune-out",
                             .figure = CENTS,

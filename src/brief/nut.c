@@ -93,6 +93,17 @@ static void fill_feelers(brief *b)
                         sure.shown, b->nut.stack_bend.shown);
 }
 
+/* A new zero fret is dressed down to its gaps, so its height is rounded up. */
+static void fill_zero_fret(brief *b)
+{
+    const sil_zero_fret *is = &b->plan->zero_fret;
+    brief_nut *nut = &b->nut;
+    nut->zero_over = figure_length(b->unit, is->over, SIL_UP);
+    nut->zero_over_sure = figure_length(b->unit, 2.0 * is->over_u, SIL_NEAREST);
+    nut->zero_height = figure_length(b->unit, is->height, SIL_UP);
+    nut->zero_sure = figure_length(b->unit, 2.0 * is->height_u, SIL_NEAREST);
+}
+
 /* Whether a slot is below its range by no more than the reading error of its gap. */
 static bool hardly_low(const sil_plan *plan, int i)
 {
@@ -110,6 +121,9 @@ static void fill_slot(brief *b, int i, brief_slot *slot)
     slot->verdict = plan->nut.verdict[i];
     slot->hardly_low = hardly_low(plan, i);
     slot->zero_fret_high = plan_zero_fret_high(plan, i);
+    slot->zero_fret_low = plan_zero_fret_low(plan, i);
+    slot->rise = slot->zero_fret_low ? figure_length(b->unit, -plan->stages.deepen[i], SIL_NEAREST)
+                                     : figure_none();
     slot->apart = plan_gaps_apart(plan, i);
     slot->gauge = figure_gauge(b->unit, part->gauge[i]);
     slot->width = figure_limited(b->unit, part->width[i], SIL_NEAREST, FIGURE_WIDTH);
@@ -256,6 +270,7 @@ void brief_fill_nut(brief *b)
     bool replaced = plan->nut.remedy == SIL_NUT_REPLACE;
     nut->remedy = plan->nut.remedy;
     nut->zero_fret = plan->bench.zero_fret;
+    fill_zero_fret(b);
     for (int i = 0; i < b->strings; i++) {
         fill_slot(b, i, &nut->slot[i]);
     }

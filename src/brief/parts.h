@@ -51,6 +51,8 @@ typedef struct brief_slot {
     brief_figure gap_first; /* and once the first passes of all slots are filed, and no more */
     bool hardly_low;        /* below its range, but by no more than the reading error */
     bool zero_fret_high;    /* the zero fret is too high under this string */
+    bool zero_fret_low;     /* or too low */
+    brief_figure rise;      /* by how much it is too low there; "-" where that is not known */
     bool apart;             /* the gaps read fretted and open do not agree */
 } brief_slot;
 
@@ -68,7 +70,10 @@ typedef struct brief_nut {
     sil_nut_remedy remedy;
     const char *headline; /* what to do with it, one line */
     bool zero_fret;
-    bool one_pass; /* the first pass takes the whole cut */
+    brief_figure zero_over, zero_over_sure; /* of a zero fret that is too low: over the other frets,
+                                               rounded up, and plus or minus that */
+    brief_figure zero_height, zero_sure;    /* the same over the board; "-" without a fret height */
+    bool one_pass;                          /* the first pass takes the whole cut */
     brief_slot slot[SIL_STRINGS_MAX];
     brief_figure length, thickness, height, top_radius, floor_radius;
     brief_figure crest_at; /* from the bass end to the highest point of an arc; "-" for none */

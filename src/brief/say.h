@@ -31,7 +31,7 @@ say say_prepare, say_check_prepare, say_stop, say_check_stop, say_measure_relief
 say say_find_rod, say_rod_by_ear, say_check_rod_by_ear, say_neck_bow, say_rod, say_check_rod,
     say_rod_first, say_check_rod_first, say_back_bow, say_check_back_bow, say_seat, say_check_seat,
     say_level, say_check_level, say_new_frets, say_check_new_frets, say_zero_fret,
-    say_check_zero_fret;
+    say_raise_zero_fret, say_check_zero_fret;
 
 /* The nut. */
 say say_file, say_doubted_high, say_doubted_low, say_check_filed, say_fill, say_check_filled,
@@ -100,8 +100,8 @@ typedef void say_found(const brief *b, const sil_finding *f, int count, telling 
 /* What changed between visits; readings and figures that cannot be; targets that would have strings
  * buzz under the pick, or that the saddle stops short of; peaks past the edge of the saddle. */
 say_found say_off_forecast, say_moved, say_wrong_way, say_saddle_moved, say_carried,
-    say_reading_odd, say_reading_order, say_gaps_apart, say_seats_apart, say_impossible, say_attack,
-    say_aim_raised, say_aim_short, say_peak_short;
+    say_reading_odd, say_reading_order, say_gaps_apart, say_seats_apart, say_sag, say_impossible,
+    say_attack, say_aim_raised, say_aim_short, say_peak_short;
 
 /* Which target gives way to the pick. */
 say say_choose;

@@ -78,13 +78,38 @@ void say_aim_raised(const brief *b, const sil_finding *f, int count, telling *t)
  * range ends. */
 typedef struct choices {
     tell_list clean, high;
+    tell_list
+        hopeless; /* rings clean only so far past its range that nobody would set it up there */
 } choices;
 
-static void add_choice(choices *all, const telling *t, int string, double clean, double high)
+static choices no_choices(const brief *b)
 {
+    return (choices){
+        .clean.count = b->strings, .high.count = b->strings, .hopeless.count = b->strings};
+}
+
+static void add_choice(choices *all, const telling *t, int string, double clean, double low,
+                       double high)
+{
+    if (clean > high + (high - low)) {
+        all->hopeless.chosen[string] = true;
+        return;
+    }
     all->clean.chosen[string] = all->high.chosen[string] = true;
     all->clean.figure[string] = nearest(t, clean);
     all->high.figure[string] = nearest(t, high);
+}
+
+/* Says it of strings for which no height near the range would do. */
+static void tell_hopeless(const choices *all, telling *t)
+{
+    if (tell_chosen(&all->hopeless) > 0) {
+        tell(t, "%sThis pick is too hard for this set-up: ", t->words.length > 0 ? " " : "");
+        tell_which(t, &all->hopeless);
+        tell(t, tell_chosen(&all->hopeless) == 1
+                    ? " would still buzz far above its target range."
+                    : " would still buzz far above their target ranges.");
+    }
 }
 
 /* Writes a figure of each string, or puts them into a row of the table with a label of its own. */
@@ -101,6 +126,9 @@ static void tell_row(telling *t, const char *label, const char *of, const tell_l
 static void tell_clean_from(const brief *b, sil_stage_name part, const choices *all, telling *t)
 {
     bool one = tell_chosen(&all->clean) == 1;
+    if (tell_chosen(&all->clean) == 0) {
+        return;
+    }
     tell(t, " ");
     size_t at = t->words.length;
     tell_which(t, &all->clean);
@@ -119,12 +147,15 @@ static void tell_clean_from(const brief *b, sil_stage_name part, const choices *
 
 void say_attack(const brief *b, const sil_finding *f, int count, telling *t)
 {
-    choices all = {.clean.count = b->strings, .high.count = b->strings};
+    choices all = no_choices(b);
     for (int k = 0; k < count; k++) {
-        add_choice(&all, t, f[k].string, f[k].read, f[k].high);
+        add_choice(&all, t, f[k].string, f[k].read, f[k].low, f[k].high);
     }
-    tell(t, "The target is too low for this pick.");
+    if (tell_chosen(&all.clean) > 0) {
+        tell(t, "The target is too low for this pick.");
+    }
     tell_clean_from(b, f->stage, &all, t);
+    tell_hopeless(&all, t);
     tell(t, " A cut to the target would buzz.");
 }
 
@@ -132,20 +163,25 @@ void say_attack(const brief *b, const sil_finding *f, int count, telling *t)
 void say_choose(const brief *b, telling *t)
 {
     const sil_targets *targets = &b->plan->bench.targets;
-    tell(t, "Choose before you cut any further. The target is too low for this pick.");
+    bool any = false;
+    tell(t, "Choose before you cut any further.");
     for (sil_stage_name part = SIL_NUT; part <= SIL_SADDLE; part++) {
-        choices all = {.clean.count = b->strings, .high.count = b->strings};
+        choices all = no_choices(b);
         for (int i = 0; i < b->strings; i++) {
             double clean = plan_choice(b->plan, part, i);
             sil_band range = part == SIL_NUT ? targets->first[i] : targets->action[i];
             if (sil_known(clean)) {
-                add_choice(&all, t, i, clean, range.high);
+                add_choice(&all, t, i, clean, range.low, range.high);
             }
         }
-        if (tell_chosen(&all.clean) > 0) {
-            tell_clean_from(b, part, &all, t);
-        }
+        bool clean = tell_chosen(&all.clean) > 0;
+        tell(t, clean && !any ? " The target is too low for this pick." : "");
+        any = any || clean;
+        tell_clean_from(b, part, &all, t);
+        tell_hopeless(&all, t);
     }
-    tell(t, " Give a higher target, choose a lighter pick, or write attack: any and accept the "
-            "buzz.");
+    tell(t,
+         any ? " Give a higher target, choose a lighter pick, or write attack: any and accept the "
+               "buzz."
+             : " Choose a lighter pick, or write attack: any and accept the buzz.");
 }

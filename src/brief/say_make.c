@@ -68,7 +68,11 @@ static void tell_why_new_nut(const brief *b, telling *t)
     tell_length(t, "slot", lowest,
                 figure_length(b->unit, -b->plan->stages.deepen[lowest], SIL_NEAREST));
     t->figure_way = BRIEF_NO_WAY;
-    tell(t, ", and a shim as thick as that is no good practice. ");
+    const sil_job *job = b->plan->job;
+    double shim = sil_shim_thickness(-b->plan->stages.deepen[lowest], job->allowances.shim_step);
+    tell(t, sil_above(shim, job->limits.most_shim)
+                ? ", and a shim as thick as that is no good practice. "
+                : ". ");
 }
 
 void say_fit_nut(const brief *b, telling *t)
@@ -116,7 +120,8 @@ void say_mark_nut(const brief *b, telling *t)
         centre.figure[i] = b->nut.slot[i].along;
     }
     tell(t,
-         "With the blank in the neck, lay half a pencil flat on the frets and draw the line of "
+         "With the blank in the neck, lay a pencil split lengthwise flat on the frets and draw the "
+         "line of "
          "the fret tops on its face. Mark the centres of the nut slots from the printed strip, or "
          "from the ");
     tell_end_word(t, BRIEF_BASS);
@@ -203,7 +208,7 @@ void say_shape_saddle(const brief *b, telling *t)
     say_first_and_final("height", "height-first", &first, &good, t);
     tell(t, b->plan->tuning.remedy == SIL_TUNE_PEAKS
                 ? ". Leave the top flat and square for now: its peaks are filed next."
-                : ". Round the top over, with the strings leaving from where they are to leave.");
+                : ". Round the top over, and keep the place where each string leaves it.");
     tell(t, " Keep the old one until the owner has played.");
 }
 

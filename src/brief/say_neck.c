@@ -180,6 +180,53 @@ void say_zero_fret(const brief *b, telling *t)
             "at the nut: keep every nut slot deeper than the string needs.");
 }
 
+/* How high a new one is: over the board, and over the other frets. */
+static void tell_new_zero_fret(const brief *b, telling *t)
+{
+    const brief_nut *nut = &b->nut;
+    if (!brief_known(nut->zero_over)) {
+        return;
+    }
+    tell(t, " Otherwise replace it by one whose crown is ");
+    tell_length(t, "zero-fret-over", -1, nut->zero_over);
+    tell(t, " over the other frets");
+    if (brief_known(nut->zero_height)) {
+        tell(t, ", ");
+        tell_length(t, "zero-fret-height", -1, nut->zero_height);
+        tell(t, " high");
+    }
+    tell(t, " (\u00b1");
+    if (brief_known(nut->zero_height)) {
+        tell_figure(t, "zero-fret-sure", -1, nut->zero_sure);
+    } else {
+        tell_figure(t, "zero-fret-sure", -1, nut->zero_over_sure);
+    }
+    tell(t, "), and dress it down to each string's gap. Or level the other frets down.");
+}
+
+void say_raise_zero_fret(const brief *b, telling *t)
+{
+    tell_list low = {.count = b->strings}, known = low;
+    for (int i = 0; i < low.count; i++) {
+        low.chosen[i] = b->nut.slot[i].zero_fret_low;
+        low.figure[i] = known.figure[i] = b->nut.slot[i].rise;
+        known.chosen[i] = low.chosen[i] && brief_known(low.figure[i]);
+    }
+    t->way = t->figure_way = BRIEF_UP;
+    tell(t, "Raise the zero fret under ");
+    tell_which(t, &low);
+    if (tell_chosen(&known) > 0) {
+        tell(t, " by ");
+        tell_each(t, "zero-fret-low", &known);
+        tell_unit(t);
+    }
+    t->figure_way = BRIEF_NO_WAY;
+    tell(t, ": it is worn, or sits too low. If it is loose or up at its ends, seat it anew and "
+            "measure again.");
+    tell_new_zero_fret(b, t);
+    tell(t, " The nut slots only guide: each must be deeper than the zero fret's crown.");
+}
+
 void say_check_zero_fret(const brief *b, telling *t)
 {
     tell(t, "Measure the gap at the 1st fret, %s, after each pass; then measure everything again.",

@@ -167,13 +167,25 @@ void say_measure_action(const brief *b, telling *t)
 
 void say_gaps_again(const brief *b, telling *t)
 {
-    tell_list apart = {.count = b->strings};
-    for (int i = 0; i < apart.count; i++) {
-        apart.chosen[i] = b->nut.slot[i].apart;
+    tell_list open = {.count = b->strings}, crown = open;
+    for (int i = 0; i < open.count; i++) {
+        open.chosen[i] = b->nut.slot[i].apart && plan_open_apart(b->plan, i);
+        crown.chosen[i] = b->nut.slot[i].apart && !open.chosen[i];
     }
-    tell(t, "Measure the gap at the 1st fret of ");
-    tell_which(t, &apart);
-    tell(t, " again, both fretted and open: the two readings do not fit the same slot.");
+    if (tell_chosen(&open) > 0) {
+        tell(t, "Measure the gap at the 1st fret of ");
+        tell_which(t, &open);
+        tell(t, " again, both fretted and open: the two readings do not fit the same slot.%s",
+             tell_chosen(&crown) > 0 ? " " : "");
+    }
+    if (tell_chosen(&crown) > 0) {
+        tell(t, "Measure the gap at the 1st fret of ");
+        tell_which(t, &crown);
+        tell(t,
+             " again, %s. There lay a straightedge on the other frets, too, and measure how far "
+             "the zero fret's crown is off it. The two readings do not fit together.",
+             brief_hold(b->plan->bench.targets.first_held));
+    }
 }
 
 void say_measure_crown(const brief *b, telling *t)

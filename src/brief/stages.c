@@ -107,7 +107,9 @@ static brief_stage nut_stage(const brief *b)
 {
     bool waits = b->nut.remedy == SIL_NUT_WAIT;
     /* Only the saddle waits for a zero fret, but the work is at the nut. */
-    bool zero_fret = !waits && sil_withheld_by(&b->plan->saddle_withheld, SIL_ZERO_FRET_HIGH);
+    const sil_withheld *saddle = &b->plan->saddle_withheld;
+    bool zero_fret = !waits && (sil_withheld_by(saddle, SIL_ZERO_FRET_HIGH) ||
+                                sil_withheld_by(saddle, SIL_ZERO_FRET_LOW));
     return part_stage(b, zero_fret ? "zero fret" : nut_words(b->nut.remedy), waits,
                       &b->plan->nut_withheld, b->first);
 }

@@ -208,6 +208,7 @@ static const char *strip_label(const char *of, bool again)
         {"height", "final height", "final height"},
         {"centre", "from bass end", "from bass end"},
         {"zero-fret", "too high by", "too high by"},
+        {"zero-fret-low", "too low by", "too low by"},
         {"out", "out of bridge", "out of bridge"},
         {"half-action", "action then", "action then"},
     };

@@ -61,6 +61,7 @@ code_wait code_wait_of(sil_code code)
     case SIL_MOVED:
         return (code_wait){.why = "the season has moved the instrument since the visit before",
                            .for_what = "its usual humidity"};
+    case SIL_ZERO_FRET_LOW:
     case SIL_ZERO_FRET_HIGH:
         return (code_wait){.why = "the zero fret is put right first", .for_what = "the zero fret"};
     case SIL_SADDLE_UNREAD:
@@ -110,7 +111,6 @@ code_wait code_wait_of(sil_code code)
     case SIL_OFF_SADDLE:
     case SIL_OFF_FORECAST:
     case SIL_WRONG_WAY:
-    case SIL_ZERO_FRET_LOW:
     case SIL_CORE_ASSUMED:
     case SIL_AIM_RAISED:
     case SIL_AIM_SHORT:
@@ -119,6 +119,7 @@ code_wait code_wait_of(sil_code code)
     case SIL_AT_EDGE:
     case SIL_CARRIED:
     case SIL_SADDLE_CURVE:
+    case SIL_BRIDGE_SAG:
     case SIL_TUNE_LEFT:
     case SIL_TUNE_SHORT:
     case SIL_TUNE_UNUSED:

@@ -92,7 +92,7 @@ static int count_on_fret(const sil_stages *stages, int strings)
 {
     int count = 0;
     for (int i = 0; i < strings; i++) {
-        count += stages->on_fret[i];
+        count += stages->on_fret[i] && stages->nut[i] == SIL_RAISE;
     }
     return count;
 }

@@ -49,7 +49,7 @@ double sil_edge_at_saddle(const sil_board *board, double bend, double saddle_x)
 }
 
 /* The ways to know how far the saddle stands out of the bridge. */
-typedef enum way { CALIPER, BRIDGE_TOP, RULER, WAYS } way;
+enum { WAYS = SIL_BY_RULER + 1 };
 
 /* A height over the chord at strings 1 and N, straight between. */
 typedef struct level {
@@ -82,36 +82,41 @@ static void stand(const sil_bench *bench, const sil_saddle_given *make, const si
                    now->saddle_height[last] - make->stands_out[last]};
     for (int i = 0; i <= last; i++) {
         double height = now->saddle_height[i];
-        out[CALIPER][i] = height - level_at(board, seat, i) - in_slot;
-        out[BRIDGE_TOP][i] = height - level_at(board, top, i);
-        out[RULER][i] = sil_known(make->stands_out[i]) ? make->stands_out[i]
-                                                       : height - level_at(board, ruled, i);
+        out[SIL_BY_CALIPER][i] = height - level_at(board, seat, i) - in_slot;
+        out[SIL_BY_BRIDGE_TOP][i] = height - level_at(board, top, i);
+        out[SIL_BY_RULER][i] = sil_known(make->stands_out[i]) ? make->stands_out[i]
+                                                              : height - level_at(board, ruled, i);
     }
 }
 
 /* The standard uncertainty of each way. A caliper reads the saddle and its slot; a gap down to the
  * bridge needs the height of the string as well. */
-static double u_of(const sil_bench *bench, way by, int i)
+static double u_of(const sil_bench *bench, sil_stands_by by, int i)
 {
     const sil_tools *tools = &bench->tools;
     double action = sil_rectangular(tools->action) / sil_leverage(&bench->board, i);
     double caliper = sil_rectangular(tools->caliper);
-    return by == CALIPER      ? hypot(caliper, caliper)
-           : by == BRIDGE_TOP ? hypot(caliper, action)
-                              : sil_rectangular(tools->ruler);
+    return by == SIL_BY_CALIPER      ? hypot(caliper, caliper)
+           : by == SIL_BY_BRIDGE_TOP ? hypot(caliper, action)
+                                     : sil_rectangular(tools->ruler);
 }
 
-static bool disagree(const sil_bench *bench, double out[WAYS][SIL_STRINGS_MAX], int i)
+/* Finds the two ways that are farthest apart of those that their tools do not explain; false for none. */
+static bool disagree(const sil_bench *bench, double out[WAYS][SIL_STRINGS_MAX],
+                     sil_stands_apart *farthest)
 {
-    for (way a = CALIPER; a < RULER; a++) {
-        for (way b = a + 1; b < WAYS; b++) {
-            double explained = 2.0 * hypot(u_of(bench, a, i), u_of(bench, b, i));
-            if (sil_above(fabs(out[a][i] - out[b][i]), fmax(most_apart, explained))) {
-                return true;
-            }
+    double most = 0.0;
+    for (int k = 0; k < bench->board.strings * WAYS * WAYS; k++) {
+        sil_stands_by a = (sil_stands_by)(k / WAYS % WAYS), b = (sil_stands_by)(k % WAYS);
+        int i = k / (WAYS * WAYS);
+        double explained = 2.0 * hypot(u_of(bench, a, i), u_of(bench, b, i));
+        double apart = fabs(out[a][i] - out[b][i]);
+        if (a < b && sil_above(apart, fmax(most_apart, explained)) && apart > most) {
+            most = apart;
+            *farthest = (sil_stands_apart){i, {a, b}, {out[a][i], out[b][i]}};
         }
     }
-    return false;
+    return most > 0.0;
 }
 
 void core_saddle_seat(const sil_bench *bench, const sil_saddle_given *make,
@@ -128,14 +133,11 @@ void core_saddle_seat(const sil_bench *bench, const sil_saddle_given *make,
     bool measured = sil_known(by_caliper.treble) && (last == 0 || sil_known(by_caliper.bass));
     level bottom = measured ? by_caliper : (level){top.treble - in_slot, top.bass - in_slot};
     stand(bench, make, now, by_caliper, top, out);
-    work->present_disagree = false;
-    for (int i = 0; i <= last; i++) {
-        work->present_disagree = work->present_disagree || disagree(bench, out, i);
-    }
+    work->present_disagree = disagree(bench, out, &work->stands_apart);
     for (int i = 0; i <= last && sil_working_in_slot(make->working); i++) {
-        double stands = sil_known(out[CALIPER][i])      ? out[CALIPER][i]
-                        : sil_known(out[BRIDGE_TOP][i]) ? out[BRIDGE_TOP][i]
-                                                        : out[RULER][i];
+        double stands = sil_known(out[SIL_BY_CALIPER][i])      ? out[SIL_BY_CALIPER][i]
+                        : sil_known(out[SIL_BY_BRIDGE_TOP][i]) ? out[SIL_BY_BRIDGE_TOP][i]
+                                                               : out[SIL_BY_RULER][i];
         work->stands[i] = work->present_disagree ? SIL_UNKNOWN : stands;
     }
     for (int i = 0; i <= last; i++) {

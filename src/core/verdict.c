@@ -135,8 +135,10 @@ void core_judge_nut(const sil_bench *bench, sil_stages *stages)
             sil_side_of(gap, bench->targets.first[i], width, standing->buzz_open[i]);
         stages->nut[i] = judge_slot(bench, stages, gap, i);
         stages->on_fret[i] = stages->nut[i] == SIL_WAIT && !standing->first_odd[i] &&
-                             lies_on_fret(bench, i) && sil_known(wanted) && !bench->zero_fret;
-        stages->nut[i] = stages->on_fret[i] ? SIL_RAISE : stages->nut[i];
+                             lies_on_fret(bench, i) && sil_known(wanted);
+        if (stages->on_fret[i]) {
+            stages->nut[i] = bench->zero_fret ? SIL_LEAVE : SIL_RAISE;
+        }
         keep_clean(bench, stages, wanted, i);
         if (core_is_worked(stages->nut[i])) {
             fit->nut_height[i] = wanted + stages->nut_raised[i];

@@ -77,7 +77,20 @@ void job_lay_crowns(const sil_reading *reading, sil_crowns *crowns)
 {
     for (int i = 0; i < reading->crown_count; i++) {
         const sil_crown_off *crown = &reading->crowns[i];
-        crowns->off[crown->string - 1][crown->fret] = crown->off;
+        if (crown->fret > 0) { /* a zero fret is the nut, and none of the crowns */
+            crowns->off[crown->string - 1][crown->fret] = crown->off;
+        }
+    }
+}
+
+static void lay_zero_fret(const sil_reading *reading, double *off)
+{
+    memset(off, 0, SIL_STRINGS_MAX * sizeof *off);
+    for (int i = 0; i < reading->crown_count; i++) {
+        const sil_crown_off *crown = &reading->crowns[i];
+        if (crown->fret == 0) {
+            off[crown->string - 1] = crown->off;
+        }
     }
 }
 
@@ -177,6 +190,7 @@ void sil_job_bench_read(const sil_job *job, int reading, const sil_reading *read
     bench->shim_step = job->allowances.shim_step;
     bench->most_shim = job->limits.most_shim;
     bench->zero_fret = job->nut.kind == SIL_NUT_ZERO_FRET;
+    lay_zero_fret(read, bench->zero_fret_off);
     bench->standing = (sil_standing){0};
     bench->fresh = (sil_fresh){0};
     hear(read, bench->relief.over, &bench->standing);

@@ -94,7 +94,8 @@ static void check_band(job_check *check, const job_field *field, const job_place
 
 static void check_count(job_check *check, const job_field *field, const job_place *place, int count)
 {
-    if (count == 0 && field->low > 0.0) {
+    bool from_nought = job_counts_from_nought(field);
+    if (count == (from_nought ? -1 : 0) && (from_nought || field->low > 0.0)) {
         if (field->required) {
             job_check_missing(check, place);
         }

@@ -4,7 +4,7 @@
 
 #include <string.h>
 
-/* Reports a string or fret that the instrument does not have. 0 means that none was given. */
+/* Reports a string or fret that the instrument does not have. A string of 0 was not given. */
 static void check_string(job_check *check, const job_place *up, int string)
 {
     job_place place = job_key(up, "string");
@@ -49,7 +49,13 @@ static bool check_crowns(job_check *check, const job_place *up, const sil_readin
         if (seen_before(seen, crown->string, crown->fret)) {
             job_check_say(check, SIL_ERROR, &item, "this crown is given twice");
         }
-        counted = counted && crown->string > 0 && crown->fret > 0;
+        if (crown->fret == 0 && check->job->nut.kind != SIL_NUT_ZERO_FRET) {
+            job_place fret = job_key(&item, "fret");
+            job_check_say(check, SIL_ERROR, &fret,
+                          "this nut has no zero fret, and the first fret is fret 1; if there is a "
+                          "zero fret, write nut: {kind: zero-fret}");
+        }
+        counted = counted && crown->string > 0 && crown->fret >= 0;
     }
     return counted && errors == check->errors;
 }
@@ -195,6 +201,13 @@ static void check_saddle_stands(job_check *check, const job_place *up, const sil
     }
 }
 
+/* Whether no saddle is as high, so that of two readings that contradict each other it is this one. */
+static bool unlikely_height(double height)
+{
+    const job_field *field = job_field_find("readings.saddle_height");
+    return height < field->low || height > field->high;
+}
+
 /* Reports a saddle that would stand out of the bridge by more than all of its height. */
 static void check_stands_out(job_check *check, const job_place *up, const sil_reading *reading)
 {
@@ -203,7 +216,13 @@ static void check_stands_out(job_check *check, const job_place *up, const sil_re
     job_place list = job_key(up, "stands_out");
     for (int end = 0; end < 2 && end <= last; end++) {
         int i = end == 0 ? 0 : last;
-        if (reading->stands_out[i] > height[end]) {
+        if (reading->stands_out[i] > height[end] && unlikely_height(height[end])) {
+            job_place caliper = job_key(up, "saddle_height"),
+                      at = job_key(&caliper, end == 0 ? "treble" : "bass");
+            job_check_say(check, SIL_ERROR, &at,
+                          "less than what stands out of the bridge, %s: measure the saddle again",
+                          job_length_of(check, reading->stands_out[i]).text);
+        } else if (reading->stands_out[i] > height[end]) {
             job_place item = job_item(&list, i);
             job_check_say(check, SIL_ERROR, &item,
                           "more than the whole saddle, %s; measure from the bridge's top, not from "

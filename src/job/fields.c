@@ -187,7 +187,7 @@ static const job_table condition_table = {condition_fields, COUNT_OF(condition_f
 
 static const job_field crown_fields[] = {
     {"string", JOB_AS_COUNT, AT(sil_crown_off, string), REQUIRED, .low = 1, .high = 12},
-    {"fret", JOB_AS_COUNT, AT(sil_crown_off, fret), REQUIRED, .low = 1, .high = 36},
+    {"fret", JOB_AS_COUNT, AT(sil_crown_off, fret), REQUIRED, .low = 0, .high = 36},
     {"off", JOB_AS_FIGURE, AT(sil_crown_off, off), REQUIRED, LIKELY(LENGTH, ANY_SIGN, -0.4, 0.4)},
 };
 const job_table job_table_crown = {crown_fields, COUNT_OF(crown_fields)};

@@ -111,4 +111,7 @@ const void *job_field_seen(const job_field *field, const void *base);
 /* job_table_clear: makes every figure of a struct unknown. */
 void job_table_clear(const job_table *table, void *base);
 
+/* Whether 0 is a count like others here, so that one that was not given is -1. */
+bool job_counts_from_nought(const job_field *field);
+
 #endif

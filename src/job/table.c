@@ -73,6 +73,11 @@ static int figures_in(job_kind kind)
     }
 }
 
+bool job_counts_from_nought(const job_field *field)
+{
+    return field->kind == JOB_AS_COUNT && field->required && field->low == 0.0;
+}
+
 void job_table_clear(const job_table *table, void *base)
 {
     for (int i = 0; i < table->count; i++) {
@@ -82,6 +87,9 @@ void job_table_clear(const job_table *table, void *base)
                       field->kind == JOB_AS_ATTACK;
         if (within) {
             job_table_clear(field->of, place);
+        }
+        if (job_counts_from_nought(field)) {
+            *(int *)place = -1;
         }
         double *figure = place;
         for (int k = figures_in(field->kind); k > 0; k--) {

@@ -148,7 +148,10 @@ static void find_slots(sil_plan *plan)
         if (plan_gaps_apart(plan, i)) {
             continue; /* which of the two is right is not known */
         }
-        if (sil_first_read(gaps, i) == 0.0) { /* it touches: no figure, but a finding */
+        if (plan_zero_fret_low(plan, i)) {
+            plan_found_figure(plan, SIL_ZERO_FRET_LOW, height_level(plan), SIL_NUT, i,
+                              plan->stages.on_fret[i] ? 0.0 : read, range);
+        } else if (sil_first_read(gaps, i) == 0.0) { /* it touches: no figure, but a finding */
             plan_found_figure(plan, zero ? SIL_ZERO_FRET_LOW : SIL_SLOT_LOW,
                               zero ? SIL_LEVEL_WATCH : SIL_LEVEL_ACT, SIL_NUT, i, 0.0, range);
         } else if (plan_zero_fret_high(plan, i)) {
@@ -300,6 +303,8 @@ static void find_seat(sil_plan *plan)
     if (work->present_disagree) {
         sil_finding *f = plan_found(plan, SIL_READINGS_DISAGREE, SIL_LEVEL_ACT);
         f->stage = SIL_SADDLE;
+        f->read = work->stands_apart.out[0];
+        f->high = work->stands_apart.out[1];
     }
 }
 
@@ -356,6 +361,7 @@ void plan_find(sil_plan *plan)
     find_slots(plan);
     find_gaps_apart(plan);
     find_saddle(plan);
+    plan_find_sag(plan);
     find_seat(plan);
     find_coarse(plan);
     plan_find_tuning(plan);

@@ -76,7 +76,8 @@ static bool wants_saddle_seen(const sil_plan *plan)
 static void order_measures(sil_plan *plan)
 {
     sil_nut_remedy nut = plan->nut.remedy;
-    bool works_nut = nut != SIL_NUT_NONE && nut != SIL_NUT_WAIT;
+    bool works_nut = (nut != SIL_NUT_NONE && nut != SIL_NUT_WAIT) ||
+                     plan_any_zero_fret(plan, plan_zero_fret_low);
     step(plan, works_nut && !sil_known(plan->bench.crown), SIL_NOW, SIL_ACT_MEASURE_CROWN);
     step(plan, wants_saddle_seen(plan), SIL_NOW, SIL_ACT_LOOK_AT_SADDLE);
     bool blind = sil_withheld_by(&plan->saddle_withheld, SIL_SADDLE_UNREAD);
@@ -125,14 +126,15 @@ static void order_nut(sil_plan *plan)
 {
     sil_nut_remedy remedy = plan->nut.remedy;
     bool files = false;
-    bool zero_fret = false;
     for (int i = 0; i < plan->job->string_count; i++) {
         files = files || (plan->nut.verdict[i] == SIL_TAKE &&
                           goes(plan->nut.first_pass[i], plan->stages.slot_hold[i]));
-        zero_fret = zero_fret || plan_zero_fret_high(plan, i);
     }
     bool reads_first = sil_withheld_by(&plan->nut_withheld, SIL_CROWNS_UNREAD);
-    step(plan, zero_fret && !reads_first, SIL_NUT, SIL_ACT_ZERO_FRET);
+    bool high = plan_any_zero_fret(plan, plan_zero_fret_high),
+         low = plan_any_zero_fret(plan, plan_zero_fret_low);
+    step(plan, high && !reads_first, SIL_NUT, SIL_ACT_ZERO_FRET);
+    step(plan, low && !reads_first, SIL_NUT, SIL_ACT_RAISE_ZERO_FRET);
     plan_order_new_nut(plan);
     step(plan, remedy == SIL_NUT_SHIM, SIL_NUT, SIL_ACT_SHIM_NUT);
     step(plan, remedy == SIL_NUT_FILL, SIL_NUT, SIL_ACT_FILL_SLOT);

@@ -100,6 +100,7 @@ static void do_act(const sil_plan *plan, sil_act act, moved *m)
     case SIL_ACT_CUT_NUT:
     case SIL_ACT_SHAPE_NUT:
     case SIL_ACT_ZERO_FRET:
+    case SIL_ACT_RAISE_ZERO_FRET:
         move_all(m->slot);
         break;
     case SIL_ACT_DRESS_SADDLE:

@@ -63,6 +63,7 @@ struct sil_plan {
     double off_line[SIL_STRINGS_MAX]; /* how far over its line the action at fret 12 was read, where
                                          a whole top is dressed by that line; otherwise 0 */
     sil_nut_work nut;
+    sil_zero_fret zero_fret;
     sil_blank nut_blank;
     sil_saddle_work saddle;
     sil_blank saddle_blank;
@@ -297,9 +298,26 @@ bool plan_straightens(const sil_plan *plan);
  * when the posts are at their best. SIL_LEAVE if it is in its range, and for any other bridge. */
 sil_verdict plan_curve_at(const sil_plan *plan, int string);
 
-/* Whether a zero fret is too high under a string. That it is too low shows only as a buzz, because
- * a zero fret level with the other frets leaves almost no gap and still rings clean. */
+/* Whether a zero fret is too high under a string, or too low. A zero fret level with the other frets
+ * leaves almost no gap and still rings clean: it is too low where the string touches or was heard to
+ * buzz when open, or its crown is under the line of the others. */
 bool plan_zero_fret_high(const sil_plan *plan, int string);
+bool plan_zero_fret_low(const sil_plan *plan, int string);
+bool plan_any_zero_fret(const sil_plan *plan, bool (*is)(const sil_plan *, int));
+
+/* The gap at fret 1, held down as in its target, that a zero fret leaves by how far its crown was read
+ * off the others, mm; unknown where that was not read. */
+double plan_zero_fret_told(const sil_plan *plan, int string);
+
+/* How far a height over the chord is over the line of the other crowns, at the nut under a string, mm. */
+double plan_over_others(const sil_plan *plan, const sil_fit *fit, double height, int string);
+
+/* What a zero fret that is too low is to be raised to. */
+void plan_zero_fret(sil_plan *plan);
+
+/* How far a bridge in one piece sags under a string, mm; unknown where it does not. */
+double plan_sag(const sil_plan *plan, int string);
+void plan_find_sag(sil_plan *plan);
 
 /* room: memory to find the lowest set-up in, of sil_lowest_room bytes. */
 void plan_ring(sil_plan *plan, void *room);
@@ -332,8 +350,14 @@ bool plan_stopped(const sil_plan *plan);
  * end of its travel. Never true of a forecast, because that may still change. */
 bool plan_sinks_too_low(const sil_plan *plan);
 
-/* Whether the gaps of one string, read held and open, cannot both be right. */
+/* Whether the gaps of one string, and what else was read of its slot, cannot all be right. */
 bool plan_gaps_apart(const sil_plan *plan, int string);
+
+/* Either of the ways in which they cannot: the gap held and the open one, from which a held one follows
+ * (unknown: not read); or the gap and how far the zero fret was read off the other frets. */
+bool plan_open_apart(const sil_plan *plan, int string);
+bool plan_zero_fret_apart(const sil_plan *plan, int string);
+double plan_open_told(const sil_plan *plan, int string);
 
 /* Whether relief is out of its range, and it was not given whether there is a rod to put it right.
  */

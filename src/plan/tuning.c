@@ -20,7 +20,8 @@ static bool neck_unsettled(const sil_plan *plan)
 static bool nut_unsettled(const sil_plan *plan)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
-        if (plan->nut.verdict[i] == SIL_WAIT || plan_zero_fret_high(plan, i)) {
+        if (plan->nut.verdict[i] == SIL_WAIT || plan_zero_fret_high(plan, i) ||
+            plan_zero_fret_low(plan, i)) {
             return true;
         }
     }

@@ -62,6 +62,11 @@ const double *sil_plan_slot_widths(const sil_plan *plan)
     return plan->slot_width;
 }
 
+sil_zero_fret sil_plan_zero_fret(const sil_plan *plan)
+{
+    return plan->zero_fret;
+}
+
 sil_blank sil_plan_nut_blank(const sil_plan *plan)
 {
     return plan->nut_blank;

@@ -25,28 +25,6 @@ bool plan_relief_at_nought(const sil_plan *plan)
     return sil_board_bends(&plan->bench.board) && relief->gap == 0.0 && !relief->straightedge;
 }
 
-bool plan_gaps_apart(const sil_plan *plan, int string)
-{
-    const sil_gaps *gaps = &plan->bench.gaps;
-    const sil_tools *tools = &plan->bench.tools;
-    double open = gaps->first_open[string];
-    if (gaps->first_held == SIL_HOLD_OPEN || !sil_known(open) || plan->bench.fresh.nut) {
-        return false;
-    }
-    sil_gaps other = *gaps;
-    other.first[string] = SIL_UNKNOWN;
-    sil_fit fit = plan->stages.fit[SIL_NOW];
-    sil_fit_read(&plan->bench.board, &other, &fit);
-    double told = open == 0.0 ? 0.0 /* it lies on fret 1 already, so held down, too */
-                              : sil_first_gap(&plan->bench.board, &fit, string, gaps->first_held);
-    /* The largest difference that the errors of the three tools can explain together. The gap
-     * counts about twice, and action and relief by their small share at the first fret. A held gap
-     * read as 0 means that the string touches. */
-    double explained = 2.2 * tools->first + 0.2 * (tools->action + tools->relief);
-    double held = gaps->first[string];
-    return held > 0.0 ? fabs(told - held) > explained : held == 0.0 && told > explained;
-}
-
 static bool any_gaps_apart(const sil_plan *plan)
 {
     for (int i = 0; i < plan->job->string_count; i++) {
@@ -229,24 +207,6 @@ bool plan_sinks_too_low(const sil_plan *plan)
            (withheld->by[0] == SIL_PROTRUSION_LOW || withheld->by[0] == SIL_ADJUST_LIMIT);
 }
 
-bool plan_zero_fret_high(const sil_plan *plan, int string)
-{
-    /* Judged as a nut slot is: where the range and the cut go in opposite directions, it is left to
-     * the saddle. */
-    return plan->bench.zero_fret && plan->stages.first_side[string] == SIL_OVER &&
-           plan->stages.deepen[string] > 0.0;
-}
-
-static bool any_zero_fret_high(const sil_plan *plan)
-{
-    for (int i = 0; i < plan->job->string_count; i++) {
-        if (plan_zero_fret_high(plan, i)) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* Whether one part carries all strings and the action of one must be read again, or the gap that its
  * slot would be worked by, or the saddle's own heights. On screws of their own only that string
  * waits, by its verdict. */
@@ -285,7 +245,8 @@ static void withhold_impossible(sil_withheld *withheld, bool impossible)
 static void withhold_by_bow(sil_plan *plan)
 {
     sil_withheld *nut = &plan->nut_withheld, *saddle = &plan->saddle_withheld;
-    bool files = (files_a_slot(plan) || any_zero_fret_high(plan)) && !plan->bench.fresh.nut;
+    bool high = plan_any_zero_fret(plan, plan_zero_fret_high);
+    bool files = (files_a_slot(plan) || high) && !plan->bench.fresh.nut;
     withhold(nut, plan_back_bowed(plan) && files && !sil_withheld_by(nut, SIL_ROD_LIMIT),
              SIL_ROD_LIMIT);
     withhold(saddle, plan_bow_holds_saddle(plan) && !sil_withheld_by(saddle, SIL_ROD_LIMIT),
@@ -297,7 +258,8 @@ void plan_withhold(sil_plan *plan)
     int strings = plan->job->string_count;
     withhold_all(plan, &plan->nut_withheld);
     plan->saddle_withheld = plan->nut_withheld;
-    bool high = any_zero_fret_high(plan);
+    bool high = plan_any_zero_fret(plan, plan_zero_fret_high),
+         low = plan_any_zero_fret(plan, plan_zero_fret_low);
     withhold_beside_new(plan);
     withhold(&plan->nut_withheld, chosen_first(plan, plan->bench.fresh.nut, plan->stages.slot_hold),
              SIL_ATTACK);
@@ -307,10 +269,11 @@ void plan_withhold(sil_plan *plan)
     withhold(&plan->nut_withheld, plan->bench.standing.first_order, SIL_READING_ORDER);
     withhold(&plan->saddle_withheld, saddle_odd(plan), SIL_READING_ODD);
     withhold(&plan->nut_withheld, slots_odd(plan), SIL_READING_ODD);
-    withhold(&plan->nut_withheld, (files_a_slot(plan) || high) && crowns_unread(plan),
+    withhold(&plan->nut_withheld, (files_a_slot(plan) || high || low) && crowns_unread(plan),
              SIL_CROWNS_UNREAD);
     withhold(&plan->saddle_withheld, plan_saddle_loose(plan), SIL_SADDLE_LOOSE);
     withhold(&plan->saddle_withheld, high, SIL_ZERO_FRET_HIGH);
+    withhold(&plan->saddle_withheld, low, SIL_ZERO_FRET_LOW);
     bool stopped = is_stopped(plan), nut = false, saddle = false;
     plan_look_for_sense(plan, &nut, &saddle);
     withhold(&plan->saddle_withheld, stopped && !saddle,

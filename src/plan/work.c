@@ -90,6 +90,7 @@ static void work(sil_plan *plan)
     sil_stages_run(&plan->bench, &plan->stages);
     work_nut(plan->job, plan);
     work_saddle(plan->job, sil_plan_reading(plan), plan);
+    plan_zero_fret(plan);
     plan_withhold(plan);
     plan_tuning(plan);
 }

@@ -108,6 +108,19 @@ static void put_carried(const sil_plan *plan, json_at root)
     put_from(plan, object, "braces", carried->braces);
 }
 
+static void put_zero_fret(json_at nut, const sil_zero_fret *is)
+{
+    if (!sil_known(is->over)) {
+        json_put_null(nut, "zero_fret");
+        return;
+    }
+    json_at object = json_put_object(nut, "zero_fret");
+    json_put_number(object, "over", is->over);
+    json_put_number(object, "over_u", is->over_u);
+    json_put_number(object, "height", is->height);
+    json_put_number(object, "height_u", is->height_u);
+}
+
 static void put_nut(const brief *b, json_at root)
 {
     static const char *const verdicts[] = {"leave", "file", "raise", "wait"};
@@ -144,6 +157,7 @@ static void put_nut(const brief *b, json_at root)
     json_put_number(nut, "gap", plan->nut_gap);
     json_put_number(nut, "shim", work->shim);
     json_put_number(nut, "fall_angle", work->fall_angle_deg);
+    put_zero_fret(nut, &plan->zero_fret);
     put_blank(nut, b->nut.blank.ordered, plan->nut_blank);
     put_degrees(nut, "slant", plan->bench.board.nut_slant);
 }

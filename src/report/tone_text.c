@@ -62,7 +62,7 @@ static void put_clearance(text *t, const brief *b)
     text_wrap(t, brief_bound(), 2, REPORT_COLUMNS);
 }
 
-static const char *remedy_words(sil_cause_name cause)
+static const char *remedy_words(sil_cause_name cause, bool zero_fret)
 {
     switch (cause) {
     case SIL_CAUSE_RELIEF:
@@ -70,7 +70,8 @@ static const char *remedy_words(sil_cause_name cause)
     case SIL_CAUSE_CROWN:
         return "the crowns put right would cure it";
     case SIL_CAUSE_SLOT:
-        return "the nut slot put right would cure it";
+        return zero_fret ? "the zero fret put right would cure it"
+                         : "the nut slot put right would cure it";
     case SIL_CAUSE_SADDLE:
         return "the saddle put right would cure it";
     case SIL_CAUSE_COMBINED:
@@ -90,7 +91,7 @@ static const char *remedy_words(sil_cause_name cause)
 }
 
 /* Of a note that should ring clear by the readings, though one of them is out. */
-static const char *likely_words(sil_cause_name cause)
+static const char *likely_words(sil_cause_name cause, bool zero_fret)
 {
     switch (cause) {
     case SIL_CAUSE_RELIEF:
@@ -98,7 +99,8 @@ static const char *likely_words(sil_cause_name cause)
     case SIL_CAUSE_CROWN:
         return "likely the crowns, the reading farthest out";
     case SIL_CAUSE_SLOT:
-        return "likely the nut slot, the reading farthest out";
+        return zero_fret ? "likely the zero fret, the reading farthest out"
+                         : "likely the nut slot, the reading farthest out";
     case SIL_CAUSE_SADDLE:
         return "likely the action, the reading farthest out";
     case SIL_CAUSE_COMBINED:
@@ -112,9 +114,10 @@ static const char *likely_words(sil_cause_name cause)
     return "";
 }
 
-static const char *cause_words(const sil_cause *note)
+static const char *cause_words(const sil_cause *note, bool zero_fret)
 {
-    return note->likely ? likely_words(note->cause) : remedy_words(note->cause);
+    return note->likely ? likely_words(note->cause, zero_fret)
+                        : remedy_words(note->cause, zero_fret);
 }
 
 /* Whether two causes share one line. */
@@ -126,7 +129,7 @@ static bool alike(const sil_cause *one, const sil_cause *other)
 
 /* Puts a line such as "String 2, open, at fret 3, 5 (heard): relief put right would cure it."
  * Returned: how many notes it names. */
-static int put_cause_line(text *t, const sil_cause *notes, int left)
+static int put_cause_line(text *t, const sil_cause *notes, int left, bool zero_fret)
 {
     text words = {0};
     int count = 0;
@@ -140,7 +143,7 @@ static int put_cause_line(text *t, const sil_cause *notes, int left)
             text_add(&words, "%s%d", stopped_before ? "" : "at fret ", notes[count].fret);
         }
     }
-    text_add(&words, "%s: %s.", notes->heard ? " (heard)" : "", cause_words(notes));
+    text_add(&words, "%s: %s.", notes->heard ? " (heard)" : "", cause_words(notes, zero_fret));
     text_put(t, "  ");
     report_wrap(t, &words, 4);
     return count;
@@ -152,7 +155,7 @@ static void put_causes(text *t, const sil_plan *plan)
         text_put(t, "  What was heard, or would buzz under this pick as it is now:\n");
     }
     for (int k = 0; k < plan->cause_count;) {
-        k += put_cause_line(t, &plan->causes[k], plan->cause_count - k);
+        k += put_cause_line(t, &plan->causes[k], plan->cause_count - k, plan->bench.zero_fret);
     }
 }
 

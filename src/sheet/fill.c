@@ -13,7 +13,7 @@ static void fill_count(sheet_filler *filler, sheet_node *node, const job_field *
     if (!sheet_fill_count(filler, node, &count)) {
         return;
     }
-    if (count == 0 && field->low > 0.0) {
+    if (count < 0 || (count == 0 && field->low > 0.0)) {
         sheet_tell_value(filler->sheet, SIL_ERROR, node, "wanted a whole number from %d to %d",
                          (int)field->low, (int)field->high);
         return;

@@ -26,7 +26,14 @@ static bool is_number(const sheet_node *node)
     return node->key_length > 0;
 }
 
-static void tell_unknown(sheet_filler *filler, sheet_node *node, const job_table *table)
+/* Whether a key without a value follows another on its line, as the rest of a text with a comma does. */
+static bool is_rest_of_text(const sheet_node *before, const sheet_node *node)
+{
+    return before && !node->given && before->key_at.line == node->key_at.line;
+}
+
+static void tell_unknown(sheet_filler *filler, const sheet_node *before, sheet_node *node,
+                         const job_table *table)
 {
     const char *slip = NULL, *asked = "; did you mean ", *home = NULL;
     int nearness = 99;
@@ -40,6 +47,9 @@ static void tell_unknown(sheet_filler *filler, sheet_node *node, const job_table
     if (is_number(node)) {
         slip = home = "a decimal comma? write a point, or quotes around it";
         asked = "; ";
+    } else if (!slip && is_rest_of_text(before, node)) { /* "{title: Buzzes, low strings}" */
+        slip = home = "a comma in a text? put the text in quotes";
+        asked = "; ";
     } else if (!slip) {
         home = home_of(node->key, node->key_length);
         slip = home;
@@ -52,9 +62,10 @@ static void tell_unknown(sheet_filler *filler, sheet_node *node, const job_table
 
 void sheet_check_keys(sheet_filler *filler, const sheet_node *node, const job_table *table)
 {
-    for (sheet_node *child = node->first; child; child = child->next) {
+    const sheet_node *before = NULL;
+    for (sheet_node *child = node->first; child; before = child, child = child->next) {
         if (!job_table_find(table, child->key, child->key_length)) {
-            tell_unknown(filler, child, table);
+            tell_unknown(filler, before, child, table);
         }
     }
 }
@@ -64,10 +75,11 @@ void sheet_fill_table(sheet_filler *filler, sheet_node *node, const job_table *t
     if (!sheet_expect(filler, node, SHEET_MAPPING)) {
         return;
     }
-    for (sheet_node *child = node->first; child; child = child->next) {
+    const sheet_node *before = NULL;
+    for (sheet_node *child = node->first; child; before = child, child = child->next) {
         const job_field *field = job_table_find(table, child->key, child->key_length);
         if (!field) {
-            tell_unknown(filler, child, table);
+            tell_unknown(filler, before, child, table);
         } else if (child->given) {
             filler->fills[field->kind](filler, child, field, base);
             if (filler->reading && field->marked > 0) {

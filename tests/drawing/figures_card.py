@@ -11,7 +11,8 @@ WORKED_TO = {
     "rod": ("relief-target", "relief"), "neck-bow": ("relief", "relief-limit"),
     "rod-first": ("relief", "relief-target"), "back-bow": ("relief", "relief-target"),
     "seat-frets": ("proud",), "level-frets": ("level",), "new-frets": ("worn",),
-    "zero-fret": ("zero-fret",), "file-slots": ("stack", "slot"), "fill-slot": ("stack-first", "slot"),
+    "zero-fret": ("zero-fret",), "raise-zero-fret": ("zero-fret-height", "zero-fret-over"),
+    "file-slots": ("stack", "slot"), "fill-slot": ("stack-first", "slot"),
     "shim-nut": ("shim", "stack-first"), "fit-nut-blank": ("thickness", "length"),
     "fit-saddle-blank": ("thickness", "length"), "mark-nut": ("centre",),
     "cut-nut-slots": ("stack-first", "stack"), "shape-nut": ("depth", "height"),
@@ -27,7 +28,8 @@ ACTION = {"sand-saddle", "dress-saddle", "shim-saddle", "new-saddle", "turn-scre
           "bridge-curve"}
 FIRST = {"file-slots", "fill-slot", "shim-nut"}
 READS = {"rod": "a", "measure-action": "a", "fit-saddle": "a", "measure-first": "f",
-         "measure-gaps-again": "f", "zero-fret": "f", "measure-again": "af", "measure-new-part": "af",
+         "measure-gaps-again": "f", "zero-fret": "f", "raise-zero-fret": "f",
+         "measure-again": "af", "measure-new-part": "af",
          "choose-attack": "af", "check": "af", **dict.fromkeys(ACTION, "a"), **dict.fromkeys(FIRST, "f")}
 
 

@@ -16,6 +16,7 @@ import room
 import sense
 import tone
 import tuned
+import zero_fret
 from board import Board
 
 EDGE = 1e-9   # a reading exactly at an edge of its range is in range, whatever the last bit says
@@ -197,10 +198,9 @@ def judge_nut(board, job, done, u, held, finish):
         held.zero_fret[i] = verdict   # what its crown would be said of, over a zero fret
         held.nut[i] = "leave" if job.nut.zero_fret and verdict != "wait" else verdict
         held.on_fret[i] = bool(told and held.nut[i] == "wait" and r.on_fret_1[i]
-                               and not standing.first_odd[i] and not math.isnan(slots.aim[i])
-                               and not job.nut.zero_fret)
+                               and not standing.first_odd[i] and not math.isnan(slots.aim[i]))
         if held.on_fret[i]:
-            held.nut[i] = "raise"
+            held.nut[i] = "leave" if job.nut.zero_fret else "raise"
     held.raised, held.hold = kept_clean(board, job, done.frets, slots.aim, held.nut, slots.deepen)
 
 
@@ -454,24 +454,23 @@ def stage_row(board, job, name, state, changed, forecast):
                         for i in range(job.count)]}
 
 
-def gaps_apart(board, job, done):
+def gaps_apart(board, job, done, i):
     """A held gap and an open one of one string that tell of different slots: further apart than the
-    gap, the action and the relief as read can add up to."""
-    r, tools = job.readings, job.tools
+    gap, the action and the relief as read can add up to. Or a gap and a zero fret's crown that do."""
+    r, explained = job.readings, zero_fret.explained(job.tools, job.tools.action)
+    if zero_fret.apart(board, job, done, i):
+        return True
     if r.held == 0:
         return False
-    explained = 2.2 * tools.first + 0.2 * (tools.action + tools.relief)
     alone = reading_of(job)   # what the open gaps tell by themselves
     alone.first = np.full(job.count, math.nan)
     alone.first_open = np.where(np.array(r.first_open) == 0, math.nan, r.first_open)
     state = Plain(**vars(done.now))
     state.nut, state.end = heights_of(board, job, state.bend, alone)
-    for i in range(job.count):
-        told = first_of(board, state, i, r.held)
-        apart = told > explained if r.on_the_fret[i] else abs(told - r.first[i]) > explained
-        if r.first_open[i] > 0 and apart or r.first_open[i] == 0 and r.first[i] > explained:
-            return True   # one that lies on fret 1 open has no gap there when held
-    return False
+    told = first_of(board, state, i, r.held)
+    apart = told > explained if r.on_the_fret[i] else abs(told - r.first[i]) > explained
+    # One that lies on fret 1 open has no gap there when held.
+    return r.first_open[i] > 0 and apart or r.first_open[i] == 0 and r.first[i] > explained
 
 
 def bowed_for_good(board, job, done):
@@ -486,7 +485,7 @@ def withheld(board, job, done):
     """Codes that stop both nut and saddle."""
     r, (low, high) = job.readings, job.limits.humidity
     dead = r.relief.gap == 0 and r.relief.by_string and job.board.join >= 3
-    codes = {"readings-disagree": gaps_apart(board, job, done),
+    codes = {"readings-disagree": any(done.apart),
              "reading-odd": job.standing.relief_odd or job.standing.crowns_odd,
              "rod-limit": bowed_for_good(board, job, done),
              "relief-unknown": math.isnan(done.now.bend), "back-bow": dead,
@@ -544,6 +543,8 @@ def planned(job):
     done = work_finished(board, job, read)
     strings = string_rows(board, job)
     done.tension = [row["tension"] for row in strings]
+    done.apart = [bool(gaps_apart(board, job, done, i)) for i in range(job.count)]
+    done.low_zero_fret = zero_fret.low(board, job, done)
     codes = withheld(board, job, done)
     nut = parts.nut(board, job, done, codes)
     saddle, last = parts.saddle(board, job, done, codes)

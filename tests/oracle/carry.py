@@ -59,7 +59,7 @@ class Carrying:
                 and (stopped or not before.done.crowns):
             carried["frets"] = self.origin("frets")
         if carried["frets"] is not None:
-            now.crowns_read, now.off = True, was.off
+            now.crowns_read, now.off, now.zero_off = True, was.off, was.zero_off
         if math.isnan(now.relief.gap) and not math.isnan(was.relief.gap) and self.same_strings() \
                 and not standing.asked_neck(before) and not self.then.relief_odd:
             carried["relief"] = self.origin("relief")

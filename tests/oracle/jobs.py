@@ -254,7 +254,23 @@ def draw(rng):
     tuner = Maker(random.Random(repr(doc)))   # draws of its own: the rest is as it would be without
     tuner.unit = m.unit
     in_tune(tuner, doc, count)
+    eyed = Maker(random.Random("zero fret" + repr(doc)))   # and these, too
+    eyed.unit = m.unit
+    read_zero_fret(eyed, doc, count)
     return doc
+
+
+def read_zero_fret(m, doc, count):
+    """How far a zero fret's crown is off the others', as it may be read, or misread."""
+    node = doc["readings"][-1]
+    if doc["nut"]["kind"] != "zero-fret" or not node.get("frets") or m.chance(0.4):
+        return
+    listed = [] if node["frets"] == "sound" else list(node["frets"])
+    near, by = m.between(-0.15, 0.15), m.chance(0.7)
+    node["frets"] = listed + [
+        {"string": i + 1, "fret": 0, "off": m.length(near + m.between(-0.02, 0.02) if by
+                                                     else m.between(-0.3, 0.2))}
+        for i in range(count) if m.chance(0.7)] or "sound"
 
 
 def in_tune(m, doc, count):

@@ -9,6 +9,7 @@ from scipy.optimize import least_squares, linprog
 import room
 import sense
 import tuned
+import zero_fret
 from seat import present_heights
 
 EDGE = 1e-9
@@ -57,7 +58,7 @@ def nut_remedy(job, done, held_back):
     """(remedy, shim, every string waits)."""
     verdict = done.slots.verdict
     rising = [-done.slots.deepen[i] for i, v in enumerate(verdict) if v == "raise"]
-    on_fret = sum(done.slots.on_fret)
+    on_fret = sum(done.slots.on_fret) if not job.nut.zero_fret else 0
     if held_back or ("wait" in verdict and (len(rising) > on_fret or on_fret > 2)):
         return "wait", math.nan, True
     if on_fret:   # nobody knows by how much: no shim can be chosen
@@ -140,7 +141,8 @@ def stays_on(job, remedy, verdict, first, band, lever, unsure):
 def nut(board, job, done, codes):
     slots, after = done.slots, done.slots.after
     codes = set(codes)
-    if not job.readings.crowns_read and "file" in slots.verdict + slots.zero_fret:
+    if not job.readings.crowns_read and ("file" in slots.verdict + slots.zero_fret
+                                         or done.low_zero_fret):
         codes.add("crowns-unread")
     if job.standing.first_order:
         codes.add("reading-order")
@@ -192,6 +194,7 @@ def nut(board, job, done, codes):
         greatest([row["floor"] + row["depth"] for row in rows]))
     return {"withheld_by": sorted(codes), "remedy": remedy, "strings": rows, "gap": board.gap,
             "shim": shim, "fall_angle": fall_angle(job), "blank": blank,
+            "zero_fret": zero_fret.crown(board, job, done, job.caliper),
             "slant": math.degrees(slant)}
 
 
@@ -619,8 +622,8 @@ def half_cure(board, job, done, to, out):
 
 
 def zero_fret_codes(done):
-    """One level with its neighbours leaves next to no gap, and is sound: only too high is a fault."""
-    return {"zero-fret-high"} if "file" in done.slots.zero_fret else set()
+    codes = {"zero-fret-high"} if "file" in done.slots.zero_fret else set()
+    return codes | ({"zero-fret-low"} if done.low_zero_fret else set())
 
 
 def post_row(job, posts):

@@ -199,7 +199,10 @@ def readings(sheet, count, join):
         held=0 if held == "open" else int(held),
         first_open=sheet.each(node.get("first_open"), count),
         crowns_read=given(frets),
-        off=[(int(c["string"]) - 1, int(c["fret"]), sheet.length(c["off"])) for c in off],
+        off=[(int(c["string"]) - 1, int(c["fret"]), sheet.length(c["off"])) for c in off
+             if int(c["fret"]) > 0],
+        zero_off=[sum(sheet.length(c["off"]) for c in off
+                      if int(c["string"]) == i + 1 and int(c["fret"]) == 0) for i in range(count)],
         lifted=condition.get("bridge") == "lifted", loose=condition.get("braces") == "loose",
         leaning=condition.get("saddle") == "loose",
         untuned=condition.get("tuned") in ("no", "false"),

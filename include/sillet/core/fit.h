@@ -110,6 +110,9 @@ typedef struct sil_bench {
     double shim_step,
         most_shim;  /* shims come in such steps, and none under the nut is thicker, mm */
     bool zero_fret; /* the crown of fret 0 sets the height at the nut: no slot is filed */
+    /* How far the zero fret's crown was read off the line of the others, + over it, mm; 0: not read.
+     * Its height follows from the gap at fret 1; this is only compared with it. */
+    double zero_fret_off[SIL_STRINGS_MAX];
     /* What a first pass leaves on for a later one, in a slot and at the saddle, mm; and which
      * strings were cut since they were last read, by less than their cut. These are finished: their
      * next pass leaves nothing on, and is made though they may be in range by now. */
@@ -172,7 +175,8 @@ typedef struct sil_stages {
                                          over the board's end, without the error of the fret
                                          height, mm */
     bool on_fret[SIL_STRINGS_MAX]; /* the string lies on fret 1, so that by how much its slot is too
-                                         low is not known; it is raised to its target all the same */
+                                         low is not known; it is raised to its target all the same.
+                                         Over a zero fret the slot is left and the fret is raised */
     /* Where the slot at its target would have the open string buzz under the pluck: how far over its
      * target it ends instead, where that is in range, mm (otherwise 0); or else how far down a first
      * pass may go (otherwise unknown), and the gap at which the string rings clean. */

@@ -102,6 +102,16 @@ typedef struct sil_line {
  */
 double sil_line_at(sil_line line, double z);
 
+/* The ways to know how far a saddle stands out of its bridge. */
+typedef enum sil_stands_by { SIL_BY_CALIPER, SIL_BY_BRIDGE_TOP, SIL_BY_RULER } sil_stands_by;
+
+/* Two of them that differ: under which string, by what, and how far out it stands by each, mm. */
+typedef struct sil_stands_apart {
+    int string;
+    sil_stands_by by[2];
+    double out[2];
+} sil_stands_apart;
+
 typedef struct sil_saddle_work {
     sil_working working;
     sil_saddle_remedy remedy;
@@ -150,6 +160,7 @@ typedef struct sil_saddle_work {
                                       3000, and for a top that is not higher in the middle */
     bool present_disagree;         /* two readings of how far the saddle stands out disagree: none
                                       of them is used */
+    sil_stands_apart stands_apart; /* the two that are farthest apart */
     bool thick_shim; /* it is replaced, since a shim would be thicker than most_shim */
 } sil_saddle_work;
 

@@ -1,0 +1,27 @@
+/* SPDX-License-Identifier: MIT */
+/* The sentence for a bridge in one piece that has sagged. */
+#include "codes.h"
+#include "say.h"
+
+#include "../plan/plan.h"
+
+void say_sag(const brief *b, const sil_finding *f, int count, telling *t)
+{
+    tell_list sag = {.count = b->strings};
+    for (int k = 0; k < count; k++) {
+        sag.chosen[f[k].string] = true;
+        sag.figure[f[k].string] = figure_length(b->unit, f[k].read, SIL_NEAREST);
+    }
+    bool turns = sil_working_on_two(b->plan->saddle.working);
+    tell(t,
+         "The bridge sags in the middle, under a line through the outer strings that follows the "
+         "board: ");
+    tell_each(t, "read", &sag);
+    tell_unit(t);
+    tell(t,
+         ". %s cannot cure that. Replace a bridge that has sunk. Or, where its notches may be "
+         "filed, deepen the outer ones by as much, and then raise it.",
+         !turns             ? "Its feet"
+         : b->saddle.floats ? "The thumbwheels"
+                            : "The posts");
+}
