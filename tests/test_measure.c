@@ -110,7 +110,7 @@ static void a_form_shows_what_was_read(void **state)
     draw_shapes *list = empty_list(&drawn);
     double bottom = view_add_form(drawn.draft, list, 0, 0, 140, &form);
     near(bottom, -5.2 - 4 * 5.8, 1e-9);
-    assert_int_equal(count_rows(list, "range|target|visit 1|visit 2"), 1);
+    assert_int_equal(count_rows(list, "range|aim|visit 1|visit 2"), 1);
     assert_int_equal(count_rows(list, "figure|low-high|aim|r1"), 1);
     assert_int_equal(count_rows(list, "crown|c1|c2|c3"), 1);
     assert_int_equal(count_rows(list, "choice|yes|no|yes|no"), 1);
@@ -175,10 +175,10 @@ static void look_for_ways(const sil_drawing *sheet, const sil_bench *bench)
     const char *held[] = {
         [SIL_HOLD_OPEN] = "open", [SIL_HOLD_2] = "on the 2nd", [SIL_HOLD_3] = "at the 3rd"};
     assert_int_equal(told(sheet, "Eye level with the string."), at_12);
-    assert_int_equal(told(sheet, "Target: open, over fret 12."), !at_12);
+    assert_int_equal(told(sheet, "Range: open, over fret 12."), !at_12);
     assert_int_equal(told(sheet, "open, at 12"), !at_12);
     assert_int_equal(told(sheet, "The thickest feeler that does not lift it."), as_wanted);
-    assert_int_equal(told(sheet, draw_say(draft, "Target: %s.", target)), !as_wanted);
+    assert_int_equal(told(sheet, draw_say(draft, "Range: %s.", target)), !as_wanted);
     assert_true(as_wanted || told(sheet, held[bench->targets.first_held]) > 0);
     assert_int_equal(
         told(sheet, draw_say(draft, "%s, %s", view_field("readings.first").label, hold)), 1);

@@ -106,7 +106,7 @@ typedef struct brief_glance {
     const char *verdict; /* "in range", "too low", "wait": at most 12 letters */
     brief_state state;   /* what kind of verdict that is */
     const char *span;    /* what was read, as short as it can be: "0.06 to 0.10"; "" for nothing */
-    brief_sentence figures; /* what that rests on: "0.18 (target 0.05 to 0.30)"; "" for nothing */
+    brief_sentence figures; /* what that rests on: "0.18 (range 0.05 to 0.30)"; "" for nothing */
 } brief_glance;
 
 /* A figure for each string, of which a sentence gives only the least and the most. */

@@ -253,9 +253,8 @@ void say_finished(const brief *b, sil_stage_name stage, telling *t)
         any = any || again[i];
     }
     if (any) {
-        tell(t,
-             " Last time's cut stopped short of the target, and this is the rest of it, also where "
-             "a string is in its range by now.");
+        tell(t, " Last time's cut stopped short of the aim, and this is the rest of it, also where "
+                "a string is in its range by now.");
     }
 }
 
@@ -263,7 +262,7 @@ void say_finer(const brief *b, sil_stage_name stage, telling *t)
 {
     double tool = plan_finer_tool(b->plan, stage);
     if (!sil_known(tool)) {
-        tell(t, ", and a finer reading alone would not help: the target range is too narrow.");
+        tell(t, ", and a finer reading alone would not help: the range is too narrow.");
         return;
     }
     tell(t, ". Measured to \u00b1");

@@ -116,7 +116,7 @@ void say_screws(const brief *b, telling *t)
     }
     tell(t, ".");
     if (b->saddle.along) {
-        tell(t, " Strings in their range go to their targets with the others: a screw costs "
+        tell(t, " Strings in their range go to their aims with the others: a screw costs "
                 "nothing.");
     }
 }
