@@ -110,7 +110,7 @@ static void a_form_shows_what_was_read(void **state)
     draw_shapes *list = empty_list(&drawn);
     double bottom = view_add_form(drawn.draft, list, 0, 0, 140, &form);
     near(bottom, -5.2 - 4 * 5.8, 1e-9);
-    assert_int_equal(count_rows(list, "range|aim|visit 1|visit 2"), 1);
+    assert_int_equal(count_rows(list, "range|target|visit 1|visit 2"), 1);
     assert_int_equal(count_rows(list, "figure|low-high|aim|r1"), 1);
     assert_int_equal(count_rows(list, "crown|c1|c2|c3"), 1);
     assert_int_equal(count_rows(list, "choice|yes|no|yes|no"), 1);

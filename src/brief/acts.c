@@ -327,7 +327,7 @@ act_words act_words_of(sil_act act)
         return (act_words){.word = "choose-attack",
                            .what = say_choose,
                            .check = say_check_written,
-                           .next = "choose aim or pick"};
+                           .next = "choose target or pick"};
     case SIL_ACT_CHECK:
         return (act_words){.word = "check", .what = say_check, .check = say_check_check};
     case SIL_ACTS:

@@ -31,7 +31,7 @@ code_words code_words_of(sil_code code)
                             .subject = "Relief at fret %",
                             .meaning = "In its range, but with this much bow the saddle has too "
                                        "little room to bring the strings down: take it to its "
-                                       "aim first."};
+                                       "target first."};
     case SIL_RELIEF_UNKNOWN:
         return (code_words){.word = "relief-unknown",
                             .subject = "Relief was not measured",
@@ -168,7 +168,7 @@ code_words code_words_of(sil_code code)
         return (code_words){
             .word = "twist",
             .figure = LENGTH,
-            .subject = "Action, against its aims, differs from treble to bass by",
+            .subject = "Action, against its targets, differs from treble to bass by",
             .meaning =
                 "The neck may be twisted: sight along it, and lay a straightedge on both sides."};
     case SIL_TECHNIQUE:
@@ -197,8 +197,8 @@ code_words code_words_of(sil_code code)
         return (code_words){.word = "attack",
                             .figure = NEWTONS,
                             .subject = "Hardest pluck that rings clean",
-                            .meaning = "With every reading at its aim it would still buzz under "
-                                       "this pick: raise the aims, or pick lighter.",
+                            .meaning = "With every reading at its target it would still buzz under "
+                                       "this pick: raise the targets, or pick lighter.",
                             .sentence = say_attack};
     case SIL_STRING_UNKNOWN:
         return (code_words){
@@ -309,7 +309,7 @@ code_words code_words_of(sil_code code)
     case SIL_MAKE_NUT:
         return (code_words){.word = "make-nut",
                             .subject = "A new nut is made from a blank",
-                            .meaning = "Its slots follow from their aims, the relief and the "
+                            .meaning = "Its slots follow from their targets, the relief and the "
                                        "frets: no reading of the old nut is needed."};
     case SIL_MAKE_SADDLE:
         return (code_words){.word = "make-saddle",
@@ -317,12 +317,12 @@ code_words code_words_of(sil_code code)
                             .meaning = "It is left a little high at first; measured with the "
                                        "strings on, it is finished like any saddle."};
     case SIL_RELIEF_AS_TARGET:
-        return (code_words){.word = "relief-as-target",
-                            .figure = LENGTH,
-                            .subject = "No relief was measured at pitch, so its aim stands for it",
-                            .meaning =
-                                "The feelers for a nut hardly depend on it. Measure it with the "
-                                "strings on."};
+        return (code_words){
+            .word = "relief-as-target",
+            .figure = LENGTH,
+            .subject = "No relief was measured at pitch, so its target stands for it",
+            .meaning = "The feelers for a nut hardly depend on it. Measure it with the "
+                       "strings on."};
     case SIL_NUT_AS_TARGET:
         return (code_words){
             .word = "nut-as-target",

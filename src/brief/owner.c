@@ -340,7 +340,7 @@ static void fill_readings(brief *b, brief_owner *owner)
     owner->before = first_date ? first_date : "before";
     owner->after = last > 0        ? (last_date ? last_date : "now")
                    : b->plan->done ? NULL
-                   : waits         ? "aim"
+                   : waits         ? "target"
                                    : "when done";
     owner->relief[0] =
         last >= 0 ? figure_length(b->unit, first_visit(b)->relief, SIL_NEAREST) : figure_none();

@@ -100,7 +100,7 @@ static const char *say_on_a_rule(brief *b)
     text line = {0};
     text_put(&line, "On a rule in 64ths the action is now, string 1 first:");
     bool now = put_marks(b, false, &line);
-    text_put(&line, "; its aim:");
+    text_put(&line, "; its target:");
     if (put_marks(b, true, &line) && now) {
         text_put(&line, ".");
         return text_keep_made(&b->store, &line);

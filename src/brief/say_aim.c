@@ -26,7 +26,7 @@ static void tell_left(const sil_plan *plan, int string, telling *t)
 
 void say_aim_short(const brief *b, const sil_finding *f, int count, telling *t)
 {
-    tell(t, "Action at the 12th stops short of its aim");
+    tell(t, "Action at the 12th stops short of its target");
     for (int k = 0; k < count; k++) {
         tell(t, k == 0 ? ": " : "; ");
         if (b->strings > 1) {
@@ -57,7 +57,7 @@ static void tell_what(const brief *b, sil_stage_name part, telling *t)
 
 void say_aim_raised(const brief *b, const sil_finding *f, int count, telling *t)
 {
-    tell(t, "Ends above its aim, so as to ring clean under this pick");
+    tell(t, "Ends above its target, so as to ring clean under this pick");
     for (int k = 0; k < count; k++) {
         tell(t, k == 0 ? ": " : "; ");
         if (b->strings > 1) {
@@ -123,16 +123,16 @@ void say_attack(const brief *b, const sil_finding *f, int count, telling *t)
     for (int k = 0; k < count; k++) {
         add_choice(&all, t, f[k].string, f[k].read, f[k].high);
     }
-    tell(t, "The aim is too low for this pick.");
+    tell(t, "The target is too low for this pick.");
     tell_clean_from(b, f->stage, &all, t);
-    tell(t, " A cut to the aim would buzz.");
+    tell(t, " A cut to the target would buzz.");
 }
 
 /* By the plan and not by its findings, of which only those of one stage may be shown. */
 void say_choose(const brief *b, telling *t)
 {
     const sil_targets *targets = &b->plan->bench.targets;
-    tell(t, "Choose before you cut any further. The aim is too low for this pick.");
+    tell(t, "Choose before you cut any further. The target is too low for this pick.");
     for (sil_stage_name part = SIL_NUT; part <= SIL_SADDLE; part++) {
         choices all = {.clean.count = b->strings, .high.count = b->strings};
         for (int i = 0; i < b->strings; i++) {
@@ -146,6 +146,6 @@ void say_choose(const brief *b, telling *t)
             tell_clean_from(b, part, &all, t);
         }
     }
-    tell(t, " Give a higher aim, choose a lighter pick, or write attack: any and accept the "
+    tell(t, " Give a higher target, choose a lighter pick, or write attack: any and accept the "
             "buzz.");
 }

@@ -12,8 +12,9 @@ void say_doubted_low(const brief *b, telling *t)
 void say_check_filled(const brief *b, telling *t)
 {
     tell_list gaps = tell_known(say_slots_with(b, say_slots(b, SIL_RAISE), say_gap_done));
-    tell(t, "The file touched the first stack, and went no deeper. The aim for the gap at the 1st "
-            "fret of ");
+    tell(t,
+         "The file touched the first stack, and went no deeper. The target for the gap at the 1st "
+         "fret of ");
     tell_which(t, &gaps);
     tell(t, ", %s, is ", brief_hold(b->plan->bench.targets.first_held));
     tell_each(t, "gap", &gaps);

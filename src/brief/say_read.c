@@ -253,8 +253,9 @@ void say_finished(const brief *b, sil_stage_name stage, telling *t)
         any = any || again[i];
     }
     if (any) {
-        tell(t, " Last time's cut stopped short of the aim, and this is the rest of it, also where "
-                "a string is in its range by now.");
+        tell(t,
+             " Last time's cut stopped short of the target, and this is the rest of it, also where "
+             "a string is in its range by now.");
     }
 }
 

@@ -120,7 +120,7 @@ void say_screws(const brief *b, telling *t)
     }
     tell(t, ". Turns only get you near: go by the action.");
     if (b->saddle.along) {
-        tell(t, " Strings in their range go to their aims with the others: a screw costs "
+        tell(t, " Strings in their range go to their targets with the others: a screw costs "
                 "nothing.");
     }
 }

@@ -52,8 +52,8 @@ code_wait code_wait_of(sil_code code)
         return (code_wait){.why = "the saddle is not firm, so no action read over it is true",
                            .for_what = "a firm saddle"};
     case SIL_ATTACK:
-        return (code_wait){.why = "its aim is too low for the pick that was chosen",
-                           .for_what = "an aim, or a pick"};
+        return (code_wait){.why = "its target is too low for the pick that was chosen",
+                           .for_what = "a target, or a pick"};
     case SIL_ROD_UNKNOWN:
         return (code_wait){.why = "it is not known whether there is a truss rod",
                            .for_what = "a look for a rod"};

@@ -192,7 +192,7 @@ void report_saddle(text *t, const brief *b)
     }
     put_posts(t, saddle);
     put_blank(t, &saddle->blank);
-    text_put(t, "  Too high by: the whole way to the aim; a minus is too low. \u00b1 is the "
+    text_put(t, "  Too high by: the whole way to the target; a minus is too low. \u00b1 is the "
                 "measuring error\n  (two standard uncertainties).");
     /* Those in range go too: set by their screws with the others, or made anew. */
     bool along = saddle->replaced || (saddle->remedy == SIL_SADDLE_SCREW && !saddle->posts);

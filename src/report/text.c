@@ -97,14 +97,14 @@ static void put_relief(text *t, const brief *b)
 
 static void put_readings(text *t, const brief *b)
 {
-    text_add(t, "\nREADINGS%23s  %-25s%8s%s\n", "now", "  range (aim)", "after",
+    text_add(t, "\nREADINGS%23s  %-25s%8s%s\n", "now", "  range (target)", "after",
              b->forecast ? " (a forecast)" : "");
     put_relief(t, b);
     text_add(t, "  %-18s%-44s%s\n", "", "gap at the 1st fret,", "action at the 12th fret,");
     text_add(t, "  %-18s%-44s%s\n", "string", brief_hold(b->plan->bench.targets.first_held),
              "open");
     for (int column = 0; column < 2; column++) {
-        text_add(t, "%*s  %-22s%8s", column ? 11 : 25, "now", "  range (aim)", "after");
+        text_add(t, "%*s  %-22s%8s", column ? 11 : 25, "now", "  range (target)", "after");
     }
     text_put(t, "\n");
     for (int i = 0; i < b->strings; i++) {

@@ -76,9 +76,9 @@ static const char *remedy_words(sil_cause_name cause)
     case SIL_CAUSE_COMBINED:
         return "the work of this plan would cure it";
     case SIL_CAUSE_TARGETS:
-        return "it would ring clean with every reading at its aim";
+        return "it would ring clean with every reading at its target";
     case SIL_CAUSE_ATTACK:
-        return "too hard a pick for these aims";
+        return "too hard a pick for these targets";
     case SIL_CAUSE_TECHNIQUE:
         return "technique: press it squarely, close behind the fret";
     case SIL_CAUSE_UNEXPLAINED:

@@ -23,7 +23,7 @@ def bench_readings(pack):
     if exact:  # a range half way between two figures could be either pair
         pack.table("Bench plan", wanted)
     said = " ".join(pack.texts("Bench plan"))
-    marks = re.search(r"On a rule in 64ths the action is now, string 1 first: ([^.;]*); its aim: ([^.]*)\.", said)
+    marks = re.search(r"On a rule in 64ths the action is now, string 1 first: ([^.;]*); its target: ([^.]*)\.", said)
     every = range(pack.count)
     now = [sixty_fourths(pack.result["saddle"]["strings"][i]["now"]) for i in every]
     pack.same("bench plan: 64ths", [re.findall(r"\d+/\d+|-|\d+(?!/)", part) for part in marks.groups()] if marks else [],

@@ -165,11 +165,11 @@ static void put_lowest(draw_flow *flow)
                     draw_say(draft, "Lowest that rings clean: relief %s %s",
                              draw_figure(draft, relief), draft->brief->unit_name),
                     draw_box_height(draw_shapes_box(list)) + 9.5);
-    draw_flow_words(flow,
-                    draw_say(draft,
-                             "Under %s, on these crowns; gap held at the 3rd. A limit, not an aim.",
-                             say_pick(draft)),
-                    2);
+    draw_flow_words(
+        flow,
+        draw_say(draft, "Under %s, on these crowns; gap held at the 3rd. A limit, not a target.",
+                 say_pick(draft)),
+        2);
     draw_flow_put(flow, list, DRAW_LEFT, 4, 0);
 }
 

@@ -47,9 +47,9 @@ static draw_shapes *arrows(const draw_flow *flow)
         draw_move(list, x, pitch * 0.35, rise(&string[i]) * scales[s]);
         draw_ring(list, (draw_point){x, highest * scales[s] + 8}, i + 1);
     }
-    paper_caption(
-        list, DRAW_LEFT,
-        draw_say(draft, "Dashed: now. Solid: aim. Heights %s", draw_say_scale(draft, scales[s])));
+    paper_caption(list, DRAW_LEFT,
+                  draw_say(draft, "Dashed: now. Solid: target. Heights %s",
+                           draw_say_scale(draft, scales[s])));
     return list;
 }
 

@@ -83,7 +83,7 @@ static void form_head(draw_shapes *list, double x, double top, double width, con
     double y = top - head / 2;
     if (form->ranged) {
         middle_text(list, x + form->label + (wanted - aim_width) / 2, y, "range");
-        middle_text(list, right - 2 * form->visit - aim_width / 2, y, "aim");
+        middle_text(list, right - 2 * form->visit - aim_width / 2, y, "target");
     }
     middle_text(list, right - 1.5 * form->visit, y, "visit 1");
     middle_text(list, right - 0.5 * form->visit, y, "visit 2");
@@ -166,7 +166,7 @@ static columns measure(const draw_draft *draft, const draw_shapes *list, int cou
         }
     }
     for (int k = 0; k < count; k++) {
-        c.aims[k] = widest(list, c.aims[k], "aim");
+        c.aims[k] = widest(list, c.aims[k], "target");
         c.range = gauging[k].range != NULL ? widest(list, c.range, gauging[k].range) : c.range;
     }
     for (int k = 0; k < count; k++) {
@@ -220,7 +220,7 @@ static double draw_gauging(const draw_draft *draft, draw_shapes *list, const col
     draw_line(list, DRAW_RULE, (draw_point){x + 1, top - 5}, (draw_point){right, top - 5});
     if (gauging->range != NULL) {
         middle_text(list, x + c->range / 2, top - 7.8, gauging->range);
-        middle_text(list, x + c->range + c->aim / 2, top - 7.8, "aim");
+        middle_text(list, x + c->range + c->aim / 2, top - 7.8, "target");
     }
     middle_text(list, right - 1.5 * cell, top - 7.8, "visit 1");
     middle_text(list, right - 0.5 * cell, top - 7.8, "visit 2");

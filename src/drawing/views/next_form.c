@@ -137,7 +137,7 @@ static double put_relief(const draw_draft *draft, draw_shapes *list, double top,
     const brief_reading *relief = &draft->brief->relief;
     const double blank = 40, reach = 30;
     const char *words =
-        draw_say(draft, "Relief at fret %d, %s:  now %s,  range %s,  aim %s",
+        draw_say(draft, "Relief at fret %d, %s:  now %s,  range %s,  target %s",
                  draft->plan->bench.board.relief_at, draft->brief->unit_name,
                  draw_figure(draft, relief->now), draw_range(draft, &relief->wanted),
                  draw_figure(draft, relief->wanted.aim));

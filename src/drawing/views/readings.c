@@ -25,7 +25,7 @@ static void relief_line(const draw_draft *draft, draw_shapes *list, double y)
 {
     const brief_reading *relief = &draft->brief->relief;
     draw_note(list, 0, y,
-              draw_say(draft, "Relief at fret %d:  now %s,  aim %s,  range %s,  after %s",
+              draw_say(draft, "Relief at fret %d:  now %s,  target %s,  range %s,  after %s",
                        draft->plan->bench.board.relief_at, draw_figure(draft, relief->now),
                        draw_figure(draft, relief->wanted.aim), draw_range(draft, &relief->wanted),
                        draw_figure(draft, relief->after)));
@@ -44,7 +44,7 @@ void view_readings(const draw_draft *draft, draw_shapes *list, double width)
                   draw_say(draft, "Gap at the 1st, %s",
                            brief_hold(draft->plan->bench.targets.first_held))}}};
     for (int group = ACTION; group <= FIRST; group += FIRST - ACTION) {
-        const char *const heads[] = {"now", "aim", "range", after};
+        const char *const heads[] = {"now", "target", "range", after};
         for (int k = 0; k < 4; k++) {
             table.head[group + k][1] = heads[k];
         }

@@ -129,8 +129,8 @@ export const sections = [
      {path: "saddle.pickup", kind: "one", label: "Pickup under it", figure: "height", note: "thickness of what lies in the slot"},
      {path: "saddle.material", kind: "one", label: "Material"},
    ]},
-  {id: "targets", title: "Ranges and aims", figure: "action", folded: true,
-   lead: "The aim, and the range in which a reading is left alone.",
+  {id: "targets", title: "Ranges and targets", figure: "action", folded: true,
+   lead: "The target, and the range in which a reading is left alone.",
    fields: [
      {path: "targets.relief", kind: "band", label: "Relief", figure: "relief"},
      {path: "targets.action", kind: "bands", label: "Action at fret 12", figure: "action", note: "open, at fret 12"},

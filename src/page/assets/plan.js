@@ -142,7 +142,7 @@ function clearance(result) {
     (strings.some((one, k) => assumed(k)) ? " * Its core was not given: a usual one is assumed, and nothing is cut by this." : ""))];
 }
 
-const sure = (more = "") => make("p", {class: "hint"}, "Too high by: the whole way to the aim, a minus is too low; ± is the measuring error, " +
+const sure = (more = "") => make("p", {class: "hint"}, "Too high by: the whole way to the target, a minus is too low; ± is the measuring error, " +
   "two standard uncertainties." + more);
 
 const verdicts = {leave: "leave", file: "deeper", raise: "raise", lower: "lower", wait: "wait"};
