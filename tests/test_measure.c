@@ -175,10 +175,10 @@ static void look_for_ways(const sil_drawing *sheet, const sil_bench *bench)
     const char *held[] = {
         [SIL_HOLD_OPEN] = "open", [SIL_HOLD_2] = "on the 2nd", [SIL_HOLD_3] = "at the 3rd"};
     assert_int_equal(told(sheet, "Eye level with the string."), at_12);
-    assert_int_equal(told(sheet, "Target: open, over fret 12."), !at_12);
+    assert_int_equal(told(sheet, "Range: open, over fret 12."), !at_12);
     assert_int_equal(told(sheet, "open, at 12"), !at_12);
     assert_int_equal(told(sheet, "The thickest feeler that does not lift it."), as_wanted);
-    assert_int_equal(told(sheet, draw_say(draft, "Target: %s.", target)), !as_wanted);
+    assert_int_equal(told(sheet, draw_say(draft, "Range: %s.", target)), !as_wanted);
     assert_true(as_wanted || told(sheet, held[bench->targets.first_held]) > 0);
     assert_int_equal(
         told(sheet, draw_say(draft, "%s, %s", view_field("readings.first").label, hold)), 1);

@@ -106,7 +106,7 @@ typedef struct brief_glance {
     const char *verdict; /* "in range", "too low", "wait": at most 12 letters */
     brief_state state;   /* what kind of verdict that is */
     const char *span;    /* what was read, as short as it can be: "0.06 to 0.10"; "" for nothing */
-    brief_sentence figures; /* what that rests on: "0.18 (target 0.05 to 0.30)"; "" for nothing */
+    brief_sentence figures; /* what that rests on: "0.18 (range 0.05 to 0.30)"; "" for nothing */
 } brief_glance;
 
 /* A figure for each string, of which a sentence gives only the least and the most. */
@@ -241,6 +241,10 @@ const char *brief_tune_waits(sil_tune_wait wait);
 
 /* brief_from_to: "0.06 to 0.10", or one of them where both are the same; kept in the store. */
 const char *brief_from_to(text_store *store, const char *least, const char *most);
+
+/* brief_turns: turns in words: "about 1/2 turn", "about 1-3/8 turns", "less than 1/8 turn"; kept in
+ * the store. */
+const char *brief_turns(text_store *store, brief_figure turns);
 
 /* brief_bound: how far the hardest clean pluck and the fret it names may be relied on. */
 const char *brief_bound(void);

@@ -119,7 +119,7 @@ code_words code_words_of(sil_code code)
                                        "for the strings, or let them leave the bridge lower."};
     case SIL_NECK_ANGLE:
         return (code_words){.word = "neck-angle",
-                            .subject = "Even the top of the target range needs more than the "
+                            .subject = "Even the top of the range needs more than the "
                                        "saddle has",
                             .meaning = "The neck's angle is at fault, and no work on the saddle "
                                        "would cure it."};
@@ -271,8 +271,8 @@ code_words code_words_of(sil_code code)
                                        "saddle or the neck's angle is judged."};
     case SIL_SHORT_BY_BRIDGE:
         return (code_words){.word = "short-by-bridge",
-                            .subject = "The bridge reaches the end of its travel before the target "
-                                       "range",
+                            .subject = "The bridge reaches the end of its travel before the "
+                                       "strings are in range",
                             .meaning = "First look at its notches, then at its feet, and only then "
                                        "at the neck's angle."};
     case SIL_AT_EDGE:

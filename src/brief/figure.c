@@ -84,7 +84,38 @@ brief_figure figure_signed(double value)
     return figure;
 }
 
+brief_figure figure_turns(double turns)
+{
+    if (!sil_known(turns) || !(fabs(turns) < 1000.0)) {
+        return figure_none();
+    }
+    static const char *const eighth[] = {"", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"};
+    brief_figure figure = {.exact = fabs(turns), .rounding = SIL_NEAREST};
+    int count = (int)floor(8.0 * fabs(turns) + 0.5 + 1e-9);
+    size_t length = 0;
+    if (count >= 8) {
+        length = sil_number_write(figure.shown, sizeof figure.shown, floor(count / 8.0), 0);
+    }
+    if (count % 8 != 0 || count == 0) {
+        snprintf(figure.shown + length, sizeof figure.shown - length, "%s%s",
+                 count == 0   ? "<"
+                 : length > 0 ? "-"
+                              : "",
+                 eighth[count == 0 ? 1 : count % 8]);
+    }
+    return figure;
+}
+
 brief_figure figure_none(void)
 {
     return (brief_figure){.exact = SIL_UNKNOWN, .shown = "-"};
+}
+
+const char *brief_turns(text_store *store, brief_figure turns)
+{
+    if (turns.shown[0] == '<') {
+        return text_keep(store, "less than %s turn", turns.shown + 1);
+    }
+    bool one = turns.exact < 1.0 + 1.0 / 16.0 - 1e-9;
+    return text_keep(store, "about %s turn%s", turns.shown, one ? "" : "s");
 }

@@ -14,6 +14,8 @@
  * figure_number: any other figure, with a given count of decimals, rounded to the nearest.
  * figure_share:  a share of a whole in per cent, rounded down: what is told to be half is.
  * figure_signed: a figure with its sign and at most one decimal, as a tuner shows cents.
+ * figure_turns:  turns of a screw, either way, to the nearest eighth, as a hand counts them: "1/2",
+ *                "1-3/8"; "<1/8" under half of one.
  * figure_none:   "-", where there is nothing to show.
  */
 brief_figure figure_length(sil_unit unit, double mm, sil_rounding way);
@@ -25,6 +27,7 @@ brief_figure figure_plain(sil_unit unit, double mm);
 brief_figure figure_number(double value, int decimals);
 brief_figure figure_share(double share);
 brief_figure figure_signed(double value);
+brief_figure figure_turns(double turns);
 brief_figure figure_none(void);
 
 /* What a size is made for, which decides how far it may be off. Common practice, no source. */

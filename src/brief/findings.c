@@ -53,12 +53,12 @@ static void tell_subject(telling *t, const char *subject, int fret)
     }
 }
 
-/* Writes " (target 1.50 to 2.00 mm)", or the limit that the figure is past. */
+/* Writes " (range 1.50 to 2.00 mm)", or the limit that the figure is past. */
 static void tell_range(telling *t, code_figure kind, const sil_finding *finding)
 {
     bool low = sil_known(finding->low), high = sil_known(finding->high);
     if (low && high && finding->low < finding->high) {
-        tell(t, " (target ");
+        tell(t, " (range ");
         tell_kind(t, kind, "low", finding->string, finding->low, true);
         tell(t, " to ");
         tell_kind(t, kind, "high", finding->string, finding->high, false);

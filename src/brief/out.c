@@ -73,7 +73,7 @@ out_of_range brief_out_of_range(const brief *b, sil_stage_name stage, bool high)
 
 void tell_band(telling *t, double low, double high, int string)
 {
-    tell(t, " (target ");
+    tell(t, " (range ");
     tell_figure(t, "low", string, figure_length(t->b->unit, low, SIL_NEAREST));
     tell(t, " to ");
     tell_figure(t, "high", string, figure_length(t->b->unit, high, SIL_NEAREST));

@@ -23,9 +23,9 @@ typedef enum brevity {
 } brevity;
 
 /* brief_out_of_range: what the findings of a stage call too high, or too low.
- * tell_out:   writes "string 1: 0.01 (target 0.03 to 0.10)", or "strings 1 and 4: 0.12 to 0.15, over by
+ * tell_out:   writes "string 1: 0.01 (range 0.03 to 0.10)", or "strings 1 and 4: 0.12 to 0.15, over by
  *             0.02". named: with the word for the side, where the verdict does not have it.
- * tell_band:  writes " (target 0.05 to 0.30)".
+ * tell_band:  writes " (range 0.05 to 0.30)".
  * tell_marks: writes " (5/64 to 7/64)" behind actions in inches. */
 out_of_range brief_out_of_range(const brief *b, sil_stage_name stage, bool high);
 void tell_out(const out_of_range *out, bool high, bool named, brevity cut, telling *t);

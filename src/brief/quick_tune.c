@@ -15,14 +15,14 @@ static brief_figure note(brief_quick *answer, const char *of, brief_way way, bri
     return figure;
 }
 
-/* " (3.4 turns)", where the travel of a turn is known. */
+/* " (about 3-3/8 turns)", where the travel of a turn is known. */
 static const char *turned(double turns, brief_way way, brief_quick *answer)
 {
     if (!sil_known(turns)) {
         return "";
     }
-    brief_figure figure = note(answer, "tune-turns", way, figure_number(fabs(turns), 1));
-    return text_keep(&answer->store, " (%s turns)", figure.shown);
+    brief_figure figure = note(answer, "tune-turns", way, figure_turns(turns));
+    return text_keep(&answer->store, " (%s)", brief_turns(&answer->store, figure));
 }
 
 void brief_quick_tune(double scale, double setback, double cents, double pitch, sil_unit unit,

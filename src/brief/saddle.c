@@ -51,7 +51,7 @@ static void fill_move(const brief *b, int i, brief_bearing *string)
     double down = moved_down(b->plan, i), turns = b->plan->saddle.turns[i];
     bool turned = brief_known(string->moves = size_of_move(b, down)) && sil_known(turns);
     string->way = way_of(down);
-    string->turns = turned ? figure_number(fabs(turns), 2) : figure_none();
+    string->turns = turned ? figure_turns(turns) : figure_none();
 }
 
 /* The action at fret 12 after the saddle has come down by `down`, with the nut done as planned. */
@@ -235,7 +235,7 @@ static void fill_posts(brief *b)
     for (brief_end end = BRIEF_TREBLE; end < BRIEF_ENDS; end++) {
         b->saddle.post[end] = (brief_post){
             way_of(work->post[end]), figure_length(b->unit, fabs(work->post[end]), SIL_NEAREST),
-            figure_number(fabs(work->post_turns[end]), 2)};
+            figure_turns(work->post_turns[end])};
     }
 }
 

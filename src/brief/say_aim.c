@@ -139,8 +139,8 @@ static void tell_clean_from(const brief *b, sil_stage_name part, const choices *
     tell_what(b, part, t);
     tell_row(t, "rings from", "read", &all->clean);
     tell_unit(t);
-    tell(t, one ? " up; its target range ends at " : " up; their target ranges end at ");
-    tell_row(t, "target up to", "high", &all->high);
+    tell(t, one ? " up; its range ends at " : " up; their ranges end at ");
+    tell_row(t, "range up to", "high", &all->high);
     tell_unit(t);
     tell(t, ".");
 }

@@ -7,11 +7,11 @@
 /* Why the saddle is left, and what is to be done about it. */
 static void tell_cause(const brief *b, telling *t)
 {
-    tell(t,
-         b->saddle.in_slot
-             ? "Leave the saddle: even at the top of the target range it would stand too low over "
-               "the bridge. "
-             : "Leave the saddle: it reaches the end of its travel before the target range. ");
+    tell(t, b->saddle.in_slot
+                ? "Leave the saddle: even at the top of the range it would stand too low over "
+                  "the bridge. "
+                : "Leave the saddle: it reaches the end of its travel before the strings are in "
+                  "range. ");
     switch (b->plan->neck.cause) {
     case SIL_SHORT_RELIEF:
         tell(t, "The neck's bow is at fault, which no truss rod can take out: straight, it would "

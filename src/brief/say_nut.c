@@ -13,7 +13,7 @@ void say_check_filled(const brief *b, telling *t)
 {
     tell_list gaps = tell_known(say_slots_with(b, say_slots(b, SIL_RAISE), say_gap_done));
     tell(t,
-         "The file touched the first stack, and went no deeper. The target of the gap at the 1st "
+         "The file touched the first stack, and went no deeper. The target for the gap at the 1st "
          "fret of ");
     tell_which(t, &gaps);
     tell(t, ", %s, is ", brief_hold(b->plan->bench.targets.first_held));

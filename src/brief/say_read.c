@@ -275,7 +275,7 @@ void say_finer(const brief *b, sil_stage_name stage, telling *t)
 {
     double tool = plan_finer_tool(b->plan, stage);
     if (!sil_known(tool)) {
-        tell(t, ", and a finer reading alone would not help: the target range is too narrow.");
+        tell(t, ", and a finer reading alone would not help: the range is too narrow.");
         return;
     }
     tell(t, ". Measured to \u00b1");

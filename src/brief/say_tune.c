@@ -5,7 +5,7 @@
 
 static const char back_is[] = "Back is away from the nut.";
 
-/* "string 1 back 1.50 mm (3.0 turns)" of each string whose screw is turned. */
+/* "string 1 back 1.50 mm (about 3 turns)" of each string whose screw is turned. */
 void say_tune_screws(const brief *b, telling *t)
 {
     const char *gap = "";
@@ -22,9 +22,8 @@ void say_tune_screws(const brief *b, telling *t)
         tell(t, " ");
         tell_length(t, "tune", i, string->move);
         if (brief_known(string->turns)) {
-            tell(t, " (");
-            tell_figure(t, "tune-turns", i, string->turns);
-            tell(t, " turns)");
+            tell(t, " (%s)", brief_turns(&t->b->store, string->turns));
+            tell_noted(t, "tune-turns", i, string->turns);
         }
         t->figure_way = BRIEF_NO_WAY;
         gap = ", ";

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The sentences for what is turned at the saddle: height screws, posts and thumbwheels. */
 #include <stdio.h>
+#include <string.h>
 
 #include "say.h"
 
@@ -12,9 +13,10 @@ static void tell_turned(telling *t, int string, brief_way way, brief_figure move
     tell_way_word(t, way);
     tell(t, " ");
     tell_length(t, "screw", string, moves);
-    tell(t, " (");
-    tell_figure(t, "turns", string, turns);
-    tell(t, " turns)");
+    const char about[] = "about ", *words = brief_turns(&t->b->store, turns);
+    bool many = string >= 0 && strncmp(words, about, sizeof about - 1) == 0; /* said once, after */
+    tell(t, " (%s)", words + (many ? sizeof about - 1 : 0));
+    tell_noted(t, "turns", string, turns);
     t->figure_way = BRIEF_NO_WAY;
 }
 
@@ -37,7 +39,9 @@ void say_posts(const brief *b, telling *t)
     tell_post(b, BRIEF_BASS, t);
     tell(t, floats ? ". First ease the strings, but never take all of them off."
                    : ". First ease the strings.");
-    tell(t, " All strings move with it, along one straight line.");
+    tell(t,
+         " All strings move with it, along one straight line. Turns only get you near: go by the "
+         "action.");
     if (floats) {
         tell(t, " Stand the bridge upright again in its place.");
     }
@@ -114,7 +118,7 @@ void say_screws(const brief *b, telling *t)
     if (!tell_screws_below(b, t)) {
         tell_screws(b, t);
     }
-    tell(t, ".");
+    tell(t, ". Turns only get you near: go by the action.");
     if (b->saddle.along) {
         tell(t, " Strings in their range go to their targets with the others: a screw costs "
                 "nothing.");

@@ -51,7 +51,7 @@ static void fill_string(const brief *b, int i, brief_tuned *string)
     string->way = sil_known(move) ? way_of(move) : BRIEF_NO_WAY;
     string->cents = figure_signed(t->cents[i]);
     string->move = figure_length(b->unit, fabs(move), SIL_NEAREST);
-    string->turns = figure_number(fabs(t->turns[i]), 1);
+    string->turns = figure_turns(t->turns[i]);
     string->left = works ? figure_signed(t->left[i]) : figure_none();
     string->peak = figure_length(b->unit, t->peak[i], SIL_NEAREST);
     string->drop =

@@ -23,8 +23,7 @@ code_wait code_wait_of(sil_code code)
         return (code_wait){.why = "nobody has looked at the frets for wear",
                            .for_what = "a look at the frets"};
     case SIL_PROTRUSION_LOW:
-        return (code_wait){.why =
-                               "the saddle would stand too low even at the top of the target range",
+        return (code_wait){.why = "the saddle would stand too low even at the top of the range",
                            .for_what = "the neck's angle"};
     case SIL_CLIMATE:
         return (code_wait){.why = "the humidity is outside its limits",
@@ -46,9 +45,9 @@ code_wait code_wait_of(sil_code code)
     case SIL_FORECAST:
         return (code_wait){.why = "the truss rod is turned first", .for_what = "the truss rod"};
     case SIL_ADJUST_LIMIT:
-        return (code_wait){.why =
-                               "the saddle reaches the end of its travel before the target range",
-                           .for_what = "a repairer"};
+        return (code_wait){
+            .why = "the saddle reaches the end of its travel before the strings are in range",
+            .for_what = "a repairer"};
     case SIL_SADDLE_LOOSE:
         return (code_wait){.why = "the saddle is not firm, so no action read over it is true",
                            .for_what = "a firm saddle"};

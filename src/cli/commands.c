@@ -85,7 +85,7 @@ const cli_command cli_commands[] = {
      .operand = "PROFILE|SHEET",
      .purpose = "a measuring sheet on paper, to fill in at the bench",
      .about = "Draws every reading to take, in the order of the sheet 'start' prints. Each has a\n"
-              "picture of where to hold and where to look, its target, and room for two visits.\n"
+              "picture of where to hold and where to look, its range, and room for two visits.\n"
               "Made from a sheet, it has what that sheet knows filled in.",
      .options = {{"-o", "OUT", "The .pdf, whole or not at all. - is standard output.", true},
                  {"--paper", "A4|A3|Letter", "A4 unless given.", false},

@@ -125,7 +125,7 @@ static void put_off(brief_off off, json_at row)
     json_put_word(row, "off", brief_known(off.by) ? off.by.shown : NULL);
 }
 
-/* A target range of actions in inches on a rule: "1/16 to 5/64"; NULL for any other. */
+/* A range of actions in inches on a rule: "1/16 to 5/64"; NULL for any other. */
 static const char *marks_of(const brief_range *range, text_store *store)
 {
     return range->low.marks[0] && range->high.marks[0]

@@ -144,8 +144,10 @@ static void put_posts(text *t, const brief_saddle *saddle)
         if (post->way == BRIEF_NO_WAY) {
             text_put(t, "as it is.\n");
         } else {
-            text_add(t, "%s %s, %s turns.\n", way_word(post->way), post->moves.shown,
-                     post->turns.shown);
+            text_store store = {0};
+            text_add(t, "%s %s, %s.\n", way_word(post->way), post->moves.shown,
+                     brief_turns(&store, post->turns));
+            text_store_free(&store);
         }
     }
 }

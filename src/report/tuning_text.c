@@ -66,7 +66,7 @@ void report_tuning(text *t, const brief *b)
     bool peaks = any_peak(b);
     text_add(t, "\nIN TUNE AT FRET 12: %s%s%s", tuning->headline, why ? ": " : "", why ? why : "");
     if (brief_known(tuning->within)) {
-        text_add(t, " (target %s cents either way)", tuning->within.shown + 1);
+        text_add(t, " (range %s cents either way)", tuning->within.shown + 1);
     }
     text_put(t, "\n");
     if (!tuning->read) {

@@ -3,7 +3,7 @@
 sheet: which figures, rounded which way, or a dash. Texts and papers are held against it."""
 import math
 
-from shown import DOWN, NEAREST, UP, shown, unknown
+from shown import DOWN, NEAREST, UP, eighths, shown, unknown
 
 LEAST_PASS = 0.005  # mm: less is no pass that a person could take
 FEEL = 0.1  # mm: less is not asked off the top
@@ -170,7 +170,7 @@ class Shown:
             else before - after
         if unknown(down) or down == 0:
             return "-", "-", "-"
-        turns = "-" if unknown(row["turns"]) else f"{abs(row['turns']):.2f}"
+        turns = "-" if unknown(row["turns"]) else eighths(row["turns"])
         return "down" if down > 0 else "up", self.length(abs(down)), turns
 
     def caliper(self, end):

@@ -117,3 +117,15 @@ def action(mm, unit):
     if unit == "mm" or marks in (" (-)", " (0)"):
         return figure
     return Either(figure + marks, figure.other + marks) if isinstance(figure, Either) else figure + marks
+
+
+def eighths(turns):
+    """Turns of a screw as a hand counts them, to the nearest eighth; under half of one "<1/8"."""
+    count = math.floor(8 * abs(turns) + 0.5 + 1e-9)
+    whole, rest = divmod(count, 8)
+    if count == 0:
+        return "<1/8"
+    of = 8
+    while rest and rest % 2 == 0:
+        rest, of = rest // 2, of // 2
+    return "-".join(([str(whole)] if whole else []) + ([f"{rest}/{of}"] if rest else []))

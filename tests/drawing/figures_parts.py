@@ -4,7 +4,7 @@ import math
 import re
 
 from packs import FRAME_LEFT, length, stands_led_out
-from shown import action, DOWN, Either, UP, limits, radius, rounded, size, unknown
+from shown import action, DOWN, Either, eighths, UP, limits, radius, rounded, size, unknown
 from part import LEAST_PASS
 
 # How far each size may be off, mm: the floor, the slot, the fit, a height, a cut. Common practice.
@@ -557,9 +557,9 @@ def saddle_screws(pack):
     if result["posts"]:
         for head, end in zip(heads, ("treble", "bass")):
             by = result["posts"][end]
-            pack.same(f"saddle: {end} post", re.findall(r"Treble|Bass|\bup|down|\d*\.\d+|\d+", head),
+            pack.same(f"saddle: {end} post", re.findall(r"Treble|Bass|\bup|down|\d*\.\d+|(?:\d+-|<)?\d/\d|\d+", head.replace("less than ", "<")),
                       [end.capitalize(), "up" if by < 0 else "down", length(pack, abs(by)),
-                       rounded(abs(result["posts"]["turns"][end]), 2)])
+                       eighths(result["posts"]["turns"][end])])
 
 
 def saddle(pack):

@@ -276,10 +276,10 @@ static void put_strings(draw_flow *flow, int number)
         brief_figure aim = draft->brief->action[i].wanted.aim;
         gauging[1].aim[i] = brief_known(aim) ? draw_action(draft, aim) : "";
     }
-    const char *wanted = draw_say(draft, "Target: %s.", brief_hold(bench->targets.first_held));
+    const char *wanted = draw_say(draft, "Range: %s.", brief_hold(bench->targets.first_held));
     const char *const how[2] = {as_wanted ? "The thickest feeler that does not lift it." : wanted,
                                 at_12 ? "Eye level with the string."
-                                      : "Target: open, over fret 12."};
+                                      : "Range: open, over fret 12."};
     draw_shapes *list = draw_flow_list(flow);
     double y = put_pair(draft, list, number, titles, figures, how);
     view_add_gaugings(draft, list, y - 3, row_height(flow), 2, gauging);

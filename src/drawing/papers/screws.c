@@ -111,13 +111,13 @@ static draw_shapes *table(const draw_flow *flow)
     return list;
 }
 
-/* Words such as "Treble side down 0.49 mm (0.70 turns)". */
+/* Words such as "Treble side down 0.49 mm (about 3/4 turn)". */
 static const char *say_post(const draw_draft *draft, brief_end end)
 {
     const brief_post *post = &draft->brief->saddle.post[end];
-    return draw_say(draft, "%s side %s %s %s (%s turns)", end == BRIEF_TREBLE ? "Treble" : "Bass",
+    return draw_say(draft, "%s side %s %s %s (%s)", end == BRIEF_TREBLE ? "Treble" : "Bass",
                     post->way == BRIEF_UP ? "up" : "down", draw_figure(draft, post->moves),
-                    draft->brief->unit_name, draw_figure(draft, post->turns));
+                    draft->brief->unit_name, brief_turns(draft->store, post->turns));
 }
 
 static void put_headline(draw_flow *flow)

@@ -129,7 +129,7 @@ export const sections = [
      {path: "saddle.pickup", kind: "one", label: "Pickup under it", figure: "height", note: "thickness of what lies in the slot"},
      {path: "saddle.material", kind: "one", label: "Material"},
    ]},
-  {id: "targets", title: "Targets", figure: "action", folded: true,
+  {id: "targets", title: "Ranges and targets", figure: "action", folded: true,
    lead: "The target, and the range in which a reading is left alone.",
    fields: [
      {path: "targets.relief", kind: "band", label: "Relief", figure: "relief"},
@@ -137,7 +137,7 @@ export const sections = [
      {path: "targets.first", kind: "bands", label: "Gap at the 1st fret", figure: "first"},
      {path: "attack", kind: "attack", label: "Pick strength", figure: "buzz",
       words: [["light", "light"], ["medium", "medium"], ["firm", "firm"], ["any", "any"]], usual: "medium", note: "light, medium, firm or any"},
-     {path: "targets", note: "low, target, high: what is in range is left alone"},
+     {path: "targets", note: "low, aim, high: what is in range is left alone"},
    ]},
   {id: "tools", title: "Tools", folded: true, figure: "feeler", lead: "What each reads to, plus or minus.",
    fields: [
@@ -167,7 +167,7 @@ export const kindOf = (profile) => kinds.get(profile) || profile.replaceAll("-",
 
 const notes = new Map([
   ["units", "of a bare length; 0.012 in, 12 thou and 5/64 in are read too"],
-  ["profile", "typical dimensions, targets and limits; what this sheet says comes first"],
+  ["profile", "typical dimensions, ranges and limits; what this sheet says comes first"],
   ["readings", "the last of several counts and stands alone"],
   ...sections.flatMap((section) => section.fields).filter((field) => field.note).map((field) => [field.path, field.note]),
 ]);

@@ -126,7 +126,7 @@ export function show(glance, result, calls) {
 
 const sides = {in: "in range", under: "under", over: "over"};
 
-// A target range, and where the reading is: "1.9 to 2.1", "over by 0.10"; or shorter, "1.9–2.1", "0.10 over".
+// A range, and where the reading is: "1.9 to 2.1", "over by 0.10"; or shorter, "1.9–2.1", "0.10 over".
 function rangeWords(one, short = false) {
   const side = sides[one.side] || "";
   return [`${one.low}${short ? "–" : " to "}${one.high}${one.marks ? ` (${one.marks})` : ""}`,

@@ -3,7 +3,7 @@
 // part of the sheet it belongs to.
 import {sections} from "./fields.js";
 
-const titles = {job: "The job", shop: "The shop", instrument: "The instrument", nut: "Nut", saddle: "Saddle", readings: "This visit", targets: "Targets",
+const titles = {job: "The job", shop: "The shop", instrument: "The instrument", nut: "Nut", saddle: "Saddle", readings: "This visit", targets: "Ranges and targets",
   attack: "How hard it is picked", tools: "Tools", limits: "Limits", allowances: "Allowances", model: "How the strings are held", top: "The sheet"};
 // What belongs to a kind of instrument and not to a sheet, and what the page sets itself.
 const elsewhere = /^(sillet|units|profile|strings|styles|attacks|materials|plausible|readings\.(relief|frets|buzz))(\.|$)/;
