@@ -155,7 +155,7 @@ act_words act_words_of(sil_act act)
             .main = "slot",
             .dangers = gluing,
             .large = {{"stack-first", "recut at first to feelers of", ", at first to feelers of"},
-                      {"slot", "too low by"}}};
+                      {"slot", "under its target by"}}};
     case SIL_ACT_SHIM_NUT:
         return (act_words){.word = "shim-nut",
                            .what = say_shim_nut,

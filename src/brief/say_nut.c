@@ -47,10 +47,10 @@ void say_fill(const brief *b, telling *t)
     tell(t, one ? " is too low" : " are too low");
     t->way = t->figure_way = BRIEF_UP;
     if (tell_chosen(&low) == tell_chosen(&slots)) {
-        tell(t, " by ");
+        tell(t, ": ");
         tell_each(t, "slot", &low);
         tell_unit(t);
-        tell(t, " at the nut");
+        tell(t, one ? " under its target at the nut" : " under their targets at the nut");
     }
     t->figure_way = BRIEF_NO_WAY;
     bool hardly = all_hardly_low(b, &slots);

@@ -108,7 +108,8 @@ def is_done(part):
 def slots_filed(before, state):
     """A slot that is cut from above stands where the plan has it, and higher by what stays on; whether
     the old one was read or not."""
-    after = before.done.slots.after
+    planned = before.result["stages"][3]["strings"]   # of a new nut every slot, the good ones too
+    after = Plain(**{**vars(before.done.slots.after), "nut": np.array([number(row["nut_height"]) for row in planned])})
     cut = state if math.isnan(state.bend) else bent(after, before.board, state.bend, before.job.ratio)
     for i, row in enumerate(before.result["nut"]["strings"]):
         if row["leave"] is not None:
