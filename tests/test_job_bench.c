@@ -50,12 +50,14 @@ static void a_rod_works_where_it_is_there_and_moves(void **state)
         sil_rod rod;
         sil_rod_state rod_state;
         bool works;
-    } rods[] = {
-        {SIL_ROD_NOT_GIVEN, SIL_ROD_WORKS, false},        {SIL_ROD_NONE, SIL_ROD_WORKS, false},
-        {SIL_ROD_ONE_WAY, SIL_ROD_STATE_NOT_GIVEN, true}, {SIL_ROD_TWO_WAY, SIL_ROD_WORKS, true},
-        {SIL_ROD_TWO_WAY, SIL_ROD_SLACK, false},          {SIL_ROD_TWO_WAY, SIL_ROD_AT_END, false},
-        {SIL_ROD_TWO_WAY, SIL_ROD_STUCK, false},
-        {SIL_ROD_ONE_WAY, SIL_ROD_ACCEPTED, false}};
+    } rods[] = {{SIL_ROD_NOT_GIVEN, SIL_ROD_WORKS, false},
+                {SIL_ROD_NONE, SIL_ROD_WORKS, false},
+                {SIL_ROD_ONE_WAY, SIL_ROD_STATE_NOT_GIVEN, true},
+                {SIL_ROD_TWO_WAY, SIL_ROD_WORKS, true},
+                {SIL_ROD_TWO_WAY, SIL_ROD_SLACK, false},
+                {SIL_ROD_TWO_WAY, SIL_ROD_AT_END, false},
+                {SIL_ROD_TWO_WAY, SIL_ROD_STUCK, false},
+                {SIL_ROD_ONE_WAY, SIL_ROD_ACCEPTED, false}};
     for (size_t i = 0; i < sizeof rods / sizeof rods[0]; i++) {
         spoilt s;
         sil_bench bench;

@@ -6,6 +6,12 @@
 static const unsigned cutting = ACT_CUTTING, parting = ACT_PARTING | ACT_CUTTING,
                       gluing = ACT_CUTTING | ACT_GLUING;
 
+/* A figure at which the step does not stop. */
+static act_figure shown_as(const char *of, const char *label)
+{
+    return (act_figure){of, label, NULL};
+}
+
 act_words act_words_of(sil_act act)
 {
     switch (act) {
@@ -80,33 +86,34 @@ act_words act_words_of(sil_act act)
                            .check = say_check_rod_by_ear,
                            .next = "turn the rod, by ear"};
     case SIL_ACT_NECK_BOW:
-        return (act_words){.word = "neck-bow",
-                           .what = say_neck_bow,
-                           .check = say_check_stop,
-                           .next = "neck to a repairer",
-                           .large = {{"relief", "the relief is"}, {"relief-limit", "at most"}}};
+        return (act_words){
+            .word = "neck-bow",
+            .what = say_neck_bow,
+            .check = say_check_stop,
+            .next = "neck to a repairer",
+            .large = {shown_as("relief", "the relief is"), shown_as("relief-limit", "at most")}};
     case SIL_ACT_ROD_FIRST:
-        return (act_words){
-            .word = "rod-first",
-            .what = say_rod_first,
-            .check = say_check_rod_first,
-            .next = "put the truss rod right",
-            .large = {{"relief", "the relief is"}, {"relief-target", "it is to be"}}};
+        return (act_words){.word = "rod-first",
+                           .what = say_rod_first,
+                           .check = say_check_rod_first,
+                           .next = "put the truss rod right",
+                           .large = {shown_as("relief", "the relief is"),
+                                     shown_as("relief-target", "it is to be")}};
     case SIL_ACT_BACK_BOW:
-        return (act_words){
-            .word = "back-bow",
-            .what = say_back_bow,
-            .check = say_check_back_bow,
-            .next = "ease the back-bow",
-            .large = {{"relief", "the relief is"}, {"relief-target", "it is to be"}}};
+        return (act_words){.word = "back-bow",
+                           .what = say_back_bow,
+                           .check = say_check_back_bow,
+                           .next = "ease the back-bow",
+                           .large = {shown_as("relief", "the relief is"),
+                                     shown_as("relief-target", "it is to be")}};
     case SIL_ACT_ROD:
-        return (act_words){
-            .word = "rod",
-            .what = say_rod,
-            .check = say_check_rod,
-            .next = "turn the truss rod",
-            .main = "relief-target",
-            .large = {{"relief-target", "bring the relief to"}, {"relief", "it is now"}}};
+        return (act_words){.word = "rod",
+                           .what = say_rod,
+                           .check = say_check_rod,
+                           .next = "turn the truss rod",
+                           .main = "relief-target",
+                           .large = {shown_as("relief-target", "bring the relief to"),
+                                     shown_as("relief", "it is now")}};
     case SIL_ACT_READ_AGAIN:
         return (act_words){.word = "measure-again",
                            .what = say_read_again,
@@ -119,7 +126,7 @@ act_words act_words_of(sil_act act)
                            .next = "seat the proud frets",
                            .main = "proud",
                            .dangers = gluing,
-                           .large = {{"proud", "stands proud by"}}};
+                           .large = {shown_as("proud", "stands proud by")}};
     case SIL_ACT_LEVEL_FRETS:
         return (act_words){.word = "level-frets",
                            .what = say_level,
@@ -127,14 +134,14 @@ act_words act_words_of(sil_act act)
                            .next = "level the frets",
                            .main = "level",
                            .dangers = cutting,
-                           .large = {{"level", "off every fret"}}};
+                           .large = {shown_as("level", "off every fret")}};
     case SIL_ACT_NEW_FRETS:
         return (act_words){.word = "new-frets",
                            .what = say_new_frets,
                            .check = say_check_new_frets,
                            .next = "new frets",
                            .dangers = gluing,
-                           .large = {{"worn", "worn by"}}};
+                           .large = {shown_as("worn", "worn by")}};
     case SIL_ACT_FILE_SLOTS:
         return (act_words){.word = "file-slots",
                            .what = say_file,
@@ -144,7 +151,7 @@ act_words act_words_of(sil_act act)
                            .main = "slot",
                            .dangers = cutting,
                            .large = {{"stack", "stop at feelers of", " to feelers of"},
-                                     {"slot", "deeper, this pass"}}};
+                                     shown_as("slot", "deeper, this pass")}};
     case SIL_ACT_FILL_SLOT:
         return (act_words){
             .word = "fill-slot",
@@ -155,7 +162,7 @@ act_words act_words_of(sil_act act)
             .main = "slot",
             .dangers = gluing,
             .large = {{"stack-first", "recut at first to feelers of", ", at first to feelers of"},
-                      {"slot", "under its target by"}}};
+                      shown_as("slot", "under its target by")}};
     case SIL_ACT_SHIM_NUT:
         return (act_words){.word = "shim-nut",
                            .what = say_shim_nut,
@@ -164,8 +171,8 @@ act_words act_words_of(sil_act act)
                            .next = "shim the nut",
                            .main = "shim",
                            .dangers = parting,
-                           .large = {{"shim", "shim, full length"},
-                                     {"stack-first", "then at first to feelers of"}}};
+                           .large = {shown_as("shim", "shim, full length"),
+                                     shown_as("stack-first", "then at first to feelers of")}};
     case SIL_ACT_SAND_SADDLE:
         return (act_words){
             .word = "sand-saddle",
@@ -175,7 +182,7 @@ act_words act_words_of(sil_act act)
             .main = "base",
             .dangers = parting,
             .large = {{"caliper", "caliper, bottom to top", " until the caliper reads"},
-                      {"base", "off the bottom, this pass"}}};
+                      shown_as("base", "off the bottom, this pass")}};
     case SIL_ACT_DRESS_SADDLE:
         return (act_words){.word = "dress-saddle",
                            .what = say_dress,
@@ -183,7 +190,7 @@ act_words act_words_of(sil_act act)
                            .next = "dress the saddle's top",
                            .main = "top",
                            .dangers = cutting,
-                           .large = {{"top", "off the top, this pass"}}};
+                           .large = {shown_as("top", "off the top, this pass")}};
     case SIL_ACT_SHIM_SADDLE:
         return (act_words){.word = "shim-saddle",
                            .what = say_shim_saddle,
@@ -191,7 +198,7 @@ act_words act_words_of(sil_act act)
                            .next = "shim the saddle",
                            .main = "shim",
                            .dangers = parting,
-                           .large = {{"shim", "shim, full length"}}};
+                           .large = {shown_as("shim", "shim, full length")}};
     case SIL_ACT_NEW_SADDLE:
         return (act_words){
             .word = "new-saddle",
@@ -200,22 +207,23 @@ act_words act_words_of(sil_act act)
             .next = "new saddle",
             .dangers = parting,
             .large = {{"height-first", "at first, over its bottom", ", at first to a height of"},
-                      {"height", "final"}}};
+                      shown_as("height", "final")}};
     case SIL_ACT_TURN_SCREWS:
-        return (act_words){
-            .word = "turn-screws",
-            .what = say_screws,
-            .check = say_check_action,
-            .next = "turn the height screws",
-            .main = "screw",
-            .large = {{"turns", "turns, both screws"}, {"screw", "which moves it by"}}};
-    case SIL_ACT_TURN_POSTS:
-        return (act_words){.word = "turn-posts",
-                           .what = say_posts,
+        return (act_words){.word = "turn-screws",
+                           .what = say_screws,
                            .check = say_check_action,
-                           .next = "turn the bridge's posts",
+                           .next = "turn the height screws",
                            .main = "screw",
-                           .large = {{"turns", "turns"}, {"screw", "which moves it by"}}};
+                           .large = {shown_as("turns", "turns, both screws"),
+                                     shown_as("screw", "which moves it by")}};
+    case SIL_ACT_TURN_POSTS:
+        return (act_words){
+            .word = "turn-posts",
+            .what = say_posts,
+            .check = say_check_action,
+            .next = "turn the bridge's posts",
+            .main = "screw",
+            .large = {shown_as("turns", "turns"), shown_as("screw", "which moves it by")}};
     case SIL_ACT_BRIDGE_CURVE:
         return (act_words){.word = "bridge-curve",
                            .what = say_curve,
@@ -229,7 +237,7 @@ act_words act_words_of(sil_act act)
                            .next = "work the zero fret",
                            .main = "zero-fret",
                            .dangers = cutting,
-                           .large = {{"zero-fret", "too high by"}}};
+                           .large = {shown_as("zero-fret", "too high by")}};
     case SIL_ACT_RAISE_ZERO_FRET:
         return (act_words){.word = "raise-zero-fret",
                            .what = say_raise_zero_fret,
@@ -237,61 +245,63 @@ act_words act_words_of(sil_act act)
                            .next = "raise the zero fret",
                            .main = "zero-fret-over",
                            .dangers = cutting,
-                           .large = {{"zero-fret-height", "fret height before dressing"},
-                                     {"zero-fret-over", "over the other frets"}}};
+                           .large = {shown_as("zero-fret-height", "fret height before dressing"),
+                                     shown_as("zero-fret-over", "over the other frets")}};
     case SIL_ACT_NECK_ANGLE:
         return (act_words){.word = "neck-angle",
                            .what = say_neck_angle,
                            .check = say_check_neck_angle,
                            .next = "neck to a repairer"};
     case SIL_ACT_NECK_SHIM:
-        return (act_words){
-            .word = "neck-shim",
-            .what = say_neck_shim,
-            .check = say_check_neck,
-            .next = "neck to a repairer",
-            .large = {{"wedge", "wedge, at its thick end"}, {"lift", "frets higher by"}}};
+        return (act_words){.word = "neck-shim",
+                           .what = say_neck_shim,
+                           .check = say_check_neck,
+                           .next = "neck to a repairer",
+                           .large = {shown_as("wedge", "wedge, at its thick end"),
+                                     shown_as("lift", "frets higher by")}};
     case SIL_ACT_NECK_RESET:
         return (act_words){.word = "neck-reset",
                            .what = say_neck_reset,
                            .check = say_check_neck,
                            .next = "neck to a repairer",
-                           .large = {{"heel", "off the heel, about"}, {"lift", "frets higher by"}}};
+                           .large = {shown_as("heel", "off the heel, about"),
+                                     shown_as("lift", "frets higher by")}};
     case SIL_ACT_TUNE_SCREWS:
-        return (act_words){.word = "tune-screws",
-                           .what = say_tune_screws,
-                           .check = say_check_cents,
-                           .next = "turn intonation screws",
-                           .large = {{"tune", "move it by"}, {"tune-turns", "turns"}}};
+        return (act_words){
+            .word = "tune-screws",
+            .what = say_tune_screws,
+            .check = say_check_cents,
+            .next = "turn intonation screws",
+            .large = {shown_as("tune", "move it by"), shown_as("tune-turns", "turns")}};
     case SIL_ACT_TUNE_ENDS:
         return (act_words){.word = "tune-ends",
                            .what = say_tune_ends,
                            .check = say_check_cents,
                            .next = "move the bridge",
-                           .large = {{"tune-end", "move that end by"}}};
+                           .large = {shown_as("tune-end", "move that end by")}};
     case SIL_ACT_FILE_PEAKS:
         return (act_words){.word = "file-peaks",
                            .what = say_file_peaks,
                            .check = say_check_peaks,
                            .next = "file the saddle's peaks",
                            .dangers = cutting,
-                           .large = {{"peak", "peak, from the front edge"}}};
+                           .large = {shown_as("peak", "peak, from the front edge")}};
     case SIL_ACT_TUNED_SADDLE:
         return (act_words){.word = "tuned-saddle",
                            .what = say_tuned_saddle,
                            .check = say_check_peaks,
                            .next = "new saddle, for tune",
                            .dangers = parting,
-                           .large = {{"thick", "as thick as"}}};
+                           .large = {shown_as("thick", "as thick as")}};
     case SIL_ACT_FIT_NUT:
-        return (act_words){
-            .word = "fit-nut-blank",
-            .what = say_fit_nut,
-            .check = say_check_fit_blank,
-            .next = "new nut: fit a blank",
-            .dangers = parting,
-            .goes_on = true,
-            .large = {{"thickness", "push fit, about"}, {"length", "cut it to a length of"}}};
+        return (act_words){.word = "fit-nut-blank",
+                           .what = say_fit_nut,
+                           .check = say_check_fit_blank,
+                           .next = "new nut: fit a blank",
+                           .dangers = parting,
+                           .goes_on = true,
+                           .large = {shown_as("thickness", "push fit, about"),
+                                     shown_as("length", "cut it to a length of")}};
     case SIL_ACT_MARK_NUT:
         return (act_words){.word = "mark-nut",
                            .what = say_mark_nut,
@@ -299,7 +309,7 @@ act_words act_words_of(sil_act act)
                            .next = "new nut: mark its slots",
                            .dangers = cutting,
                            .goes_on = true,
-                           .large = {{"centre", "from the bass end"}}};
+                           .large = {shown_as("centre", "from the bass end")}};
     case SIL_ACT_CUT_NUT:
         return (act_words){
             .word = "cut-nut-slots",
@@ -309,29 +319,29 @@ act_words act_words_of(sil_act act)
             .dangers = cutting,
             .goes_on = true,
             .large = {{"stack-first", "at first, feelers of", ", at first to feelers of"},
-                      {"stack", "final"}}};
+                      shown_as("stack", "final")}};
     case SIL_ACT_SHAPE_NUT:
-        return (act_words){
-            .word = "shape-nut",
-            .what = say_shape_nut,
-            .check = say_check_shape_nut,
-            .next = "new nut: shape its top",
-            .dangers = gluing,
-            .large = {{"depth", "depth when done"}, {"height", "height of the nut"}}};
+        return (act_words){.word = "shape-nut",
+                           .what = say_shape_nut,
+                           .check = say_check_shape_nut,
+                           .next = "new nut: shape its top",
+                           .dangers = gluing,
+                           .large = {shown_as("depth", "depth when done"),
+                                     shown_as("height", "height of the nut")}};
     case SIL_ACT_MEASURE_BRIDGE:
         return (act_words){.word = "measure-bridge",
                            .what = say_measure_bridge,
                            .check = say_check_written,
                            .next = "measure the bridge"};
     case SIL_ACT_FIT_BLANK:
-        return (act_words){
-            .word = "fit-saddle-blank",
-            .what = say_fit_blank,
-            .check = say_check_fit_blank,
-            .next = "new saddle: fit a blank",
-            .dangers = parting,
-            .goes_on = true,
-            .large = {{"thickness", "push fit, about"}, {"length", "cut it to a length of"}}};
+        return (act_words){.word = "fit-saddle-blank",
+                           .what = say_fit_blank,
+                           .check = say_check_fit_blank,
+                           .next = "new saddle: fit a blank",
+                           .dangers = parting,
+                           .goes_on = true,
+                           .large = {shown_as("thickness", "push fit, about"),
+                                     shown_as("length", "cut it to a length of")}};
     case SIL_ACT_SHAPE_SADDLE:
         return (act_words){
             .word = "shape-saddle",
@@ -340,7 +350,7 @@ act_words act_words_of(sil_act act)
             .next = "new saddle: shape its top",
             .dangers = cutting,
             .large = {{"height-first", "at first, over its bottom", ", at first to a height of"},
-                      {"height", "final"}}};
+                      shown_as("height", "final")}};
     case SIL_ACT_READ_NEW:
         return (act_words){.word = "measure-new-part",
                            .what = say_read_new,

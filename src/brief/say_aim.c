@@ -106,9 +106,8 @@ static void tell_hopeless(const choices *all, telling *t)
     if (tell_chosen(&all->hopeless) > 0) {
         tell(t, "%sThis pick is too hard for this set-up: ", t->words.length > 0 ? " " : "");
         tell_which(t, &all->hopeless);
-        tell(t, tell_chosen(&all->hopeless) == 1
-                    ? " would still buzz far above its range."
-                    : " would still buzz far above their ranges.");
+        tell(t, tell_chosen(&all->hopeless) == 1 ? " would still buzz far above its range."
+                                                 : " would still buzz far above their ranges.");
     }
 }
 

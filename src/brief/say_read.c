@@ -234,16 +234,32 @@ void say_check_read_again(const brief *b, telling *t)
     tell(t, "Do not cut nut or saddle before that: their figures today are a forecast.");
 }
 
+/* Whether the relief is out of its range and no rod is there, or left, to put it right. */
+static bool relief_stays(const brief *b)
+{
+    for (int k = 0; k < b->plan->finding_count; k++) {
+        if (b->plan->findings[k].code == SIL_ROD_LIMIT) {
+            return true;
+        }
+    }
+    return false;
+}
+
 void say_check(const brief *b, telling *t)
 {
-    tell(t, b->plan->done ? "Nothing is left to cut: every reading is in its range. Play every "
-                            "string at every fret and listen."
-            : plan_makes(b->plan)
-                ? "The new part waits for that. Then write it on the sheet, and plan again."
-            : b->slackens
-                ? "The strings were slack: tune, and let the neck settle, overnight if you can. "
-                  "Read the relief first, then everything else, write it and plan again."
-                : "Tune, measure everything again, write it on the sheet and plan again.");
+    tell(t,
+         b->plan->done
+             ? relief_stays(b)
+                   ? "Nothing is left to cut: every reading is in its range but the relief, "
+                     "which stays as it is. Play every string at every fret and listen."
+                   : "Nothing is left to cut: every reading is in its range. Play every string at "
+                     "every fret and listen."
+         : plan_makes(b->plan)
+             ? "The new part waits for that. Then write it on the sheet, and plan again."
+         : b->slackens
+             ? "The strings were slack: tune, and let the neck settle, overnight if you can. "
+               "Read the relief first, then everything else, write it and plan again."
+             : "Tune, measure everything again, write it on the sheet and plan again.");
     if (!b->tuning.read && sil_known(b->plan->job->targets.cents)) {
         tell(t,
              " Check every string at fret 12 with a tuner, against the octave of the open string, "

@@ -68,10 +68,10 @@ typedef struct part_saddle {
                                          saddle, above its own bottom */
     double bridge[SIL_STRINGS_MAX];   /* the bridge's top above the saddle's bottom */
     part_curve present_top, finished_top;
-    part_curve first_top;          /* after the first pass; of a new saddle as it is made at first */
-    bool cut;                      /* something comes off the present saddle, at bottom or top */
-    bool more;                     /* the first pass is not all: something stays on for a later one */
-    bool base;                     /* the bottom is sanded */
+    part_curve first_top; /* after the first pass; of a new saddle as it is made at first */
+    bool cut;             /* something comes off the present saddle, at bottom or top */
+    bool more;            /* the first pass is not all: something stays on for a later one */
+    bool base;            /* the bottom is sanded */
     sil_line base_all, base_first; /* how much comes off along the saddle, over z = x - length/2 */
     double shim;                   /* under the saddle; 0 for none */
     bool anew;                     /* a new saddle is made */

@@ -201,8 +201,9 @@ static void order_saddle(sil_plan *plan)
     step(plan, !shims && sil_known(plan->neck.heel), SIL_SADDLE, SIL_ACT_NECK_RESET);
 }
 
-/* Whether every reading is given and in its range, and nothing needs to be put right. A buzz that
- * is still heard then has a cause outside the set-up, so the set-up is done. */
+/* Whether every reading is given and in its range, or is a relief that is left as it is, and nothing
+ * needs to be put right. A buzz that is still heard then has a cause outside the set-up, so the set-up
+ * is done. */
 static bool all_done(const sil_plan *plan)
 {
     if (plan->reading < 0 || !sil_known(plan->stages.fit[SIL_NOW].bend) ||
@@ -211,8 +212,7 @@ static bool all_done(const sil_plan *plan)
     }
     for (int k = 0; k < plan->finding_count; k++) {
         sil_code code = plan->findings[k].code;
-        if (plan->findings[k].level >= SIL_LEVEL_ACT || code == SIL_TOOL_COARSE ||
-            code == SIL_ROD_LIMIT) {
+        if (plan->findings[k].level >= SIL_LEVEL_ACT || code == SIL_TOOL_COARSE) {
             return false;
         }
     }

@@ -10,6 +10,7 @@ import yaml
 
 import bench
 import carry
+import parts
 import seat
 import sense
 import sheet
@@ -333,11 +334,14 @@ def finished(view):
     there = not (np.isnan(read.action).any() or np.isnan(view.done.now.bend)
                  or (np.isnan(read.first) & np.isnan(read.first_open)).any())
     flat = view.board.join < 3
-    straight = flat or view.done.relief_side in ("within", "at-low", "at-high")
+    b = job.board   # what no rod is there to put right, or is left, stays as it is
+    left = not (b.rod == "unknown" or b.rod != "none" and b.rod_state == "works"
+                or parts.bow_first(job, view.done) or bench.bowed_for_good(view.board, job, view.done))
+    straight = flat or left or view.done.relief_side in ("within", "at-low", "at-high")
     bowed_back = not flat and r.relief.gap < 0
     sound = all(abs(off) <= job.limits.wear + bench.EDGE for _, _, off in r.off)
-    parts = result["nut"], result["saddle"]
-    idle = all(part["remedy"] == "none" and not part["withheld_by"] for part in parts) \
+    both = result["nut"], result["saddle"]
+    idle = all(part["remedy"] == "none" and not part["withheld_by"] for part in both) \
         and view.made.remedy in ("none", "note")
     settled = not seat.present_heights(view.board, job, view.done.now)[2]
     return bool(there and straight and not bowed_back and sound and idle and gaps and settled)
