@@ -268,6 +268,10 @@ def settled(job, got):
     bent, rod = got["stages"][-1]["relief"], job.board.rod != "none" and job.board.rod_state == "works"
     if rod and bent is not None and not low - 1e-9 <= bent <= high + 1e-9:
         return False   # at an edge, which is narrower for a straightedge than for a string
+    if parts_of[0]["remedy"] == "shim":   # it leaves some past their range, by no more than was read to
+        gaps = [s[f"first_held{job.targets.held or 2}"] for s in got["stages"][-1]["strings"]]
+        if any(gap > high + 1e-9 for gap, (_, _, high) in zip(gaps, job.targets.first)):
+            return False
     return (job.targets.held and not any(part["withheld_by"] for part in parts_of)
             and all(s["verdict"] != "wait" and not s["at_edge"]   # read anew, its edge is narrower
                     for part in parts_of for s in part["strings"]))

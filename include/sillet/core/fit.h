@@ -26,8 +26,8 @@ typedef struct sil_gaps {
     double first[SIL_STRINGS_MAX];      /* gap at fret 1, mm */
     sil_tap first_tap[SIL_STRINGS_MAX]; /* where no gauge was used */
     sil_hold first_held;
-    double first_open[SIL_STRINGS_MAX]; /* open gap, if also read; used if first is 0
-                                           where known, also as 0 */
+    double first_open[SIL_STRINGS_MAX]; /* open gap, if also read; it counts where first is 0 or
+                                           unknown, and where it is 0 itself */
 } sil_gaps;
 
 typedef struct sil_band {
