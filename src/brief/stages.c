@@ -11,6 +11,10 @@ static brief_stage relief_stage(brief *b)
     } else if (plan->stages.changed[SIL_ROD]) {
         stage.figure = b->relief.wanted.aim;
         stage.words = text_keep(&b->store, "set to %s", stage.figure.shown);
+    } else if (plan_bowed_for_good(plan) || plan_back_bowed(plan)) {
+        stage.words = "see the neck";
+    } else if (plan_rod_first(plan)) {
+        stage.words = "see the rod";
     } else {
         stage.words = "leave it";
     }

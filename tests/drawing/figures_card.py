@@ -164,4 +164,20 @@ def card_steps(pack):
         pack.same("card: what is next", "Fit new strings" in told, True)
 
 
-CHECKS = (card_figures, card_readings, card_stops, card_steps)
+TILES = ("1", "2", "3", "4")   # relief, frets, nut, saddle
+WORKS = {"1": {"rod", "neck-bow", "rod-first", "back-bow"}, "2": {"seat-frets", "level-frets", "new-frets"},
+         "3": FIRST | {"zero-fret", "raise-zero-fret"}, "4": ACTION - {"dress-saddle", "bridge-curve"}}
+
+
+def card_tiles(pack):
+    """No stage is to be left where a step works on it or waits for a repairer."""
+    acts = {step["act"] for step in pack.result["steps"]}
+    rows = pack.rows(CARD)
+    heads = next(k for k, row in enumerate(rows) if any("Relief" in cell for cell in row))
+    told = dict(zip(TILES, rows[heads + 1]))
+    for tile in TILES:
+        if acts & WORKS[tile]:
+            pack.same(f"card: tile {tile}", told[tile].startswith("leave"), False)
+
+
+CHECKS = (card_figures, card_readings, card_stops, card_steps, card_tiles)
