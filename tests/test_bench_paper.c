@@ -104,6 +104,7 @@ static const char *blank_of(const brief *b, sil_act act)
     case SIL_ACT_MEASURE_FIRST:
     case SIL_ACT_READ_GAPS_AGAIN:
     case SIL_ACT_ZERO_FRET:
+    case SIL_ACT_RAISE_ZERO_FRET:
         return "held at the 3rd, open";
     case SIL_ACT_FIT_SADDLE:
     case SIL_ACT_MEASURE_ACTION:

@@ -25,7 +25,7 @@ static const char *shown_of(const cJSON *said)
 {
     const cJSON *shown = cJSON_GetObjectItem(said, "shown");
     assert_true(cJSON_IsString(shown));
-    return shown->valuestring;
+    return shown->valuestring + (shown->valuestring[0] == '<'); /* said as "less than" */
 }
 
 /* Whether this figure of the sentence is the next of those noted; those noted in between stand

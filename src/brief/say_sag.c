@@ -12,12 +12,13 @@ void say_sag(const brief *b, const sil_finding *f, int count, telling *t)
         sag.chosen[f[k].string] = true;
         sag.figure[f[k].string] = figure_length(b->unit, f[k].read, SIL_NEAREST);
     }
-    bool turns = sil_working_on_two(b->plan->saddle.working);
-    tell(t,
-         "The bridge sags in the middle, under a line through the outer strings that follows the "
-         "board: ");
+    bool turns = b->plan->saddle.working != SIL_WORKING_FEET;
+    tell(t, "The bridge sags in the middle: under ");
+    tell_which(t, &sag);
+    tell(t, " by ");
     tell_each(t, "read", &sag);
     tell_unit(t);
+    tell(t, ", from a line through the outer strings that follows the board");
     tell(t,
          ". %s cannot cure that. Replace a bridge that has sunk. Or, where its notches may be "
          "filed, deepen the outer ones by as much, and then raise it.",

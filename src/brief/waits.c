@@ -148,6 +148,16 @@ static bool any_unread(const sil_plan *plan, const double *gaps, const double *i
     return false;
 }
 
+static bool any_odd(const sil_plan *plan)
+{
+    const sil_standing *standing = &plan->bench.standing;
+    bool odd = false;
+    for (int i = 0; i < plan->job->string_count; i++) {
+        odd = odd || standing->action_odd[i] || standing->first_odd[i];
+    }
+    return odd;
+}
+
 brief_missing brief_missing_of(const sil_plan *plan)
 {
     const sil_gaps *gaps = &plan->bench.gaps;
@@ -159,6 +169,10 @@ brief_missing brief_missing_of(const sil_plan *plan)
     }
     if (any_unread(plan, gaps->action, NULL)) {
         return (brief_missing){"the action is missing", "the action", NULL};
+    }
+    if (any_odd(plan)) {
+        code_wait again = code_wait_of(SIL_READING_ODD);
+        return (brief_missing){again.why, again.for_what, NULL};
     }
     return (brief_missing){"a string lies on a fret, and that comes first", "a string on a fret",
                            "until no string lies on a fret"};

@@ -352,7 +352,7 @@ def again(doc, job, result):
     fresh = {key: value for key, value in doc.items() if key != "readings"}
     node = {"action": [f"{s['action']:.12f} mm" for s in last["strings"]],
             "first": [f"{s[f'first_held{held}']:.12f} mm" for s in last["strings"]],
-            "first_held": held}
+            "first_held": held, "confirmed": list(range(1, job.count + 1))}   # odd, but as planned
     if job.board.join >= 3:
         node["relief"] = {"gap": f"{last['relief']:.12f} mm", "at": job.readings.relief.at,
                           "by": "straightedge"}

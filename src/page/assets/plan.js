@@ -37,6 +37,16 @@ function table(caption, heads, rows) {
       cells.map(([text, attributes]) => make("td", attributes || {}, text)))))));
 }
 
+// Turns of a screw, as a hand counts them: "1-3/8", "<1/8".
+function eighths(turns) {
+  if (turns == null) {
+    return "–";
+  }
+  const count = Math.floor(8 * Math.abs(turns) + 0.5 + 1e-9), whole = Math.floor(count / 8);
+  const rest = ["", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"][count % 8];
+  return count === 0 ? "<1/8" : [whole || "", rest].filter((part) => part !== "").join("-");
+}
+
 const figure = (mm, way) => [length(mm, way), {"data-mm": mm ?? ""}];
 
 function findings(result, last) {
@@ -162,7 +172,7 @@ function saddle(result) {
   const screws = result.saddle.strings.some((one) => one.turns != null);
   const more = screws ? ["First pass", "Screw turns"] : ["Off the top", "Height now", "Height done", "Out of the bridge"];
   const made = result.saddle.remedy === "replace" ? up : nearest; // a file stops at the height of a new piece
-  const rest = (one) => (screws ? [figure(one.first_pass, down), [number(one.turns)]]
+  const rest = (one) => (screws ? [figure(one.first_pass, down), [eighths(one.turns)]]
     : [figure(one.asked.dress, down), figure(one.present), figure(one.asked.height, made), figure(one.asked.protrusion, made)]);
   return [table("Saddle", ["String", "Verdict", "Too high by", "±", ...more],
     result.saddle.strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, [verdicts[one.verdict]], figure(one.lower),
