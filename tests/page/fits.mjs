@@ -207,8 +207,8 @@ async function startInOrder() {
   await bare.stop();
 }
 
-const delay = (page, ...paths) => page.route((url) => paths.includes(url.pathname), async (route) => {
-  await new Promise((done) => setTimeout(done, 400));
+const delay = (page, time, ...paths) => page.route((url) => paths.includes(url.pathname), async (route) => {
+  await new Promise((done) => setTimeout(done, time));
   await route.continue();
 });
 
@@ -232,7 +232,7 @@ async function nothingMoves(width) {
   await page.fill('[name="readings.0.relief.gap"]', "0.1");
   for (const name of ["one", "two"]) writeFileSync(join(shop.folder, `${name}.yaml`), example("high-saddle"));
   const other = await page.context().newPage();
-  await delay(other, "/sheets");
+  await delay(other, 400, "/sheets");
   for (const button of ["#drafts .card", '[data-profile="ukulele"]', "#tap-start"]) {
     await other.goto(shop.address);
     await other.locator(button).first().waitFor();
@@ -241,11 +241,12 @@ async function nothingMoves(width) {
   await other.click('[data-sheet="one.yaml"]');
   await other.waitForSelector("#saddle-drawing svg");
   for (const name of ["three", "four", "five"]) writeFileSync(join(shop.folder, `${name}.yaml`), example("high-saddle"));
+  await delay(other, 1500, "/sheets"); // longer than it takes to point at a button on a busy machine
   await other.click("#to-start");
   await staysUnderPointer(other, "#tap-start", () => other.waitForSelector('[data-sheet="three.yaml"]'), true, `the first page again at ${width}`);
   await page.bringToFront();
   await page.waitForFunction(() => document.body.dataset.shown === document.body.dataset.planned);
-  await delay(page, "/bench", "/draw");
+  await delay(page, 1500, "/bench", "/draw");
   for (let k = 0; k < 4; k++) for (const [name, text] of [["first", "0.3"], ["action", "2.2"]]) await page.fill(`[name="readings.0.${name}.${k}"]`, text);
   await staysUnderPointer(page, '[data-file="pdf"]', () => page.waitForSelector("#side svg"), true, `the plan at ${width}`);
   await page.context().close();

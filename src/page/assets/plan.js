@@ -39,7 +39,7 @@ function table(caption, heads, rows) {
 
 // Turns of a screw, as a hand counts them: "1-3/8", "<1/8".
 function eighths(turns) {
-  if (turns == null) {
+  if (!turns) { // none, or not known
     return "–";
   }
   const count = Math.floor(8 * Math.abs(turns) + 0.5 + 1e-9), whole = Math.floor(count / 8);
