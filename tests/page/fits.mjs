@@ -111,6 +111,7 @@ async function noticeCoversNothing(page, width) {
 // One goes on by the one filled button.
 async function oneFilled(page, width) {
   await show(page, "high-saddle");
+  await page.locator("#next-done").waitFor();
   same(await page.locator("button.primary:visible").evaluateAll((all) => all.map((one) => [one.id, one.textContent])), [["next-done", "Done: measure again"]], `one filled button at ${width}`);
   const [button, card, words] = await boxes(page, "#next-done", "#next", ".next-words");
   check(button.height >= 56 && (width >= 600 || Math.abs(button.width - words.width) < 1) && button.right <= card.right, `large enough at ${width}: ${button.width} x ${button.height}`);
