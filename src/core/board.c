@@ -63,8 +63,11 @@ static double sag_shape(const sil_board *board, double x)
 static double sag_built(const sil_board *board, double x)
 {
     double join = board->spine_x[board->join];
+    if (x <= join) {
+        return 0.0;
+    }
     double span = board->spine_x[board->frets] - join;
-    return x > join && span > 0.0 ? board->fallaway * (x - join) / span : 0.0;
+    return span > 0.0 ? board->fallaway * (x - join) / span : 0.0;
 }
 
 double sil_sag(const sil_board *board, double bend, double x)
@@ -72,20 +75,26 @@ double sil_sag(const sil_board *board, double bend, double x)
     return bend * sag_shape(board, x) + sag_built(board, x);
 }
 
-/* Height of a crown on a straight neck. */
-static double straight_crown(const sil_board *board, const sil_crowns *crowns, int string, int fret)
+/* Height of a crown on a straight neck; x: its place along the centre line. */
+static double straight_at(const sil_board *board, const sil_crowns *crowns, int string, int fret,
+                          double x)
 {
-    double height = -sag_built(board, sil_axis_x(board, string, fret));
+    double height = -sag_built(board, x);
     if (string < 0) {
         return height;
     }
     return height - board->drop[string][fret] + (crowns ? crowns->off[string][fret] : 0.0);
 }
 
+static double straight_crown(const sil_board *board, const sil_crowns *crowns, int string, int fret)
+{
+    return straight_at(board, crowns, string, fret, sil_axis_x(board, string, fret));
+}
+
 double sil_crown_height(const sil_board *board, const sil_fit *fit, int string, int fret)
 {
-    return straight_crown(board, &fit->crowns, string, fret) -
-           fit->bend * sag_shape(board, sil_axis_x(board, string, fret));
+    double x = sil_axis_x(board, string, fret);
+    return straight_at(board, &fit->crowns, string, fret, x) - fit->bend * sag_shape(board, x);
 }
 
 /* A quantity at fret `over`, less the value that a straight line from fret `low` to fret `high` has

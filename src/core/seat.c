@@ -49,7 +49,7 @@ double sil_edge_at_saddle(const sil_board *board, double bend, double saddle_x)
 }
 
 /* The ways to know how far the saddle stands out of the bridge. */
-enum { WAYS = SIL_BY_RULER + 1 };
+enum { WAYS = SIL_BY_RULER + 1, PAIRS = 3 };
 
 /* A height over the chord at strings 1 and N, straight between. */
 typedef struct level {
@@ -105,13 +105,16 @@ static double u_of(const sil_bench *bench, sil_stands_by by, int i)
 static bool disagree(const sil_bench *bench, double out[WAYS][SIL_STRINGS_MAX],
                      sil_stands_apart *farthest)
 {
+    static const sil_stands_by pair[][2] = {{SIL_BY_CALIPER, SIL_BY_BRIDGE_TOP},
+                                            {SIL_BY_CALIPER, SIL_BY_RULER},
+                                            {SIL_BY_BRIDGE_TOP, SIL_BY_RULER}};
     double most = 0.0;
-    for (int k = 0; k < bench->board.strings * WAYS * WAYS; k++) {
-        sil_stands_by a = (sil_stands_by)(k / WAYS % WAYS), b = (sil_stands_by)(k % WAYS);
-        int i = k / (WAYS * WAYS);
-        double explained = 2.0 * hypot(u_of(bench, a, i), u_of(bench, b, i));
+    for (int k = 0; k < bench->board.strings * PAIRS; k++) {
+        int i = k / PAIRS;
+        sil_stands_by a = pair[k % PAIRS][0], b = pair[k % PAIRS][1];
         double apart = fabs(out[a][i] - out[b][i]);
-        if (a < b && sil_above(apart, fmax(most_apart, explained)) && apart > most) {
+        if (apart > most && sil_above(apart, most_apart) &&
+            sil_above(apart, 2.0 * hypot(u_of(bench, a, i), u_of(bench, b, i)))) {
             most = apart;
             *farthest = (sil_stands_apart){i, {a, b}, {out[a][i], out[b][i]}};
         }

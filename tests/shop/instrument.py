@@ -105,6 +105,7 @@ class Instrument:
         self.neck = Neck(rng, self.scale, self.join, self.over, self.share)
         self.bent = np.array([self.neck.at(x) for x in self.x])
         self.tools = {name: rng.choice(choice) for name, choice in tools.items()}
+        self.neck_left = False   # with its bow, since the owner wants no work on it
         self.rod_works = kind != "nylon-string-classical" and rng.random() < 0.93
         self.crown, self.worn_off, self.note = round(rng.uniform(0.95, 1.2), 2), 0.0, None
         self.misread, self.lift = 0.0, np.zeros(self.count)
@@ -325,7 +326,7 @@ class Instrument:
         board = {"scale": self.scale, "crown": round(self.crown + self.misread, 2),
                  "head_angle": "12 deg"}
         if self.kind != "nylon-string-classical":
-            board.update(rod="two-way", rod_state="works" if self.rod_works else "at-end")
+            board.update(rod="two-way", rod_state="works" if self.rod_works else "accepted" if self.neck_left else "at-end")
         bone = {"material": "bone"}
         if self.profile["saddle"]["kind"] == "slotted":
             bone.update(slot_depth=self.slot_depth, pin_distance=9)

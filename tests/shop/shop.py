@@ -63,7 +63,7 @@ def worst_under(values, bands, cut):
 def refused_rightly(it, end, out):
     """Whether what was refused could truly not be put right with this neck, rod and saddle; `out`:
     of relief and action. What the tools read to is granted."""
-    if end.endswith("rod-limit"):
+    if end.endswith("rod-limit") or end == "sent on: the neck":
         return not it.rod_works and out[0] > -it.tools["relief"][0]
     if end not in ("stopped: neck-angle", "stopped: short-by-bow"):
         return False
@@ -88,6 +88,8 @@ def one(options, folder, number, shop):
     relief, wanted = np.array([it.relief_under(None)]), np.array([it.relief_band])
     out = [outside(relief, wanted), outside(action, it.action_band), outside(first, it.first_band)]
     spare = [it.tools[n][0] for n in ("relief", "action", "first")]
+    if end == "done" and not it.rod_works:
+        out[0] = 0.0   # no rod puts it right, and the neck is left as it is
     within = all(o <= s for o, s in zip(out, spare))
     # An edge is as wide as its reading is unsure, and the reading itself off by what the tool reads to.
     at_edge = all(o <= s + s / 3 ** 0.5 for o, s in zip(out, spare))

@@ -98,6 +98,7 @@ class Tech:
 
     def work(self, result):
         codes = {f["code"] for f in result["findings"]}
+        acts = {step["act"] for step in result["steps"]}
         waits = set(result["nut"]["withheld_by"])
         if "back-bow" in waits and not self.it.by_edge:
             self.it.by_edge = True
@@ -116,6 +117,10 @@ class Tech:
         elif result["saddle"]["remedy"] not in ("none", "wait"):
             self.count_needless(result["saddle"], self.it.gaps()[0], self.it.action_band)
             self.as_a_set("saddle", self.saddle, result["saddle"])
+        elif "rod-first" in acts and self.it.rng.random() < 0.5:
+            self.it.neck_left = True   # half of the owners leave the neck as it is
+        elif acts & {"rod-first", "back-bow"}:
+            raise Stuck("sent on: the neck")
         elif any(step["act"] == "measure-odd" for step in result["steps"]):
             pass   # read again
         else:
