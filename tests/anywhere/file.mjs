@@ -29,6 +29,17 @@ const browser = await open();
 const counted = {proxy: {server: `http://127.0.0.1:${proxy.address().port}`, bypass: "<-loopback>"}};
 const offline = {offline: true};
 
+// Some releases of the browser call home by themselves, with nothing on the screen: whom, is asked first. What the page
+// itself asks for is looked at wherever it is opened (visit).
+const home = new Set();
+async function callsHome() {
+  const context = await browser.newContext(counted);
+  await (await context.newPage()).goto("about:blank");
+  await new Promise((done) => setTimeout(done, 3000));
+  await context.close();
+  for (const call of calls.splice(0)) home.add(call);
+}
+
 const take = (page, ending) => taken(page, ending, folder);
 
 const wordsOf = (pdf) => execFileSync("pdftotext", ["-q", "-layout", pdf, "-"], {maxBuffer: 1 << 24}).toString();
@@ -270,14 +281,16 @@ async function fetched() {
 
 // The proxy counts: were there anything, it would be seen. Last, since it must count.
 async function silent() {
-  same(calls, [], "no request left the browser");
+  same(calls.filter((call) => !home.has(call)), [], "no request left the browser");
+  calls.length = 0;
   const context = await browser.newContext(counted);
   const page = await context.newPage();
   await page.goto("http://elsewhere.example/").catch(() => {});
-  check(calls.length > 0, "and one that does is counted");
+  check(calls.some((call) => call.includes("elsewhere.example")), "and one that does is counted");
 }
 
 try {
+  await callsHome();
   const page = await newcomer();
   await nothingLost(page);
   await otherLetters(page);
