@@ -307,6 +307,8 @@ static void the_break_angle_is_measured_to_where_the_string_enters(void **state)
     work(&bench, &make, &stages, &saddle);
     near(saddle.protrusion[0], 4.0, 1e-12);
     near(saddle.break_angle_deg[0], 45.0, 1e-12);
+    near(sil_break_angle(-4.0, 4.0), -45.0, 1e-12);
+    assert_false(sil_known(sil_break_angle(SIL_UNKNOWN, 4.0)));
     near(saddle.break_angle_deg[2], atan2(saddle.protrusion[2], 9.0) * 45.0 / atan(1.0), 1e-12);
     make.exit_height = saddle.protrusion[2] - 9.0; /* it enters higher: 9 down in 9 */
     work(&bench, &make, &stages, &saddle);

@@ -21,6 +21,7 @@
 #include "core/board.h"
 #include "core/tension.h"
 
+#include "core/bench.h"
 #include "core/fit.h"
 
 #include "core/nut.h"

@@ -250,14 +250,18 @@ static double change_at(const sil_bench *bench, const sil_saddle_given *make,
     return stages->saddle[i] == SIL_WAIT ? stages->lower[i] : work->goal[i];
 }
 
+double sil_break_angle(double rise, double distance)
+{
+    return atan2(rise, distance) * 180.0 / 3.14159265358979323846;
+}
+
 void core_stand_in_slot(const sil_saddle_given *make, sil_saddle_work *work, int i)
 {
     double slot = make->slot_depth - make->pickup;
     double under = work->remedy == SIL_SADDLE_SHIM ? work->shim : 0.0;
     work->in_slot[i] = (slot - under) / (work->height[i] - under);
-    double rise = work->protrusion[i] - make->exit_height;
-    double degrees = 180.0 / 3.14159265358979323846;
-    work->break_angle_deg[i] = atan2(rise, make->pin_distance[i]) * degrees;
+    work->break_angle_deg[i] =
+        sil_break_angle(work->protrusion[i] - make->exit_height, make->pin_distance[i]);
 }
 
 void sil_saddle_await(int strings, sil_saddle_work *work)

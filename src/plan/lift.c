@@ -159,11 +159,11 @@ static void half_cure(sil_plan *plan)
     for (int i = 0; i < strings; i++) {
         double action = sil_action(&plan->bench.board, &plan->stages.fit[SIL_NUT], i, 12);
         double out = plan->saddle.stands[i] - off[i];
-        double angle = atan2(out - saddle->exit_height, saddle->pin_distance[i]);
+        double angle = sil_break_angle(out - saddle->exit_height, saddle->pin_distance[i]);
         neck->half_action[i] =
             offered ? action - off[i] * sil_leverage(&plan->bench.board, i) : SIL_UNKNOWN;
         neck->half_out[i] = offered ? out : SIL_UNKNOWN;
-        neck->half_break_deg[i] = offered ? angle * 180.0 / 3.14159265358979323846 : SIL_UNKNOWN;
+        neck->half_break_deg[i] = offered ? angle : SIL_UNKNOWN;
     }
 }
 

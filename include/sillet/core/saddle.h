@@ -204,6 +204,13 @@ sil_line sil_level_line(int count, const double *z, const double *value);
 void sil_saddle_cut(const sil_bench *bench, const sil_saddle_given *make, sil_stages *stages,
                     sil_saddle_work *work);
 
+/* sil_break_angle: the angle at which a string bends over the saddle's top.
+ * Given:    rise      how far the top stands over the edge where the string enters the bridge, mm
+ *           distance  from the top to that edge, along the string, mm, > 0
+ * Returned: degrees; negative where the top is lower; SIL_UNKNOWN where one of them is unknown
+ */
+double sil_break_angle(double rise, double distance);
+
 /* sil_saddle_present: the present height of the saddle under each string, from its bottom.
  * Given:    bench, make, stages  as sil_saddle_cut
  * Returned: work                 present and stands, mm, and present_disagree
