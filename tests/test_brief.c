@@ -354,6 +354,29 @@ static void no_gap_is_less_than_nothing(void **state)
     }
 }
 
+/* The peak of string 1 is at the back of the top already, and that of string 2 is filed: 1 stays as it
+ * is, so that nothing is said of how far it would have to move. */
+static void a_string_that_stays_has_no_move(void **state)
+{
+    (void)state;
+    plan_readings("saddle: {slot_depth: 5, thickness: 3, peak: 2.7}\n"
+                  "instrument: {crown: 1.1, rod: two-way}\ntargets: {cents: 6}\n",
+                  "  - relief: 0.2\n    frets: sound\n"
+                  "    first: [0.06, 0.06, 0.06, 0.07, 0.07, 0.08]\n"
+                  "    action: {treble: 2.2, bass: 2.8}\n"
+                  "    stands_out: {treble: 4, bass: 6}\n    cents: [9, -9, 0, 0, 0, ~]\n",
+                  &plan);
+    brief *b = brief_make(&plan, SIL_MM);
+    const brief_tuned *string = b->tuning.string;
+    assert_string_equal(string[0].verdict, "leave");
+    assert_false(brief_known(string[0].move));
+    assert_int_equal(string[0].way, BRIEF_NO_WAY);
+    assert_string_equal(string[1].verdict, "forward");
+    assert_true(brief_known(string[1].move));
+    assert_int_equal(string[1].way, BRIEF_FORWARD);
+    brief_free(b);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -365,6 +388,7 @@ int main(void)
         cmocka_unit_test(findings_name_their_strings),
         cmocka_unit_test(no_string_is_over_the_crest),
         cmocka_unit_test(no_gap_is_less_than_nothing),
+        cmocka_unit_test(a_string_that_stays_has_no_move),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

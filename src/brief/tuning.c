@@ -45,8 +45,7 @@ static void fill_string(const brief *b, int i, brief_tuned *string)
     const sil_tuning *t = &b->plan->tuning;
     bool works = t->remedy != SIL_TUNE_WAIT && t->remedy != SIL_TUNE_NONE;
     string->moves = t->filed[i] || (t->remedy == SIL_TUNE_SCREWS && t->out[i]);
-    double by = t->modelled[i] ? t->proposed[i] : t->move[i];
-    double move = works && (t->out[i] || string->moves) ? by : SIL_UNKNOWN;
+    double move = plan_tune_move(t, i);
     string->verdict = verdict_of(t, i);
     string->way = sil_known(move) ? way_of(move) : BRIEF_NO_WAY;
     string->cents = figure_signed(t->cents[i]);

@@ -34,9 +34,7 @@ bool plan_back_bowed(const sil_plan *plan)
     return past_the_rod(plan, SIL_UNDER) && plan->bench.relief.gap < 0.0;
 }
 
-/* Whether a string is to come down and every one was read; then something comes off a saddle without
- * screws, or one that is lower is made. */
-static bool would_lower(const sil_plan *plan)
+bool plan_would_lower(const sil_plan *plan)
 {
     bool lowers = false;
     for (int i = 0; i < plan->job->string_count; i++) {
@@ -45,14 +43,20 @@ static bool would_lower(const sil_plan *plan)
         }
         lowers = lowers || plan->stages.saddle[i] == SIL_TAKE;
     }
-    return lowers && sil_working_cuts(plan->saddle.working);
+    return lowers;
+}
+
+/* Then something comes off a saddle without screws, or one that is lower is made. */
+static bool would_cut(const sil_plan *plan)
+{
+    return plan_would_lower(plan) && sil_working_cuts(plan->saddle.working);
 }
 
 bool plan_bow_holds_saddle(const sil_plan *plan)
 {
     bool copies = plan->bench.fresh.saddle && sil_known(plan->job->saddle.old[0]);
     return (plan_rod_first(plan) || plan_back_bowed(plan)) && !copies &&
-           (would_lower(plan) || plan_files_at_height(plan));
+           (would_cut(plan) || plan_files_at_height(plan));
 }
 
 /* How much lower a string would be over fret 12 with the relief at its target. Only the change

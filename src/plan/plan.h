@@ -130,6 +130,10 @@ bool plan_files_at_height(const sil_plan *plan);
 /* Whether a string that is out is left as it is: nothing moves, or its peak is at the face already. */
 bool plan_stays_out(const sil_tuning *t, int string);
 
+/* What a string is to be moved by at the saddle, mm, away from the nut where over 0; unknown for one
+ * that is left or that waits. */
+double plan_tune_move(const sil_tuning *t, int string);
+
 /* Whether the plan asked for a string to leave the saddle's top at another place, on this saddle or
  * on a new one. */
 bool plan_asked_peak(const sil_plan *plan, int string);
@@ -249,6 +253,9 @@ double plan_choice(const sil_plan *plan, sil_stage_name part, int string);
  * no rod can ease. */
 bool plan_rod_first(const sil_plan *plan);
 bool plan_back_bowed(const sil_plan *plan);
+
+/* Whether a string is to come down at the saddle, and every one was read. */
+bool plan_would_lower(const sil_plan *plan);
 
 /* Whether the saddle would lose something to such a bow. */
 bool plan_bow_holds_saddle(const sil_plan *plan);

@@ -218,6 +218,13 @@ bool plan_stays_out(const sil_tuning *t, int i)
            (t->remedy == SIL_TUNE_NOTE || (t->remedy == SIL_TUNE_PEAKS && !t->filed[i]));
 }
 
+double plan_tune_move(const sil_tuning *t, int i)
+{
+    bool moves = t->out[i] && t->remedy != SIL_TUNE_WAIT && !plan_stays_out(t, i);
+    double move = t->modelled[i] ? t->proposed[i] : t->move[i];
+    return moves || t->filed[i] ? move : SIL_UNKNOWN;
+}
+
 bool plan_asked_peak(const sil_plan *plan, int string)
 {
     const sil_tuning *t = &plan->tuning;

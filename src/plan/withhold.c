@@ -154,17 +154,10 @@ static bool is_stopped(sil_plan *plan)
     return plan->saddle.stops;
 }
 
-/* Whether something is to come off a saddle that stands in a slot, and every string was read. */
+/* Whether something is to come off a saddle that stands in a slot. */
 static bool would_cut(const sil_plan *plan)
 {
-    bool cuts = false;
-    for (int i = 0; i < plan->job->string_count; i++) {
-        if (plan->stages.saddle[i] == SIL_WAIT) {
-            return false;
-        }
-        cuts = cuts || plan->stages.saddle[i] == SIL_TAKE;
-    }
-    return cuts && sil_working_in_slot(plan->saddle.working);
+    return plan_would_lower(plan) && sil_working_in_slot(plan->saddle.working);
 }
 
 /* Whether the saddle is to be worked at all: lowered, raised, or only its peaks filed. */

@@ -65,14 +65,6 @@ static const char *verdict_word(const sil_tuning *t, int i)
     return t->remedy == SIL_TUNE_WAIT ? "wait" : t->move[i] > 0.0 ? "back" : "forward";
 }
 
-/* What someone may move by: of a string that is left, or that waits, there is none. */
-static double asked_move(const sil_tuning *t, int i)
-{
-    bool moves = t->out[i] && t->remedy != SIL_TUNE_WAIT && !plan_stays_out(t, i);
-    double move = t->modelled[i] ? t->proposed[i] : t->move[i];
-    return moves || t->filed[i] ? move : SIL_UNKNOWN;
-}
-
 void result_tuning(const brief *b, json_at root)
 {
     const sil_tuning *t = &b->plan->tuning;
@@ -87,7 +79,7 @@ void result_tuning(const brief *b, json_at root)
         json_put_number(row, "cents", t->cents[i]);
         json_put_word(row, "verdict", verdict_word(t, i));
         json_put_bool(row, "at_edge", t->side[i] == SIL_AT_LOW || t->side[i] == SIL_AT_HIGH);
-        json_put_number(row, "move", asked_move(t, i));
+        json_put_number(row, "move", plan_tune_move(t, i));
         json_put_number(row, "turns", t->turns[i]);
         json_put_number(row, "left", t->left[i]);
         json_put_number(row, "proposed", t->proposed[i]);

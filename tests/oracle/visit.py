@@ -153,9 +153,9 @@ def read_strings(m, job, board, state):
 
 
 def turn_round(node):
-    """Now and then the lists of a visit are begun at the bass end, or two actions are swapped. The draw is by the figures, so that
-    every other sheet stays as it was."""
-    draw = random.Random("order" + repr(node))
+    """Now and then the lists of a visit are begun at the bass end, or two actions are swapped. The draw
+    is by the figures, so that every other sheet stays as it was."""
+    draw = random.Random(repr(node))
     if draw.random() < 0.05:
         for key in ("action", *["first"] * (draw.random() < 0.5)):
             if isinstance(node.get(key), list):
