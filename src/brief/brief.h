@@ -242,9 +242,12 @@ const char *brief_tune_waits(sil_tune_wait wait);
 /* brief_from_to: "0.06 to 0.10", or one of them where both are the same; kept in the store. */
 const char *brief_from_to(text_store *store, const char *least, const char *most);
 
-/* brief_turns: turns in words: "about 1/2 turn", "about 1-3/8 turns", "less than 1/8 turn"; kept in
- * the store. */
+/* brief_turns:      turns in words: "about 1/2 turn", "about 1-3/8 turns", "less than 1/8 turn"; kept
+ *                   in the store.
+ * brief_turns_each: the same without "about", for one of several.
+ */
 const char *brief_turns(text_store *store, brief_figure turns);
+const char *brief_turns_each(text_store *store, brief_figure turns);
 
 /* brief_bound: how far the hardest clean pluck and the fret it names may be relied on. */
 const char *brief_bound(void);

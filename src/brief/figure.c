@@ -111,11 +111,21 @@ brief_figure figure_none(void)
     return (brief_figure){.exact = SIL_UNKNOWN, .shown = "-"};
 }
 
-const char *brief_turns(text_store *store, brief_figure turns)
+static const char *turns_about(text_store *store, brief_figure turns, const char *about)
 {
     if (turns.shown[0] == '<') {
         return text_keep(store, "less than %s turn", turns.shown + 1);
     }
     bool one = turns.exact < 1.0 + 1.0 / 16.0 - 1e-9;
-    return text_keep(store, "about %s turn%s", turns.shown, one ? "" : "s");
+    return text_keep(store, "%s%s turn%s", about, turns.shown, one ? "" : "s");
+}
+
+const char *brief_turns(text_store *store, brief_figure turns)
+{
+    return turns_about(store, turns, "about ");
+}
+
+const char *brief_turns_each(text_store *store, brief_figure turns)
+{
+    return turns_about(store, turns, "");
 }

@@ -109,13 +109,13 @@ static const char *span_of(const brief *b, const brief_large_row *row, text_stor
     return brief_from_to(store, least->figure.shown, most->figure.shown);
 }
 
-const char *brief_large_line(const brief *b, int step, text_store *store)
+const char *brief_large_line(const brief *b, int step, const brief_large *large,
+                             text_store *store)
 {
-    brief_large large = brief_large_of(b, step, store);
-    const brief_large_row *row = &large.row[0];
-    if (large.rows == 0 || row->until == NULL) {
+    const brief_large_row *row = &large->row[0];
+    if (large->rows == 0 || row->until == NULL) {
         return b->next.in_short[step];
     }
-    return text_keep(store, "%s%s %s %s", large.title, row->until, span_of(b, row, store),
+    return text_keep(store, "%s%s %s %s", large->title, row->until, span_of(b, row, store),
                      b->unit_name);
 }

@@ -237,12 +237,7 @@ void say_check_read_again(const brief *b, telling *t)
 /* Whether the relief is out of its range and no rod is there, or left, to put it right. */
 static bool relief_stays(const brief *b)
 {
-    for (int k = 0; k < b->plan->finding_count; k++) {
-        if (b->plan->findings[k].code == SIL_ROD_LIMIT) {
-            return true;
-        }
-    }
-    return false;
+    return sil_side_out(b->plan->stages.relief_side);
 }
 
 void say_check(const brief *b, telling *t)

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The sentences for what is turned at the saddle: height screws, posts and thumbwheels. */
 #include <stdio.h>
-#include <string.h>
 
 #include "say.h"
 
@@ -13,9 +12,9 @@ static void tell_turned(telling *t, int string, brief_way way, brief_figure move
     tell_way_word(t, way);
     tell(t, " ");
     tell_length(t, "screw", string, moves);
-    const char about[] = "about ", *words = brief_turns(&t->b->store, turns);
-    bool many = string >= 0 && strncmp(words, about, sizeof about - 1) == 0; /* said once, after */
-    tell(t, " (%s)", words + (many ? sizeof about - 1 : 0));
+    text_store *store = &t->b->store;
+    tell(t, " (%s)",
+         string >= 0 ? brief_turns_each(store, turns) : brief_turns(store, turns));
     tell_noted(t, "turns", string, turns);
     t->figure_way = BRIEF_NO_WAY;
 }

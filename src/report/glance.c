@@ -49,7 +49,7 @@ static void put_large(const brief *b, int step, json_at next, text_store *store)
 {
     brief_large large = brief_large_of(b, step, store);
     json_put_word(next, "title", large.title);
-    json_put_word(next, "line", brief_large_line(b, step, store));
+    json_put_word(next, "line", brief_large_line(b, step, &large, store));
     json_at array = json_put_array(next, "large");
     for (int r = 0; r < large.rows; r++) {
         json_at row = json_add_object(array);
