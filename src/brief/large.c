@@ -109,8 +109,7 @@ static const char *span_of(const brief *b, const brief_large_row *row, text_stor
     return brief_from_to(store, least->figure.shown, most->figure.shown);
 }
 
-const char *brief_large_line(const brief *b, int step, const brief_large *large,
-                             text_store *store)
+const char *brief_large_line(const brief *b, int step, const brief_large *large, text_store *store)
 {
     const brief_large_row *row = &large->row[0];
     if (large->rows == 0 || row->until == NULL) {

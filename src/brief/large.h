@@ -31,7 +31,6 @@ typedef struct brief_large {
  *                   main figure, as the steps after the next one.
  */
 brief_large brief_large_of(const brief *b, int step, text_store *store);
-const char *brief_large_line(const brief *b, int step, const brief_large *large,
-                             text_store *store);
+const char *brief_large_line(const brief *b, int step, const brief_large *large, text_store *store);
 
 #endif

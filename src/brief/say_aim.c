@@ -24,16 +24,22 @@ static void tell_left(const sil_plan *plan, int string, telling *t)
     }
 }
 
+/* Writes ": string 3 ", and from the second on "; string 4 ", of findings that are said together. */
+static void tell_next_string(const brief *b, const sil_finding *f, int k, telling *t)
+{
+    tell(t, k == 0 ? ": " : "; ");
+    if (b->strings > 1) {
+        tell(t, "string ");
+        tell_string(t, f[k].string);
+        tell(t, " ");
+    }
+}
+
 void say_aim_short(const brief *b, const sil_finding *f, int count, telling *t)
 {
     tell(t, "Action at the 12th stops short of its target");
     for (int k = 0; k < count; k++) {
-        tell(t, k == 0 ? ": " : "; ");
-        if (b->strings > 1) {
-            tell(t, "string ");
-            tell_string(t, f[k].string);
-            tell(t, " ");
-        }
+        tell_next_string(b, f, k, t);
         tell(t, "to ");
         tell_length(t, "read", f[k].string, nearest(t, f[k].read));
         tell(t, ", not ");
@@ -59,12 +65,7 @@ void say_aim_raised(const brief *b, const sil_finding *f, int count, telling *t)
 {
     tell(t, "Ends above its target, so as to ring clean under this pick");
     for (int k = 0; k < count; k++) {
-        tell(t, k == 0 ? ": " : "; ");
-        if (b->strings > 1) {
-            tell(t, "string ");
-            tell_string(t, f[k].string);
-            tell(t, " ");
-        }
+        tell_next_string(b, f, k, t);
         tell(t, "at ");
         tell_what(b, f[k].stage, t);
         tell_length(t, "read", f[k].string, nearest(t, f[k].read));

@@ -13,8 +13,7 @@ static void tell_turned(telling *t, int string, brief_way way, brief_figure move
     tell(t, " ");
     tell_length(t, "screw", string, moves);
     text_store *store = &t->b->store;
-    tell(t, " (%s)",
-         string >= 0 ? brief_turns_each(store, turns) : brief_turns(store, turns));
+    tell(t, " (%s)", string >= 0 ? brief_turns_each(store, turns) : brief_turns(store, turns));
     tell_noted(t, "turns", string, turns);
     t->figure_way = BRIEF_NO_WAY;
 }
