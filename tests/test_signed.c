@@ -220,7 +220,7 @@ static void a_low_saddle_has_a_next_thing_to_do(void **state)
     (void)state;
     plan_sheet(STEEL STEEL_READ, "    action: [1.75, 1.85, 1.95, 2.05, 2.15, 2.25]\n"
                                  "    saddle_height: {treble: 6.3, bass: 7.0}\n");
-    assert_true(says("Lay a straightedge on the frets and over the bridge"));
+    assert_true(says("Lay a straightedge on the frets and out over the bridge"));
 }
 
 static int close_sheet(void **state)

@@ -44,8 +44,8 @@ code_words code_words_of(sil_code code)
             .subject = "Relief at fret %",
             .meaning =
                 "No truss rod can put it right here, so it stays, and the plan takes it as it is.",
-            .meaning_act = "No truss rod puts it right as it is: that comes before anything is cut "
-                           "to this bow.",
+            .meaning_act = "No truss rod can put it right as things are. Have the rod or the neck "
+                           "put right before anything is cut to this bow.",
             .meaning_stop = "Too far to set up, and no truss rod puts it right as it is: all work "
                             "on nut and saddle waits for the neck."};
     case SIL_FRET_WORN:
@@ -53,13 +53,13 @@ code_words code_words_of(sil_code code)
                             .figure = LENGTH,
                             .subject = "Worn spot in fret %",
                             .meaning = "A note fretted at it buzzes on the next frets; at fret 1 "
-                                       "the gap is read too large by its depth."};
+                                       "the gap reads too large by its depth."};
     case SIL_FRET_HIGH:
-        return (code_words){
-            .word = "fret-high",
-            .figure = LENGTH,
-            .subject = "Fret % stands proud",
-            .meaning = "Notes fretted behind it buzz on it: seat it, or dress it on the spot."};
+        return (code_words){.word = "fret-high",
+                            .figure = LENGTH,
+                            .subject = "Fret % stands proud",
+                            .meaning =
+                                "Notes fretted behind it buzz on it: seat it, or spot-dress it."};
     case SIL_CROWN_THIN:
         return (code_words){.word = "crown-thin",
                             .figure = LENGTH,
@@ -67,8 +67,8 @@ code_words code_words_of(sil_code code)
                             .meaning = "Too little to level: fit new frets."};
     case SIL_CROWNS_UNREAD:
         return (code_words){.word = "crowns-unread",
-                            .subject = "Nobody has looked at the frets for wear",
-                            .meaning = "Worn first frets look like a high nut. Look at frets 1 to "
+                            .subject = "The frets have not been checked for wear",
+                            .meaning = "Worn first frets look like a high nut. Check frets 1 to "
                                        "3 before you file a nut slot."};
     case SIL_SLOT_LOW:
         return (code_words){.word = "slot-low",
@@ -80,7 +80,9 @@ code_words code_words_of(sil_code code)
         return (code_words){.word = "slot-high",
                             .figure = LENGTH,
                             .subject = "Gap at the 1st fret",
-                            .meaning = "Nut slot too high: stiff, and sharp at the first frets."};
+                            .meaning =
+                                "Nut slot too high: hard to press down, and sharp at the first "
+                                "frets."};
     case SIL_SADDLE_LOW:
         return (code_words){.word = "saddle-low",
                             .figure = LENGTH,
@@ -94,33 +96,34 @@ code_words code_words_of(sil_code code)
     case SIL_PROTRUSION_LOW:
         return (code_words){.word = "protrusion-low",
                             .figure = LENGTH,
-                            .subject = "Finished saddle stands out of the bridge",
+                            .subject = "Finished saddle would stand out of the bridge",
                             .meaning =
                                 "Too little, and a taller one would raise the strings. Lay a "
-                                "straightedge on the frets and over the bridge: where it "
-                                "does not clear its top, the neck's angle is short."};
+                                "straightedge on the frets and out over the bridge: if it does "
+                                "not clear the bridge's top, the neck's angle is too low."};
     case SIL_PROTRUSION_HIGH:
         return (code_words){.word = "protrusion-high",
                             .figure = LENGTH,
-                            .subject = "Finished saddle stands out of the bridge",
-                            .meaning = "A tall saddle leans on its slot and may split the bridge."};
+                            .subject = "Finished saddle would stand out of the bridge",
+                            .meaning = "A tall saddle leans in its slot and may split the bridge."};
     case SIL_SEAT_SHALLOW:
         return (code_words){
             .word = "seat-shallow",
             .figure = SHARE,
             .subject = "Share of the saddle inside its slot",
-            .meaning = "At least half belongs inside: else it leans and may split the bridge."};
+            .meaning =
+                "At least half belongs inside: otherwise it leans and may split the bridge."};
     case SIL_BREAK_ANGLE_LOW:
         return (code_words){.word = "break-angle-low",
                             .figure = DEGREES,
                             .subject = "Break angle over the saddle",
                             .meaning = "A shallow angle presses too little: weak tone, and a "
                                        "string that rattles or wanders on the saddle. Cut ramps "
-                                       "for the strings, or let them leave the bridge lower."};
+                                       "behind the saddle, or lower the string holes."};
     case SIL_NECK_ANGLE:
         return (code_words){.word = "neck-angle",
-                            .subject = "Even the top of the range needs more than the "
-                                       "saddle has",
+                            .subject = "The saddle cannot come down far enough, even for the "
+                                       "top of the range",
                             .meaning = "The neck's angle is at fault, and no work on the saddle "
                                        "would cure it."};
     case SIL_CLIMATE:
@@ -130,15 +133,15 @@ code_words code_words_of(sil_code code)
                             .meaning = "Tops and necks move with it: bring it back inside its "
                                        "limits, then measure again."};
     case SIL_BRIDGE_LIFTED:
-        return (code_words){.word = "bridge-lifted",
-                            .subject = "The bridge is lifting",
-                            .meaning =
-                                "Have a qualified repairer glue it first: every height changes."};
+        return (code_words){
+            .word = "bridge-lifted",
+            .subject = "The bridge is lifting",
+            .meaning = "Have a qualified repairer glue it first: that changes every height."};
     case SIL_BRACES_LOOSE:
         return (code_words){
             .word = "braces-loose",
             .subject = "A brace is loose",
-            .meaning = "Have a qualified repairer glue it first: the top moves when it is."};
+            .meaning = "Have a qualified repairer glue it first: the top moves when it is glued."};
     case SIL_NOT_TUNED:
         return (code_words){.word = "not-tuned",
                             .subject = "The strings were not at pitch",
@@ -151,7 +154,7 @@ code_words code_words_of(sil_code code)
                             .figure = LENGTH,
                             .subject = "Measuring error",
                             .meaning = "More than the cut leaves room for: no first pass is safe "
-                                       "with these tools. Measure with a finer one."};
+                                       "with these tools. Measure with a finer tool."};
     case SIL_FORECAST:
         return (code_words){.word = "forecast",
                             .subject = "Figures past this work are a forecast",
@@ -238,24 +241,27 @@ code_words code_words_of(sil_code code)
             .word = "zero-fret-low",
             .figure = LENGTH,
             .subject = "Gap at the 1st fret",
-            .meaning = "The zero fret is too low: the open string rattles on the 1st fret. Its "
-                       "slots only guide: filing or filling them changes nothing."};
+            .meaning = "The zero fret is too low: the open string rattles on the 1st fret. The "
+                       "nut slots behind it only guide: filing or filling them changes nothing."};
     case SIL_ZERO_FRET_HIGH:
         return (code_words){.word = "zero-fret-high",
                             .figure = LENGTH,
                             .subject = "Gap at the 1st fret",
-                            .meaning = "The zero fret is too high: stiff, and sharp at the first "
-                                       "frets. Its slots only guide: filing them changes nothing."};
+                            .meaning =
+                                "The zero fret is too high: hard to press down, and sharp at "
+                                "the first frets. The nut slots behind it only guide: filing "
+                                "them changes nothing."};
     case SIL_CORE_ASSUMED:
         return (code_words){
             .word = "core-assumed",
             .subject = "Core not given, so a usual one is assumed",
-            .meaning = "Buzz and intonation are worked out with it, and nothing is cut by it: give "
+            .meaning = "Buzz and intonation are worked out with it, and nothing is cut to it: give "
                        "the core to be sure."};
     case SIL_SADDLE_UNREAD:
         return (code_words){.word = "saddle-unread",
-                            .subject = "Nobody knows how far the saddle stands out of the bridge",
-                            .meaning = "It is not cut blind: measure it first."};
+                            .subject =
+                                "How far the saddle stands out of the bridge was not measured",
+                            .meaning = "Measure it before anything is cut."};
     case SIL_SADDLE_MOVED:
         return (code_words){.word = "saddle-moved", .sentence = say_saddle_moved};
     case SIL_AIM_RAISED:
@@ -289,8 +295,8 @@ code_words code_words_of(sil_code code)
             .word = "saddle-curve",
             .figure = LENGTH,
             .subject = "Action off a straight line across the strings",
-            .meaning = "Others are off it, too, so it is the saddle's curve and no slip of the "
-                       "pen: compare the saddle's top with the board's radius."};
+            .meaning = "Others are off it, too, so it is the saddle's curve and not a slip in "
+                       "writing: compare the saddle's top with the board's radius."};
     case SIL_BRIDGE_SAG:
         return (code_words){.word = "bridge-sag", .sentence = say_sag};
     case SIL_TUNE_OUT:
@@ -299,12 +305,12 @@ code_words code_words_of(sil_code code)
                             .subject = "Cents at the 12th fret",
                             .meaning = ""}; /* say_tune_out adds what follows from it */
     case SIL_TUNE_LEFT:
-        return (code_words){
-            .word = "tune-left",
-            .figure = CENTS,
-            .subject = "Cents at the 12th fret once the bridge is moved",
-            .meaning = "Moved in one piece, a bridge cannot suit every string. A top filed to a "
-                       "place of its own for each string can."};
+        return (code_words){.word = "tune-left",
+                            .figure = CENTS,
+                            .subject = "Cents at the 12th fret once the bridge is moved",
+                            .meaning =
+                                "Moved in one piece, a bridge cannot suit every string. A saddle "
+                                "filed string by string can."};
     case SIL_TUNE_SHORT:
         return (code_words){.word = "peak-short", .sentence = say_peak_short};
     case SIL_TUNE_UNUSED:
@@ -315,39 +321,42 @@ code_words code_words_of(sil_code code)
     case SIL_MAKE_NUT:
         return (code_words){.word = "make-nut",
                             .subject = "A new nut is made from a blank",
-                            .meaning = "Its slots follow from their targets, the relief and the "
-                                       "frets: no reading of the old nut is needed."};
+                            .meaning =
+                                "The depth of its slots follows from their targets, the relief "
+                                "and the frets: no reading of the old nut is needed."};
     case SIL_MAKE_SADDLE:
         return (code_words){.word = "make-saddle",
                             .subject = "A new saddle is made from a blank",
-                            .meaning = "It is left a little high at first; measured with the "
-                                       "strings on, it is finished like any saddle."};
+                            .meaning = "It is left a little high at first. Once measured with the "
+                                       "strings on, it is finished like any other saddle."};
     case SIL_RELIEF_AS_TARGET:
         return (code_words){
             .word = "relief-as-target",
             .figure = LENGTH,
             .subject = "No relief was measured at pitch, so its target stands for it",
-            .meaning = "The feelers for a nut hardly depend on it. Measure it with the "
-                       "strings on."};
+            .meaning = "The feeler stacks for a nut hardly depend on the relief. Measure it once "
+                       "the strings are on."};
     case SIL_NUT_AS_TARGET:
         return (code_words){
             .word = "nut-as-target",
             .subject = "No gap at the 1st fret was measured, so the nut is taken to be in order",
-            .meaning = "The new saddle is left higher for it. Measure the gaps with the strings "
-                       "on, before it is finished."};
+            .meaning =
+                "So the new saddle is left a little higher. Measure the gaps with the strings "
+                "on, before it is finished."};
     case SIL_NUT_OVER_DENT:
         return (code_words){.word = "nut-over-dent",
                             .figure = LENGTH,
                             .subject = "Worn spot in the 1st fret under the new nut",
-                            .meaning = "The slot is cut for the sound fret: its gap reads more "
-                                       "until the spot is put right."};
+                            .meaning =
+                                "The slot is cut as if the fret were sound, so its gap reads "
+                                "larger until the spot is put right."};
     case SIL_IMPOSSIBLE:
         return (code_words){.word = "impossible", .sentence = say_impossible};
     case SIL_UNDER_FRETS:
         return (code_words){
             .word = "under-frets",
             .figure = LENGTH,
-            .subject = "Would lie under the frets once the work before it is done",
+            .subject = "Would lie under the frets after the work before it",
             .meaning =
                 "No string lies there: it would buzz or choke. Likely the relief or the action was "
                 "misread, so measure both again before you start."};

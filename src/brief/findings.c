@@ -126,7 +126,7 @@ static void tell_heading(const brief *b, const sil_finding *finding, telling *t)
         tell(t, ", %s", brief_hold(bench->targets.first_held));
     }
     if (foretold(b->plan, finding)) {
-        tell(t, ", once the work before it is done");
+        tell(t, ", after the work before it");
     }
 }
 
@@ -301,8 +301,8 @@ static const char *meaning_of(const sil_finding *f)
         return open_string_test;
     }
     bool bowed = is_measured_bow(f) || (f->code == SIL_RELIEF_LOW && f->read < 0.0);
-    return bowed ? "Back-bowed: the middle of the neck stands up, so the strings buzz "
-                   "on the first frets."
+    return bowed ? "Back-bowed: the middle of the neck is higher than its ends, so the strings "
+                   "buzz on the first frets."
                  : code_meaning_of(f->code, f->level);
 }
 

@@ -74,10 +74,13 @@ say say_sand, say_check_sand, say_dress, say_check_dress, say_check_action, say_
  * say_actions:   a sentence with the action at fret 12 of every string of which it is known, when the
  *                work is as far as `when` says; and what it becomes after that, in the words of `later`,
  *                where it is not NULL.
+ * say_actions_of: the same of some strings, which it names.
  * say_action_done: the action when all is done.
  * say_after_nut: where the nut is worked at the same visit, the action to find before the cut. */
 void say_actions(const brief *b, const char *when, say_bearing_figure *figure, const char *later,
                  say_bearing_figure *then, telling *t);
+void say_actions_of(const brief *b, tell_list strings, const char *when, say_bearing_figure *figure,
+                    const char *later, say_bearing_figure *then, telling *t);
 say_bearing_figure say_action_done;
 void say_after_nut(const brief *b, telling *t);
 

@@ -1,7 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 /* The finding that strings end in their range, but above their targets. */
-#include <ctype.h>
-
 #include "codes.h"
 #include "say.h"
 
@@ -19,7 +17,7 @@ static void tell_left(const sil_plan *plan, int string, telling *t)
                   plan->bench.targets.action[string].aim;
     double left = plan->saddle.protrusion[string] - over / sil_leverage(&plan->bench.board, string);
     if (sil_working_in_slot(plan->saddle.working)) {
-        tell(t, ", where the saddle would stand out only ");
+        tell(t, ", because there the saddle would stand out only ");
         tell_length(t, "out", string, nearest(t, left));
     }
 }
@@ -105,7 +103,8 @@ static void add_choice(choices *all, const telling *t, int string, double clean,
 static void tell_hopeless(const choices *all, telling *t)
 {
     if (tell_chosen(&all->hopeless) > 0) {
-        tell(t, "%sThis pick is too hard for this set-up: ", t->words.length > 0 ? " " : "");
+        tell(t,
+             "%sPicking this hard is too much for this set-up: ", t->words.length > 0 ? " " : "");
         tell_which(t, &all->hopeless);
         tell(t, tell_chosen(&all->hopeless) == 1 ? " would still buzz far above its range."
                                                  : " would still buzz far above their ranges.");
@@ -130,11 +129,7 @@ static void tell_clean_from(const brief *b, sil_stage_name part, const choices *
         return;
     }
     tell(t, " ");
-    size_t at = t->words.length;
-    tell_which(t, &all->clean);
-    if (t->words.length > at) {
-        t->words.bytes[at] = (char)toupper((unsigned char)t->words.bytes[at]);
-    }
+    tell_which_first(t, &all->clean);
     tell(t, one ? " rings clean from " : " ring clean from ");
     tell_what(b, part, t);
     tell_row(t, "rings from", "read", &all->clean);
@@ -152,7 +147,7 @@ void say_attack(const brief *b, const sil_finding *f, int count, telling *t)
         add_choice(&all, t, f[k].string, f[k].read, f[k].low, f[k].high);
     }
     if (tell_chosen(&all.clean) > 0) {
-        tell(t, "The target is too low for this pick.");
+        tell(t, "The target is too low for picking this hard.");
     }
     tell_clean_from(b, f->stage, &all, t);
     tell_hopeless(&all, t);

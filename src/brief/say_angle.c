@@ -8,8 +8,8 @@
 static void tell_cause(const brief *b, telling *t)
 {
     tell(t, b->saddle.in_slot
-                ? "Leave the saddle: even at the top of the range it would stand too low over "
-                  "the bridge. "
+                ? "Leave the saddle: to bring the action even to the top of its range, it "
+                  "would have to go too low. "
                 : "Leave the saddle: it reaches the end of its travel before the strings are in "
                   "range. ");
     switch (b->plan->neck.cause) {
@@ -22,7 +22,9 @@ static void tell_cause(const brief *b, telling *t)
     case SIL_SHORT_BOTH:
         tell(t, "The neck's bow, which no truss rod can take out, costs ");
         tell_length(t, "bow", -1, b->saddle.bow);
-        tell(t, " of it; the rest is the neck's angle. Have a qualified repairer look at both.");
+        tell(t,
+             " of what is missing; the rest is the neck's angle. Have a qualified repairer look at "
+             "both.");
         return;
     case SIL_SHORT_BRIDGE:
         tell(t, "Look at the bridge's notches first, then at its feet: they may be too high. Only "
@@ -47,16 +49,16 @@ static void tell_half_cure(const brief *b, telling *t)
         action.figure[i] = b->saddle.half_action[i];
         shallow.chosen[i] = b->saddle.half_shallow[i];
     }
-    tell(t, " Short of that, the saddle can go on until it stands ");
+    tell(t, " If the owner wants no work on the neck, the saddle can come down until it stands ");
     tell_length(t, "half-out", -1, b->saddle.half_out);
     tell(t, " out of the bridge: the action is then ");
     tell_each(t, "half-action", &action);
     tell_unit(t);
-    tell(t, ". That is the owner's choice: it uses up what later work on neck or bridge needs.");
+    tell(t, ". Work on the neck later then needs a new, taller saddle.");
     if (tell_chosen(&shallow) > 0) {
         tell(t, " The break angle then ends under its limit (");
         tell_which(t, &shallow);
-        tell(t, "): cut ramps for the strings, or let them leave the bridge lower.");
+        tell(t, "): cut ramps behind the saddle, or lower the string holes.");
     }
 }
 
@@ -70,8 +72,9 @@ void say_neck_angle(const brief *b, telling *t)
 
 void say_check_neck_angle(const brief *b, telling *t)
 {
-    (void)b;
-    tell(t, "Until then leave the saddle as it is.");
+    tell(t, brief_known(b->saddle.half_out)
+                ? "Unless the owner chooses that, leave the saddle until the neck is put right."
+                : "Leave the saddle as it is until that has been put right.");
 }
 
 static void tell_lift(const brief *b, telling *t)
@@ -91,7 +94,7 @@ static void tell_lift(const brief *b, telling *t)
     } else if (sil_known(b->plan->job->saddle.travel_up)) {
         tell(t, ", which leaves it in the middle of its travel");
     } else {
-        tell(t, ". That is only what is missing: its travel up was not given");
+        tell(t, ". That is the least: how far the saddle can still go up was not given");
     }
 }
 

@@ -69,9 +69,9 @@ static void tell_open_apart(const brief *b, const sil_finding *f, int count, tel
         return;
     }
     tell_apart(t, &ways, gaps->first_held, "the open gap");
-    tell(t, " The open gap");
+    tell(t, " The open gap was read as");
     tell_gaps(t, "read-open", &open);
-    tell(t, " does not fit the same slot, by more than the tools explain. Measure both again.");
+    tell(t, ". The two do not fit one slot, by more than the tools explain: measure both again.");
 }
 
 static void tell_zero_fret_apart(const brief *b, const sil_finding *f, int count, telling *t)

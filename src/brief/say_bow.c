@@ -10,16 +10,20 @@ static void tell_rod_cure(const brief *b, telling *t)
 {
     switch (b->plan->job->instrument.rod_state) {
     case SIL_ROD_AT_END:
-        tell(t,
-             " Slacken its nut, take it off, and clean and oil the thread. If the nut has run out "
-             "of thread, put washers under it. Then tighten it an eighth of a turn at a time, and "
-             "never force it.");
+        tell(
+            t,
+            " Slacken the strings and back the rod's nut off. If it comes off, as on a one-way "
+            "rod, "
+            "clean and oil the thread, and put washers under the nut where the thread has run out. "
+            "Never force off the nut of a two-way rod. Then tighten it an "
+            "eighth of a turn at a time.");
         return;
     case SIL_ROD_SLACK:
-        tell(t,
-             " Turn its nut on, an eighth of a turn at a time, and see whether it takes hold; "
-             "washers under it give it thread. A rod that never pulls is broken or stripped, and a "
-             "qualified repairer's work.");
+        tell(
+            t,
+            " Turn the rod's nut on, an eighth of a turn at a time, and see whether it takes hold; "
+            "washers under it give it thread. A rod that never pulls is broken or stripped, and a "
+            "qualified repairer's work.");
         return;
     case SIL_ROD_STUCK:
         tell(t, " Oil the thread of its nut, give it time, and never force it. A nut that stays "
@@ -55,14 +59,14 @@ void say_rod_first(const brief *b, telling *t)
     tell_length(t, "relief-target", -1, b->relief.wanted.aim);
     tell(t, ", and the rod cannot take it out as it is.");
     tell_rod_cure(b, t);
-    tell(t,
-         " Where that does not do it, a qualified repairer straightens the neck: by heat, by the "
-         "press of new frets, or by planing the board. ");
+    tell(t, " If that does not do it, a qualified repairer straightens the neck: by heat, by "
+            "compression "
+            "fretting, or by planing the board. ");
     tell(t,
          sil_working_turns(b->plan->saddle.working)
              ? "Until then the strings may be set at the bridge: that can be turned back. "
-             : "Until then nothing comes off the saddle, and no lower one is made: it would be too "
-               "low on the straight neck. ");
+             : "Until then nothing comes off the saddle, and no lower saddle is made: it would be "
+               "too low on the straight neck. ");
     tell(t,
          "If the owner leaves the neck as it is, write rod_state: accepted; the plan then goes on "
          "with this bow.");
@@ -82,9 +86,9 @@ static const char *ease_words(const sil_instrument *it)
     case SIL_ROD_SLACK:
         return it->rod == SIL_ROD_TWO_WAY
                    ? " See first whether the rod, turned on past slack, takes hold the other way."
-                   : " The rod is slack already: see that nothing of it still pulls.";
+                   : " The rod is slack already: make sure that it no longer pulls.";
     case SIL_ROD_AT_END:
-        return " First slacken the rod's nut, an eighth of a turn at a time, until nothing of it "
+        return " First slacken the rod's nut, an eighth of a turn at a time, until it no longer "
                "pulls.";
     case SIL_ROD_STUCK:
         return " First have the rod's nut freed and slackened, without force.";
@@ -106,14 +110,15 @@ void say_back_bow(const brief *b, telling *t)
     tell(t,
          ". Cut nothing at nut or saddle: every height changes with the neck.%s Then let the "
          "strings "
-         "pull: fit heavier ones, or bring them to full pitch if they are under it. Keep it some "
-         "days at a humidity of ",
+         "pull: fit heavier ones, or bring them to full pitch if they are under it. Keep it "
+         "for some days at a humidity of ",
          ease_words(&b->plan->job->instrument));
     tell_figure(t, "humidity-low", -1, figure_number(limits->humidity_low_pct, 0));
     tell(t, " to ");
     tell_figure(t, "humidity-high", -1, figure_number(limits->humidity_high_pct, 0));
-    tell(t, " %%: a damp board swells and bends the neck back. What is still there then is for a "
-            "qualified repairer: heat, or planing the board at a refret.");
+    tell(t,
+         " %%: a damp board swells and bends the neck back. If it is still back-bowed then, have "
+         "a qualified repairer straighten it: by heat, or by planing the board at a refret.");
     if (sil_working_turns(b->plan->saddle.working)) {
         tell(t, " As a stopgap the strings may be raised at the bridge until they ring; write down "
                 "by how much.");

@@ -39,6 +39,6 @@ void say_carried(const brief *b, const sil_finding *f, int count, telling *t)
             tell_visit(b, visit, t);
         }
     }
-    tell(t, "Taken over, since nothing was worked that would change it. Its measuring error counts "
-            "half as much again.");
+    tell(t, "Taken over, since no work was done that would change them. Their measuring error is "
+            "counted one and a half times.");
 }

@@ -81,8 +81,9 @@ static void tell_pass(const brief *b, const tell_list *dress, telling *t)
         say_finished(b, SIL_SADDLE, t);
     }
     if (evened(b)) {
-        tell(t, " File one smooth line: the amounts go by the line of all the actions, not by each "
-                "reading.");
+        tell(t,
+             " File one smooth line: the amounts follow a line through all the actions, not each "
+             "reading.");
     }
     tell(t, " Slacken the string and lift it aside. Keep the point where it leaves the saddle.");
 }
@@ -134,5 +135,6 @@ void say_check_dress(const brief *b, telling *t)
         say_check_written(b, t);
         return;
     }
-    say_actions(b, "after this pass", action_dressed_of, "When all is dressed", say_action_done, t);
+    say_actions_of(b, dressed(b, dress_of), "after this pass", action_dressed_of,
+                   "After the last pass", say_action_done, t);
 }

@@ -42,7 +42,10 @@ void say_last_stack(const brief *b, const tell_list *stack, telling *t)
     if (tell_chosen(&stays) > 0) {
         tell(t, " If you filed down to the last stack and the gap of ");
         tell_which(t, &stays);
-        tell(t, " did not change, stiffness holds it up: file by the amount, not by the feelers.");
+        tell(t,
+             " did not change, see that the string reaches its slot floor. A narrow slot pinches "
+             "it: widen that first. If it does reach the floor, it is stiff: file by the amount, "
+             "not by the feelers.");
     }
 }
 
@@ -81,9 +84,9 @@ void say_feelers(telling *t)
 
 void say_feelers_bare(telling *t)
 {
-    tell(t,
-         " Lay the feelers on the board hard against the nut's front face, and stop when the file "
-         "touches them.");
+    tell(t, " Lay the feelers flat on the board in line with the nut slot, hard against the nut's "
+            "front "
+            "face. Stop when the file touches them.");
 }
 
 /* Says how closely a stack of feelers gives the height of the string, and ends the sentence. */
@@ -94,22 +97,20 @@ void say_stack_sure(const brief *b, telling *t)
     tell_length(t, "stack-sure", -1, nut->stack_sure);
     tell(t, ".");
     if (brief_known(nut->stack_bend)) {
-        tell(t, " A stiff string may sit up to ");
+        tell(t, " A stiff string may ride up to ");
         tell_length(t, "stack-bend", -1, nut->stack_bend);
-        tell(t, " over its slot floor: go by the gap.");
-    } else {
-        tell(t, " If they disagree, go by the gap.");
+        tell(t, " above its slot floor: the gap decides.");
     }
 }
 
 void say_fall(const brief *b, telling *t)
 {
-    tell(t, " Angle each slot ");
+    tell(t, " Angle the floor of the nut slot ");
     if (brief_known(b->nut.fall)) {
         tell_figure(t, "fall", -1, b->nut.fall);
         tell(t, "\u00b0 ");
     }
-    tell(t, "down toward the tuners, so that the string leaves from its front edge.");
+    tell(t, "down toward the tuners, so that the string leaves the nut at its front edge.");
 }
 
 static brief_figure stack_of(const brief_slot *slot)

@@ -70,8 +70,8 @@ static void tell_top(const brief *b, telling *t)
 {
     tell(t, " Then bring the nut's top down, so that ");
     tell(t, say_top_usual(b)
-                ? "wound strings lie half in, and plain ones wholly."
-                : "no nut slot is deeper below the top than its depth on the nut's sheet.");
+                ? "wound strings lie half in their nut slots, and plain ones fully."
+                : "no nut slot is deeper below the top than its depth on the nut's drawing.");
 }
 
 void say_doubted_high(const brief *b, telling *t)
@@ -112,11 +112,11 @@ void say_check_filed(const brief *b, telling *t)
     bool more = tell_most(&left) > 0.0;
     tell_list gaps = tell_known(say_slots_with(b, slots, more ? gap_first_of : say_gap_done));
     tell(t,
-         more
-             ? "Stop at the feelers or at the gap, whichever comes first: the rest is for the next "
-               "visit. After this pass the gap at the 1st fret of "
-             : "Measure as you file, and stop at the gap, whatever the feelers say. When done, "
-               "the gap at the 1st fret of ");
+         more ? "Stop at the feelers, or sooner if the gap gets there first. The rest is for the "
+                "next "
+                "visit. After this pass the gap at the 1st fret of "
+              : "Stop at the feelers, or sooner if the gap gets there first. When done, the gap at "
+                "the 1st fret of ");
     tell_which(t, &gaps);
     tell(t, ", %s, is ", brief_hold(b->plan->bench.targets.first_held));
     tell_each(t, more ? "gap-first" : "gap", &gaps);

@@ -18,19 +18,19 @@ static void tell_blank(const brief_blank *blank, telling *t)
     tell_figure(t, "blank-thickness", -1, blank->thickness);
     tell(t, " \u00d7 ");
     tell_length(t, "blank-height", -1, blank->height);
-    tell(t, ", allowance included.");
+    tell(t, " (length, thickness, height, with some to spare).");
 }
 
 /* Says how thick and how long the blank becomes; the place it goes into decides, not the figure. */
 static void tell_fit(const brief *b, const char *place, double thickness, brief_figure length,
                      telling *t)
 {
-    tell(t, " Sand its bottom flat and square to its faces, then bring it to a push fit in %s",
+    tell(t, " Sand its bottom flat and square to its faces, and bring it to a push fit in %s",
          place);
     if (sil_known(thickness)) {
         tell(t, ", about ");
         tell_length(t, "thickness", -1, figure_length(b->unit, thickness, SIL_NEAREST));
-        tell(t, " thick: measure the width there to ");
+        tell(t, " thick. Measure the place to ");
         tell_length(t, "fit", -1, figure_length(b->unit, fit, SIL_NEAREST));
     }
     tell(t, ". Cut it ");
@@ -59,8 +59,8 @@ static void tell_why_new_nut(const brief *b, telling *t)
     int lowest = lowest_slot(b);
     if (lowest < 0) {
         tell(t,
-             "Make a new nut: more slots are too low than are worth filling. With a string on the "
-             "1st fret the amount is not known, so a shim cannot be given. ");
+             "Make a new nut: too many slots are too low to be worth filling. With a string on the "
+             "1st fret nobody can say how thick a shim would have to be. ");
         return;
     }
     tell(t, "Make a new nut: two slots or more are too low, by up to ");
@@ -70,9 +70,7 @@ static void tell_why_new_nut(const brief *b, telling *t)
     t->figure_way = BRIEF_NO_WAY;
     const sil_job *job = b->plan->job;
     double shim = sil_shim_thickness(-b->plan->stages.deepen[lowest], job->allowances.shim_step);
-    tell(t, sil_above(shim, job->limits.most_shim)
-                ? ", and a shim as thick as that is no good practice. "
-                : ". ");
+    tell(t, sil_above(shim, job->limits.most_shim) ? ", more than a shim is to make up. " : ". ");
 }
 
 void say_fit_nut(const brief *b, telling *t)
@@ -82,14 +80,15 @@ void say_fit_nut(const brief *b, telling *t)
     if (worn_out) {
         tell_why_new_nut(b, t);
     }
-    tell(t, "Slacken the strings and take the old nut out. Clean its place in the neck down to the "
-            "wood.");
+    tell(t,
+         "Slacken the strings, score the finish around the old nut, and take it out. Clean the old "
+         "glue out of its place in the neck, and take no wood.");
     tell_blank(&nut->blank, t);
     tell_fit(b, "the neck", nut->thickness.exact, nut->length, t);
     if (brief_known(nut->rough)) {
         tell(t, " Bring its top down to about ");
         tell_length(t, "rough", -1, nut->rough);
-        tell(t, " over its bottom, so that no slot is cut deep.");
+        tell(t, " over its bottom, so that no nut slot has to be cut deep.");
     }
     tell(t, worn_out ? " Keep the old one until the owner has played." : "");
 }
@@ -120,9 +119,9 @@ void say_mark_nut(const brief *b, telling *t)
         centre.figure[i] = b->nut.slot[i].along;
     }
     tell(t,
-         "With the blank in the neck, lay a pencil split lengthwise flat on the frets and draw the "
-         "line of "
-         "the fret tops on its face. Mark the centres of the nut slots from the printed strip, or "
+         "With the blank in the neck, lay a pencil split lengthwise flat on the frets and "
+         "draw the line of the fret tops on its face. Mark the centres of the nut slots from the "
+         "printed strip, or "
          "from the ");
     tell_end_word(t, BRIEF_BASS);
     tell(t, " end: ");
@@ -165,12 +164,13 @@ void say_shape_nut(const brief *b, telling *t)
     for (int i = 0; i < depth.count; i++) {
         depth.figure[i] = b->nut.slot[i].depth;
     }
-    tell(t, "Shape the top, falling toward the tuners, until the nut slots, when done, will be "
-            "this deep: ");
+    tell(t, "Shape the top, falling toward the tuners, so that each finished slot is this deep: ");
     tell_each(t, "depth", &depth);
     tell_unit(t);
-    tell(t, say_top_usual(b) ? ". So wound strings lie half in, and plain ones wholly. " : ". ");
-    tell(t, "Break its edges, and polish it.");
+    tell(t, say_top_usual(b)
+                ? ". Wound strings then lie half in their nut slots, and plain ones fully. "
+                : ". ");
+    tell(t, "Round its edges over, and polish it.");
     if (brief_known(b->nut.height)) {
         tell(t, " At its highest it is ");
         tell_length(t, "height", -1, b->nut.height);
@@ -191,9 +191,8 @@ void say_measure_bridge(const brief *b, telling *t)
     tell(t, "The height of a new saddle follows from the saddle slot. Lay a straightedge on the "
             "frets and out over the bridge. Measure from it down to the bridge's top at ");
     tell_outer_strings(t);
-    tell(t, ", and measure the depth of the saddle slot. To copy the old saddle instead, give its "
-            "heights "
-            "as old.");
+    tell(t, ", and measure the depth of the saddle slot. To copy the old saddle instead, write "
+            "its heights under old.");
 }
 
 void say_shape_saddle(const brief *b, telling *t)
@@ -204,7 +203,7 @@ void say_shape_saddle(const brief *b, telling *t)
         good.figure[i] = b->saddle.string[i].height;
     }
     t->way = BRIEF_DOWN;
-    tell(t, "Bring its top down to heights over its bottom of, at first, ");
+    tell(t, "Bring its top down. At first leave it this high over its bottom: ");
     say_first_and_final("height", "height-first", &first, &good, t);
     tell(t, b->plan->tuning.remedy == SIL_TUNE_PEAKS
                 ? ". Leave the top flat and square for now: its peaks are filed next."
@@ -233,15 +232,15 @@ void say_read_new(const brief *b, telling *t)
 {
     (void)b;
     tell(t,
-         "Strings on, tune, and let the neck settle, overnight if you can. Then read it as it is: "
-         "the relief first, the gap at the 1st fret, the action. Write it as the next visit and "
+         "String up, tune, and let the neck settle, overnight if you can. Then measure: the relief "
+         "first, the gap at the 1st fret, the action. Write it as the next visit and "
          "plan again: that plan finishes the new part.");
 }
 
 void say_check_read_new(const brief *b, telling *t)
 {
     (void)b;
-    tell(t, "Done only when every reading was taken with it in, and is in its range.");
+    tell(t, "It is done when every reading, taken with the new part in, is in its range.");
 }
 
 static const char *why_new(const brief *b, int raised)
@@ -250,7 +249,7 @@ static const char *why_new(const brief *b, int raised)
         return " must come up, and this saddle is glued in";
     }
     if (b->plan->saddle.thick_shim && (raised > 1 || b->strings == 1)) {
-        return " must come up by more than a shim may be thick";
+        return " must come up by more than a shim can make up";
     }
     return " alone must come up: a worn notch, which no shim cures";
 }
@@ -266,7 +265,7 @@ static void tell_old_heights(const brief *b, telling *t)
     tell_outer_strings(t);
     tell(t, ". At first leave ");
     tell_length(t, "leave", -1, figure_length(b->unit, most, SIL_UP));
-    tell(t, " more on, until the strings have been on.");
+    tell(t, " more on, until you have strung up and measured.");
 }
 
 void say_new_saddle(const brief *b, telling *t)
@@ -283,15 +282,17 @@ void say_new_saddle(const brief *b, telling *t)
     t->way = BRIEF_UP;
     tell(t, feet ? "Make a new bridge" : "Make a new saddle");
     if (tell_chosen(&height) > 0) {
-        tell(t, feet ? ", at first with heights over the top of "
-                     : ", at first with heights over its bottom of ");
+        tell(t, feet ? ", at first this high over the top: "
+                     : ", at first this high over its bottom: ");
         say_first_and_final("height", "height-first", &first, &height, t);
         tell(t, ".");
     } else {
         tell_old_heights(b, t);
     }
-    tell(t, feet ? " Fit its feet to the top before its height. It is needed because "
-                 : " Fit the blank oversize before its height. It is needed because ");
+    tell(t,
+         feet ? " Fit its feet to the top first, and then bring it to height. It is needed because "
+              : " Fit the blank to its slot first, and then bring it to height. It is needed "
+                "because ");
     tell_which(t, &raised);
     tell(t, "%s. Keep the old one until the owner has played.", why_new(b, tell_chosen(&raised)));
 }

@@ -15,8 +15,8 @@ static void tell_turn(brief_way way, telling *t)
 {
     tell_way_word(t, way);
     tell(t,
-         " the rod an eighth of a turn at a time. That is %s on most, looking at the end that the "
-         "key goes into.",
+         " the rod an eighth of a turn at a time, and tune and measure after each. That is %s on "
+         "most, looking at the end that the wrench goes into.",
          way == BRIEF_TIGHTEN ? "clockwise" : "counter-clockwise");
 }
 
@@ -30,6 +30,9 @@ void say_rod(const brief *b, telling *t)
     tell_length(t, "relief-target", -1, b->relief.wanted.aim);
     tell(t, less ? ". Slacken the strings a little, then " : ": ");
     tell_turn(less ? BRIEF_TIGHTEN : BRIEF_EASE, t);
+    bool through =
+        !less && b->plan->job->instrument.rod == SIL_ROD_TWO_WAY && b->relief.now.exact < 0.0;
+    tell(t, through ? " A two-way rod goes slack first, and then pushes." : "");
     tell(t, " Never force it.");
 }
 
@@ -58,10 +61,12 @@ void say_check_rod(const brief *b, telling *t)
 void say_find_rod(const brief *b, telling *t)
 {
     (void)b;
-    tell(t,
-         "The relief is out of its range: see whether there is a truss rod. Its nut is under a "
-         "cover at the headstock, or inside, at the end of the fingerboard. Try whether it turns "
-         "both ways, freely, without force. Write rod and rod_state on the sheet.");
+    tell(
+        t,
+        "The relief is out of its range: see whether there is a truss rod. The rod's nut is under "
+        "a cover at the headstock, or inside, at the end of the fingerboard. Mark where it stands, "
+        "slacken the strings, and see whether it turns a little each way, freely, without force. "
+        "Set it back to the mark. Write rod and rod_state on the sheet.");
 }
 
 void say_rod_by_ear(const brief *b, telling *t)
@@ -81,25 +86,26 @@ void say_check_rod_by_ear(const brief *b, telling *t)
     tell(t, "By ear is only approximate: measure before cutting.");
 }
 
-/* Names the frets past the limit in one direction: "fret 1 0.12, fret 2 0.09". */
+/* Names the frets past the limit in one direction: "fret 1 by 0.12, fret 2 by 0.09 mm". */
 static void tell_frets(const brief *b, sil_code code, const char *of, telling *t)
 {
     const char *gap = "";
     for (int k = 0; k < b->plan->finding_count; k++) {
         const sil_finding *finding = &b->plan->findings[k];
         if (finding->code == code) {
-            tell(t, "%sfret %d ", gap, finding->fret);
+            tell(t, "%sfret %d by ", gap, finding->fret);
             t->fret = finding->fret;
             tell_figure(t, of, finding->string, nearest(b, finding->read));
             gap = ", ";
         }
     }
+    tell_unit(t);
     t->fret = -1;
 }
 
 void say_seat(const brief *b, telling *t)
 {
-    tell(t, "Seat the frets that stand proud, or dress them on the spot: ");
+    tell(t, "Seat the frets that stand proud, or spot-dress them: ");
     tell_frets(b, SIL_FRET_HIGH, "proud", t);
     tell(t, ". Touch nothing else.");
 }
@@ -107,7 +113,7 @@ void say_seat(const brief *b, telling *t)
 void say_check_seat(const brief *b, telling *t)
 {
     (void)b;
-    tell(t, "A fret rocker across each three frets does not rock.");
+    tell(t, "A fret rocker across every three frets does not rock.");
 }
 
 /* Frets that may be replaced alone where no other is worn. Common practice, no source. */
@@ -127,13 +133,13 @@ void say_level(const brief *b, telling *t)
 {
     bool first = worn_first_only(b->plan);
     tell(t, first
-                ? "Only the first frets are worn: fit new ones there, level with the rest, and no "
-                  "other fret loses height. Or level all frets by "
+                ? "Only the first frets are worn: fit new ones there, as high as the rest, so that "
+                  "no other fret loses height. Or level all frets by "
                 : "Level all frets by ");
     tell_length(t, "level", -1, figure_length(b->unit, b->plan->stages.level_depth, SIL_NEAREST));
     tell(t, ", down to the deepest worn spot, with the neck straight. Worn spots: ");
     tell_frets(b, SIL_FRET_WORN, "worn", t);
-    tell(t, ". Crown and polish, then set the rod back.");
+    tell(t, ". Crown and polish, then set the rod back to where it was.");
 }
 
 void say_check_level(const brief *b, telling *t)
@@ -175,8 +181,9 @@ void say_zero_fret(const brief *b, telling *t)
     tell(t, " by ");
     tell_each(t, "zero-fret", &high);
     tell_unit(t);
-    tell(t, ". First press it home along its whole length, string up, and measure again. Then "
-            "dress the rest, a little at a time. The zero fret, not the nut slots, sets the height "
+    tell(t, " to the targets. First press it home along its whole length and measure again. Then "
+            "dress down what is still too high, a little at a time. The zero fret, not the nut "
+            "slots, sets the height "
             "at the nut: keep every nut slot deeper than the string needs.");
 }
 
@@ -187,7 +194,7 @@ static void tell_new_zero_fret(const brief *b, telling *t)
     if (!brief_known(nut->zero_over)) {
         return;
     }
-    tell(t, " Otherwise replace it by one whose crown is ");
+    tell(t, " Then replace it with one whose crown is ");
     tell_length(t, "zero-fret-over", -1, nut->zero_over);
     tell(t, " over the other frets");
     if (brief_known(nut->zero_height)) {
@@ -221,8 +228,8 @@ void say_raise_zero_fret(const brief *b, telling *t)
         tell_unit(t);
     }
     t->figure_way = BRIEF_NO_WAY;
-    tell(t, ": it is worn, or sits too low. If it is loose or up at its ends, seat it anew and "
-            "measure again.");
+    tell(t, ": it is worn, or sits too low. If it is loose or up at its ends, press it home and "
+            "measure again: that brings it lower still.");
     tell_new_zero_fret(b, t);
     tell(t, " The nut slots only guide: each must be deeper than the zero fret's crown.");
 }
@@ -256,8 +263,8 @@ static const char *usual_reasons(const sil_visit *visit)
                "slots, "
                "strings not settled or old, relief moved meanwhile";
     }
-    return "the neck not settled yet, strings not back at pitch or old, a reading taken in another "
-           "way than the one before";
+    return "the neck not settled yet, strings old or not back at pitch, a reading taken in another "
+           "way than before";
 }
 
 void say_off_forecast(const brief *b, const sil_finding *f, int count, telling *t)
@@ -286,8 +293,8 @@ void say_wrong_way(const brief *b, const sil_finding *f, int count, telling *t)
     tell_length(t, "read", -1, nearest(b, fabs(by)));
     t->figure_way = BRIEF_NO_WAY;
     tell(t,
-         " when the rod was turned to %s it: it moved the wrong way, or the rod isn't engaging. "
-         "Turn an eighth back, retune, measure. Never force it.",
+         " when the rod was turned to %s it: it was turned the wrong way, or it does not engage. "
+         "Turn it back an eighth, tune, measure. Never force it.",
          rose ? "lower" : "raise");
 }
 
@@ -301,15 +308,15 @@ void say_moved(const brief *b, const sil_finding *f, int count, telling *t)
     double still = 2.0 * b->plan->bench.tools.caliper;
     bool saddle_still = fabs(is->saddle_height_treble - was->saddle_height_treble) <= still;
     bool held = sil_withheld_by(&b->plan->saddle_withheld, SIL_MOVED);
-    tell(t, held
-                ? "The season has moved the instrument: take nothing off the saddle today, keep it "
-                  "a week or two at its usual humidity, and measure everything again. "
-                : "");
-    tell(t, "Nothing was worked since %s, and yet it moved",
+    tell(t,
+         held ? "The season has moved the instrument: take nothing off the saddle today, keep "
+                "the instrument a week or two at its usual humidity, and measure everything again. "
+              : "");
+    tell(t, "No work was done since %s, and yet it moved",
          was->date ? was->date : "the visit before");
     bool both = sil_known(then->relief) && sil_known(now->relief);
     if (both) {
-        tell(t, ": relief ");
+        tell(t, ": the relief from ");
         tell_figure(t, "relief-before", -1, nearest(b, then->relief));
         tell(t, " to ");
         tell_length(t, "relief", -1, nearest(b, now->relief));
@@ -325,7 +332,7 @@ void say_moved(const brief *b, const sil_finding *f, int count, telling *t)
     tell_humidity(t, was->humidity_pct, sil_plan_reading(b->plan)->humidity_pct);
     tell(t,
          saddle_still ? ". By the caliper the saddle is as it was, so it is not the saddle." : ".");
-    tell(t, held ? " What the season did will come back by itself."
-                 : " The season does that, new strings, or a joint. What the season did will come "
-                   "back by itself: measure again at its usual humidity before you cut anything.");
+    tell(t, held ? " What the season did will go away by itself."
+                 : " The season does that, new strings, or a joint. What the season did will go "
+                   "away by itself: measure again at its usual humidity before you cut anything.");
 }

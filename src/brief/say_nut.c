@@ -55,23 +55,20 @@ void say_fill(const brief *b, telling *t)
     t->figure_way = BRIEF_NO_WAY;
     bool hardly = all_hardly_low(b, &slots);
     tell(t, tell_chosen(&low) < tell_chosen(&slots)
-                ? ". A string that lies on the 1st fret gives no amount, and needs none."
+                ? ". With a string on the 1st fret there is no gap to measure, and none is needed."
             : hardly ? ", less than the feelers can tell. Play it open first: if it rings clean, "
                        "leave it."
                      : ".");
-    tell(t, hardly ? " If not, look at" : " First look at");
-    tell(t,
-         " the shape: a string that rests on the slot's back edge rattles, so angle the slot down "
-         "toward the tuners. That raises no string: measure the gap again.");
-    tell(
-        t,
-        one ? " If it is still too low, fill the slot with dust of the same material and glue, let "
-              "it harden, and recut."
-            : " Fill the slots still too low with dust of the same material and glue, let it "
-              "harden, and recut.");
+    tell(t, hardly ? " If not, see where" : " See first where");
+    tell(t, one ? " the string bears." : " each string bears.");
+    tell(t, " On the slot's back edge it rattles; a new angle cures that, but raises no string. "
+            "Then fill the nut slot: clean it of graphite and grease, and mask the wood around it. "
+            "Pack "
+            "it with dust of the same material, wick in thin super glue, let it harden, and "
+            "recut.");
     say_first_stacks(b, slots, true, t);
     say_fall(b, t);
-    tell(t, " Play it open before the last stroke.");
+    tell(t, " Before the last strokes string up, tune, and play it open.");
 }
 
 /* The slots that are filed back because the shim leaves them too high. Those that were too high before
@@ -93,9 +90,11 @@ void say_shim_nut(const brief *b, telling *t)
     tell(t, "Shim the nut: one hard full-length piece of ");
     t->way = BRIEF_UP;
     tell_length(t, "shim", -1, b->nut.shim);
-    tell(t,
-         " under its bottom. Slacken the strings, score the finish round the nut, and tap it loose "
-         "with a block. Every nut slot rises by as much");
+    tell(
+        t,
+        " under its bottom. Slacken the strings, score the finish around the nut, and tap it loose "
+        "with a block: toward the tuners, or endwise where wood stands behind it. Set it back with "
+        "a small drop of glue at each end. Every nut slot rises by as much");
     if (tell_chosen(&back) == 0) {
         tell(t, tell_chosen(&high) > 0 ? ", and none but those that were too high is filed."
                                        : ", and none is filed.");
@@ -118,5 +117,5 @@ void say_check_shimmed_nut(const brief *b, telling *t)
     tell_which(t, &gaps);
     tell(t, ", %s, is ", brief_hold(b->plan->bench.targets.first_held));
     tell_each(t, "gap", &gaps);
-    tell(t, ": the gap decides, not the feelers.");
+    tell(t, ".");
 }

@@ -84,7 +84,7 @@ void say_doubted(const brief *b, tell_list slots, telling *t)
     if (count > 0) {
         tell(t, "First measure the %s at the 1st fret of ", count == 1 ? "gap" : "gaps");
         tell_which(t, &doubted);
-        tell(t, " once more: %s off the others. ", count == 1 ? "it is" : "they are");
+        tell(t, " once more: %s not fit the others. ", count == 1 ? "it does" : "they do");
     }
 }
 
@@ -134,7 +134,7 @@ void say_reading_odd(const brief *b, const sil_finding *f, int count, telling *t
         tell_swapped(b, f->string, t);
         break;
     }
-    tell(t, ". Nothing is cut by it before that.");
+    tell(t, ". Cut nothing before that.");
 }
 
 /* Names the lists that may have been begun at the wrong end. */
@@ -159,7 +159,7 @@ void say_reading_order(const brief *b, const sil_finding *f, int count, telling 
     tell(t, both ? ", and the gap at the 1st fret falls with it, though their targets rise. "
                  : ", though its target rises. ");
     tell_look_at_lists(b, t);
-    tell(t, ": string 1 is the treble side's. Nothing is cut by it before that.");
+    tell(t, ": string 1 is on the treble side. Cut nothing before that.");
 }
 
 /* What a figure that cannot be is, and the readings and dimensions it came from, of which one is
@@ -246,7 +246,7 @@ void say_impossible(const brief *b, const sil_finding *f, int count, telling *t)
             tell(t, ". ");
         }
     }
-    tell(t, "Nothing is cut by it. Likely a slip in one of these: %s. Measure them again.",
+    tell(t, "Likely a slip in one of these: %s. Measure them again before you cut anything.",
          cannot_of(sense_of(b, f)->figure).from);
 }
 

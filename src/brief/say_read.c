@@ -8,9 +8,9 @@ static const char *bridge_ready(sil_working working)
 {
     switch (working) {
     case SIL_WORKING_NOT_GIVEN:
-        return "bridge, or cone, firm";
+        return "bridge or cone firm";
     case SIL_WORKING_TOP: /* glued, as on a resonator's cone */
-        return "bridge, or cone, firm, no loose brace";
+        return "bridge or cone firm, no loose brace";
     case SIL_WORKING_BASE:
         return "bridge flat on the top, no loose brace";
     case SIL_WORKING_SCREWS:
@@ -34,7 +34,7 @@ void say_prepare(const brief *b, telling *t)
         tell(t,
              "Fit new strings first: these are worn. Tune, let them settle, and measure again. ");
     }
-    tell(t, "Before you cut anything: %s, %shumidity ", bridge_ready(b->saddle.working),
+    tell(t, "Before you start: %s, %shumidity ", bridge_ready(b->saddle.working),
          plan_makes(b->plan) ? "" : "good strings at pitch, the instrument in playing position, ");
     tell_figure(t, "humidity-low", -1, figure_number(limits->humidity_low_pct, 0));
     tell(t, " to ");
@@ -68,7 +68,7 @@ void say_stop(const brief *b, telling *t)
 void say_check_stop(const brief *b, telling *t)
 {
     (void)b;
-    tell(t, "Cut nothing until this is right.");
+    tell(t, "Cut nothing until that is put right.");
 }
 
 void say_measure_relief(const brief *b, telling *t)
@@ -102,8 +102,10 @@ void say_read_crowns(const brief *b, telling *t)
 void say_look_at_saddle(const brief *b, telling *t)
 {
     (void)b;
-    tell(t, "Before its height, the saddle's fit: push its top back and forth, and rock it end to "
-            "end. It must stand upright and firm in its slot. Write that it is firm, or loose.");
+    tell(
+        t,
+        "Check the saddle's fit before its height: push its top back and forth, and rock it end to "
+        "end. It must stand upright and firm in its slot. Write that it is firm, or loose.");
 }
 
 void say_fit_saddle(const brief *b, telling *t)
@@ -162,7 +164,8 @@ void say_measure_action(const brief *b, telling *t)
     }
     tell(t, "Measure the action at the 12th fret of ");
     tell_which(t, &missing);
-    tell(t, ", open. Where a string lies on a fret, raise it until it does not, and measure then.");
+    tell(t, ", open. Where a string lies on a fret, raise it at the saddle until it is clear, then "
+            "measure.");
 }
 
 void say_gaps_again(const brief *b, telling *t)
@@ -208,10 +211,10 @@ void say_measure_saddle(const brief *b, telling *t)
     tell_outer_strings(t);
     tell(t,
          b->saddle.working == SIL_WORKING_TOP
-             ? ". Nothing is cut off it blind."
-             : ". If it comes out, better still by caliper, from its bottom to its top where the "
-               "string sits, with the depth of its slot. Then the caliper can also say where to "
-               "stop. Nothing is cut off it blind.");
+             ? ". Cut nothing off it before that."
+             : ". If it comes out, a caliper is better: measure from its bottom to its top where "
+               "the string sits, and the depth of its slot. Then the caliper can also say where to "
+               "stop. Cut nothing off it before that.");
 }
 
 void say_check_written(const brief *b, telling *t)
@@ -276,9 +279,10 @@ void say_finished(const brief *b, sil_stage_name stage, telling *t)
         any = any || again[i];
     }
     if (any) {
-        tell(t,
-             " Last time's cut stopped short of the target, and this is the rest of it, also where "
-             "a string is in its range by now.");
+        tell(
+            t,
+            " Last time's cut stopped short of its target on purpose. This is the rest of it, even "
+            "where a string is in its range by now.");
     }
 }
 

@@ -27,23 +27,35 @@ brief_figure say_action_done(const brief_bearing *string)
     return string->action_done;
 }
 
-static void tell_actions(const brief *b, say_bearing_figure *figure, telling *t)
+static void tell_actions(const brief *b, tell_list strings, say_bearing_figure *figure, telling *t)
 {
-    tell_list action = tell_known(say_strings_with(b, tell_every(b), figure));
+    tell_list action = tell_known(say_strings_with(b, strings, figure));
     tell_each(t, "action", &action); /* not of one that waits */
+}
+
+void say_actions_of(const brief *b, tell_list strings, const char *when, say_bearing_figure *figure,
+                    const char *later, say_bearing_figure *then, telling *t)
+{
+    tell(t, "Action at the 12th ");
+    if (tell_chosen(&strings) < b->strings) {
+        tell(t, "of ");
+        tell_which(t, &strings);
+        tell(t, " ");
+    }
+    tell(t, "%s%s: ", when,
+         b->plan->stages.changed[SIL_NUT] ? ", with the nut done as planned" : "");
+    tell_actions(b, strings, figure, t);
+    if (later) {
+        tell(t, ". %s: ", later);
+        tell_actions(b, strings, then, t);
+    }
+    tell(t, ".");
 }
 
 void say_actions(const brief *b, const char *when, say_bearing_figure *figure, const char *later,
                  say_bearing_figure *then, telling *t)
 {
-    tell(t, "Action at the 12th %s%s: ", when,
-         b->plan->stages.changed[SIL_NUT] ? ", with the nut done as planned" : "");
-    tell_actions(b, figure, t);
-    if (later) {
-        tell(t, ". %s: ", later);
-        tell_actions(b, then, t);
-    }
-    tell(t, ".");
+    say_actions_of(b, tell_every(b), when, figure, later, then, t);
 }
 
 /* Gives a figure at each end of the saddle. */
@@ -95,8 +107,9 @@ static void tell_caliper(const brief *b, telling *t)
         tell(t, " at string ");
         tell_string(t, last);
     }
-    tell(t, at_the_feet(b) ? ": from its feet to its top, where the string sits."
-                           : ": from its bottom to its top, where the string sits.");
+    tell(t, at_the_feet(b) ? ", measured from the bridge's feet to its top where the string sits."
+                           : ", measured from the saddle's bottom to its top where the string "
+                             "sits.");
 }
 
 /* Says what to do first with a bridge that only the strings hold in place. */
@@ -104,7 +117,7 @@ static void tell_slide_out(const brief *b, telling *t)
 {
     if (b->saddle.floats) {
         tell(t, " First mark where the bridge stands; slacken the strings, but never take all of "
-                "them off, and slide it out.");
+                "them off, and slide the bridge out.");
     }
 }
 
@@ -149,10 +162,10 @@ static bool takes_much(const brief *b)
 static void tell_playing_test(const brief *b, telling *t)
 {
     if (sil_known(b->plan->job->saddle.pickup) && b->plan->job->saddle.pickup > 0.0) {
-        tell(t, " Play every string through the pickup before the last cut: a weak one means that "
-                "its bottom is not flat.");
+        tell(t, " Play every string through the pickup before the last cut: a weak string means "
+                "that the saddle's bottom is not flat.");
     } else if (takes_much(b) && !b->saddle.one_pass) {
-        tell(t, " Much comes off: let the owner play it before the last cut.");
+        tell(t, " That is a lot to take off: let the owner play it before the last cut.");
     }
 }
 
@@ -160,9 +173,9 @@ static void tell_playing_test(const brief *b, telling *t)
 static void tell_sanding(const brief *b, telling *t)
 {
     bool feet = at_the_feet(b), one = b->saddle.one_pass;
-    const char *how = feet ? " Lay the abrasive paper over the top where they stand, so that they "
-                             "keep its arch."
-                           : " Keep it straight from end to end.";
+    const char *how = feet ? " Lay abrasive paper, grit up, on the top where the bridge stands and "
+                             "rub the feet on it, so that they match its arch."
+                           : " Keep the bottom straight from end to end, and square to the faces.";
     const char *pass = one ? ", all of it in this pass." : " as a first pass.";
     t->figure_way = BRIEF_NO_WAY;
     tell(t, feet ? "Sand the feet of the bridge" : "Sand the saddle's bottom");
@@ -212,7 +225,7 @@ void say_sand(const brief *b, telling *t)
     tell(t, " Then measure again");
     if (!saddle->one_pass) {
         t->figure_way = BRIEF_DOWN;
-        tell(t, ", and expect about another ");
+        tell(t, ", and expect to take off about another ");
         tell_ends(b, "base-left", saddle->base_left, t);
     }
     tell(t, ".");
@@ -226,7 +239,7 @@ void say_check_sand(const brief *b, telling *t)
         return;
     }
     say_actions(b, "after this pass", action_first_of,
-                b->saddle.one_pass ? NULL : "When all is sanded", action_all_of, t);
+                b->saddle.one_pass ? NULL : "After the last pass", action_all_of, t);
 }
 
 void say_check_action(const brief *b, telling *t)
@@ -264,7 +277,7 @@ void say_saddle_moved(const brief *b, const sil_finding *f, int count, telling *
     tell_length(t, "read", -1, figure_length(b->unit, fabs(by), SIL_NEAREST));
     t->figure_way = BRIEF_NO_WAY;
     tell(t,
-         " %s than at the visit before, though it was not worked. One of the two readings is "
-         "wrong: measure it again.",
+         " %s than at the visit before, though no work was done on it. One of the two readings "
+         "is wrong: measure it again.",
          by > 0.0 ? "higher" : "lower");
 }

@@ -18,10 +18,10 @@ void say_sag(const brief *b, const sil_finding *f, int count, telling *t)
     tell(t, " by ");
     tell_each(t, "read", &sag);
     tell_unit(t);
-    tell(t, ", from a line through the outer strings that follows the board");
+    tell(t, ", measured from the board's curve through the outer strings");
     tell(t,
          ". %s cannot cure that. Replace a bridge that has sunk. Or, where its notches may be "
-         "filed, deepen the outer ones by as much, and then raise it.",
+         "filed, deepen the outer ones by as much, and then raise the bridge.",
          !turns             ? "Its feet"
          : b->saddle.floats ? "The thumbwheels"
                             : "The posts");

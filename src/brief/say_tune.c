@@ -58,9 +58,9 @@ void say_tune_ends(const brief *b, telling *t)
     }
     t->way = BRIEF_NO_WAY;
     tell(t, ", at the outer strings. %s%s", back_is,
-         floats ? " First mark where it stands, and ease the strings a little, never all of them "
-                  "off. Stand it upright again before you tune."
-                : " First ease the strings.");
+         floats ? " First mark where it stands, and slacken the strings a little, but never take "
+                  "all of them off. Stand it upright again before you tune."
+                : " First slacken the strings a little.");
 }
 
 /* "String 1: back to 1.85, 6: forward to 0.90 mm." of each peak that is filed. */
@@ -110,17 +110,17 @@ void say_file_peaks(const brief *b, telling *t)
     tell_peaks(b, t);
     tell_modelled(b, t);
     if (brief_known(b->tuning.most_drop)) {
-        tell(t, " The strings come down by up to ");
+        tell(t, " That lowers the strings at the saddle by up to ");
         tell_length(t, "peak-drop", -1, b->tuning.most_drop);
         tell(t, b->saddle.working == SIL_WORKING_BASE
-                    ? " by that, so it comes before anything more goes off the bottom."
-                    : " by that. Let the owner play it before the last stroke.");
+                    ? ", so do it before anything more goes off the bottom."
+                    : ". Let the owner play it before the last stroke.");
     }
 }
 
 void say_tuned_saddle(const brief *b, telling *t)
 {
-    tell(t, "Make a new saddle: this one has come down to its height, and has no bone left where "
+    tell(t, "Make a new saddle: this one is down to its height, and has no material left where "
             "the strings should leave it. Give it the heights of this one, and file its peaks");
     tell_peaks(b, t);
     tell_modelled(b, t);
@@ -154,7 +154,7 @@ void say_check_peaks(const brief *b, telling *t)
 void say_tune_out(const brief *b, telling *t)
 {
     const sil_tuning *tuning = &b->plan->tuning;
-    tell(t, "Sharp (+) wants a longer string, flat (-) a shorter one. ");
+    tell(t, "A sharp string (+) must become longer, a flat one (-) shorter. ");
     switch (tuning->remedy) {
     case SIL_TUNE_WAIT:
         tell(t, "Not yet: %s.", brief_tune_waits(tuning->waits));
@@ -185,9 +185,9 @@ void say_peak_short(const brief *b, const sil_finding *f, int count, telling *t)
         tell(t, " by ");
         tell_length(t, "read", i, figure_length(b->unit, f[k].read, SIL_NEAREST));
         if (brief_known(b->tuning.string[i].left)) {
-            tell(t, " (");
+            tell(t, " (it stays ");
             tell_figure(t, "cents-left", i, b->tuning.string[i].left);
-            tell(t, " cents stay)");
+            tell(t, " cents off)");
         }
         gap = "; string ";
     }

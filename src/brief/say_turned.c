@@ -35,10 +35,10 @@ void say_posts(const brief *b, telling *t)
     tell_post(b, BRIEF_TREBLE, t);
     tell(t, ", ");
     tell_post(b, BRIEF_BASS, t);
-    tell(t, floats ? ". First ease the strings, but never take all of them off."
-                   : ". First ease the strings.");
+    tell(t, floats ? ". First slacken the strings a little, but never take all of them off."
+                   : ". First slacken the strings a little.");
     tell(t,
-         " All strings move with it, along one straight line. Turns only get you near: go by the "
+         " All strings move together, along one straight line. Turns only get you near: go by the "
          "action.");
     if (floats) {
         tell(t, " Stand the bridge upright again in its place.");
@@ -118,7 +118,7 @@ void say_screws(const brief *b, telling *t)
     }
     tell(t, ". Turns only get you near: go by the action.");
     if (b->saddle.along) {
-        tell(t, " Strings in their range go to their targets with the others: a screw costs "
-                "nothing.");
+        tell(t, " Strings in their range go to their targets with the others: a screw can be "
+                "turned back.");
     }
 }

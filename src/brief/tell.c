@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "tell.h"
+#include <ctype.h>
 
 #include <stdarg.h>
 #include <stdio.h>
@@ -175,6 +176,15 @@ void tell_which(telling *t, const tell_list *list)
     }
 }
 
+void tell_which_first(telling *t, const tell_list *list)
+{
+    size_t at = t->words.length;
+    tell_which(t, list);
+    if (t->words.length > at) {
+        t->words.bytes[at] = (char)toupper((unsigned char)t->words.bytes[at]);
+    }
+}
+
 void tell_thing(telling *t, tell_things *things, const char *what, bool meant)
 {
     if (meant) {
@@ -194,7 +204,7 @@ void tell_thing_of(telling *t, tell_things *things, const char *what, const tell
 static const char *strip_label(const char *of, bool again)
 {
     static const char *const labels[][3] = {
-        {"action", "action at 12th", "  all done"},
+        {"action", "action at 12th", "  last pass"},
         {"slot", "file off", "file off"},
         {"slot-left", "then about", "then about"},
         {"stack", "feeler stack", "  when done"},

@@ -56,12 +56,14 @@ double tell_most(const tell_list *list);
 
 /* tell_which: names the strings of a list: "string 2", "strings 1, 3 and 4", "all strings"; "the
  *             string" on an instrument with one.
+ * tell_which_first: the same at the beginning of a sentence.
  * tell_each:  gives the figure of each: "1: 0.12, 3: 0.20"; just the figure if there is only one.
  *             Where long lists go elsewhere it gives the least and the most: "0.12 to 0.20".
  * tell_span:  records the figure of each, and gives the least and the most.
  * tell_strip: puts the figures of a list that is long elsewhere; false where they stay.
  */
 void tell_which(telling *t, const tell_list *list);
+void tell_which_first(telling *t, const tell_list *list);
 void tell_each(telling *t, const char *of, const tell_list *list);
 void tell_span(telling *t, const char *of, const tell_list *list);
 bool tell_strip(telling *t, const char *label, const tell_list *list);

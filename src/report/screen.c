@@ -54,6 +54,7 @@ static void put_heading(screen *s)
     add_about(&line, "", job->about.owner);
     add_about(&line, "read on ", reading && reading->date ? reading->date : job->about.date);
     add_about(&line, "by ", job->about.by);
+    add_about(&line, "all in ", b->unit == SIL_MM ? "mm" : "inches");
     if (line.length > 0 || line.failed) {
         report_wrap_at(&s->text, &line, 2, COLUMNS);
     }

@@ -41,6 +41,31 @@ def owner_readings(pack, page):
     pack.same("owner: readings", got, cells)
 
 
+def strings_in(words, count):
+    """The strings that words name: "All strings", "The string", "Strings 1, 3 and 5 to 7"."""
+    if not re.search(r"\d", words):
+        return list(range(1, count + 1))
+    named = []
+    for first, last in re.findall(r"(\d+)(?: to (\d+))?", words):
+        named += range(int(first), int(last or first) + 1)
+    return named
+
+
+def owner_past(pack, told):
+    """Which strings are past their ranges over the neck, to which side, and how far the farthest."""
+    past = re.search(r"((?:All s|S|The s)trings?[\d, andto]*?) (were|was|are|is) (?:up to )?(\d*\.\d+) "
+                     r"\w+ too (high|low) over the neck", told)
+    if not past:
+        return
+    names, tense, by, side = past.groups()
+    reads = pack.result["visits"][0 if tense.startswith("w") else -1]["read"]
+    off = {i + 1: read - pack.job.targets.action[i][2] if side == "high" else pack.job.targets.action[i][0] - read
+           for i, read in enumerate(reads) if not unknown(read)}
+    pack.same("owner: past the range", str(length(pack, max(off.values()))), by)
+    pack.same("owner: strings past it", strings_in(names, pack.count),
+              sorted(n for n, value in off.items() if value > 1e-6))
+
+
 def owner_words(pack, page, limits):
     told = " ".join(" ".join(row) for row in rows_of(page))
     low, high = (rounded(value, 0) for value in limits)
@@ -49,20 +74,14 @@ def owner_words(pack, page, limits):
     if pack.count > 1 and not any(map(unknown, gauges)):
         words = f"{gauge(min(gauges), pack.unit)} to {gauge(max(gauges), pack.unit)} {pack.unit}"
         pack.same("owner: gauges", words in told, True)
-    past = re.search(r"(?:were|was|are|is) too (high|low) over the neck, by (\d*\.\d+)", told)
-    if past:
-        reads, targets = pack.result["visits"][0]["read"], pack.job.targets.action
-        off = [read - targets[i][2] if past.group(1) == "high" else targets[i][0] - read
-               for i, read in enumerate(reads) if not unknown(read)]
-        pack.same("owner: past the range", str(length(pack, max(off))), past.group(2))
+    owner_past(pack, told)
     for jargon in ("relief", "action", "crown", "truss", "feeler", "setback", "intonation"):
         pack.same(f"owner: {jargon}", jargon in told.lower(), False)
 
 
-NECK = "bowed or tilted too far"
 STOPS = {"bridge-lifted": "coming away from the body", "braces-loose": "brace inside is loose",
-         "climate": "too dry or too damp", "not-tuned": "It was not in tune", "rod-limit": NECK,
-         "short-by-bow": NECK, "neck-angle": NECK, "short-by-bridge": "cannot come down far enough"}
+         "climate": "too dry or too damp", "not-tuned": "It was not in tune", "rod-limit": "too far for the rod inside",
+         "short-by-bow": "bowed so far that", "neck-angle": "leans too far forward", "short-by-bridge": "cannot come down far enough"}
 
 
 def owner_causes(pack, page):

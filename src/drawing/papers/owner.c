@@ -45,7 +45,9 @@ static void put_readings(draw_flow *flow, const brief_owner *owner)
                                  {NULL, owner->before},
                                  {NULL, owner->after}},
                         .anchor = {DRAW_LEFT, DRAW_RIGHT, DRAW_RIGHT}};
-    table.cell[0][0] = "bow of the neck, at its middle";
+    bool backward = owner->relief[0].exact < 0 || owner->relief[1].exact < 0;
+    table.cell[0][0] =
+        backward ? "bow of the neck (minus: backward)" : "bow of the neck, at its middle";
     for (int k = 0; k < 2; k++) {
         table.cell[0][1 + k] = draw_figure(draft, owner->relief[k]);
         for (int i = 0; i < b->strings; i++) {
@@ -93,9 +95,9 @@ static void draw_letter(sil_drawing *drawing, const brief_owner *owner, double b
     put_list(&flow, body, "What was found", &owner->found);
     put_list(&flow, body, "What was done", &owner->done);
     put_readings(&flow, owner);
-    put_list(&flow, body, owner->done.count > 0 ? "What is still to do" : "What is to be done",
+    put_list(&flow, body, owner->done.count > 0 ? "What is still to be done" : "What is to be done",
              &owner->next);
-    put_list(&flow, body, "What to look after", &owner->care);
+    put_list(&flow, body, "Looking after it", &owner->care);
 }
 
 /* One page: in smaller letters where there is much to say. */
