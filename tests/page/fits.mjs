@@ -48,6 +48,43 @@ async function tablesWhole(page, width) {
   }
 }
 
+// On a phone nothing of the sheet or the plan is wider than its place or smaller than 12 px, all folds open. Each figure of a
+// table that became cards stands under the head of its column, and the browser still takes it for a table.
+async function wholeOnPhone(page, width) {
+  for (const [name, count] of [["high-saddle", 6], ["twelve", 12]]) {
+    await show(page, name);
+    const {out, small, heads} = await page.evaluate(() => {
+      for (const one of document.querySelectorAll("#form details")) one.open = true;
+      const shown = [...document.querySelectorAll("body, body *")].filter((one) => one instanceof HTMLElement && one.checkVisibility() && one.clientWidth > 0 && !one.closest("thead") && getComputedStyle(one).clipPath === "none");
+      const sizes = (one) => [null, "::before"].map((part) => getComputedStyle(one, part)).filter((style, k) => k === 0 || style.content !== "none").map((style) => parseFloat(style.fontSize));
+      const said = (one) => `${one.tagName} ${one.id || one.className} ${one.textContent.slice(0, 30)}: ${one.scrollWidth} > ${one.clientWidth}, ${sizes(one)} px`;
+      const headed = (id) => [...document.querySelectorAll(`#${id} td`)].map((one) => [getComputedStyle(one, "::before").content, one.closest("table").querySelectorAll("thead th")[one.cellIndex].textContent]);
+      return {
+        out: shown.filter((one) => one.scrollWidth > one.clientWidth).map(said), small: shown.filter((one) => Math.min(...sizes(one)) < 12).map(said),
+        heads: ["readings-table", "nut-table", "saddle-table", "clearance"].map((id) => { const all = headed(id); return [all.length, all.filter(([above, head]) => !above.startsWith(`"${head}"`))]; }),
+      };
+    });
+    same([out, small], [[], []], `${name} at ${width}: all of it is whole and large enough`);
+    same(heads, [4, 8, 7, 5].map((columns) => [columns * count, []]), `${name} at ${width}: each figure under its head`);
+    same(await tablesHeard(page), [5, 9, 8, 6].map((columns) => [columns, count, (columns - 1) * count]), `${name} at ${width}: heard as tables`);
+    await accessible(page, `${name} at ${width}`);
+  }
+}
+
+// As the browser tells a screen reader: of each of the plan's tables how many heads of columns, heads of rows and cells.
+async function tablesHeard(page) {
+  const session = await page.context().newCDPSession(page);
+  const {nodes} = await session.send("Accessibility.getFullAXTree");
+  await session.detach();
+  const byId = new Map(nodes.map((one) => [one.nodeId, one]));
+  const within = (one) => [one, ...(one.childIds || []).flatMap((id) => (byId.has(id) ? within(byId.get(id)) : []))];
+  const titles = ["Table: Readings, now and after", "Table: Nut", "Table: Saddle", "Table: The hardest pluck that rings clean, newtons"];
+  return titles.map((title) => {
+    const roles = within(nodes.find((one) => one.role?.value === "region" && one.name?.value === title)).filter((one) => !one.ignored).map((one) => one.role.value);
+    return ["columnheader", "rowheader", "cell"].map((role) => roles.filter((one) => one === role || (role === "cell" && one === "gridcell")).length);
+  });
+}
+
 // What was read at each visit: a table where it has room, else a card for each visit, with the same figures; neither is cut or scrolls.
 async function visitsWhole(page, width) {
   for (const [name, count, visits] of [["first-job", 6, 4], ["twelve-again", 12, 2]]) {
@@ -262,6 +299,11 @@ for (const width of [375, 820, 1280, 2560]) {
 for (const width of [320, 1020]) {
   const page = await visit(browser, address, {viewport: {width, height: heights[width] || 900}, reducedMotion: "reduce"});
   await each([visitsWhole], ` at ${width}`, page, width);
+  await page.context().close();
+}
+for (const [width, colorScheme] of [[320, "light"], [320, "dark"], [360, "light"], [375, "dark"], [390, "light"]]) {
+  const page = await visit(browser, address, {viewport: {width, height: 700}, reducedMotion: "reduce", colorScheme});
+  await each([wholeOnPhone], ` at ${width}, ${colorScheme}`, page, width);
   await page.context().close();
 }
 for (const width of [375, 1280, 2560]) await each([nothingMoves], ` at ${width}`, width);

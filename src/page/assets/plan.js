@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The plan as the page shows it: every figure is the result's own; here it is only set in rows.
-import {by, fill, make} from "./dom.js";
+import {by, fill, make, rowsOrCards} from "./dom.js";
 import {fieldOf} from "./glance.js";
 import {fieldOfFinding, wordsOf} from "./leads.js";
 
@@ -29,13 +29,7 @@ function length(mm, way = nearest) {
 const number = (value, decimals = 2) => (value == null ? "–" : value.toFixed(decimals).replace(/^-(0(\.0+)?)$/, "$1"));
 const noteOf = (result, string) => result.strings[string].note || "";
 
-function table(caption, heads, rows) {
-  return make("div", {class: "scroll", role: "region", "aria-label": `Table: ${caption}`, tabindex: "0"}, make("table", {},
-    make("caption", {class: "unseen"}, caption),
-    make("thead", {}, make("tr", {}, heads.map((head) => make("th", {scope: "col"}, head)))),
-    make("tbody", {}, rows.map(([head, ...cells]) => make("tr", {}, make("th", {scope: "row"}, head),
-      cells.map(([text, attributes]) => make("td", attributes || {}, text)))))));
-}
+const table = (caption, heads, rows) => make("div", {class: "scroll", role: "region", "aria-label": `Table: ${caption}`, tabindex: "0"}, rowsOrCards({caption}, heads, rows));
 
 // Turns of a screw, as a hand counts them: "1-3/8", "<1/8".
 function eighths(turns) {
