@@ -178,13 +178,20 @@ export function build(inHand, onChange, onRebuild, known) {
   form.querySelectorAll("details.section").forEach((one) => { one.open = open.has(one.dataset.section); });
 }
 
+// Paths, and all that they are part of.
+function withAbove(paths) {
+  const all = new Set();
+  for (const path of paths) for (let at = path; at && !all.has(at); at = at.slice(0, Math.max(0, at.lastIndexOf(".")))) all.add(at);
+  return all;
+}
+
 // Only what this instrument has is asked for, and what the sheet says all the same; everything where a sheet with errors
 // leaves open what that is.
 export function apply(paths) {
-  const has = new Set((paths || []).flatMap((one) => one.split(".").map((_, k, parts) => parts.slice(0, k + 1).join("."))));
+  const has = withAbove(paths || []), said = withAbove(sheet.own.keys());
   for (const box of by("form").querySelectorAll(".field[data-path]")) {
     const path = box.dataset.path, plain = path.replace(/^readings\.\d+\./, "readings.");
-    box.hidden = paths !== null && !has.has(plain) && !sheet.has(path) && !box.contains(document.activeElement);
+    box.hidden = paths !== null && !has.has(plain) && !said.has(path) && !box.contains(document.activeElement);
   }
   for (const group of by("form").querySelectorAll(".group")) group.hidden = ![...group.querySelectorAll(".field")].some((one) => !one.hidden);
 }
