@@ -48,6 +48,43 @@ async function tablesWhole(page, width) {
   }
 }
 
+// On a phone nothing of the sheet or the plan is wider than its place or smaller than 12 px, all folds open. Each figure of a
+// table that became cards stands under the head of its column, and the browser still takes it for a table.
+async function wholeOnPhone(page, width) {
+  for (const [name, count] of [["high-saddle", 6], ["twelve", 12]]) {
+    await show(page, name);
+    const {out, small, heads} = await page.evaluate(() => {
+      for (const one of document.querySelectorAll("#form details")) one.open = true;
+      const shown = [...document.querySelectorAll("body, body *")].filter((one) => one instanceof HTMLElement && one.checkVisibility() && one.clientWidth > 0 && !one.closest("thead") && getComputedStyle(one).clipPath === "none");
+      const sizes = (one) => [null, "::before"].map((part) => getComputedStyle(one, part)).filter((style, k) => k === 0 || style.content !== "none").map((style) => parseFloat(style.fontSize));
+      const said = (one) => `${one.tagName} ${one.id || one.className} ${one.textContent.slice(0, 30)}: ${one.scrollWidth} > ${one.clientWidth}, ${sizes(one)} px`;
+      const headed = (id) => [...document.querySelectorAll(`#${id} td`)].map((one) => [getComputedStyle(one, "::before").content, one.closest("table").querySelectorAll("thead th")[one.cellIndex].textContent]);
+      return {
+        out: shown.filter((one) => one.scrollWidth > one.clientWidth).map(said), small: shown.filter((one) => Math.min(...sizes(one)) < 12).map(said),
+        heads: ["readings-table", "nut-table", "saddle-table", "clearance"].map((id) => { const all = headed(id); return [all.length, all.filter(([above, head]) => !above.startsWith(`"${head}"`))]; }),
+      };
+    });
+    same([out, small], [[], []], `${name} at ${width}: all of it is whole and large enough`);
+    same(heads, [4, 8, 7, 5].map((columns) => [columns * count, []]), `${name} at ${width}: each figure under its head`);
+    same(await tablesHeard(page), [5, 9, 8, 6].map((columns) => [columns, count, (columns - 1) * count]), `${name} at ${width}: heard as tables`);
+    await accessible(page, `${name} at ${width}`);
+  }
+}
+
+// As the browser tells a screen reader: of each of the plan's tables how many heads of columns, heads of rows and cells.
+async function tablesHeard(page) {
+  const session = await page.context().newCDPSession(page);
+  const {nodes} = await session.send("Accessibility.getFullAXTree");
+  await session.detach();
+  const byId = new Map(nodes.map((one) => [one.nodeId, one]));
+  const within = (one) => [one, ...(one.childIds || []).flatMap((id) => (byId.has(id) ? within(byId.get(id)) : []))];
+  const titles = ["Table: Readings, now and after", "Table: Nut", "Table: Saddle", "Table: The hardest pluck that rings clean, newtons"];
+  return titles.map((title) => {
+    const roles = within(nodes.find((one) => one.role?.value === "region" && one.name?.value === title)).filter((one) => !one.ignored).map((one) => one.role.value);
+    return ["columnheader", "rowheader", "cell"].map((role) => roles.filter((one) => one === role || (role === "cell" && one === "gridcell")).length);
+  });
+}
+
 // What was read at each visit: a table where it has room, else a card for each visit, with the same figures; neither is cut or scrolls.
 async function visitsWhole(page, width) {
   for (const [name, count, visits] of [["first-job", 6, 4], ["twelve-again", 12, 2]]) {
@@ -208,22 +245,52 @@ async function startInOrder() {
   await bare.stop();
 }
 
+// Answers of some paths come after a time.
 const delay = (page, time, ...paths) => page.route((url) => paths.includes(url.pathname), async (route) => {
   await new Promise((done) => setTimeout(done, time));
   await route.continue();
 });
 
-// Where a button is in the window, and how far down the page.
-const placeOf = (page, button) => page.locator(button).first().evaluate((one) => [one.getBoundingClientRect().top, one.getBoundingClientRect().top + window.scrollY]);
+// Or not before they are let through, which what is given back does: however long a busy machine takes until then.
+async function hold(page, ...paths) {
+  let letThrough;
+  const free = new Promise((done) => { letThrough = done; });
+  await page.route((url) => paths.includes(url.pathname), async (route) => {
+    await free;
+    await route.continue();
+  });
+  return letThrough;
+}
+
+// In the page, from now on: each time a button is seen at another place, after how many ms, where it is in the window and in the page, what the
+// pointer is over, and how many answers came.
+const watchButton = (page, button) => page.locator(button).first().evaluate((one) => {
+  const began = performance.now();
+  const place = () => ({top: one.getBoundingClientRect().top, down: one.getBoundingClientRect().top + window.scrollY});
+  const seen = globalThis.seenPlaces = [];
+  const look = () => {
+    if (globalThis.seenPlaces !== seen) return;
+    const {top, down} = place(), last = seen.at(-1);
+    if (!last || Math.abs(last.top - top) > 0.5 || Math.abs(last.down - down) > 0.5) {
+      const over = [...document.querySelectorAll(":hover")].at(-1);
+      const {planned = 0, shown = 0} = document.body.dataset;
+      seen.push({ms: Math.round(performance.now() - began), top, down, high: document.documentElement.scrollHeight, over: over ? `${over.tagName} ${over.id || over.className}` : "", planned, shown});
+    }
+    requestAnimationFrame(look);
+  };
+  look();
+  globalThis.nowPlaces = () => [...seen, {ms: Math.round(performance.now() - began), ...place()}];
+});
 
 // What a pointer rests on stays under it when a late answer fills the page above.
 async function staysUnderPointer(page, button, come, moves, where) {
   await page.hover(button);
-  const [top_, down] = await placeOf(page, button);
+  await watchButton(page, button);
   await come();
-  const [topNow, downNow] = await placeOf(page, button);
-  check(Math.abs(topNow - top_) <= 1.5, `${where}: ${button} stays where it is: ${top_}, then ${topNow}`);
-  same(Math.abs(downNow - down) > 20, moves, `${where}: ${button}, the page above it grew: ${down}, then ${downNow}`);
+  const places = await page.evaluate(() => globalThis.nowPlaces());
+  const [first, now] = [places[0], places.at(-1)];
+  check(Math.abs(now.top - first.top) <= 1.5, `${where}: ${button} stays where it is: ${JSON.stringify(places)}`);
+  same(Math.abs(now.down - first.down) > 20, moves, `${where}: ${button}, the page above it grew: ${JSON.stringify(places)}`);
 }
 
 async function nothingMoves(width) {
@@ -242,14 +309,14 @@ async function nothingMoves(width) {
   await other.click('[data-sheet="one.yaml"]');
   await other.waitForSelector("#saddle-drawing svg");
   for (const name of ["three", "four", "five"]) writeFileSync(join(shop.folder, `${name}.yaml`), example("high-saddle"));
-  await delay(other, 1500, "/sheets"); // longer than it takes to point at a button on a busy machine
+  const listIt = await hold(other, "/sheets");
   await other.click("#to-start");
-  await staysUnderPointer(other, "#tap-start", () => other.waitForSelector('[data-sheet="three.yaml"]'), true, `the first page again at ${width}`);
+  await staysUnderPointer(other, "#tap-start", () => { listIt(); return other.waitForSelector('[data-sheet="three.yaml"]'); }, true, `the first page again at ${width}`);
   await page.bringToFront();
   await page.waitForFunction(() => document.body.dataset.shown === document.body.dataset.planned);
-  await delay(page, 1500, "/bench", "/draw");
+  const answerIt = await hold(page, "/bench", "/draw");
   for (let k = 0; k < 4; k++) for (const [name, text] of [["first", "0.3"], ["action", "2.2"]]) await page.fill(`[name="readings.0.${name}.${k}"]`, text);
-  await staysUnderPointer(page, '[data-file="pdf"]', () => page.waitForSelector("#side svg"), true, `the plan at ${width}`);
+  await staysUnderPointer(page, '[data-file="pdf"]', () => { answerIt(); return page.waitForSelector("#side svg"); }, true, `the plan at ${width}`);
   await page.context().close();
   await shop.stop();
 }
@@ -262,6 +329,11 @@ for (const width of [375, 820, 1280, 2560]) {
 for (const width of [320, 1020]) {
   const page = await visit(browser, address, {viewport: {width, height: heights[width] || 900}, reducedMotion: "reduce"});
   await each([visitsWhole], ` at ${width}`, page, width);
+  await page.context().close();
+}
+for (const [width, colorScheme] of [[320, "light"], [320, "dark"], [360, "light"], [375, "dark"], [390, "light"]]) {
+  const page = await visit(browser, address, {viewport: {width, height: 700}, reducedMotion: "reduce", colorScheme});
+  await each([wholeOnPhone], ` at ${width}, ${colorScheme}`, page, width);
   await page.context().close();
 }
 for (const width of [375, 1280, 2560]) await each([nothingMoves], ` at ${width}`, width);

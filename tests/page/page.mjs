@@ -233,10 +233,59 @@ async function taps() {
     check(lines.length === wanted.length && lines.every((line, k) => line.startsWith(wanted[k])), `${words}, ${string}: ${lines}`);
     await other.context().close();
   }
+  await bowLeft();
   const hand = await visit(browser, address);
   await answered(hand, "electric-guitar", "yes", "unknown", "yes");
   check((await hand.locator("#question").textContent()).includes("It was the hand"), "or at once, where it was the hand");
   await hand.context().close();
+}
+
+// That the neck stays as it is can be answered of too much bow alone, tapped or gauged; the plan then sends nobody to the rod.
+async function bowLeft() {
+  for (const [words, offered] of [[["no", "none", "two-way"], 0], [["no", "ping", "one-way"], 0], [["no", "wide", "one-way"], 1]]) {
+    const page = await visit(browser, address);
+    await answered(page, "electric-guitar", ...words);
+    same(await page.locator('[data-answer="accepted"]').count(), offered, `${words}: whether the neck may stay as it is`);
+    await page.context().close();
+  }
+  for (const gauge of ["", "0.10 mm", "0.016 in"]) {
+    const page = await visit(browser, address);
+    await answered(page, "steel-string-acoustic", "no", ...(gauge ? [] : ["wide"]));
+    if (gauge) {
+      await page.selectOption('[name="gauge"]', gauge);
+      await page.click("#question .with-gauge button");
+    }
+    await page.click('[data-answer="two-way"]');
+    await page.waitForSelector('[data-answer="stuck"]');
+    const bowed = gauge !== "0.10 mm";
+    same(await page.locator('[data-answer="accepted"]').count(), bowed ? 1 : 0, `gauged ${gauge}`);
+    if (bowed) {
+      await page.click('[data-answer="accepted"]');
+      await page.click('[data-answer="sound"]');
+      await tapStrings(page, "ping");
+      await page.click("#question .primary");
+      await page.waitForSelector("#tap-steps li");
+      const told = await page.locator(".verdicts li").allTextContents();
+      check(told.length === 2 && /the neck stays as it is/.test(told[0]) && /^Nut and saddle: measure/.test(told[1]), `${gauge || "tapped"}: ${told}`);
+      await page.click("#tap-go");
+      const plan = JSON.parse(run("plan", "--json", await take(page, "yaml")));
+      same([await page.inputValue('[name="instrument.rod_state"]'), plan.steps.filter((one) => /rod/.test(one.act)).length], ["accepted", 0], `${gauge || "tapped"}: accepted, and no step at the rod`);
+    }
+    await page.context().close();
+  }
+}
+
+// A choice on the page has every word that the sheet takes.
+async function choicesWhole() {
+  const page = await visit(browser, address);
+  await opened(page, join(top, "examples", "high-saddle.yaml"));
+  const short = await page.evaluate(async () => {
+    const all = (await (await fetch("/fields")).json()).filter((one) => one.kind === "choice");
+    const shown = all.map((one) => [one, document.querySelector(`#form select[name="${one.path.replace("readings.", "readings.1.")}"]`)]).filter(([, select]) => select);
+    return [shown.length > 5, shown.filter(([one, select]) => one.choices.some(([word]) => ![...select.options].some((option) => option.value === word))).map(([one]) => one.path)];
+  });
+  same(short, [true, []], "every word of each choice is offered");
+  await page.context().close();
 }
 
 // Each string just clicks, but for the first.

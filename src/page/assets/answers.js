@@ -33,7 +33,8 @@ export async function judge() {
   }
 }
 
-const count = (what) => { document.body.dataset[what] = String(Number(document.body.dataset[what] || 0) + 1); };
+// The document says how many answers it has shown the plan of, and of which of them the drawings are.
+const count = () => { document.body.dataset.planned = String(Number(document.body.dataset.planned || 0) + 1); };
 
 // Until a sheet has a plan, that of another is not shown either.
 const hideOther = (sheet) => document.body.classList.toggle("planless", planned !== sheet);
@@ -52,13 +53,15 @@ async function update() {
   asked.applies = body.read.applies;
   if (body.result) keypad.showRange(body.glance.readings);
   if (isPlanSeen()) steadily(() => showAnswer(asked, body));
-  if (body.result) count("planned");
+  if (body.result) count();
   if (!body.result || again || !isPlanSeen()) return; // the keypad shows no plan and no drawing
+  await new Promise((resolve) => setTimeout(resolve)); // the plan is painted, and what was typed meanwhile comes first
+  if (again || asked !== hand()) return;
   const heights = hasHeights(body.result);
   const drawings = await Promise.all(views.map(({view}) => (view === "side" && !heights ? null : drawn(view, text))));
   if (asked !== hand()) return;
   steadily(() => place(drawings, heights));
-  count("shown");
+  document.body.dataset.shown = document.body.dataset.planned;
 }
 
 function showAnswer(sheet, {read, result, glance: atAGlance}) {

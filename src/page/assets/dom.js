@@ -12,6 +12,16 @@ export function make(name, properties = {}, ...children) {
   return element;
 }
 
+// A table with a row for each string: [its head, ...[text, attributes] of each cell]. Where it has no room the style makes a card
+// of each row, and sets each cell under the words at the head of its column. The roles are written out because a browser may
+// forget them with another layout.
+export function rowsOrCards({caption, ...properties}, heads, rows) {
+  return make("table", {role: "table", ...properties}, caption ? make("caption", {class: "unseen"}, caption) : null,
+    make("thead", {role: "rowgroup"}, make("tr", {role: "row"}, heads.map((head) => make("th", {role: "columnheader", scope: "col"}, head)))),
+    make("tbody", {role: "rowgroup"}, rows.map(([head, ...cells]) => make("tr", {role: "row"}, make("th", {role: "rowheader", scope: "row"}, head),
+      cells.map(([content, attributes], k) => make("td", {role: "cell", "data-head": heads[k + 1], ...attributes}, content))))));
+}
+
 export const by = (id) => document.getElementById(id);
 
 // A place's contents, in one step; what is the same already is left as it is, so that nothing

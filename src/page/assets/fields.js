@@ -89,7 +89,7 @@ export const sections = [
      {path: "instrument.rod", kind: "choice", label: "Truss rod",
       words: [["", "not known"], ["none", "none"], ["one-way", "one-way"], ["two-way", "two-way"]], note: "none, one-way or two-way"},
      {path: "instrument.rod_state", kind: "choice", label: "Rod's state",
-      words: [["", "not tried"], ["works", "works"], ["slack", "not engaging"], ["at-end", "end of travel"], ["stuck", "stuck"]], note: "works, slack, at-end or stuck"},
+      words: [["", "not tried"], ["works", "works"], ["slack", "not engaging"], ["at-end", "end of travel"], ["stuck", "stuck"], ["accepted", "neck left as it is"]], note: "works, slack, at-end, stuck or accepted"},
      {path: "instrument.head_angle", kind: "one", label: "Headstock angle", note: "such as 14 deg", hint: "such as 14 deg"},
      {path: "instrument.fallaway", kind: "one", label: "Fall-away", figure: "scale", note: "of the board over the body, at the last fret"},
      {path: "instrument.handed", kind: "choice", label: "Plays", words: [["right", "right-handed"], ["left", "left-handed"]], usual: "right", note: "right or left"},

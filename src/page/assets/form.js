@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The fields: made from the table, filled from the sheet, flagged with the sheet reader's own words.
-import {by, fill, make} from "./dom.js";
+import {by, fill, make, rowsOrCards} from "./dom.js";
 import {draw} from "./figure.js";
 import {makes, sections} from "./fields.js";
 import {others} from "./others.js";
@@ -100,13 +100,10 @@ const places = {
       }})];
   },
   table(path, field) {
-    return [make("table", {class: "entry"},
-      make("thead", {}, make("tr", {}, make("th", {scope: "col"}, "No."), field.row.map(([, name]) => make("th", {scope: "col"}, name)))),
-      make("tbody", {}, Array.from({length: sheet.strings}, (_, string) => make("tr", {},
-        make("th", {scope: "row"}, String(string + 1)),
-        field.row.map(([key, name]) => make("td", {}, key === "make"
-          ? choice(`${path}.${string}.make`, {words: [["", "not given"], ...makes], label: `${name}, string ${string + 1}`})
-          : input(`${path}.${string}.${key}`, `${name}, string ${string + 1}`)))))))];
+    return [rowsOrCards({class: "entry"}, ["No.", ...field.row.map(([, name]) => name)], Array.from({length: sheet.strings}, (_, string) => [String(string + 1),
+      ...field.row.map(([key, name]) => [key === "make"
+        ? choice(`${path}.${string}.make`, {words: [["", "not given"], ...makes], label: `${name}, string ${string + 1}`})
+        : input(`${path}.${string}.${key}`, `${name}, string ${string + 1}`)])]))];
   },
   rows(path, field) {
     const rows = Array.from({length: sheet.count(path)}, (_, row) => make("div", {class: "row"},
@@ -144,7 +141,7 @@ function fieldOf(field) {
   const flagsId = `${idOf(path)}${field.suffix || ""}-flags`;
   const box = make("div", {class: `field kind-${field.kind}${field.wide ? " wide" : ""}`, "data-path": path, "data-figure": field.figure || ""});
   box.append(single ? make("label", {class: "field-name", for: idOf(path)}, field.label) : make("span", {class: "field-name"}, field.label),
-    make("div", {class: `controls${field.kind === "each" ? evenly(controls.length) : ""}`}, controls), single && field.kind === "one" ? make("p", {class: "beside"}, beside(path)) : "", hint ? make("p", {class: "hint"}, hint) : "",
+    make("div", {class: `controls${field.kind === "each" ? evenly(controls.length) : field.kind === "table" ? " scroll" : ""}`}, controls), single && field.kind === "one" ? make("p", {class: "beside"}, beside(path)) : "", hint ? make("p", {class: "hint"}, hint) : "",
     make("ul", {class: "flags", id: flagsId, "aria-live": "polite"}), make("ul", {class: "leads"}));
   return box;
 }
@@ -181,13 +178,20 @@ export function build(inHand, onChange, onRebuild, known) {
   form.querySelectorAll("details.section").forEach((one) => { one.open = open.has(one.dataset.section); });
 }
 
+// Paths, and all that they are part of.
+function withAbove(paths) {
+  const all = new Set();
+  for (const path of paths) for (let at = path; at && !all.has(at); at = at.slice(0, Math.max(0, at.lastIndexOf(".")))) all.add(at);
+  return all;
+}
+
 // Only what this instrument has is asked for, and what the sheet says all the same; everything where a sheet with errors
 // leaves open what that is.
 export function apply(paths) {
-  const has = new Set((paths || []).flatMap((one) => one.split(".").map((_, k, parts) => parts.slice(0, k + 1).join("."))));
+  const has = withAbove(paths || []), said = withAbove(sheet.own.keys());
   for (const box of by("form").querySelectorAll(".field[data-path]")) {
     const path = box.dataset.path, plain = path.replace(/^readings\.\d+\./, "readings.");
-    box.hidden = paths !== null && !has.has(plain) && !sheet.has(path) && !box.contains(document.activeElement);
+    box.hidden = paths !== null && !has.has(plain) && !said.has(path) && !box.contains(document.activeElement);
   }
   for (const group of by("form").querySelectorAll(".group")) group.hidden = ![...group.querySelectorAll(".field")].some((one) => !one.hidden);
 }

@@ -135,8 +135,9 @@ function rangeWords(one, short = false) {
 
 // Beside each reading its range, and as it is typed on which side of it the reading is.
 export function showRanges(readings, last) {
+  const places = new Map([...by("form").querySelectorAll("[data-range]")].map((place) => [place.dataset.range, place]));
   const putOne = (name, one) => {
-    const place = document.querySelector(`[data-range="${name}"]`);
+    const place = places.get(name);
     if (!place || !one) return;
     const [range, side] = rangeWords(one, true);
     fill(place, make("span", {}, range), side ? make("span", {class: `side ${one.side}`}, side) : null);

@@ -271,7 +271,7 @@ function measureAgain(path) {
 const tapCalls = {
   whenDone: (words, go) => tapped.end(sheet, words, go, {toSheet: beginWork, takePage: taking.takeOwnersPage}),
   keepIt: (inHand) => { inHand.tapped = taps.kept(); if (inHand === sheet) keepDraft(); },
-  judgeIt: asking(async (inHand) => (await ask("POST", "/bench", inHand.text())).body.glance?.stages[0]),
+  judgeIt: asking(async (inHand) => (await ask("POST", "/bench", inHand.text())).body.glance),
 };
 
 // --- set going ---------------------------------------------------------------------------------

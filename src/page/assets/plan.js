@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The plan as the page shows it: every figure is the result's own; here it is only set in rows.
-import {by, fill, make} from "./dom.js";
+import {by, fill, make, rowsOrCards} from "./dom.js";
 import {fieldOf} from "./glance.js";
 import {fieldOfFinding, wordsOf} from "./leads.js";
 
@@ -29,13 +29,7 @@ function length(mm, way = nearest) {
 const number = (value, decimals = 2) => (value == null ? "–" : value.toFixed(decimals).replace(/^-(0(\.0+)?)$/, "$1"));
 const noteOf = (result, string) => result.strings[string].note || "";
 
-function table(caption, heads, rows) {
-  return make("div", {class: "scroll", role: "region", "aria-label": `Table: ${caption}`, tabindex: "0"}, make("table", {},
-    make("caption", {class: "unseen"}, caption),
-    make("thead", {}, make("tr", {}, heads.map((head) => make("th", {scope: "col"}, head)))),
-    make("tbody", {}, rows.map(([head, ...cells]) => make("tr", {}, make("th", {scope: "row"}, head),
-      cells.map(([text, attributes]) => make("td", attributes || {}, text)))))));
-}
+const table = (caption, heads, rows) => make("div", {class: "scroll", role: "region", "aria-label": `Table: ${caption}`, tabindex: "0"}, rowsOrCards({caption}, heads, rows));
 
 // Turns of a screw, as a hand counts them: "1-3/8", "<1/8".
 function eighths(turns) {
@@ -179,22 +173,35 @@ function saddle(result) {
       figure(one.lower_u == null ? null : 2 * one.lower_u), ...rest(one)])), words, sure(screws ? "" : " What is too little for a file to feel stays on.")];
 }
 
+const madeOf = new Map(); // what each place shows
+
+// A place is made again only where what it shows is another.
+function put(id, parts, ...of) {
+  const says = JSON.stringify([units, of]);
+  if (madeOf.get(id) === says) return;
+  madeOf.set(id, says);
+  fill(by(id), parts());
+}
+
 export function show(result, glance, sheet) {
   units = sheet.units;
   const heldAt = sheet.value("targets.first.held");
   const key = heldAt === "open" ? "first_open" : heldAt === "2" ? "first_held2" : "first_held3";
+  const {strings} = result;
   fill(by("findings"), findings(result, sheet.visits - 1));
-  fill(by("steps"), steps(result, glance));
-  fill(by("readings-table"), readings(result, key));
-  fill(by("visits-table"), visits(result));
-  fill(by("clearance"), clearance(result));
-  fill(by("nut-table"), nut(result));
-  fill(by("saddle-table"), saddle(result));
+  put("steps", () => steps(result, glance), result.steps, glance.next?.step, glance.in_short);
+  put("readings-table", () => readings(result, key), key, strings, result.stages, result.nut, result.saddle);
+  put("visits-table", () => visits(result), strings, result.visits);
+  put("clearance", () => clearance(result), strings, result.clearance);
+  put("nut-table", () => nut(result), strings, result.nut);
+  put("saddle-table", () => saddle(result), strings, result.saddle);
 }
 
 // A drawing as the program made it, put into the page as elements. The one style it has is the page's own to give: styles
 // within a document are none of this page's.
 export function place(id, text, label) {
+  if (madeOf.get(id) === text && by(id).firstChild) return;
+  madeOf.set(id, text);
   const plain = text.replaceAll(/ style="font-kerning:none"/g, "");
   const drawn = new DOMParser().parseFromString(plain, "image/svg+xml").documentElement;
   if (drawn.nodeName !== "svg") return;

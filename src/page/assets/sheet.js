@@ -182,11 +182,11 @@ export class Sheet {
   // As it is meant: a percentage and an angle need no sign to be known by, a word may begin with a capital, and a list with
   // a place for each string may be filled from any of them. Of two ends one may be read first.
   tidy() {
-    const tidied = new Map();
+    const tidied = new Map(), {strings} = this;
     for (const [path, text] of this.own) tidied.set(path, meant(path, text));
     for (const path of this.own.keys()) {
       const list = path.match(eachString)?.[1];
-      if (list && this.strings > 0 && !tidied.has(`${list}.${this.strings - 1}`)) tidied.set(`${list}.${this.strings - 1}`, "");
+      if (list && strings > 0 && !tidied.has(`${list}.${strings - 1}`)) tidied.set(`${list}.${strings - 1}`, "");
       const [, pair, end] = path.match(oneEnd) || [];
       const other = pair && `${pair}.${end === "treble" ? "bass" : "treble"}`;
       if (pair && this.own.get(path) && !this.own.get(other)) tidied.set(other, toCome);

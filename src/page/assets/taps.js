@@ -32,7 +32,8 @@ const questions = [
   {id: "rod_state", title: "Does the rod's nut turn?", figure: "relief",
    how: "If you know how: an eighth of a turn to loosen it, and back. Never force it; leave it where it does not go lightly.",
    answers: [["works", "Yes, and the neck follows", "crowns"], ["slack", "It turns, and nothing happens", "crowns"],
-     ["at-end", "It is tight, at the end of its travel", "crowns"], ["stuck", "It does not move", "crowns"], ["", "I have not tried", "crowns"]],
+     ["at-end", "It is tight, at the end of its travel", "crowns"], ["stuck", "It does not move", "crowns"],
+     ["accepted", "It cannot take the bow out, and the neck stays as it is", "crowns", () => isBowed()], ["", "I have not tried", "crowns"]],
    set: (sheet, at, word) => about(sheet, "rod_state", word)},
   {id: "crowns", title: "Frets: do you see worn spots or flats under the strings?", figure: "crowns",
    how: "Look along each crown under the strings, most of all at frets 1 to 3.",
@@ -54,10 +55,13 @@ function about(sheet, key, word) {
 
 let done;     // called with the words of the end
 let keep;     // called with the sheet when something was answered
-let judge;    // asks the program how the relief is: a stage at a glance, or null
+let judge;    // asks the program how the relief is: all at a glance, or nothing
 let trail = []; // the questions asked so far
 let answers;
 
+// Only of too much bow can be said that the neck stays as it is.
+const isBowed = () => answers.relief === "wide" || answers.gaugedSide === "over";
+const isLeft = () => answers.rod_state === "accepted" && ["one-way", "two-way"].includes(answers.rod);
 const rightSoFar = () => (answers.relief === "ping" || answers.gauged === "right") && answers.crowns === "sound";
 const slotsRight = () => answers.slots.every((word) => word === "ping");
 
@@ -78,10 +82,14 @@ const verdicts = {
   },
 };
 
-const reliefWords = () => (answers.relief === "gauge" ? answers.gaugedWords : verdicts.relief[answers.relief]);
+function reliefWords() {
+  if (answers.relief === "gauge") return answers.gaugedWords + (isLeft() ? " The rod cannot take it out, and the neck stays as it is." : "");
+  return isLeft() ? "Relief: too much bow. The rod cannot take it out, and the neck stays as it is: measure how much it is." : verdicts.relief[answers.relief];
+}
 
 function slotWords() {
   if (!answers.slots) return null;
+  if (isLeft()) return answers.crowns === "sound" ? "Nut and saddle: measure them with the neck as it is." : "Nut and saddle: not judged before the frets are right.";
   if (!rightSoFar()) return "Nut and saddle: not judged before relief and frets are right. Then tap over fret 1 again.";
   const which = (word) => answers.slots.flatMap((one, k) => (one === word ? [k + 1] : [])).join(", ");
   const said = [["none", "too low, or that fret stands proud"], ["wide", "too high"]].filter(([word]) => which(word))
@@ -115,7 +123,7 @@ function back(sheet) {
 }
 
 function choices(sheet, question, at) {
-  return make("div", {class: "answers"}, question.answers.map(([word, shown, next]) =>
+  return make("div", {class: "answers"}, question.answers.filter(([, , , when]) => !when || when()).map(([word, shown, next]) =>
     make("button", {type: "button", class: "answer", "data-answer": word, onclick: () => {
       answers[question.id] = word;
       question.set?.(sheet, at, word);
@@ -169,9 +177,10 @@ function withGauge(sheet, question, at) {
     answers.relief = "gauge";
     sheet.set(`${at}.relief.gap`, passes.value);
     const asked = answers;
-    const relief = await judge(sheet);
+    const glance = await judge(sheet), relief = glance?.stages[0];
     if (answers !== asked || trail.at(-1) !== question.id) return; // left meanwhile
     answers.gauged = relief?.state || "";
+    answers.gaugedSide = glance?.readings.relief?.side || "";
     answers.gaugedWords = relief ? `Relief: ${relief.verdict}, ${relief.figures}.` : "Relief: measured.";
     go(sheet, question.next());
   }}, make("p", {}, "Or measure it with what you have:"), passes, make("button", {}, "Go on with that"));
