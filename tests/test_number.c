@@ -2,6 +2,7 @@
 /* Numbers written with all their digits are read back unchanged by the C library. */
 #include <sillet/core/units.h>
 
+#include <stdio.h>
 #include <stdlib.h>
 
 #include "near.h"
@@ -58,11 +59,33 @@ static void short_figures_stay_short(void **state)
     }
 }
 
+/* Figures of up to ten decimals and fifteen digits are written with those digits and no others. */
+static void ten_decimals_are_written_as_they_are(void **state)
+{
+    (void)state;
+    uint64_t seed = 11;
+    for (int k = 0; k < 200000; k++) {
+        char figure[SIL_NUMBER_FULL_MAX], wanted[SIL_NUMBER_FULL_MAX];
+        int decimals = (int)uniform(&seed, 1.0, 11.0);
+        double size = pow(10.0, uniform(&seed, -3.0, 5.0)), scale = pow(10.0, decimals);
+        int length = snprintf(wanted, sizeof wanted, "%.*f", decimals, round(size * scale) / scale);
+        while (wanted[length - 1] == '0') {
+            wanted[--length] = '\0';
+        }
+        if (wanted[length - 1] == '.') {
+            wanted[--length] = '\0';
+        }
+        sil_number_write_full(figure, round(size * scale) / scale);
+        assert_string_equal(figure, wanted);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(figures_read_back_as_themselves),
         cmocka_unit_test(short_figures_stay_short),
+        cmocka_unit_test(ten_decimals_are_written_as_they_are),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -41,6 +41,15 @@ static decimal seventeen_digits(double value)
     return (decimal){(uint64_t)(scaled + 0.5L), decimals};
 }
 
+static decimal trimmed(decimal number)
+{
+    while (number.decimals > 0 && number.digits % 10 == 0) {
+        number.digits /= 10;
+        number.decimals--;
+    }
+    return number;
+}
+
 /* Fifteen digits, if they are enough. Both numbers are exact doubles, so their quotient is the
  * double that the digits read back as. */
 static decimal shorten(double value, decimal full)
@@ -50,11 +59,26 @@ static decimal shorten(double value, decimal full)
         (double)shorter.digits / (double)tens[shorter.decimals] != value) {
         return full;
     }
-    while (shorter.decimals > 0 && shorter.digits % 10 == 0) {
-        shorter.digits /= 10;
-        shorter.decimals--;
+    return trimmed(shorter);
+}
+
+/* Ten decimals, if they are enough and fifteen digits hold them, as is so for most figures. No other
+ * fifteen digits read back as the same double. */
+static bool has_ten(double value, decimal *ten)
+{
+    const double places = 1e10;
+    if (value < 1e-3 || value >= 1e5) {
+        return false;
     }
-    return shorter;
+    *ten = (decimal){(uint64_t)(value * places + 0.5), 10};
+    return (double)ten->digits / places == value;
+}
+
+/* The digits of a value from 1e-9 up to 1e15. */
+static decimal digits_of(double value)
+{
+    decimal ten;
+    return has_ten(value, &ten) ? trimmed(ten) : shorten(value, seventeen_digits(value));
 }
 
 /* Writes backward from the end of a buffer: fraction, point, whole part. */
@@ -63,14 +87,17 @@ static size_t write_decimal(char *out, bool negative, decimal number)
     char field[48];
     char *at = field + sizeof field;
     *--at = '\0';
-    for (int place = 0; place < number.decimals || number.digits > 0 || place == number.decimals;
-         place++) {
-        if (place == number.decimals && place > 0) {
-            *--at = '.';
-        }
+    for (int place = 0; place < number.decimals; place++) {
         *--at = (char)('0' + number.digits % 10);
         number.digits /= 10;
     }
+    if (number.decimals > 0) {
+        *--at = '.';
+    }
+    do {
+        *--at = (char)('0' + number.digits % 10);
+        number.digits /= 10;
+    } while (number.digits > 0);
     if (negative) {
         *--at = '-';
     }
@@ -86,7 +113,7 @@ size_t sil_number_write_full(char *out, double value)
         return write_decimal(out, value < 0.0, (decimal){(uint64_t)size, 0});
     }
     if (LDBL_MANT_DIG >= 64 && size >= 1e-9 && size < 1e15) {
-        return write_decimal(out, value < 0.0, shorten(size, seventeen_digits(size)));
+        return write_decimal(out, value < 0.0, digits_of(size));
     }
     size_t length = (size_t)snprintf(out, SIL_NUMBER_FULL_MAX, "%.17g", value);
     char *comma = strchr(out, ','); /* the decimal mark of some locales */
