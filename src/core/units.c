@@ -18,11 +18,15 @@ static bool is_digit(char c)
 
 static bool take_text(reader *in, const char *text)
 {
-    size_t length = strlen(text);
-    if ((size_t)(in->end - in->at) < length || memcmp(in->at, text, length) != 0) {
+    const char *at = in->at;
+    while (*text && at < in->end && *at == *text) {
+        at++;
+        text++;
+    }
+    if (*text) {
         return false;
     }
-    in->at += length;
+    in->at = at;
     return true;
 }
 
