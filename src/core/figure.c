@@ -6,6 +6,9 @@
 #include <stdio.h>
 #include <string.h>
 
+static const double scales[] = {1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9};
+static const double exact = 4503599627370496.0; /* 2^52: below it a double can still hold a half */
+
 /* value * 10^decimals, rounded half away from zero by the exact product. t is the double nearest to
  * the product and `rest` is the error of t. A half is itself a double, so t can be on the wrong
  * side of a half only by being equal to it. */
@@ -71,8 +74,6 @@ static size_t write_word(char *out, size_t size, const char *word)
 
 size_t sil_number_write(char *out, size_t size, double value, int decimals)
 {
-    static const double scales[] = {1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9};
-    const double exact = 4503599627370496.0; /* 2^52: below it a double can still hold a half */
     if (size > 0) {
         out[0] = '\0';
     }
@@ -98,9 +99,9 @@ double sil_number_shown(double value, int decimals)
     if (!isfinite(value)) {
         return value;
     }
-    double scale = pow(10.0, decimals);
+    double scale = scales[decimals];
     double magnitude = fabs(value);
-    if (magnitude * scale >= 4503599627370496.0) { /* 2^52: it has no such decimals */
+    if (magnitude * scale >= exact) { /* it has no such decimals */
         return value;
     }
     return copysign((double)round_scaled(magnitude, scale) / scale, value);
