@@ -68,13 +68,14 @@ static circle with_curvature(const search *s, double curvature)
 }
 
 /* The same least is nearly convex in the curvature, so the bounds close in on it from both sides, by
- * the golden section: each place is tried once. */
+ * the golden section: each place is tried once. A radius is wanted to whole millimetres, so where the
+ * bounds are the same one, the search is over. */
 static circle narrowed(const search *s, double low, double high)
 {
     const double golden = 0.6180339887498949;
     double left = high - golden * (high - low), right = low + golden * (high - low);
     circle a = with_curvature(s, left), b = with_curvature(s, right);
-    for (int i = 0; i < CURVATURE_STEPS && low < high; i++) {
+    for (int i = 0; i < CURVATURE_STEPS && low < high && round(1 / low) > round(1 / high); i++) {
         if (spread(a) < spread(b)) {
             high = right;
             right = left;

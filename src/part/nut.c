@@ -15,7 +15,8 @@ static double left_after_first(const sil_plan *plan, int i)
     return left >= least_left ? left : 0;
 }
 
-/* The nut after the first pass. Its top stays as far above the floors as they need. */
+/* The nut after the first pass. Its top stays as far above the floors as they need; where nothing is
+ * left to file it is the finished one. */
 static void solve_first(const sil_plan *plan, part_nut *nut)
 {
     double top[SIL_STRINGS_MAX];
@@ -24,6 +25,10 @@ static void solve_first(const sil_plan *plan, part_nut *nut)
         nut->first[i] = nut->floor[i] + left;
         nut->more = nut->more || left > 0;
         top[i] = nut->first[i] + plan->nut.depth[i];
+    }
+    if (!nut->more) {
+        nut->first_top = nut->top;
+        return;
     }
     nut->first_top = part_curve_through(nut->strings, nut->along, top);
     if (sil_known(nut->height)) {
