@@ -180,6 +180,38 @@ static void a_shim_lifts_to_the_greatest_rise(void **state)
     assert_true(saddle.thick_shim);
 }
 
+/* Two strings are too low. One that is in its range rises with the shim where it stays in its range,
+ * and keeps its top; one that would end past its high edge is filed back to where it was. */
+static void a_string_in_range_stays_so_on_a_shim(void **state)
+{
+    (void)state;
+    sil_bench bench;
+    sil_fit truth;
+    make_instrument(&bench, &truth);
+    truth.saddle_height[0] -= 0.93;
+    truth.saddle_height[1] -= 0.93;
+    truth.saddle_height[2] -= 0.42;
+    truth.saddle_height[5] += 0.42;
+    read_instrument(&bench, &truth);
+    sil_saddle_given make;
+    sil_stages stages;
+    sil_saddle_work saddle;
+    make_saddle(&make);
+    make.most_shim = 3.0;
+    work(&bench, &make, &stages, &saddle);
+    assert_int_equal(saddle.remedy, SIL_SADDLE_SHIM);
+    assert_int_equal(saddle.verdict[2], SIL_LEAVE);
+    assert_int_equal(saddle.verdict[5], SIL_LEAVE);
+    assert_true(saddle.dress[2] == 0.0);
+    near(saddle.dress[5], saddle.shim, 1e-12);
+    for (int i = 0; i < 6; i++) {
+        double action = sil_action(&bench.board, &stages.fit[SIL_SADDLE], i, 12);
+        double was = sil_action(&bench.board, &truth, i, 12);
+        assert_true(action <= bench.targets.action[i].high + stages.action_u[i]);
+        near(action, was + (saddle.shim - saddle.dress[i]) * sil_leverage(&bench.board, i), 1e-9);
+    }
+}
+
 static void one_string_that_must_rise_is_a_worn_notch(void **state)
 {
     (void)state;
@@ -389,6 +421,7 @@ int main(void)
         cmocka_unit_test(no_line_of_a_mesh_beats_the_corner),
         cmocka_unit_test(sanding_and_dressing_bring_each_string_to_its_aim),
         cmocka_unit_test(a_shim_lifts_to_the_greatest_rise),
+        cmocka_unit_test(a_string_in_range_stays_so_on_a_shim),
         cmocka_unit_test(one_string_that_must_rise_is_a_worn_notch),
         cmocka_unit_test(screws_turn_by_their_pitch),
         cmocka_unit_test(a_glued_saddle_is_worked_at_its_top),

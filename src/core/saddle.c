@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The saddle. See docs/arithmetic.md, "The saddle". */
+#include "edge.h"
 #include "fresh.h"
 #include "room.h"
 
@@ -83,8 +84,33 @@ static void sand(const sil_bench *bench, const sil_saddle_given *make, sil_stage
     }
 }
 
-/* A shim lifts the whole saddle; where a string does not need all of it, the top is filed. */
-static void shim(const sil_bench *bench, const sil_saddle_given *make, const sil_stages *stages,
+/* Whether a string that needs no work is still in its range on the shim. */
+static bool may_be_lifted(const sil_bench *bench, const sil_stages *stages,
+                          const sil_saddle_work *work, int i)
+{
+    sil_fit up = stages->fit[SIL_NUT];
+    up.saddle_height[i] += work->shim;
+    double width = core_edge_width(stages->action_u[i], false);
+    return work->verdict[i] == SIL_LEAVE &&
+           sil_side_of(sil_action(&bench->board, &up, i, 12), bench->targets.action[i], width,
+                       false) != SIL_OVER;
+}
+
+/* What a shim does to one string: it lifts it, and what is too much of that comes off the top. */
+static void put_on_shim(const sil_bench *bench, sil_stages *stages, sil_saddle_work *work, int i)
+{
+    bool lifted = may_be_lifted(bench, stages, work, i);
+    work->dress[i] = lifted ? 0.0 : work->shim + work->goal[i];
+    if (lifted) {
+        work->goal[i] = -work->shim;
+        stages->fit[SIL_SADDLE].saddle_height[i] =
+            stages->fit[SIL_NUT].saddle_height[i] + work->shim;
+    }
+}
+
+/* A shim lifts the whole saddle. The top is filed where a string does not need all of it, and would be
+ * past its range or is brought to its target. */
+static void shim(const sil_bench *bench, const sil_saddle_given *make, sil_stages *stages,
                  sil_saddle_work *work)
 {
     int strings = bench->board.strings;
@@ -103,7 +129,10 @@ static void shim(const sil_bench *bench, const sil_saddle_given *make, const sil
         work->shim = SIL_UNKNOWN; /* the one that is to be replaced is neither raised nor filed */
     }
     for (int i = 0; i < strings; i++) {
-        work->dress[i] = work->remedy == SIL_SADDLE_SHIM ? work->shim + work->goal[i] : 0.0;
+        work->dress[i] = 0.0;
+        if (work->remedy == SIL_SADDLE_SHIM) {
+            put_on_shim(bench, stages, work, i);
+        }
     }
 }
 
@@ -244,7 +273,7 @@ static double change_at(const sil_bench *bench, const sil_saddle_given *make,
         return sil_known(stages->lower[i]) ? 0.0 : SIL_UNKNOWN;
     }
     if (stages->saddle[i] == SIL_LEAVE) {
-        return work->bottom ? sil_line_at(work->cut, bench->board.saddle_z[i]) : 0.0;
+        return work->bottom ? sil_line_at(work->cut, bench->board.saddle_z[i]) : work->goal[i];
     }
     /* Of one to be read again, a forecast. */
     return stages->saddle[i] == SIL_WAIT ? stages->lower[i] : work->goal[i];

@@ -375,6 +375,15 @@ def staying_on(board, job, done, to, remedy, i):
     return max(leave.top if job.saddle.kind == "glued" else leave.base, least)
 
 
+def lift(board, job, bone, u, to, shim):
+    """Strings that need no work rise with a shim where it leaves them in their range; the goal of each
+    is then so far up. What stays in its range is not filed."""
+    high = room.to_edge(board, job, bone, 2)
+    lifted = np.array([v == "leave" for v in to.verdict]) & (high + shim <= (u + EDGE) / board.t12)
+    to.goal = np.where(lifted, -shim, to.goal)
+    return lifted
+
+
 def dressing(bone, verdict, lower, cut, shim, replaced, z):
     """What comes off the top string by string; nothing comes off one that is to be replaced."""
     if bone.kind == "individual" or on_posts(bone) or verdict == "wait":
@@ -382,7 +391,7 @@ def dressing(bone, verdict, lower, cut, shim, replaced, z):
     if replaced:
         return 0.0
     if not math.isnan(shim):
-        return (0.0 if verdict == "leave" else lower) + shim
+        return lower + shim
     if verdict == "leave":
         return 0.0
     return lower - (cut.at(z) if cut else 0.0)
@@ -481,6 +490,11 @@ def saddle(board, job, done, codes):
         to.goal = np.array([posts.at(zi) for zi in board.z_saddle])
     elif wished:
         to.goal = np.zeros(job.count)
+    shim = saddle_shim(job, to.verdict, bone.lower)
+    would = saddle_remedy(job, to.verdict, shim, False, posts)[0]
+    to.lifted = np.zeros(job.count, bool)
+    if would == "shim":
+        to.lifted = lift(board, job, bone, done.held.action_u, to, shim)
     off = taken_off(bone, to, cut, board.z_saddle, posts)
     height = present - off
     depth = job.saddle.slot_depth - job.saddle.pickup + (0.0 if slotted else math.nan)
@@ -498,8 +512,6 @@ def saddle(board, job, done, codes):
         codes.add("reading-odd")
     if to.stops:
         codes.add("protrusion-low" if slotted else "adjust-limit")
-    shim = saddle_shim(job, to.verdict, bone.lower)
-    would = saddle_remedy(job, to.verdict, shim, False, posts)[0]
     done.spend = to_spend(bone, to)
     peaks = tuned.files_at_height(board, job, done, would)
     cuts = slotted or sanded(job.saddle)
@@ -686,7 +698,7 @@ def cut_row(board, present, cut, first):
 def last_stage(board, bone, to, cut, posts):
     """The state the saddle stage leaves, where a bottom cut takes from strings left alone too."""
     state = Plain(**vars(bone.after))
-    moved = np.array([v in ("lower", "raise") for v in to.verdict])
+    moved = to.lifted | np.array([v in ("lower", "raise") for v in to.verdict])
     changed = moved.any()
     state.end = np.where(moved, bone.before - to.goal, bone.before)
     if cut:
