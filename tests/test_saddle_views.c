@@ -123,11 +123,40 @@ static void look_at_circles(const draw_shapes *list, const part_saddle *part, se
     }
 }
 
+/* Beyond the nut side's edge (1) or the other (-1): an arrow out of the edge at each string that is in
+ * tune there, how far beyond it is, and once which way. Returned: how many strings. */
+static int look_beyond(const scene *s, const draw_shapes *list, int side)
+{
+    const part_saddle *part = &s->b->saddle_part;
+    int count = 0, said = 0;
+    for (int i = 0; i < part->strings; i++) {
+        bool beyond = -side * part->in_tune[i] * cos(part->slant) > part->thickness / 2;
+        int arrows = 0;
+        for (int k = 0; k < list->count; k++) {
+            const draw_shape *shape = &list->shapes[k];
+            arrows += shape->kind == DRAW_SHAPE_PATH && shape->filled && shape->string == i + 1 &&
+                      side * shape->box.bottom > 0;
+        }
+        assert_int_equal(arrows, beyond);
+        assert_true(!beyond || count_words(list, s->b->saddle.string[i].beyond.shown) > 0);
+        count += beyond;
+    }
+    for (int k = 0; k < list->count; k++) {
+        const char *words = words_of(list, k);
+        bool here = strncmp(words, side > 0 ? "in front" : "behind", side > 0 ? 8 : 6) == 0;
+        said += here;
+        assert_true(!here || side * list->shapes[k].at.y > 0);
+    }
+    assert_true(said <= (count > 0) && (count != 1 || said == 1));
+    return count;
+}
+
 static void the_saddle_is_seen_from_above(void **state)
 {
     (void)state;
     static scene s;
     uint64_t seed = 45;
+    int alone[2] = {0};
     for (int job = 0; job < JOBS; job++) {
         set_up_random(&s, &seed, 1 + job % SIL_STRINGS_MAX);
         const part_saddle *part = &s.b->saddle_part;
@@ -145,11 +174,14 @@ static void the_saddle_is_seen_from_above(void **state)
             assert_true(take_line(list, DRAW_CENTRE, 0, (draw_point){-3, 0},
                                   (draw_point){part->length * v.scale + 3, 0}));
             take_crosses(list, part, v, crossed, part->peak);
+            alone[0] += look_beyond(&s, list, 1) == 1;
+            alone[1] += look_beyond(&s, list, -1) == 1;
         }
         nothing_left(list);
         draw_shapes_free(list);
         take_down(&s);
     }
+    assert_true(alone[0] > 3 && alone[1] > 3);
 }
 
 /* How far a line is behind the middle of the slot as it was built, square to it. */

@@ -96,7 +96,7 @@ static void words_over_columns_have_room(void **state)
     (void)state;
     enum { COLUMNS = 7 };
     draw_table t = {.columns = COLUMNS,
-                    .rows = 1,
+                    .rows = 2,
                     .row_height = 5,
                     .large = 5,
                     .span = {{5, 6, "words wider than both"}}};
@@ -104,6 +104,7 @@ static void words_over_columns_have_room(void **state)
         t.head[c][0] = c < 5 ? "first pass" : NULL;
         t.head[c][1] = "now";
         t.cell[0][c] = "-";
+        t.cell[1][c] = "7";
         t.anchor[c] = DRAW_RIGHT;
     }
     draw_shapes *list = empty_list(&drawn);
@@ -118,6 +119,55 @@ static void words_over_columns_have_room(void **state)
     assert_true(right > 50 && over->box.left > right + 1);
     assert_true(over->box.right < 170 + 1e-9);
     draw_shapes_free(list);
+}
+
+/* A column of dashes, or of dashes and nothing, is left out with its head and tolerance: the others are
+ * as they are in a table that never had it. */
+static void a_column_of_dashes_is_left_out(void **state)
+{
+    (void)state;
+    enum { COLUMNS = 7, ROWS = 3, LEFT = 4 };
+    static const char *const cell[ROWS][COLUMNS] = {{"-", "a", "-", "1", "-", "-", "4"},
+                                                    {"-", "-", NULL, "2", "-", "3", "-"},
+                                                    {"-", "c", "-", "-", "-", "-", "5"}};
+    static const int kept[LEFT] = {1, 3, 5, 6};
+    draw_table all = {.columns = COLUMNS,
+                      .rows = ROWS,
+                      .row_height = 5,
+                      .large = 5,
+                      .span = {{1, 2, "over one"}, {3, 5, "over two"}, {4, 4, "over none"}}};
+    draw_table few = {.columns = LEFT,
+                      .rows = ROWS,
+                      .row_height = 5,
+                      .large = 2,
+                      .span = {{0, 0, "over one"}, {1, 2, "over two"}}};
+    static const char *const heads[] = {"h0", "h1", "h2", "h3", "h4", "h5", "h6"};
+    for (int c = 0, k = 0; c < COLUMNS; c++) {
+        draw_table *in[] = {&all, &few};
+        bool stays = k < LEFT && kept[k] == c;
+        for (int n = 0; n < (stays ? 2 : 1); n++) {
+            int at = n == 0 ? c : k;
+            in[n]->head[at][1] = heads[c];
+            in[n]->within[at] = heads[c];
+            in[n]->anchor[at] = c == 1 ? DRAW_LEFT : DRAW_RIGHT;
+            for (int r = 0; r < ROWS; r++) {
+                in[n]->cell[r][at] = cell[r][c];
+            }
+        }
+        k += stays;
+    }
+    draw_shapes *got = empty_list(&drawn), *wanted = empty_list(&drawn);
+    near(draw_add_table(got, 2, 1, 90, &all), draw_add_table(wanted, 2, 1, 90, &few), 1e-9);
+    assert_int_equal(got->count, wanted->count);
+    for (int i = 0; i < got->count; i++) {
+        const draw_shape *one = &got->shapes[i], *other = &wanted->shapes[i];
+        assert_string_equal(words_of(got, i), words_of(wanted, i));
+        assert_true(alike(one->at, other->at) && fabs(one->size - other->size) < 1e-9);
+        assert_true(fabs(one->box.left - other->box.left) < 1e-7 &&
+                    fabs(one->box.right - other->box.right) < 1e-7);
+    }
+    draw_shapes_free(got);
+    draw_shapes_free(wanted);
 }
 
 /* Any column that states a tolerance makes room for it. */
@@ -236,6 +286,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_table_shows_every_cell),
         cmocka_unit_test(words_over_columns_have_room),
+        cmocka_unit_test(a_column_of_dashes_is_left_out),
         cmocka_unit_test(one_tolerance_makes_room),
         cmocka_unit_test(a_tolerance_too_wide_takes_two_lines),
         cmocka_unit_test(figures_state_their_limits),

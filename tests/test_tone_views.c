@@ -330,12 +330,65 @@ static void buzz_and_tune_are_summed_up(void **state)
     assert_true(clean > 0 && long_ > 0 && slots > 30);
 }
 
+/* --- setbacks --------------------------------------------------------------------------------- */
+
+/* Words in two lines over one column: the upper one as far up as heads are apart, in line with the other. */
+static void look_at_head(const draw_shapes *list, const char *upper, const char *lower, bool there)
+{
+    int found = 0;
+    for (int i = 0; i < list->count; i++) {
+        for (int k = 0; k < list->count && strcmp(words_of(list, i), upper) == 0; k++) {
+            const draw_shape *over = &list->shapes[i], *under = &list->shapes[k];
+            found += strcmp(words_of(list, k), lower) == 0 &&
+                     fabs(over->at.x - under->at.x) < 1e-9 &&
+                     fabs(over->at.y - under->at.y - 5) < 1e-9;
+        }
+    }
+    assert_int_equal(found, there);
+}
+
+/* Each column of setbacks has both lines of its head, and is there where it has a figure. */
+static void setbacks_are_headed(void **state)
+{
+    (void)state;
+    static scene s;
+    uint64_t seed = 71;
+    int read = 0, unread = 0, placed = 0;
+    for (int job = 0; job < JOBS; job++) {
+        make_random_job(&s.made, &seed, 1 + job % SIL_STRINGS_MAX);
+        for (int i = 0; i < s.made.job.string_count; i++) {
+            s.made.reading.cents[i] = job % 2 == 0 ? 3 - i : SIL_UNKNOWN;
+        }
+        set_up(&s);
+        bool nut = false, moves = false, places = false;
+        for (int i = 0; i < s.b->strings; i++) {
+            nut = nut || brief_known(s.b->tone[i].advance);
+            moves = moves || brief_known(s.b->tone[i].move);
+            places = places ||
+                     (view_saddle_in_slot(s.draft) && sil_known(view_saddle_outside(s.draft, i)));
+        }
+        draw_shapes *list = empty_list(&s);
+        view_pitch(s.draft, list, WIDTH);
+        look_at_head(list, "best nut", "compensation", nut);
+        look_at_head(list, "cents", "read", job % 2 == 0 && s.made.job.reading_count > 0);
+        look_at_head(list, "move by", "the tuner", moves);
+        look_at_head(list, "on the", "saddle", places);
+        read += moves;
+        unread += !moves;
+        placed += places;
+        draw_shapes_free(list);
+        take_down(&s);
+    }
+    assert_true(read > 10 && unread > 10 && placed > 10);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(cents_are_drawn_over_frets),
         cmocka_unit_test(notes_are_shaded_that_buzz),
         cmocka_unit_test(buzz_and_tune_are_summed_up),
+        cmocka_unit_test(setbacks_are_headed),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

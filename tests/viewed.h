@@ -351,6 +351,26 @@ static inline int count_rows(const draw_shapes *list, const char *row)
     return count;
 }
 
+/* The cells of a table as it is to be; NULL for an empty one. */
+typedef const char *table_cells[DRAW_ROWS_MAX][DRAW_COLUMNS_MAX];
+
+/* The words of a row, without the columns that have nothing but dashes. */
+static inline const char *row_told(const scene *s, table_cells cell, int rows, int row)
+{
+    const char *words = "";
+    for (int c = 0; c < DRAW_COLUMNS_MAX; c++) {
+        bool told = false;
+        for (int r = 0; r < rows; r++) {
+            told = told || (cell[r][c] != NULL && strcmp(cell[r][c], "-") != 0);
+        }
+        if (told && cell[row][c] != NULL) {
+            words =
+                words[0] == '\0' ? cell[row][c] : draw_say(s->draft, "%s|%s", words, cell[row][c]);
+        }
+    }
+    return words;
+}
+
 /* The same over all papers of that name from one on; a text may be the whole of a row's rest. */
 static inline int rows_on(const scene *s, int from, const char *part, const char *row)
 {

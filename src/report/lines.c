@@ -1,11 +1,16 @@
 /* SPDX-License-Identifier: MIT */
 #include "lines.h"
 
-void report_string(text *t, const brief *b, int string)
+const char *report_string(text_store *store, const brief *b, int string, const char *mark)
 {
     const char *note = b->plan->job->strings[string].note;
-    text_add(t, "  %2d ", string + 1);
-    text_left(t, 9, note ? note : "");
+    text words = {0}, start = {0};
+    text_add(&words, "%s%s", note ? note : "", mark);
+    text_add(&start, "  %2d ", string + 1);
+    text_left(&start, 9, text_read(&words));
+    start.failed = start.failed || words.failed;
+    text_free(&words);
+    return text_keep_made(store, &start);
 }
 
 void report_wrap(text *t, text *words, int indent)

@@ -7,8 +7,8 @@
 
 enum { REPORT_COLUMNS = 96, REPORT_COLUMN = 9 };
 
-/* Puts the number and the note of a string, which start a row. */
-void report_string(text *t, const brief *b, int string);
+/* The number and the note of a string, with a mark behind it, which start a row. */
+const char *report_string(text_store *store, const brief *b, int string, const char *mark);
 
 /* Puts words that were collected piece by piece, wrapped to the width, and frees them. */
 void report_wrap(text *t, text *words, int indent);

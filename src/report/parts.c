@@ -1,24 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The tables of the nut and the saddle in the bench plan. */
-#include "lines.h"
-
-/* Puts the head of a table, `lines` rows high. The first word follows the space for the string
- * and its verdict. Each other word is aligned at the right of its column. */
-static void put_heads(text *t, int lines, int columns, const char *const *heads)
-{
-    for (int line = 0; line < lines; line++, heads += columns) {
-        text_add(t, "  %-12s %-16s", line == 0 ? "string" : "", heads[0]);
-        for (int column = 1; column < columns; column++) {
-            text_right(t, REPORT_COLUMN, heads[column]);
-        }
-        text_put(t, "\n");
-    }
-}
-
-static void put_cell(text *t, brief_figure figure)
-{
-    text_right(t, REPORT_COLUMN, figure.shown);
-}
+#include "table.h"
 
 /* Says that a part waits: "WAIT: nothing is cut at the nut today", and every reason for it. */
 static void put_waiting(text *t, const char *part, const brief_stage *stage)
@@ -54,13 +36,30 @@ static const char *does_word(brief_does does)
     return "";
 }
 
-/* Starts a row: the string, what is done to it, how far off it is, and its measuring error. */
-static void begin_row(text *t, int i, brief_does does, brief_figure off, brief_figure sure)
+/* The head of a table of a part; the first column is how far each string is off. */
+static report_table begin_table(int lines, int columns, const char *const *heads)
 {
-    text_add(t, "  %2d  %-8s ", i + 1, does_word(does));
-    text_right(t, 6, off.shown);
-    text_put(t, brief_known(sure) ? " \u00b1" : "  ");
-    text_left(t, 8, brief_known(sure) ? sure.shown : "");
+    report_table table = {.lines = lines, .start = 15, .columns = columns};
+    for (int c = 0; c < columns; c++) {
+        report_column *column = &table.column[c];
+        column->wide = c == 0 ? 16 : REPORT_COLUMN;
+        column->left = c == 0;
+        for (int line = 0; line < lines; line++) {
+            column->head[line] = heads[line * columns + c];
+        }
+    }
+    return table;
+}
+
+/* Starts a row: the string, what is done to it, how far off it is, and its measuring error. */
+static void begin_row(report_table *table, int i, brief_does does, const brief_figure *off,
+                      const brief_figure *sure)
+{
+    text words = {0};
+    table->begin[i] = text_keep(&table->kept, "  %2d  %-8s ", i + 1, does_word(does));
+    text_right(&words, 6, off->shown);
+    text_add(&words, brief_known(*sure) ? " \u00b1%s" : "", sure->shown);
+    report_made(table, i, 0, brief_known(*off), &words);
 }
 
 static void put_blank(text *t, const brief_blank *blank)
@@ -81,19 +80,17 @@ void report_nut(text *t, const brief *b)
     if (b->stage[BRIEF_NUT].waits) {
         put_waiting(t, "nut", &b->stage[BRIEF_NUT]);
     }
-    put_heads(t, 3, 8, heads);
+    report_table table = begin_table(3, 8, heads);
     for (int i = 0; i < b->strings; i++) {
         const brief_slot *slot = &b->nut.slot[i];
-        begin_row(t, i, slot->does, slot->off, slot->sure);
-        put_cell(t, slot->first);
-        put_cell(t, slot->stack_now);
-        put_cell(t, slot->stack);
-        put_cell(t, slot->floor);
-        put_cell(t, slot->depth);
-        put_cell(t, slot->width);
-        put_cell(t, slot->along);
-        text_put(t, "\n");
+        const brief_figure *cells[] = {&slot->first, &slot->stack_now, &slot->stack, &slot->floor,
+                                       &slot->depth, &slot->width,     &slot->along};
+        begin_row(&table, i, slot->does, &slot->off, &slot->sure);
+        for (int c = 1; c < table.columns; c++) {
+            report_cell(&table, i, c, cells[c - 1]->shown);
+        }
     }
+    report_put_table(t, &table, b->strings);
     if (b->nut.stack_words[0]) {
         text_add(t, "  %s\n", b->nut.stack_words);
     }
@@ -109,31 +106,28 @@ static const char *way_word(brief_way way)
     return way == BRIEF_DOWN ? "down" : way == BRIEF_UP ? "up" : "-";
 }
 
-static void put_screw_row(text *t, const brief_bearing *bearing)
+static void fill_screw_row(report_table *table, int i, const brief_bearing *bearing)
 {
-    put_cell(t, bearing->first);
-    put_cell(t, bearing->turns);
-    text_right(t, REPORT_COLUMN, way_word(bearing->way));
+    report_cell(table, i, 1, bearing->first.shown);
+    report_cell(table, i, 2, bearing->turns.shown);
+    report_cell(table, i, 3, way_word(bearing->way));
 }
 
-static void put_sanded_row(text *t, const brief_bearing *bearing)
+static void fill_sanded_row(report_table *table, int i, const brief_bearing *bearing)
 {
     bool none = bearing->base_first.exact < 0.01 && bearing->base_all.exact >= 0.01;
-    if (none) { /* something is to come off, and nothing of it today */
-        text_right(t, REPORT_COLUMN, "-");
-    } else {
-        put_cell(t, bearing->base_first);
-    }
-    put_cell(t, bearing->base_all);
-    put_cell(t, bearing->dress);
-    put_cell(t, bearing->present);
-    put_cell(t, bearing->height);
-    put_cell(t, bearing->out);
+    /* of a first pass, where something is to come off, and nothing of it today */
+    report_cell(table, i, 1, none ? "-" : bearing->base_first.shown);
+    report_cell(table, i, 2, bearing->base_all.shown);
+    report_cell(table, i, 3, bearing->dress.shown);
+    report_cell(table, i, 4, bearing->present.shown);
+    report_cell(table, i, 5, bearing->height.shown);
+    report_cell(table, i, 6, bearing->out.shown);
 }
 
-static void put_post_row(text *t, const brief_bearing *bearing)
+static void fill_post_row(report_table *table, int i, const brief_bearing *bearing)
 {
-    put_cell(t, bearing->height);
+    report_cell(table, i, 1, bearing->height.shown);
 }
 
 static void put_posts(text *t, const brief_saddle *saddle)
@@ -152,12 +146,12 @@ static void put_posts(text *t, const brief_saddle *saddle)
     }
 }
 
-/* A table of the saddle: its heads, the number of its columns, and the function that puts the
+/* A table of the saddle: its heads, the number of its columns, and the function that fills the
  * rest of a row. */
 typedef struct saddle_table {
     const char *const *heads;
     int columns;
-    void (*row)(text *t, const brief_bearing *bearing);
+    void (*row)(report_table *table, int i, const brief_bearing *bearing);
 } saddle_table;
 
 static saddle_table table_of(sil_working working)
@@ -169,34 +163,43 @@ static saddle_table table_of(sil_working working)
                                          "height",      "out of",  "",        "first",   "in all",
                                          "top",         "now",     "done",    "bridge"};
     if (working == SIL_WORKING_SCREWS) {
-        return (saddle_table){screws, 4, put_screw_row};
+        return (saddle_table){screws, 4, fill_screw_row};
     }
-    return sil_working_cuts(working) ? (saddle_table){sanded, 7, put_sanded_row}
-                                     : (saddle_table){posts, 2, put_post_row};
+    return sil_working_cuts(working) ? (saddle_table){sanded, 7, fill_sanded_row}
+                                     : (saddle_table){posts, 2, fill_post_row};
+}
+
+/* Says what the first column means. */
+static void put_off_words(text *t, const brief_saddle *saddle)
+{
+    /* Those in range go too: set by their screws with the others, or made anew. */
+    bool along = saddle->replaced || (saddle->remedy == SIL_SADDLE_SCREW && !saddle->posts);
+    text_put(t, "  Too high by: the whole way to the target; a minus is too low. \u00b1 is the "
+                "measuring error\n  (two standard uncertainties).");
+    text_put(t, along ? "\n" : " A string in its range is left alone.\n");
 }
 
 void report_saddle(text *t, const brief *b)
 {
     const brief_saddle *saddle = &b->saddle;
-    saddle_table table = table_of(saddle->working);
+    saddle_table kind = table_of(saddle->working);
+    report_table table = begin_table(2, kind.columns, kind.heads);
     text_put(t, "\nSADDLE: how far each string must move\n");
     if (b->stage[BRIEF_SADDLE].waits) {
         put_waiting(t, "saddle", &b->stage[BRIEF_SADDLE]);
     }
-    put_heads(t, 2, table.columns, table.heads);
     for (int i = 0; i < b->strings; i++) {
         const brief_bearing *bearing = &saddle->string[i];
-        begin_row(t, i, bearing->does, bearing->off, bearing->sure);
-        table.row(t, bearing);
-        text_put(t, "\n");
+        begin_row(&table, i, bearing->does, &bearing->off, &bearing->sure);
+        kind.row(&table, i, bearing);
     }
+    bool off = table.column[0].told;
+    report_put_table(t, &table, b->strings);
     put_posts(t, saddle);
     put_blank(t, &saddle->blank);
-    text_put(t, "  Too high by: the whole way to the target; a minus is too low. \u00b1 is the "
-                "measuring error\n  (two standard uncertainties).");
-    /* Those in range go too: set by their screws with the others, or made anew. */
-    bool along = saddle->replaced || (saddle->remedy == SIL_SADDLE_SCREW && !saddle->posts);
-    text_put(t, along ? "\n" : " A string in its range is left alone.\n");
+    if (off) {
+        put_off_words(t, saddle);
+    }
     if (brief_known(saddle->left_on) && saddle->in_slot) {
         text_put(t, "  Less off the top than a file can feel is left on.\n");
     }

@@ -2,7 +2,7 @@
 /* The bench plan as a text to work from. */
 #include <sillet/report.h>
 
-#include "lines.h"
+#include "table.h"
 
 static void put_range(text *t, const brief_range *range)
 {
@@ -95,31 +95,55 @@ static void put_relief(text *t, const brief *b)
     text_put(t, "\n\n");
 }
 
+static void fill_reading(report_table *table, int row, int first, const brief_reading *reading)
+{
+    text range = {0};
+    put_range(&range, &reading->wanted);
+    report_cell(table, row, first, reading->now.shown);
+    report_made(table, row, first + 1, true, &range);
+    report_cell(table, row, first + 2, reading->after.shown);
+}
+
+static const char *string_and_gauge(text_store *store, const brief *b, int i)
+{
+    const char *note = b->plan->job->strings[i].note;
+    text start = {0};
+    text_add(&start, "  %2d ", i + 1);
+    text_left(&start, 5, note ? note : "");
+    text_left(&start, 8, b->nut.slot[i].gauge.shown);
+    return text_keep_made(store, &start);
+}
+
+/* Puts the gap at the 1st fret and the action of each string: now, its range, and after the work. */
+static void put_gaps(text *t, const brief *b)
+{
+    enum { FIRST = 0, ACTION = 3, WIDE = 7, RANGE = 27 };
+    text held = {0};
+    report_table table = {.lines = 3, .start = 18, .columns = 6};
+    text_add(&held, "  %s", brief_hold(b->plan->bench.targets.first_held));
+    const char *const over[] = {"  gap at the 1st fret,", "  action at the 12th fret,"};
+    const char *const how[] = {text_keep_made(&table.kept, &held), "  open"};
+    for (int group = 0; group < 2; group++) {
+        report_column *column = table.column + group * ACTION;
+        column[0] = (report_column){.head = {NULL, NULL, "now"}, .wide = WIDE + 2 * group};
+        column[1] = (report_column){
+            .head = {over[group], how[group], "  range (target)"}, .wide = RANGE, .left = true};
+        column[2] = (report_column){.head = {NULL, NULL, "after"}, .wide = WIDE};
+    }
+    for (int i = 0; i < b->strings; i++) {
+        table.begin[i] = string_and_gauge(&table.kept, b, i);
+        fill_reading(&table, i, FIRST, &b->first[i]);
+        fill_reading(&table, i, ACTION, &b->action[i]);
+    }
+    report_put_table(t, &table, b->strings);
+}
+
 static void put_readings(text *t, const brief *b)
 {
     text_add(t, "\nREADINGS%23s  %-25s%8s%s\n", "now", "  range (target)", "after",
              b->forecast ? " (a forecast)" : "");
     put_relief(t, b);
-    text_add(t, "  %-18s%-44s%s\n", "", "gap at the 1st fret,", "action at the 12th fret,");
-    text_add(t, "  %-18s%-44s%s\n", "string", brief_hold(b->plan->bench.targets.first_held),
-             "open");
-    for (int column = 0; column < 2; column++) {
-        text_add(t, "%*s  %-22s%8s", column ? 11 : 25, "now", "  range (target)", "after");
-    }
-    text_put(t, "\n");
-    for (int i = 0; i < b->strings; i++) {
-        const char *note = b->plan->job->strings[i].note;
-        text_add(t, "  %2d ", i + 1);
-        text_left(t, 5, note ? note : "");
-        text_left(t, 8, b->nut.slot[i].gauge.shown);
-        text_right(t, 7, b->first[i].now.shown);
-        put_range(t, &b->first[i].wanted);
-        text_right(t, 8, b->first[i].after.shown);
-        text_right(t, 11, b->action[i].now.shown);
-        put_range(t, &b->action[i].wanted);
-        text_right(t, 8, b->action[i].after.shown);
-        text_put(t, "\n");
-    }
+    put_gaps(t, b);
     put_marks(t, b);
     put_forms(t, b->plan);
 }

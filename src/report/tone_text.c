@@ -1,19 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The part of the bench plan on sound: what buzzes and why, which setup would just ring clean,
  * what plays in tune, and what can be found without any tool. */
-#include "lines.h"
-
-/* Puts the number and the note of a string, and a mark where its core is assumed. */
-static void put_string(text *t, const brief *b, int string)
-{
-    const char *note = b->plan->job->strings[string].note;
-    text marked = {0};
-    text_add(&marked, "%s%s", note ? note : "", b->tone[string].assumed);
-    text_add(t, "  %2d ", string + 1);
-    text_left(t, 9, text_read(&marked));
-    t->failed = t->failed || marked.failed;
-    text_free(&marked);
-}
+#include "table.h"
 
 /* Says what the mark means, under a table that has one. */
 static void put_assumed(text *t, const brief *b)
@@ -27,16 +15,18 @@ static void put_assumed(text *t, const brief *b)
     }
 }
 
-/* Puts the weakest fretted note, such as "0.88 fret 1 on 4": the hardest pluck that still rings
+/* Fills in the weakest fretted note, such as "0.88 fret 1 on 4": the hardest pluck that still rings
  * clean, the fret it is held at, and the fret it would touch. */
-static void put_weakest(text *t, const brief_weakest *weakest)
+static void fill_weakest(report_table *table, int row, int column, const brief_weakest *weakest)
 {
-    text_right(t, REPORT_COLUMN, weakest->force.shown);
+    text words = {0};
+    text_right(&words, REPORT_COLUMN, weakest->force.shown);
     if (weakest->stop < 0) {
-        text_space(t, 15);
+        text_space(&words, 15);
     } else {
-        text_add(t, "  fret %-2d on %-2d", weakest->stop, weakest->on);
+        text_add(&words, "  fret %-2d on %-2d", weakest->stop, weakest->on);
     }
+    report_made(table, row, column, brief_known(weakest->force), &words);
 }
 
 static void put_clearance(text *t, const brief *b)
@@ -44,19 +34,25 @@ static void put_clearance(text *t, const brief *b)
     const char *name = b->plan->job->attack.name;
     text_add(t, "\nWILL IT BUZZ: the hardest pluck that rings clean, N square to the board%s%s\n",
              name ? ", against a pick strength of " : "", name ? name : "");
-    text_add(t, "  %-12s%9s%9s%9s%24s%24s\n", "string", "picked", "open,", "open,",
-             "weakest fretted,", "weakest fretted,");
-    text_add(t, "  %-12s%9s%9s%9s%24s%24s\n", "", "", "now", "after", "now", "after");
+    report_table table = {
+        .lines = 2,
+        .start = 14,
+        .columns = 5,
+        .column = {{.head = {"picked"}, .wide = REPORT_COLUMN},
+                   {.head = {"open,", "now"}, .wide = REPORT_COLUMN},
+                   {.head = {"open,", "after"}, .wide = REPORT_COLUMN},
+                   {.head = {"weakest fretted,", "now"}, .wide = REPORT_COLUMN + 15},
+                   {.head = {"weakest fretted,", "after"}, .wide = REPORT_COLUMN + 15}}};
     for (int i = 0; i < b->strings; i++) {
         const brief_tone *tone = &b->tone[i];
-        put_string(t, b, i);
-        text_right(t, REPORT_COLUMN, tone->picked.shown);
-        text_right(t, REPORT_COLUMN, tone->open_now.shown);
-        text_right(t, REPORT_COLUMN, tone->open_after.shown);
-        put_weakest(t, &tone->now);
-        put_weakest(t, &tone->after);
-        text_put(t, "\n");
+        table.begin[i] = report_string(&table.kept, b, i, tone->assumed);
+        report_cell(&table, i, 0, tone->picked.shown);
+        report_cell(&table, i, 1, tone->open_now.shown);
+        report_cell(&table, i, 2, tone->open_after.shown);
+        fill_weakest(&table, i, 3, &tone->now);
+        fill_weakest(&table, i, 4, &tone->after);
     }
+    report_put_table(t, &table, b->strings);
     put_assumed(t, b);
     text_put(t, "  ");
     text_wrap(t, brief_bound(), 2, REPORT_COLUMNS);
@@ -176,29 +172,28 @@ static void put_lowest(text *t, const brief *b)
 
 static void put_pitch(text *t, const brief *b)
 {
-    enum { COLUMNS = 7, WIDE = 11 };
-    static const char *const heads[2][COLUMNS] = {
-        {"setback", "in tune", "best", "and at", "cents at", "worst of", "move by"},
-        {"as built", "at 12", "setback", "the nut", "12 now", "1 to 12", "the tuner"}};
+    enum { WIDE = 11 };
+    report_table table = {.lines = 2,
+                          .start = 14,
+                          .columns = 7,
+                          .column = {{.head = {"setback", "as built"}, .wide = WIDE},
+                                     {.head = {"in tune", "at 12"}, .wide = WIDE},
+                                     {.head = {"best", "setback"}, .wide = WIDE},
+                                     {.head = {"and at", "the nut"}, .wide = WIDE},
+                                     {.head = {"cents at", "12 now"}, .wide = WIDE},
+                                     {.head = {"worst of", "1 to 12"}, .wide = WIDE},
+                                     {.head = {"move by", "the tuner"}, .wide = WIDE}}};
     text_put(t, "\nWILL IT PLAY IN TUNE: where each string is to leave the saddle\n");
-    for (int line = 0; line < 2; line++) {
-        text_add(t, "  %-12s", line == 0 ? "string" : "");
-        for (int column = 0; column < COLUMNS; column++) {
-            text_right(t, WIDE, heads[line][column]);
-        }
-        text_put(t, "\n");
-    }
     for (int i = 0; i < b->strings; i++) {
         const brief_tone *tone = &b->tone[i];
-        const brief_figure *cells[COLUMNS] = {&tone->built,   &tone->in_tune, &tone->setback,
-                                              &tone->advance, &tone->cents,   &tone->worst,
-                                              &tone->move};
-        put_string(t, b, i);
-        for (int column = 0; column < COLUMNS; column++) {
-            text_right(t, WIDE, cells[column]->shown);
+        const brief_figure *cells[] = {&tone->built, &tone->in_tune, &tone->setback, &tone->advance,
+                                       &tone->cents, &tone->worst,   &tone->move};
+        table.begin[i] = report_string(&table.kept, b, i, tone->assumed);
+        for (int c = 0; c < table.columns; c++) {
+            report_cell(&table, i, c, cells[c]->shown);
         }
-        text_put(t, "\n");
     }
+    report_put_table(t, &table, b->strings);
     put_assumed(t, b);
     text_put(t,
              "  Computed from the strings, on the heights after the work; a tuner's reading counts "

@@ -45,6 +45,26 @@ static void put_figures(text *t, const brief *b, const brief_figure *figures)
     }
 }
 
+static brief_figure humidity_of(const brief_visit *visit)
+{
+    return visit->humidity;
+}
+
+static brief_figure relief_of(const brief_visit *visit)
+{
+    return visit->relief;
+}
+
+/* Whether it was read at any visit: otherwise its column is blank, and has no dashes. */
+static bool any_read(const brief *b, brief_figure (*figure)(const brief_visit *visit))
+{
+    bool any = false;
+    for (int k = 0; k < b->visit_count; k++) {
+        any = any || brief_known(figure(&b->visits[k]));
+    }
+    return any;
+}
+
 static void put_visit(text *t, const brief *b, const brief_visit *visit)
 {
     if (visit->expected) {
@@ -55,9 +75,9 @@ static void put_visit(text *t, const brief *b, const brief_visit *visit)
     }
     text_put(t, "  ");
     text_left(t, DATE, visit->date);
-    text_right(t, 7, visit->humidity.shown);
+    text_right(t, 7, any_read(b, humidity_of) ? visit->humidity.shown : "");
     text_put(t, brief_known(visit->humidity) ? " %" : "  ");
-    text_right(t, 10, visit->relief.shown);
+    text_right(t, 10, any_read(b, relief_of) ? visit->relief.shown : "");
     text_space(t, 1);
     put_figures(t, b, visit->read);
     if (brief_known(visit->ratio)) {
@@ -71,8 +91,8 @@ void report_visits(text *t, const brief *b)
     if (b->visit_count == 0) {
         return;
     }
-    text_add(t, "\nVISITS SO FAR%15s%11s%s\n", "humidity", "relief",
-             "   action at the 12th fret, string 1 first");
+    text_add(t, "\nVISITS SO FAR%15s%11s%s\n", any_read(b, humidity_of) ? "humidity" : "",
+             any_read(b, relief_of) ? "relief" : "", "   action at the 12th fret, string 1 first");
     for (int k = 0; k < b->visit_count; k++) {
         put_visit(t, b, &b->visits[k]);
     }

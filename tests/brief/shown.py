@@ -14,6 +14,12 @@ def unknown(value):
     return value is None or math.isnan(value)
 
 
+def without_idle(rows):
+    """The rows of a table, whose cells are words or lists of words, without the columns of dashes alone."""
+    kept = [k for k in range(len(rows[0])) if any(row[k] not in ("-", ["-"]) for row in rows)]
+    return [[word for k in kept for word in (row[k] if isinstance(row[k], list) else [row[k]])] for row in rows]
+
+
 class Either(str):
     """A figure half way between two: whoever reckons in another order may find the other one."""
 

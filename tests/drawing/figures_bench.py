@@ -39,22 +39,34 @@ def bench_readings(pack):
             length(pack, stages["saddle"]["relief"])])
 
 
+def has_ratio(visit):
+    return not unknown(visit["ratio"]) and visit["ratio"] > 0
+
+
 def bench_visits(pack):
+    """A row for what was read at each of the last four visits, and over it one for what was expected; no
+    column of dashes alone."""
     visits = pack.result["visits"]
     if len(visits) < 2:
         return
     stride = 2 if pack.count > 8 else 1
+    table, names = [], []
     for k, visit in list(enumerate(visits))[-4:]:
-        humid = "-" if unknown(visit["humidity"]) else f"{rounded(visit['humidity'], 0)} %"
-        cells = ["read", humid, length(pack, visit["relief"]),
-                 *(length(pack, v) for v in visit["read"][::stride])]
-        if not unknown(visit["ratio"]) and visit["ratio"] > 0:
-            cells.append(f"{rounded(100 * visit['ratio'], 0)} % of it")
-        pack.row("Bench plan", f"visit {k + 1}", cells)
         if k > 0:
-            due = [length(pack, v) for v in visit["predicted"][::stride]]
-            rows = [row[2:] for row in pack.rows("Bench plan") if row[0] == "expected" and row[1].startswith("after ")]
-            pack.same(f"visit {k + 1}: due", due in rows, True)
+            table.append(["-", "-", *(length(pack, v) for v in visit["predicted"][::stride]), "-"])
+            names.append("expected")
+        humid = "-" if unknown(visit["humidity"]) else f"{rounded(visit['humidity'], 0)} %"
+        table.append([humid, length(pack, visit["relief"]), *(length(pack, v) for v in visit["read"][::stride]),
+                      f"{rounded(100 * visit['ratio'], 0)} % of it" if has_ratio(visit) else "-"])
+        names.append("read")
+    kept = [k for k in range(len(table[0])) if any(row[k] != "-" for row in table)]
+    rows = [row[1:] for row in pack.rows("Bench plan")]
+    due = [row[1:] for row in rows if row[:1] and row[0].startswith("after ")]
+    for name, row in zip(names, table):
+        if name == "read":
+            pack.same(f"visits: {row}", ["read", *(row[k] for k in kept)] in rows, True)
+        else:
+            pack.same(f"visits: due {row}", [row[k] for k in kept if 2 <= k < len(row) - 1] in due, True)
 
 
 def action_then(pack, i):

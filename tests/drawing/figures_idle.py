@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: MIT
 """Which papers a pack has when nothing more is asked for: none of a part that is left alone, no blank for
-a part that is not replaced; and the papers it has are those of the whole pack, word for word."""
+a part that is not replaced; and the papers it has are those of the whole pack, word for word. And no table
+has a column of nothing but dashes."""
 import os
 import re
 
@@ -57,4 +58,9 @@ def idle(pack):
                 pack.report.wrong(f"plain pack: {title}", f"no {which}", name)
 
 
-CHECKS = (idle,)
+def columns(pack):
+    for title in pack.pages:
+        pack.idle_columns(title)
+
+
+CHECKS = (idle, columns)

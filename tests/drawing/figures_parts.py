@@ -397,6 +397,8 @@ def adds_up(pack):
     """In each row of the saddle's table: the height now, less what it is lowered by or with what it is
     raised by, is the finished height within the rounding of the three."""
     unit = 0.01 if pack.unit == "mm" else 0.001
+    if all(pack.part.bearing(i)["present"] == "-" for i in range(pack.count)):
+        return
     for row in pack.rows("Saddle"):
         if len(row) < 8 or not row[0].isdigit() or not 1 <= int(row[0]) <= pack.count or not NUMBER.fullmatch(row[2]):
             continue
@@ -427,17 +429,16 @@ def made(pack):
 
 def saddle_table(pack):
     result = pack.result["saddle"]
-    dressed = any(pack.part.bearing(i)["dress"] != "-" for i in range(pack.count))
 
     def wanted(i):
         row, bearing = result["strings"][i], pack.part.bearing(i)
         share = None if unknown(row["in_slot"]) else math.floor(100 * row["in_slot"] + 1e-9)
         return [bearing["present"], amount(pack, i)] + \
             [bearing["base_first"]] * (result["bottom_cut"] is not None) + \
-            [bearing["dress"]] * dressed + \
+            [bearing["dress"]] + \
             [*(f(bearing[key]) for f, key in zip(made(pack), ("height", "out")))] + \
             [rounded(share, 0), angle(row["break_angle"])] + \
-            [length(pack, row["peak"])] * (row["peak"] is not None)
+            [length(pack, row["peak"])]
     pack.table("Saddle", wanted)
     rows = [pack.part.bearing(i) for i in range(pack.count)]
     lowered = result["remedy"] != "replace"

@@ -18,7 +18,6 @@ def pitch(pack):
     """Setbacks of each string, the tuner's cents, and where in the saddle's thickness they fall."""
     cents = pack.job.readings.cents
     told, lean = pack.result["compensation"]["strings"], pack.result["saddle"]["slant"]
-    tuner = any(not unknown(value) for value in cents)
     half = pack.job.saddle.thickness / 2 / math.cos(math.radians(lean))
     in_slot = pack.part.kind in ("slotted", "glued") and not math.isnan(half)
 
@@ -33,9 +32,8 @@ def pitch(pack):
         row = told[i]
         cells = [length(pack, v) for v in (pack.job.saddle.setback[i], row["saddle_only"],
                                            row["best"]["setback"], row["best"]["advance"])]
-        if tuner:
-            cells += [signed(cents[i], rounded(cents[i], 1)),
-                      signed(row["move"], length(pack, row["move"]))]
+        cells += [signed(cents[i], rounded(cents[i], 1)),
+                  signed(row["move"], length(pack, row["move"]))]
         return cells + ([place(row["off_slot"])] if in_slot else [])
     if any(not unknown(row["best"]["setback"]) for row in told):
         pack.table(TITLE, wanted, pack.marked_note)
@@ -66,6 +64,11 @@ def newtons(force):
 def clearance(pack):
     """Each fretted note's hardest clean pluck, the fret it would touch beside it."""
     rows = pack.rows(TITLE)
+    told = [words.split(",")[0] for words in pack.texts(TITLE)]
+    some = {which: any(known(row) for row in pack.result["clearance"][which]) for which in ("strings", "after")}
+    heard = any(cause["heard"] for cause in pack.result["causes"])
+    pack.same("clearance: tables", ["Now" in told, "After" in told],
+              [some["strings"] or (heard and some["after"]), some["after"]])
     for which in ("strings", "after"):
         for stop in range(0, pack.job.board.frets):
             cells = []

@@ -8,7 +8,7 @@ from types import SimpleNamespace as Plain
 
 import bench
 import parts
-from packs import rows_of
+from packs import NUT_HEADS, SADDLE_HEADS, rows_of, string_table
 
 LIMITS = re.compile(r"0/-[\d.]+|\+[\d.]+/0")
 LIMIT = re.compile(r"0|[+-][\d.]+")
@@ -45,25 +45,22 @@ def tables(pages):
     return rows, [t for _, t in limits if t[0] == "+"], [t for _, t in limits if t[0] == "0"]
 
 
-def string_rows(rows, count, columns):
-    found = {row[0]: row for row in rows if len(row) == columns and row[0].isdigit()}
-    return [found.get(str(i + 1)) for i in range(count)]
-
-
 def nut_printed(pages, count, unit):
     """For each string the figures that a slot may be filed to: feelers, floor, or how much deeper; none
     for a slot that is left."""
     rows, more, less = tables(pages)
     shim = [row[k + 1] for row in rows for k in range(len(row) - 1) if row[k] == "shim"]
     found = []
-    for row in string_rows(rows, count, 11):
-        does = row[7] if row else "wait"
+    table = string_table(rows, count, NUT_HEADS)
+    for i in range(count):
+        row = table.get(i + 1, {})
+        does, stack, floor = (row.get(what, "-") for what in ("whole", "stack", "floor"))
         told = {}
         if number(does) or does in ("fill", "new"):
-            if number(row[10]):
-                told["feelers"] = Figure(row[10], more[-1], unit)
-            if number(row[4]):
-                told["floor"] = Figure(row[4], more[1], unit)
+            if number(stack):
+                told["feelers"] = Figure(stack, more[-1], unit)
+            if number(floor):
+                told["floor"] = Figure(floor, more[1], unit)
             if number(does):
                 told["deeper"] = Figure(does, less[0], unit)
         found.append(told)
@@ -74,18 +71,16 @@ def saddle_printed(pages, count, unit):
     """For each string the figures that the saddle may be made to: its height over the bottom or over the
     bridge, or how much lower."""
     rows, more, less = tables(pages)
-    heads = {cell for row in rows for cell in row}
-    first, dress, peak = (head in heads for head in ("bottom, first", "then off", "front"))
-    height = 4 + first + dress
-    found = []
-    for row in string_rows(rows, count, 8 + first + dress + peak):
-        told = {}
-        if row and number(row[height]):
-            told["height"] = Figure(row[height], more[0], unit)
-        elif row and number(row[height + 1]):
-            told["out"] = Figure(row[height + 1], more[0], unit)
-        if row and number(row[3]) and less:
-            told["lower"] = Figure(row[3], less[0], unit)
+    table, found = string_table(rows, count, SADDLE_HEADS), []
+    for i in range(count):
+        row, told = table.get(i + 1, {}), {}
+        height, out, lower = (row.get(what, "-") for what in ("height", "out", "lower"))
+        if number(height):
+            told["height"] = Figure(height, more[0], unit)
+        elif number(out):
+            told["out"] = Figure(out, more[0], unit)
+        if number(lower) and less:
+            told["lower"] = Figure(lower, less[0], unit)
         found.append(told)
     return found
 

@@ -9,7 +9,7 @@ import drawn
 import part
 import pdf
 import sheet
-from shown import NEAREST, shown
+from shown import NEAREST, shown, without_idle
 
 FRAME_LEFT, FRAME_BOTTOM, FRAME_BOTTOM_BARE = 26, 56, 41  # mm: the title, and rulers, lie outside
 
@@ -26,6 +26,23 @@ def rows_of(page):
             low = y
         rows[-1].append((x, text))
     return [[text for _, text in sorted(row)] for row in rows]
+
+
+# What the columns of the parts' tables have, by a word of their heads.
+NUT_HEADS = {"note": "note", "cut": "slot width", "bass end": "slot centre", "final floor": "floor",
+             "top over": "slot top", "of slot": "depth", "deepen": "whole", "pass": "slot first",
+             "now": "stack now", "final": "stack"}
+SADDLE_HEADS = {"note": "note", "now": "present", "lower": "lower", "at first": "lower", "bottom, first": "base first",
+                "then off": "dress", "finished": "height", "out of the": "out", "slot %": "share",
+                "angle": "angle", "front": "peak"}
+
+
+def string_table(rows, count, heads):
+    """{string: {what: cell}} of a table, by the words of its head: a column of dashes alone is not there."""
+    words = {cell for row in rows for cell in row}
+    columns = [what for head, what in heads.items() if head in words]
+    return {int(row[0]): dict(zip(columns, row[1:])) for row in rows if len(row) == 1 + len(columns)
+            and row[0].isdigit() and 1 <= int(row[0]) <= count}
 
 
 class Pack:
@@ -68,13 +85,23 @@ class Pack:
         return self.note(i) + ("*" if self.result["strings"][i]["assumed"] else "")
 
     def table(self, title, wanted, note=None):
-        """A row for each string, behind its number and note."""
+        """A row for each string, behind its number and note; no column of dashes alone."""
         rows = self.rows(title)
-        for i in range(self.count):
-            cells = [str(i + 1), (note or self.note)(i), *wanted(i)]
+        table = without_idle([[str(i + 1), (note or self.note)(i), *wanted(i)] for i in range(self.count)])
+        for cells in table:
             if cells not in rows:
-                self.report.wrong(f"{title}: string {i + 1}", cells,
+                self.report.wrong(f"{title}: string {cells[0]}", cells,
                                   [row for row in rows if row[:2] == cells[:2]])
+
+    def idle_columns(self, title):
+        """Of each table with a row for every string on a paper: no column has a dash in all of them."""
+        rows = self.rows(title)
+        for k in range(len(rows) - self.count + 1):
+            table = rows[k:k + self.count]
+            if all(row[:2] in ([str(i + 1), self.note(i)], [str(i + 1), self.marked_note(i)])
+                   for i, row in enumerate(table)) and len({len(row) for row in table}) == 1:
+                idle = [c for c in range(len(table[0])) if all(row[c] == "-" for row in table)]
+                self.same(f"{title}: idle columns", idle, [])
 
     def has(self, title, what, *figures):
         """Figures that stand somewhere on a paper, each as often as it is wanted."""

@@ -4,7 +4,7 @@ the rings and the words of a paper, in the digits that stand there."""
 import re
 from collections import defaultdict
 
-from packs import rows_of
+from packs import NUT_HEADS, SADDLE_HEADS, rows_of, string_table
 
 NUMBER = r"-?\d*\.\d+"
 
@@ -42,11 +42,6 @@ def pairs(all_rows):
     return {row[k]: row[k + 1] for row in all_rows for k in range(len(row) - 1)}
 
 
-def string_table(all_rows, count, columns):
-    return [row for row in all_rows if len(row) == columns and row[0].isdigit()
-            and 1 <= int(row[0]) <= count]
-
-
 def ringed(pages, count):
     """The figure under the ring of a string, over the tables, where the rings have room beside each other."""
     for page in pages:
@@ -77,10 +72,8 @@ def row_of_centres(all_rows, count):
 
 def nut(places, pages, count):
     all_rows = rows(pages)
-    for row in string_table(all_rows, count, 11):
-        who = int(row[0])
-        for what, cell in zip(("slot width", "slot centre", "floor", "slot top", "depth", "whole", "slot first",
-                               "stack now", "stack"), row[2:]):
+    for who, cells in string_table(all_rows, count, NUT_HEADS).items():
+        for what, cell in cells.items():
             places.add((what, who), cell, "nut's table")
     for who, figure in ringed(pages, count):
         places.add(("floor", who), figure, "led out of the nut's face")
@@ -101,14 +94,10 @@ def fits(places, pages, part):
 
 def saddle(places, pages, count, glued):
     all_rows = rows(pages)
-    heads = {cell for row in all_rows for cell in row}
-    first, dress, peak = (head in heads for head in ("bottom, first", "then off", "front"))
-    columns = ["present", "lower"] + ["base first"] * first + ["dress"] * dress + ["height", "out"]
-    for row in string_table(all_rows, count, 8 + first + dress + peak):
-        for what, cell in zip(columns, row[2:]):
-            places.add((what, int(row[0])), cell, "saddle's table")
-        if peak:
-            places.add(("peak", int(row[0])), row[-1], "saddle's table")
+    first = any("bottom, first" in row for row in all_rows)
+    for who, cells in string_table(all_rows, count, SADDLE_HEADS).items():
+        for what, cell in cells.items():
+            places.add((what, who), cell, "saddle's table")
     for who, figure in ringed(pages, count):
         places.add(("out" if glued else "height", who), figure, "led out of the saddle's face")
     for row in all_rows:
@@ -142,13 +131,17 @@ def along(places, row, count):
 def readings(places, pages, count):
     """The bench plan's table of readings and the forms under its steps."""
     all_rows = rows(pages)
-    for row in string_table(all_rows, count, 11):
-        who = int(row[0])
-        for side, cells in (("action", row[3:7]), ("gap", row[7:11])):
-            low, _, high = cells[2].partition("\u2013")
-            for what, cell in zip(("now", "target", "after", "low", "high"),
-                                  (cells[0], cells[1], cells[3], low, high)):
-                places.add((f"{side} {what}", who), cell, "table of readings")
+    head = next((row for row in all_rows if row[0] == "string" and "range" in row), [])
+    sides, side = [], "action"
+    for word in head:
+        side = "gap" if word in ("now", "target") and (side, "range") in sides else side
+        sides.append((side, word.replace("about", "after")))
+    for row in all_rows:
+        if len(row) == len(head) and row[0].isdigit() and 1 <= int(row[0]) <= count:
+            for (side, what), cell in list(zip(sides, row))[3:]:
+                low, _, high = cell.partition("\u2013")
+                for name, figure in (("low", low), ("high", high)) if what == "range" else ((what, cell),):
+                    places.add((f"{side} {name}", int(row[0])), figure, "table of readings")
     for row in all_rows:
         relief = re.match(rf"Relief at fret \d+:  now ({NUMBER}),.*after ({NUMBER})", row[0])
         if relief:

@@ -137,11 +137,14 @@ static inline double draw_row_height(const draw_draft *draft)
 void draw_table_figure(const draw_draft *draft, draw_table *table, int row, int column,
                        brief_figure figure);
 
-/* draw_add_table: draws a table of the given width, with its top rule at top.
+/* draw_table_leave_out: takes a column out, and out of the spans over it. */
+void draw_table_leave_out(draw_table *table, int column);
+
+/* draw_add_table: draws a table of the given width, with its top rule at top. A column that has
+ * nothing but dashes is left out.
  * Returned: the y of its bottom rule, mm
  */
-double draw_add_table(draw_shapes *list, double x, double top, double width,
-                      const draw_table *table);
+double draw_add_table(draw_shapes *list, double x, double top, double width, const draw_table *all);
 
 /* Draws a number in a ring. */
 void draw_ring(draw_shapes *list, draw_point centre, int number);

@@ -164,12 +164,56 @@ void draw_table_figure(const draw_draft *draft, draw_table *table, int row, int 
     }
 }
 
-double draw_add_table(draw_shapes *list, double x, double top, double width,
-                      const draw_table *table)
+void draw_table_leave_out(draw_table *t, int column)
+{
+    size_t after = (size_t)(--t->columns - column);
+    memmove(t->head + column, t->head + column + 1, after * sizeof *t->head);
+    memmove(t->anchor + column, t->anchor + column + 1, after * sizeof *t->anchor);
+    memmove(t->within + column, t->within + column + 1, after * sizeof *t->within);
+    for (int r = 0; r < t->rows; r++) {
+        const char **cell = t->cell[r] + column;
+        memmove(cell, cell + 1, after * sizeof *cell);
+    }
+    for (size_t i = 0; i < sizeof t->span / sizeof *t->span; i++) {
+        draw_span *span = &t->span[i];
+        span->from -= column < span->from;
+        span->to -= column <= span->to;
+        span->words = span->from <= span->to ? span->words : NULL;
+    }
+    t->large = column == t->large ? 0 : t->large - (column < t->large);
+}
+
+/* Whether a column has dashes and nothing else. */
+static bool is_idle(const draw_table *table, int column)
+{
+    bool dash = false;
+    for (int r = 0; r < table->rows; r++) {
+        const char *words = table->cell[r][column];
+        if (words != NULL && strcmp(words, "-") != 0) {
+            return false;
+        }
+        dash = dash || words != NULL;
+    }
+    return dash;
+}
+
+static draw_table without_idle(const draw_table *table)
+{
+    draw_table left = *table;
+    for (int c = left.columns - 1; c >= 0; c--) {
+        if (is_idle(&left, c)) {
+            draw_table_leave_out(&left, c);
+        }
+    }
+    return left;
+}
+
+double draw_add_table(draw_shapes *list, double x, double top, double width, const draw_table *all)
 {
     if (list == NULL) {
         return top;
     }
+    const draw_table left_in = without_idle(all), *table = &left_in;
     widths w = measure(list, width, table);
     double head = head_height + w.within_lines * within_height;
     double bottom = top - head - table->rows * table->row_height;

@@ -141,13 +141,24 @@ static void put_tables_of(draw_flow *flow, const view_clearance_form *form, bool
     }
 }
 
+/* A table of dashes alone, as of a saddle that is not made yet, is left out. */
 static void put_tables(draw_flow *flow)
 {
+    const draw_draft *draft = &flow->drawing->draft;
     draw_shapes *list = draw_flow_list(flow);
-    view_clearance_form form = view_clearance_measure(&flow->drawing->draft, list, DRAW_COLUMN);
+    view_clearance_form form = view_clearance_measure(draft, list, DRAW_COLUMN);
     draw_shapes_free(list);
-    put_tables_of(flow, &form, true, form.paired);
-    if (!form.paired) {
+    bool now = count_notes(draft, &draft->plan->clean_now, false) + count_heard(draft->plan) > 0;
+    bool after = count_notes(draft, &draft->plan->clean_after, false) > 0;
+    form.paired = form.paired && now && after;
+    if (form.paired) {
+        put_tables_of(flow, &form, true, true);
+        return;
+    }
+    if (now) {
+        put_tables_of(flow, &form, true, false);
+    }
+    if (after) {
         put_tables_of(flow, &form, false, true);
     }
 }

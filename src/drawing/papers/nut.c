@@ -163,21 +163,7 @@ static draw_shapes *facts(const draw_flow *flow, int columns)
     return list;
 }
 
-enum {
-    STRING,
-    NOTE,
-    GAUGE,
-    SLOT,
-    CENTRE,
-    FLOOR,
-    TOP,
-    DEPTH,
-    DEEPEN,
-    FIRST,
-    STOP_NOW,
-    STOP,
-    COLUMNS
-};
+enum { STRING, NOTE, SLOT, CENTRE, FLOOR, TOP, DEPTH, DEEPEN, FIRST, STOP_NOW, STOP, COLUMNS };
 
 static const draw_table empty_table = {.columns = COLUMNS,
                                        .span = {{STOP_NOW, STOP, "file to feelers"}},

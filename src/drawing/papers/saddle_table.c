@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The table on the paper of the saddle: a row for each string. */
 #include <stddef.h>
-#include <string.h>
 
 #include "part.h"
 
@@ -80,18 +79,6 @@ static void fill_row(const draw_draft *draft, int i, draw_table *t)
     draw_table_figure(draft, t, i, PEAK, draft->brief->tuning.string[i].peak);
 }
 
-static void leave_out(draw_table *t, int column)
-{
-    size_t after = (size_t)(--t->columns - column);
-    memmove(t->head + column, t->head + column + 1, after * sizeof *t->head);
-    memmove(t->anchor + column, t->anchor + column + 1, after * sizeof *t->anchor);
-    memmove(t->within + column, t->within + column + 1, after * sizeof *t->within);
-    for (int r = 0; r < t->rows; r++) {
-        const char **cell = t->cell[r] + column;
-        memmove(cell, cell + 1, after * sizeof *cell);
-    }
-}
-
 draw_shapes *paper_saddle_table(const draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
@@ -106,13 +93,10 @@ draw_shapes *paper_saddle_table(const draw_flow *flow)
         t.anchor[c] = c == NOTE ? DRAW_LEFT : DRAW_RIGHT;
     }
     if (!draft->brief->saddle.in_slot) {
-        leave_out(&t, PEAK);
-    }
-    if (!draft->brief->saddle.dressed) {
-        leave_out(&t, DRESS);
+        draw_table_leave_out(&t, PEAK);
     }
     if (!draft->brief->saddle.base) {
-        leave_out(&t, FIRST);
+        draw_table_leave_out(&t, FIRST);
     }
     draw_add_table(list, 0, 0, DRAW_COLUMN, &t);
     return list;

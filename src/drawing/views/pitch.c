@@ -5,8 +5,19 @@
 #include "../board/plain.h"
 #include "tone.h"
 
-/* The last three columns are there only if they have something to show. */
-enum { STRING, NOTE, BUILT, ONLY, BEST, ADVANCE, OPTIONAL, COLUMNS = OPTIONAL + 3 };
+enum { STRING, NOTE, BUILT, ONLY, BEST, ADVANCE, CENTS, MOVE, PLACE, COLUMNS };
+
+static const draw_table empty_table = {.columns = COLUMNS,
+                                       .span = {{BUILT, BEST, "setback at the saddle"}},
+                                       .head = {[STRING] = {NULL, "string"},
+                                                [NOTE] = {NULL, "note"},
+                                                [BUILT] = {NULL, "as built"},
+                                                [ONLY] = {NULL, "saddle only"},
+                                                [BEST] = {NULL, "best"},
+                                                [ADVANCE] = {"best nut", "compensation"},
+                                                [CENTS] = {"cents", "read"},
+                                                [MOVE] = {"move by", "the tuner"},
+                                                [PLACE] = {"on the", "saddle"}}};
 
 bool view_saddle_in_slot(const draw_draft *draft)
 {
@@ -56,57 +67,31 @@ static const char *say_place(const draw_draft *draft, int string)
                                 : "-";
 }
 
-static void fill_row(const draw_draft *draft, int i, draw_table *t, bool tuner)
+static void fill_row(const draw_draft *draft, int i, const char **cell)
 {
     const brief_tone *tone = &draft->brief->tone[i];
-    const char **cell = t->cell[i];
     double cents = cents_read(draft, i);
-    int column = OPTIONAL;
     cell[STRING] = draw_say(draft, "%d", i + 1);
     cell[NOTE] = draw_say(draft, "%s%s", draw_say_note(draft, i), tone->assumed);
     cell[BUILT] = draw_figure(draft, tone->built);
     cell[ONLY] = draw_figure(draft, tone->in_tune);
     cell[BEST] = draw_figure(draft, tone->setback);
     cell[ADVANCE] = draw_figure(draft, tone->advance);
-    if (tuner) {
-        cell[column++] = signed_words(draft, cents, draw_plain_number(draft, cents, 1));
-        cell[column++] = signed_words(draft, tone->move.exact, draw_figure(draft, tone->move));
-    }
-    if (view_saddle_in_slot(draft)) {
-        cell[column] = say_place(draft, i);
-    }
-}
-
-static void add_column(draw_table *t, const char *first, const char *second, draw_anchor anchor)
-{
-    t->head[t->columns][0] = first;
-    t->head[t->columns][1] = second;
-    t->anchor[t->columns++] = anchor;
+    cell[CENTS] = signed_words(draft, cents, draw_plain_number(draft, cents, 1));
+    cell[MOVE] = signed_words(draft, tone->move.exact, draw_figure(draft, tone->move));
+    cell[PLACE] = view_saddle_in_slot(draft) ? say_place(draft, i) : "-";
 }
 
 void view_pitch(const draw_draft *draft, draw_shapes *list, double width)
 {
-    draw_table t = {.rows = draft->brief->strings, .row_height = draw_row_height(draft)};
-    bool tuner = false;
+    draw_table t = empty_table;
+    t.rows = draft->brief->strings;
+    t.row_height = draw_row_height(draft);
     for (int i = 0; i < t.rows; i++) {
-        tuner = tuner || sil_known(cents_read(draft, i));
+        fill_row(draft, i, t.cell[i]);
     }
-    add_column(&t, NULL, "string", DRAW_RIGHT);
-    add_column(&t, NULL, "note", DRAW_LEFT);
-    add_column(&t, NULL, "as built", DRAW_RIGHT);
-    add_column(&t, NULL, "saddle only", DRAW_RIGHT);
-    add_column(&t, NULL, "best", DRAW_RIGHT);
-    add_column(&t, "best nut", "compensation", DRAW_RIGHT);
-    if (tuner) {
-        add_column(&t, "cents", "read", DRAW_RIGHT);
-        add_column(&t, "move by", "the tuner", DRAW_RIGHT);
-    }
-    if (view_saddle_in_slot(draft)) {
-        add_column(&t, "on the", "saddle", DRAW_LEFT);
-    }
-    t.span[0] = (draw_span){BUILT, BEST, "setback at the saddle"};
-    for (int i = 0; i < t.rows; i++) {
-        fill_row(draft, i, &t, tuner);
+    for (int c = 0; c < COLUMNS; c++) {
+        t.anchor[c] = c == NOTE || c == PLACE ? DRAW_LEFT : DRAW_RIGHT;
     }
     draw_add_table(list, 0, 0, width, &t);
 }

@@ -35,9 +35,8 @@ static void fill_visit(const draw_draft *draft, const brief_visit *visit, const 
     cell[HUMIDITY] = percent(draft, visit->humidity);
     cell[RELIEF] = draw_figure(draft, visit->relief);
     fill_figures(draft, visit->read, cell);
-    if (brief_known(visit->ratio)) {
-        cell[ACTION + shown(draft)] = draw_say(draft, "%s of it", percent(draft, visit->ratio));
-    }
+    cell[ACTION + shown(draft)] =
+        brief_known(visit->ratio) ? draw_say(draft, "%s of it", percent(draft, visit->ratio)) : "-";
 }
 
 static void fill_expected(const draw_draft *draft, const brief_visit *visit, const char **cell)
