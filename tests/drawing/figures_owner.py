@@ -81,7 +81,7 @@ def owner_words(pack, page, limits):
 
 STOPS = {"bridge-lifted": "coming away from the body", "braces-loose": "brace inside is loose",
          "climate": "too dry or too damp", "not-tuned": "It was not in tune", "rod-limit": "too far for the rod inside",
-         "short-by-bow": "bowed so far that", "neck-angle": "leans too far forward", "short-by-bridge": "cannot come down far enough"}
+         "short-by-bow": "bowed so far that", "neck-angle": "leans too far forward", "short-by-bridge": "bridge cannot come down"}
 
 
 def owner_causes(pack, page):
