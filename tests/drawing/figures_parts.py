@@ -520,6 +520,7 @@ def saddle_top(pack):
 def saddle_piece(pack):
     saddle_table(pack)
     adds_up(pack)
+    ends_named(pack)
     saddle_cut(pack)
     saddle_section(pack)
     leans(pack, "saddle", "Saddle")
@@ -544,8 +545,19 @@ def saddle_piece(pack):
     pack.same("saddle: left on", said, [length(pack, most)] if most >= LEAST_PASS else [])
 
 
+def ends_named(pack):
+    """Every face from the tail has its two ends named, the bass end at the left but for a left hand."""
+    for page in pack.pages["Saddle"]:
+        faces = [y for _, y, t in page.texts if re.match(r"Face.* from the tail", t)]
+        for top in faces:
+            at = {t: x for x, y, t in page.texts if t in ("bass", "treble") and 0 < top - y < 75}
+            pack.same("saddle: ends named", (len(at), len(at) == 2 and (at["bass"] < at["treble"]) != pack.left),
+                      (2, True))
+
+
 def saddle_screws(pack):
     result = pack.result["saddle"]
+    pack.same("saddle: screws make no dust", [t for t in pack.texts("Saddle") if "dust" in t], [])
 
     def wanted(i):
         bearing = pack.part.bearing(i)

@@ -61,14 +61,18 @@ def newtons(force):
     return rounded(force, 2 if force < 9.995 else 1 if force <= 99.95 else 0)
 
 
+def shown_when(pack):
+    """Whether there is a table of now, and one of after the work: none where nothing is known."""
+    now, after = (any(known(row) for row in pack.result["clearance"][which]) for which in ("strings", "after"))
+    heard = any(cause["heard"] for cause in pack.result["causes"])
+    return [now or (heard and after), after]
+
+
 def clearance(pack):
     """Each fretted note's hardest clean pluck, the fret it would touch beside it."""
     rows = pack.rows(TITLE)
     told = [words.split(",")[0] for words in pack.texts(TITLE)]
-    some = {which: any(known(row) for row in pack.result["clearance"][which]) for which in ("strings", "after")}
-    heard = any(cause["heard"] for cause in pack.result["causes"])
-    pack.same("clearance: tables", ["Now" in told, "After" in told],
-              [some["strings"] or (heard and some["after"]), some["after"]])
+    pack.same("clearance: tables", ["Now" in told, "After" in told], shown_when(pack))
     for which in ("strings", "after"):
         for stop in range(0, pack.job.board.frets):
             cells = []
@@ -153,8 +157,8 @@ def graphs(pack):
 
 def wanted_first(pack):
     """The strings that lack what is needed to say what buzzes, and what plays in tune."""
-    now = pack.part.stages["now"]
-    unread = [i + 1 for i, row in enumerate(now["strings"]) if unknown(now["relief"]) or
+    at = pack.part.stages["saddle" if shown_when(pack) == [False, True] else "now"]
+    unread = [i + 1 for i, row in enumerate(at["strings"]) if unknown(at["relief"]) or
               unknown(row["nut_height"]) or unknown(row["saddle_height"])]
     untold = [i + 1 for i, row in enumerate(pack.result["compensation"]["strings"])
               if farthest(row)[0] is None]

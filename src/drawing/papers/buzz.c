@@ -79,14 +79,23 @@ static void put_buzz_words(draw_flow *flow)
                     3);
 }
 
+/* Whether there is a table of a time: of dashes alone, as of a saddle that is not made yet, there is none. */
+static bool is_shown(const draw_draft *draft, bool after)
+{
+    const sil_plan *plan = draft->plan;
+    int known = count_notes(draft, after ? &plan->clean_after : &plan->clean_now, false);
+    return known > 0 || (!after && count_heard(plan) > 0);
+}
+
 /* Says why some columns have dashes. */
 static void put_unknown(draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
-    const sil_fit *now = &draft->plan->stages.fit[SIL_NOW];
+    bool only_after = !is_shown(draft, false) && is_shown(draft, true);
+    const sil_fit *fit = &draft->plan->stages.fit[only_after ? SIL_SADDLE : SIL_NOW];
     bool unread[SIL_STRINGS_MAX] = {false};
     for (int i = 0; i < draft->plan->job->string_count; i++) {
-        unread[i] = !sil_known(now->bend + now->nut_height[i] + now->saddle_height[i]);
+        unread[i] = !sil_known(fit->bend + fit->nut_height[i] + fit->saddle_height[i]);
     }
     draw_flow_findings(flow, SIL_STRING_UNKNOWN);
     draw_flow_findings(flow, SIL_CORE_ASSUMED);
@@ -141,15 +150,13 @@ static void put_tables_of(draw_flow *flow, const view_clearance_form *form, bool
     }
 }
 
-/* A table of dashes alone, as of a saddle that is not made yet, is left out. */
 static void put_tables(draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
     draw_shapes *list = draw_flow_list(flow);
     view_clearance_form form = view_clearance_measure(draft, list, DRAW_COLUMN);
     draw_shapes_free(list);
-    bool now = count_notes(draft, &draft->plan->clean_now, false) + count_heard(draft->plan) > 0;
-    bool after = count_notes(draft, &draft->plan->clean_after, false) > 0;
+    bool now = is_shown(draft, false), after = is_shown(draft, true);
     form.paired = form.paired && now && after;
     if (form.paired) {
         put_tables_of(flow, &form, true, true);

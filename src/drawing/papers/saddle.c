@@ -47,6 +47,16 @@ static int section_string(const brief *b)
     return string;
 }
 
+/* Names the ends within the face, over what comes off its bottom. */
+static void put_ends(const draw_draft *draft, draw_shapes *list, draw_place place)
+{
+    const part_saddle *part = &draft->brief->saddle_part;
+    double off = part->base ? fmax(part_base_at(part, part->base_all, part->length),
+                                   part_base_at(part, part->base_all, 0))
+                            : 0;
+    paper_ends(draft, list, place, part->length, off, off + 5);
+}
+
 static draw_shapes *full_size(const draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
@@ -61,10 +71,7 @@ static draw_shapes *full_size(const draw_flow *flow)
         draw_box box = draw_shapes_box(list);
         draw_plane(list, (draw_point){x, box.bottom}, (draw_point){x, box.top}, 1, false, box, "A");
     }
-    double off = part->base ? fmax(part_base_at(part, part->base_all, part->length),
-                                   part_base_at(part, part->base_all, 0))
-                            : 0;
-    paper_ends(draft, list, place, part->length, off, off + 5);
+    put_ends(draft, list, place);
     double low = draw_shapes_box(list).bottom;
     paper_length(draft, list, place, draft->brief->saddle.length, low - 8);
     paper_caption(list, DRAW_LEFT, draw_say(draft, "Face %s", draw_say_scale(draft, scale)));
@@ -171,6 +178,8 @@ static draw_shapes *magnified(const draw_flow *flow, double scale)
         paper_ends(draft, list, face, part->length, 0, 0);
         paper_length(draft, list, face, draft->brief->saddle.length,
                      draw_shapes_box(list).bottom - 10);
+    } else {
+        put_ends(draft, list, face);
     }
     bool seen_above = sil_known(part->thickness);
     const char *limits = "";
@@ -305,9 +314,13 @@ static void draw_saddle(sil_drawing *drawing)
         {"Slacken the strings first; wear eye protection. For the dust of bone, shell, plastic and",
          "metal use dust extraction and a mask; ventilate for glue. Local rules come first."}};
     const brief_saddle *saddle = &drawing->draft.brief->saddle;
-    bool turned = sil_working_turns(saddle->working); /* then nothing on it is full size */
     double scale = paper_full_size(drawing->draft.brief->saddle_part.length);
-    heading.scale = turned ? "-" : draw_say_scale(&drawing->draft, scale);
+    bool turned = sil_working_turns(saddle->working);
+    if (turned) { /* then nothing on it is full size, and nothing makes dust */
+        heading = (draw_heading){"Saddle", "-", {NULL}};
+    } else {
+        heading.scale = draw_say_scale(&drawing->draft, scale);
+    }
     draw_flow flow = draw_flow_begin(drawing, heading);
     if (turned) {
         paper_screws(&flow);

@@ -111,7 +111,7 @@ static void put_centres(draw_flow *flow)
     draw_of(list, 0);
     x[nut->strings + 1] = nut->length;
     number_centres(draft, list, ends, nut->strings);
-    draw_box slip = paper_slip_around(draft, list, "Nut, slot centres", "NUT", SLIP_LAID);
+    draw_box slip = paper_slip_around(draft, list, "Slot centres", "NUT", SLIP_LAID);
     put_gaps(draft, list, x, slip.bottom);
     paper_slip_put(
         flow, list, "Nut, slot centres",
