@@ -8,7 +8,16 @@
 
 telling tell_begin(brief *b)
 {
-    return (telling){.b = b, .end = BRIEF_NO_END, .fret = -1};
+    telling t; /* its figures are written one by one, and none is read that was not */
+    t.b = b;
+    t.words = (text){0};
+    t.said_count = 0;
+    t.strings = 0;
+    t.way = t.figure_way = BRIEF_NO_WAY;
+    t.end = BRIEF_NO_END;
+    t.fret = -1;
+    t.next = NULL;
+    return t;
 }
 
 /* The figures of all sentences are kept in one list. When it is full, it is made twice as long. */
@@ -77,7 +86,8 @@ void tell_noted(telling *t, const char *of, int string, brief_figure figure)
 
 void tell_unit(telling *t)
 {
-    tell(t, " %s", t->b->unit_name);
+    text_put(&t->words, " ");
+    text_put(&t->words, t->b->unit_name);
 }
 
 void tell_length(telling *t, const char *of, int string, brief_figure figure)
