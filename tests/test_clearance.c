@@ -291,6 +291,10 @@ static void a_stepped_string_touches_what_is_told(void **state)
         sil_pluck pluck = {.at = at, .tension = {uniform(&seed, 40.0, 120.0)}};
         sil_clearance clean;
         sil_clearance_find(&board, &fit, &pluck, &clean);
+        for (int stop = 0; stop < board.frets; stop++) { /* a note alone is as among the others */
+            assert_true(sil_clearance_of(&board, &fit, &pluck, 0, stop) == clean.force[0][stop]);
+        }
+        assert_false(sil_known(sil_clearance_of(&board, &fit, &pluck, 0, board.frets)));
         int stops[] = {0, 1 + (int)uniform(&seed, 0.0, 18.99)};
         for (int s = 0; s < 2; s++) {
             int stop = stops[s];

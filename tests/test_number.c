@@ -4,6 +4,7 @@
 
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "near.h"
 
@@ -80,12 +81,31 @@ static void ten_decimals_are_written_as_they_are(void **state)
     }
 }
 
+/* The noise of floating point is left out: what is written is what the rounded figure is in full. */
+static void measured_figures_are_rounded_first(void **state)
+{
+    (void)state;
+    uint64_t seed = 17;
+    for (int k = 0; k < 200000; k++) {
+        char figure[SIL_NUMBER_FULL_MAX], wanted[SIL_NUMBER_FULL_MAX];
+        double size = pow(10.0, uniform(&seed, -14.0, 7.0));
+        double value = k % 3 == 0 ? round(size) : k % 3 == 1 ? size : -size;
+        double scale = fabs(value) < 1e-3 ? 1e12 : 1e10;
+        double rounded = fabs(value) < 1e5 ? round(value * scale) / scale : value;
+        size_t length = sil_number_write_measured(figure, value);
+        sil_number_write_full(wanted, rounded);
+        assert_string_equal(figure, wanted);
+        assert_true(length == strlen(figure) && strtod(figure, NULL) == rounded);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(figures_read_back_as_themselves),
         cmocka_unit_test(short_figures_stay_short),
         cmocka_unit_test(ten_decimals_are_written_as_they_are),
+        cmocka_unit_test(measured_figures_are_rounded_first),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -34,7 +34,8 @@ brief_figure figure_action(sil_unit unit, double mm)
         of /= 2;
     }
     if (marks > 0) {
-        snprintf(figure.marks, sizeof figure.marks, "%d/%d", marks % 64, of % 100);
+        snprintf(figure.marks, sizeof figure.marks, "%u/%u", (unsigned)marks % 64,
+                 (unsigned)of % 100);
     }
     return figure;
 }

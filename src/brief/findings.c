@@ -47,7 +47,7 @@ static void tell_subject(telling *t, const char *subject, int fret)
 {
     const char *gap = strchr(subject, '%');
     if (!gap) {
-        tell(t, "%s", subject);
+        text_put(&t->words, subject);
     } else {
         tell(t, "%.*s%d%s", (int)(gap - subject), subject, fret, gap + 1);
     }

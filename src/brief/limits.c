@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* How far a part may be off the sizes it is made to. */
-#include <stdio.h>
+#include <string.h>
 
 #include "within.h"
 
@@ -29,20 +29,26 @@ static limits limits_for(figure_use use)
     return (limits){0, 0};
 }
 
-/* A limit as ISO 129-1 writes it: a plain 0, otherwise with its sign. */
-static brief_figure written(sil_unit unit, double mm)
+/* Puts a limit as ISO 129-1 writes it: a plain 0, otherwise with its sign. Returns its length. */
+static size_t put_limit(char *out, size_t size, sil_unit unit, double mm)
 {
-    return mm == 0.0 ? figure_number(0, 0) : figure_length(unit, mm, SIL_NEAREST);
+    if (mm == 0.0) {
+        return sil_number_write(out, size, 0.0, 0);
+    }
+    size_t sign = mm > 0.0;
+    memcpy(out, "+", sign);
+    return sign + sil_figure_write(out + sign, size - sign, mm, unit, SIL_NEAREST);
 }
 
 brief_figure figure_limited(sil_unit unit, double mm, sil_rounding way, figure_use use)
 {
+    enum { EACH = sizeof((brief_figure *)NULL)->limits / 2 };
     brief_figure figure = figure_length(unit, mm, way);
     limits l = limits_for(use);
     if (brief_known(figure)) {
-        brief_figure upper = written(unit, l.upper), lower = written(unit, l.lower);
-        snprintf(figure.limits, sizeof figure.limits, "%s%.8s/%.8s", l.upper > 0 ? "+" : "",
-                 upper.shown, lower.shown);
+        size_t upper = put_limit(figure.limits, EACH, unit, l.upper);
+        figure.limits[upper] = '/';
+        put_limit(figure.limits + upper + 1, EACH, unit, l.lower);
     }
     return figure;
 }
@@ -68,6 +74,6 @@ const char *brief_fit_words(brief *b, brief_figure thickness)
 
 const char *brief_bottom_words(brief *b)
 {
-    brief_figure flat = written(b->unit, limits_for(FIGURE_FLAT).upper);
+    brief_figure flat = figure_length(b->unit, limits_for(FIGURE_FLAT).upper, SIL_NEAREST);
     return text_keep(&b->store, "flat within %s, square", flat.shown);
 }

@@ -11,12 +11,13 @@
 /* A figure as it is shown. It is made only here (figure.h), and everything else uses it as it is,
  * so that a figure shown in two places is the same in both. */
 typedef struct brief_figure {
-    double exact;          /* in mm, or in the unit of what it measures; may be unknown */
-    char shown[16];        /* with a decimal point and without its unit; "-" where unknown */
-    sil_rounding rounding; /* how `shown` was rounded */
-    char limits[20]; /* how far the part may be off: "+0.02/0"; "" for the general tolerance */
+    double exact;    /* in mm, or in the unit of what it measures; may be unknown */
+    char shown[16];  /* with a decimal point and without its unit; "-" where unknown */
+    char limits[16]; /* how far the part may be off: "+0.02/0"; "": the general tolerance */
+    char marks[6];   /* of an action in inches: on a rule in 64ths, "5/64"; else "" */
     bool reference;  /* for information only: nothing is made to it */
-    char marks[8];   /* of an action in inches: on a rule in 64ths, "5/64"; else "" */
+    sil_rounding
+        rounding : 8; /* how `shown` was rounded; a plan has hundreds of figures, so small */
 } brief_figure;
 
 /* Whether the figure is known. */

@@ -8,7 +8,16 @@
 
 telling tell_begin(brief *b)
 {
-    return (telling){.b = b, .end = BRIEF_NO_END, .fret = -1};
+    telling t; /* its figures are written one by one, and none is read that was not */
+    t.b = b;
+    t.words = (text){0};
+    t.said_count = 0;
+    t.strings = 0;
+    t.way = t.figure_way = BRIEF_NO_WAY;
+    t.end = BRIEF_NO_END;
+    t.fret = -1;
+    t.next = NULL;
+    return t;
 }
 
 /* The figures of all sentences are kept in one list. When it is full, it is made twice as long. */
@@ -77,7 +86,8 @@ void tell_noted(telling *t, const char *of, int string, brief_figure figure)
 
 void tell_unit(telling *t)
 {
-    tell(t, " %s", t->b->unit_name);
+    text_put(&t->words, " ");
+    text_put(&t->words, t->b->unit_name);
 }
 
 void tell_length(telling *t, const char *of, int string, brief_figure figure)
@@ -123,7 +133,7 @@ double tell_most(const tell_list *list)
 
 void tell_string(telling *t, int string)
 {
-    tell(t, "%d", string + 1);
+    text_put_number(&t->words, string + 1);
     t->strings |= 1U << string;
 }
 
@@ -164,7 +174,7 @@ void tell_which(telling *t, const tell_list *list)
     for (int i = 0; i < list->count; i++) {
         if (list->chosen[i]) {
             int run = run_from(list, i), kept = run > 2 ? run : 1;
-            tell(t, "%s", said == 0 ? " " : said + kept == chosen ? " and " : ", ");
+            text_put(&t->words, said == 0 ? " " : said + kept == chosen ? " and " : ", ");
             tell_string(t, i);
             if (run > 2) {
                 i += run - 1;
@@ -188,7 +198,8 @@ void tell_which_first(telling *t, const tell_list *list)
 void tell_thing(telling *t, tell_things *things, const char *what, bool meant)
 {
     if (meant) {
-        tell(t, "%s%s", things->told++ > 0 ? things->joint : "", what);
+        text_put(&t->words, things->told++ > 0 ? things->joint : "");
+        text_put(&t->words, what);
     }
 }
 
@@ -309,7 +320,11 @@ void tell_each(telling *t, const char *of, const tell_list *list)
     }
     for (int i = 0; i < list->count; i++) {
         if (list->chosen[i]) {
-            tell(t, alone ? "%s" : "%s%d: ", gap, i + 1);
+            text_put(&t->words, gap);
+            if (!alone) {
+                text_put_number(&t->words, i + 1);
+                text_put(&t->words, ": ");
+            }
             tell_figure(t, of, i, list->figure[i]);
             gap = ", ";
         }
@@ -321,7 +336,7 @@ void tell_end_word(telling *t, brief_end end)
     static const char *const words[BRIEF_ENDS] = {[BRIEF_TREBLE] = "treble", [BRIEF_BASS] = "bass"};
     t->end = end;
     if (end < BRIEF_ENDS) {
-        tell(t, "%s", words[end]);
+        text_put(&t->words, words[end]);
     }
 }
 
@@ -333,7 +348,7 @@ void tell_way_word(telling *t, brief_way way)
         [BRIEF_FORWARD] = "forward"};
     t->figure_way = way;
     t->way = t->way == BRIEF_NO_WAY ? way : t->way;
-    tell(t, "%s", words[way]);
+    text_put(&t->words, words[way]);
 }
 
 void tell_length_at(telling *t, const char *of, brief_end end, brief_figure figure)

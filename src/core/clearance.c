@@ -59,18 +59,37 @@ bool sil_buzzes_under(double force, double attack)
     return sil_number_shown(force, 2) < sil_number_shown(attack, 2);
 }
 
+static void fill_crowns(const sil_board *board, const sil_fit *fit, int string, int from,
+                        double *crown)
+{
+    for (int n = from; n <= board->frets; n++) {
+        crown[n] = sil_crown_height(board, fit, string, n);
+    }
+}
+
 void sil_clearance_find(const sil_board *board, const sil_fit *fit, const sil_pluck *pluck,
                         sil_clearance *clearance)
 {
     double crown[SIL_FRETS_MAX + 1];
     for (int i = 0; i < board->strings; i++) {
-        for (int n = 1; n <= board->frets; n++) {
-            crown[n] = sil_crown_height(board, fit, i, n);
-        }
+        fill_crowns(board, fit, i, 1, crown);
         for (int stop = 0; stop < board->frets; stop++) {
             core_swing swing = core_swing_from(board, pluck, i, stop);
             clearance->force[i][stop] =
                 clean_force(board, fit, crown, &swing, i, stop, &clearance->at_fret[i][stop]);
         }
     }
+}
+
+double sil_clearance_of(const sil_board *board, const sil_fit *fit, const sil_pluck *pluck,
+                        int string, int stop)
+{
+    double crown[SIL_FRETS_MAX + 1];
+    int at_fret;
+    if (stop >= board->frets) {
+        return SIL_UNKNOWN;
+    }
+    fill_crowns(board, fit, string, stop > 0 ? stop : 1, crown);
+    core_swing swing = core_swing_from(board, pluck, string, stop);
+    return clean_force(board, fit, crown, &swing, string, stop, &at_fret);
 }

@@ -120,6 +120,39 @@ static const floor_line *highest(const floor_line *lines, int count, double bend
     return top;
 }
 
+/* The same of the lower limits of Hs, in which Hs has no part. */
+static const floor_line *highest_stopped(const programme *p, double bend)
+{
+    const floor_line *top = p->stopped;
+    double most = -(double)INFINITY;
+    for (int k = 0; k < p->stopped_count; k++) {
+        double value = p->stopped[k].alpha + p->stopped[k].beta * bend;
+        if (value > most) {
+            most = value;
+            top = &p->stopped[k];
+        }
+    }
+    return top;
+}
+
+/* Drops the lower limits of Hs that are never the highest from no bend to the most. The limits that
+ * hold at these two ends cross between them. A limit that lies under their crossing lies under one
+ * of them at every bend, since all are straight. */
+static void drop_under(programme *p, double most)
+{
+    const floor_line first = *highest_stopped(p, 0.0), last = *highest_stopped(p, most);
+    double turn = last.beta - first.beta;
+    double cross = turn > 0.0 ? fmin(fmax((first.alpha - last.alpha) / turn, 0.0), most) : 0.0;
+    double level = floor_at(first, cross, 0.0);
+    int kept = 0;
+    for (int k = 0; k < p->stopped_count; k++) {
+        if (floor_at(p->stopped[k], cross, 0.0) >= level - slack) {
+            p->stopped[kept++] = p->stopped[k];
+        }
+    }
+    p->stopped_count = kept;
+}
+
 /* A string at its lowest for a bend. */
 typedef struct settled {
     double nut, saddle;
@@ -147,7 +180,7 @@ static settled conclude(const programme *p, double bend, double saddle, double n
  * faster there than Hs costs, Hs grows to where that limit meets the one that holds beyond. */
 static settled settle(const programme *p, double bend)
 {
-    const floor_line *under = highest(p->stopped, p->stopped_count, bend, 0.0);
+    const floor_line *under = highest_stopped(p, bend);
     double saddle = floor_at(*under, bend, 0.0);
     const floor_line *left = highest(p->open, p->open_count, bend, saddle);
     if (cost_slope(p, left) > 0.0) {
@@ -184,8 +217,11 @@ static tangent sum_at(const programme *p, int strings, double bend)
 }
 
 /* The bend with the least sum; of equal sums the least bend. */
-static double find_bend(const programme *p, int strings, double most)
+static double find_bend(programme *p, int strings, double most)
 {
+    for (int i = 0; i < strings && most > 0.0; i++) {
+        drop_under(&p[i], most);
+    }
     tangent left = sum_at(p, strings, 0.0);
     tangent right = sum_at(p, strings, most);
     /* Slopes are mm of action per 1/mm of bend, about 1e5, so a flat piece is flat only up to

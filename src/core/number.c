@@ -62,48 +62,52 @@ static decimal shorten(double value, decimal full)
     return trimmed(shorter);
 }
 
-/* Ten decimals, if they are enough and fifteen digits hold them, as is so for most figures. No other
- * fifteen digits read back as the same double. */
-static bool has_ten(double value, decimal *ten)
+/* Writes so many of the last digits of a number before `end`, two at a time. Returns the digits that
+ * are left. */
+static uint64_t put_digits(char *end, uint64_t number, int count)
 {
-    const double places = 1e10;
-    if (value < 1e-3 || value >= 1e5) {
-        return false;
+    static const char pairs[] = "00010203040506070809101112131415161718192021222324"
+                                "25262728293031323334353637383940414243444546474849"
+                                "50515253545556575859606162636465666768697071727374"
+                                "75767778798081828384858687888990919293949596979899";
+    for (; count >= 2; count -= 2) {
+        memcpy(end -= 2, pairs + 2 * (number % 100), 2);
+        number /= 100;
     }
-    *ten = (decimal){(uint64_t)(value * places + 0.5), 10};
-    return (double)ten->digits / places == value;
+    if (count > 0) {
+        *--end = (char)('0' + number % 10);
+        number /= 10;
+    }
+    return number;
 }
 
-/* The digits of a value from 1e-9 up to 1e15. */
-static decimal digits_of(double value)
+/* How many digits a number is written with: all that it has, and at least one before the point. */
+static int digits_count(decimal number)
 {
-    decimal ten;
-    return has_ten(value, &ten) ? trimmed(ten) : shorten(value, seventeen_digits(value));
+    int count = number.decimals + 1;
+    while (count < TENS && (long double)number.digits >= tens[count]) {
+        count++;
+    }
+    return count;
 }
 
-/* Writes backward from the end of a buffer: fraction, point, whole part. */
+/* Writes fraction and whole part backward from where each ends. */
 static size_t write_decimal(char *out, bool negative, decimal number)
 {
-    char field[48];
-    char *at = field + sizeof field;
-    *--at = '\0';
-    for (int place = 0; place < number.decimals; place++) {
-        *--at = (char)('0' + number.digits % 10);
-        number.digits /= 10;
-    }
-    if (number.decimals > 0) {
-        *--at = '.';
-    }
-    do {
-        *--at = (char)('0' + number.digits % 10);
-        number.digits /= 10;
-    } while (number.digits > 0);
+    char *at = out;
     if (negative) {
-        *--at = '-';
+        *at++ = '-';
     }
-    size_t length = (size_t)(field + sizeof field - 1 - at);
-    memcpy(out, at, length + 1);
-    return length;
+    int count = digits_count(number);
+    char *point = at + (count - number.decimals);
+    char *end = number.decimals > 0 ? point + 1 + number.decimals : point;
+    uint64_t whole = put_digits(end, number.digits, number.decimals);
+    if (number.decimals > 0) {
+        *point = '.';
+    }
+    put_digits(point, whole, count - number.decimals);
+    *end = '\0';
+    return (size_t)(end - out);
 }
 
 size_t sil_number_write_full(char *out, double value)
@@ -113,7 +117,7 @@ size_t sil_number_write_full(char *out, double value)
         return write_decimal(out, value < 0.0, (decimal){(uint64_t)size, 0});
     }
     if (LDBL_MANT_DIG >= 64 && size >= 1e-9 && size < 1e15) {
-        return write_decimal(out, value < 0.0, digits_of(size));
+        return write_decimal(out, value < 0.0, shorten(size, seventeen_digits(size)));
     }
     size_t length = (size_t)snprintf(out, SIL_NUMBER_FULL_MAX, "%.17g", value);
     char *comma = strchr(out, ','); /* the decimal mark of some locales */
@@ -121,4 +125,18 @@ size_t sil_number_write_full(char *out, double value)
         *comma = '.';
     }
     return length;
+}
+
+size_t sil_number_write_measured(char *out, double value)
+{
+    static const double least = 1e-3, most = 1e5; /* past this ten decimals are not exact */
+    double size = fabs(value);
+    if (size < least) {
+        return sil_number_write_full(out, round(value * 1e12) / 1e12);
+    }
+    if (size >= most || size == (double)(int)size) {
+        return sil_number_write_full(out, value);
+    }
+    /* Fifteen digits at most, which read back as themselves: the rounded double need not be made. */
+    return write_decimal(out, value < 0.0, trimmed((decimal){(uint64_t)(size * 1e10 + 0.5), 10}));
 }

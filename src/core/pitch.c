@@ -121,25 +121,24 @@ static void fill_cents(const sil_pitch_string *s, double setback, double advance
 
 /* Sums of products that a Gauss-Newton step needs. */
 typedef struct normal {
-    double ss, sa, aa, s, a, squares;
+    double ss, sa, aa, s, a;
 } normal;
 
 /* Slopes by central differences: the curvature cancels out, and the step is long enough for
- * rounding not to matter. */
-static normal gather(const sil_pitch_string *string, double setback, double advance)
+ * rounding not to matter. here: the cents at this pair, which are known already. */
+static normal gather(const sil_pitch_string *string, double setback, double advance,
+                     const double *here)
 {
     const double step = 1e-3;
-    double here[SIL_PITCH_FRETS + 1];
     double longer[SIL_PITCH_FRETS + 1];
     double shorter[SIL_PITCH_FRETS + 1];
     double forth[SIL_PITCH_FRETS + 1];
     double back[SIL_PITCH_FRETS + 1];
-    fill_cents(string, setback, advance, here);
     fill_cents(string, setback + step, advance, longer);
     fill_cents(string, setback - step, advance, shorter);
     fill_cents(string, setback, advance + step, forth);
     fill_cents(string, setback, advance - step, back);
-    normal sum = {.squares = 0.0};
+    normal sum = {.ss = 0.0};
     for (int n = 1; n <= SIL_PITCH_FRETS; n++) {
         double by_setback = (longer[n] - shorter[n]) / (2.0 * step);
         double by_advance = (forth[n] - back[n]) / (2.0 * step);
@@ -148,16 +147,16 @@ static normal gather(const sil_pitch_string *string, double setback, double adva
         sum.aa += by_advance * by_advance;
         sum.s += by_setback * here[n];
         sum.a += by_advance * here[n];
-        sum.squares += here[n] * here[n];
     }
     return sum;
 }
 
-static double sum_of_squares(const sil_pitch_string *string, double setback, double advance)
+/* Fills the cents there, and returns the sum of their squares. */
+static double sum_of_squares(const sil_pitch_string *string, double setback, double advance,
+                             double *cents)
 {
-    double cents[SIL_PITCH_FRETS + 1];
-    fill_cents(string, setback, advance, cents);
     double sum = 0.0;
+    fill_cents(string, setback, advance, cents);
     for (int n = 1; n <= SIL_PITCH_FRETS; n++) {
         sum += cents[n] * cents[n];
     }
@@ -165,14 +164,17 @@ static double sum_of_squares(const sil_pitch_string *string, double setback, dou
 }
 
 /* Takes the step, or as much of it as helps, since the sum is not quite a parabola where cents
- * remain. False if no part of it helps. */
+ * remain. False if no part of it helps. cents, squares: those of the pair,
+ * before and after; where nothing helps, the cents are lost. */
 static bool take_step(const sil_pitch_string *string, double by_setback, double by_advance,
-                      double squares, sil_best_pair *pair)
+                      sil_best_pair *pair, double *cents, double *squares)
 {
     for (int halved = 0; halved < 30; halved++) {
         double setback = pair->setback + by_setback;
         double advance = pair->advance + by_advance;
-        if (sum_of_squares(string, setback, advance) < squares) {
+        double there = sum_of_squares(string, setback, advance, cents);
+        if (there < *squares) {
+            *squares = there;
             pair->setback = setback;
             pair->advance = advance;
             return true;
@@ -189,8 +191,10 @@ sil_best_pair sil_best_pair_find(const sil_pitch_string *string)
 {
     sil_best_pair best = {0.0, 0.0, SIL_UNKNOWN};
     double before = 1.0;
+    double cents[SIL_PITCH_FRETS + 1];
+    double squares = sum_of_squares(string, best.setback, best.advance, cents);
     for (int step = 0; step < 200; step++) {
-        normal sum = gather(string, best.setback, best.advance);
+        normal sum = gather(string, best.setback, best.advance, cents);
         double det = sum.ss * sum.aa - sum.sa * sum.sa;
         double by_setback = (sum.a * sum.sa - sum.s * sum.aa) / det;
         double by_advance = (sum.s * sum.sa - sum.a * sum.ss) / det;
@@ -203,7 +207,8 @@ sil_best_pair sil_best_pair_find(const sil_pitch_string *string)
         if (length < 1e-4) {
             best.setback += by_setback;
             best.advance += by_advance;
-        } else if (!take_step(string, by_setback, by_advance, sum.squares, &best)) {
+            squares = sum_of_squares(string, best.setback, best.advance, cents);
+        } else if (!take_step(string, by_setback, by_advance, &best, cents, &squares)) {
             break;
         }
         if (length * fmin(1.0, length / before) < 1e-8) {
@@ -211,6 +216,6 @@ sil_best_pair sil_best_pair_find(const sil_pitch_string *string)
         }
         before = length;
     }
-    best.rms = sqrt(sum_of_squares(string, best.setback, best.advance) / SIL_PITCH_FRETS);
+    best.rms = sqrt(squares / SIL_PITCH_FRETS);
     return best;
 }

@@ -77,16 +77,6 @@ static json_at add(json_at array, cJSON *item)
     return (json_at){j, j->failed ? NULL : item};
 }
 
-/* Rounds away what is only the noise of floating point, 2.3000000000000003 for 2.3: to ten decimals,
- * a figure under a thousandth to twelve. No tool reads a millionth of that. */
-static double without_noise(double value)
-{
-    static const double least = 1e-3, most = 1e5; /* past this ten decimals are not exact */
-    double size = fabs(value), places = size < least ? 1e12 : 1e10;
-    double rounded = size < most ? round(value * places) / places : value;
-    return rounded == 0.0 ? 0.0 : rounded; /* no minus before nothing */
-}
-
 /* Writes a figure with our own code, because cJSON prints a double, reads it back and prints it
  * again. */
 static cJSON *figure(json *j, double value)
@@ -95,7 +85,7 @@ static cJSON *figure(json *j, double value)
     if (!digits) {
         return isfinite(value) ? NULL : make(j, cJSON_NULL);
     }
-    keep(j, sil_number_write_full(digits, without_noise(value)) + 1);
+    keep(j, sil_number_write_measured(digits, value) + 1);
     return make_text(j, cJSON_Raw, digits);
 }
 
@@ -209,7 +199,7 @@ void json_put_numbers(json_at object, const char *key, const double *values, int
             text[length++] = ',';
         }
         if (isfinite(values[k])) {
-            length += sil_number_write_full(text + length, without_noise(values[k]));
+            length += sil_number_write_measured(text + length, values[k]);
         } else {
             memcpy(text + length, "null", 4);
             length += 4;

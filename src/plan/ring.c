@@ -66,14 +66,13 @@ static bool rings_under(double force, double attack)
 }
 
 /* The hardest clean pluck of the note with all remedies together, in the order of the work. */
-static double remedied_together(const sil_plan *plan, int string, int fret, sil_clearance *clean)
+static double remedied_together(const sil_plan *plan, const sil_cause *note)
 {
     sil_fit fit = plan->stages.fit[SIL_NOW];
     for (int remedy = 0; remedy < SIL_REMEDIES; remedy++) {
         sil_remedy_fit(&plan->bench, (sil_remedy)remedy, &fit);
     }
-    sil_clearance_find(&plan->bench.board, &fit, &plan->pluck, clean);
-    return clean->force[string][fret];
+    return sil_clearance_of(&plan->bench.board, &fit, &plan->pluck, note->string, note->fret);
 }
 
 /* A note may be put down to the player where it rings clean at this many times the pick strength.
@@ -136,8 +135,7 @@ static double force_of(const sil_plan *plan, const sil_clearance *clean, int str
     return fret < plan->bench.board.frets ? clean->force[string][fret] : SIL_UNKNOWN;
 }
 
-static sil_cause_name blame(const sil_plan *plan, const astray *a, double attack, sil_cause *note,
-                            sil_clearance *clean)
+static sil_cause_name blame(const sil_plan *plan, const astray *a, double attack, sil_cause *note)
 {
     if (lies_on_fret_1(plan, note)) {
         return SIL_CAUSE_SLOT;
@@ -159,8 +157,8 @@ static sil_cause_name blame(const sil_plan *plan, const astray *a, double attack
     if (rings_under(force_of(plan, &plan->clean_after, note->string, note->fret), attack)) {
         return SIL_CAUSE_COMBINED;
     }
-    double at_targets = remedied_together(plan, note->string, note->fret, clean);
-    return rings_under(at_targets, attack) ? SIL_CAUSE_TARGETS : SIL_CAUSE_ATTACK;
+    return rings_under(remedied_together(plan, note), attack) ? SIL_CAUSE_TARGETS
+                                                              : SIL_CAUSE_ATTACK;
 }
 
 static bool heard(const sil_reading *reading, int string, int fret)
@@ -189,19 +187,19 @@ static void list_notes(sil_plan *plan)
     }
 }
 
-/* The hardest clean pluck of every note with one remedy alone. */
-static void try_remedy(sil_plan *plan, int remedy, sil_clearance *clean)
+/* The hardest clean pluck of the notes listed with one remedy alone. */
+static void try_remedy(sil_plan *plan, int remedy)
 {
     sil_fit fit = plan->stages.fit[SIL_NOW];
     sil_remedy_fit(&plan->bench, (sil_remedy)remedy, &fit);
-    sil_clearance_find(&plan->bench.board, &fit, &plan->pluck, clean);
     for (int k = 0; k < plan->cause_count; k++) {
         sil_cause *note = &plan->causes[k];
-        note->remedied[remedy] = force_of(plan, clean, note->string, note->fret);
+        note->remedied[remedy] =
+            sil_clearance_of(&plan->bench.board, &fit, &plan->pluck, note->string, note->fret);
     }
 }
 
-static void find_causes(sil_plan *plan, sil_clearance *clean)
+static void find_causes(sil_plan *plan)
 {
     astray a;
     list_notes(plan);
@@ -209,12 +207,12 @@ static void find_causes(sil_plan *plan, sil_clearance *clean)
         return;
     }
     for (int remedy = 0; remedy < SIL_REMEDIES; remedy++) {
-        try_remedy(plan, remedy, clean);
+        try_remedy(plan, remedy);
     }
     judge_readings(plan, &a);
     for (int k = 0; k < plan->cause_count; k++) {
         sil_cause *note = &plan->causes[k];
-        note->cause = blame(plan, &a, plan->job->attack.force[note->string], note, clean);
+        note->cause = blame(plan, &a, plan->job->attack.force[note->string], note);
     }
 }
 
@@ -236,7 +234,7 @@ void plan_ring(sil_plan *plan, void *room)
     sil_clearance_find(board, &plan->stages.fit[SIL_NOW], &plan->pluck, &plan->clean_now);
     sil_clearance_find(board, &plan->stages.fit[SIL_SADDLE], &plan->pluck, &plan->clean_after);
     if (sil_plan_reading(plan)) {
-        find_causes(plan, room);
+        find_causes(plan);
     }
     find_lowest(plan, room);
 }

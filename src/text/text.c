@@ -51,6 +51,17 @@ void text_put(text *t, const char *words)
     text_put_bytes(t, words, strlen(words));
 }
 
+void text_put_number(text *t, int number)
+{
+    char digits[12];
+    char *first = digits + sizeof digits;
+    do {
+        *--first = (char)('0' + number % 10);
+        number /= 10;
+    } while (number > 0);
+    text_put_bytes(t, first, (size_t)(digits + sizeof digits - first));
+}
+
 void text_add_list(text *t, const char *format, va_list arguments)
 {
     va_list again;

@@ -22,6 +22,9 @@ __attribute__((format(printf, 2, 0))) void text_add_list(text *t, const char *fo
 void text_put(text *t, const char *words);
 void text_put_bytes(text *t, const char *bytes, size_t size);
 
+/* text_put_number: adds a whole number, at least 0, as of a string or a fret. */
+void text_put_number(text *t, int number);
+
 /* text_space: adds a number of spaces. */
 void text_space(text *t, int count);
 

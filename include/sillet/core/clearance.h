@@ -68,6 +68,15 @@ bool sil_buzzes_under(double force, double attack);
 void sil_clearance_find(const sil_board *board, const sil_fit *fit, const sil_pluck *pluck,
                         sil_clearance *clearance);
 
+/* sil_clearance_of: the hardest clean pluck of one note alone.
+ * Given:    board, fit, pluck  as sil_clearance_find
+ *           string             from 0
+ *           stop               0 for the open string, or the fret it is fretted at
+ * Returned: the force that sil_clearance_find gives there; unknown at the last fret
+ */
+double sil_clearance_of(const sil_board *board, const sil_fit *fit, const sil_pluck *pluck,
+                        int string, int stop);
+
 /* The limits that the lowest clean set-up must keep. */
 typedef struct sil_lowest_wish {
     double force[SIL_STRINGS_MAX]; /* every note must ring clean at this pluck, N */

@@ -124,6 +124,15 @@ size_t sil_number_trimmed(char *out, size_t size, double value, int decimals);
 #define SIL_NUMBER_FULL_MAX 48
 size_t sil_number_write_full(char *out, double value);
 
+/* sil_number_write_measured: writes a double as sil_number_write_full does, without what is only the
+ * noise of floating point: 2.3 for 2.3000000000000003. No tool reads a millionth of that.
+ * Given:    as sil_number_write_full
+ * Returned: as sil_number_write_full, of the value rounded to ten decimals; under a thousandth to
+ *           twelve; from 100000 on as it is
+ * Status:   the length written
+ */
+size_t sil_number_write_measured(char *out, double value);
+
 /* sil_length_write: writes a length in mm or inches, without the unit.
  * Given:    mm        length
  *           unit      SIL_MM: with decimals as given; SIL_INCH: with one more, because a hundredth
