@@ -204,8 +204,8 @@ static void put_cautions(text *t)
         "Slacken the strings before nut or saddle comes out, and wear eye protection. Use dust "
         "extraction and a mask: bone, shell, plastic and metal dust harm the lungs. Ventilate "
         "where "
-        "glue is used. Never force a truss rod. Leave what you could not undo to a qualified "
-        "repairer; local rules come first.",
+        "glue is used. Never force a truss rod. Leave what you could not put right to a "
+        "qualified repairer; local rules come first.",
         2, REPORT_COLUMNS);
 }
 

@@ -123,7 +123,7 @@ draw_heading paper_bench_heading(const char *title)
          "extraction",
          "and a mask for bone, shell, plastic and metal; ventilate for glue. Never force a truss "
          "rod.",
-         "Leave what you could not undo to a qualified repairer. Local rules come first."}};
+         "Leave what you could not put right to a qualified repairer. Local rules come first."}};
 }
 
 static void draw_bench(sil_drawing *drawing)
