@@ -58,7 +58,9 @@ static void begin_row(report_table *table, int i, brief_does does, const brief_f
     text words = {0};
     table->begin[i] = text_keep(&table->kept, "  %2d  %-8s ", i + 1, does_word(does));
     text_right(&words, 6, off->shown);
-    text_add(&words, brief_known(*sure) ? " \u00b1%s" : "", sure->shown);
+    if (brief_known(*sure)) {
+        text_add(&words, " \u00b1%s", sure->shown);
+    }
     report_made(table, i, 0, brief_known(*off), &words);
 }
 

@@ -14,6 +14,16 @@ static inline json_at result_string(json_at array, int string)
     return row;
 }
 
+/* result_from: puts the date of the visit that a reading was taken over from, or null. */
+static inline void result_from(const sil_plan *plan, json_at object, const char *key, int visit)
+{
+    json_put_word(object, key, visit >= 0 ? plan->job->readings[visit].date : NULL);
+}
+
+/* result_nut, result_saddle: put the part. */
+void result_nut(const brief *b, json_at root);
+void result_saddle(const brief *b, json_at root);
+
 /* result_tuning: puts tune. */
 void result_tuning(const brief *b, json_at root);
 
