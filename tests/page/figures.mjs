@@ -8,6 +8,36 @@ function printed(text, heading) {
   return part.split("\n").filter((line) => /^ {2,3}\d+ /.test(line)).map((line) => line.trim().split(/\s+/));
 }
 
+// The words of a line, and where each ends; words of a head stand one space apart.
+const placed = (line, words = /\S+/g) => [...line.matchAll(words)].map((one) => ({word: one[0], from: one.index, to: one.index + one[0].length}));
+
+// A printed table by its heads, which have the right edge of their columns: what stands under each, for every row, and ahead
+// of them how far off the string is and the ± of that. A column of nothing but dashes is not printed.
+function byHeads(text, heading) {
+  const lines = text.slice(text.indexOf(`\n${heading}`) + 1).split("\n\n")[0].split("\n").slice(1);
+  const rows = lines.filter((line) => /^ {2,3}\d+ /.test(line));
+  const heads = new Map();
+  for (const line of lines.slice(lines.findIndex((line) => /^ {2}string/.test(line)), lines.indexOf(rows[0])))
+    for (const {word, to} of placed(line, /\S+(?: \S+)*/g)) heads.set(to, [heads.get(to), word].filter(Boolean).join(" "));
+  return rows.map((line) => {
+    const cells = placed(line), under = Object.fromEntries(cells.map((one) => [heads.get(one.to), one.word]));
+    const spread = cells.findIndex((one) => one.word.startsWith("±")), told = [...heads.values()].includes("too high by");
+    return {off: told ? cells[spread < 0 ? 2 : spread - 1].word : "-", spread: spread < 0 ? "-" : cells[spread].word.slice(1), under};
+  });
+}
+
+// The readings as printed: of gap and action what is now, and after. Without a gap or an action, that column is not there.
+function readingsPrinted(text) {
+  const lines = text.split("\n"), from = lines.findIndex((line) => /^ {2}string +gap at the 1st fret/.test(line));
+  if (from < 0) return [];
+  const heads = lines[from + 2].match(/\S+/g), rows = lines.slice(from + 3, lines.indexOf("", from)).filter((line) => /^ {2,3}\d+ /.test(line));
+  const nth = (words, word, count) => words.map((one, k) => [one, k]).filter(([one]) => one === word)[count][1];
+  return rows.map((line) => line.match(/\S+/g)).map((words) => [0, 1].flatMap((group) => {
+    const range = nth(heads, "range", group), to = nth(words, "to", group);
+    return [heads[range - 1] === "now" ? words[to - 2] : "-", heads[range + 2] === "after" ? words[to + 3] : "-"];
+  }));
+}
+
 // Every figure on the cards is the one the plan prints, to the last digit.
 export async function figuresAgree(page, yaml, units) {
   const text = run("plan", "--full", "--units", units, yaml).toString();
@@ -15,17 +45,18 @@ export async function figuresAgree(page, yaml, units) {
   const cards = (place) => page.locator(`#${place} tbody tr`).evaluateAll((rows) => rows.map((row) =>
     [...row.querySelectorAll("td")].map((cell) => cell.textContent.replace("–", "-"))));
   const where = `${yaml}, ${units}`;
-  // Of the printed row: its number, verdict, how far off, and ± where the tools leave anything known; the others behind.
   // The page writes 0.00 where the plan has a dash for nothing to take; its verdicts are the result's, string by string.
   const bare = (cells) => cells.map((cell) => /^0\.0+$/.test(cell) ? "-" : cell);
-  const row = ([, , off, ...more]) =>
-    bare(more[0]?.startsWith("±") ? [off, more[0].slice(1), ...more.slice(1)] : [off, "-", ...more]);
+  const row = (heads) => ({off, spread, under}) => bare([off, spread, ...heads.map((head) => under[head] ?? "-")]);
+  // A part of which nothing is known has no rows in the plan, and dashes on the page.
+  const known = (rows) => (rows.flat().every((cell) => cell === "-") ? [] : rows);
+  const printedAs = (heading, heads) => known(byHeads(text, heading).map(row(heads)));
   const words = {leave: "leave", file: "deeper", lower: "lower", raise: "raise", wait: "wait"};
   const verdicts = (part) => result[part].strings.map((one) => words[one.verdict]);
   const figures = (rows) => rows.map((line) => bare(line.slice(1)));
   const nut = await cards("nut-table"), saddle = await cards("saddle-table");
   same(nut.map((line) => line[0]), verdicts("nut"), `verdicts at the nut, ${where}`);
-  same(figures(nut).map((line) => line.slice(0, 5)), printed(text, "NUT").map((line) => row(line).slice(0, 5)), `nut, ${where}`);
+  same(known(figures(nut).map((line) => line.slice(0, 5))), printedAs("NUT", ["first pass", "feelers to stop now", "feelers to stop final"]), `nut, ${where}`);
   // The error of the feelers and the lift, which the plan prints the greatest of: rounded here, both under ten thousandths of an inch.
   // Of an inch halves of a thousandth, or tenths under half of one.
   const inches = (mm) => (Math.abs(mm) < 0.0127 ? Math.round(mm / 0.00254) / 1e4 : Math.round(mm / 0.0127) / 2e3).toFixed(4).replace(/0$/, "");
@@ -33,19 +64,15 @@ export async function figuresAgree(page, yaml, units) {
   same(figures(nut).map((line) => line.slice(5)), result.nut.strings.map((one) =>
     bare([small(one.stack_u == null ? null : 2 * one.stack_u), small(one.stack_bend)])), `feelers, ${where}`);
   same(saddle.map((line) => line[0]), verdicts("saddle"), `verdicts at the saddle, ${where}`);
-  const wanted = printed(text, "SADDLE").map(row), got = figures(saddle);
-  if (wanted[0].length === 8) same(got, wanted.map((line) => [...line.slice(0, 2), ...line.slice(4)]), `saddle in a slot, ${where}`);
-  else if (got[0].length === 4) same(got.map((line) => [...line.slice(0, 3), line[3].replace(/^-(?=\d)/, "")]), wanted.map((line) => line.slice(0, 4)), `saddle on screws, ${where}`);
-  else same(got.map((line) => line.slice(0, 2)), wanted.map((line) => line.slice(0, 2)), `saddle, ${where}`);
-  if (wanted[0].length === 3) same(got.map((line) => line[4]), wanted.map((line) => line[2]), `height done, ${where}`);
+  const screws = result.saddle.strings.some((one) => one.turns != null);
+  const rest = screws ? ["first pass", "screw turns"] : ["off the top", "height now", "height done", "out of bridge"];
+  same(known(figures(saddle)), printedAs("SADDLE", rest), `saddle, ${where}`);
   const sand = result.steps.find((step) => step.act === "sand-saddle");
   const caliper = sand ? sand.figures.filter((one) => one.of === "caliper").map((one) => one.shown) : [];
   same(await page.locator("#saddle-table p b").allTextContents(), caliper, `caliper, ${where}`);
-  // Readings: behind number, note and gauge "now low to high (aim) after", twice. No note: one word fewer.
-  const readings = printed(text, "                    gap at the 1st fret");
-  same(await cards("readings-table"), readings.map((line) => line.slice(-12)).map((line) => [line[0], line[5], line[6], line[11]]), `readings, ${where}`);
-  const picked = printed(text, "WILL IT BUZZ").map((line) => line.slice(line.length > 5 && !/^[\d.-]+$/.test(line[1]) ? 2 : 1));
-  same((await cards("clearance")).map((line) => [line[0], line[1], line[3]]), picked.map((line) => line.slice(0, 3)), `plucks, ${where}`);
+  same(known(await cards("readings-table")), known(readingsPrinted(text)), `readings, ${where}`);
+  const picked = byHeads(text, "WILL IT BUZZ").map(({under}) => ["picked", "open, now", "open, after"].map((head) => under[head] ?? "-"));
+  same((await cards("clearance")).map((line) => [line[0], line[1], line[3]]), picked, `plucks, ${where}`);
   await starsAgree(page, text, result, where);
   if (result.visits.length > 1) await visitsAgree(page, text, result.visits, where);
   same(await page.locator("#steps .do").allTextContents(), result.steps.map((one) => one.do), `steps, ${where}`);
