@@ -164,8 +164,9 @@ static void expect_left_on(const scene *s)
 static void look_at_saddle(const scene *s)
 {
     const part_saddle *part = &s->b->saddle_part;
-    const bool there[] = {
-        [PART_PRESENT] = part->cut, [PART_FIRST] = part->more, [PART_FINISHED] = true};
+    const bool there[] = {[PART_PRESENT] = part->cut,
+                          [PART_FIRST] = part->more && part->takes,
+                          [PART_FINISHED] = true};
     const sil_line off[] = {
         [PART_PRESENT] = {0, 0}, [PART_FIRST] = part->base_first, [PART_FINISHED] = part->base_all};
     part_corner corners[PART_CORNERS];

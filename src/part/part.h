@@ -71,6 +71,7 @@ typedef struct part_saddle {
     part_curve first_top; /* after the first pass; of a new saddle as it is made at first */
     bool cut;             /* something comes off the present saddle, at bottom or top */
     bool more;            /* the first pass is not all: something stays on for a later one */
+    bool takes;           /* the first pass takes something off, or a new saddle is made */
     bool base;            /* the bottom is sanded */
     sil_line base_all, base_first; /* how much comes off along the saddle, over z = x - length/2 */
     double shim;                   /* under the saddle; 0 for none */
@@ -96,6 +97,10 @@ typedef struct part_saddle {
  */
 void part_nut_solve(const sil_plan *plan, part_nut *nut);
 void part_saddle_solve(const sil_plan *plan, part_saddle *saddle);
+
+/* part_saddle_has_ends: whether its finished top, straight on beyond its outer strings, stays over its
+ * bottom at both ends. */
+bool part_saddle_has_ends(const part_saddle *saddle);
 
 /* part_base_at: how much a cut takes off the saddle's bottom at x from the bass end. */
 double part_base_at(const part_saddle *saddle, sil_line line, double x);

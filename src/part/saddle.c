@@ -75,13 +75,15 @@ static void first_of_present(const sil_plan *plan, part_saddle *saddle, double *
     const sil_saddle_work *work = &plan->saddle;
     for (int i = 0; i < saddle->strings; i++) {
         first[i] = saddle->present[i] - work->dress_first[i];
+        saddle->takes = saddle->takes || work->dress_first[i] >= least_left;
         saddle->cut = saddle->cut || work->dress[i] >= least_left;
         saddle->more = saddle->more || work->dress[i] - work->dress_first[i] >= least_left;
     }
     for (int end = 0; end < 2 && saddle->base; end++) {
         double x = end * saddle->length;
-        double left =
-            part_base_at(saddle, saddle->base_all, x) - part_base_at(saddle, saddle->base_first, x);
+        double taken = part_base_at(saddle, saddle->base_first, x);
+        double left = part_base_at(saddle, saddle->base_all, x) - taken;
+        saddle->takes = saddle->takes || taken >= least_left;
         saddle->more = saddle->more || left >= least_left;
         saddle->cut = true;
     }
@@ -116,6 +118,7 @@ void part_saddle_solve(const sil_plan *plan, part_saddle *saddle)
                             .base_first = over_longer(work->cut_first, longer),
                             .shim = work->remedy == SIL_SADDLE_SHIM ? work->shim : 0,
                             .anew = work->remedy == SIL_SADDLE_REPLACE,
+                            .takes = work->remedy == SIL_SADDLE_REPLACE,
                             .slot_built = over_longer(plan->slot_as_built, longer),
                             .slot_best = over_longer(plan->slot_best, longer)};
     for (int i = 0; i < saddle->strings; i++) {
@@ -132,4 +135,15 @@ void part_saddle_solve(const sil_plan *plan, part_saddle *saddle)
 double part_base_at(const part_saddle *saddle, sil_line line, double x)
 {
     return sil_line_at(line, x - saddle->length / 2);
+}
+
+bool part_saddle_has_ends(const part_saddle *saddle)
+{
+    const double ends[] = {0, saddle->length};
+    bool has = saddle->finished_top.count > 0;
+    for (int end = 0; end < 2 && has; end++) {
+        double bottom = saddle->base ? part_base_at(saddle, saddle->base_all, ends[end]) : 0;
+        has = part_curve_at(&saddle->finished_top, ends[end]) > bottom;
+    }
+    return has;
 }

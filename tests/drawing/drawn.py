@@ -3,6 +3,7 @@
 import json
 import math
 import os
+import random
 import re
 import subprocess
 import sys
@@ -49,12 +50,48 @@ def draw(*arguments, command="draw", **options):
                           check=False, **options)
 
 
-def random_sheet(folder, number):
+WORKED = {"nut": ("file", "fill", "shim"), "saddle": ("sand", "shim")}
+
+
+def made_ready(doc, wish):
+    """Takes off a sheet what mostly holds a part up: `nut` and `saddle` are to be worked on as they are,
+    `new nut` and `new saddle` made from a blank."""
+    last = doc["readings"][-1]
+    for key in ("buzz", "confirmed"):
+        last.pop(key, None)
+    last.update(relief="0.18 mm", frets="sound", humidity="47 %",
+                condition={"bridge": "sound", "saddle": "firm", "tuned": True})
+    doc["readings"] = [last]
+    doc["targets"]["relief"] = {"low": "0.05 mm", "aim": "0.18 mm", "high": "0.3 mm"}
+    doc["nut"]["kind"] = "slotted"
+    if wish.startswith("new "):
+        doc["make"] = wish.removeprefix("new ")
+
+
+def wished_sheet(wish, number):
+    """The text of a random sheet by whose plan the part that is wished for is cut."""
+    import jobs
+    part = wish.split()[-1]
+    wanted = ("replace",) if wish.startswith("new ") else WORKED[part]
+    for attempt in range(200):
+        rng = random.Random(f"{wish} {number}/{attempt}")
+        doc = jobs.draw(rng)
+        if part == "saddle" and doc["saddle"]["kind"] not in ("slotted", "glued"):
+            continue
+        made_ready(doc, wish)
+        text = jobs.text_of(doc, rng)
+        told = run("plan", "-", "--json", input=text.encode())
+        if told.returncode != 1 and json.loads(told.stdout)[part]["remedy"] in wanted:
+            return text
+    raise LookupError(f"no sheet with a {wish} among 200")
+
+
+def random_sheet(folder, number, wish=None):
     """A sheet of that number written into a folder, and what of it a drawing shows."""
     import bench
     import jobs
     import sheet as reader
-    _, text = jobs.make("drawing", number)
+    text = wished_sheet(wish, number) if wish else jobs.make("drawing", number)[1]
     path = os.path.join(folder, f"{number}.yaml")
     with open(path, "w", encoding="utf-8") as file:
         file.write(text)

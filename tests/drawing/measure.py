@@ -91,12 +91,15 @@ def check_saddle(report, page, plan, job):
         if reds:
             report.wrong("saddle: no cut is asked for", "no line", len(reds))
         return False
-    base = [p for p in page.paths if len(p.points) == 2 and p.dash and pen(p, SLOT)
-            and not is_red(p) and near(p.points[0][1], p.points[1][1], 1e-3)
-            and near(p.box()[2] - p.box()[0], job.length)]
-    whole = red_lines(page, job.length, CUT, True)
-    first = red_lines(page, job.length, CUT_FIRST, False)
-    if not (base and whole and first):
+    for part in (page, *page.following):   # a view at full size that stands for the magnified one may go on
+        base = [p for p in part.paths if len(p.points) == 2 and p.dash and pen(p, SLOT)
+                and not is_red(p) and near(p.points[0][1], p.points[1][1], 1e-3)
+                and near(p.box()[2] - p.box()[0], job.length)]
+        whole = red_lines(part, job.length, CUT, True)
+        first = red_lines(part, job.length, CUT_FIRST, False)
+        if base and whole and first:
+            break
+    else:
         report.wrong("saddle: lines full size", "base, first, whole", (base, first, whole))
         return True
     low = min(y for _, y in first[0].points) + EXACT

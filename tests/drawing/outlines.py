@@ -260,7 +260,22 @@ def states_of(plan, job):
              "cut-first": max(left) >= LEAST_PASS}
     unsure = {"finished": False, "present": near(max(dress), LEAST_PASS, 1e-6),
               "cut-first": near(max(left), LEAST_PASS, 1e-6)}
+    taken = [*ends["cut-first"], *((w["dress_first"] or 0.0) for w in strings)]
+    if not anew and max(taken) < LEAST_PASS:   # it would be the saddle as it is
+        there["cut-first"], unsure["cut-first"] = False, near(max(taken), LEAST_PASS, 1e-6)
     return {word: (there[word], unsure[word], ends[word], tops[word]) for word in ends}
+
+
+def falls_below(finished, x, length):
+    """Whether a top that goes straight on beyond its outer strings ends below the bottom."""
+    _, _, bottoms, heights = finished
+    points = sorted((at, top) for at, top in zip(x, heights) if top is not None)
+    if len(points) < 2:
+        return False
+    ends = []
+    for at, (a, b) in ((0.0, points[:2]), (length, points[-2:])):
+        ends.append(a[1] + (b[1] - a[1]) * (at - a[0]) / (b[0] - a[0]))
+    return any(end <= bottom for end, bottom in zip(ends, bottoms))
 
 
 def minus(a, b):
@@ -279,7 +294,8 @@ def check_saddle(report, page, plan, job):
     states = states_of(plan, job)
     x = [job.length / 2 + s["saddle_z"] for s in plan["strings"]]
     known = [top is not None for top in states["finished"][3]]
-    if not page.paths and (not any(known) or job.thickness != job.thickness):
+    if not page.paths and (not any(known) or job.thickness != job.thickness
+                           or falls_below(states["finished"], x, job.length)):
         return False
     for word, (there, unsure, ends, heights) in states.items():
         found = [p for p in layer(page, word) if p.box()[3] > 0]

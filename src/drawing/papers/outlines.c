@@ -124,6 +124,17 @@ static draw_shapes *put_nut(sil_drawing *drawing)
     return list;
 }
 
+static const char *say_saddle_layer(const draw_draft *draft)
+{
+    const part_saddle *part = &draft->brief->saddle_part;
+    if (part->more && !part->takes) {
+        return "Saddle from the tail, 1:1; nothing comes off yet: measure and plan again; the "
+               "layer "
+               "finished is a forecast";
+    }
+    return say_layer(draft, "Saddle from the tail", part->cut || part->anew, part->more);
+}
+
 /* The saddle's face, and below it the saddle from above. */
 static draw_shapes *put_saddle(sil_drawing *drawing)
 {
@@ -142,13 +153,16 @@ static draw_shapes *put_saddle(sil_drawing *drawing)
         return words_only(drawing, "Saddle: no outline",
                           "Its height over the bottom was not read.");
     }
+    if (!part_saddle_has_ends(part)) {
+        return words_only(drawing, "Saddle: no outline",
+                          "Its top, straight on beyond its strings, falls below its bottom.");
+    }
     draw_shapes *list = draw_shapes_new(drawing->draft.letters);
     draw_shapes *above = draw_shapes_new(drawing->draft.letters);
     draw_place place = draw_place_part(draft, part->length, 1);
     view_saddle_outline(draft, list, place);
     paper_ends(draft, list, place, part->length, 0, 0);
-    put_caption(draft, list, draw_shapes_box(list).top,
-                say_layer(draft, "Saddle from the tail", part->cut || part->anew, part->more));
+    put_caption(draft, list, draw_shapes_box(list).top, say_saddle_layer(draft));
     drawing->solid[1] = true;
     view_saddle_plan(draft, above, place);
     if (above != NULL) {

@@ -45,7 +45,7 @@ bool view_saddle_outline(const draw_draft *draft, draw_shapes *list, draw_place 
     draw_corner corners[PART_CORNERS];
     int count = part_saddle_corners(saddle, PART_FINISHED, corners);
     put(list, place, PART_FINISHED, corners, count);
-    if (saddle->more) {
+    if (saddle->more && saddle->takes) { /* else it would be the saddle as it is */
         put(list, place, PART_FIRST, corners, part_saddle_corners(saddle, PART_FIRST, corners));
     }
     if (saddle->cut) {
