@@ -240,7 +240,8 @@ void say_check_read_again(const brief *b, telling *t)
 /* Whether the relief is out of its range and no rod is there, or left, to put it right. */
 static bool relief_stays(const brief *b)
 {
-    return sil_side_out(b->plan->stages.relief_side);
+    sil_side side = b->plan->stages.relief_side;
+    return side == SIL_UNDER || side == SIL_OVER;
 }
 
 void say_check(const brief *b, telling *t)
