@@ -248,8 +248,9 @@ class Tech:
         elif remedy == "shim":
             left = {i: it.action(i) for i, row in enumerate(rows) if row["verdict"] == "leave"}
             it.saddle += part["shim"]
-            self.dress({i: row["dress_first"] for i, row in enumerate(rows)
-                        if row["dress"] >= DRESSED}, left)   # these only go back to where they were
+            back = {i: row["dress_first"] for i, row in enumerate(rows) if row["dress"] >= DRESSED}
+            if back:   # these only go back to where they were
+                self.dress(back, left)
         elif remedy == "replace":
             it.saddle -= [(0 if row["verdict"] == "leave" else row["lower"]) - row["leave"]
                           + self.off_by("saddle") for row in rows]
