@@ -118,7 +118,7 @@ act_words act_words_of(sil_act act)
         return (act_words){.word = "measure-again",
                            .what = say_read_again,
                            .check = say_check_read_again,
-                           .next = "measure all again"};
+                           .next = "measure everything again"};
     case SIL_ACT_SEAT_FRETS:
         return (act_words){.word = "seat-frets",
                            .what = say_seat,

@@ -58,7 +58,7 @@ static const char *title_of(const brief *b, int k, const brief_large *next, text
         return k == b->next.step ? text_keep_capital(store, b->row.next) : "Get ready";
     }
     if (step->act == SIL_ACT_CHECK) {
-        return b->plan->done ? "Done: play it and listen" : "Tune, and measure all again";
+        return b->plan->done ? "Done: play it and listen" : "Tune, and measure everything again";
     }
     if (step->act == SIL_ACT_ROD) {
         return step->what.way == BRIEF_EASE ? "Ease the truss rod" : "Tighten the truss rod";
