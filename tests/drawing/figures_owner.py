@@ -58,7 +58,10 @@ def owner_past(pack, told):
     if not past:
         return
     names, tense, by, side = past.groups()
-    reads = pack.result["visits"][0 if tense.startswith("w") else -1]["read"]
+    visits = pack.result["visits"]
+    after = next((k for k, visit in enumerate(visits) if k > 0 and "saddle" in visit["work"]), len(visits))
+    pack.same("owner: was or is", tense.startswith("w"), after < len(visits))
+    reads = visits[after - 1]["read"]
     off = {i + 1: read - pack.job.targets.action[i][2] if side == "high" else pack.job.targets.action[i][0] - read
            for i, read in enumerate(reads) if not unknown(read)}
     pack.same("owner: past the range", str(length(pack, max(off.values()))), by)
