@@ -124,7 +124,7 @@ static void put_gaps(text *t, const brief *b)
     const char *const over[] = {"  gap at the 1st fret,", "  action at the 12th fret,"};
     const char *const how[] = {text_keep_made(&table.kept, &held), "  open"};
     for (int group = 0; group < 2; group++) {
-        report_column *column = table.column + group * ACTION;
+        report_column *column = &table.column[(size_t)group * ACTION];
         column[0] = (report_column){.head = {NULL, NULL, "now"}, .wide = WIDE + 2 * group};
         column[1] = (report_column){
             .head = {over[group], how[group], "  range (target)"}, .wide = RANGE, .left = true};

@@ -121,7 +121,6 @@ typedef struct sil_saddle_work {
                                              bottom and top together; 0 if left or raised, unknown
                                              where the saddle is to be replaced. The part of it at
                                              the bottom is cut_first */
-    bool bottom;                          /* the bottom is to be sanded */
     sil_line cut, cut_first;              /* off the bottom: the whole cut, and its first pass */
     double dress[SIL_STRINGS_MAX];        /* off the top, after the bottom is sanded or shimmed; 0
                                              where the saddle is to be replaced */
@@ -136,7 +135,6 @@ typedef struct sil_saddle_work {
     bool aim_short[SIL_STRINGS_MAX];      /* it ends in its range, but above its target */
     double missing[SIL_STRINGS_MAX];      /* how much too little room it has to reach the high edge
                                              of its range; 0 where it reaches it */
-    bool stops;                           /* a string does not reach it */
     /* Where a string at its goal would buzz under the pluck: it ends above its target, where the
      * action at which it rings clean is in range (aim_raised); or else how far down a first pass may
      * go (hold, otherwise unknown), and that action (clean). */
@@ -153,15 +151,18 @@ typedef struct sil_saddle_work {
     double in_slot[SIL_STRINGS_MAX];    /* share of the saddle's height inside its slot, 0..1 */
     double break_angle_deg[SIL_STRINGS_MAX];
     double turns[SIL_STRINGS_MAX]; /* + down; unknown unless each string has height screws */
-    bool posts;                    /* two posts or thumbwheels are to be turned */
     double post[2], post_turns[2]; /* treble, bass: mm and turns, + down; unknown unless posts */
     double shim;                   /* unknown unless one goes under the saddle */
     double top_radius;             /* unknown with fewer than three strings, for a radius over
                                       3000, and for a top that is not higher in the middle */
-    bool present_disagree;         /* two readings of how far the saddle stands out disagree: none
-                                      of them is used */
-    sil_stands_apart stands_apart; /* the two that are farthest apart */
-    bool thick_shim; /* it is replaced, since a shim would be thicker than most_shim */
+    sil_stands_apart
+        stands_apart;      /* the two readings of how far it stands out that are farthest apart
+                                      */
+    bool bottom;           /* the bottom is to be sanded */
+    bool stops;            /* a string does not reach the high edge of its range */
+    bool posts;            /* two posts or thumbwheels are to be turned */
+    bool thick_shim;       /* it is replaced, since a shim would be thicker than most_shim */
+    bool present_disagree; /* two readings of how far it stands out disagree: none is used */
 } sil_saddle_work;
 
 /* Less than this is too little to file off a saddle's top, so it is left on, mm. */
