@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 /* The saddle. See docs/arithmetic.md, "The saddle". */
-#include "edge.h"
 #include "fresh.h"
 #include "room.h"
 
@@ -88,12 +87,10 @@ static void sand(const sil_bench *bench, const sil_saddle_given *make, sil_stage
 static bool may_be_lifted(const sil_bench *bench, const sil_stages *stages,
                           const sil_saddle_work *work, int i)
 {
-    sil_fit up = stages->fit[SIL_NUT];
-    up.saddle_height[i] += work->shim;
-    double width = core_edge_width(stages->action_u[i], false);
+    double action = sil_action(&bench->board, &stages->fit[SIL_NUT], i, 12) +
+                    work->shim * sil_leverage(&bench->board, i);
     return work->verdict[i] == SIL_LEAVE &&
-           sil_side_of(sil_action(&bench->board, &up, i, 12), bench->targets.action[i], width,
-                       false) != SIL_OVER;
+           !sil_above(action, bench->targets.action[i].high + stages->action_u[i]);
 }
 
 /* What a shim does to one string: it lifts it, and what is too much of that comes off the top. */
