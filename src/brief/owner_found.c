@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "owner_parts.h"
+#include "say.h"
 
 #include "../plan/plan.h"
 
@@ -116,7 +117,7 @@ static void find_action(brief *b, brief_owner_list *found)
         tell_length(&t, "past-range", -1, figure_length(b->unit, fmax(over, under), SIL_NEAREST));
         tell(&t, past == &high ? " too high over the neck." : " too low over the neck.");
         owner_add(found, &t);
-    } else if (plan_makes_saddle(b->plan)) {
+    } else if (b->plan->bench.fresh.saddle) {
         owner_add_words(
             b, found, "A new saddle is needed: the strip on the bridge that carries the strings.");
     }
@@ -164,21 +165,12 @@ static void find_frets(brief *b, brief_owner_list *found)
     }
 }
 
-/* The slots that today's plan lowers, or raises. */
-static tell_list slots_with(const brief *b, sil_verdict verdict)
-{
-    tell_list list = {.count = b->strings};
-    for (int i = 0; i < list.count; i++) {
-        list.chosen[i] = b->nut.slot[i].verdict == verdict;
-    }
-    return list;
-}
-
+/* Of the slots that today's plan lowers, or raises. */
 static void find_slots(brief *b, brief_owner_list *found)
 {
-    tell_list high = slots_with(b, SIL_TAKE), low = slots_with(b, SIL_RAISE);
+    tell_list high = say_slots(b, SIL_TAKE), low = say_slots(b, SIL_RAISE);
     tell_list *off = tell_chosen(&high) > 0 ? &high : &low;
-    if (plan_makes_nut(b->plan)) {
+    if (b->plan->bench.fresh.nut) {
         owner_add_words(b, found,
                         "A new nut is needed: the slotted strip that carries the strings at the "
                         "headstock.");

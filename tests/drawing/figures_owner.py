@@ -51,6 +51,11 @@ def strings_in(words, count):
     return named
 
 
+def before_work(visits, part):
+    """How many visits were before the first one after work on a part; all of them where there was none."""
+    return next((k for k, visit in enumerate(visits) if k > 0 and part in visit["work"]), len(visits))
+
+
 def owner_past(pack, told):
     """Which strings are past their ranges over the neck, to which side, and how far the farthest."""
     past = re.search(r"((?:All s|S|The s)trings?[\d, andto]*?) (were|was|are|is) (?:up to )?(\d*\.\d+) "
@@ -59,7 +64,7 @@ def owner_past(pack, told):
         return
     names, tense, by, side = past.groups()
     visits = pack.result["visits"]
-    after = next((k for k, visit in enumerate(visits) if k > 0 and "saddle" in visit["work"]), len(visits))
+    after = before_work(visits, "saddle")
     pack.same("owner: was or is", tense.startswith("w"), after < len(visits))
     reads = visits[after - 1]["read"]
     off = {i + 1: read - pack.job.targets.action[i][2] if side == "high" else pack.job.targets.action[i][0] - read
@@ -67,6 +72,44 @@ def owner_past(pack, told):
     pack.same("owner: past the range", str(length(pack, max(off.values()))), by)
     pack.same("owner: strings past it", strings_in(names, pack.count),
               sorted(n for n, value in off.items() if value > 1e-6))
+
+
+def owner_nut(pack, told):
+    """What is said of the strings close to the headstock: which are off today, and to which side."""
+    result, codes = pack.result, {row["code"] for row in pack.result["findings"]}
+    today = next(stage["changed"] for stage in result["stages"] if stage["stage"] == "nut")
+    was = before_work(result["visits"], "nut") < len(result["visits"])
+    pack.same("owner: nut worked before", "the strings were not at the right height" in told, was)
+    pack.same("owner: a new nut", "A new nut is needed" in told, today and not was and "make-nut" in codes)
+    high, low = ([n + 1 for n, row in enumerate(result["nut"]["strings"]) if row["verdict"] == verdict]
+                 for verdict in ("file", "raise"))
+    both, now = bool(high and low), today and not was and "make-nut" not in codes
+    pack.same("owner: some high, some low", "some strings are too high, others too low" in told, now and both)
+    one = re.search(r"Close to the headstock ((?:all |the )?strings?[\d, andto]*?) (?:is|are) too (high|low)", told)
+    got = (strings_in(one.group(1), pack.count), one.group(2)) if one else None
+    wanted = (high or low, "high" if high else "low") if now and not both and (high or low) else None
+    pack.same("owner: strings off at the nut", got, wanted)
+    for side in ("high", "low"):
+        words = {"high": "beside the nut stands too high", "low": "beside the nut is too low"}[side]
+        pack.same(f"owner: zero fret {side}", words in told, f"zero-fret-{side}" in codes)
+
+
+# What is done at nut and saddle, by remedy; of a saddle in its slot, and of a bridge without one.
+NUT = {"file": "Lower the strings at the nut", "fill": "Raise the low strings at the nut", "shim": "Raise the nut,",
+       "replace": "Make a new nut"}
+SADDLE = {"sand": "Lower the strings at the saddle", "shim": "Raise the strings at the saddle",
+          "screw": "Set the height of the strings at the bridge", "replace": "Make a new saddle"}
+BRIDGE = {**SADDLE, "sand": "Lower the bridge that", "shim": "Raise the bridge that", "replace": "Make a new bridge"}
+
+
+def owner_next(pack, told):
+    """What is still to be done at nut and saddle: as the result has it, and nothing else."""
+    bridge = BRIDGE if pack.job.saddle.kind == "floating" else SADDLE
+    done = pack.result["done"]
+    for part, words in (("nut", NUT), ("saddle", bridge)):
+        remedy = pack.result[part]["remedy"]
+        pack.same(f"owner: next at the {part}", sorted(key for key in words if words[key] in told),
+                  [] if done or remedy not in words else [remedy])
 
 
 def owner_words(pack, page, limits):
@@ -78,6 +121,8 @@ def owner_words(pack, page, limits):
         words = f"{gauge(min(gauges), pack.unit)} to {gauge(max(gauges), pack.unit)} {pack.unit}"
         pack.same("owner: gauges", words in told, True)
     owner_past(pack, told)
+    owner_nut(pack, told)
+    owner_next(pack, told)
     for jargon in ("relief", "action", "crown", "truss", "feeler", "setback", "intonation"):
         pack.same(f"owner: {jargon}", jargon in told.lower(), False)
 
