@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "tell.h"
-#include <ctype.h>
 
+#include <ctype.h>
 #include <stdarg.h>
 #include <stdio.h>
 #include <string.h>

@@ -45,27 +45,22 @@ static void put_figures(text *t, const brief *b, const brief_figure *figures)
     }
 }
 
-static brief_figure humidity_of(const brief_visit *visit)
-{
-    return visit->humidity;
-}
+/* What was read at any visit: the column of anything else is blank, and has no dashes. */
+typedef struct columns {
+    bool humidity, relief;
+} columns;
 
-static brief_figure relief_of(const brief_visit *visit)
+static columns columns_of(const brief *b)
 {
-    return visit->relief;
-}
-
-/* Whether it was read at any visit: otherwise its column is blank, and has no dashes. */
-static bool any_read(const brief *b, brief_figure (*figure)(const brief_visit *visit))
-{
-    bool any = false;
+    columns read = {false, false};
     for (int k = 0; k < b->visit_count; k++) {
-        any = any || brief_known(figure(&b->visits[k]));
+        read.humidity = read.humidity || brief_known(b->visits[k].humidity);
+        read.relief = read.relief || brief_known(b->visits[k].relief);
     }
-    return any;
+    return read;
 }
 
-static void put_visit(text *t, const brief *b, const brief_visit *visit)
+static void put_visit(text *t, const brief *b, columns read, const brief_visit *visit)
 {
     if (visit->expected) {
         text_put(t, "    after ");
@@ -75,9 +70,9 @@ static void put_visit(text *t, const brief *b, const brief_visit *visit)
     }
     text_put(t, "  ");
     text_left(t, DATE, visit->date);
-    text_right(t, 7, any_read(b, humidity_of) ? visit->humidity.shown : "");
+    text_right(t, 7, read.humidity ? visit->humidity.shown : "");
     text_put(t, brief_known(visit->humidity) ? " %" : "  ");
-    text_right(t, 10, any_read(b, relief_of) ? visit->relief.shown : "");
+    text_right(t, 10, read.relief ? visit->relief.shown : "");
     text_space(t, 1);
     put_figures(t, b, visit->read);
     if (brief_known(visit->ratio)) {
@@ -91,9 +86,10 @@ void report_visits(text *t, const brief *b)
     if (b->visit_count == 0) {
         return;
     }
-    text_add(t, "\nVISITS SO FAR%15s%11s%s\n", any_read(b, humidity_of) ? "humidity" : "",
-             any_read(b, relief_of) ? "relief" : "", "   action at the 12th fret, string 1 first");
+    columns read = columns_of(b);
+    text_add(t, "\nVISITS SO FAR%15s%11s%s\n", read.humidity ? "humidity" : "",
+             read.relief ? "relief" : "", "   action at the 12th fret, string 1 first");
     for (int k = 0; k < b->visit_count; k++) {
-        put_visit(t, b, &b->visits[k]);
+        put_visit(t, b, read, &b->visits[k]);
     }
 }

@@ -129,8 +129,7 @@ static const char *say_saddle_layer(const draw_draft *draft)
     const part_saddle *part = &draft->brief->saddle_part;
     if (part->more && !part->takes) {
         return "Saddle from the tail, 1:1; nothing comes off yet: measure and plan again; the "
-               "layer "
-               "finished is a forecast";
+               "layer finished is a forecast";
     }
     return say_layer(draft, "Saddle from the tail", part->cut || part->anew, part->more);
 }
