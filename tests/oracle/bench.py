@@ -69,21 +69,28 @@ def heights_of(board, job, bend, read):
             rows.append(held_row(board, i, r.held))
             known.append(read.first[i] + crown(1)
                          - crown(r.held) * board.x[i, 1] / board.x[i, r.held])
-        nut[i], end[i] = solve(np.array(rows), np.array(known))
+        nut[i], end[i] = solve(rows, known)
     return nut, end
 
 
 def solve(rows, known):
     """Two equations in two unknowns, of which either may not have been read."""
-    have = ~np.isnan(known)
-    if have.all():
-        return np.linalg.solve(rows, known)
+    if not any(map(math.isnan, known)):
+        return both(rows, known)
     answer = [math.nan, math.nan]
-    for row, value in zip(rows[have], known[have]):
+    for row, value in zip(rows, known):
         for j in (0, 1):
-            if row[1 - j] == 0:
+            if row[1 - j] == 0 and not math.isnan(value):
                 answer[j] = value / row[j]
     return answer
+
+
+def both(rows, known):
+    """Cramer's rule."""
+    (a, b), (c, d) = rows
+    one, other = known
+    det = a * d - b * c
+    return [(one * d - b * other) / det, (a * other - one * c) / det]
 
 
 def first_of(board, state, i, held):
@@ -92,9 +99,9 @@ def first_of(board, state, i, held):
         return board.crown(state.bend, state.off, i, n)
     if held > board.frets:
         return math.nan
-    both = np.array([state.nut[i], state.end[i]])
     if held == 0:
-        return np.dot(open_row(board, i, 1), both) - crown(1)
+        at_nut, at_end = open_row(board, i, 1)
+        return at_nut * state.nut[i] + at_end * state.end[i] - crown(1)
     return (held_row(board, i, held)[0] * state.nut[i]
             + crown(held) * board.x[i, 1] / board.x[i, held] - crown(1))
 
@@ -160,8 +167,8 @@ def nut_aim(board, job, state, i):
         part = board.x[i, 1] / board.x[i, held]
         return (aim + crown1 - there * part) / held_row(board, i, held)[0]
     crown12 = board.crown(state.bend, state.off, i, 12)
-    rows = np.array([open_row(board, i, 1), open_row(board, i, 12)])
-    return np.linalg.solve(rows, [aim + crown1, job.targets.action[i][1] + crown12])[0]
+    rows = [open_row(board, i, 1), open_row(board, i, 12)]
+    return both(rows, [aim + crown1, job.targets.action[i][1] + crown12])[0]
 
 
 def nut_stage(board, job, state, held):

@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: MIT
 """The board, computed a second time: places of frets and strings, and the bent neck."""
+import functools
 import math
 
 import numpy as np
@@ -19,44 +20,16 @@ class Board:
         self.frets, self.join = b.frets, b.join
         self.gap, self.z_nut = across_nut(job)
         self.z_saddle = across_saddle(job)
-        self.draw(b, np.array(job.saddle.setback))
+        self.spine, self.scale, self.place, self.x, self.end = plan(
+            tuple(b.scale), b.square, max(b.frets, 12), tuple(job.saddle.setback),
+            tuple(self.z_nut), tuple(self.z_saddle))
+        self.nut_at = self.place[:, 0]
         self.radius, self.fall = b.radius, b.fall
+        self.bow, self.under = self.crowns()
         self.t12 = self.x[:, 12] / self.end
         self.off = np.zeros((job.count, len(self.spine)))
         for string, fret, off in job.readings.off:
             self.off[string, fret] = off
-
-    def draw(self, b, setback):
-        left = 2.0 ** (-np.arange(max(b.frets, 12) + 1) / 12)
-        if self.count == 1:   # one string has no other to be fanned from
-            self.spine = b.scale[0] * (1 - left)
-            self.scale, self.place = np.array(b.scale[:1]), self.spine[None, :]
-            self.nut_at, self.x = np.zeros(1), self.place
-            self.end = self.scale + setback
-            return
-        ends = [(0, b.scale[0]), (-1, b.scale[1])]
-        sides = [drawn(scale * (2 ** (-b.square / 12) - 1), scale + setback[i], self.z_nut[i],
-                       self.z_saddle[i]) for i, scale in ends]
-
-        def across(rest):
-            """The line through the outer strings with this share of their scales still to go."""
-            return np.cross(*(on(side, scale * (2 ** (-b.square / 12) - rest))
-                              for side, (_, scale) in zip(sides, ends)))
-        nut, last, frets = across(1.0), across(0.0), [across(rest) for rest in left]
-        middle = np.array([0.0, 1.0, 0.0])
-        self.spine = np.array([meet(fret, middle) for fret in frets])
-        start = np.array([meet(nut, level(z)) for z in self.z_nut])
-        self.scale = np.full(self.count, sum(b.scale) / 2)
-        for _ in range(40):   # each string is drawn to where the last drawing says that it ends
-            lines = [drawn(*row) for row in zip(start, self.scale + setback, self.z_nut,
-                                                self.z_saddle)]
-            self.scale = np.array([meet(last, line) for line in lines]) - start
-        self.place = np.array([[meet(fret, line) for fret in frets] for line in lines])
-        self.place -= self.spine[0]
-        self.spine = self.spine - self.spine[0]
-        self.nut_at = self.place[:, 0]
-        self.x = self.place - self.nut_at[:, None]
-        self.end = self.scale + setback
 
     def span(self, n):
         """Sag on the centre line over fret n for a unit of K."""
@@ -90,33 +63,74 @@ class Board:
         r = self.radius[0] + (self.radius[1] - self.radius[0]) * x / self.spine[self.frets]
         return r - math.sqrt(r * r - z * z)
 
+    def crowns(self):
+        """Of each string's crowns: how far a unit of bend lowers one, and how far it lies under the
+        middle of a straight neck. Asked for so often that plain lists are worth it."""
+        across = self.z_saddle - self.z_nut
+        z = self.z_nut[:, None] + across[:, None] * self.x / self.end[:, None]
+        bow = [[self.span_at(x) for x in row] for row in self.place]
+        under = [[self.sag_at(0.0, x) + self.drop(x, off) for x, off in zip(row, offs)]
+                 for row, offs in zip(self.place.tolist(), z.tolist())]
+        return bow, under
+
     def crown(self, bend, off, i, n):
         """Height of crown n under string i; on the centre line and sound where i is None."""
         if i is None:
             return -self.sag(bend, n)
-        z = self.z_nut[i] + (self.z_saddle[i] - self.z_nut[i]) * self.x[i, n] / self.end[i]
-        x = self.place[i, n]
-        return -self.sag_at(bend, x) - self.drop(x, z) + off[i, n]
+        return -bend * self.bow[i][n] - self.under[i][n] + off[i, n]
+
+
+@functools.lru_cache(8)   # all of a job's visits are of one instrument
+def plan(scale, square, frets, setback, z_nut, z_saddle):
+    """Spine, scale, place, x and end."""
+    left, setback, count = 2.0 ** (-np.arange(frets + 1) / 12), np.array(setback), len(z_nut)
+    if count == 1:   # one string has no other to be fanned from
+        spine = scale[0] * (1 - left)
+        return spine, np.array(scale[:1]), spine[None, :], spine[None, :], scale[0] + setback
+    ends = [(0, scale[0]), (-1, scale[1])]
+    sides = [drawn(length * (2 ** (-square / 12) - 1), length + setback[i], z_nut[i], z_saddle[i])
+             for i, length in ends]
+
+    def across(rest):
+        """The line through the outer strings with this share of their scales still to go."""
+        return cross(*(on(side, length * (2 ** (-square / 12) - rest))
+                       for side, (_, length) in zip(sides, ends)))
+    nut, last, frets = across(1.0), across(0.0), [across(rest) for rest in left]
+    spine = np.array([meet(fret, level(0.0)) for fret in frets])
+    start = np.array([meet(nut, level(z)) for z in z_nut])
+    length = np.full(count, sum(scale) / 2)
+    for _ in range(40):   # each string is drawn to where the last drawing says that it ends
+        lines = [drawn(*row) for row in zip(start, length + setback, z_nut, z_saddle)]
+        length = np.array([meet(last, line) for line in lines]) - start
+    place = np.array([[meet(fret, line) for fret in frets] for line in lines]) - spine[0]
+    return spine - spine[0], length, place, place - place[:, :1], length + setback
+
+
+def cross(one, other):
+    """Of two points their line, and of two lines their point; in homogeneous coordinates."""
+    a, b, c = one
+    u, v, w = other
+    return b * w - c * v, c * u - a * w, a * v - b * u
 
 
 def drawn(start, length, z_nut, z_saddle):
-    """A string in plan: the line through its two ends, in homogeneous coordinates."""
-    return np.cross([start, z_nut, 1.0], [start + length, z_saddle, 1.0])
+    """A string in plan: the line through its two ends."""
+    return cross((start, z_nut, 1.0), (start + length, z_saddle, 1.0))
 
 
 def level(z):
     """A line along the board."""
-    return np.array([0.0, 1.0, -z])
+    return 0.0, 1.0, -z
 
 
 def on(line, x):
     """The point of a line at a place along the board."""
-    return np.cross(line, [1.0, 0.0, -x])
+    return cross(line, (1.0, 0.0, -x))
 
 
 def meet(one, other):
     """How far along the board two lines cross."""
-    point = np.cross(one, other)
+    point = cross(one, other)
     return point[0] / point[2]
 
 
