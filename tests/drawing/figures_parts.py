@@ -366,6 +366,10 @@ def nut(pack):
     floors = [pack.part.slot(i)["floor"] for i in range(pack.count)]
     pack.has("Nut", "centres", *along, *along)  # in the view and in the table
     from_the_end(pack, "Nut", along)
+    words = " ".join(pack.texts("Nut"))
+    told = re.findall(r"centres from \w+ end(?: along it)?", words)
+    pack.same("nut: where the centres are from", told[:1],
+              ["centres from bass end along it" if lean < 1 else "centres from bass end"])
     led_out(pack, "Nut", "floor", lambda i: floors[i])
     pack.has("Nut", "length", length(pack, pack.job.nut.width / lean))
     nut_height(pack)
