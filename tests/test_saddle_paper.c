@@ -55,10 +55,37 @@ static void a_long_caption_leaves_the_view_its_scale(void **state)
     sil_drawing_free(drawing);
 }
 
+/* The caliper's two stops stand at the strings they belong to; of one string there is one. */
+static void the_first_pass_names_both_outer_strings(void **state)
+{
+    (void)state;
+    static scene s;
+    uint64_t seed = 51;
+    for (int strings = 1; strings <= 12; strings++) {
+        do {
+            set_up_random(&s, &seed, strings);
+        } while (!s.b->saddle.takes_first && (take_down(&s), true));
+        const brief_figure *caliper = s.b->saddle.caliper;
+        char words[100];
+        int length = snprintf(words, sizeof words, "%s", caliper[BRIEF_TREBLE].shown);
+        if (strings > 1) {
+            snprintf(words + length, sizeof words - (size_t)length,
+                     " at string 1,  %s at string %d", caliper[BRIEF_BASS].shown, strings);
+        }
+        int page = sil_drawing_find(s.drawing, "saddle");
+        int there =
+            count_words(s.drawing->papers[page].shapes, words); /* one figure also in the table */
+        assert_int_equal(there > 0,
+                         brief_known(caliper[BRIEF_TREBLE]) && brief_known(caliper[BRIEF_BASS]));
+        take_down(&s);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_long_caption_leaves_the_view_its_scale),
+        cmocka_unit_test(the_first_pass_names_both_outer_strings),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

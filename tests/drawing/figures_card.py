@@ -141,6 +141,14 @@ def leads(pack, step):
     return (worked_to(pack, step) or [[]])[0]
 
 
+def in_line(figure):
+    """A figure among others in a line: whose it is, the way it goes, how much."""
+    whose, way = mark(figure) or "", figure["way"] if figure["of"] in WAYS else ""
+    if whose.isdigit() or whose.startswith("fret"):
+        whose += ":"
+    return " ".join(word for word in (whose, way, figure["shown"]) if word)
+
+
 def card_steps(pack):
     """One paper; on it every step, by its number, and the figures that each is worked to, in order."""
     pack.same("card: papers", len(pack.pages[CARD]), 1)
@@ -151,9 +159,9 @@ def card_steps(pack):
         if after:
             pack.same(f"card: step {step['step']}", str(step["step"]) in numbers, True)
             for figure in leads(pack, step):
-                at = told.find(figure["shown"], at)
+                at = told.find(in_line(figure), at)
                 if at < 0:
-                    pack.report.wrong(f"card: {step['act']}", figure["shown"], "nowhere after that")
+                    pack.report.wrong(f"card: {step['act']}", in_line(figure), "nowhere after that")
                     return
         elif step is not the_next:  # in full
             pack.same(f"card: {step['act']}", step["do"] in told, not pack.result["done"])

@@ -370,6 +370,8 @@ def nut(pack):
     told = re.findall(r"centres from \w+ end(?: along it)?", words)
     pack.same("nut: where the centres are from", told[:1],
               ["centres from bass end along it" if lean < 1 else "centres from bass end"])
+    pack.same("nut: limits of the floors", f"over bottom {limits(*FLOOR, pack.unit)}, centres" in words,
+              any(floor != "-" for floor in floors))
     led_out(pack, "Nut", "floor", lambda i: floors[i])
     pack.has("Nut", "length", length(pack, pack.job.nut.width / lean))
     nut_height(pack)

@@ -81,8 +81,8 @@ ROOMS = {
     "words": Room(
         [f"src/{room}/*.c" for room in ("plan", "part", "brief", "report")],
         unit("report", "find", "row", "visit", "plan", "part", "kinds", "one_string", "properties",
-             "blame", "brief", "carry", "find_tone", "make", "odd", "side_view", "text_columns",
-             "tune"),
+             "blame", "brief", "carry", "even", "feelers", "find_tone", "fresh", "make", "odd", "order",
+             "outline", "repeat", "side_view", "style", "text_columns", "tune"),
         {"tools": [PYTHON, "tests/cli/check_tools"],
          "lift": [PYTHON, "tests/oracle/check_lift"],
          "filed": [PYTHON, "tests/oracle/check_filed"],

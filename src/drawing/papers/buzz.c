@@ -193,9 +193,8 @@ static void put_lowest(draw_flow *flow)
 
 bool paper_has_buzz(const draw_draft *draft)
 {
-    return count_notes(draft, &draft->plan->clean_now, false) +
-               count_notes(draft, &draft->plan->clean_after, false) >
-           0;
+    return count_notes(draft, &draft->plan->clean_now, false) ||
+           count_notes(draft, &draft->plan->clean_after, false);
 }
 
 void paper_buzz(draw_flow *flow)
