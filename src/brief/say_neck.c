@@ -298,6 +298,15 @@ void say_wrong_way(const brief *b, const sil_finding *f, int count, telling *t)
          rose ? "lower" : "raise");
 }
 
+/* Whether the caliper found the saddle as high as before at each end that was read both times. */
+static bool saddle_still(const brief *b, const sil_reading *was, const sil_reading *is)
+{
+    double still = 2.0 * b->plan->bench.tools.caliper;
+    double treble = fabs(is->saddle_height_treble - was->saddle_height_treble);
+    double bass = fabs(is->saddle_height_bass - was->saddle_height_bass);
+    return (sil_known(treble) || sil_known(bass)) && !(treble > still) && !(bass > still);
+}
+
 void say_moved(const brief *b, const sil_finding *f, int count, telling *t)
 {
     (void)count;
@@ -305,8 +314,6 @@ void say_moved(const brief *b, const sil_finding *f, int count, telling *t)
     const sil_visit *now = &b->plan->visits[b->plan->visit_count - 1], *then = now - 1;
     const sil_reading *was = &b->plan->job->readings[then->reading];
     const sil_reading *is = sil_plan_reading(b->plan);
-    double still = 2.0 * b->plan->bench.tools.caliper;
-    bool saddle_still = fabs(is->saddle_height_treble - was->saddle_height_treble) <= still;
     bool held = sil_withheld_by(&b->plan->saddle_withheld, SIL_MOVED);
     tell(t,
          held ? "The season has moved the instrument: take nothing off the saddle today, keep "
@@ -330,8 +337,9 @@ void say_moved(const brief *b, const sil_finding *f, int count, telling *t)
         t->figure_way = BRIEF_NO_WAY;
     }
     tell_humidity(t, was->humidity_pct, sil_plan_reading(b->plan)->humidity_pct);
-    tell(t,
-         saddle_still ? ". By the caliper the saddle is as it was, so it is not the saddle." : ".");
+    tell(t, saddle_still(b, was, is)
+                ? ". By the caliper the saddle is as it was, so it is not the saddle."
+                : ".");
     tell(t, held ? " What the season did will go away by itself."
                  : " The season does that, new strings, or a joint. What the season did will go "
                    "away by itself: measure again at its usual humidity before you cut anything.");
