@@ -104,8 +104,9 @@ static void fill_cuts(const brief *b, int i, brief_bearing *string)
     double dress = sil_dressed_off(b->plan, i);
     double first = part_base_at(&b->saddle_part, b->saddle_part.base_first, x);
     double all = part_base_at(&b->saddle_part, b->saddle_part.base_all, x);
+    bool today = work->bottom && (b->saddle.takes_first || !b->saddle.takes_all);
     string->base_first =
-        work->bottom ? figure_limited(b->unit, first, SIL_DOWN, FIGURE_OFF_SADDLE) : figure_none();
+        today ? figure_limited(b->unit, first, SIL_DOWN, FIGURE_OFF_SADDLE) : figure_none();
     string->base_all = work->bottom
                            ? figure_length(b->unit, b->saddle.one_pass ? first : all, SIL_DOWN)
                            : figure_none();

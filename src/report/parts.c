@@ -117,9 +117,7 @@ static void fill_screw_row(report_table *table, int i, const brief_bearing *bear
 
 static void fill_sanded_row(report_table *table, int i, const brief_bearing *bearing)
 {
-    bool none = bearing->base_first.exact < 0.01 && bearing->base_all.exact >= 0.01;
-    /* of a first pass, where something is to come off, and nothing of it today */
-    report_cell(table, i, 1, none ? "-" : bearing->base_first.shown);
+    report_cell(table, i, 1, bearing->base_first.shown);
     report_cell(table, i, 2, bearing->base_all.shown);
     report_cell(table, i, 3, bearing->dress.shown);
     report_cell(table, i, 4, bearing->present.shown);

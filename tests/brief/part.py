@@ -109,6 +109,8 @@ class Shown:
         if cut is None:
             return "-", "-"
         first = self.length(self.base_at(cut["first_pass"], i), DOWN)
+        if max(cut["first_pass"].values()) < 0.01 <= max(cut["treble"], cut["bass"]):
+            first = "-"   # something is to come off, and nothing of it today
         return first, first if self.one_pass() else self.length(self.base_at(cut, i), DOWN)
 
     def left_on(self, i):

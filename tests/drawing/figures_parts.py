@@ -410,7 +410,7 @@ def adds_up(pack):
             continue
         if pack.result["saddle"]["remedy"] == "replace" or row[3] == "wait":
             continue
-        first = pack.result["saddle"]["bottom_cut"] is not None
+        first = any(pack.part.bearing(i)["base_first"] != "-" for i in range(pack.count))
         dressed = any(pack.part.bearing(i)["dress"] != "-" for i in range(pack.count))
         done = row[4 + first + dressed].strip("()")
         up = row[3].startswith("up ")
@@ -473,7 +473,9 @@ def saddle_cut(pack):
     firsts = [pack.part.bearing(i)["base_first"] for i in range(pack.count)]
     along = ends_of(pack, cut["first_pass"], DOWN)
     ends = [re.findall(r"\d*\.\d+", t) for t in texts if t.startswith("ends: treble ")]
-    if ends:  # a dense paper leads nothing out along the bottom: the ends are told, the rest tabled
+    if not takes:
+        pack.same("saddle: first pass at the ends", ends, [])
+    elif ends:  # a dense paper leads nothing out along the bottom: the ends are told, the rest tabled
         pack.same("saddle: first pass at the ends", ends, [[str(figure) for figure in along]])
         pack.has("Saddle", "first pass", *firsts)
     else:

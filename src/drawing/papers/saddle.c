@@ -258,7 +258,7 @@ static draw_shapes *facts(const draw_flow *flow, int columns)
     const char *material = draft->plan->job->saddle.material;
     draw_shapes *list = draw_flow_list(flow);
     const char *const values[COUNT] = {
-        saddle->base && draft->dense /* else it is led out along the bottom */
+        saddle->takes_first && draft->dense /* else it is led out along the bottom */
             ? draw_say(draft, "ends: treble %s, bass %s",
                        draw_figure(draft, saddle->base_first[BRIEF_TREBLE]),
                        draw_figure(draft, saddle->base_first[BRIEF_BASS]))
