@@ -63,6 +63,9 @@ static const char *title_of(const brief *b, int k, const brief_large *next, text
     if (step->act == SIL_ACT_ROD) {
         return step->what.way == BRIEF_EASE ? "Ease the truss rod" : "Tighten the truss rod";
     }
+    if (step->act == SIL_ACT_FILE_SLOTS && next->row[0].count == 1) {
+        return "File the nut slot";
+    }
     if (step->act == SIL_ACT_TURN_POSTS && b->saddle.floats) {
         return "Turn the thumbwheels";
     }

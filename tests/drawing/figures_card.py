@@ -1,6 +1,8 @@
 # SPDX-License-Identifier: MIT
 """The bench card: which step is next, the figures it is worked to and whose they are, the readings that
 tell when it is done, what stops the work, and the steps after it."""
+import re
+
 from figures_bench import action_then, words
 from packs import inside, length
 from shown import sixty_fourths
@@ -166,6 +168,11 @@ def card_steps(pack):
         elif step is not the_next:  # in full
             pack.same(f"card: {step['act']}", step["do"] in told, not pack.result["done"])
         after = after or step is the_next
+    for step in pack.result["steps"]:
+        if step["act"] == "file-slots":
+            slots = len(leads(pack, step))
+            pack.same("card: slots to file", re.findall("File the nut slots?(?= |$)", told)[:1] if slots else [],
+                      [f"File the nut slot{'s' if slots > 1 else ''}"] if slots else [])
     if the_next:
         pack.same("card: next", f"NEXT: step {the_next['step']}" in told, True)
     if the_next and the_next["act"] == "prepare":

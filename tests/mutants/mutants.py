@@ -98,6 +98,7 @@ ROOMS = {
          "prescription": [PYTHON, "tests/brief/check_prescription"],
          "quick": [PYTHON, "tests/brief/check_quick"],
          "tables": [PYTHON, "tests/report/check_tables"],
+         "solids": [PYTHON, "tests/drawing/check_measured", "12", "64"],
          "figures": [PYTHON, "tests/drawing/check_figures"],
          "plans": [PYTHON, "tests/oracle/compare.py", "--program", "build/check/sillet",
                    "--count", "100"]}, 200, 0.95, 0.08, [WATCHED]),
