@@ -17,6 +17,9 @@ writeFileSync(join(folder, "first-job.yaml"), example("first-job/4-done"));
 const twelveReadings = example("twelve-string-saddle").split("readings:\n")[1];
 writeFileSync(join(folder, "twelve-again.yaml"), example("twelve-string-saddle") + twelveReadings.replace(/date: \S+/, "date: 2026-06-30"));
 
+const unread = example("high-saddle").replace(/    relief: .*\n    action: .*\n    first: .*\n    first_held: 3\n    frets: .*\n/g, "");
+writeFileSync(join(folder, "unread.yaml"), unread);
+
 async function show(page, name) {
   if (!await page.locator("#start").isVisible()) await page.click("#to-start");
   const before = await page.evaluate(() => Number(document.body.dataset.shown || 0));
@@ -68,6 +71,20 @@ async function wholeOnPhone(page, width) {
     same(heads, [4, 8, 7, 5].map((columns) => [columns * count, []]), `${name} at ${width}: each figure under its head`);
     same(await tablesHeard(page), [5, 9, 8, 6].map((columns) => [columns, count, (columns - 1) * count]), `${name} at ${width}: heard as tables`);
     await accessible(page, `${name} at ${width}`);
+  }
+}
+
+// No word of a verdict is broken, however narrow its tile, but where it may be hyphenated.
+async function verdictsWhole(page, width) {
+  for (const name of ["unread", "high-saddle"]) {
+    await show(page, name);
+    const {words, broken} = await page.evaluate(() => {
+      const places = [...document.querySelectorAll(".tile-verdict")].flatMap((one) => [...one.childNodes]).filter((node) => node.nodeType === Node.TEXT_NODE).flatMap((node) => [...node.data.matchAll(/[^\s\u00AD]+/g)].map((word) => [node, word]));
+      const lines = ([node, word]) => { const range = document.createRange(); range.setStart(node, word.index); range.setEnd(node, word.index + word[0].length); return new Set([...range.getClientRects()].filter((one) => one.width > 1).map((one) => Math.round(one.top))).size; };
+      return {words: places.map(([, word]) => word[0]), broken: places.filter((one) => lines(one) !== 1).map(([, word]) => word[0])};
+    });
+    check(words.length >= 5 && (name !== "unread" || words.join("").includes("measured")), `${name} at ${width}: verdicts ${words}`);
+    same(broken, [], `${name} at ${width}: no word of a verdict is broken`);
   }
 }
 
@@ -234,7 +251,7 @@ async function startInOrder() {
   const [sheets, kinds, link] = await boxes(page, "[data-sheet]", "#profiles", "#to-new a");
   check(sheets.top < kinds.top && link.top < sheets.top && link.height >= 44, "sheets before kinds, and a way to a new one");
   const cards = await page.locator("#folder-sheets .card").evaluateAll((all) => all.map((one) => [one.textContent, one.querySelector(".day").getClientRects().length, [...one.querySelectorAll("span")].map((part) => getComputedStyle(part).fontSize)]));
-  check(cards.length === 8 && cards.every(([text, lines, sizes]) => !text.includes("Waits for: nothing") && lines === 1 && new Set(sizes).size === 1), `cards: ${JSON.stringify(cards)}`);
+  check(cards.length === 9 && cards.every(([text, lines, sizes]) => !text.includes("Waits for: nothing") && lines === 1 && new Set(sizes).size === 1), `cards: ${JSON.stringify(cards)}`);
   await page.context().close();
   const bare = await serve();
   const other = await visit(browser, bare.address);
@@ -333,7 +350,7 @@ for (const width of [320, 1020]) {
 }
 for (const [width, colorScheme] of [[320, "light"], [320, "dark"], [360, "light"], [375, "dark"], [390, "light"]]) {
   const page = await visit(browser, address, {viewport: {width, height: 700}, reducedMotion: "reduce", colorScheme});
-  await each([wholeOnPhone], ` at ${width}, ${colorScheme}`, page, width);
+  await each([wholeOnPhone, verdictsWhole], ` at ${width}, ${colorScheme}`, page, width);
   await page.context().close();
 }
 for (const width of [375, 1280, 2560]) await each([nothingMoves], ` at ${width}`, width);

@@ -6,10 +6,13 @@ import {draw} from "./figure.js";
 
 const marks = {right: "✓", work: "!", wait: "‖", unread: "?"};
 
+// The one word of a verdict that is too long for a tile on a phone.
+const hyphenated = (verdict) => verdict.replace("measured", "mea\u00ADsured");
+
 function tile(stage) {
   return make("li", {class: `tile is-${stage.state}`, "data-stage": stage.name},
     make("span", {class: "tile-name"}, stage.name),
-    make("b", {class: "tile-verdict"}, make("span", {class: "mark-of", "aria-hidden": "true"}, marks[stage.state]), stage.verdict),
+    make("b", {class: "tile-verdict"}, make("span", {class: "mark-of", "aria-hidden": "true"}, marks[stage.state]), hyphenated(stage.verdict)),
     make("span", {class: "tile-figure"}, stage.short),
     make("span", {class: "tile-figures"}, stage.figures));
 }
