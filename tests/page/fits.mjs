@@ -80,8 +80,9 @@ async function verdictsWhole(page, width) {
     await show(page, name);
     const {words, broken} = await page.evaluate(() => {
       const places = [...document.querySelectorAll(".tile-verdict")].flatMap((one) => [...one.childNodes]).filter((node) => node.nodeType === Node.TEXT_NODE).flatMap((node) => [...node.data.matchAll(/[^\s\u00AD]+/g)].map((word) => [node, word]));
-      const lines = ([node, word]) => { const range = document.createRange(); range.setStart(node, word.index); range.setEnd(node, word.index + word[0].length); return new Set([...range.getClientRects()].filter((one) => one.width > 1).map((one) => Math.round(one.top))).size; };
-      return {words: places.map(([, word]) => word[0]), broken: places.filter((one) => lines(one) !== 1).map(([, word]) => word[0])};
+      const topOf = (node, at) => { const range = document.createRange(); range.setStart(node, at); range.setEnd(node, at + 1); return range.getBoundingClientRect().top; };
+      const whole = ([node, word]) => Math.abs(topOf(node, word.index + 1) - topOf(node, word.index + word[0].length - 1)) < 1;
+      return {words: places.map(([, word]) => word[0]), broken: places.filter((one) => !whole(one)).map(([, word]) => word[0])};
     });
     check(words.length >= 5 && (name !== "unread" || words.join("").includes("measured")), `${name} at ${width}: verdicts ${words}`);
     same(broken, [], `${name} at ${width}: no word of a verdict is broken`);
