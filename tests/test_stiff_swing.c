@@ -71,7 +71,7 @@ static double stiff_force(const sil_board *board, const sil_fit *fit, int i, dou
 {
     double from = stop ? board->fret_x[i][stop] : 0.0, length = board->saddle_x[i] - from;
     double low = stop ? sil_crown_height(board, fit, i, stop) : fit->nut_height[i];
-    double u[FRETS], far[FRETS], least = (double)INFINITY;
+    double u[FRETS] = {0}, far[FRETS], least = (double)INFINITY;
     int places = board->frets - stop;
     for (int n = 0; n < places; n++) {
         u[n] = board->fret_x[i][stop + 1 + n] - from;

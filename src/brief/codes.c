@@ -172,12 +172,7 @@ code_words code_words_of(sil_code code)
             .subject = "Outer string to the board's edge",
             .meaning = "Little room: the string slips off the board when pulled sideways."};
     case SIL_TWIST:
-        return (code_words){
-            .word = "twist",
-            .figure = LENGTH,
-            .subject = "Action, against its targets, differs from treble to bass by",
-            .meaning =
-                "The neck may be twisted: sight along it, and lay a straightedge on both sides."};
+        return (code_words){.word = "twist", .sentence = say_twist};
     case SIL_TECHNIQUE:
         return (code_words){
             .word = "technique",
@@ -219,12 +214,7 @@ code_words code_words_of(sil_code code)
             .subject = "Very stiff for its length",
             .meaning = "Its compensation is past what the formulas are good for: trust a tuner."};
     case SIL_OFF_SADDLE:
-        return (code_words){.word = "off-saddle",
-                            .figure = LENGTH,
-                            .subject = "In-tune point behind the saddle's middle (minus: in front)",
-                            .meaning =
-                                "It falls outside the saddle's thickness: the saddle slot is out "
-                                "of place, and shaping the saddle's top is not enough."};
+        return (code_words){.word = "off-saddle", .sentence = say_off_saddle};
     case SIL_OFF_FORECAST:
         return (code_words){.word = "off-forecast", .sentence = say_off_forecast};
     case SIL_ROD_UNKNOWN:

@@ -101,10 +101,11 @@ void say_tune_out(const brief *b, telling *t);
 typedef void say_found(const brief *b, const sil_finding *f, int count, telling *t);
 
 /* What changed between visits; readings and figures that cannot be; targets that would have strings
- * buzz under the pick, or that the saddle stops short of; peaks past the edge of the saddle. */
+ * buzz under the pick, or that the saddle stops short of; a neck that may be twisted; a place in tune, or a
+ * peak, past the edge of the saddle. */
 say_found say_off_forecast, say_moved, say_wrong_way, say_saddle_moved, say_carried,
     say_reading_odd, say_reading_order, say_gaps_apart, say_seats_apart, say_sag, say_impossible,
-    say_attack, say_aim_raised, say_aim_short, say_peak_short;
+    say_attack, say_aim_raised, say_aim_short, say_twist, say_off_saddle, say_peak_short;
 
 /* Which target gives way to the pick. */
 say say_choose;

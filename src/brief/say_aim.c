@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The finding that strings end in their range, but above their targets. */
+#include <math.h>
+
 #include "codes.h"
 #include "say.h"
 
@@ -47,6 +49,24 @@ void say_aim_short(const brief *b, const sil_finding *f, int count, telling *t)
     tell(t, b->saddle.in_slot
                 ? ". That is in range, and leaves the saddle and its break angle sound."
                 : ". That is in range, and as far as the screws, posts or thumbwheels go.");
+}
+
+void say_off_saddle(const brief *b, const sil_finding *f, int count, telling *t)
+{
+    tell(t, "From the saddle's middle to where it would play in tune");
+    for (int k = 0; k < count; k++) {
+        bool front = f[k].read < 0.0;
+        tell_next_string(b, f, k, t);
+        t->figure_way = front ? BRIEF_FORWARD : BRIEF_BACK;
+        tell_length(t, "read", f[k].string, nearest(t, fabs(f[k].read)));
+        t->figure_way = BRIEF_NO_WAY;
+        tell(t, front ? " in front" : " behind");
+    }
+    tell(t, " (at most ");
+    tell_length(t, "high", -1, nearest(t, f->high));
+    tell(t,
+         "). That is outside the saddle's thickness: the saddle slot is out of place, and shaping "
+         "the saddle's top is not enough.");
 }
 
 /* What a finding speaks of: the gap at the 1st fret, as its target is held, or the action. */
