@@ -53,14 +53,14 @@ void say_aim_short(const brief *b, const sil_finding *f, int count, telling *t)
 
 void say_off_saddle(const brief *b, const sil_finding *f, int count, telling *t)
 {
-    tell(t, "From the saddle's middle to where it would play in tune");
+    tell(t, "Where it would play in tune is off the saddle's middle");
     for (int k = 0; k < count; k++) {
         bool front = f[k].read < 0.0;
         tell_next_string(b, f, k, t);
+        tell(t, front ? "in front by " : "behind by ");
         t->figure_way = front ? BRIEF_FORWARD : BRIEF_BACK;
         tell_length(t, "read", f[k].string, nearest(t, fabs(f[k].read)));
         t->figure_way = BRIEF_NO_WAY;
-        tell(t, front ? " in front" : " behind");
     }
     tell(t, " (at most ");
     tell_length(t, "high", -1, nearest(t, f->high));

@@ -151,7 +151,7 @@ ROWS = [
      sheet(STEEL, first=[0.20, 0.22, 0.24, 0.25, 0.27, 0.30], instrument__crown=0.7)),
     ("high slots over frets lower still", "file-slots",
      sheet(STEEL, first=[0.20, 0.22, 0.24, 0.25, 0.27, 0.30], instrument__crown=0.65)),
-    ("one high slot", "file-slots", sheet(STEEL, first=[0.06, 0.06, 0.07, 0.25, 0.09, 0.10])),
+    ("one high slot", "file-slots", sheet(STEEL, first=[0.06, 0.06, 0.07, 0.14, 0.09, 0.10])),
     ("high slots, shop files", "file-slots",
      {**sheet(STEEL, first=[0.20, 0.22, 0.07, 0.25, 0.09, 0.30]), "files": [0.33, 0.41, 0.6]}),
     ("high slots, filed once and once not", "file-slots",
