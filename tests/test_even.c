@@ -84,6 +84,20 @@ static void a_few_strings_are_dressed_by_their_own(void **state)
     near(plan.off_line[0], 0.0, 0.0);
 }
 
+/* Half of the strings are enough for the top to be dressed as a whole, the 1st among them. */
+static void half_of_the_strings_are_a_whole_top(void **state)
+{
+    (void)state;
+    make_plan("glued", "", "[2.59, 2.46, 2.43, 2.32, 2.27, 2.2], confirmed: [1, 2, 3, 4, 5, 6]");
+    int dressed = 0;
+    for (int i = 0; i < 6; i++) {
+        dressed += plan.saddle.verdict[i] == SIL_TAKE;
+    }
+    assert_int_equal(dressed, 3);
+    assert_int_equal(plan.saddle.verdict[0], SIL_TAKE);
+    assert_true(fabs(plan.off_line[0]) > 0.01);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -91,6 +105,7 @@ int main(void)
         cmocka_unit_test(they_are_cut_from_the_line),
         cmocka_unit_test(what_the_ruler_does_not_explain_is_filed),
         cmocka_unit_test(a_few_strings_are_dressed_by_their_own),
+        cmocka_unit_test(half_of_the_strings_are_a_whole_top),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

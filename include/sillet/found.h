@@ -39,7 +39,7 @@ typedef enum sil_code {
     SIL_FORECAST,
     SIL_ADJUST_LIMIT,
     SIL_EDGE_NARROW,
-    SIL_TWIST,
+    SIL_TWIST, /* read: how much higher over its target the action is at the treble than at the bass */
     SIL_TECHNIQUE,
     SIL_UNEXPLAINED,
     SIL_TOO_CLOSE,

@@ -298,21 +298,13 @@ void say_wrong_way(const brief *b, const sil_finding *f, int count, telling *t)
          rose ? "lower" : "raise");
 }
 
-/* How far a string stands over the action it is to have. */
-static double over_target(const brief *b, int i)
-{
-    const sil_bench *bench = &b->plan->bench;
-    return sil_action(&bench->board, &b->plan->stages.fit[SIL_NOW], i, 12) -
-           bench->targets.action[i].aim;
-}
-
 void say_twist(const brief *b, const sil_finding *f, int count, telling *t)
 {
     (void)count;
-    bool treble = over_target(b, 0) > over_target(b, b->strings - 1);
+    bool treble = f->read > 0.0; /* by how much the action is higher there */
     tell(t, "Against its target the action is ");
     t->end = treble ? BRIEF_TREBLE : BRIEF_BASS;
-    tell_length(t, "read", -1, nearest(b, f->read));
+    tell_length(t, "read", -1, nearest(b, fabs(f->read)));
     t->end = BRIEF_NO_END;
     tell(t, treble ? " higher at the treble than at the bass"
                    : " higher at the bass than at the treble");

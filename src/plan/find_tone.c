@@ -174,7 +174,7 @@ static void find_twist(sil_plan *plan)
     double bass = sil_action(&bench->board, now, last, 12) - bench->targets.action[last].aim;
     bool turned = bench->standing.action_order; /* likely the list is, and not the neck */
     if (last > 0 && !turned && sil_above(fabs(treble - bass), most_twist)) {
-        plan_found_figure(plan, SIL_TWIST, SIL_LEVEL_WATCH, SIL_NOW, -1, fabs(treble - bass),
+        plan_found_figure(plan, SIL_TWIST, SIL_LEVEL_WATCH, SIL_NOW, -1, treble - bass,
                           (sil_band){SIL_UNKNOWN, SIL_UNKNOWN, most_twist});
     }
 }

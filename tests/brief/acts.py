@@ -160,6 +160,8 @@ ROWS = [
     ("slots a little high", "file-slots",
      {**sheet(STEEL, first=[0.12, 0.13, 0.07, 0.15, 0.09, 0.17]), "tools": {"first": 0.05}}),
     ("one low slot", "fill-slot", sheet(STEEL, first=[0.06, 0.06, 0.01, 0.08, 0.09, 0.10])),
+    ("one slot hardly low, and heard", "fill-slot",
+     sheet(STEEL, first=[0.06, 0.06, 0.034, 0.08, 0.09, 0.10], buzz=[{"string": 3, "fret": 0}])),
     ("one string on its fret", "fill-slot", sheet(STEEL, first=[0.06, 0.06, 0, 0.2, 0.09, 0.10])),
     ("two strings on their fret", "fill-slot", sheet(STEEL, first=[0.06, 0, 0, 0.2, 0.09, "~"])),
     ("three strings on their fret", "fit-nut-blank", sheet(STEEL, first=[0, 0, 0, 0.08, 0.09, 0.10])),
