@@ -231,23 +231,24 @@ static void measure_job(sil_plan *plan, const sil_draw_options *order, int job)
     }
 }
 
-/* On every paper, in one of the units; the next job of as many strings has them the other way round. */
 static void draw_job(const random_job *made, int job)
 {
     static sil_plan plan;
     plan_into(&made->job, &plan);
     for (int paper = SIL_A4; paper <= SIL_LETTER; paper++) {
-        sil_unit unit = (paper + job / SIL_STRINGS_MAX) % 2 ? SIL_INCH : SIL_MM;
-        sil_draw_options order = {SIL_PART_ALL, (sil_paper)paper, unit, job % 2 == 1, job % 4 < 2};
-        sil_drawing *drawing;
-        assert_true(sil_drawing_make(&plan, &order, &drawing) >= SIL_DONE);
-        for (int page = 0; page < sil_drawing_pages(drawing); page++) {
-            scene s = {drawing, page, job, made->job.string_count};
-            look_over(&s);
-            look_for_cuts(&s, &plan);
+        for (int unit = SIL_MM; unit <= SIL_INCH; unit++) {
+            sil_draw_options order = {SIL_PART_ALL, (sil_paper)paper, (sil_unit)unit, job % 2 == 1,
+                                      job % 4 < 2};
+            sil_drawing *drawing;
+            assert_true(sil_drawing_make(&plan, &order, &drawing) >= SIL_DONE);
+            for (int page = 0; page < sil_drawing_pages(drawing); page++) {
+                scene s = {drawing, page, job, made->job.string_count};
+                look_over(&s);
+                look_for_cuts(&s, &plan);
+            }
+            sil_drawing_free(drawing);
+            measure_job(&plan, &order, job);
         }
-        sil_drawing_free(drawing);
-        measure_job(&plan, &order, job);
     }
 }
 
