@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Dimension lines do not overlap, and the curve of a part's top is smooth. */
-#include "viewed.h"
+#include "dimensions.h"
 
 /* However short, whichever end comes first and on whichever side it stands, see read_dimension. */
 static void dimensions_go_from_end_to_end(void **state)

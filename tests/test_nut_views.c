@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The views of the nut show the part that was solved: every line of it and no other, at the view's
  * scale, mirrored for the left hand, and dimensioned from edge to edge. */
+#include "dimensions.h"
 #include "part_view.h"
 
 static const double degree = 0.017453292519943295;

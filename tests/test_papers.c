@@ -5,7 +5,7 @@
 #include <ctype.h>
 
 #include "../src/drawing/papers/part.h"
-#include "viewed.h"
+#include "dimensions.h"
 
 enum { JOBS = 90 };
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The views of the saddle show the part that was solved: every line of it and no other, at the view's
  * scale, mirrored for the left hand, and dimensioned from edge to edge. */
+#include "dimensions.h"
 #include "part_view.h"
 
 static void take_saddle_end(draw_shapes *list, const part_saddle *part, seen v, double x)
