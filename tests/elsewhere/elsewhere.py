@@ -12,6 +12,7 @@ figure within 1e-6. What a kind lacks is told in one line, and that kind is left
 import glob
 import json
 import os
+import re
 import shutil
 import subprocess
 import sys
@@ -47,7 +48,7 @@ CMOCKA = ["-DHAVE_INTTYPES_H", "-DHAVE_SIGNAL_H", "-DHAVE_STRINGS_H", "-DHAVE_SI
           "-DHAVE_STRUCT_TIMESPEC", "-DHAVE_CLOCK_REALTIME", "-DHAVE_GCC_THREAD_LOCAL_STORAGE"]
 # What a test that needs the drawing or the page names.
 OTHER_ROOMS = ('"../src/drawing/', '"../src/page/', "<sillet/drawing.h>", "sil_drawing", "sil_view_make",
-               "sil_outlines_make", "sil_file_save", '"viewed.h"', '"part_view.h"', '"asked.h"')
+               "sil_outlines_make", "sil_file_save")
 
 
 class Kind:
@@ -115,11 +116,17 @@ def sources_of(*rooms):
                   for name in glob.glob(f"src/{room}/**/*.c", recursive=True))
 
 
+def with_headers(name):
+    """A test's text, and under it that of its headers in tests/ and of theirs."""
+    with open(name, encoding="utf-8") as file:
+        text = file.read()
+    return text + "".join(with_headers(f"tests/{header}") for header in re.findall(r'#include "(\w+\.h)"', text))
+
+
 def tests():
     """The tests of these rooms: those that name neither the drawing nor the page."""
     for name in sorted(glob.glob("tests/test_*.c")):
-        with open(name, encoding="utf-8") as file:
-            text = file.read()
+        text = with_headers(name)
         if not any(word in text for word in OTHER_ROOMS):
             yield name
 
