@@ -81,9 +81,9 @@ class Board:
 
 
 @functools.lru_cache(8)   # all of a job's visits are of one instrument
-def plan(scale, square, frets, setback, z_nut, z_saddle):
+def plan(scale, square, most, setback, z_nut, z_saddle):
     """Spine, scale, place, x and end."""
-    left, setback, count = 2.0 ** (-np.arange(frets + 1) / 12), np.array(setback), len(z_nut)
+    left, setback, count = 2.0 ** (-np.arange(most + 1) / 12), np.array(setback), len(z_nut)
     if count == 1:   # one string has no other to be fanned from
         spine = scale[0] * (1 - left)
         return spine, np.array(scale[:1]), spine[None, :], spine[None, :], scale[0] + setback
