@@ -55,6 +55,16 @@ static void a_long_caption_leaves_the_view_its_scale(void **state)
     sil_drawing_free(drawing);
 }
 
+/* A random job whose saddle has a first pass off its bottom. */
+static void set_up_first_pass(scene *s, uint64_t *seed, int strings)
+{
+    set_up_random(s, seed, strings);
+    while (!s->b->saddle.takes_first) {
+        take_down(s);
+        set_up_random(s, seed, strings);
+    }
+}
+
 /* The caliper's two stops stand at the strings they belong to; of one string there is one. */
 static void the_first_pass_names_both_outer_strings(void **state)
 {
@@ -62,9 +72,7 @@ static void the_first_pass_names_both_outer_strings(void **state)
     static scene s;
     uint64_t seed = 51;
     for (int strings = 1; strings <= 12; strings++) {
-        do {
-            set_up_random(&s, &seed, strings);
-        } while (!s.b->saddle.takes_first && (take_down(&s), true));
+        set_up_first_pass(&s, &seed, strings);
         const brief_figure *caliper = s.b->saddle.caliper;
         char words[100];
         int length = snprintf(words, sizeof words, "%s", caliper[BRIEF_TREBLE].shown);
@@ -73,8 +81,8 @@ static void the_first_pass_names_both_outer_strings(void **state)
                      " at string 1,  %s at string %d", caliper[BRIEF_BASS].shown, strings);
         }
         int page = sil_drawing_find(s.drawing, "saddle");
-        int there =
-            count_words(s.drawing->papers[page].shapes, words); /* one figure also in the table */
+        /* That of one string stands in the table, too. */
+        int there = count_words(s.drawing->papers[page].shapes, words);
         assert_int_equal(there > 0,
                          brief_known(caliper[BRIEF_TREBLE]) && brief_known(caliper[BRIEF_BASS]));
         take_down(&s);
