@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The saddle. See docs/arithmetic.md, "The saddle". */
+#include "edge.h"
 #include "fresh.h"
 #include "room.h"
 
@@ -89,8 +90,9 @@ static bool may_be_lifted(const sil_bench *bench, const sil_stages *stages,
 {
     double action = sil_action(&bench->board, &stages->fit[SIL_NUT], i, 12) +
                     work->shim * sil_leverage(&bench->board, i);
+    double width = core_edge_width(stages->action_u[i], false);
     return work->verdict[i] == SIL_LEAVE &&
-           !sil_above(action, bench->targets.action[i].high + stages->action_u[i]);
+           sil_side_of(action, bench->targets.action[i], width, false) != SIL_OVER;
 }
 
 /* What a shim does to one string: it lifts it, and what is too much of that comes off the top. */
