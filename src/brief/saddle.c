@@ -96,6 +96,12 @@ static sil_rounding made_way(const brief *b)
     return b->saddle.replaced ? SIL_UP : SIL_NEAREST;
 }
 
+/* Whether something is to come off the bottom, and nothing of it today. */
+static bool sands_later(const brief_saddle *saddle)
+{
+    return saddle->takes_all && !saddle->takes_first;
+}
+
 /* How much comes off the bottom and the top, and the heights after that. */
 static void fill_cuts(const brief *b, int i, brief_bearing *string)
 {
@@ -104,9 +110,9 @@ static void fill_cuts(const brief *b, int i, brief_bearing *string)
     double dress = sil_dressed_off(b->plan, i);
     double first = part_base_at(&b->saddle_part, b->saddle_part.base_first, x);
     double all = part_base_at(&b->saddle_part, b->saddle_part.base_all, x);
-    bool today = work->bottom && (b->saddle.takes_first || !b->saddle.takes_all);
-    string->base_first =
-        today ? figure_limited(b->unit, first, SIL_DOWN, FIGURE_OFF_SADDLE) : figure_none();
+    string->base_first = work->bottom && !sands_later(&b->saddle)
+                             ? figure_limited(b->unit, first, SIL_DOWN, FIGURE_OFF_SADDLE)
+                             : figure_none();
     string->base_all = work->bottom
                            ? figure_length(b->unit, b->saddle.one_pass ? first : all, SIL_DOWN)
                            : figure_none();
@@ -294,8 +300,7 @@ static const char *headline(brief *b)
     bool feet = saddle->working == SIL_WORKING_FEET;
     switch (saddle->remedy) {
     case SIL_SADDLE_SAND:
-        return saddle->takes_all && !saddle->takes_first
-                   ? "Nothing is sanded yet: measure the action with a finer tool"
+        return sands_later(saddle) ? "Nothing is sanded yet: measure the action with a finer tool"
                : saddle->base && feet ? "Sand the feet to the solid line, then measure again"
                : saddle->base         ? "Sand the bottom to the solid line, then measure again"
                : saddle->dressed      ? "Dress the top, a little at a time"
