@@ -100,6 +100,11 @@ void say_tune_out(const brief *b, telling *t);
 /* A finding's own sentence. f, count: the first finding, and how many from it on say the same. */
 typedef void say_found(const brief *b, const sil_finding *f, int count, telling *t);
 
+/* say_next_string: ": string 3 ", and from the second on "; string 4 ", of findings that are said together.
+ * say_at_most:     " (at most 1.50 mm)", the limit of a length that is past it. */
+void say_next_string(const sil_finding *f, int k, telling *t);
+void say_at_most(const sil_finding *f, telling *t);
+
 /* What changed between visits; readings and figures that cannot be; targets that would have strings
  * buzz under the pick, or that the saddle stops short of; a neck that may be twisted; a place in tune, or a
  * peak, past the edge of the saddle. */

@@ -1,7 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 /* The finding that strings end in their range, but above their targets. */
-#include <math.h>
-
 #include "codes.h"
 #include "say.h"
 
@@ -24,22 +22,11 @@ static void tell_left(const sil_plan *plan, int string, telling *t)
     }
 }
 
-/* Writes ": string 3 ", and from the second on "; string 4 ", of findings that are said together. */
-static void tell_next_string(const brief *b, const sil_finding *f, int k, telling *t)
-{
-    tell(t, k == 0 ? ": " : "; ");
-    if (b->strings > 1) {
-        tell(t, "string ");
-        tell_string(t, f[k].string);
-        tell(t, " ");
-    }
-}
-
 void say_aim_short(const brief *b, const sil_finding *f, int count, telling *t)
 {
     tell(t, "Action at the 12th stops short of its target");
     for (int k = 0; k < count; k++) {
-        tell_next_string(b, f, k, t);
+        say_next_string(f, k, t);
         tell(t, "to ");
         tell_length(t, "read", f[k].string, nearest(t, f[k].read));
         tell(t, ", not ");
@@ -49,24 +36,6 @@ void say_aim_short(const brief *b, const sil_finding *f, int count, telling *t)
     tell(t, b->saddle.in_slot
                 ? ". That is in range, and leaves the saddle and its break angle sound."
                 : ". That is in range, and as far as the screws, posts or thumbwheels go.");
-}
-
-void say_off_saddle(const brief *b, const sil_finding *f, int count, telling *t)
-{
-    tell(t, "Where it would play in tune is off the saddle's middle");
-    for (int k = 0; k < count; k++) {
-        bool front = f[k].read < 0.0;
-        tell_next_string(b, f, k, t);
-        tell(t, front ? "in front by " : "behind by ");
-        t->figure_way = front ? BRIEF_FORWARD : BRIEF_BACK;
-        tell_length(t, "read", f[k].string, nearest(t, fabs(f[k].read)));
-        t->figure_way = BRIEF_NO_WAY;
-    }
-    tell(t, " (at most ");
-    tell_length(t, "high", -1, nearest(t, f->high));
-    tell(t,
-         "). That is outside the saddle's thickness: the saddle slot is out of place, and shaping "
-         "the saddle's top is not enough.");
 }
 
 /* What a finding speaks of: the gap at the 1st fret, as its target is held, or the action. */
@@ -83,7 +52,7 @@ void say_aim_raised(const brief *b, const sil_finding *f, int count, telling *t)
 {
     tell(t, "Ends above its target, so as to ring clean under this pick");
     for (int k = 0; k < count; k++) {
-        tell_next_string(b, f, k, t);
+        say_next_string(f, k, t);
         tell(t, "at ");
         tell_what(b, f[k].stage, t);
         tell_length(t, "read", f[k].string, nearest(t, f[k].read));

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Lists of strings for the sentences at nut and saddle, and what these say of both. */
+/* Lists of strings for the sentences at nut and saddle, what these say of both, and of findings that
+ * have a sentence of their own their strings and their limit. */
 #include "say.h"
 
 /* Less than this is too little to take off, mm. */
@@ -49,4 +50,21 @@ void say_first_and_final(const char *size, const char *of_first, const tell_list
     tell(t, ". Leave the rest on until you have strung up and measured. The final %s is ", size);
     tell_each(t, size, final);
     tell_unit(t);
+}
+
+void say_next_string(const sil_finding *f, int k, telling *t)
+{
+    tell(t, k == 0 ? ": " : "; ");
+    if (t->b->strings > 1) {
+        tell(t, "string ");
+        tell_string(t, f[k].string);
+        tell(t, " ");
+    }
+}
+
+void say_at_most(const sil_finding *f, telling *t)
+{
+    tell(t, " (at most ");
+    tell_length(t, "high", -1, figure_length(t->b->unit, f->high, SIL_NEAREST));
+    tell(t, ")");
 }

@@ -308,9 +308,8 @@ void say_twist(const brief *b, const sil_finding *f, int count, telling *t)
     t->end = BRIEF_NO_END;
     tell(t, treble ? " higher at the treble than at the bass"
                    : " higher at the bass than at the treble");
-    tell(t, " (at most ");
-    tell_length(t, "high", -1, nearest(b, f->high));
-    tell(t, "). The neck may be twisted: sight along it, and lay a straightedge on both sides.");
+    say_at_most(f, t);
+    tell(t, ". The neck may be twisted: sight along it, and lay a straightedge on both sides.");
 }
 
 /* Whether the caliper found the saddle as high as before at each end that was read both times. */

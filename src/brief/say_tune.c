@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Sentences about bringing the strings into tune at fret 12. */
+#include <math.h>
+
 #include "say.h"
 #include "within.h"
 
@@ -173,6 +175,23 @@ void say_tune_out(const brief *b, telling *t)
         tell(t, "The steps say what to move.");
         return;
     }
+}
+
+void say_off_saddle(const brief *b, const sil_finding *f, int count, telling *t)
+{
+    tell(t, "Where it would play in tune is off the saddle's middle");
+    for (int k = 0; k < count; k++) {
+        bool front = f[k].read < 0.0;
+        say_next_string(f, k, t);
+        tell(t, front ? "in front by " : "behind by ");
+        t->figure_way = front ? BRIEF_FORWARD : BRIEF_BACK;
+        tell_length(t, "read", f[k].string, figure_length(b->unit, fabs(f[k].read), SIL_NEAREST));
+        t->figure_way = BRIEF_NO_WAY;
+    }
+    say_at_most(f, t);
+    tell(t,
+         ". That is outside the saddle's thickness: the saddle slot is out of place, and shaping "
+         "the saddle's top is not enough.");
 }
 
 void say_peak_short(const brief *b, const sil_finding *f, int count, telling *t)
