@@ -291,6 +291,45 @@ static void a_stage_says_what_is_done_in_it(void **state)
     assert_true(unread > 10 && unread < JOBS);
 }
 
+/* Whether two findings after each other may be one sentence: of one thing on several strings; or a
+ * back-bow and a neck that is too straight, from one reading. */
+static bool say_the_same(const sil_finding *f)
+{
+    bool of_neck = f[0].code == SIL_BACK_BOW && f[1].code == SIL_RELIEF_LOW;
+    return f[0].level == f[1].level && (of_neck || f[0].code == f[1].code);
+}
+
+static void what_is_said_together_is_one_matter(void **state)
+{
+    static const char *const reliefs[] = {"{gap: -0.02, by: straightedge}",
+                                          "{gap: -0.3, by: straightedge}", "0.2"};
+    (void)state;
+    for (size_t k = 0; k < sizeof reliefs / sizeof *reliefs; k++) {
+        char reading[256];
+        snprintf(reading, sizeof reading, "  - {relief: %s, first: 0.3, action: 4, frets: sound}\n",
+                 reliefs[k]);
+        plan_readings("targets: {relief: {low: 0, aim: 0.1, high: 0.2}}\n", reading, &plan);
+        brief *b = brief_make(&plan, SIL_MM);
+        assert_non_null(b);
+        for (int i = 0; i < plan.finding_count; i++) {
+            for (int more = 1; more < b->findings[i].alike; more++) {
+                assert_true(say_the_same(&plan.findings[i + more - 1]));
+            }
+        }
+        brief_free(b);
+    }
+}
+
+/* A sign of per cent stands behind a figure and a blank; one that follows a word is a place for a
+ * figure that was not filled. */
+static void assert_filled(const char *sentence)
+{
+    for (const char *at = strchr(sentence, '%'); at; at = strchr(at + 1, '%')) {
+        assert_true(at > sentence + 1 && at[-1] == ' ' && at[-2] >= '0' && at[-2] <= '9');
+        assert_true(at[1] != 'd' && at[1] != 's');
+    }
+}
+
 /* A finding is of a string and a fret, or of none; the result names them as one counts them. */
 static void findings_name_their_strings(void **state)
 {
@@ -309,6 +348,8 @@ static void findings_name_their_strings(void **state)
             assert_true(f->string >= -1 && f->string < b->strings && f->fret >= -1);
             assert_true(f->string < 0 ? cJSON_IsNull(string) : string->valueint == f->string + 1);
             assert_true(f->fret < 0 ? cJSON_IsNull(fret) : fret->valueint == f->fret);
+            assert_filled(b->findings[k].alone.words);
+            assert_filled(b->findings[k].together.words);
             firsts += f->string == 0;
         }
         assert_null(row);
@@ -385,6 +426,7 @@ int main(void)
         cmocka_unit_test(a_quick_answer_has_its_figures),
         cmocka_unit_test(strings_are_named_as_one_says_them),
         cmocka_unit_test(a_stage_says_what_is_done_in_it),
+        cmocka_unit_test(what_is_said_together_is_one_matter),
         cmocka_unit_test(findings_name_their_strings),
         cmocka_unit_test(no_string_is_over_the_crest),
         cmocka_unit_test(no_gap_is_less_than_nothing),

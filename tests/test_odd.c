@@ -225,15 +225,19 @@ static void what_is_unlikely_holds_its_part(void **state)
 {
     (void)state;
     make_plan_on("steel-string-acoustic",
-                 "saddle: {slot_depth: 5}\nplausible: {readings.relief: {low: -0.2, high: 0.4}}\n",
+                 "saddle: {slot_depth: 5}\ntargets: {cents: 6}\n"
+                 "plausible: {readings.relief: {low: -0.2, high: 0.4}}\n",
                  "  - {action: [1.75, 1.85, 1.95, 2.05, 2.15, 2.25], " GAPS
-                 "relief: 0.45, frets: sound}\n");
+                 "relief: 0.45, frets: sound, cents: 12}\n");
     assert_non_null(found(SIL_READING_ODD, -1));
+    assert_int_equal(plan.tuning.waits, SIL_TUNE_AFTER_NECK);
     assert_false(plan.stages.changed[SIL_ROD]);
     assert_true(sil_withheld_by(&plan.nut_withheld, SIL_READING_ODD));
-    make_plan("  - {action: [1.75, 1.85, 1.95, 2.05, 2.15, 2.25], " GAPS
-              "relief: 0.20, frets: [{string: 2, fret: 3, off: -0.8}]}\n");
+    make_plan_on("steel-string-acoustic", "saddle: {slot_depth: 5}\ntargets: {cents: 6}\n",
+                 "  - {action: [1.75, 1.85, 1.95, 2.05, 2.15, 2.25], " GAPS
+                 "relief: 0.20, frets: [{string: 2, fret: 3, off: -0.8}], cents: 12}\n");
     assert_int_equal(plan.stages.fretwork, SIL_FRETS_LEAVE);
+    assert_int_equal(plan.tuning.waits, SIL_TUNE_AFTER_NECK);
     assert_true(sil_withheld_by(&plan.saddle_withheld, SIL_READING_ODD));
     make_plan("  - {action: [2.45, 2.55, 2.65, 2.75, 2.85, 2.95], " GAPS SOUND
               ", saddle_height: {treble: 90, bass: 10}}\n");

@@ -6,8 +6,8 @@ static void fill_size(const brief *b, double order, double done, brief_figure *s
                       brief_figure *finished, brief_figure *spare)
 {
     *size = figure_length(b->unit, order, SIL_UP);
-    *finished = figure_length(b->unit, done, SIL_NEAREST);
-    *spare = figure_length(b->unit, order - done, SIL_NEAREST);
+    *finished = figure_nearest(b, done);
+    *spare = figure_nearest(b, order - done);
 }
 
 brief_blank brief_blank_of(const brief *b, bool ordered, sil_blank order, const double done[3],
@@ -15,7 +15,7 @@ brief_blank brief_blank_of(const brief *b, bool ordered, sil_blank order, const 
 {
     brief_blank blank = {.ordered = ordered,
                          .complete = sil_known(order.length + order.thickness + order.height),
-                         .spacing = figure_length(b->unit, spacing, SIL_NEAREST),
+                         .spacing = figure_nearest(b, spacing),
                          .radius = figure_radius(b->unit, radius)};
     fill_size(b, order.length, done[0], &blank.length, &blank.done_length, &blank.spare_length);
     fill_size(b, order.thickness, done[1], &blank.thickness, &blank.done_thickness,
@@ -56,14 +56,13 @@ const char *brief_which(brief *b, const char *noun, const bool *meant)
 
 brief_figure brief_crest_at(const brief *b, const part_curve *top)
 {
-    return top->radius > 0 ? figure_length(b->unit, top->centre, SIL_NEAREST) : figure_none();
+    return top->radius > 0 ? figure_nearest(b, top->centre) : figure_none();
 }
 
 brief_figure brief_end_height(const brief *b, const part_curve *top, double x)
 {
-    return top->count > 0 && top->radius <= 0
-               ? figure_length(b->unit, part_curve_at(top, x), SIL_NEAREST)
-               : figure_none();
+    return top->count > 0 && top->radius <= 0 ? figure_nearest(b, part_curve_at(top, x))
+                                              : figure_none();
 }
 
 brief_figure brief_lean(double slant)

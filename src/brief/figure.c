@@ -12,6 +12,11 @@ brief_figure figure_length(sil_unit unit, double mm, sil_rounding way)
     return figure;
 }
 
+brief_figure figure_nearest(const brief *b, double mm)
+{
+    return figure_length(b->unit, mm, SIL_NEAREST);
+}
+
 brief_figure figure_gauge(sil_unit unit, double mm)
 {
     const double half_thousandth = 0.0127;

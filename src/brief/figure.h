@@ -6,6 +6,7 @@
 #include "brief.h"
 
 /* figure_length: a length as read at the bench: to 0.01 mm, or a thousandth of an inch.
+ * figure_nearest: the same in the unit that the brief is shown in, rounded to the nearest.
  * figure_gauge:  a string's gauge: of an inch to half a thousandth, as strings are sold.
  * figure_action: an action, rounded to the nearest; in inches with what a rule in 64ths shows.
  * figure_size:   a length for which 0.1 mm is close enough.
@@ -19,6 +20,7 @@
  * figure_none:   "-", where there is nothing to show.
  */
 brief_figure figure_length(sil_unit unit, double mm, sil_rounding way);
+brief_figure figure_nearest(const brief *b, double mm);
 brief_figure figure_gauge(sil_unit unit, double mm);
 brief_figure figure_action(sil_unit unit, double mm);
 brief_figure figure_size(sil_unit unit, double mm);

@@ -16,8 +16,7 @@ static void tell_kind(telling *t, code_figure kind, const char *of, int string, 
 {
     switch (kind) {
     case LENGTH:
-        (bare ? tell_figure : tell_length)(t, of, string,
-                                           figure_length(t->b->unit, value, SIL_NEAREST));
+        (bare ? tell_figure : tell_length)(t, of, string, figure_nearest(t->b, value));
         return;
     case PERCENT:
         tell_figure(t, of, string, figure_number(value, 0));
@@ -228,8 +227,8 @@ static tell_list strings_of(const brief *b, const sil_finding *f, int count)
 /* Writes "0.12 to 0.17", or one figure where both are shown alike. */
 static void tell_from_to(telling *t, const char *least, const char *most, double low, double high)
 {
-    brief_figure from = figure_length(t->b->unit, low, SIL_NEAREST);
-    brief_figure to = figure_length(t->b->unit, high, SIL_NEAREST);
+    brief_figure from = figure_nearest(t->b, low);
+    brief_figure to = figure_nearest(t->b, high);
     tell_figure(t, least, -1, from);
     if (strcmp(from.shown, to.shown) != 0) {
         tell(t, " to ");

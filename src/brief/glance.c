@@ -200,7 +200,7 @@ static void tell_worst(const brief *b, const sil_finding *worst, int count, cons
 {
     tell(t, count > 1 ? "%s, deepest at fret %d: " : "%s at fret %d: ", what, worst->fret);
     t->fret = worst->fret;
-    tell_figure(t, "read", worst->string, figure_length(b->unit, worst->read, SIL_NEAREST));
+    tell_figure(t, "read", worst->string, figure_nearest(b, worst->read));
     t->fret = -1;
 }
 

@@ -74,7 +74,7 @@ void brief_fill_leaves(brief *b, brief_slot *slot)
         return;
     }
     for (int i = 0; i < BRIEF_BLADES && best.place[i] >= 0; i++) {
-        slot->leaf[i] = figure_length(b->unit, blade[best.place[i]], SIL_NEAREST);
+        slot->leaf[i] = figure_nearest(b, blade[best.place[i]]);
         slot->leaf_words =
             i == 0 ? text_keep(&b->store, "%s", slot->leaf[i].shown)
                    : text_keep(&b->store, "%s + %s", slot->leaf_words, slot->leaf[i].shown);

@@ -62,7 +62,7 @@ brief_figure figure_reference(brief_figure figure)
 brief_figure brief_thickness(const brief *b, double thickness, bool anew)
 {
     return anew ? figure_limited(b->unit, thickness, SIL_NEAREST, FIGURE_FIT)
-                : figure_reference(figure_length(b->unit, thickness, SIL_NEAREST));
+                : figure_reference(figure_nearest(b, thickness));
 }
 
 const char *brief_fit_words(brief *b, brief_figure thickness)
@@ -74,6 +74,6 @@ const char *brief_fit_words(brief *b, brief_figure thickness)
 
 const char *brief_bottom_words(brief *b)
 {
-    brief_figure flat = figure_length(b->unit, limits_for(FIGURE_FLAT).upper, SIL_NEAREST);
+    brief_figure flat = figure_nearest(b, limits_for(FIGURE_FLAT).upper);
     return text_keep(&b->store, "flat within %s, square", flat.shown);
 }

@@ -41,7 +41,7 @@ static void fill_passes(const brief *b, brief_slot *slot, int i)
                        ? figure_limited(b->unit, at_once ? first : whole, SIL_DOWN, FIGURE_OFF_SLOT)
                        : figure_none();
     slot->first = files ? figure_limited(b->unit, first, SIL_DOWN, FIGURE_OFF_SLOT) : figure_none();
-    slot->left = files ? figure_length(b->unit, at_once ? 0.0 : left, SIL_NEAREST) : figure_none();
+    slot->left = files ? figure_nearest(b, at_once ? 0.0 : left) : figure_none();
     slot->stack_first =
         files || plan_cuts_anew(plan, i)
             ? figure_limited(b->unit, plan->nut.stack[i] + left, SIL_UP, FIGURE_FLOOR)
@@ -62,7 +62,7 @@ static brief_figure gap_after_pass(const brief *b, int i)
     sil_fit fit = plan->stages.fit[SIL_FRETS];
     fit.nut_height[i] -= plan->nut.verdict[i] == SIL_TAKE ? plan->nut.first_pass[i] : 0.0;
     sil_hold hold = plan->bench.targets.first_held;
-    return figure_length(b->unit, plan_first_over(plan, &fit, i, hold), SIL_NEAREST);
+    return figure_nearest(b, plan_first_over(plan, &fit, i, hold));
 }
 
 /* A string that stiffness lifts by less than this lies as good as on its floor, mm. */
@@ -79,10 +79,9 @@ static void fill_feelers(brief *b)
             lift = fmax(lift, work->stack_bend[i]);
         }
     }
-    brief_figure sure = figure_length(b->unit, 2.0 * u, SIL_NEAREST);
+    brief_figure sure = figure_nearest(b, 2.0 * u);
     b->nut.stack_sure = sure;
-    b->nut.stack_bend =
-        lift >= least_lift ? figure_length(b->unit, lift, SIL_NEAREST) : figure_none();
+    b->nut.stack_bend = lift >= least_lift ? figure_nearest(b, lift) : figure_none();
     b->nut.stack_words =
         !sil_known(u) ? ""
         : !brief_known(b->nut.stack_bend)
@@ -99,9 +98,9 @@ static void fill_zero_fret(brief *b)
     const sil_zero_fret *is = &b->plan->zero_fret;
     brief_nut *nut = &b->nut;
     nut->zero_over = figure_length(b->unit, is->over, SIL_UP);
-    nut->zero_over_sure = figure_length(b->unit, 2.0 * is->over_u, SIL_NEAREST);
+    nut->zero_over_sure = figure_nearest(b, 2.0 * is->over_u);
     nut->zero_height = figure_length(b->unit, is->height, SIL_UP);
-    nut->zero_sure = figure_length(b->unit, 2.0 * is->height_u, SIL_NEAREST);
+    nut->zero_sure = figure_nearest(b, 2.0 * is->height_u);
 }
 
 /* Whether a slot is below its range by no more than the reading error of its gap. */
@@ -122,20 +121,18 @@ static void fill_slot(brief *b, int i, brief_slot *slot)
     slot->hardly_low = hardly_low(plan, i);
     slot->zero_fret_high = plan_zero_fret_high(plan, i);
     slot->zero_fret_low = plan_zero_fret_low(plan, i);
-    slot->rise = slot->zero_fret_low ? figure_length(b->unit, -plan->stages.deepen[i], SIL_NEAREST)
-                                     : figure_none();
+    slot->rise = slot->zero_fret_low ? figure_nearest(b, -plan->stages.deepen[i]) : figure_none();
     slot->apart = plan_gaps_apart(plan, i);
     slot->gauge = figure_gauge(b->unit, part->gauge[i]);
     slot->width = figure_limited(b->unit, part->width[i], SIL_NEAREST, FIGURE_WIDTH);
-    slot->along = figure_length(b->unit, part->along[i], SIL_NEAREST);
-    slot->across = figure_length(b->unit, part->across[i], SIL_NEAREST);
+    slot->along = figure_nearest(b, part->along[i]);
+    slot->across = figure_nearest(b, part->across[i]);
     slot->floor = figure_limited(b->unit, part->floor[i], SIL_UP, FIGURE_FLOOR);
-    slot->depth = figure_reference(figure_length(b->unit, part->depth[i], SIL_NEAREST));
-    slot->top = figure_length(b->unit, part->floor[i] + part->depth[i], SIL_NEAREST);
-    slot->off = figure_length(b->unit, plan->stages.deepen[i], SIL_NEAREST);
-    slot->sure = figure_length(b->unit, 2.0 * plan->stages.deepen_u[i], SIL_NEAREST);
-    slot->gap = figure_length(
-        b->unit, plan_first_over(plan, &plan->stages.fit[SIL_SADDLE], i, hold), SIL_NEAREST);
+    slot->depth = figure_reference(figure_nearest(b, part->depth[i]));
+    slot->top = figure_nearest(b, part->floor[i] + part->depth[i]);
+    slot->off = figure_nearest(b, plan->stages.deepen[i]);
+    slot->sure = figure_nearest(b, 2.0 * plan->stages.deepen_u[i]);
+    slot->gap = figure_nearest(b, plan_first_over(plan, &plan->stages.fit[SIL_SADDLE], i, hold));
     fill_passes(b, slot, i);
     slot->gap_first = gap_after_pass(b, i);
     brief_fill_leaves(b, slot);
@@ -226,7 +223,7 @@ static void fill_spacing(brief *b)
     double from = part->length;
     for (int i = 0; i <= b->strings; i++) {
         double to = i < b->strings ? part->along[i] : 0.0;
-        b->nut.spacing[i] = figure_length(b->unit, from - to, SIL_NEAREST);
+        b->nut.spacing[i] = figure_nearest(b, from - to);
         from = to;
     }
 }
@@ -276,28 +273,27 @@ void brief_fill_nut(brief *b)
     }
     nut->one_pass = one_pass(b);
     fill_feelers(b);
-    nut->length = figure_length(b->unit, part->length, SIL_NEAREST);
+    nut->length = figure_nearest(b, part->length);
     nut->thickness = brief_thickness(b, part->thickness, replaced);
-    nut->height = figure_length(b->unit, part->height, SIL_NEAREST);
+    nut->height = figure_nearest(b, part->height);
     nut->top_radius = figure_radius(b->unit, part->top_radius);
     nut->crest_at = brief_crest_at(b, &part->top);
     nut->ends[BRIEF_TREBLE] = brief_end_height(b, &part->top, part->length);
     nut->ends[BRIEF_BASS] = brief_end_height(b, &part->top, 0);
     nut->floor_radius = figure_radius(b->unit, part->floor_radius);
     nut->fall = figure_number(part->fall_deg, 1);
-    nut->gap = figure_length(b->unit, part->gap, SIL_NEAREST);
+    nut->gap = figure_nearest(b, part->gap);
     double crossing = part->thickness / cos(part->slant);
     nut->lean = brief_lean(part->slant);
-    nut->crossing = brief_known(nut->lean)
-                        ? figure_reference(figure_length(b->unit, crossing, SIL_NEAREST))
-                        : nut->thickness;
-    nut->drop = figure_length(b->unit, crossing * tan(part->fall_deg * degree), SIL_NEAREST);
+    nut->crossing =
+        brief_known(nut->lean) ? figure_reference(figure_nearest(b, crossing)) : nut->thickness;
+    nut->drop = figure_nearest(b, crossing * tan(part->fall_deg * degree));
     nut->fit = brief_fit_words(b, nut->thickness);
     nut->bottom = replaced || nut->remedy == SIL_NUT_SHIM ? brief_bottom_words(b) : "";
     fill_spacing(b);
     fill_files(b);
-    nut->board = figure_length(b->unit, plan->job->nut.seat_to_board, SIL_NEAREST);
-    nut->shim = figure_length(b->unit, plan->nut.shim, SIL_NEAREST);
+    nut->board = figure_nearest(b, plan->job->nut.seat_to_board);
+    nut->shim = figure_nearest(b, plan->nut.shim);
     nut->bass_to_head = part->slant < 0;
     const double done[] = {part->length, part->thickness, part->height + part->shim};
     nut->blank =

@@ -61,10 +61,9 @@ out_of_range brief_out_of_range(const brief *b, sil_stage_name stage, bool high)
         }
         double off = high ? f->read - f->high : f->low - f->read;
         out.read.chosen[f->string] = out.by.chosen[f->string] = true;
-        out.read.figure[f->string] = stage == SIL_SADDLE
-                                         ? figure_action(b->unit, f->read)
-                                         : figure_length(b->unit, f->read, SIL_NEAREST);
-        out.by.figure[f->string] = figure_length(b->unit, off, SIL_NEAREST);
+        out.read.figure[f->string] =
+            stage == SIL_SADDLE ? figure_action(b->unit, f->read) : figure_nearest(b, f->read);
+        out.by.figure[f->string] = figure_nearest(b, off);
         out.one = f;
     }
     out.once = out.one ? once_of(b, &out) : "";
@@ -74,9 +73,9 @@ out_of_range brief_out_of_range(const brief *b, sil_stage_name stage, bool high)
 void tell_band(telling *t, double low, double high, int string)
 {
     tell(t, " (range ");
-    tell_figure(t, "low", string, figure_length(t->b->unit, low, SIL_NEAREST));
+    tell_figure(t, "low", string, figure_nearest(t->b, low));
     tell(t, " to ");
-    tell_figure(t, "high", string, figure_length(t->b->unit, high, SIL_NEAREST));
+    tell_figure(t, "high", string, figure_nearest(t->b, high));
     tell(t, ")");
 }
 

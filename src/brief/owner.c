@@ -209,8 +209,7 @@ static void fill_readings(brief *b, brief_owner *owner)
                    : b->plan->done ? NULL
                    : waits         ? "target"
                                    : "expected";
-    owner->relief[0] =
-        last >= 0 ? figure_length(b->unit, first_visit(b)->relief, SIL_NEAREST) : figure_none();
+    owner->relief[0] = last >= 0 ? figure_nearest(b, first_visit(b)->relief) : figure_none();
     owner->relief[1] = last > 0 ? b->relief.now : waits ? b->relief.wanted.aim : b->relief.after;
     for (int i = 0; i < b->strings; i++) {
         owner->action[0][i] =

@@ -113,8 +113,7 @@ static void find_action(brief *b, brief_owner_list *found)
         tell_which_first(&t, past);
         tell(&t, at == OWNER_BEFORE ? (one ? " was " : " were up to ")
                                     : (one ? " is " : " are up to "));
-        t.way = t.figure_way = past == &high ? BRIEF_UP : BRIEF_DOWN;
-        tell_length(&t, "past-range", -1, figure_length(b->unit, fmax(over, under), SIL_NEAREST));
+        tell_length(&t, "past-range", -1, figure_nearest(b, fmax(over, under)));
         tell(&t, past == &high ? " too high over the neck." : " too low over the neck.");
         owner_add(found, &t);
     } else if (b->plan->bench.fresh.saddle) {
@@ -179,7 +178,6 @@ static void find_slots(brief *b, brief_owner_list *found)
                         "Close to the headstock some strings are too high, others too low.");
     } else if (tell_chosen(off) > 0) {
         telling t = tell_begin(b);
-        t.way = off == &high ? BRIEF_UP : BRIEF_DOWN;
         tell(&t, "Close to the headstock ");
         tell_which(&t, off);
         tell(&t, tell_chosen(off) == 1 ? " is" : " are");

@@ -3,14 +3,10 @@
  * far. */
 #include "within.h"
 
-static brief_figure nearest(const brief *b, double mm)
-{
-    return figure_length(b->unit, mm, SIL_NEAREST);
-}
-
 static brief_range range_of(const brief *b, sil_band band)
 {
-    return (brief_range){nearest(b, band.low), nearest(b, band.aim), nearest(b, band.high)};
+    return (brief_range){figure_nearest(b, band.low), figure_nearest(b, band.aim),
+                         figure_nearest(b, band.high)};
 }
 
 brief_off brief_off_range(const brief *b, const brief_reading *reading)
@@ -19,9 +15,9 @@ brief_off brief_off_range(const brief *b, const brief_reading *reading)
     double low = reading->wanted.low.exact, high = reading->wanted.high.exact;
     brief_off off = {.side = NULL, .by = figure_none()};
     if (sil_below(now, low)) {
-        off = (brief_off){"under", nearest(b, low - now)};
+        off = (brief_off){"under", figure_nearest(b, low - now)};
     } else if (sil_above(now, high)) {
-        off = (brief_off){"over", nearest(b, now - high)};
+        off = (brief_off){"over", figure_nearest(b, now - high)};
     } else if (sil_known(now) && sil_known(low) && sil_known(high)) {
         off.side = "in";
     }
@@ -54,7 +50,7 @@ static brief_fret_off worst_fret(const brief *b, int i)
     for (int fret = 1; fret <= b->plan->bench.board.frets; fret++) {
         if (fabs(off[fret]) > most) {
             most = fabs(off[fret]);
-            worst = (brief_fret_off){fret, off[fret] < 0.0, nearest(b, most)};
+            worst = (brief_fret_off){fret, off[fret] < 0.0, figure_nearest(b, most)};
         }
     }
     return worst;
@@ -116,9 +112,9 @@ void brief_fill_readings(brief *b)
     const sil_targets *targets = &plan->bench.targets;
     const sil_fit *last = &plan->stages.fit[SIL_SADDLE];
     b->forecast = plan->stages.forecast[SIL_NUT] || plan->stages.forecast[SIL_SADDLE];
-    b->relief =
-        (brief_reading){nearest(b, sil_relief_now(plan)), nearest(b, sil_relief(board, last->bend)),
-                        range_of(b, targets->relief)};
+    b->relief = (brief_reading){figure_nearest(b, sil_relief_now(plan)),
+                                figure_nearest(b, sil_relief(board, last->bend)),
+                                range_of(b, targets->relief)};
     const sil_reading *reading = sil_plan_reading(plan);
     b->slackens = slackens(plan);
     const sil_limits *limits = &plan->job->limits;
@@ -128,10 +124,10 @@ void brief_fill_readings(brief *b)
     for (int i = 0; i < b->strings; i++) {
         b->worst[i] = worst_fret(b, i);
         b->first_off[i] =
-            nearest(b, fabs(sil_off_the_others(b->strings, plan->bench.gaps.first, i)));
+            figure_nearest(b, fabs(sil_off_the_others(b->strings, plan->bench.gaps.first, i)));
         double first = plan_first_over(plan, last, i, targets->first_held);
         b->first[i] =
-            (brief_reading){nearest(b, sil_first_now(plan, i)), nearest(b, first),
+            (brief_reading){figure_nearest(b, sil_first_now(plan, i)), figure_nearest(b, first),
                             range_of(b, plan_first_range(plan, &plan->stages.fit[SIL_NOW], i))};
         const sil_band *action = &targets->action[i];
         b->action[i] = (brief_reading){figure_action(b->unit, sil_action_now(plan, i)),
@@ -168,13 +164,13 @@ static void fill_visit(brief *b, const sil_visit *visit, brief_visit *told)
                           .work = work_before(b, visit),
                           .expected = visit->reading > b->plan->visits[0].reading,
                           .humidity = figure_number(reading->humidity_pct, 0),
-                          .relief = nearest(b, visit->relief),
+                          .relief = figure_nearest(b, visit->relief),
                           .ratio = visit->ratio >= 0.005 /* shown as a percentage */
                                        ? figure_number(100.0 * visit->ratio, 0)
                                        : figure_none()};
     for (int i = 0; i < b->strings; i++) {
-        told->read[i] = nearest(b, visit->read[i]);
-        told->due[i] = nearest(b, visit->predicted[i]);
+        told->read[i] = figure_nearest(b, visit->read[i]);
+        told->due[i] = figure_nearest(b, visit->predicted[i]);
     }
 }
 

@@ -43,7 +43,7 @@ static brief_way way_of(double down)
 static brief_figure size_of_move(const brief *b, double down)
 {
     bool moves = sil_known(down) && down != 0.0;
-    return moves ? figure_length(b->unit, fabs(down), SIL_NEAREST) : figure_none();
+    return moves ? figure_nearest(b, fabs(down)) : figure_none();
 }
 
 static void fill_move(const brief *b, int i, brief_bearing *string)
@@ -121,11 +121,8 @@ static void fill_cuts(const brief *b, int i, brief_bearing *string)
     double now = work->dress_first[i];
     bool whole = dress - now < least_pass;
     string->dress_first = dress > 0.0 ? figure_length(b->unit, now, SIL_DOWN) : figure_none();
-    string->dress_left = dress > 0.0
-                             ? figure_length(b->unit, whole ? 0.0 : dress - now, SIL_NEAREST)
-                             : figure_none();
-    string->left_on =
-        left_on >= least_pass ? figure_length(b->unit, left_on, SIL_NEAREST) : figure_none();
+    string->dress_left = dress > 0.0 ? figure_nearest(b, whole ? 0.0 : dress - now) : figure_none();
+    string->left_on = left_on >= least_pass ? figure_nearest(b, left_on) : figure_none();
     double height = work->height[i] + left_on;
     double out = work->protrusion[i] + left_on;
     brief_figure *made = b->saddle.from_bridge ? &string->out : &string->height;
@@ -147,7 +144,7 @@ static brief_figure beyond(const brief *b, int i)
 {
     const part_saddle *part = &b->saddle_part;
     double off = fabs(part->in_tune[i]) * cos(part->slant) - part->thickness / 2;
-    return off > 0.0 ? figure_length(b->unit, off, SIL_NEAREST) : figure_none();
+    return off > 0.0 ? figure_nearest(b, off) : figure_none();
 }
 
 /* How far the string really comes down, or up: the height now less this is the finished height. It is
@@ -163,7 +160,7 @@ static brief_figure taken(const brief *b, int i)
     }
     return down > 0.0 && sil_working_cuts(work->working)
                ? figure_limited(b->unit, down, SIL_DOWN, FIGURE_OFF_SADDLE)
-               : figure_length(b->unit, fabs(down), SIL_NEAREST);
+               : figure_nearest(b, fabs(down));
 }
 
 static void fill_string(const brief *b, int i, brief_bearing *string)
@@ -173,16 +170,16 @@ static void fill_string(const brief *b, int i, brief_bearing *string)
     string->verdict = work->verdict[i];
     string->does = does(plan, i);
     string->curve = plan_curve_at(plan, i);
-    string->along = figure_length(b->unit, b->saddle_part.along[i], SIL_NEAREST);
-    string->across = figure_length(b->unit, b->saddle_part.across[i], SIL_NEAREST);
-    string->off = figure_length(b->unit, plan->stages.lower[i], SIL_NEAREST);
+    string->along = figure_nearest(b, b->saddle_part.along[i]);
+    string->across = figure_nearest(b, b->saddle_part.across[i]);
+    string->off = figure_nearest(b, plan->stages.lower[i]);
     string->beyond = beyond(b, i);
-    string->sure = figure_length(b->unit, 2.0 * plan->stages.lower_u[i], SIL_NEAREST);
+    string->sure = figure_nearest(b, 2.0 * plan->stages.lower_u[i]);
     string->by = taken(b, i);
     string->first = work->verdict[i] == SIL_TAKE
                         ? figure_length(b->unit, work->first_pass[i], SIL_DOWN)
                         : figure_none();
-    string->present = figure_length(b->unit, work->present[i], SIL_NEAREST);
+    string->present = figure_nearest(b, work->present[i]);
     fill_cuts(b, i, string);
     fill_move(b, i, string);
     fill_actions(b, i, string);
@@ -220,7 +217,7 @@ static void fill_ends(brief *b)
                       part_base_at(part, part->base_first, part->along[outer[end]]);
         saddle->base_first[end] = figure_length(b->unit, first, SIL_DOWN);
         saddle->base_all[end] = figure_length(b->unit, all, SIL_DOWN);
-        saddle->base_left[end] = figure_length(b->unit, all - first, SIL_NEAREST);
+        saddle->base_left[end] = figure_nearest(b, all - first);
         saddle->caliper[end] = part->base ? figure_length(b->unit, stop, SIL_UP) : figure_none();
         most_left = fmax(most_left, all - first);
         most_first = fmax(most_first, first);
@@ -240,9 +237,9 @@ static void fill_posts(brief *b)
     const sil_saddle_work *work = &b->plan->saddle;
     b->saddle.posts = work->posts;
     for (brief_end end = BRIEF_TREBLE; end < BRIEF_ENDS; end++) {
-        b->saddle.post[end] = (brief_post){
-            way_of(work->post[end]), figure_length(b->unit, fabs(work->post[end]), SIL_NEAREST),
-            figure_turns(work->post_turns[end])};
+        b->saddle.post[end] =
+            (brief_post){way_of(work->post[end]), figure_nearest(b, fabs(work->post[end])),
+                         figure_turns(work->post_turns[end])};
     }
 }
 
@@ -263,12 +260,12 @@ static void fill_half_cure(brief *b)
 static void fill_neck(brief *b)
 {
     const sil_neck *neck = &b->plan->neck;
-    b->saddle.lift = figure_length(b->unit, neck->lift, SIL_NEAREST);
-    b->saddle.wedge = figure_length(b->unit, neck->shim, SIL_NEAREST);
+    b->saddle.lift = figure_nearest(b, neck->lift);
+    b->saddle.wedge = figure_nearest(b, neck->shim);
     b->saddle.wedge_angle = figure_number(neck->degrees, 2);
-    b->saddle.bow = figure_length(b->unit, neck->explains, SIL_NEAREST);
-    b->saddle.bow_accepted = figure_length(b->unit, neck->accepted, SIL_NEAREST);
-    b->saddle.heel = figure_length(b->unit, neck->heel, SIL_NEAREST);
+    b->saddle.bow = figure_nearest(b, neck->explains);
+    b->saddle.bow_accepted = figure_nearest(b, neck->accepted);
+    b->saddle.heel = figure_nearest(b, neck->heel);
     fill_half_cure(b);
     b->saddle.lift_string = neck->string;
 }
@@ -285,10 +282,9 @@ static void fill_best_slot(brief *b)
         most = fmax(most, fabs(built + plan->compensation[i].off_slot - best));
     }
     double needs = 2.0 * most * cos(plan->bench.board.saddle_slant);
-    b->saddle.best_setback[BRIEF_TREBLE] =
-        figure_length(b->unit, sil_line_at(plan->slot_best, z[0]), SIL_NEAREST);
+    b->saddle.best_setback[BRIEF_TREBLE] = figure_nearest(b, sil_line_at(plan->slot_best, z[0]));
     b->saddle.best_setback[BRIEF_BASS] =
-        figure_length(b->unit, sil_line_at(plan->slot_best, z[b->strings - 1]), SIL_NEAREST);
+        figure_nearest(b, sil_line_at(plan->slot_best, z[b->strings - 1]));
     b->saddle.best_thickness =
         sil_above(needs, thickness) ? figure_length(b->unit, needs, SIL_UP) : figure_none();
 }
@@ -345,9 +341,8 @@ static void fill_piece(brief *b)
         left_on = fmax(left_on, sil_left_on(plan, i));
         saddle->dressed = saddle->dressed || brief_known(saddle->string[i].dress);
     }
-    saddle->left_on =
-        left_on >= least_pass ? figure_length(b->unit, left_on, SIL_NEAREST) : figure_none();
-    saddle->length = figure_length(b->unit, part->length, SIL_NEAREST);
+    saddle->left_on = left_on >= least_pass ? figure_nearest(b, left_on) : figure_none();
+    saddle->length = figure_nearest(b, part->length);
     saddle->thickness = brief_thickness(b, part->thickness, saddle->replaced);
     saddle->fit = brief_fit_words(b, saddle->thickness);
     saddle->bottom =
@@ -360,7 +355,7 @@ static void fill_piece(brief *b)
     saddle->crest_at = brief_crest_at(b, top);
     saddle->ends[BRIEF_TREBLE] = brief_end_height(b, top, part->length);
     saddle->ends[BRIEF_BASS] = brief_end_height(b, top, 0);
-    saddle->shim = figure_length(b->unit, plan->saddle.shim, SIL_NEAREST);
+    saddle->shim = figure_nearest(b, plan->saddle.shim);
     saddle->lean = brief_lean(part->slant);
     saddle->bass_to_head = part->slant < 0;
     bool ordered = saddle->remedy != SIL_SADDLE_WAIT && sil_working_in_slot(saddle->working);

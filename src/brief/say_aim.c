@@ -5,11 +5,6 @@
 
 #include "../plan/plan.h"
 
-static brief_figure nearest(const telling *t, double mm)
-{
-    return figure_length(t->b->unit, mm, SIL_NEAREST);
-}
-
 /* How little of the saddle would stand out of the bridge at the target of a string. */
 static void tell_left(const sil_plan *plan, int string, telling *t)
 {
@@ -18,7 +13,7 @@ static void tell_left(const sil_plan *plan, int string, telling *t)
     double left = plan->saddle.protrusion[string] - over / sil_leverage(&plan->bench.board, string);
     if (sil_working_in_slot(plan->saddle.working)) {
         tell(t, ", because there the saddle would stand out only ");
-        tell_length(t, "out", string, nearest(t, left));
+        tell_length(t, "out", string, figure_nearest(t->b, left));
     }
 }
 
@@ -28,9 +23,9 @@ void say_aim_short(const brief *b, const sil_finding *f, int count, telling *t)
     for (int k = 0; k < count; k++) {
         say_next_string(f, k, t);
         tell(t, "to ");
-        tell_length(t, "read", f[k].string, nearest(t, f[k].read));
+        tell_length(t, "read", f[k].string, figure_nearest(t->b, f[k].read));
         tell(t, ", not ");
-        tell_length(t, "aim", f[k].string, nearest(t, f[k].low));
+        tell_length(t, "aim", f[k].string, figure_nearest(t->b, f[k].low));
         tell_left(b->plan, f[k].string, t);
     }
     tell(t, b->saddle.in_slot
@@ -55,9 +50,9 @@ void say_aim_raised(const brief *b, const sil_finding *f, int count, telling *t)
         say_next_string(f, k, t);
         tell(t, "at ");
         tell_what(b, f[k].stage, t);
-        tell_length(t, "read", f[k].string, nearest(t, f[k].read));
+        tell_length(t, "read", f[k].string, figure_nearest(t->b, f[k].read));
         tell(t, ", not ");
-        tell_length(t, "aim", f[k].string, nearest(t, f[k].low));
+        tell_length(t, "aim", f[k].string, figure_nearest(t->b, f[k].low));
     }
     tell(t, ". That is in range.");
 }
@@ -84,8 +79,8 @@ static void add_choice(choices *all, const telling *t, int string, double clean,
         return;
     }
     all->clean.chosen[string] = all->high.chosen[string] = true;
-    all->clean.figure[string] = nearest(t, clean);
-    all->high.figure[string] = nearest(t, high);
+    all->clean.figure[string] = figure_nearest(t->b, clean);
+    all->high.figure[string] = figure_nearest(t->b, high);
 }
 
 /* Says it of strings for which no height near the range would do. */

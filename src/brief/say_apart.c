@@ -15,8 +15,7 @@ typedef struct two_ways {
 static void put_gap(tell_list *list, const telling *t, int i, double gap)
 {
     list->chosen[i] = true;
-    list->figure[i] =
-        gap > 0.0 ? figure_length(t->b->unit, gap, SIL_NEAREST) : figure_number(0.0, 0);
+    list->figure[i] = gap > 0.0 ? figure_nearest(t->b, gap) : figure_number(0.0, 0);
 }
 
 /* Writes " (5: 0.06, 6: 0.16 mm)". */
@@ -87,7 +86,7 @@ static void tell_zero_fret_apart(const brief *b, const sil_finding *f, int count
             put_gap(&ways.told, t, i, told);
             put_gap(&ways.apart, t, i, fabs(told - now));
             off.chosen[i] = true;
-            off.figure[i] = figure_length(t->b->unit, plan->bench.zero_fret_off[i], SIL_NEAREST);
+            off.figure[i] = figure_nearest(t->b, plan->bench.zero_fret_off[i]);
         }
     }
     if (tell_chosen(&off) == 0) {

@@ -41,8 +41,7 @@ void say_neck_bow(const brief *b, telling *t)
     tell(t, "Stop: the relief is ");
     tell_length(t, "relief", -1, b->relief.now);
     tell(t, ", over ");
-    tell_length(t, "relief-limit", -1,
-                figure_length(b->unit, b->plan->job->limits.most_relief, SIL_NEAREST));
+    tell_length(t, "relief-limit", -1, figure_nearest(b, b->plan->job->limits.most_relief));
     tell(t, ", and no truss rod can take it out. A nut and saddle cut to it would be too low once "
             "the neck is straightened: have a qualified repairer look at it first.");
     if (plan_rod_first(b->plan)) {

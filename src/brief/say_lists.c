@@ -65,6 +65,6 @@ void say_next_string(const sil_finding *f, int k, telling *t)
 void say_at_most(const sil_finding *f, telling *t)
 {
     tell(t, " (at most ");
-    tell_length(t, "high", -1, figure_length(t->b->unit, f->high, SIL_NEAREST));
+    tell_length(t, "high", -1, figure_nearest(t->b, f->high));
     tell(t, ")");
 }

@@ -29,9 +29,9 @@ static void tell_fit(const brief *b, const char *place, double thickness, brief_
          place);
     if (sil_known(thickness)) {
         tell(t, ", about ");
-        tell_length(t, "thickness", -1, figure_length(b->unit, thickness, SIL_NEAREST));
+        tell_length(t, "thickness", -1, figure_nearest(b, thickness));
         tell(t, " thick. Measure the place to ");
-        tell_length(t, "fit", -1, figure_length(b->unit, fit, SIL_NEAREST));
+        tell_length(t, "fit", -1, figure_nearest(b, fit));
     }
     tell(t, ". Cut it ");
     tell_length(t, "length", -1, length);
@@ -65,8 +65,7 @@ static void tell_why_new_nut(const brief *b, telling *t)
     }
     tell(t, "Make a new nut: two slots or more are too low, by up to ");
     t->figure_way = BRIEF_UP;
-    tell_length(t, "slot", lowest,
-                figure_length(b->unit, -b->plan->stages.deepen[lowest], SIL_NEAREST));
+    tell_length(t, "slot", lowest, figure_nearest(b, -b->plan->stages.deepen[lowest]));
     t->figure_way = BRIEF_NO_WAY;
     const sil_job *job = b->plan->job;
     double shim = sil_shim_thickness(-b->plan->stages.deepen[lowest], job->allowances.shim_step);

@@ -5,11 +5,6 @@
 
 #include "../plan/plan.h"
 
-static brief_figure nearest(const brief *b, double mm)
-{
-    return figure_length(b->unit, mm, SIL_NEAREST);
-}
-
 /* Says "tighten the rod an eighth of a turn at a time", and which way that is. */
 static void tell_turn(brief_way way, telling *t)
 {
@@ -95,7 +90,7 @@ static void tell_frets(const brief *b, sil_code code, const char *of, telling *t
         if (finding->code == code) {
             tell(t, "%sfret %d by ", gap, finding->fret);
             t->fret = finding->fret;
-            tell_figure(t, of, finding->string, nearest(b, finding->read));
+            tell_figure(t, of, finding->string, figure_nearest(b, finding->read));
             gap = ", ";
         }
     }
@@ -136,7 +131,7 @@ void say_level(const brief *b, telling *t)
                 ? "Only the first frets are worn: fit new ones there, as high as the rest, so that "
                   "no other fret loses height. Or level all frets by "
                 : "Level all frets by ");
-    tell_length(t, "level", -1, figure_length(b->unit, b->plan->stages.level_depth, SIL_NEAREST));
+    tell_length(t, "level", -1, figure_nearest(b, b->plan->stages.level_depth));
     tell(t, ", down to the deepest worn spot, with the neck straight. Worn spots: ");
     tell_frets(b, SIL_FRET_WORN, "worn", t);
     tell(t, ". Crown and polish, then set the rod back to where it was.");
@@ -148,7 +143,7 @@ void say_check_level(const brief *b, telling *t)
     if (sil_known(b->plan->bench.crown)) {
         tell(t, ", fret height ");
         tell_length(t, "fret-height", -1,
-                    nearest(b, b->plan->bench.crown - b->plan->stages.level_depth));
+                    figure_nearest(b, b->plan->bench.crown - b->plan->stages.level_depth));
     }
     tell(t, ".");
 }
@@ -158,7 +153,7 @@ void say_new_frets(const brief *b, telling *t)
     tell(t, "Fit new frets (worn spots: ");
     tell_frets(b, SIL_FRET_WORN, "worn", t);
     tell(t, "): levelled to the deepest worn spot, the frets would be lower than ");
-    tell_length(t, "fret-height-limit", -1, nearest(b, b->plan->bench.least_crown));
+    tell_length(t, "fret-height-limit", -1, figure_nearest(b, b->plan->bench.least_crown));
     tell(t, ".");
 }
 
@@ -275,7 +270,7 @@ void say_off_forecast(const brief *b, const sil_finding *f, int count, telling *
     const char *work = b->visits[b->visit_count - 1].work;
     tell(t, "After the work on the %s the action at the 12th came out ", work);
     t->figure_way = by > 0.0 ? BRIEF_UP : BRIEF_DOWN;
-    tell_length(t, "action-apart", -1, nearest(b, fabs(by)));
+    tell_length(t, "action-apart", -1, figure_nearest(b, fabs(by)));
     tell(t, " %s than planned, on average: more than measuring error. Usual reasons: %s",
          by > 0.0 ? "higher" : "lower", usual_reasons(now));
     tell_humidity(t, b->plan->job->readings[now[-1].reading].humidity_pct,
@@ -290,7 +285,7 @@ void say_wrong_way(const brief *b, const sil_finding *f, int count, telling *t)
     bool rose = by > 0.0;
     tell(t, rose ? "The relief rose by " : "The relief fell by ");
     t->figure_way = rose ? BRIEF_UP : BRIEF_DOWN;
-    tell_length(t, "read", -1, nearest(b, fabs(by)));
+    tell_length(t, "read", -1, figure_nearest(b, fabs(by)));
     t->figure_way = BRIEF_NO_WAY;
     tell(t,
          " when the rod was turned to %s it: it was turned the wrong way, or it does not engage. "
@@ -304,7 +299,7 @@ void say_twist(const brief *b, const sil_finding *f, int count, telling *t)
     bool treble = f->read > 0.0; /* by how much the action is higher there */
     tell(t, "Against its target the action is ");
     t->end = treble ? BRIEF_TREBLE : BRIEF_BASS;
-    tell_length(t, "read", -1, nearest(b, fabs(f->read)));
+    tell_length(t, "read", -1, figure_nearest(b, fabs(f->read)));
     t->end = BRIEF_NO_END;
     tell(t, treble ? " higher at the treble than at the bass"
                    : " higher at the bass than at the treble");
@@ -338,15 +333,15 @@ void say_moved(const brief *b, const sil_finding *f, int count, telling *t)
     bool both = sil_known(then->relief) && sil_known(now->relief);
     if (both) {
         tell(t, ": the relief from ");
-        tell_figure(t, "relief-before", -1, nearest(b, then->relief));
+        tell_figure(t, "relief-before", -1, figure_nearest(b, then->relief));
         tell(t, " to ");
-        tell_length(t, "relief", -1, nearest(b, now->relief));
+        tell_length(t, "relief", -1, figure_nearest(b, now->relief));
     }
     if (sil_known(by)) {
         t->figure_way = by > 0.0 ? BRIEF_UP : BRIEF_DOWN;
         tell(t, "%s the action at the 12th %s by ", both ? "," : ":",
              by > 0.0 ? "rose" : "came down");
-        tell_length(t, "action-apart", -1, nearest(b, fabs(by)));
+        tell_length(t, "action-apart", -1, figure_nearest(b, fabs(by)));
         tell(t, " on average");
         t->figure_way = BRIEF_NO_WAY;
     }

@@ -37,7 +37,7 @@ void say_fill(const brief *b, telling *t)
 {
     tell_list slots = say_slots(b, SIL_RAISE), low = slots;
     for (int i = 0; i < slots.count; i++) {
-        low.figure[i] = figure_length(b->unit, -b->plan->stages.deepen[i], SIL_NEAREST);
+        low.figure[i] = figure_nearest(b, -b->plan->stages.deepen[i]);
     }
     low = tell_known(low);
     bool one = tell_chosen(&slots) == 1;

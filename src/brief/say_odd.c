@@ -51,7 +51,7 @@ static void say_doubtful(const brief *b, const sil_finding *f, int count, tellin
     for (int k = 0; k < count; k++) {
         int i = f[k].string;
         read.chosen[i] = off.chosen[i] = true;
-        read.figure[i] = figure_length(b->unit, f[k].read, SIL_NEAREST);
+        read.figure[i] = figure_nearest(b, f[k].read);
         off.figure[i] = b->first_off[i];
     }
     bool one = count == 1;
@@ -106,10 +106,10 @@ void say_reading_odd(const brief *b, const sil_finding *f, int count, telling *t
         return;
     }
     const sil_odd_one *odd = odd_of(&b->plan->odd, f);
-    brief_figure off = figure_length(b->unit, fabs(odd->off), SIL_NEAREST);
+    brief_figure off = figure_nearest(b, fabs(odd->off));
     tell_what(b, f, t);
     tell(t, " again: ");
-    tell_length(t, "read", f->string, figure_length(b->unit, odd->read, SIL_NEAREST));
+    tell_length(t, "read", f->string, figure_nearest(b, odd->read));
     switch (odd->why) {
     case SIL_ODD_UNLIKELY:
     case SIL_NOT_ODD:
@@ -151,7 +151,7 @@ void say_reading_order(const brief *b, const sil_finding *f, int count, telling 
     (void)count;
     bool both = b->plan->bench.standing.first_order;
     tell(t, "The action falls by ");
-    tell_length(t, "read", -1, figure_length(b->unit, f->read, SIL_NEAREST));
+    tell_length(t, "read", -1, figure_nearest(b, f->read));
     tell(t, " from string ");
     tell_string(t, 0);
     tell(t, " to string ");
@@ -202,7 +202,7 @@ static const plan_sense *sense_of(const brief *b, const sil_finding *f)
 
 static brief_figure shown_as(const brief *b, plan_figure figure, double value)
 {
-    return figure == PLAN_SHARE ? figure_share(value) : figure_length(b->unit, value, SIL_NEAREST);
+    return figure == PLAN_SHARE ? figure_share(value) : figure_nearest(b, value);
 }
 
 /* Writes what a figure would have to be: "it must be 0 to 4.00 mm". */

@@ -295,7 +295,7 @@ void say_finer(const brief *b, sil_stage_name stage, telling *t)
         return;
     }
     tell(t, ". Measured to \u00b1");
-    tell_length(t, "tool", -1, figure_length(b->unit, tool, SIL_NEAREST));
+    tell_length(t, "tool", -1, figure_nearest(b, tool));
     tell(t, " (%s) a pass can be given.",
          tool >= 0.05   ? "feelers under the string"
          : tool >= 0.02 ? "feelers in fine steps, or a dial gauge"

@@ -274,7 +274,7 @@ void say_saddle_moved(const brief *b, const sil_finding *f, int count, telling *
     double by = f->read; /* how much higher the saddle reads */
     tell(t, "By the caliper the saddle is ");
     t->figure_way = by > 0.0 ? BRIEF_UP : BRIEF_DOWN;
-    tell_length(t, "read", -1, figure_length(b->unit, fabs(by), SIL_NEAREST));
+    tell_length(t, "read", -1, figure_nearest(b, fabs(by)));
     t->figure_way = BRIEF_NO_WAY;
     tell(t,
          " %s than at the visit before, though no work was done on it. One of the two readings "

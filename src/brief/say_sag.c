@@ -10,7 +10,7 @@ void say_sag(const brief *b, const sil_finding *f, int count, telling *t)
     tell_list sag = {.count = b->strings};
     for (int k = 0; k < count; k++) {
         sag.chosen[f[k].string] = true;
-        sag.figure[f[k].string] = figure_length(b->unit, f[k].read, SIL_NEAREST);
+        sag.figure[f[k].string] = figure_nearest(b, f[k].read);
     }
     bool turns = b->plan->saddle.working != SIL_WORKING_FEET;
     tell(t, "The bridge sags in the middle: under ");

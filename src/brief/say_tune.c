@@ -185,7 +185,7 @@ void say_off_saddle(const brief *b, const sil_finding *f, int count, telling *t)
         say_next_string(f, k, t);
         tell(t, front ? "in front by " : "behind by ");
         t->figure_way = front ? BRIEF_FORWARD : BRIEF_BACK;
-        tell_length(t, "read", f[k].string, figure_length(b->unit, fabs(f[k].read), SIL_NEAREST));
+        tell_length(t, "read", f[k].string, figure_nearest(b, fabs(f[k].read)));
         t->figure_way = BRIEF_NO_WAY;
     }
     say_at_most(f, t);
@@ -196,22 +196,24 @@ void say_off_saddle(const brief *b, const sil_finding *f, int count, telling *t)
 
 void say_peak_short(const brief *b, const sil_finding *f, int count, telling *t)
 {
-    const char *gap = "The saddle ends before the place where the strings should leave it: string ";
+    tell(t, "The saddle ends before the place where the strings should leave it");
     for (int k = 0; k < count; k++) {
         int i = f[k].string;
-        tell(t, "%s", gap);
-        tell_string(t, i);
-        tell(t, " by ");
-        tell_length(t, "read", i, figure_length(b->unit, f[k].read, SIL_NEAREST));
+        say_next_string(f, k, t);
+        tell(t, "by ");
+        tell_length(t, "read", i, figure_nearest(b, f[k].read));
         if (brief_known(b->tuning.string[i].left)) {
             tell(t, " (it stays ");
             tell_figure(t, "cents-left", i, b->tuning.string[i].left);
             tell(t, " cents off)");
         }
-        gap = "; string ";
     }
-    tell(t, ". Either make a saddle ");
-    tell_length(t, "thick", -1, b->tuning.thick);
-    tell(t, " thick, in a saddle slot widened to it; or fill the saddle slot and cut it again on "
-            "the line that suits the strings best.");
+    if (brief_known(b->tuning.thick)) {
+        tell(t, ". Either make a saddle ");
+        tell_length(t, "thick", -1, b->tuning.thick);
+        tell(t, " thick, in a saddle slot widened to it; or fill");
+    } else {
+        tell(t, ". No saddle is thick enough for that: fill");
+    }
+    tell(t, " the saddle slot and cut it again on the line that suits the strings best.");
 }

@@ -5,11 +5,6 @@
 const char *const brief_assumed_words =
     "* Its core was not given: a usual one is assumed, and nothing is cut by this.";
 
-static brief_figure nearest(const brief *b, double mm)
-{
-    return figure_length(b->unit, mm, SIL_NEAREST);
-}
-
 /* Real strings are stiff, so their waves run apart and reach deeper: see docs/arithmetic.md,
  * "Clearance". */
 const char *brief_bound(void)
@@ -49,13 +44,13 @@ static double worst_of(const double *cents)
 static void fill_pitch(const brief *b, int i, brief_tone *tone)
 {
     const sil_compensation *told = &b->plan->compensation[i];
-    tone->built = nearest(b, b->plan->job->saddle.setback[i]);
-    tone->in_tune = nearest(b, told->saddle_only);
-    tone->setback = nearest(b, told->best.setback);
-    tone->advance = nearest(b, told->best.advance);
+    tone->built = figure_nearest(b, b->plan->job->saddle.setback[i]);
+    tone->in_tune = figure_nearest(b, told->saddle_only);
+    tone->setback = figure_nearest(b, told->best.setback);
+    tone->advance = figure_nearest(b, told->best.advance);
     tone->cents = figure_number(told->as_built[SIL_PITCH_FRETS], 1);
     tone->worst = figure_number(worst_of(told->as_built), 1);
-    tone->move = nearest(b, told->move);
+    tone->move = figure_nearest(b, told->move);
 }
 
 static void fill_lowest(brief *b)
@@ -63,7 +58,7 @@ static void fill_lowest(brief *b)
     const sil_board *board = &b->plan->bench.board;
     const sil_lowest *lowest = &b->plan->lowest;
     bool known = sil_known(lowest->relief);
-    b->lowest.relief = nearest(b, lowest->relief);
+    b->lowest.relief = figure_nearest(b, lowest->relief);
     for (int i = 0; i < b->strings; i++) {
         double action = known ? sil_action(board, &lowest->fit, i, 12) : SIL_UNKNOWN;
         double first = known ? sil_first_gap(board, &lowest->fit, i, SIL_HOLD_3) : SIL_UNKNOWN;

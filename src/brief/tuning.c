@@ -49,16 +49,18 @@ static void fill_string(const brief *b, int i, brief_tuned *string)
     string->verdict = verdict_of(t, i);
     string->way = sil_known(move) ? way_of(move) : BRIEF_NO_WAY;
     string->cents = figure_signed(t->cents[i]);
-    string->move = figure_length(b->unit, fabs(move), SIL_NEAREST);
+    string->move = figure_nearest(b, fabs(move));
     string->turns = figure_turns(t->turns[i]);
     string->left = works ? figure_signed(t->left[i]) : figure_none();
-    string->peak = figure_length(b->unit, t->peak[i], SIL_NEAREST);
-    string->drop =
-        t->drop[i] > 0.0 ? figure_length(b->unit, t->drop[i], SIL_NEAREST) : figure_none();
+    string->peak = figure_nearest(b, t->peak[i]);
+    string->drop = t->drop[i] > 0.0 ? figure_nearest(b, t->drop[i]) : figure_none();
 }
 
+/* A saddle thicker than this is not made: a quarter of an inch (common practice, no source). */
+static const double thickest = 6.35;
+
 /* The thickness on which every peak is as far from either face as it should be: the nearest and the
- * farthest place, and the margin at both. */
+ * farthest place, and the margin at both. Unknown where no saddle is so thick. */
 static double thick_enough(const brief *b)
 {
     const sil_tuning *t = &b->plan->tuning;
@@ -70,7 +72,8 @@ static double thick_enough(const brief *b)
         first = fmin(first, t->peak[i] + t->peak_short[i]);
         last = fmax(last, t->peak[i] + t->peak_short[i]);
     }
-    return short_of ? last - first + 2.0 * SIL_PEAK_MARGIN : SIL_UNKNOWN;
+    double wanted = last - first + 2.0 * SIL_PEAK_MARGIN;
+    return short_of && wanted <= thickest ? wanted : SIL_UNKNOWN;
 }
 
 static const char *headline_of(const brief *b)
@@ -111,8 +114,7 @@ void brief_fill_tuning(brief *b)
     }
     for (int end = 0; end < BRIEF_ENDS; end++) {
         bool moves = fabs(t->end[end]) >= least_shown;
-        shown->end[end] =
-            moves ? figure_length(b->unit, fabs(t->end[end]), SIL_NEAREST) : figure_none();
+        shown->end[end] = moves ? figure_nearest(b, fabs(t->end[end])) : figure_none();
         shown->end_way[end] = moves ? way_of(t->end[end]) : BRIEF_NO_WAY;
     }
     shown->most_drop = most > 0.0 ? figure_length(b->unit, most, SIL_UP) : figure_none();

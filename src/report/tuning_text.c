@@ -8,9 +8,9 @@ static void put_ends(text *t, const brief *b)
     bool moves = b->tuning.remedy == SIL_TUNE_ENDS;
     for (int end = 0; end < BRIEF_ENDS && moves; end++) {
         brief_way way = b->tuning.end_way[end];
-        text_add(t, "  %s side %s %s.\n", sides[end],
-                 way == BRIEF_BACK      ? "back"
-                 : way == BRIEF_FORWARD ? "forward"
+        text_add(t, "  %s side %s%s.\n", sides[end],
+                 way == BRIEF_BACK      ? "back "
+                 : way == BRIEF_FORWARD ? "forward "
                                         : "stays",
                  way == BRIEF_NO_WAY ? "" : b->tuning.end[end].shown);
     }
