@@ -44,8 +44,15 @@ export async function figuresAgree(page, yaml, units) {
   const result = JSON.parse(run("plan", "--json", "--units", units, yaml));
   const cards = (place) => page.locator(`#${place} tbody tr`).evaluateAll((rows) => rows.map((row) =>
     [...row.querySelectorAll("td")].map((cell) => cell.textContent.replace("–", "-"))));
+  // By the heads of their columns; one that is not there is of dashes, and none that is there is of nothing else.
+  const under = async (place, heads) => {
+    const rows = await page.locator(`#${place} tbody tr`).evaluateAll((all) => all.map((row) =>
+      Object.fromEntries([...row.querySelectorAll("td")].map((cell) => [cell.dataset.head, cell.textContent.replace("–", "-")]))));
+    same([...new Set(rows.flatMap(Object.keys))].filter((head) => !heads.includes(head) || rows.every((row) => row[head] === "-")), [], `columns of ${place}, ${where}`);
+    return rows.map((row) => heads.map((head) => row[head] ?? "-"));
+  };
   const where = `${yaml}, ${units}`;
-  // The page writes 0.00 where the plan has a dash for nothing to take; its verdicts are the result's, string by string.
+  // Where the plan has a dash for nothing to take the page has one, too; its verdicts are the result's, string by string.
   const bare = (cells) => cells.map((cell) => /^0\.0+$/.test(cell) ? "-" : cell);
   const row = (heads) => ({off, spread, under}) => bare([off, spread, ...heads.map((head) => under[head] ?? "-")]);
   // A part of which nothing is known has no rows in the plan, and dashes on the page.
@@ -54,7 +61,9 @@ export async function figuresAgree(page, yaml, units) {
   const words = {leave: "leave", file: "deeper", lower: "lower", raise: "raise", wait: "wait"};
   const verdicts = (part) => result[part].strings.map((one) => words[one.verdict]);
   const figures = (rows) => rows.map((line) => bare(line.slice(1)));
-  const nut = await cards("nut-table"), saddle = await cards("saddle-table");
+  const screws = result.saddle.strings.some((one) => one.turns != null), off = ["Verdict", "Too high by", "±"];
+  const nut = await under("nut-table", [...off, "First pass", "Feelers now", "Final feelers", "± of the feelers", "Stiffness may lift it by"]);
+  const saddle = await under("saddle-table", [...off, ...(screws ? ["First pass", "Screw turns"] : ["Off the top", "Height now", "Height done", "Out of the bridge"])]);
   same(nut.map((line) => line[0]), verdicts("nut"), `verdicts at the nut, ${where}`);
   same(known(figures(nut).map((line) => line.slice(0, 5))), printedAs("NUT", ["first pass", "feelers to stop now", "feelers to stop final"]), `nut, ${where}`);
   // The error of the feelers and the lift, which the plan prints the greatest of: rounded here, both under ten thousandths of an inch.
@@ -64,7 +73,6 @@ export async function figuresAgree(page, yaml, units) {
   same(figures(nut).map((line) => line.slice(5)), result.nut.strings.map((one) =>
     bare([small(one.stack_u == null ? null : 2 * one.stack_u), small(one.stack_bend)])), `feelers, ${where}`);
   same(saddle.map((line) => line[0]), verdicts("saddle"), `verdicts at the saddle, ${where}`);
-  const screws = result.saddle.strings.some((one) => one.turns != null);
   const rest = screws ? ["first pass", "screw turns"] : ["off the top", "height now", "height done", "out of bridge"];
   same(known(figures(saddle)), printedAs("SADDLE", rest), `saddle, ${where}`);
   const sand = result.steps.find((step) => step.act === "sand-saddle");

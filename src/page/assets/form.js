@@ -15,10 +15,14 @@ let latest = [[], false];
 const here = (path) => path.replace("*", sheet.last);
 const idOf = (path) => `f-${path.replaceAll(".", "-")}`;
 
+// A figure with its unit, as "0.07 mm", is written smaller where there is little room.
+const sizeOf = (text) => (text.length > 5 ? "long" : "");
+
 function input(path, label, extra = {}) {
-  return make("input", {id: idOf(path), name: path, value: sheet.own.get(path) || "", placeholder: sheet.typical(path),
+  const value = sheet.own.get(path) || "";
+  return make("input", {id: idOf(path), name: path, value, class: sizeOf(value), placeholder: sheet.typical(path),
     autocomplete: "off", autocapitalize: "off", spellcheck: "false", "aria-label": label, ...extra,
-    oninput: (event) => { setTyping(true); sheet.set(path, event.target.value); changed(); }});
+    oninput: ({target}) => { setTyping(true); target.className = sizeOf(target.value); sheet.set(path, target.value); changed(); }});
 }
 
 function choice(path, {words, label, usual = ""}) {

@@ -31,6 +31,12 @@ const noteOf = (result, string) => result.strings[string].note || "";
 
 const table = (caption, heads, rows) => make("div", {class: "scroll", role: "region", "aria-label": `Table: ${caption}`, tabindex: "0"}, rowsOrCards({caption}, heads, rows));
 
+// The table of a part: a column in which no string has a figure is left out.
+function partTable(caption, heads, rows) {
+  const told = heads.map((_, k) => k < 2 || rows.some((row) => row[k][0] !== "–"));
+  return table(caption, heads.filter((_, k) => told[k]), rows.map((row) => row.filter((_, k) => told[k])));
+}
+
 // Turns of a screw, as a hand counts them: "1-3/8", "<1/8".
 function eighths(turns) {
   if (!turns) { // none, or not known
@@ -42,6 +48,12 @@ function eighths(turns) {
 }
 
 const figure = (mm, way) => [length(mm, way), {"data-mm": mm ?? ""}];
+
+// What comes off: a dash where it is nothing.
+function taken(mm) {
+  const [text, attributes] = figure(mm, down);
+  return [/^0\.0+$/.test(text) ? "–" : text, attributes];
+}
 
 function findings(result, last) {
   const worst = ["stop", "act", "watch", "fine"];
@@ -74,7 +86,7 @@ function readings(result, key) {
   const after = result.stages.at(-1);
   return [
     make("p", {class: "relief-line"}, "Relief ", make("b", {"data-mm": now.relief ?? ""}, length(now.relief)), " now, ",
-      make("b", {"data-mm": after.relief ?? ""}, length(after.relief)), ` after. All lengths in ${units}.`),
+      make("b", {"data-mm": after.relief ?? ""}, length(after.relief)), ` after. All lengths in ${units === "in" ? "inches" : units}.`),
     table("Readings, now and after", ["String", `1st fret, ${held[key]}`, "after", "Action at 12", "after"],
       now.strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, figure(result.nut.strings[k].now), figure(after.strings[k][key]),
         figure(result.saddle.strings[k].now), figure(result.saddle.strings[k].asked.action)])),
@@ -114,11 +126,11 @@ function visitCard(result, one, first) {
 // What was read so far, and between two visits what was to come of the work: as the printed plan has it. The style shows
 // the table or the cards, whichever there is room for.
 function visits(result) {
-  const many = result.strings.length > 8 ? "is-many" : "";
+  const many = result.strings.length > (units === "in" ? 5 : 8) ? "is-many" : "";
   return result.visits.length < 2 ? [] : [
     make("div", {class: `as-table ${many}`.trim()}, visitsTable(result)),
     make("ul", {class: `as-cards ${many}`.trim(), "aria-label": "Visits so far"}, result.visits.map((one, k) => visitCard(result, one, k === 0))),
-    make("p", {class: "hint"}, `Action at the 12th fret, string 1 first, in ${units}. Paler: what was expected of the work between two visits. Came: how much of that change was measured.`)];
+    make("p", {class: "hint"}, `Action at the 12th fret, string 1 first, in ${units === "in" ? "inches" : units}. Paler: what was expected of the work between two visits. Came: how much of that change was measured.`)];
 }
 
 function weakest(clean) {
@@ -152,9 +164,9 @@ const sure = (more = "") => make("p", {class: "hint"}, "Too high by: the whole w
 const verdicts = {leave: "leave", file: "deeper", raise: "raise", lower: "lower", wait: "wait"};
 
 function nut(result) {
-  return [table("Nut", ["String", "Verdict", "Too high by", "±", "First pass", "Feelers now", "Final feelers", "± of the feelers", "Stiffness may lift it by"],
+  return [partTable("Nut", ["String", "Verdict", "Too high by", "±", "First pass", "Feelers now", "Final feelers", "± of the feelers", "Stiffness may lift it by"],
     result.nut.strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, [verdicts[one.verdict]], figure(one.deepen),
-      figure(one.deepen_u == null ? null : 2 * one.deepen_u), figure(one.first_pass, down), figure(one.stack_now, up), figure(one.stack, up),
+      figure(one.deepen_u == null ? null : 2 * one.deepen_u), taken(one.first_pass), figure(one.stack_now, up), figure(one.stack, up),
       figure(one.stack_u == null ? null : 2 * one.stack_u), figure(one.stack_bend)])), sure(" Put the feelers on the board, right in front of the nut; the gap decides.")];
 }
 
@@ -166,9 +178,9 @@ function saddle(result) {
   const screws = result.saddle.strings.some((one) => one.turns != null);
   const more = screws ? ["First pass", "Screw turns"] : ["Off the top", "Height now", "Height done", "Out of the bridge"];
   const made = result.saddle.remedy === "replace" ? up : nearest; // a file stops at the height of a new piece
-  const rest = (one) => (screws ? [figure(one.first_pass, down), [eighths(one.turns)]]
-    : [figure(one.asked.dress, down), figure(one.present), figure(one.asked.height, made), figure(one.asked.protrusion, made)]);
-  return [table("Saddle", ["String", "Verdict", "Too high by", "±", ...more],
+  const rest = (one) => (screws ? [taken(one.first_pass), [eighths(one.turns)]]
+    : [taken(one.asked.dress), figure(one.present), figure(one.asked.height, made), figure(one.asked.protrusion, made)]);
+  return [partTable("Saddle", ["String", "Verdict", "Too high by", "±", ...more],
     result.saddle.strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, [verdicts[one.verdict]], figure(one.lower),
       figure(one.lower_u == null ? null : 2 * one.lower_u), ...rest(one)])), words, sure(screws ? "" : " What is too little for a file to feel stays on.")];
 }
