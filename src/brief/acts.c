@@ -227,7 +227,7 @@ act_words act_words_of(sil_act act)
     case SIL_ACT_BRIDGE_CURVE:
         return (act_words){.word = "bridge-curve",
                            .what = say_curve,
-                           .check = say_check_action,
+                           .check = say_check_curve,
                            .next = "fit the bridge's curve",
                            .dangers = cutting};
     case SIL_ACT_ZERO_FRET:

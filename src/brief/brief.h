@@ -166,6 +166,7 @@ struct sil_brief {
     part_saddle saddle_part;
     brief_figure scale, scale_bass; /* scale_bass is "-" with one scale */
     brief_stage stage[BRIEF_STAGES];
+    brief_figure relief_read; /* as it was read under a string; "-" where it was not */
     brief_reading relief, first[SIL_STRINGS_MAX], action[SIL_STRINGS_MAX];
     const char
         *on_a_rule; /* the actions and their targets in 64ths of an inch, in a sentence; "" in

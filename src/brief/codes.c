@@ -30,8 +30,8 @@ code_words code_words_of(sil_code code)
                             .figure = LENGTH,
                             .subject = "Relief at fret %",
                             .meaning = "In its range, but with this much bow the saddle has too "
-                                       "little room to bring the strings down: take it to its "
-                                       "target first."};
+                                       "little room to bring the strings down: take the relief "
+                                       "to its target first."};
     case SIL_RELIEF_UNKNOWN:
         return (code_words){.word = "relief-unknown",
                             .subject = "Relief was not measured",
@@ -117,9 +117,10 @@ code_words code_words_of(sil_code code)
         return (code_words){.word = "break-angle-low",
                             .figure = DEGREES,
                             .subject = "Break angle over the saddle",
-                            .meaning = "A shallow angle presses too little: weak tone, and a "
-                                       "string that rattles or wanders on the saddle. Cut ramps "
-                                       "behind the saddle, or lower the string holes."};
+                            .meaning = "The strings press too little on the saddle: weak tone, "
+                                       "and a string that rattles or wanders on it. Cut ramps "
+                                       "for the strings from their holes toward the saddle, or "
+                                       "lower the holes."};
     case SIL_NECK_ANGLE:
         return (code_words){.word = "neck-angle",
                             .subject = "The saddle cannot come down far enough, even for the "
@@ -274,8 +275,8 @@ code_words code_words_of(sil_code code)
     case SIL_AT_EDGE:
         return (code_words){.word = "at-edge",
                             .figure = LENGTH,
-                            .meaning = "At the edge of its range, no farther out than the reading "
-                                       "may be wrong by: leave it."};
+                            .meaning = "At the edge of its range: outside it, if at all, by less "
+                                       "than the reading may be wrong. Leave it."};
     case SIL_CARRIED:
         return (code_words){.word = "carried", .sentence = say_carried};
     case SIL_READING_ODD:
@@ -336,7 +337,7 @@ code_words code_words_of(sil_code code)
     case SIL_NUT_OVER_DENT:
         return (code_words){.word = "nut-over-dent",
                             .figure = LENGTH,
-                            .subject = "Worn spot in the 1st fret under the new nut",
+                            .subject = "A new nut is made over a worn 1st fret",
                             .meaning =
                                 "The slot is cut as if the fret were sound, so its gap reads "
                                 "larger until the spot is put right."};
@@ -346,7 +347,7 @@ code_words code_words_of(sil_code code)
         return (code_words){
             .word = "under-frets",
             .figure = LENGTH,
-            .subject = "Would lie under the frets after the work before it",
+            .subject = "After the steps before, the string would lie under the frets",
             .meaning =
                 "No string lies there: it would buzz or choke. Likely the relief or the action was "
                 "misread, so measure both again before you start."};

@@ -78,6 +78,10 @@ static const char *in_short(brief *b, int k)
         begin = b->row.next[0] != '\0' ? b->row.next : "stop";
     } else if (step->act == SIL_ACT_DRESS_SADDLE && say_dresses_later(b)) {
         begin = "after measuring again, dress the saddle's top";
+    } else if (b->plan->stages.changed[SIL_NUT] && step->act == SIL_ACT_SAND_SADDLE) {
+        begin = "after the nut, and the action measured, sand the saddle's bottom";
+    } else if (b->plan->stages.changed[SIL_NUT] && step->act == SIL_ACT_DRESS_SADDLE) {
+        begin = "after the nut, and the action measured, dress the saddle's top";
     } else if (!begin) {
         begin = "get ready";
     }

@@ -31,7 +31,10 @@ static void fill_done(brief *b, brief_owner_list *done)
     if (owner_worked(b, SIL_ROD) == OWNER_BEFORE) {
         owner_add_words(
             b, done,
-            "The rod inside the neck was adjusted, to give the neck the slight bow it needs.");
+            b->plan->stages.changed[SIL_ROD]
+                ? "The rod inside the neck was turned part of the way."
+                : "The rod inside the neck was adjusted, to give the neck the slight bow it "
+                  "needs.");
     }
     if (owner_worked(b, SIL_FRETS) == OWNER_BEFORE) {
         owner_add_words(b, done, "The frets were made even, so that every note rings clear.");
@@ -97,7 +100,11 @@ static void next_neck(brief *b, brief_owner_list *next)
 {
     if (b->plan->stages.changed[SIL_ROD]) {
         owner_add_words(
-            b, next, "Adjust the rod inside the neck, to give the neck the slight bow it needs.");
+            b, next,
+            owner_worked(b, SIL_ROD) == OWNER_BEFORE
+                ? "Turn the rod inside the neck the rest of the way, to leave the neck the slight "
+                  "bow it needs."
+                : "Adjust the rod inside the neck, to leave the neck the slight bow it needs.");
     }
     if (plan_rod_first(b->plan)) {
         owner_add_words(b, next,
@@ -130,7 +137,9 @@ static void next_strings(brief *b, brief_owner_list *next)
     }
     for (int k = 0; k < b->plan->step_count; k++) {
         if (b->steps[k].act == SIL_ACT_BRIDGE_CURVE) {
-            owner_add_words(b, next, "Put the curve of the bridge right, which some strings need.");
+            owner_add_words(b, next,
+                            "Reshape the top of the bridge, or replace it: some strings sit "
+                            "too high or too low on it.");
         }
     }
     if (owner_tunes(b)) {

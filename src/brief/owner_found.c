@@ -181,7 +181,10 @@ static void find_slots(brief *b, brief_owner_list *found)
         tell(&t, "Close to the headstock ");
         tell_which(&t, off);
         tell(&t, tell_chosen(off) == 1 ? " is" : " are");
-        tell(&t, off == &high ? " too high: hard to press down." : " too low, and may rattle.");
+        tell(&t, off == &high ? " too high: hard to press down."
+                 : plan_any(b->plan->stages.on_fret, b->strings)
+                     ? " too low: open strings lie on the first fret."
+                     : " too low, and may rattle.");
         owner_add(found, &t);
     }
 }

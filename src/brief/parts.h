@@ -139,7 +139,8 @@ typedef struct brief_bearing {
     brief_figure action_dressed; /* after the first pass off the top, with the bottom done */
     brief_figure action_all;     /* after the whole cut off the bottom, or with the shim under it */
     brief_figure action_made;    /* with a new saddle at its first height; "-" for any other */
-    brief_figure action_done;    /* when all steps are done */
+    brief_figure action_done;    /* when all steps are done, as posts or thumbwheels leave it */
+    brief_figure action_target;  /* at fret 12 */
     brief_figure action_rod;     /* after the truss rod is turned */
     sil_verdict curve;           /* on two posts: whether the bridge's curve leaves it too high
                                    (SIL_TAKE) or too low (SIL_RAISE) */

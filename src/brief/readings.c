@@ -112,6 +112,9 @@ void brief_fill_readings(brief *b)
     const sil_targets *targets = &plan->bench.targets;
     const sil_fit *last = &plan->stages.fit[SIL_SADDLE];
     b->forecast = plan->stages.forecast[SIL_NUT] || plan->stages.forecast[SIL_SADDLE];
+    const sil_relief_reading *read = &plan->bench.relief;
+    bool stringed = read->string >= 0 && !read->straightedge && !plan->bench.fresh.relief_stands;
+    b->relief_read = stringed ? figure_nearest(b, read->gap) : figure_none();
     b->relief = (brief_reading){figure_nearest(b, sil_relief_now(plan)),
                                 figure_nearest(b, sil_relief(board, last->bend)),
                                 range_of(b, targets->relief)};

@@ -66,9 +66,9 @@ void say_fall(const brief *b, telling *t);
 void say_doubted(const brief *b, tell_list slots, telling *t);
 
 /* The saddle, and where neck meets body. */
-say say_sand, say_check_sand, say_dress, say_check_dress, say_check_action, say_shim_saddle,
-    say_check_shimmed, say_new_saddle, say_check_new_saddle, say_screws, say_posts, say_curve,
-    say_neck_angle, say_check_neck_angle, say_neck_shim, say_neck_reset, say_check_neck;
+say say_sand, say_check_sand, say_dress, say_check_dress, say_check_action, say_check_curve,
+    say_shim_saddle, say_check_shimmed, say_new_saddle, say_check_new_saddle, say_screws, say_posts,
+    say_curve, say_neck_angle, say_check_neck_angle, say_neck_shim, say_neck_reset, say_check_neck;
 
 /* Shared by what is done to a saddle.
  * say_actions:   a sentence with the action at fret 12 of every string of which it is known, when the

@@ -12,7 +12,7 @@ static void tell_left(const sil_plan *plan, int string, telling *t)
                   plan->bench.targets.action[string].aim;
     double left = plan->saddle.protrusion[string] - over / sil_leverage(&plan->bench.board, string);
     if (sil_working_in_slot(plan->saddle.working)) {
-        tell(t, ", because there the saddle would stand out only ");
+        tell(t, ", where the saddle would stand out only ");
         tell_length(t, "out", string, figure_nearest(t->b, left));
     }
 }
@@ -45,7 +45,7 @@ static void tell_what(const brief *b, sil_stage_name part, telling *t)
 
 void say_aim_raised(const brief *b, const sil_finding *f, int count, telling *t)
 {
-    tell(t, "Ends above its target, so as to ring clean under this pick");
+    tell(t, "Left above its target, so that it rings clean at this attack");
     for (int k = 0; k < count; k++) {
         say_next_string(f, k, t);
         tell(t, "at ");
@@ -90,8 +90,9 @@ static void tell_hopeless(const choices *all, telling *t)
         tell(t,
              "%sPicking this hard is too much for this set-up: ", t->words.length > 0 ? " " : "");
         tell_which(t, &all->hopeless);
-        tell(t, tell_chosen(&all->hopeless) == 1 ? " would still buzz far above its range."
-                                                 : " would still buzz far above their ranges.");
+        tell(t, tell_chosen(&all->hopeless) == 1
+                    ? " would still buzz with its height far above its range."
+                    : " would still buzz with their heights far above their ranges.");
     }
 }
 
@@ -154,13 +155,12 @@ void say_choose(const brief *b, telling *t)
             }
         }
         bool clean = tell_chosen(&all.clean) > 0;
-        tell(t, clean && !any ? " The target is too low for this pick." : "");
+        tell(t, clean && !any ? " The target is too low for this attack." : "");
         any = any || clean;
         tell_clean_from(b, part, &all, t);
         tell_hopeless(&all, t);
     }
-    tell(t,
-         any ? " Give a higher target, choose a lighter pick, or write attack: any and accept the "
-               "buzz."
-             : " Choose a lighter pick, or write attack: any and accept the buzz.");
+    tell(t, any ? " Give a higher target, write a lighter attack, or attack: any and accept the "
+                  "buzz."
+                : " Write a lighter attack, or attack: any and accept the buzz.");
 }

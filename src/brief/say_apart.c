@@ -18,29 +18,28 @@ static void put_gap(tell_list *list, const telling *t, int i, double gap)
     list->figure[i] = gap > 0.0 ? figure_nearest(t->b, gap) : figure_number(0.0, 0);
 }
 
-/* Writes " (5: 0.06, 6: 0.16 mm)". */
+/* Writes " 5: 0.06, 6: 0.16 mm". */
 static void tell_gaps(telling *t, const char *of, const tell_list *gaps)
 {
-    tell(t, " (");
+    tell(t, " ");
     tell_each(t, of, gaps);
     tell_unit(t);
-    tell(t, ")");
 }
 
-/* Writes "The gap at the 1st fret of string 5, fretted at the 3rd (0.06 mm), is 0.14 mm off the one that
- * follows from the open gap (0.20 mm)." */
+/* Writes "The gap at the 1st fret of string 5, fretted at the 3rd, was read as 0.06 mm. By the open gap
+ * it would be 0.20 mm, which is 0.14 mm off." */
 static void tell_apart(telling *t, const two_ways *ways, sil_hold held, const char *from)
 {
     tell(t, "The gap at the 1st fret of ");
     tell_which(t, &ways->read);
-    tell(t, ", %s", brief_hold(held));
+    tell(t, ", %s, was read as", brief_hold(held));
     tell_gaps(t, "read", &ways->read);
-    tell(t, ", is ");
+    tell(t, ". By %s it would be", from);
+    tell_gaps(t, "told", &ways->told);
+    tell(t, ", which is ");
     tell_span(t, "apart", &ways->apart);
     tell_unit(t);
-    tell(t, " off the one that follows from %s", from);
-    tell_gaps(t, "told", &ways->told);
-    tell(t, ".");
+    tell(t, " off.");
 }
 
 static two_ways no_ways(const brief *b)

@@ -12,18 +12,18 @@ static void tell_rod_cure(const brief *b, telling *t)
     case SIL_ROD_AT_END:
         tell(
             t,
-            " Slacken the strings and back the rod's nut off. If it comes off, as on a one-way "
+            " Slacken the strings and back the truss rod nut off. If it comes off, as on a one-way "
             "rod, "
-            "clean and oil the thread, and put washers under the nut where the thread has run out. "
+            "clean and oil the thread, and put washers under it where the thread has run out. "
             "Never force off the nut of a two-way rod. Then tighten it an "
             "eighth of a turn at a time.");
         return;
     case SIL_ROD_SLACK:
-        tell(
-            t,
-            " Turn the rod's nut on, an eighth of a turn at a time, and see whether it takes hold; "
-            "washers under it give it thread. A rod that never pulls is broken or stripped, and a "
-            "qualified repairer's work.");
+        tell(t,
+             " Turn the truss rod nut on, an eighth of a turn at a time, and see whether it takes "
+             "hold; "
+             "washers under it give it thread. A rod that never pulls is broken or stripped, and a "
+             "qualified repairer's work.");
         return;
     case SIL_ROD_STUCK:
         tell(t, " Oil the thread of its nut, give it time, and never force it. A nut that stays "
@@ -74,8 +74,9 @@ void say_rod_first(const brief *b, telling *t)
 void say_check_rod_first(const brief *b, telling *t)
 {
     (void)b;
-    tell(t, "The rod's nut turns and the neck follows: write rod_state: works. At pitch, measure "
-            "everything again.");
+    tell(t,
+         "The truss rod nut turns and the neck follows: write rod_state: works. At pitch, measure "
+         "everything again.");
 }
 
 /* What a rod that does not work may still do against a back-bow. */
@@ -87,10 +88,11 @@ static const char *ease_words(const sil_instrument *it)
                    ? " See first whether the rod, turned on past slack, takes hold the other way."
                    : " The rod is slack already: make sure that it no longer pulls.";
     case SIL_ROD_AT_END:
-        return " First slacken the rod's nut, an eighth of a turn at a time, until it no longer "
+        return " First slacken the truss rod nut, an eighth of a turn at a time, until it no "
+               "longer "
                "pulls.";
     case SIL_ROD_STUCK:
-        return " First have the rod's nut freed and slackened, without force.";
+        return " First have the truss rod nut freed and slackened, without force.";
     case SIL_ROD_ACCEPTED:
     case SIL_ROD_STATE_NOT_GIVEN:
     case SIL_ROD_WORKS:

@@ -64,6 +64,9 @@ static bool evened(const brief *b)
 static void tell_pass(const brief *b, const tell_list *dress, telling *t)
 {
     tell_list left = say_strings_with(b, *dress, dress_left_of);
+    if (!b->saddle.base) {
+        say_after_nut(b, t);
+    }
     tell(t, "Dress the top of the saddle under ");
     tell_which(t, dress);
     tell(t, ": take off ");
@@ -77,7 +80,6 @@ static void tell_pass(const brief *b, const tell_list *dress, telling *t)
         tell(t, ", all of it in this pass, then measure again.");
     }
     if (!b->saddle.base) {
-        say_after_nut(b, t);
         say_finished(b, SIL_SADDLE, t);
     }
     if (evened(b)) {

@@ -99,7 +99,7 @@ void say_stack_sure(const brief *b, telling *t)
     if (brief_known(nut->stack_bend)) {
         tell(t, " A stiff string may ride up to ");
         tell_length(t, "stack-bend", -1, nut->stack_bend);
-        tell(t, " above its slot floor: the gap decides.");
+        tell(t, " above its slot floor: once strung up, the gap counts, not the stack.");
     }
 }
 

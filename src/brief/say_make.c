@@ -30,7 +30,7 @@ static void tell_fit(const brief *b, const char *place, double thickness, brief_
     if (sil_known(thickness)) {
         tell(t, ", about ");
         tell_length(t, "thickness", -1, figure_nearest(b, thickness));
-        tell(t, " thick. Measure the place to ");
+        tell(t, " thick. Measure how wide that place is, to ");
         tell_length(t, "fit", -1, figure_nearest(b, fit));
     }
     tell(t, ". Cut it ");
@@ -58,9 +58,9 @@ static void tell_why_new_nut(const brief *b, telling *t)
 {
     int lowest = lowest_slot(b);
     if (lowest < 0) {
-        tell(t,
-             "Make a new nut: too many slots are too low to be worth filling. With a string on the "
-             "1st fret nobody can say how thick a shim would have to be. ");
+        tell(t, "Make a new nut: so many slots are too low that filling them is not worth while. "
+                "With a string on the "
+                "1st fret nobody can say how thick a shim would have to be. ");
         return;
     }
     tell(t, "Make a new nut: two slots or more are too low, by up to ");
@@ -69,7 +69,7 @@ static void tell_why_new_nut(const brief *b, telling *t)
     t->figure_way = BRIEF_NO_WAY;
     const sil_job *job = b->plan->job;
     double shim = sil_shim_thickness(-b->plan->stages.deepen[lowest], job->allowances.shim_step);
-    tell(t, sil_above(shim, job->limits.most_shim) ? ", more than a shim is to make up. " : ". ");
+    tell(t, sil_above(shim, job->limits.most_shim) ? ", more than a shim should make up. " : ". ");
 }
 
 void say_fit_nut(const brief *b, telling *t)
@@ -107,8 +107,9 @@ void say_fit_blank(const brief *b, telling *t)
 void say_check_fit_blank(const brief *b, telling *t)
 {
     (void)b;
-    tell(t,
-         "It slides in by hand, stays in when turned over, and shows no light under its bottom.");
+    tell(t, "It slides in by hand and stays in when turned over. Pencil lead rubbed on the floor "
+            "under it "
+            "marks its whole bottom.");
 }
 
 void say_mark_nut(const brief *b, telling *t)

@@ -46,9 +46,9 @@ void say_check_rod(const brief *b, telling *t)
         tell_each(t, "action", &action);
     }
     if (tell_chosen(&action) > 0 && plan->bench.rod_spread < SIL_ROD_SPREAD) {
-        tell(t, ", as this neck moved before (");
+        tell(t, ", by how this neck moved before (");
         tell_figure(t, "ratio", -1, figure_number(plan->bench.rod_ratio, 2));
-        tell(t, " of an even bend)");
+        tell(t, " of what a neck that bends evenly would)");
     }
     tell(t, ".");
 }
@@ -56,12 +56,12 @@ void say_check_rod(const brief *b, telling *t)
 void say_find_rod(const brief *b, telling *t)
 {
     (void)b;
-    tell(
-        t,
-        "The relief is out of its range: see whether there is a truss rod. The rod's nut is under "
-        "a cover at the headstock, or inside, at the end of the fingerboard. Mark where it stands, "
-        "slacken the strings, and see whether it turns a little each way, freely, without force. "
-        "Set it back to the mark. Write rod and rod_state on the sheet.");
+    tell(t,
+         "The relief is out of its range: see whether there is a truss rod. Its nut is at the "
+         "headstock, often under a cover; or in the sound hole, under the end of the board; or at "
+         "the heel. Mark where it stands, slacken the strings, and see whether it turns a little "
+         "each way, without force, and the neck follows. Set it back to the mark. Write rod and "
+         "rod_state on the sheet.");
 }
 
 void say_rod_by_ear(const brief *b, telling *t)
@@ -203,7 +203,7 @@ static void tell_new_zero_fret(const brief *b, telling *t)
     } else {
         tell_figure(t, "zero-fret-sure", -1, nut->zero_over_sure);
     }
-    tell(t, "), and dress it down to each string's gap. Or level the other frets down.");
+    tell(t, "), and dress it down until each string has its gap. Or level the other frets down.");
 }
 
 void say_raise_zero_fret(const brief *b, telling *t)
@@ -231,8 +231,16 @@ void say_raise_zero_fret(const brief *b, telling *t)
 
 void say_check_zero_fret(const brief *b, telling *t)
 {
-    tell(t, "Measure the gap at the 1st fret, %s, after each pass; then measure everything again.",
+    tell_list worked = {.count = b->strings};
+    for (int i = 0; i < worked.count; i++) {
+        worked.chosen[i] = b->nut.slot[i].zero_fret_high || b->nut.slot[i].zero_fret_low;
+        worked.figure[i] = b->first[i].wanted.aim;
+    }
+    tell(t, "Measure the gap at the 1st fret, %s, after each pass, and stop at ",
          brief_hold(b->plan->bench.targets.first_held));
+    tell_each(t, "gap", &worked);
+    tell_unit(t);
+    tell(t, ". Then measure everything again.");
 }
 
 static void tell_humidity(telling *t, double then, double now)

@@ -34,7 +34,7 @@ void say_prepare(const brief *b, telling *t)
         tell(t,
              "Fit new strings first: these are worn. Tune, let them settle, and measure again. ");
     }
-    tell(t, "Before you start: %s, %shumidity ", bridge_ready(b->saddle.working),
+    tell(t, "Readings count only with: %s, %shumidity ", bridge_ready(b->saddle.working),
          plan_makes(b->plan) ? "" : "good strings at pitch, the instrument in playing position, ");
     tell_figure(t, "humidity-low", -1, figure_number(limits->humidity_low_pct, 0));
     tell(t, " to ");
@@ -86,8 +86,8 @@ void say_straightedge(const brief *b, telling *t)
     tell(
         t,
         "Lay a straightedge on frets 1 and %d. Light under it at fret %d is relief. If it rocks "
-        "there, rest it on two equal shims: the gap less the shim is the back-bow; write it with a "
-        "minus.",
+        "there, rest it on two equal shims and take the shim from the gap, as 0.26 - 0.30 = -0.04: "
+        "that is a back-bow, and is written with its minus.",
         board->join, board->relief_at);
 }
 
@@ -261,7 +261,7 @@ void say_check(const brief *b, telling *t)
              : "Tune, measure everything again, write it on the sheet and plan again.");
     if (!b->tuning.read && sil_known(b->plan->job->targets.cents)) {
         tell(t,
-             " Check every string at fret 12 with a tuner, against the octave of the open string, "
+             " Then fret each string at 12, read the tuner against the octave of the open string, "
              "and write down the cents.");
     }
 }

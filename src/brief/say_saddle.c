@@ -201,10 +201,10 @@ void say_after_nut(const brief *b, telling *t)
     tell_list before = tell_known(say_strings_with(b, tell_every(b), action_before_of));
     if (b->plan->stages.changed[SIL_NUT]) {
         t->figure_way = BRIEF_NO_WAY;
-        tell(t, " First do the nut, and measure the action. Where it is not about ");
+        tell(t, "First do the nut, and measure the action. Where it is not about ");
         tell_span(t, "action-before", &before);
         tell_unit(t);
-        tell(t, ", plan again.");
+        tell(t, ", plan again, and cut nothing here. ");
         t->figure_way = BRIEF_DOWN;
     }
 }
@@ -217,8 +217,8 @@ void say_sand(const brief *b, telling *t)
         say_too_coarse(b, t);
         return;
     }
-    tell_sanding(b, t);
     say_after_nut(b, t);
+    tell_sanding(b, t);
     say_finished(b, SIL_SADDLE, t);
     tell_others(b, t);
     t->figure_way = BRIEF_NO_WAY;
@@ -245,6 +245,17 @@ void say_check_sand(const brief *b, telling *t)
 void say_check_action(const brief *b, telling *t)
 {
     say_actions(b, "when done", say_action_done, NULL, NULL, t);
+}
+
+static brief_figure action_target_of(const brief_bearing *string)
+{
+    return string->action_target;
+}
+
+/* Posts and thumbwheels come before this step, and the curve is what they leave. */
+void say_check_curve(const brief *b, telling *t)
+{
+    say_actions(b, "before this step", say_action_done, "When done", action_target_of, t);
 }
 
 void say_check_new_saddle(const brief *b, telling *t)

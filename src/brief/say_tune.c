@@ -68,7 +68,7 @@ void say_tune_ends(const brief *b, telling *t)
 /* "String 1: back to 1.85, 6: forward to 0.90 mm." of each peak that is filed. */
 static void tell_peaks(const brief *b, telling *t)
 {
-    const char *gap = ", measured from its face toward the nut. String ";
+    const char *gap = ", measured from its front face, the one nearer the nut. String ";
     for (int i = 0; i < b->strings; i++) {
         const brief_tuned *string = &b->tuning.string[i];
         if (!string->moves) {
@@ -179,11 +179,11 @@ void say_tune_out(const brief *b, telling *t)
 
 void say_off_saddle(const brief *b, const sil_finding *f, int count, telling *t)
 {
-    tell(t, "Where it would play in tune is off the saddle's middle");
+    tell(t, "The place where it would play in tune is off the saddle's middle");
     for (int k = 0; k < count; k++) {
         bool front = f[k].read < 0.0;
         say_next_string(f, k, t);
-        tell(t, front ? "in front by " : "behind by ");
+        tell(t, front ? "nearer the nut by " : "farther from the nut by ");
         t->figure_way = front ? BRIEF_FORWARD : BRIEF_BACK;
         tell_length(t, "read", f[k].string, figure_nearest(b, fabs(f[k].read)));
         t->figure_way = BRIEF_NO_WAY;

@@ -35,13 +35,13 @@ void say_posts(const brief *b, telling *t)
     tell_post(b, BRIEF_TREBLE, t);
     tell(t, ", ");
     tell_post(b, BRIEF_BASS, t);
-    tell(t, floats ? ". First slacken the strings a little, but never take all of them off."
+    tell(t, floats ? ". First mark where the bridge's feet stand, and slacken the strings a "
+                     "little, but never take all of them off."
                    : ". First slacken the strings a little.");
-    tell(t,
-         " All strings move together, along one straight line. Turns only get you near: go by the "
-         "action.");
+    tell(t, " The bridge rises or tilts as one piece, and all strings with it. Turns only get you "
+            "near: go by the action.");
     if (floats) {
-        tell(t, " Stand the bridge upright again in its place.");
+        tell(t, " Stand the bridge upright again on its marks.");
     }
 }
 
@@ -57,15 +57,16 @@ static tell_list curve_at(const brief *b, sil_verdict wanted)
 void say_curve(const brief *b, telling *t)
 {
     tell_list high = curve_at(b, SIL_TAKE), low = curve_at(b, SIL_RAISE);
-    tell(t, "Two posts move all strings along one line. At its best ");
+    tell(t, "The %s raise or tilt the bridge as one piece, and leave ",
+         b->saddle.floats ? "thumbwheels" : "posts");
     if (tell_chosen(&high) > 0) {
         tell_which(t, &high);
-        tell(t, tell_chosen(&high) == 1 ? " is still too high" : " are still too high");
+        tell(t, " too high");
     }
     if (tell_chosen(&low) > 0) {
         tell(t, tell_chosen(&high) > 0 ? ", and " : "");
         tell_which(t, &low);
-        tell(t, tell_chosen(&low) == 1 ? " is still too low" : " are still too low");
+        tell(t, " too low");
     }
     tell(t,
          ". The bridge's curve does not follow the board's. Where a string is too high, cut its "

@@ -4,6 +4,8 @@
 
 #include "table.h"
 
+#include <string.h>
+
 static void put_range(text *t, const brief_range *range)
 {
     text_put(t, "  ");
@@ -64,8 +66,9 @@ static void put_marks(text *t, const brief *b)
 }
 
 /* Says which readings were taken in another way than they are shown. */
-static void put_forms(text *t, const sil_plan *plan)
+static void put_forms(text *t, const brief *b)
 {
+    const sil_plan *plan = b->plan;
     const sil_bench *bench = &plan->bench;
     const sil_gaps *gaps = &bench->gaps;
     const sil_relief_reading *relief = &bench->relief;
@@ -83,6 +86,12 @@ static void put_forms(text *t, const sil_plan *plan)
     if (relief->low != 1 || relief->high != bench->board.join) {
         text_add(t, "  The relief was measured on frets %d and %d, and is shown as on 1 and %d.\n",
                  relief->low, relief->high, bench->board.join);
+    } else if (brief_known(b->relief_read) &&
+               strcmp(b->relief_read.shown, b->relief.now.shown) != 0) {
+        text_add(t,
+                 "  The relief was read as %s under string %d, and is shown as on the middle of "
+                 "the board.\n",
+                 b->relief_read.shown, relief->string + 1);
     }
 }
 
@@ -145,7 +154,7 @@ static void put_readings(text *t, const brief *b)
     put_relief(t, b);
     put_gaps(t, b);
     put_marks(t, b);
-    put_forms(t, b->plan);
+    put_forms(t, b);
 }
 
 static void put_findings(text *t, const brief *b)

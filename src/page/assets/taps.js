@@ -29,7 +29,7 @@ const questions = [
    answers: [["two-way", "Yes, one that bends the neck both ways", "rod_state"], ["one-way", "Yes, one that only straightens it; or I do not know which kind", "rod_state"],
      ["none", "No", "crowns"], ["", "I cannot tell", "crowns"]],
    set: (sheet, at, word) => { about(sheet, "rod", word); sheet.remove("instrument.rod_state"); }},
-  {id: "rod_state", title: "Does the rod's nut turn?", figure: "relief",
+  {id: "rod_state", title: "Does the truss rod nut turn?", figure: "relief",
    how: "If you know how: an eighth of a turn to loosen it, and back. Never force it; leave it where it does not go lightly.",
    answers: [["works", "Yes, and the neck follows", "crowns"], ["slack", "It turns, and nothing happens", "crowns"],
      ["at-end", "It is tight, at the end of its travel", "crowns"], ["stuck", "It does not move", "crowns"],
