@@ -40,7 +40,7 @@ def tables(pages):
     for page in pages:  # a wide table has the upper limit over the lower one
         parts = [(x, y, t) for x, y, t in page.texts if LIMIT.fullmatch(t)]
         limits |= {(round(x, 1), f"{upper}/{lower}") for x, y, upper in parts for at, under, lower in parts
-                   if abs(x - at) < 4 and 1 < y - under < 5 and (upper == "0") != (lower == "0")}
+                   if abs(x - at) < 6 and 1 < y - under < 5 and (upper == "0") != (lower == "0")}
     limits = sorted(limits)
     return rows, [t for _, t in limits if t[0] == "+"], [t for _, t in limits if t[0] == "0"]
 
