@@ -121,7 +121,8 @@ static void fill_cuts(const brief *b, int i, brief_bearing *string)
         dress > 0.0 ? figure_limited(b->unit, dress, SIL_DOWN, FIGURE_OFF_SADDLE) : figure_none();
     double now = work->dress_first[i];
     bool whole = dress - now < least_pass;
-    string->dress_first = dress > 0.0 ? figure_length(b->unit, now, SIL_DOWN) : figure_none();
+    string->dress_first =
+        dress > 0.0 ? figure_limited(b->unit, now, SIL_DOWN, FIGURE_OFF_SADDLE) : figure_none();
     string->dress_left = dress > 0.0 ? figure_nearest(b, whole ? 0.0 : dress - now) : figure_none();
     string->left_on = left_on >= least_pass ? figure_nearest(b, left_on) : figure_none();
     double height = work->height[i] + left_on;

@@ -441,7 +441,7 @@ def saddle_table(pack):
         share = None if unknown(row["in_slot"]) else math.floor(100 * row["in_slot"] + 1e-9)
         return [bearing["present"], amount(pack, i)] + \
             [bearing["base_first"]] * (result["bottom_cut"] is not None) + \
-            [bearing["dress"]] + \
+            [bearing["dress" if result["bottom_cut"] else "dress_first"]] + \
             [*(f(bearing[key]) for f, key in zip(made(pack), ("height", "out")))] + \
             [rounded(share, 0), angle(row["break_angle"])] + \
             [length(pack, row["peak"])]
@@ -451,7 +451,7 @@ def saddle_table(pack):
     heads(pack, "Saddle", [
         (OFF_SADDLE, [row["by"] for row in rows if row["does"] in ("lower", "leave") and lowered]),
         (OFF_SADDLE, [row["base_first"] for row in rows]),
-        (OFF_SADDLE, [row["dress"] for row in rows]),
+        (OFF_SADDLE, [row["dress" if result["bottom_cut"] else "dress_first"] for row in rows]),
         (HEIGHT, [row["out" if glued(pack) else "height"] for row in rows])])
 
 

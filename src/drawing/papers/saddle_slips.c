@@ -20,7 +20,9 @@ static const char *say_face_use(const draw_draft *draft)
     }
     bool from_blank = brief_known(saddle->string[0].height_first);
     return draw_say(draft, "Lower line on the %s; upper: finished top%s.", on,
-                    from_blank ? ". First stop over it, at the table's heights" : "");
+                    from_blank ? ". First stop over it, at the table's heights"
+                    : saddle->remedy == SIL_SADDLE_SAND ? ". First take off the table's first pass"
+                                                        : "");
 }
 
 /* Where a word stands over both lines of the bottom's cut at x, in the part's own mm, and whether there is

@@ -69,7 +69,8 @@ static void fill_row(const draw_draft *draft, int i, draw_table *t)
     draw_table_figure(draft, t, i, PRESENT, string->present);
     put_amount(draft, string, i, t);
     draw_table_figure(draft, t, i, FIRST, string->base_first);
-    draw_table_figure(draft, t, i, DRESS, string->dress);
+    draw_table_figure(draft, t, i, DRESS,
+                      draft->brief->saddle.base ? string->dress : string->dress_first);
     draw_table_figure(draft, t, i, HEIGHT, string->height);
     draw_table_figure(draft, t, i, OUT, string->out);
     draw_table_figure(draft, t, i, SHARE, string->in_slot);
@@ -97,6 +98,8 @@ draw_shapes *paper_saddle_table(const draw_flow *flow)
     }
     if (!draft->brief->saddle.base) {
         draw_table_leave_out(&t, FIRST);
+        t.head[DRESS][0] = "off the top,"; /* today; all of it stands under "lower by" */
+        t.head[DRESS][1] = "first pass";
     }
     draw_add_table(list, 0, 0, DRAW_COLUMN, &t);
     return list;
