@@ -121,14 +121,16 @@ static const char *blank_of(const brief *b, sil_act act)
     case SIL_ACT_READ_AGAIN:
     case SIL_ACT_READ_NEW:
     case SIL_ACT_CHECK:
-        return "relief read, action at the 12th, gap at the 1st";
+        return b->asks_cents ? "relief read, action at the 12th, gap at the 1st, cents at the 12th"
+                             : "relief read, action at the 12th, gap at the 1st";
     case SIL_ACT_READ_CROWNS:
         return "off, fret 1, off, fret 2, off, fret 3";
     case SIL_ACT_MEASURE_FIRST:
     case SIL_ACT_READ_GAPS_AGAIN:
+        return "held at the 3rd, open";
     case SIL_ACT_ZERO_FRET:
     case SIL_ACT_RAISE_ZERO_FRET:
-        return "held at the 3rd, open";
+        return "gap read";
     case SIL_ACT_FIT_SADDLE:
     case SIL_ACT_MEASURE_ACTION:
         return "action at the 12th";
@@ -158,10 +160,10 @@ static const char *blank_of(const brief *b, sil_act act)
 
 static void look_at_step(const scene *s, int step)
 {
-    static const char *const blanks[] = {"relief read",     "action at the 12th",  "gap at the 1st",
-                                         "off, fret 1",     "off, fret 2",         "off, fret 3",
-                                         "held at the 3rd", "fret height, fret 1", "caliper, slot",
-                                         "gap read",        "and again",           "action read"};
+    static const char *const blanks[] = {
+        "relief read", "action at the 12th", "gap at the 1st",      "off, fret 1",   "off, fret 2",
+        "off, fret 3", "held at the 3rd",    "fret height, fret 1", "caliper, slot", "gap read",
+        "and again",   "action read",        "cents at the 12th"};
     const char *wanted = blank_of(s->b, s->b->steps[step].act);
     int bands = s->b->strings > 8 ? 2 : 1;
     draw_shapes *list = empty_list(s);

@@ -176,6 +176,7 @@ struct sil_brief {
     brief_figure humidity;                   /* at the last reading, % */
     brief_range humidity_wanted;             /* its limits, %, without an aim */
     brief_fret_off worst[SIL_STRINGS_MAX];
+    bool asks_cents; /* a target is given in cents, and none were read yet */
     bool forecast; /* what follows depends on work after which everything must be measured again */
     brief_nut nut;
     brief_saddle saddle;

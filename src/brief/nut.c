@@ -136,6 +136,9 @@ static void fill_slot(brief *b, int i, brief_slot *slot)
     fill_passes(b, slot, i);
     slot->gap_first = gap_after_pass(b, i);
     brief_fill_leaves(b, slot);
+    slot->zero_fret_gap = slot->zero_fret_high || slot->zero_fret_low
+                              ? figure_nearest(b, plan->bench.targets.first[i].aim)
+                              : figure_none();
 }
 
 static const char *slots_with(brief *b, sil_verdict verdict)

@@ -45,15 +45,16 @@ typedef struct brief_slot {
     int leaves; /* how many feelers make up the stack now; 0 where the usual ones do not */
     brief_figure leaf[BRIEF_BLADES]; /* thickest first */
     const char *leaf_words;          /* "1.00 + 0.15 + 0.03"; "" for none */
-    bool stack_moved;       /* the stack follows from the one filed to at the visit before */
-    bool stack_stays;       /* it was to be filed before, and its gap did not come down */
-    brief_figure gap;       /* at fret 1 when the slot is done */
-    brief_figure gap_first; /* and once the first passes of all slots are filed, and no more */
-    bool hardly_low;        /* below its range, but by no more than the reading error */
-    bool zero_fret_high;    /* the zero fret is too high under this string */
-    bool zero_fret_low;     /* or too low */
-    brief_figure rise;      /* by how much it is too low there; "-" where that is not known */
-    bool apart;             /* the gaps read fretted and open do not agree */
+    bool stack_moved;           /* the stack follows from the one filed to at the visit before */
+    bool stack_stays;           /* it was to be filed before, and its gap did not come down */
+    brief_figure gap;           /* at fret 1 when the slot is done */
+    brief_figure gap_first;     /* and once the first passes of all slots are filed, and no more */
+    bool hardly_low;            /* below its range, but by no more than the reading error */
+    bool zero_fret_high;        /* the zero fret is too high under this string */
+    bool zero_fret_low;         /* or too low */
+    brief_figure rise;          /* by how much it is too low there; "-" where that is not known */
+    brief_figure zero_fret_gap; /* the gap to stop at where it is either; "-" where it is neither */
+    bool apart;                 /* the gaps read fretted and open do not agree */
 } brief_slot;
 
 /* A blank to order for a new part. */

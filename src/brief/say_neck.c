@@ -233,8 +233,8 @@ void say_check_zero_fret(const brief *b, telling *t)
 {
     tell_list worked = {.count = b->strings};
     for (int i = 0; i < worked.count; i++) {
-        worked.chosen[i] = b->nut.slot[i].zero_fret_high || b->nut.slot[i].zero_fret_low;
-        worked.figure[i] = b->first[i].wanted.aim;
+        worked.figure[i] = b->nut.slot[i].zero_fret_gap;
+        worked.chosen[i] = brief_known(worked.figure[i]);
     }
     tell(t, "Measure the gap at the 1st fret, %s, after each pass, and stop at ",
          brief_hold(b->plan->bench.targets.first_held));

@@ -259,7 +259,7 @@ void say_check(const brief *b, telling *t)
              ? "The strings were slack: tune, and let the neck settle, overnight if you can. "
                "Read the relief first, then everything else, write it and plan again."
              : "Tune, measure everything again, write it on the sheet and plan again.");
-    if (!b->tuning.read && sil_known(b->plan->job->targets.cents)) {
+    if (b->asks_cents) {
         tell(t,
              " Then fret each string at 12, read the tuner against the octave of the open string, "
              "and write down the cents.");

@@ -120,4 +120,5 @@ void brief_fill_tuning(brief *b)
     shown->most_drop = most > 0.0 ? figure_length(b->unit, most, SIL_UP) : figure_none();
     shown->thick = figure_length(b->unit, thick_enough(b), SIL_UP);
     shown->headline = headline_of(b);
+    b->asks_cents = !shown->read && sil_known(b->plan->job->targets.cents);
 }

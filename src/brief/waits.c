@@ -174,8 +174,8 @@ brief_missing brief_missing_of(const sil_plan *plan)
         code_wait again = code_wait_of(SIL_READING_ODD);
         return (brief_missing){again.why, again.for_what, NULL};
     }
-    return (brief_missing){"a string lies on a fret, and that comes first",
-                           "a string off a fret", "until no string lies on a fret"};
+    return (brief_missing){"a string lies on a fret, and that comes first", "a string off a fret",
+                           "until no string lies on a fret"};
 }
 
 void brief_fill_whys(const sil_plan *plan, const sil_withheld *withheld, brief_stage *stage)

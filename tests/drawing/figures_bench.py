@@ -85,6 +85,23 @@ def off_the_top(pack, i):
     return pack.part.bearing(i)["dress" if waits else "dress_first"]
 
 
+def dressed_then(pack, i):
+    """After the first pass off the top, where nothing comes off the bottom."""
+    before, row = pack.part.stages["nut"]["strings"][i]["action"], pack.result["saddle"]["strings"][i]
+    if pack.result["saddle"]["bottom_cut"] or unknown(before):
+        return "-"
+    saddle = pack.result["saddle"]
+    shim = saddle["shim"] if saddle["remedy"] == "shim" else 0.0
+    filed = row["dress_first"] if pack.part.bearing(i)["dress"] != "-" else 0.0
+    return length(pack, before - (filed - shim) * pack.result["strings"][i]["leverage"])
+
+
+def zero_gap(pack, i):
+    """The target of the gap, of a string that the step names."""
+    named = next(step["strings"] for step in pack.result["steps"] if step["act"].endswith("zero-fret"))
+    return length(pack, pack.job.targets.first[i][1]) if i + 1 in named else "-"
+
+
 def has_form(pack, step):
     """One that has the figures of each string; sanding has none while nothing is sanded yet."""
     cut = pack.result["saddle"]["bottom_cut"]
@@ -97,9 +114,10 @@ FORMS = {
             ("gap when done, or of this pass", lambda pack, i: length(
                 pack, (pack.part.first_passed if pack.part.files_again() else pack.part.first_after)(i)) if
              pack.part.slot(i)["does"] in ("deeper", "fill", "new") else "-")],
+    "zero": [("stop at gap", zero_gap)],
     "sand": [("off the bottom", lambda pack, i: pack.part.bearing(i)["base_first"]),
              ("action then", action_then)],
-    "dress": [("off the top", off_the_top),
+    "dress": [("off the top", off_the_top), ("action then", dressed_then),
               ("action", lambda pack, i: pack.part.bearing(i)["action_done"])],
     "new": [("action", lambda pack, i: pack.part.bearing(i)["action_done"]),
             ("action at first", lambda pack, i: pack.part.bearing(i)["action_made"])],
@@ -107,7 +125,7 @@ FORMS = {
 ACTS = {"file-slots": "nut", "fill-slot": "nut", "shim-nut": "nut",
         "sand-saddle": "sand", "dress-saddle": "dress", "shim-saddle": "saddle",
         "new-saddle": "new", "turn-screws": "saddle", "turn-posts": "saddle",
-        "bridge-curve": "saddle"}
+        "bridge-curve": "saddle", "zero-fret": "zero", "raise-zero-fret": "zero"}
 
 
 def bench_steps(pack):
@@ -125,10 +143,15 @@ def bench_steps(pack):
             if at < 0:
                 pack.report.wrong(f"step {step['step']}", row["shown"], "nowhere")
                 break
-    checks = [step["check"] for step in pack.result["steps"] if not has_form(pack, step)]
+    checks = [step["check"] for step in pack.result["steps"] if not has_form(pack, step) or says_how(step)]
     for step in pack.result["steps"]:  # where the form has the figures, it need not be said
         pack.same(f"check of {step['act']}", told.count(step["check"]),
                   sum(step["check"] in check for check in checks) if step["check"] else len(told) + 1)
+
+
+def says_how(step):
+    """How a gap is measured is said even where the form has its figures."""
+    return step["act"] in ("zero-fret", "raise-zero-fret")
 
 
 def words(pack, title):

@@ -93,13 +93,15 @@ draw_shapes *paper_saddle_table(const draw_flow *flow)
     for (int c = 0; c < COLUMNS; c++) {
         t.anchor[c] = c == NOTE ? DRAW_LEFT : DRAW_RIGHT;
     }
+    if (!draft->brief->saddle.base) {
+        t.head[DRESS][0] = "off the top,"; /* today; how far it goes in all the heights show */
+        t.head[DRESS][1] = "first pass";
+    }
     if (!draft->brief->saddle.in_slot) {
         draw_table_leave_out(&t, PEAK);
     }
     if (!draft->brief->saddle.base) {
         draw_table_leave_out(&t, FIRST);
-        t.head[DRESS][0] = "off the top,"; /* today; all of it stands under "lower by" */
-        t.head[DRESS][1] = "first pass";
     }
     draw_add_table(list, 0, 0, DRAW_COLUMN, &t);
     return list;

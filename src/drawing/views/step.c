@@ -40,6 +40,17 @@ static brief_figure dress(const brief *b, int i)
     return b->saddle.takes_all && !b->saddle.one_pass ? string->dress : string->dress_first;
 }
 
+static brief_figure action_dressed(const brief *b, int i)
+{
+    return b->saddle.string[i].action_dressed;
+}
+
+/* The gap of a string whose place on the zero fret is too high or too low, when that is done. */
+static brief_figure zero_fret_gap(const brief *b, int i)
+{
+    return b->nut.slot[i].zero_fret_gap;
+}
+
 static brief_figure action_made(const brief *b, int i)
 {
     return b->saddle.string[i].action_made;
@@ -96,6 +107,7 @@ typedef enum form_name {
     AGAIN_FORM,
     ACTION_FORM,
     FIRST_FORM,
+    ZERO_FRET_FORM,
     CROWN_FORM,
     CENTS_FORM,
     PEAKS_FORM
@@ -118,6 +130,9 @@ static void fill_grid(const draw_draft *draft, draw_grid *grid, form_name form)
         break;
     case DRESS_FORM:
         draw_grid_figures(draft, grid, "off the top", dress);
+        if (!draft->brief->saddle.base) { /* or the bottom has its passes first */
+            add_actions(draft, grid, "action then", action_dressed);
+        }
         add_actions(draft, grid, "action when done", action_done);
         add_blank(grid, "action read");
         break;
@@ -131,9 +146,16 @@ static void fill_grid(const draw_draft *draft, draw_grid *grid, form_name form)
     case AGAIN_FORM:
         add_blank(grid, "action at the 12th");
         add_blank(grid, "gap at the 1st");
+        if (draft->brief->asks_cents && !draft->dense) {
+            add_blank(grid, "cents at the 12th");
+        }
         break;
     case ACTION_FORM:
         add_blank(grid, "action at the 12th");
+        break;
+    case ZERO_FRET_FORM:
+        draw_grid_figures(draft, grid, "stop at gap", zero_fret_gap);
+        add_blank(grid, "gap read");
         break;
     case FIRST_FORM:
         add_blank(grid, "held at the 3rd");
@@ -174,9 +196,10 @@ static blanks blanks_of(const brief *b, sil_act act)
         return (blanks){CROWN_FORM, NULL, false};
     case SIL_ACT_MEASURE_FIRST:
     case SIL_ACT_READ_GAPS_AGAIN:
+        return (blanks){FIRST_FORM, NULL, false};
     case SIL_ACT_ZERO_FRET:
     case SIL_ACT_RAISE_ZERO_FRET:
-        return (blanks){FIRST_FORM, NULL, false};
+        return (blanks){ZERO_FRET_FORM, NULL, false};
     case SIL_ACT_FIT_SADDLE:
     case SIL_ACT_MEASURE_ACTION:
         return (blanks){ACTION_FORM, NULL, false};
@@ -248,7 +271,8 @@ view_reads view_reads_of(const brief *b, sil_act act)
     form_name form = left.form;
     bool relief = left.blank == relief_read;
     return (view_reads){.relief = relief,
-                        .first = form == NUT_FORM || form == FIRST_FORM || form == AGAIN_FORM,
+                        .first = form == NUT_FORM || form == FIRST_FORM || form == ZERO_FRET_FORM ||
+                                 form == AGAIN_FORM,
                         .action = form == SAND_FORM || form == DRESS_FORM || form == SADDLE_FORM ||
                                   form == AGAIN_FORM || form == ACTION_FORM,
                         .crowns = form == CROWN_FORM,
