@@ -54,8 +54,15 @@ static void a_top_is_straight_between_its_points(void **state)
         near(part_curve_at(&curve, i + 0.25), square(i) + 0.25 * (square(i + 1) - square(i)),
              exact);
     }
-    near(part_curve_at(&curve, -2.0), -2.0, exact);
-    near(part_curve_at(&curve, 7.0), 25.0 + 2.0 * 9.0, exact);
+    static const double wide[] = {0, 5, 10, 15, 20, 25}, courses[] = {0, 2, 10, 12, 20, 22};
+    curve = curve_of(6, wide, square);
+    near(part_curve_at(&curve, -2.0), -2.0 * 5.0, exact);
+    near(part_curve_at(&curve, 27.0), 625.0 + 2.0 * 45.0, exact);
+    /* Of a course it is the string of the next one that it comes from. */
+    curve = curve_of(6, courses, square);
+    near(part_curve_at(&curve, -2.0), -2.0 * 10.0, exact);
+    near(part_curve_at(&curve, 23.0), 484.0 + 34.0, exact);
+    near(part_curve_at(&curve, 21.0), 400.0 + 42.0, exact);
 }
 
 static double round_400(double x)

@@ -1,6 +1,32 @@
 /* SPDX-License-Identifier: MIT */
 #include "within.h"
 
+/* Strings nearer to each other than this are a course, mm. A plain one beside a wound one says nothing
+ * of how the piece goes on. */
+static const double course = 4.5;
+
+/* The two points whose line is followed at x. Past the outer ones it goes on as it comes from the
+ * string next to theirs that is no part of their course. */
+static void line_at(const part_curve *c, double x, int *from, int *to)
+{
+    int last = c->count - 1;
+    *from = 0;
+    *to = 1;
+    if (x < c->x[0]) {
+        while (*to < last && c->x[*to] - c->x[0] < course) {
+            ++*to;
+        }
+        return;
+    }
+    while (*to < last && x > c->x[*to]) {
+        ++*to;
+    }
+    *from = *to - 1;
+    while (x > c->x[last] && *from > 0 && c->x[last] - c->x[*from] < course) {
+        --*from;
+    }
+}
+
 double part_curve_at(const part_curve *c, double x)
 {
     int last = c->count - 1;
@@ -11,12 +37,10 @@ double part_curve_at(const part_curve *c, double x)
     if (last == 0) {
         return c->y[0];
     }
-    int i = 0;
-    while (i + 2 <= last && x > c->x[i + 1]) {
-        i++;
-    }
-    double run = c->x[i + 1] - c->x[i];
-    return c->y[i] + (c->y[i + 1] - c->y[i]) * (x - c->x[i]) / run;
+    int i, k;
+    line_at(c, x, &i, &k);
+    double share = (c->y[k] - c->y[i]) / (c->x[k] - c->x[i]);
+    return x > c->x[last] ? c->y[last] + share * (x - c->x[last]) : c->y[i] + share * (x - c->x[i]);
 }
 
 /* The next of the curve's own points on the way from x to an end, or that end. */

@@ -333,6 +333,11 @@ def leans(pack, which, title):
               [(rounded(abs(slant), 1), end)])
 
 
+def next_course(at, order):
+    """The string next to the first that is no part of its course, 4.5 mm off at least; or the last there is."""
+    return next((k for k in order[1:] if abs(at[k] - at[order[0]]) >= 4.5), order[-1])
+
+
 def nut_height(pack):
     """An arc's crest is at least every slot's top; another top is highest at a string or at an end, and
     goes straight on beyond the outer ones."""
@@ -345,7 +350,9 @@ def nut_height(pack):
     at = [pack.part.slot_at(i) for i in range(pack.count)]
     ends = [tops[0], tops[-1]]
     if pack.count > 1:
-        treble, bass = ((tops[a] - tops[b]) / (at[a] - at[b]) for a, b in ((0, 1), (-1, -2)))
+        order = range(pack.count)
+        treble, bass = ((tops[a] - tops[b]) / (at[a] - at[b]) for a, b in (
+            (0, next_course(at, order)), (-1, next_course(at, order[::-1]))))
         ends = [tops[0] + (width - at[0]) * treble, tops[-1] - at[-1] * bass]
     pack.has("Nut", "height", length(pack, max(tops + ends)))
     told = [re.findall(r"\d*\.\d+", t) for t in pack.texts("Nut") if re.match(r"bass [\d.]", t)]
