@@ -45,13 +45,6 @@ brief_figure figure_action(sil_unit unit, double mm)
     return figure;
 }
 
-brief_figure figure_size(sil_unit unit, double mm)
-{
-    brief_figure figure = {.exact = mm, .rounding = SIL_NEAREST};
-    sil_length_write(figure.shown, sizeof figure.shown, mm, unit, 1);
-    return figure;
-}
-
 brief_figure figure_radius(sil_unit unit, double mm)
 {
     brief_figure figure = {.exact = mm, .rounding = SIL_NEAREST};

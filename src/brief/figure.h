@@ -9,7 +9,6 @@
  * figure_nearest: the same in the unit that the brief is shown in, rounded to the nearest.
  * figure_gauge:  a string's gauge: of an inch to half a thousandth, as strings are sold.
  * figure_action: an action, rounded to the nearest; in inches with what a rule in 64ths shows.
- * figure_size:   a length for which 0.1 mm is close enough.
  * figure_radius: a radius in whole millimetres or tenths of an inch.
  * figure_plain:  a length as given in the job, such as the scale, without zeros at the end.
  * figure_number: any other figure, with a given count of decimals, rounded to the nearest.
@@ -23,7 +22,6 @@ brief_figure figure_length(sil_unit unit, double mm, sil_rounding way);
 brief_figure figure_nearest(const brief *b, double mm);
 brief_figure figure_gauge(sil_unit unit, double mm);
 brief_figure figure_action(sil_unit unit, double mm);
-brief_figure figure_size(sil_unit unit, double mm);
 brief_figure figure_radius(sil_unit unit, double mm);
 brief_figure figure_plain(sil_unit unit, double mm);
 brief_figure figure_number(double value, int decimals);

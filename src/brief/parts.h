@@ -177,7 +177,8 @@ typedef struct brief_saddle {
     brief_figure left_on;             /* the most that is left on the top; "-" for nothing */
     bool posts;                       /* two posts or thumbwheels are turned */
     brief_post post[BRIEF_ENDS];
-    brief_figure length, thickness, slot_depth, top_radius;
+    brief_figure length, thickness, top_radius;
+    brief_figure pickup; /* how thick the one under it is; "-" without one */
     brief_figure crest, crest_at, ends[BRIEF_ENDS]; /* of a new saddle's top, as at the nut */
     brief_figure shim;                              /* as at the nut */
     brief_figure lean;

@@ -136,8 +136,8 @@ static void fill_cuts(const brief *b, int i, brief_bearing *string)
                                ? figure_length(b->unit, work->height[i] + work->leave[i], SIL_UP)
                                : figure_none();
     string->in_slot = figure_share(work->in_slot[i]);
-    string->slot_wall = figure_reference(
-        figure_size(b->unit, b->saddle_part.bridge[i] + b->plan->job->saddle.pickup));
+    string->slot_wall =
+        figure_reference(figure_nearest(b, b->saddle_part.bridge[i] + b->plan->job->saddle.pickup));
     string->angle = figure_number(work->break_angle_deg[i], 0);
 }
 
@@ -349,7 +349,8 @@ static void fill_piece(brief *b)
     saddle->fit = brief_fit_words(b, saddle->thickness);
     saddle->bottom =
         (saddle->base || saddle->replaced) && !saddle->floats ? brief_bottom_words(b) : "";
-    saddle->slot_depth = figure_size(b->unit, plan->job->saddle.slot_depth);
+    saddle->pickup = plan->job->saddle.pickup > 0.0 ? figure_nearest(b, plan->job->saddle.pickup)
+                                                    : figure_none();
     saddle->top_radius = figure_radius(b->unit, part->top_radius);
     const part_curve none = {0}, *top = saddle->replaced ? &part->finished_top : &none;
     saddle->crest = top->radius > 0 ? figure_length(b->unit, fmax(top->crest, highest(b)), SIL_UP)

@@ -509,7 +509,9 @@ def saddle_section(pack):
         told = [pack.part.bearing(least)[key] for key in ("out", "height")]
         told = told if glued(pack) else told[::-1]
         pack.has("Saddle", "section", bracketed(told[0]), bracketed(told[1]),
-                 bracketed(size(wall, pack.unit)))
+                 bracketed(length(pack, wall)))
+        if pack.job.saddle.pickup > 0 and not pack.waits("saddle"):
+            pack.same("saddle: pickup", pack.texts("Saddle").count(f"{length(pack, pack.job.saddle.pickup)} thick, under it"), 1)
         if not unknown(pack.job.saddle.thickness):
             pack.has("Saddle", "thickness", bracketed(length(pack, pack.job.saddle.thickness)))
 

@@ -249,9 +249,9 @@ static draw_shapes *keys(const draw_flow *flow)
 
 static draw_shapes *facts(const draw_flow *flow, int columns)
 {
-    static const char *const names[] = {"first pass", "whole cut", "left on top", "shim",
-                                        "top radius", "its crest", "top at ends", "slants",
-                                        "thickness",  "bottom",    "material"};
+    static const char *const names[] = {"first pass", "whole cut",  "left on top", "shim",
+                                        "pickup",     "top radius", "its crest",   "top at ends",
+                                        "slants",     "thickness",  "bottom",      "material"};
     enum { COUNT = sizeof names / sizeof *names };
     const draw_draft *draft = &flow->drawing->draft;
     const brief_saddle *saddle = &draft->brief->saddle;
@@ -272,6 +272,9 @@ static draw_shapes *facts(const draw_flow *flow, int columns)
                                                 draw_figure(draft, saddle->left_on))
                                      : "",
         saddle->remedy == SIL_SADDLE_SHIM ? draw_figure(draft, saddle->shim) : "",
+        brief_known(saddle->pickup)
+            ? draw_say(draft, "%s thick, under it", draw_figure(draft, saddle->pickup))
+            : "",
         draw_known_figure(draft, saddle->top_radius),
         brief_known(saddle->crest) ? draw_say(draft, "%s, %s", draw_figure(draft, saddle->crest),
                                               paper_say_crest(draft, saddle->crest_at))
