@@ -100,7 +100,7 @@ static void a_reading_missing_is_waited_for(void **state)
     assert_string_equal(row.waits, "");
     plan.nut.verdict[5] = SIL_WAIT;
     row = row_of(&plan);
-    assert_string_equal(row.waits, "a string on a fret");
+    assert_string_equal(row.waits, "a string off a fret");
     plan.bench.gaps.action[5] = SIL_UNKNOWN;
     row = row_of(&plan);
     assert_string_equal(row.waits, "the action");

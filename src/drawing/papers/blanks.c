@@ -34,7 +34,7 @@ static order begin(const draw_draft *draft, const char *name, const brief_blank 
                                        draw_figure(draft, blank->spacing), b->unit_name, b->strings)
                             : "one string");
     add_fact(&o, "quantity", "1");
-    add_fact(&o, "string slots", "none: cut by us");
+    add_fact(&o, "string slots", blank == &b->nut.blank ? "none, we cut them" : "none");
     add_fact(&o, "hand", draw_left_handed(draft) ? "left" : "right");
     add_fact(&o, "top",
              brief_known(blank->radius) ? draw_say(draft, "flat; by us to radius %s %s",
