@@ -143,7 +143,9 @@ typedef struct brief_bearing {
     brief_figure action_done;    /* when all steps are done, as posts or thumbwheels leave it */
     brief_figure action_target;  /* at fret 12 */
     brief_figure action_rod;     /* after the truss rod is turned */
-    sil_verdict curve;           /* on two posts: whether the bridge's curve leaves it too high
+    brief_figure
+        curve_off;     /* by how much, at the bridge; a cut rounded down; "-" where it is right */
+    sil_verdict curve; /* on two posts: whether the bridge's curve leaves it too high
                                    (SIL_TAKE) or too low (SIL_RAISE) */
 } brief_bearing;
 

@@ -165,6 +165,16 @@ static brief_figure taken(const brief *b, int i)
                : figure_nearest(b, fabs(down));
 }
 
+/* How far a string is off its target at the bridge, when posts or thumbwheels have done what they can. */
+static brief_figure curve_off(const brief *b, int i, sil_verdict curve)
+{
+    double over = sil_action_after(b->plan, i) - b->plan->bench.targets.action[i].aim;
+    double off = fabs(over) / sil_leverage(&b->plan->bench.board, i);
+    return curve == SIL_TAKE    ? figure_length(b->unit, off, SIL_DOWN)
+           : curve == SIL_RAISE ? figure_nearest(b, off)
+                                : figure_none();
+}
+
 static void fill_string(const brief *b, int i, brief_bearing *string)
 {
     const sil_plan *plan = b->plan;
@@ -172,6 +182,7 @@ static void fill_string(const brief *b, int i, brief_bearing *string)
     string->verdict = work->verdict[i];
     string->does = does(plan, i);
     string->curve = plan_curve_at(plan, i);
+    string->curve_off = curve_off(b, i, string->curve);
     string->along = figure_nearest(b, b->saddle_part.along[i]);
     string->across = figure_nearest(b, b->saddle_part.across[i]);
     string->off = figure_nearest(b, plan->stages.lower[i]);

@@ -268,7 +268,8 @@ void say_check(const brief *b, telling *t)
 
 void say_check_check(const brief *b, telling *t)
 {
-    tell(t, b->plan->done ? "Every note rings clean." : "Done when every reading is in its range, or at its edge.");
+    tell(t, b->plan->done ? "Every note rings clean, as hard as the owner plays."
+                          : "Done when every reading is in its range, or at its edge.");
 }
 
 void say_finished(const brief *b, sil_stage_name stage, telling *t)

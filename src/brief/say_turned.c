@@ -45,32 +45,35 @@ void say_posts(const brief *b, telling *t)
     }
 }
 
-static tell_list curve_at(const brief *b, sil_verdict wanted)
+/* Writes "string 1 too high by 0.64, string 3 too low by 0.99 mm at the bridge". */
+static void tell_curve(const brief *b, telling *t)
 {
-    tell_list list = {.count = b->strings};
-    for (int i = 0; i < list.count; i++) {
-        list.chosen[i] = b->saddle.string[i].curve == wanted;
+    const char *gap = "";
+    for (int i = 0; i < b->strings; i++) {
+        const brief_bearing *string = &b->saddle.string[i];
+        if (string->curve != SIL_LEAVE) {
+            bool high = string->curve == SIL_TAKE;
+            tell(t, "%sstring ", gap);
+            tell_string(t, i);
+            tell(t, high ? " too high by " : " too low by ");
+            t->figure_way = high ? BRIEF_DOWN : BRIEF_UP;
+            tell_figure(t, "curve", i, string->curve_off);
+            gap = ", ";
+        }
     }
-    return list;
+    tell_unit(t);
+    t->figure_way = BRIEF_NO_WAY;
+    tell(t, " at the bridge");
 }
 
 void say_curve(const brief *b, telling *t)
 {
-    tell_list high = curve_at(b, SIL_TAKE), low = curve_at(b, SIL_RAISE);
     tell(t, "The %s raise or tilt the bridge as one piece, and leave ",
          b->saddle.floats ? "thumbwheels" : "posts");
-    if (tell_chosen(&high) > 0) {
-        tell_which(t, &high);
-        tell(t, " too high");
-    }
-    if (tell_chosen(&low) > 0) {
-        tell(t, tell_chosen(&high) > 0 ? ", and " : "");
-        tell_which(t, &low);
-        tell(t, " too low");
-    }
-    tell(t,
-         ". The bridge's curve does not follow the board's. Where a string is too high, cut its "
-         "notch or saddle a little at a time; where too low, build it up or replace the bridge.");
+    tell_curve(b, t);
+    tell(t, ". Its curve does not follow the board's. Where a string is too high, cut its notch or "
+            "saddle "
+            "a little at a time; where too low, build it up or replace the bridge.");
 }
 
 /* Puts the turns of many screws into a table; false where they are few. */

@@ -25,7 +25,7 @@ def wanted(pack):
     new_nut = nut == "replace" and pack.result["nut"]["blank"] is not None
     new_saddle = saddle == "replace" and pack.part.kind in ("slotted", "glued")
     there = {"Bench card": True, "Bench plan": True, "Nut": nut != "none", "Saddle": saddle != "none",
-             "Templates": nut_worked or saddle_cut, "Blank order": new_nut or new_saddle,
+             "Templates": nut_worked and nut != "shim" or saddle_cut and saddle != "shim", "Blank order": new_nut or new_saddle,
              "Buzz and intonation": has_tone(pack)}
     return [title for title in pdf.SHEETS if there[title]]
 
@@ -53,7 +53,7 @@ def idle(pack):
             other = "Nut" if which == "nut" else "Saddle"
             name = f"{other} blank" if title == "Blank order" else f"{other}, "
             remedy = pack.result[which]["remedy"]
-            needed = remedy == "replace" if title == "Blank order" else remedy not in ("none", "wait")
+            needed = remedy == "replace" if title == "Blank order" else remedy not in ("none", "wait", "shim")
             if name in told and not needed:
                 pack.report.wrong(f"plain pack: {title}", f"no {which}", name)
 

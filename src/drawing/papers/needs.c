@@ -14,6 +14,7 @@ bool paper_needs(const sil_drawing *drawing, sil_part part)
                                                        : b->saddle.remedy != SIL_SADDLE_NONE);
 }
 
+/* A part on a shim keeps its shape, so there is nothing to saw or file it by. */
 bool paper_needs_template(const sil_drawing *drawing, sil_part part)
 {
     const brief *b = drawing->brief;
@@ -21,9 +22,10 @@ bool paper_needs_template(const sil_drawing *drawing, sil_part part)
         return true;
     }
     return part == SIL_PART_NUT
-               ? b->nut.remedy != SIL_NUT_NONE && b->nut.remedy != SIL_NUT_WAIT
+               ? b->nut.remedy != SIL_NUT_NONE && b->nut.remedy != SIL_NUT_WAIT &&
+                     b->nut.remedy != SIL_NUT_SHIM
                : b->saddle.remedy != SIL_SADDLE_NONE && b->saddle.remedy != SIL_SADDLE_WAIT &&
-                     !sil_working_turns(b->saddle.working);
+                     b->saddle.remedy != SIL_SADDLE_SHIM && !sil_working_turns(b->saddle.working);
 }
 
 bool paper_needs_blank(const sil_drawing *drawing, sil_part part)
