@@ -128,6 +128,9 @@ static void find_relief(brief *b, brief_owner_list *found)
     if (at == OWNER_NEVER) {
         return;
     }
+    if (b->plan->stages.changed[SIL_ROD]) { /* though the rod was turned before, too */
+        at = OWNER_TODAY;
+    }
     sil_band range = b->plan->bench.targets.relief;
     double relief = b->plan->visit_count > 0 ? reason_for(b, SIL_ROD)->relief : SIL_UNKNOWN;
     if (sil_above(relief, range.high)) {
