@@ -275,8 +275,8 @@ code_words code_words_of(sil_code code)
     case SIL_AT_EDGE:
         return (code_words){.word = "at-edge",
                             .figure = LENGTH,
-                            .meaning = "At the edge of its range: outside it, if at all, by less "
-                                       "than the reading may be wrong. Leave it."};
+                            .meaning = "At the edge of its range: if it is outside at all, it is "
+                                       "by less than the reading may be wrong. Leave it."};
     case SIL_CARRIED:
         return (code_words){.word = "carried", .sentence = say_carried};
     case SIL_READING_ODD:
@@ -335,22 +335,23 @@ code_words code_words_of(sil_code code)
                 "So the new saddle is left a little higher. Measure the gaps with the strings "
                 "on, before it is finished."};
     case SIL_NUT_OVER_DENT:
-        return (code_words){.word = "nut-over-dent",
-                            .figure = LENGTH,
-                            .subject = "A new nut is made over a worn 1st fret",
-                            .meaning =
-                                "The slot is cut as if the fret were sound, so its gap reads "
-                                "larger until the spot is put right."};
+        return (code_words){
+            .word = "nut-over-dent",
+            .figure = LENGTH,
+            .subject = "A new nut is made over a worn 1st fret",
+            .meaning = "The slot is cut as if the fret were sound, so its gap reads "
+                       "larger until that fret is replaced. Where the frets are levelled, measure "
+                       "the nut again."};
     case SIL_IMPOSSIBLE:
         return (code_words){.word = "impossible", .sentence = say_impossible};
     case SIL_UNDER_FRETS:
-        return (code_words){
-            .word = "under-frets",
-            .figure = LENGTH,
-            .subject = "After the steps before, the string would lie under the frets",
-            .meaning =
-                "No string lies there: it would buzz or choke. Likely the relief or the action was "
-                "misread, so measure both again before you start."};
+        return (code_words){.word = "under-frets",
+                            .figure = LENGTH,
+                            .subject =
+                                "After the earlier steps the string would end up under the frets",
+                            .meaning = "No string can lie there. Likely the relief or the action "
+                                       "was misread, so measure both "
+                                       "again before you start."};
     case SIL_READING_ORDER:
         return (code_words){.word = "reading-order", .sentence = say_reading_order};
     case SIL_CODES:

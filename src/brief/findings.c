@@ -125,7 +125,7 @@ static void tell_heading(const brief *b, const sil_finding *finding, telling *t)
         tell(t, ", %s", brief_hold(bench->targets.first_held));
     }
     if (foretold(b->plan, finding)) {
-        tell(t, ", after the steps before");
+        tell(t, ", expected after the earlier steps");
     }
 }
 

@@ -12,8 +12,9 @@ static void tell_left(const sil_plan *plan, int string, telling *t)
                   plan->bench.targets.action[string].aim;
     double left = plan->saddle.protrusion[string] - over / sil_leverage(&plan->bench.board, string);
     if (sil_working_in_slot(plan->saddle.working)) {
-        tell(t, ", where the saddle would stand out only ");
+        tell(t, " (the saddle would then stand out only ");
         tell_length(t, "out", string, figure_nearest(t->b, left));
+        tell(t, ")");
     }
 }
 
@@ -136,7 +137,7 @@ void say_attack(const brief *b, const sil_finding *f, int count, telling *t)
     }
     tell_clean_from(b, f->stage, &all, t);
     tell_hopeless(&all, t);
-    tell(t, " A cut to the target would buzz.");
+    tell(t, " Cut to its target, such a string would buzz.");
 }
 
 /* By the plan and not by its findings, of which only those of one stage may be shown. */

@@ -15,8 +15,10 @@ static void tell_rod_cure(const brief *b, telling *t)
             " Slacken the strings and back the truss rod nut off. If it comes off, as on a one-way "
             "rod, "
             "clean and oil the thread, and put washers under it where the thread has run out. "
-            "Never force off the nut of a two-way rod. Then tighten it an "
-            "eighth of a turn at a time.");
+            "Never force off the nut of a two-way rod. Then tighten it an eighth of a turn at a "
+            "time, "
+            "tune and read the relief after each, and stop where it turns hard or the relief no "
+            "longer moves.");
         return;
     case SIL_ROD_SLACK:
         tell(t,

@@ -25,13 +25,18 @@ static void tell_blank(const brief_blank *blank, telling *t)
 static void tell_fit(const brief *b, const char *place, double thickness, brief_figure length,
                      telling *t)
 {
-    tell(t, " Sand its bottom flat and square to its faces, and bring it to a push fit in %s",
+    if (sil_known(thickness)) {
+        tell(t, " Measure the width of %s to ", place);
+        tell_length(t, "fit", -1, figure_nearest(b, fit));
+        tell(t, ".");
+    }
+    tell(t,
+         " Sand the blank's bottom flat and square to its faces, and bring it to a push fit in %s",
          place);
     if (sil_known(thickness)) {
         tell(t, ", about ");
         tell_length(t, "thickness", -1, figure_nearest(b, thickness));
-        tell(t, " thick. Measure how wide that place is, to ");
-        tell_length(t, "fit", -1, figure_nearest(b, fit));
+        tell(t, " thick");
     }
     tell(t, ". Cut it ");
     tell_length(t, "length", -1, length);
@@ -83,7 +88,7 @@ void say_fit_nut(const brief *b, telling *t)
          "Slacken the strings, score the finish around the old nut, and take it out. Clean the old "
          "glue out of its place in the neck, and take no wood.");
     tell_blank(&nut->blank, t);
-    tell_fit(b, "the neck", nut->thickness.exact, nut->length, t);
+    tell_fit(b, "the nut's place in the neck", nut->thickness.exact, nut->length, t);
     if (brief_known(nut->rough)) {
         tell(t, " Bring its top down to about ");
         tell_length(t, "rough", -1, nut->rough);

@@ -176,10 +176,11 @@ void say_zero_fret(const brief *b, telling *t)
     tell(t, " by ");
     tell_each(t, "zero-fret", &high);
     tell_unit(t);
-    tell(t, " to the targets. First press it home along its whole length and measure again. Then "
-            "dress down what is still too high, a little at a time. The zero fret, not the nut "
-            "slots, sets the height "
-            "at the nut: keep every nut slot deeper than the string needs.");
+    tell(
+        t,
+        " to the targets. First press it home along its whole length and measure again. Then "
+        "The zero fret, not the nut slots, sets the height at the nut. The floor of every nut slot "
+        "lies lower than its crown, so that the string rests on the fret.");
 }
 
 /* How high a new one is: over the board, and over the other frets. */
@@ -226,7 +227,9 @@ void say_raise_zero_fret(const brief *b, telling *t)
     tell(t, ": it is worn, or sits too low. If it is loose or up at its ends, press it home and "
             "measure again: that brings it lower still.");
     tell_new_zero_fret(b, t);
-    tell(t, " The nut slots only guide: each must be deeper than the zero fret's crown.");
+    tell(t, " The nut slots only guide: the floor of each lies lower than the zero fret's crown, "
+            "so that "
+            "the string rests on the fret.");
 }
 
 void say_check_zero_fret(const brief *b, telling *t)

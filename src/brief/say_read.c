@@ -85,9 +85,11 @@ void say_straightedge(const brief *b, telling *t)
     const sil_board *board = &b->plan->bench.board;
     tell(
         t,
-        "Lay a straightedge on frets 1 and %d. Light under it at fret %d is relief. If it rocks "
-        "there, rest it on two equal shims and take the shim from the gap, as 0.26 - 0.30 = -0.04: "
-        "that is a back-bow, and is written with its minus.",
+        "With the strings at pitch, lay a straightedge on frets 1 and %d. Light under it at fret "
+        "%d "
+        "is relief. If it rocks on the frets between, set it on two equal shims over those two. "
+        "Subtract their thickness from the gap, as 0.26 - 0.30 = -0.04: that is a back-bow, and is "
+        "written with its minus.",
         board->join, board->relief_at);
 }
 

@@ -87,7 +87,7 @@ static void tell_peaks(const brief *b, telling *t)
     tell_unit(t);
     tell(t, ". Behind each peak the top falls at ");
     tell_figure(t, "back-slope", -1, figure_number(SIL_BACK_SLOPE_DEG, 0));
-    tell(t, "\u00b0.");
+    tell(t, "\u00b0; in front of it nothing may touch the string.");
 }
 
 /* Which peaks nobody read a tuner for. */
