@@ -37,7 +37,7 @@ function latest() {
 // way: "on" a new place to come back from with Back; "at" in place of where one is; "" as the browser has it already.
 function show(name, way = "on") {
   latest();
-  screen = name;
+  screen = document.body.dataset.screen = name;
   if (name !== "start") sheet.left = name;
   for (const one of ["start", "taps", "work", "bench"]) by(one).hidden = one !== name;
   by("bar").hidden = name !== "work";

@@ -197,6 +197,7 @@ function put(id, parts, ...of) {
 
 export function show(result, glance, sheet) {
   units = sheet.units;
+  document.body.classList.toggle("in-inches", units === "in");
   const heldAt = sheet.value("targets.first.held");
   const key = heldAt === "open" ? "first_open" : heldAt === "2" ? "first_held2" : "first_held3";
   const {strings} = result;
