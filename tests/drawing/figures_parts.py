@@ -440,6 +440,12 @@ def made(pack):
     return (bracketed, plain) if glued(pack) else (plain, bracketed)
 
 
+def off_top(pack, bearing):
+    """What comes off the top: in all where the bottom comes first, else in this pass; nothing is a dash."""
+    cell = bearing["dress" if pack.result["saddle"]["bottom_cut"] else "dress_first"]
+    return "-" if cell == "-" or float(cell) == 0 else cell
+
+
 def saddle_table(pack):
     result = pack.result["saddle"]
 
@@ -448,7 +454,7 @@ def saddle_table(pack):
         share = None if unknown(row["in_slot"]) else math.floor(100 * row["in_slot"] + 1e-9)
         return [bearing["present"], amount(pack, i)] + \
             [bearing["base_first"]] * (result["bottom_cut"] is not None) + \
-            [bearing["dress" if result["bottom_cut"] else "dress_first"]] + \
+            [off_top(pack, bearing)] + \
             [*(f(bearing[key]) for f, key in zip(made(pack), ("height", "out")))] + \
             [rounded(share, 0), angle(row["break_angle"])] + \
             [length(pack, row["peak"])]
@@ -456,9 +462,10 @@ def saddle_table(pack):
     rows = [pack.part.bearing(i) for i in range(pack.count)]
     lowered = result["remedy"] != "replace"
     heads(pack, "Saddle", [
-        (OFF_SADDLE, [row["by"] for row in rows if row["does"] in ("lower", "leave") and lowered]),
+        (OFF_SADDLE, [row["by"] for i, row in enumerate(rows)
+                      if row["does"] in ("lower", "leave") and lowered and not amount(pack, i).startswith("up ")]),
         (OFF_SADDLE, [row["base_first"] for row in rows]),
-        (OFF_SADDLE, [row["dress" if result["bottom_cut"] else "dress_first"] for row in rows]),
+        (OFF_SADDLE, [off_top(pack, row) for row in rows]),
         (HEIGHT, [row["out" if glued(pack) else "height"] for row in rows])])
 
 

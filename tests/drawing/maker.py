@@ -162,6 +162,8 @@ def reason(view, i, gap, printed):
         return "the saddle waits"
     if outside(value, band):
         return "the target gives way"
+    if not gap and view.result["nut"]["remedy"] == "wait":
+        return "the nut waits, and the action is measured again after it"
     x = board.x[i, 1] if gap else board.x[i, 12]
     if band[2] - value < reach(board, i, x, held, printed):
         return NARROW

@@ -19,6 +19,9 @@ static const draw_table empty_table = {.columns = COLUMNS,
                                                 [ANGLE] = {"break", "angle"},
                                                 [PEAK] = {"front", "to peak"}}};
 
+/* A first pass under this is none, mm. */
+static const double least_pass = 0.01;
+
 static void put_by(const draw_draft *draft, const brief_bearing *string, bool up, int i,
                    draw_table *t)
 {
@@ -69,8 +72,13 @@ static void fill_row(const draw_draft *draft, int i, draw_table *t)
     draw_table_figure(draft, t, i, PRESENT, string->present);
     put_amount(draft, string, i, t);
     draw_table_figure(draft, t, i, FIRST, string->base_first);
-    draw_table_figure(draft, t, i, DRESS,
-                      draft->brief->saddle.base ? string->dress : string->dress_first);
+    if (draft->brief->saddle.base) {
+        draw_table_figure(draft, t, i, DRESS, string->dress);
+    } else if (string->dress_first.exact >= least_pass) {
+        draw_table_figure(draft, t, i, DRESS, string->dress_first);
+    } else {
+        t->cell[i][DRESS] = "-";
+    }
     draw_table_figure(draft, t, i, HEIGHT, string->height);
     draw_table_figure(draft, t, i, OUT, string->out);
     draw_table_figure(draft, t, i, SHARE, string->in_slot);
