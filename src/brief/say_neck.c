@@ -179,6 +179,7 @@ void say_zero_fret(const brief *b, telling *t)
     tell(
         t,
         " to the targets. First press it home along its whole length and measure again. Then "
+        "dress down what is still too high, a little at a time. "
         "The zero fret, not the nut slots, sets the height at the nut. The floor of every nut slot "
         "lies lower than its crown, so that the string rests on the fret.");
 }
