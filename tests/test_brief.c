@@ -173,7 +173,9 @@ static void the_bottom_is_told_by_what_comes_off(void **state)
         double left = fmax(all[0] - first[0], all[1] - first[1]);
         assert_int_equal(b->saddle.base, part->base);
         assert_int_equal(b->saddle.takes_first, part->base && fmax(first[0], first[1]) >= 0.01);
-        assert_int_equal(b->saddle.takes_all, part->base && fmax(all[0], all[1]) >= 0.01);
+        bool takes = part->base && fmax(all[0], all[1]) >= 0.01;
+        assert_int_equal(b->saddle.sands_later, takes && !b->saddle.takes_first);
+        assert_int_equal(b->saddle.dresses_later, takes && !b->saddle.one_pass);
         assert_true(!part->base || b->saddle.one_pass == (left < 0.005));
         sanded += part->base;
         brief_free(b);

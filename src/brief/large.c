@@ -80,7 +80,7 @@ static act_words words_of(const brief *b, sil_act act)
     if (act == SIL_ACT_SAND_SADDLE && !b->saddle.takes_first) {
         words.large[0].of = NULL;
     }
-    if (act == SIL_ACT_DRESS_SADDLE && say_dresses_later(b)) {
+    if (act == SIL_ACT_DRESS_SADDLE && b->saddle.dresses_later) {
         words.large[0].label = "off the top, in all";
     }
     return words;

@@ -76,14 +76,13 @@ static const char *in_short(brief *b, int k)
                             : "tune, measure everything again, plan again";
     } else if (step->act == SIL_ACT_STOP) {
         begin = b->row.next[0] != '\0' ? b->row.next : "stop";
-    } else if (step->act == SIL_ACT_DRESS_SADDLE && say_dresses_later(b)) {
-        begin = "after measuring again, dress the saddle's top";
-    } else if (b->plan->stages.changed[SIL_NUT] && step->act == SIL_ACT_SAND_SADDLE) {
-        begin = "after the nut, and the action measured, sand the saddle's bottom";
-    } else if (b->plan->stages.changed[SIL_NUT] && step->act == SIL_ACT_DRESS_SADDLE) {
-        begin = "after the nut, and the action measured, dress the saddle's top";
     } else if (!begin) {
         begin = "get ready";
+    } else if (step->act == SIL_ACT_DRESS_SADDLE && b->saddle.dresses_later) {
+        begin = text_keep(&b->store, "after measuring again, %s", begin);
+    } else if ((step->act == SIL_ACT_SAND_SADDLE || step->act == SIL_ACT_DRESS_SADDLE) &&
+               b->plan->stages.changed[SIL_NUT]) {
+        begin = text_keep(&b->store, "after the nut, and the action measured, %s", begin);
     }
     tell(&t, "%s", text_keep_capital(&b->store, begin));
     if (words.main) {

@@ -84,9 +84,6 @@ void say_actions_of(const brief *b, tell_list strings, const char *when, say_bea
 say_bearing_figure say_action_done;
 void say_after_nut(const brief *b, telling *t);
 
-/* Whether the top is dressed only once more has gone off the bottom, and all was measured again. */
-bool say_dresses_later(const brief *b);
-
 /* Gives the sizes of a part or slot that is cut in two goes, with their unit: those to stop at first,
  * and the final ones. size: the word for it, by which the final ones are recorded, too. */
 void say_first_and_final(const char *size, const char *of_first, const tell_list *first,

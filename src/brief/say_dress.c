@@ -44,11 +44,6 @@ static tell_list dressed_first(const brief *b, tell_list *coarse)
     return dress;
 }
 
-bool say_dresses_later(const brief *b)
-{
-    return b->saddle.takes_all && !b->saddle.one_pass;
-}
-
 /* Whether the top is filed to a line that is not quite what was read. */
 static bool evened(const brief *b)
 {
@@ -108,7 +103,7 @@ static void tell_dress_first(const brief *b, telling *t)
 void say_dress(const brief *b, telling *t)
 {
     t->way = t->figure_way = BRIEF_DOWN;
-    if (!say_dresses_later(b)) {
+    if (!b->saddle.dresses_later) {
         tell_dress_first(b, t);
         return;
     }
@@ -129,7 +124,7 @@ void say_check_dress(const brief *b, telling *t)
 {
     tell_list coarse, dress = dressed_first(b, &coarse);
     tell_list left = say_strings_with(b, dress, dress_left_of);
-    if (say_dresses_later(b) || (tell_chosen(&coarse) == 0 && tell_most(&left) == 0.0)) {
+    if (b->saddle.dresses_later || (tell_chosen(&coarse) == 0 && tell_most(&left) == 0.0)) {
         say_check_action(b, t);
         return;
     }

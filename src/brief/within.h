@@ -8,6 +8,7 @@
 void brief_fill_readings(brief *b);
 void brief_fill_nut(brief *b);
 void brief_fill_saddle(brief *b);
+void brief_fill_bearing(brief *b, int string); /* by the saddle, when its ends are filled */
 void brief_fill_tuning(brief *b);
 void brief_fill_stages(brief *b); /* after nut, saddle and tuning */
 void brief_fill_tone(brief *b);
@@ -43,6 +44,15 @@ const char *brief_blank_words(brief *b, const brief_blank *blank);
 
 /* Whether the shop has a file of just this width. */
 bool brief_has_file(const sil_job *job, double width);
+
+/* Of a saddle and its strings.
+ * brief_least_pass: less is too little to be a pass, mm.
+ * brief_way_of:     which way a string goes that comes down by this.
+ * brief_made_way:   the height of a new piece is where the file stops, and is rounded up; else it is
+ *                   what the cuts leave. */
+extern const double brief_least_pass;
+brief_way brief_way_of(double down);
+sil_rounding brief_made_way(const brief *b);
 
 /* Makes up a slot's stack of usual feelers, at most three. */
 void brief_fill_leaves(brief *b, brief_slot *slot);

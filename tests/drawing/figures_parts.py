@@ -3,6 +3,8 @@
 import math
 import re
 
+import shape
+from figures_bench import off_the_top
 from packs import FRAME_LEFT, length, stands_led_out
 from shown import action, DOWN, Either, eighths, UP, limits, radius, rounded, size, unknown
 from part import LEAST_PASS
@@ -333,11 +335,6 @@ def leans(pack, which, title):
               [(rounded(abs(slant), 1), end)])
 
 
-def next_course(at, order):
-    """The string next to the first that is no part of its course, 4.5 mm off at least; or the last there is."""
-    return next((k for k in order[1:] if abs(at[k] - at[order[0]]) >= 4.5), order[-1])
-
-
 def nut_height(pack):
     """An arc's crest is at least every slot's top; another top is highest at a string or at an end, and
     goes straight on beyond the outer ones."""
@@ -350,10 +347,8 @@ def nut_height(pack):
     at = [pack.part.slot_at(i) for i in range(pack.count)]
     ends = [tops[0], tops[-1]]
     if pack.count > 1:
-        order = range(pack.count)
-        treble, bass = ((tops[a] - tops[b]) / (at[a] - at[b]) for a, b in (
-            (0, next_course(at, order)), (-1, next_course(at, order[::-1]))))
-        ends = [tops[0] + (width - at[0]) * treble, tops[-1] - at[-1] * bass]
+        points = list(zip(at, tops))
+        ends = [shape.past(points, width), shape.past(points[::-1], 0.0)]
     pack.has("Nut", "height", length(pack, max(tops + ends)))
     told = [re.findall(r"\d*\.\d+", t) for t in pack.texts("Nut") if re.match(r"bass [\d.]", t)]
     pack.same("nut: ends", told, [[length(pack, end) for end in ends[::-1]]])
@@ -440,12 +435,6 @@ def made(pack):
     return (bracketed, plain) if glued(pack) else (plain, bracketed)
 
 
-def off_top(pack, bearing):
-    """What comes off the top: in all where the bottom comes first, else in this pass; nothing is a dash."""
-    cell = bearing["dress" if pack.result["saddle"]["bottom_cut"] else "dress_first"]
-    return "-" if cell == "-" or float(cell) == 0 else cell
-
-
 def saddle_table(pack):
     result = pack.result["saddle"]
 
@@ -454,7 +443,7 @@ def saddle_table(pack):
         share = None if unknown(row["in_slot"]) else math.floor(100 * row["in_slot"] + 1e-9)
         return [bearing["present"], amount(pack, i)] + \
             [bearing["base_first"]] * (result["bottom_cut"] is not None) + \
-            [off_top(pack, bearing)] + \
+            [off_the_top(pack, i)] + \
             [*(f(bearing[key]) for f, key in zip(made(pack), ("height", "out")))] + \
             [rounded(share, 0), angle(row["break_angle"])] + \
             [length(pack, row["peak"])]
@@ -465,7 +454,7 @@ def saddle_table(pack):
         (OFF_SADDLE, [row["by"] for i, row in enumerate(rows)
                       if row["does"] in ("lower", "leave") and lowered and not amount(pack, i).startswith("up ")]),
         (OFF_SADDLE, [row["base_first"] for row in rows]),
-        (OFF_SADDLE, [off_top(pack, row) for row in rows]),
+        (OFF_SADDLE, [off_the_top(pack, i) for i in range(pack.count)]),
         (HEIGHT, [row["out" if glued(pack) else "height"] for row in rows])])
 
 

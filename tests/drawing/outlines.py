@@ -266,19 +266,13 @@ def states_of(plan, job):
     return {word: (there[word], unsure[word], ends[word], tops[word]) for word in ends}
 
 
-COURSE = 4.5  # mm: strings nearer to each other are a course
-
-
 def falls_below(finished, x, length):
     """Whether a top that goes straight on beyond its outer strings ends below the bottom."""
     _, _, bottoms, heights = finished
     points = sorted((at, top) for at, top in zip(x, heights) if top is not None)
     if len(points) < 2:
         return False
-    ends = []
-    for at, (a, *rest) in ((0.0, points), (length, points[::-1])):
-        b = next((one for one in rest if abs(one[0] - a[0]) >= COURSE), rest[-1])
-        ends.append(a[1] + (b[1] - a[1]) * (at - a[0]) / (b[0] - a[0]))
+    ends = shape.past(points, 0.0), shape.past(points[::-1], length)
     return any(end <= bottom for end, bottom in zip(ends, bottoms))
 
 

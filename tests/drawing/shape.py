@@ -7,6 +7,14 @@ import numpy
 
 CUT = ("finished", "cut-first", "present", "slot")  # the layers a machine follows
 SAME = 1e-3  # mm
+COURSE = 4.5  # mm: strings nearer to each other are a course
+
+
+def past(points, x):
+    """How high a top is that goes straight on past the first of its points: it comes from the next course."""
+    (at, top), *rest = points
+    away, other = next((one for one in rest if abs(one[0] - at) >= COURSE), rest[-1])
+    return top + (other - top) * (x - at) / (away - at)
 
 
 @dataclass

@@ -19,9 +19,6 @@ static const draw_table empty_table = {.columns = COLUMNS,
                                                 [ANGLE] = {"break", "angle"},
                                                 [PEAK] = {"front", "to peak"}}};
 
-/* A first pass under this is none, mm. */
-static const double least_pass = 0.01;
-
 static void put_by(const draw_draft *draft, const brief_bearing *string, bool up, int i,
                    draw_table *t)
 {
@@ -72,13 +69,7 @@ static void fill_row(const draw_draft *draft, int i, draw_table *t)
     draw_table_figure(draft, t, i, PRESENT, string->present);
     put_amount(draft, string, i, t);
     draw_table_figure(draft, t, i, FIRST, string->base_first);
-    if (draft->brief->saddle.base) {
-        draw_table_figure(draft, t, i, DRESS, string->dress);
-    } else if (string->dress_first.exact >= least_pass) {
-        draw_table_figure(draft, t, i, DRESS, string->dress_first);
-    } else {
-        t->cell[i][DRESS] = "-";
-    }
+    draw_table_figure(draft, t, i, DRESS, string->dress_now);
     draw_table_figure(draft, t, i, HEIGHT, string->height);
     draw_table_figure(draft, t, i, OUT, string->out);
     draw_table_figure(draft, t, i, SHARE, string->in_slot);
@@ -101,7 +92,7 @@ draw_shapes *paper_saddle_table(const draw_flow *flow)
     for (int c = 0; c < COLUMNS; c++) {
         t.anchor[c] = c == NOTE ? DRAW_LEFT : DRAW_RIGHT;
     }
-    if (!draft->brief->saddle.base) {
+    if (!draft->brief->saddle.dresses_later) {
         t.head[DRESS][0] = "off the top,"; /* today; how far it goes in all the heights show */
         t.head[DRESS][1] = "first pass";
     }

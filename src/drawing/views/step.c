@@ -36,8 +36,7 @@ static brief_figure action_first(const brief *b, int i)
 
 static brief_figure dress(const brief *b, int i)
 {
-    const brief_bearing *string = &b->saddle.string[i];
-    return b->saddle.takes_all && !b->saddle.one_pass ? string->dress : string->dress_first;
+    return b->saddle.string[i].dress_now;
 }
 
 static brief_figure action_dressed(const brief *b, int i)
