@@ -147,7 +147,7 @@ async function inchesWhole(page, width) {
     const {fields, out, tables} = await page.evaluate(() => {
       for (const one of document.querySelectorAll("#form details")) one.open = true;
       const seen = (all) => [...document.querySelectorAll(all)].filter((one) => one.checkVisibility());
-      const cut = (one) => one.scrollWidth > one.clientWidth + 1;
+      const cut = (one) => one.scrollWidth > one.clientWidth;
       const inputs = seen("#form :is(.entry, .kind-each) input");
       return {fields: inputs.filter((one) => / mm$/.test(one.value)).length, out: inputs.filter((one) => one.value && cut(one)).map((one) => `${one.name} ${one.value}`),
         tables: seen("#plan .scroll").filter(cut).map((one) => `${one.getAttribute("aria-label")} ${one.scrollWidth}`)};

@@ -27,6 +27,7 @@ function length(mm, way = nearest) {
 }
 
 const number = (value, decimals = 2) => (value == null ? "–" : value.toFixed(decimals).replace(/^-(0(\.0+)?)$/, "$1"));
+const unitsInWords = () => (units === "in" ? "inches" : units);
 const noteOf = (result, string) => result.strings[string].note || "";
 
 const table = (caption, heads, rows) => make("div", {class: "scroll", role: "region", "aria-label": `Table: ${caption}`, tabindex: "0"}, rowsOrCards({caption}, heads, rows));
@@ -86,7 +87,7 @@ function readings(result, key) {
   const after = result.stages.at(-1);
   return [
     make("p", {class: "relief-line"}, "Relief ", make("b", {"data-mm": now.relief ?? ""}, length(now.relief)), " now, ",
-      make("b", {"data-mm": after.relief ?? ""}, length(after.relief)), ` after. All lengths in ${units === "in" ? "inches" : units}.`),
+      make("b", {"data-mm": after.relief ?? ""}, length(after.relief)), ` after. All lengths in ${unitsInWords()}.`),
     table("Readings, now and after", ["String", `1st fret, ${held[key]}`, "after", "Action at 12", "after"],
       now.strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, figure(result.nut.strings[k].now), figure(after.strings[k][key]),
         figure(result.saddle.strings[k].now), figure(result.saddle.strings[k].asked.action)])),
@@ -130,7 +131,7 @@ function visits(result) {
   return result.visits.length < 2 ? [] : [
     make("div", {class: `as-table ${many}`.trim()}, visitsTable(result)),
     make("ul", {class: `as-cards ${many}`.trim(), "aria-label": "Visits so far"}, result.visits.map((one, k) => visitCard(result, one, k === 0))),
-    make("p", {class: "hint"}, `Action at the 12th fret, string 1 first, in ${units === "in" ? "inches" : units}. Paler: what was expected of the work between two visits. Came: how much of that change was measured.`)];
+    make("p", {class: "hint"}, `Action at the 12th fret, string 1 first, in ${unitsInWords()}. Paler: what was expected of the work between two visits. Came: how much of that change was measured.`)];
 }
 
 function weakest(clean) {
