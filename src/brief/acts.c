@@ -369,6 +369,13 @@ act_words act_words_of(sil_act act)
     return (act_words){.what = say_check_written, .check = say_check_written};
 }
 
+const char *act_called(const sil_plan *plan, sil_act act)
+{
+    return act == SIL_ACT_TURN_POSTS && sil_working_floats(plan->saddle.working)
+               ? "turn the thumbwheels"
+               : act_words_of(act).next;
+}
+
 const char *sil_act_word(sil_act act)
 {
     return act_words_of(act).word;

@@ -33,4 +33,7 @@ typedef struct act_words {
 
 act_words act_words_of(sil_act act);
 
+/* What a step is called in a few words on this instrument; NULL for one that is no work on it. */
+const char *act_called(const sil_plan *plan, sil_act act);
+
 #endif

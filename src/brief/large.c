@@ -47,7 +47,7 @@ static bool measures_finer(sil_act act, const brief_large *next)
 static const char *title_of(const brief *b, int k, const brief_large *next, text_store *store)
 {
     const brief_step *step = &b->steps[k];
-    const char *words = act_words_of(step->act).next;
+    const char *words = act_called(b->plan, step->act);
     if (measures_finer(step->act, next)) {
         return "Measure with a finer tool";
     }
@@ -65,9 +65,6 @@ static const char *title_of(const brief *b, int k, const brief_large *next, text
     }
     if (step->act == SIL_ACT_FILE_SLOTS && next->row[0].count == 1) {
         return "File the nut slot";
-    }
-    if (step->act == SIL_ACT_TURN_POSTS && b->saddle.floats) {
-        return "Turn the thumbwheels";
     }
     return text_keep_capital(store, words != NULL ? words : "");
 }

@@ -14,6 +14,12 @@ static brief_sentence said(brief *b, say *sentence)
     return tell_end(&t);
 }
 
+/* Whether a figure says how far something turns its strings up or down. */
+static bool is_turned(const char *of)
+{
+    return strcmp(of, "screw") == 0;
+}
+
 static void tell_ends_of(const brief *b, const brief_sentence *what, const char *of, telling *t)
 {
     const char *gap = ": ";
@@ -23,15 +29,30 @@ static void tell_ends_of(const brief *b, const brief_sentence *what, const char 
             tell(t, "%s", gap);
             tell_end_word(t, one->end);
             tell(t, " ");
-            if (one->way == BRIEF_UP && strcmp(of, "screw") == 0) {
-                tell(t, "up ");
+            if (is_turned(of)) {
+                tell_way_word(t, one->way);
+                tell(t, " ");
             }
             tell_figure(t, of, -1, one->figure);
             tell_end_word(t, BRIEF_NO_END);
             gap = ", ";
         }
     }
+    t->figure_way = BRIEF_NO_WAY;
     tell_unit(t);
+}
+
+/* Writes which way the strings of a list go that screws turn, before how far. */
+static void tell_ways(const brief *b, const brief_sentence *what, const char *of, telling *t)
+{
+    bool up = false, down = false;
+    for (int k = 0; k < what->count; k++) {
+        const brief_said *one = &b->said[what->first + k];
+        bool turned = strcmp(one->of, of) == 0 && one->string >= 0 && is_turned(of);
+        up = up || (turned && one->way == BRIEF_UP);
+        down = down || (turned && one->way == BRIEF_DOWN);
+    }
+    tell(t, up && down ? "some up, some down, by " : up ? "up " : down ? "down " : "");
 }
 
 /* Writes what a step's main figure is: ", string 6: 0.10 mm", ": 0.55 mm". */
@@ -54,6 +75,7 @@ static void tell_main(const brief *b, const brief_sentence *what, const char *of
         tell(t, ", ");
         tell_which(t, &list);
         tell(t, ": ");
+        tell_ways(b, what, of, t);
         tell_span(t, of, &list);
         tell_unit(t);
     } else if (ends) {
@@ -69,7 +91,7 @@ static const char *in_short(brief *b, int k)
 {
     const brief_step *step = &b->steps[k];
     act_words words = act_words_of(step->act);
-    const char *begin = words.next;
+    const char *begin = act_called(b->plan, step->act);
     telling t = tell_begin(b);
     if (step->act == SIL_ACT_CHECK) {
         begin = b->slackens ? "tune, let the neck settle, measure, plan again"

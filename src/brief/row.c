@@ -33,7 +33,7 @@ static const char *next_work(const sil_plan *plan, text_store *store)
         return "fit new strings";
     }
     if (plan->steps[k].act != SIL_ACT_STOP) {
-        const char *words = act_words_of(plan->steps[k].act).next;
+        const char *words = act_called(plan, plan->steps[k].act);
         return words ? words : "";
     }
     for (int i = 0; i < plan->nut_withheld.count; i++) {

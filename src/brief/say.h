@@ -46,9 +46,9 @@ say say_fit_nut, say_check_fit_blank, say_mark_nut, say_check_mark_nut, say_cut_
  * say_gap_done: the gap at fret 1 of a finished slot. say_first_stack: where its first pass stops.
  * say_top_usual: whether a slot is to be as deep below the nut's top as is usual.
  * say_files: the files to use for the slots of a list.
- * say_first_stacks: the feelers for slots that are cut from above: the first stack, at which to stop
- *                   today, and the final one; nothing where no stack is known. strung: strings are on.
- * say_feelers: how a stack of feelers is used. say_feelers_bare: the same with no strings on.
+ * say_first_stacks: the feelers for slots that are cut from above, with the strings aside: the first
+ *                   stack, at which to stop today, and the final one; nothing where no stack is known.
+ * say_feelers: how a stack of feelers is used, from the string that lies in the slot.
  * say_last_stack: where a stack comes from, if not from the fret height, and what to do where a
  *             string did not follow its slot down.
  * say_stack_sure: how closely a stack of feelers gives the height of the string; ends a sentence.
@@ -57,9 +57,8 @@ say say_fit_nut, say_check_fit_blank, say_mark_nut, say_check_mark_nut, say_cut_
 say_slot_figure say_gap_done, say_first_stack;
 bool say_top_usual(const brief *b);
 void say_files(const brief *b, tell_list slots, telling *t);
-void say_first_stacks(const brief *b, tell_list slots, bool strung, telling *t);
+void say_first_stacks(const brief *b, tell_list slots, telling *t);
 void say_feelers(telling *t);
-void say_feelers_bare(telling *t);
 void say_last_stack(const brief *b, const tell_list *stack, telling *t);
 void say_stack_sure(const brief *b, telling *t);
 void say_fall(const brief *b, telling *t);

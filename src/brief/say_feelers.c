@@ -76,17 +76,18 @@ void say_files(const brief *b, tell_list slots, telling *t)
     }
 }
 
+/* Where the feelers lie. */
+static void tell_lay(telling *t)
+{
+    tell(t, " Lay the feelers flat on the board in line with the nut slot, hard against the nut's "
+            "front face. Stop when the file touches ");
+}
+
 void say_feelers(telling *t)
 {
     tell(t, " Slacken the string and lift it aside.");
-    say_feelers_bare(t);
-}
-
-void say_feelers_bare(telling *t)
-{
-    tell(t, " Lay the feelers flat on the board in line with the nut slot, hard against the nut's "
-            "front "
-            "face. Stop when the file touches them.");
+    tell_lay(t);
+    tell(t, "them.");
 }
 
 /* Says how closely a stack of feelers gives the height of the string, and ends the sentence. */
@@ -118,20 +119,16 @@ static brief_figure stack_of(const brief_slot *slot)
     return slot->stack;
 }
 
-void say_first_stacks(const brief *b, tell_list slots, bool strung, telling *t)
+void say_first_stacks(const brief *b, tell_list slots, telling *t)
 {
     tell_list first = tell_known(say_slots_with(b, slots, say_first_stack));
     tell_list good = tell_known(say_slots_with(b, slots, stack_of));
     if (tell_chosen(&first) == 0) {
         return;
     }
-    tell(t, " File to a first feeler stack of ");
+    tell_lay(t);
+    tell(t, "a first feeler stack of ");
     say_first_and_final("stack", "stack-first", &first, &good, t);
     say_stack_sure(b, t);
-    if (strung) {
-        say_feelers(t);
-    } else {
-        say_feelers_bare(t);
-    }
     say_last_stack(b, &good, t);
 }

@@ -47,7 +47,7 @@ void say_first_and_final(const char *size, const char *of_first, const tell_list
 {
     tell_each(t, of_first, first);
     tell_unit(t);
-    tell(t, ". Leave the rest on until you have strung up and measured. The final %s is ", size);
+    tell(t, ". Take off no more until you have strung up and measured. The final %s is ", size);
     tell_each(t, size, final);
     tell_unit(t);
 }

@@ -152,7 +152,7 @@ void say_cut_nut(const brief *b, telling *t)
     tell(t,
          any ? "Cut the nut slots."
              : "Cut the nut slots after the fret height was measured: the feelers depend on it.");
-    say_first_stacks(b, tell_every(b), false, t);
+    say_first_stacks(b, tell_every(b), t);
     say_files(b, tell_every(b), t);
     say_fall(b, t);
 }

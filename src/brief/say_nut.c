@@ -62,13 +62,12 @@ void say_fill(const brief *b, telling *t)
     tell(t, hardly ? " If not, see where" : " See first where");
     tell(t, one ? " the string bears." : " each string bears.");
     tell(t, " On the slot's back edge it rattles; a new angle cures that, but raises no string. "
-            "Then fill the nut slot: clean it of graphite and grease, and mask the wood around it. "
-            "Pack "
-            "it with dust of the same material, wick in thin super glue, let it harden, and "
-            "recut.");
-    say_first_stacks(b, slots, true, t);
+            "Then fill the nut slot and recut it. Slacken the string and lift it aside. Clean the "
+            "slot of graphite and grease, and mask the wood around it. Pack it with dust of the "
+            "same material, wick in thin super glue, and let it harden.");
+    say_first_stacks(b, slots, t);
     say_fall(b, t);
-    tell(t, " Before the last strokes string up, tune, and play it open.");
+    tell(t, " Then string up, tune, and play it open.");
 }
 
 /* The slots that are filed back because the shim leaves them too high. Those that were too high before
@@ -100,10 +99,10 @@ void say_shim_nut(const brief *b, telling *t)
                                        : ", and none is filed.");
         return;
     }
-    tell(t, ". File back those of ");
+    tell(t, ". With the strings still aside, file back those of ");
     tell_which(t, &back);
     tell(t, ", which are then too high, and leave the others as they are.");
-    say_first_stacks(b, back, true, t);
+    say_first_stacks(b, back, t);
 }
 
 void say_check_shimmed_nut(const brief *b, telling *t)

@@ -6,25 +6,27 @@
 static const double course = 4.5;
 
 /* The two points whose line is followed at x. Past the outer ones it goes on as it comes from the
- * string next to theirs that is no part of their course. */
+ * string next to theirs that is no part of their course; past a single course it stays level. */
 static void line_at(const part_curve *c, double x, int *from, int *to)
 {
     int last = c->count - 1;
     *from = 0;
     *to = 1;
     if (x < c->x[0]) {
-        while (*to < last && c->x[*to] - c->x[0] < course) {
+        while (*to <= last && c->x[*to] - c->x[0] < course) {
             ++*to;
         }
+        *to = *to > last ? 0 : *to;
         return;
     }
     while (*to < last && x > c->x[*to]) {
         ++*to;
     }
     *from = *to - 1;
-    while (x > c->x[last] && *from > 0 && c->x[last] - c->x[*from] < course) {
+    while (x > c->x[last] && *from >= 0 && c->x[last] - c->x[*from] < course) {
         --*from;
     }
+    *from = *from < 0 ? last : *from;
 }
 
 double part_curve_at(const part_curve *c, double x)
@@ -39,7 +41,7 @@ double part_curve_at(const part_curve *c, double x)
     }
     int i, k;
     line_at(c, x, &i, &k);
-    double share = (c->y[k] - c->y[i]) / (c->x[k] - c->x[i]);
+    double share = i == k ? 0 : (c->y[k] - c->y[i]) / (c->x[k] - c->x[i]);
     return x > c->x[last] ? c->y[last] + share * (x - c->x[last]) : c->y[i] + share * (x - c->x[i]);
 }
 

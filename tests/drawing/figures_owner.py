@@ -118,8 +118,8 @@ def owner_words(pack, page, limits):
     pack.same("owner: humidity", f"{low} to {high} %" in told, True)
     gauges = [string.gauge for string in pack.job.strings]
     if pack.count > 1 and not any(map(unknown, gauges)):
-        words = f"{gauge(min(gauges), pack.unit)} to {gauge(max(gauges), pack.unit)} {pack.unit}"
-        pack.same("owner: gauges", words in told, True)
+        pack.same("owner: gauges", re.findall(r"as thick as these, (\S+) to (\S+) (mm|in):", told),
+                  [(gauge(min(gauges), pack.unit), gauge(max(gauges), pack.unit), pack.unit)])
     owner_past(pack, told)
     owner_nut(pack, told)
     owner_next(pack, told)

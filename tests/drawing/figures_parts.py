@@ -18,6 +18,8 @@ def bracketed(figure):
     """A figure for reference: nothing is made to it."""
     if isinstance(figure, Either):
         return Either(f"({figure})", f"({figure.other})")
+    if isinstance(figure, Within):
+        return figure  # in brackets or without, as it is compared
     return figure if figure == "-" else f"({figure})"
 
 
@@ -46,6 +48,7 @@ def heads(pack, title, columns):
     pack.same(f"{title}: limits", got, wanted)
 
 
+WIDE = 70.0  # mm: twice that, and the figures beside it, go across no paper
 MOST_OVER = 0.05  # mm: how much deeper than wanted a slot may be, so that the top is an arc
 
 
@@ -363,18 +366,35 @@ def nut(pack):
     nut_section(pack)
     leans(pack, "nut", "Nut")
     made_to_fit(pack, "nut", "Nut", pack.job.nut.thickness, pack.result["nut"]["remedy"] == "shim")
-    result, lean = pack.result["nut"], math.cos(math.radians(pack.result["nut"]["slant"]))
+    lean = math.cos(math.radians(pack.result["nut"]["slant"]))
     along = [pack.part.slot(i)["along"] for i in range(pack.count)]
     floors = [pack.part.slot(i)["floor"] for i in range(pack.count)]
+    words = " ".join(pack.texts("Nut"))
+    if not magnified(pack, words):
+        pack.has("Nut", "centres", *along)
+        nut_sizes(pack, lean)
+        return
     pack.has("Nut", "centres", *along, *along)  # in the view and in the table
     from_the_end(pack, "Nut", along)
-    words = " ".join(pack.texts("Nut"))
     told = re.findall(r"centres from \w+ end(?: along it)?", words)
     pack.same("nut: where the centres are from", told[:1],
               ["centres from bass end along it" if lean < 1 else "centres from bass end"])
     pack.same("nut: limits of the floors", f"over bottom {limits(*FLOOR, pack.unit)}, centres" in words,
               any(floor != "-" for floor in floors))
     led_out(pack, "Nut", "floor", lambda i: floors[i])
+    nut_sizes(pack, lean)
+
+
+def magnified(pack, words):
+    """Whether the face is drawn larger than it is: only a nut too wide for that at twice its size is not."""
+    is_seen = " from the body" in words
+    if not is_seen and pack.job.nut.width < WIDE:
+        pack.report.wrong("nut: its face", "magnified", "at full size alone")
+    return is_seen
+
+
+def nut_sizes(pack, lean):
+    result = pack.result["nut"]
     pack.has("Nut", "length", length(pack, pack.job.nut.width / lean))
     nut_height(pack)
     pack.has("Nut", "gap", length(pack, None if unknown(result["gap"]) else result["gap"] / lean))

@@ -4,8 +4,13 @@ from figures_bench import words
 from figures_card import leads
 
 
-def is_between(pack, code, figure):
-    """Of three strings or more past one limit the least and the most are told; this is neither."""
+def is_between(pack, finding, figure):
+    """Of three strings or more past one limit the least and the most are told; this is neither. Of several
+    odd ones at once it is told how far each is off, not what each reads."""
+    code = finding["code"]
+    alike = [other for other in pack.result["findings"] if (other["code"], other["level"]) == (code, finding["level"])]
+    if code == "reading-odd" and figure["of"] == "read" and len(alike) > 1:
+        return True
     reads = [other for finding in pack.result["findings"] if finding["code"] == code and finding["string"]
              for other in finding["figures"] if other["of"] == "read"]
     ends = {chosen(reads, key=lambda other: other["value"])["shown"] for chosen in (min, max)} if reads else set()
@@ -33,7 +38,7 @@ def waits(pack):
             if finding["code"] in codes:
                 for figure in finding["figures"]:
                     pack.same(f"{which} waits: {finding['code']}", figure["shown"] in told
-                              or "their ranges by" in told or is_between(pack, finding["code"], figure), True)
+                              or "their ranges by" in told or is_between(pack, finding, figure), True)
         until = numbers.index("Do this first") if "Do this first" in numbers else len(numbers)
         pack.same(f"{which} waits: for a reason", until > 3, True)  # WAIT, what, why, ..
 

@@ -33,7 +33,7 @@ NUT_HEADS = {"note": "note", "cut": "slot width", "bass end": "slot centre", "fi
              "top over": "slot top", "of slot": "depth", "deepen": "whole", "pass": "slot first",
              "now": "stack now", "final": "stack"}
 SADDLE_HEADS = {"note": "note", "now": "present", "lower": "lower", "at first": "lower", "bottom, first": "base first",
-                "then off": "dress", "off the top,": "dress", "finished": "height", "out of the": "out", "slot %": "share",
+                "then off": "dress", "top, first": "dress", "finished": "height", "out of the": "out", "slot %": "share",
                 "angle": "angle", "front": "peak"}
 
 

@@ -11,9 +11,10 @@ COURSE = 4.5  # mm: strings nearer to each other are a course
 
 
 def past(points, x):
-    """How high a top is that goes straight on past the first of its points: it comes from the next course."""
+    """How high a top is that goes straight on past the first of its points: it comes from the next course,
+    and is level where there is none."""
     (at, top), *rest = points
-    away, other = next((one for one in rest if abs(one[0] - at) >= COURSE), rest[-1])
+    away, other = next((one for one in rest if abs(one[0] - at) >= COURSE), (at + 1.0, top))
     return top + (other - top) * (x - at) / (away - at)
 
 

@@ -97,6 +97,7 @@ ROOMS = {
                         "file-slots", "rod"],
          "prescription": [PYTHON, "tests/brief/check_prescription"],
          "sentences": [PYTHON, "tests/words/check_sentences"],
+         "later steps": [PYTHON, "tests/brief/check_next"],
          "planted": [PYTHON, "tests/oracle/planted.py", "--program", "build/check/sillet", "--count",
                      "20"],
          "quick": [PYTHON, "tests/brief/check_quick"],

@@ -93,8 +93,8 @@ draw_shapes *paper_saddle_table(const draw_flow *flow)
         t.anchor[c] = c == NOTE ? DRAW_LEFT : DRAW_RIGHT;
     }
     if (!draft->brief->saddle.dresses_later) {
-        t.head[DRESS][0] = "off the top,"; /* today; how far it goes in all the heights show */
-        t.head[DRESS][1] = "first pass";
+        t.head[DRESS][0] = "top, first"; /* today; how far it goes in all the heights show */
+        t.head[DRESS][1] = "pass";
     }
     if (!draft->brief->saddle.in_slot) {
         draw_table_leave_out(&t, PEAK);
