@@ -371,7 +371,7 @@ act_words act_words_of(sil_act act)
 
 const char *act_called(const sil_plan *plan, sil_act act)
 {
-    return act == SIL_ACT_TURN_POSTS && sil_working_floats(plan->saddle.working)
+    return act == SIL_ACT_TURN_POSTS && plan->saddle.working == SIL_WORKING_THUMBWHEELS
                ? "turn the thumbwheels"
                : act_words_of(act).next;
 }

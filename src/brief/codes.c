@@ -118,9 +118,10 @@ code_words code_words_of(sil_code code)
                             .figure = DEGREES,
                             .subject = "Break angle over the saddle",
                             .meaning = "The strings press too little on the saddle: weak tone, "
-                                       "and a string that rattles or wanders on it. Cut ramps "
-                                       "for the strings from their holes toward the saddle, or "
-                                       "lower the holes."};
+                                       "and a string that rattles or wanders on it. Cut a "
+                                       "ramp for each string from its pin hole toward the "
+                                       "saddle. The holes of a tie bridge are drilled lower by a "
+                                       "repairer."};
     case SIL_NECK_ANGLE:
         return (code_words){.word = "neck-angle",
                             .subject = "The saddle cannot come down far enough, even for the "

@@ -20,9 +20,9 @@ static bool is_turned(const char *of)
     return strcmp(of, "screw") == 0;
 }
 
-static void tell_ends_of(const brief *b, const brief_sentence *what, const char *of, telling *t)
+static void tell_ends_of(const brief *b, const brief_sentence *what, const char *of,
+                         const char *gap, telling *t)
 {
-    const char *gap = ": ";
     for (int k = 0; k < what->count; k++) {
         const brief_said *one = &b->said[what->first + k];
         if (one->end != BRIEF_NO_END && strcmp(one->of, of) == 0) {
@@ -56,7 +56,8 @@ static void tell_ways(const brief *b, const brief_sentence *what, const char *of
 }
 
 /* Writes what a step's main figure is: ", string 6: 0.10 mm", ": 0.55 mm". */
-static void tell_main(const brief *b, const brief_sentence *what, const char *of, telling *t)
+static void tell_main(const brief *b, const brief_sentence *what, const char *of, const char *gap,
+                      telling *t)
 {
     tell_list list = {.count = b->strings};
     const brief_said *alone = NULL;
@@ -74,14 +75,14 @@ static void tell_main(const brief *b, const brief_sentence *what, const char *of
     if (tell_chosen(&list) > 0) {
         tell(t, ", ");
         tell_which(t, &list);
-        tell(t, ": ");
+        tell(t, "%s", gap);
         tell_ways(b, what, of, t);
         tell_span(t, of, &list);
         tell_unit(t);
     } else if (ends) {
-        tell_ends_of(b, what, of, t);
+        tell_ends_of(b, what, of, gap, t);
     } else if (alone) {
-        tell(t, strcmp(of, "relief-target") == 0 ? " to " : ": ");
+        tell(t, "%s", strcmp(of, "relief-target") == 0 ? " to " : gap);
         tell_length(t, of, -1, alone->figure);
     }
 }
@@ -92,6 +93,7 @@ static const char *in_short(brief *b, int k)
     const brief_step *step = &b->steps[k];
     act_words words = act_words_of(step->act);
     const char *begin = act_called(b->plan, step->act);
+    bool about = false; /* it is only foretold */
     telling t = tell_begin(b);
     if (step->act == SIL_ACT_CHECK) {
         begin = b->slackens ? "tune, let the neck settle, measure, plan again"
@@ -101,14 +103,18 @@ static const char *in_short(brief *b, int k)
     } else if (!begin) {
         begin = "get ready";
     } else if (step->act == SIL_ACT_DRESS_SADDLE && b->saddle.dresses_later) {
-        begin = text_keep(&b->store, "after measuring again, %s", begin);
+        begin =
+            text_keep(&b->store, "after the last pass off the bottom plan again, then %s", begin);
+        about = true;
     } else if ((step->act == SIL_ACT_SAND_SADDLE || step->act == SIL_ACT_DRESS_SADDLE) &&
                b->plan->stages.changed[SIL_NUT]) {
-        begin = text_keep(&b->store, "after the nut, and the action measured, %s", begin);
+        begin =
+            text_keep(&b->store, "after the nut measure the action and plan again, then %s", begin);
+        about = true;
     }
     tell(&t, "%s", text_keep_capital(&b->store, begin));
     if (words.main) {
-        tell_main(b, &step->what, words.main, &t);
+        tell_main(b, &step->what, words.main, about ? ": about " : ": ", &t);
     }
     return tell_end(&t).words;
 }
@@ -130,6 +136,9 @@ void brief_fill_next(brief *b)
         act_words words = act_words_of(b->steps[next->step].act);
         next->what = said(b, words.what);
         next->check = said(b, words.check);
-        next->before = next->step > 0 && !b->plan->done ? b->steps[0].what.words : "";
+        next->before = next->step > 0 && !b->plan->done
+                           ? text_keep(&b->store, "%s If they were taken otherwise, measure again.",
+                                       b->steps[0].what.words)
+                           : "";
     }
 }

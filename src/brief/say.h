@@ -47,18 +47,18 @@ say say_fit_nut, say_check_fit_blank, say_mark_nut, say_check_mark_nut, say_cut_
  * say_top_usual: whether a slot is to be as deep below the nut's top as is usual.
  * say_files: the files to use for the slots of a list.
  * say_first_stacks: the feelers for slots that are cut from above, with the strings aside: the first
- *                   stack, at which to stop today, and the final one; nothing where no stack is known.
- * say_feelers: how a stack of feelers is used, from the string that lies in the slot.
+ *                   stack, at which to stop today, and the final one; how the file is held.
+ * say_feelers: how a stack of feelers is used, from the string that lies in the slot, and the file.
  * say_last_stack: where a stack comes from, if not from the fret height, and what to do where a
  *             string did not follow its slot down.
  * say_stack_sure: how closely a stack of feelers gives the height of the string; ends a sentence.
- * say_fall: the slope of the slots down toward the tuners.
+ * say_fall: how the file is held, for the slope of the slots down toward the tuners.
  * say_doubted: to measure the doubtful gaps of these slots again, before they are worked; "" without. */
 say_slot_figure say_gap_done, say_first_stack;
 bool say_top_usual(const brief *b);
 void say_files(const brief *b, tell_list slots, telling *t);
 void say_first_stacks(const brief *b, tell_list slots, telling *t);
-void say_feelers(telling *t);
+void say_feelers(const brief *b, telling *t);
 void say_last_stack(const brief *b, const tell_list *stack, telling *t);
 void say_stack_sure(const brief *b, telling *t);
 void say_fall(const brief *b, telling *t);

@@ -137,7 +137,6 @@ void say_attack(const brief *b, const sil_finding *f, int count, telling *t)
     }
     tell_clean_from(b, f->stage, &all, t);
     tell_hopeless(&all, t);
-    tell(t, " Cut to its target, such a string would buzz.");
 }
 
 /* By the plan and not by its findings, of which only those of one stage may be shown. */

@@ -88,7 +88,7 @@ static const char *ease_words(const sil_instrument *it)
     case SIL_ROD_SLACK:
         return it->rod == SIL_ROD_TWO_WAY
                    ? " See first whether the rod, turned on past slack, takes hold the other way."
-                   : " The rod is slack already: make sure that it no longer pulls.";
+                   : " Check that the truss rod nut turns freely, so that the rod no longer pulls.";
     case SIL_ROD_AT_END:
         return " First slacken the truss rod nut, an eighth of a turn at a time, until it no "
                "longer "
@@ -112,9 +112,9 @@ void say_back_bow(const brief *b, telling *t)
     tell_length(t, "relief-target", -1, b->relief.wanted.aim);
     tell(t,
          ". Cut nothing at nut or saddle: every height changes with the neck.%s Then let the "
-         "strings "
-         "pull: fit heavier ones, or bring them to full pitch if they are under it. Keep it "
-         "for some days at a humidity of ",
+         "strings pull: bring them to full pitch. If they are there already, fit heavier ones, as "
+         "far as the instrument is built for them and its nut slots take them. Keep it for some "
+         "days at a humidity of ",
          ease_words(&b->plan->job->instrument));
     tell_figure(t, "humidity-low", -1, figure_number(limits->humidity_low_pct, 0));
     tell(t, " to ");

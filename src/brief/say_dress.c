@@ -108,9 +108,10 @@ void say_dress(const brief *b, telling *t)
         return;
     }
     tell_list dress = dressed(b, dress_of);
-    tell(t, "After measuring again, dress the top of the saddle under ");
+    tell(t, "After the last pass off the bottom, measure and plan again. Then dress the top of the "
+            "saddle under ");
     tell_which(t, &dress);
-    tell(t, ": take off ");
+    tell(t, ": take off about ");
     tell_each(t, "top", &dress);
     tell_unit(t);
     tell(t, ", a little at a time. Slacken the string and lift it aside. Keep the point where it "

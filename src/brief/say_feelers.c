@@ -76,17 +76,32 @@ void say_files(const brief *b, tell_list slots, telling *t)
     }
 }
 
-/* Where the feelers lie. */
-static void tell_lay(telling *t)
+void say_fall(const brief *b, telling *t)
 {
-    tell(t, " Lay the feelers flat on the board in line with the nut slot, hard against the nut's "
-            "front face. Stop when the file touches ");
+    tell(t, " Hold the file ");
+    if (brief_known(b->nut.fall)) {
+        tell_figure(t, "fall", -1, b->nut.fall);
+        tell(t, "\u00b0 ");
+    } else {
+        tell(t, "tilted ");
+    }
+    tell(t, "down toward the tuners from the first stroke, so that the string leaves the nut at "
+            "its front edge.");
 }
 
-void say_feelers(telling *t)
+/* Where the feelers lie, and how the file is held before it touches them. */
+static void tell_lay(const brief *b, telling *t)
+{
+    tell(t, " Lay the feelers flat on the board in line with the nut slot, hard against the nut's "
+            "front face.");
+    say_fall(b, t);
+    tell(t, " Stop when the file touches ");
+}
+
+void say_feelers(const brief *b, telling *t)
 {
     tell(t, " Slacken the string and lift it aside.");
-    tell_lay(t);
+    tell_lay(b, t);
     tell(t, "them.");
 }
 
@@ -104,16 +119,6 @@ void say_stack_sure(const brief *b, telling *t)
     }
 }
 
-void say_fall(const brief *b, telling *t)
-{
-    tell(t, " Angle the floor of the nut slot ");
-    if (brief_known(b->nut.fall)) {
-        tell_figure(t, "fall", -1, b->nut.fall);
-        tell(t, "\u00b0 ");
-    }
-    tell(t, "down toward the tuners, so that the string leaves the nut at its front edge.");
-}
-
 static brief_figure stack_of(const brief_slot *slot)
 {
     return slot->stack;
@@ -124,9 +129,10 @@ void say_first_stacks(const brief *b, tell_list slots, telling *t)
     tell_list first = tell_known(say_slots_with(b, slots, say_first_stack));
     tell_list good = tell_known(say_slots_with(b, slots, stack_of));
     if (tell_chosen(&first) == 0) {
+        say_fall(b, t);
         return;
     }
-    tell_lay(t);
+    tell_lay(b, t);
     tell(t, "a first feeler stack of ");
     say_first_and_final("stack", "stack-first", &first, &good, t);
     say_stack_sure(b, t);

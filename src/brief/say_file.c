@@ -42,19 +42,21 @@ static void tell_passes(const brief *b, const tell_list *slots, telling *t)
 {
     tell_list left = say_slots_with(b, *slots, left_of);
     tell_list stack = tell_known(say_slots_with(b, *slots, say_first_stack));
-    bool more = tell_most(&left) > 0.0;
+    bool more = tell_most(&left) > 0.0, bare = false;
     tell(t, tell_chosen(slots) == 1 ? "File the nut slot of " : "File the nut slots of ");
     tell_which(t, slots);
     if (tell_chosen(&stack) > 0) {
-        tell(t, " to a feeler stack of ");
+        tell(t, tell_chosen(&stack) == 1 ? " to a feeler stack of "
+                                         : ", each to its own feeler stack: ");
         tell_each(t, "stack", &stack);
         tell_unit(t);
         say_stack_sure(b, t);
-        say_feelers(t);
+        say_feelers(b, t);
         say_last_stack(b, &stack, t);
         tell_off(slots, more ? " As a first pass that is " : " That is ", " deeper", t);
     } else {
         tell_off(slots, " deeper by ", more ? " as a first pass" : "", t);
+        bare = true;
     }
     if (more) {
         tell(t, ". Then measure again, and expect about ");
@@ -63,12 +65,17 @@ static void tell_passes(const brief *b, const tell_list *slots, telling *t)
     } else {
         tell(t, ", all of it in this pass. Then measure again.");
     }
+    if (bare) {
+        say_fall(b, t);
+    }
 }
 
 /* How deep a slot may be at most, by the rule for it where that is the usual one. */
-static void tell_top(const brief *b, telling *t)
+static void tell_top(const brief *b, const tell_list *slots, telling *t)
 {
-    tell(t, " Then bring the nut's top down, so that ");
+    tell_list left = say_slots_with(b, *slots, left_of);
+    tell(t, tell_most(&left) > 0.0 ? " After the last pass bring the nut's top down, so that "
+                                   : " Then bring the nut's top down, so that ");
     tell(t, say_top_usual(b)
                 ? "wound strings lie half in their nut slots, and plain ones fully."
                 : "no nut slot is deeper below the top than its depth on the nut's drawing.");
@@ -89,8 +96,7 @@ void say_file(const brief *b, telling *t)
         tell_passes(b, &slots, t);
         say_finished(b, SIL_NUT, t);
         say_files(b, slots, t);
-        say_fall(b, t);
-        tell_top(b, t);
+        tell_top(b, &slots, t);
     }
     if (tell_chosen(&coarse) > 0) {
         tell(t, "%sMeasure the gap at the 1st fret of ", tell_chosen(&slots) > 0 ? " " : "");
@@ -112,11 +118,11 @@ void say_check_filed(const brief *b, telling *t)
     bool more = tell_most(&left) > 0.0;
     tell_list gaps = tell_known(say_slots_with(b, slots, more ? gap_first_of : say_gap_done));
     tell(t,
-         more ? "Stop at the feelers, or sooner if the gap gets there first. The rest is for the "
-                "next "
-                "visit. After this pass the gap at the 1st fret of "
-              : "Stop at the feelers, or sooner if the gap gets there first. When done, the gap at "
-                "the 1st fret of ");
+         more
+             ? "Stop at the feelers. If you string up on the way and a gap is there already, stop "
+               "sooner. The rest is for the next visit. After this pass the gap at the 1st fret of "
+             : "Stop at the feelers. If you string up on the way and a gap is there already, stop "
+               "sooner. When done, the gap at the 1st fret of ");
     tell_which(t, &gaps);
     tell(t, ", %s, is ", brief_hold(b->plan->bench.targets.first_held));
     tell_each(t, more ? "gap-first" : "gap", &gaps);

@@ -18,7 +18,7 @@ static void tell_blank(const brief_blank *blank, telling *t)
     tell_figure(t, "blank-thickness", -1, blank->thickness);
     tell(t, " \u00d7 ");
     tell_length(t, "blank-height", -1, blank->height);
-    tell(t, " (length, thickness, height, with some to spare).");
+    tell(t, " (length, thickness, height, spare included).");
 }
 
 /* Says how thick and how long the blank becomes; the place it goes into decides, not the figure. */
@@ -26,21 +26,19 @@ static void tell_fit(const brief *b, const char *place, double thickness, brief_
                      telling *t)
 {
     if (sil_known(thickness)) {
-        tell(t, " Measure the width of %s to ", place);
+        tell(t, " Measure the width of %s, along the strings, to ", place);
         tell_length(t, "fit", -1, figure_nearest(b, fit));
         tell(t, ".");
     }
-    tell(t,
-         " Sand the blank's bottom flat and square to its faces, and bring it to a push fit in %s",
-         place);
+    tell(t, " Cut the blank ");
+    tell_length(t, "length", -1, length);
+    tell(t, " long. Bring its faces to a push fit in %s", place);
     if (sil_known(thickness)) {
         tell(t, ", about ");
         tell_length(t, "thickness", -1, figure_nearest(b, thickness));
         tell(t, " thick");
     }
-    tell(t, ". Cut it ");
-    tell_length(t, "length", -1, length);
-    tell(t, " long.");
+    tell(t, ". Then sand its bottom flat, and square to them.");
 }
 
 /* The slot that is too low by most; -1 where a string lies on its fret, so that nobody knows. */
@@ -104,7 +102,8 @@ void say_fit_blank(const brief *b, telling *t)
          saddle->working == SIL_WORKING_TOP
              ? "Slacken the strings. Take the glued saddle out with heat and patience, or have it "
                "taken out, and clean the saddle slot."
-             : "Slacken the strings and take the old saddle out. Clean the saddle slot.");
+             : "If a saddle is still in, slacken the strings and take it out. Clean the saddle "
+               "slot.");
     tell_blank(&saddle->blank, t);
     tell_fit(b, "the saddle slot", saddle->thickness.exact, saddle->length, t);
 }
@@ -154,7 +153,6 @@ void say_cut_nut(const brief *b, telling *t)
              : "Cut the nut slots after the fret height was measured: the feelers depend on it.");
     say_first_stacks(b, tell_every(b), t);
     say_files(b, tell_every(b), t);
-    say_fall(b, t);
 }
 
 void say_check_cut_nut(const brief *b, telling *t)
@@ -227,7 +225,7 @@ void say_check_shape_saddle(const brief *b, telling *t)
         tell(t, "Caliper from its bottom to its top at each string.");
         return;
     }
-    tell(t, "When done it stands out of the bridge by ");
+    tell(t, "When finished it stands out of the bridge by ");
     tell_each(t, "out", &out);
     tell_unit(t);
     tell(t, ".");
@@ -294,10 +292,11 @@ void say_new_saddle(const brief *b, telling *t)
     } else {
         tell_old_heights(b, t);
     }
-    tell(t,
-         feet ? " Fit its feet to the top first, and then bring it to height. It is needed because "
-              : " Fit the blank to its slot first, and then bring it to height. It is needed "
-                "because ");
+    tell(t, feet ? " Fit its feet to the top before you bring it to height. A new bridge is needed "
+                   "because "
+                 : " Fit the blank to its slot before you bring it to height. A new saddle is "
+                   "needed because ");
     tell_which(t, &raised);
-    tell(t, "%s. Keep the old one until the owner has played.", why_new(b, tell_chosen(&raised)));
+    tell(t, "%s.", why_new(b, tell_chosen(&raised)));
+    tell(t, " Keep the old one until the owner has played.");
 }

@@ -6,13 +6,13 @@
 #include "../plan/plan.h"
 
 /* Says "tighten the rod an eighth of a turn at a time", and which way that is. */
-static void tell_turn(brief_way way, telling *t)
+static void tell_turn(brief_way way, const char *after_each, telling *t)
 {
     tell_way_word(t, way);
     tell(t,
-         " the rod an eighth of a turn at a time, and tune and measure after each. That is %s on "
-         "most, looking at the end that the wrench goes into.",
-         way == BRIEF_TIGHTEN ? "clockwise" : "counter-clockwise");
+         " the rod an eighth of a turn at a time%s. That is %s on most, looking at the end that "
+         "the wrench goes into.",
+         after_each, way == BRIEF_TIGHTEN ? "clockwise" : "counter-clockwise");
 }
 
 void say_rod(const brief *b, telling *t)
@@ -24,7 +24,7 @@ void say_rod(const brief *b, telling *t)
     tell(t, " to ");
     tell_length(t, "relief-target", -1, b->relief.wanted.aim);
     tell(t, less ? ". Slacken the strings a little, then " : ": ");
-    tell_turn(less ? BRIEF_TIGHTEN : BRIEF_EASE, t);
+    tell_turn(less ? BRIEF_TIGHTEN : BRIEF_EASE, ", and tune and measure after each", t);
     bool through =
         !less && b->plan->job->instrument.rod == SIL_ROD_TWO_WAY && b->relief.now.exact < 0.0;
     tell(t, through ? " A two-way rod goes slack first, and then pushes." : "");
@@ -46,9 +46,9 @@ void say_check_rod(const brief *b, telling *t)
         tell_each(t, "action", &action);
     }
     if (tell_chosen(&action) > 0 && plan->bench.rod_spread < SIL_ROD_SPREAD) {
-        tell(t, ", by how this neck moved before (");
+        tell(t, ", since this neck moved before by ");
         tell_figure(t, "ratio", -1, figure_number(plan->bench.rod_ratio, 2));
-        tell(t, " of what a neck that bends evenly would)");
+        tell(t, " of what one that bends evenly would");
     }
     tell(t, ".");
 }
@@ -59,19 +59,21 @@ void say_find_rod(const brief *b, telling *t)
     tell(t,
          "The relief is out of its range: see whether there is a truss rod. Its nut is at the "
          "headstock, often under a cover; or in the sound hole, under the end of the board; or at "
-         "the heel. Mark where it stands, slacken the strings, and see whether it turns a little "
-         "each way, without force, and the neck follows. Set it back to the mark. Write rod and "
+         "the heel. At pitch, measure the relief, and mark where the nut stands. Slacken the "
+         "strings a little, and ease the nut an eighth of a turn, without force. Tune, and measure "
+         "again: if the relief has changed, the rod works. Set it back to the mark. Write rod and "
          "rod_state on the sheet.");
 }
 
 void say_rod_by_ear(const brief *b, telling *t)
 {
     const sil_board *board = &b->plan->bench.board;
-    tell(t, "Truss rod, by ear: slacken the strings a little, then ");
-    tell_turn(BRIEF_TIGHTEN, t);
+    tell(t, "Truss rod, by ear: ");
+    tell_turn(BRIEF_TIGHTEN, "", t);
     tell(t,
-         " Tune, and hold a string down at frets 1 and %d. Stop "
-         "when a tap at fret %d just pings on the fret. Never force it.",
+         " Each time slacken the strings a little, turn, and tune. Then hold a string down at "
+         "frets 1 and %d, and tap it at fret %d. Stop when the tap just pings on the fret. Never "
+         "force it.",
          board->join, board->relief_at);
 }
 
@@ -100,9 +102,10 @@ static void tell_frets(const brief *b, sil_code code, const char *of, telling *t
 
 void say_seat(const brief *b, telling *t)
 {
-    tell(t, "Seat the frets that stand proud, or spot-dress them: ");
+    tell(t, "Press or tap home the frets that stand proud: ");
     tell_frets(b, SIL_FRET_HIGH, "proud", t);
-    tell(t, ". Touch nothing else.");
+    tell(t, ". File only what still stands proud after that, and crown and polish that fret. Touch "
+            "nothing else.");
 }
 
 void say_check_seat(const brief *b, telling *t)
@@ -126,15 +129,17 @@ static bool worn_first_only(const sil_plan *plan)
 
 void say_level(const brief *b, telling *t)
 {
-    bool first = worn_first_only(b->plan);
+    bool first = worn_first_only(b->plan), rod = b->plan->job->instrument.rod != SIL_ROD_NONE;
     tell(t, first
                 ? "Only the first frets are worn: fit new ones there, as high as the rest, so that "
                   "no other fret loses height. Or level all frets by "
                 : "Level all frets by ");
     tell_length(t, "level", -1, figure_nearest(b, b->plan->stages.level_depth));
-    tell(t, ", down to the deepest worn spot, with the neck straight. Worn spots: ");
+    tell(t, ", down to the deepest worn spot. Worn spots: ");
     tell_frets(b, SIL_FRET_WORN, "worn", t);
-    tell(t, ". Crown and polish, then set the rod back to where it was.");
+    tell(t, rod ? ". Before you level, mark where the truss rod stands, and turn it until the neck "
+                  "is straight. Crown and polish, then turn the rod back to its mark."
+                : ". Crown and polish.");
 }
 
 void say_check_level(const brief *b, telling *t)
@@ -150,9 +155,12 @@ void say_check_level(const brief *b, telling *t)
 
 void say_new_frets(const brief *b, telling *t)
 {
-    tell(t, "Fit new frets (worn spots: ");
+    tell(t, worn_first_only(b->plan)
+                ? "Fit new frets where they are worn, and dress them level with the rest"
+                : "Fit new frets");
+    tell(t, " (worn spots: ");
     tell_frets(b, SIL_FRET_WORN, "worn", t);
-    tell(t, "): levelled to the deepest worn spot, the frets would be lower than ");
+    tell(t, "). Levelled to the deepest worn spot, the frets would be lower than ");
     tell_length(t, "fret-height-limit", -1, figure_nearest(b, b->plan->bench.least_crown));
     tell(t, ".");
 }
@@ -180,8 +188,8 @@ void say_zero_fret(const brief *b, telling *t)
         t,
         " to the targets. First press it home along its whole length and measure again. Then "
         "dress down what is still too high, a little at a time. "
-        "The zero fret, not the nut slots, sets the height at the nut. The floor of every nut slot "
-        "lies lower than its crown, so that the string rests on the fret.");
+        "The zero fret, not the nut slots, sets the height at the nut. See that the floor of every "
+        "nut slot lies lower than its crown, so that the string rests on the fret.");
 }
 
 /* How high a new one is: over the board, and over the other frets. */
@@ -189,9 +197,10 @@ static void tell_new_zero_fret(const brief *b, telling *t)
 {
     const brief_nut *nut = &b->nut;
     if (!brief_known(nut->zero_over)) {
+        tell(t, " Otherwise fit a higher one.");
         return;
     }
-    tell(t, " Then replace it with one whose crown is ");
+    tell(t, " Otherwise fit one whose crown is ");
     tell_length(t, "zero-fret-over", -1, nut->zero_over);
     tell(t, " over the other frets");
     if (brief_known(nut->zero_height)) {
@@ -205,7 +214,7 @@ static void tell_new_zero_fret(const brief *b, telling *t)
     } else {
         tell_figure(t, "zero-fret-sure", -1, nut->zero_over_sure);
     }
-    tell(t, "), and dress it down until each string has its gap. Or level the other frets down.");
+    tell(t, "). Press it fully home, and dress it down until each string has its gap.");
 }
 
 void say_raise_zero_fret(const brief *b, telling *t)
@@ -226,11 +235,10 @@ void say_raise_zero_fret(const brief *b, telling *t)
     }
     t->figure_way = BRIEF_NO_WAY;
     tell(t, ": it is worn, or sits too low. If it is loose or up at its ends, press it home and "
-            "measure again: that brings it lower still.");
+            "measure again first.");
     tell_new_zero_fret(b, t);
-    tell(t, " The nut slots only guide: the floor of each lies lower than the zero fret's crown, "
-            "so that "
-            "the string rests on the fret.");
+    tell(t, " The nut slots only guide: see that the floor of each lies lower than the zero fret's "
+            "crown, so that the string rests on the fret.");
 }
 
 void say_check_zero_fret(const brief *b, telling *t)

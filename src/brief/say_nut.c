@@ -59,14 +59,13 @@ void say_fill(const brief *b, telling *t)
             : hardly ? ", less than the feelers can tell. Play it open first: if it rings clean, "
                        "leave it."
                      : ".");
-    tell(t, hardly ? " If not, see where" : " See first where");
-    tell(t, one ? " the string bears." : " each string bears.");
-    tell(t, " On the slot's back edge it rattles; a new angle cures that, but raises no string. "
-            "Then fill the nut slot and recut it. Slacken the string and lift it aside. Clean the "
-            "slot of graphite and grease, and mask the wood around it. Pack it with dust of the "
-            "same material, wick in thin super glue, and let it harden.");
+    tell(t, hardly ? " If not, fill " : " Fill ");
+    tell(t, one ? "it and recut it" : "them and recut them");
+    tell(t, ": a new angle alone raises no string. One that bears on its slot's back edge rattles, "
+            "too, and recutting cures that. Slacken the string and lift it aside. Clean the slot "
+            "of graphite and grease, and mask the wood around it. Pack it with dust of the same "
+            "material, wick in thin super glue, and let it harden.");
     say_first_stacks(b, slots, t);
-    say_fall(b, t);
     tell(t, " Then string up, tune, and play it open.");
 }
 
@@ -91,18 +90,20 @@ void say_shim_nut(const brief *b, telling *t)
     tell_length(t, "shim", -1, b->nut.shim);
     tell(
         t,
-        " under its bottom. Slacken the strings, score the finish around the nut, and tap it loose "
-        "with a block: toward the tuners, or endwise where wood stands behind it. Set it back with "
-        "a small drop of glue at each end. Every nut slot rises by as much");
+        " under its bottom. Slacken the strings and lift them aside. Score the finish around the "
+        "nut, and tap it loose with a block on its front face, toward the tuners; or endwise where "
+        "wood stands behind it. Clean the old glue off the nut and its place in the neck, and take "
+        "no wood. Lay the shim in, and set the nut on it dry. Every nut slot rises by as much");
     if (tell_chosen(&back) == 0) {
         tell(t, tell_chosen(&high) > 0 ? ", and none but those that were too high is filed."
                                        : ", and none is filed.");
-        return;
+    } else {
+        tell(t, ". File back those of ");
+        tell_which(t, &back);
+        tell(t, ", which are then too high, and leave the others as they are.");
+        say_first_stacks(b, back, t);
     }
-    tell(t, ". With the strings still aside, file back those of ");
-    tell_which(t, &back);
-    tell(t, ", which are then too high, and leave the others as they are.");
-    say_first_stacks(b, back, t);
+    tell(t, " Glue the nut with a small drop at each end once the gaps are right.");
 }
 
 void say_check_shimmed_nut(const brief *b, telling *t)

@@ -288,7 +288,7 @@ void say_measure_odd(const brief *b, telling *t)
         }
         tell(t, " ");
     }
-    tell(t, "Measure again what stands out: ");
+    tell(t, "Measure again what does not fit: ");
     tell_thing(t, &things, "the relief", standing->relief_odd);
     tell_thing(t, &things, "the worn spots and proud crowns", standing->crowns_odd);
     tell_thing_of(t, &things, "the gap at the 1st fret of ", &first);

@@ -87,7 +87,8 @@ void say_straightedge(const brief *b, telling *t)
         t,
         "With the strings at pitch, lay a straightedge on frets 1 and %d. Light under it at fret "
         "%d "
-        "is relief. If it rocks on the frets between, set it on two equal shims over those two. "
+        "is relief. If it rocks on the frets between, put two equal shims under it, one on each of "
+        "those two. "
         "Subtract their thickness from the gap, as 0.26 - 0.30 = -0.04: that is a back-bow, and is "
         "written with its minus.",
         board->join, board->relief_at);
@@ -166,8 +167,8 @@ void say_measure_action(const brief *b, telling *t)
     }
     tell(t, "Measure the action at the 12th fret of ");
     tell_which(t, &missing);
-    tell(t, ", open. Where a string lies on a fret, raise it at the saddle until it is clear, then "
-            "measure.");
+    tell(t, ", open. Where a string lies on a fret, raise it at the saddle until it is clear, and "
+            "leave it so: a packing stays in. Then measure.");
 }
 
 void say_gaps_again(const brief *b, telling *t)

@@ -112,12 +112,14 @@ static void tell_caliper(const brief *b, telling *t)
                              "sits.");
 }
 
-/* Says what to do first with a bridge that only the strings hold in place. */
+/* Says how the piece comes out; a bridge that only the strings hold in place is marked before. */
 static void tell_slide_out(const brief *b, telling *t)
 {
     if (b->saddle.floats) {
         tell(t, " First mark where the bridge stands; slacken the strings, but never take all of "
                 "them off, and slide the bridge out.");
+    } else {
+        tell(t, " First slacken the strings and take the saddle out.");
     }
 }
 
@@ -165,7 +167,7 @@ static void tell_playing_test(const brief *b, telling *t)
         tell(t, " Play every string through the pickup before the last cut: a weak string means "
                 "that the saddle's bottom is not flat.");
     } else if (takes_much(b) && !b->saddle.one_pass) {
-        tell(t, " That is a lot to take off: let the owner play it before the last cut.");
+        tell(t, " The whole cut is large: let the owner play it before the last of it.");
     }
 }
 
@@ -222,10 +224,10 @@ void say_sand(const brief *b, telling *t)
     say_finished(b, SIL_SADDLE, t);
     tell_others(b, t);
     t->figure_way = BRIEF_NO_WAY;
-    tell(t, " Then measure again");
+    tell(t, " Put it back, tune, and measure the action");
     if (!saddle->one_pass) {
         t->figure_way = BRIEF_DOWN;
-        tell(t, ", and expect to take off about another ");
+        tell(t, ". Expect to take off about another ");
         tell_ends(b, "base-left", saddle->base_left, t);
     }
     tell(t, ".");

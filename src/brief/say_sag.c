@@ -16,8 +16,9 @@ void say_sag(const brief *b, const sil_finding *f, int count, telling *t)
     }
     tell(t, ", measured from the board's curve through the outer strings");
     tell(t,
-         ". %s cannot cure that. Replace a bridge that has sunk. Or, where its notches may be "
-         "filed, raise the bridge and deepen its outer notches by as much.",
+         ". %s cannot cure that. Replace a bridge that has sunk. Or raise it until the lowest "
+         "string is at its target, and deepen the notches that are then too high, where they may "
+         "be filed.",
          !turns             ? "Its feet"
          : b->saddle.floats ? "The thumbwheels"
                             : "The posts");

@@ -35,14 +35,13 @@ void say_posts(const brief *b, telling *t)
     tell_post(b, BRIEF_TREBLE, t);
     tell(t, ", ");
     tell_post(b, BRIEF_BASS, t);
-    tell(t, floats ? ". First mark where the bridge's feet stand, and slacken the strings a "
-                     "little, but never take all of them off."
-                   : ". First slacken the strings a little.");
-    tell(t, " The bridge rises or tilts as one piece, and all strings with it. Turns only get you "
-            "near: go by the action.");
-    if (floats) {
-        tell(t, " Stand the bridge upright again on its marks.");
-    }
+    tell(t, floats ? ". Before that mark where the bridge's feet stand, and slacken the strings a "
+                     "little, but never take all of them off. After it stand the bridge upright on "
+                     "its marks, tune, and measure the action."
+                   : ". Before that slacken the strings a little; after it tune, and measure the "
+                     "action.");
+    tell(t, " Turns only get you near: repeat until the action is right. The bridge rises or tilts "
+            "as one piece, and all strings with it.");
 }
 
 /* Writes "string 1 too high by 0.64, string 3 too low by 0.99 mm at the bridge". */

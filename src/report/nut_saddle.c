@@ -178,6 +178,8 @@ static void put_asked(const brief *b, json_at row, int string)
     double dress = b->plan->saddle.dress[string] - sil_left_on(b->plan, string);
     json_at asked = json_put_object(row, "asked");
     json_put_number(asked, "dress", dress);
+    json_put_number(asked, "dress_now",
+                    b->saddle.dresses_later ? SIL_UNKNOWN : bearing->dress_now.exact);
     json_put_number(asked, "height", bearing->height.exact);
     json_put_number(asked, "protrusion", bearing->out.exact);
     json_put_number(asked, "action", bearing->action_done.exact);

@@ -108,26 +108,29 @@ static const char *way_word(brief_way way)
     return way == BRIEF_DOWN ? "down" : way == BRIEF_UP ? "up" : "-";
 }
 
-static void fill_screw_row(report_table *table, int i, const brief_bearing *bearing)
+static void fill_screw_row(report_table *table, int i, const brief_saddle *saddle)
 {
+    const brief_bearing *bearing = &saddle->string[i];
     report_cell(table, i, 1, bearing->first.shown);
     report_cell(table, i, 2, bearing->turns.shown);
     report_cell(table, i, 3, way_word(bearing->way));
 }
 
-static void fill_sanded_row(report_table *table, int i, const brief_bearing *bearing)
+static void fill_sanded_row(report_table *table, int i, const brief_saddle *saddle)
 {
+    const brief_bearing *bearing = &saddle->string[i];
     report_cell(table, i, 1, bearing->base_first.shown);
     report_cell(table, i, 2, bearing->base_all.shown);
-    report_cell(table, i, 3, bearing->dress.shown);
-    report_cell(table, i, 4, bearing->present.shown);
-    report_cell(table, i, 5, bearing->height.shown);
-    report_cell(table, i, 6, bearing->out.shown);
+    report_cell(table, i, 3, saddle->dresses_later ? "-" : bearing->dress_now.shown);
+    report_cell(table, i, 4, bearing->dress.shown);
+    report_cell(table, i, 5, bearing->present.shown);
+    report_cell(table, i, 6, bearing->height.shown);
+    report_cell(table, i, 7, bearing->out.shown);
 }
 
-static void fill_post_row(report_table *table, int i, const brief_bearing *bearing)
+static void fill_post_row(report_table *table, int i, const brief_saddle *saddle)
 {
-    report_cell(table, i, 1, bearing->height.shown);
+    report_cell(table, i, 1, saddle->string[i].height.shown);
 }
 
 static void put_posts(text *t, const brief_saddle *saddle)
@@ -151,7 +154,7 @@ static void put_posts(text *t, const brief_saddle *saddle)
 typedef struct saddle_table {
     const char *const *heads;
     int columns;
-    void (*row)(report_table *table, int i, const brief_bearing *bearing);
+    void (*row)(report_table *table, int i, const brief_saddle *saddle);
 } saddle_table;
 
 static saddle_table table_of(sil_working working)
@@ -159,13 +162,13 @@ static saddle_table table_of(sil_working working)
     static const char *const screws[] = {"too high by", "first", "screw", "which", "",
                                          "pass",        "turns", "way"};
     static const char *const posts[] = {"too high by", "height", "", "done"};
-    static const char *const sanded[] = {"too high by", "bottom,", "bottom,", "off the", "height",
-                                         "height",      "out of",  "",        "first",   "in all",
-                                         "top",         "now",     "done",    "bridge"};
+    static const char *const sanded[] = {
+        "too high by", "bottom,", "bottom,", "top,",   "top,", "height", "height", "out of", "",
+        "first",       "in all",  "first",   "in all", "now",  "done",   "bridge"};
     if (working == SIL_WORKING_SCREWS) {
         return (saddle_table){screws, 4, fill_screw_row};
     }
-    return sil_working_cuts(working) ? (saddle_table){sanded, 7, fill_sanded_row}
+    return sil_working_cuts(working) ? (saddle_table){sanded, 8, fill_sanded_row}
                                      : (saddle_table){posts, 2, fill_post_row};
 }
 
@@ -191,7 +194,7 @@ void report_saddle(text *t, const brief *b)
     for (int i = 0; i < b->strings; i++) {
         const brief_bearing *bearing = &saddle->string[i];
         begin_row(&table, i, bearing->does, &bearing->off, &bearing->sure);
-        kind.row(&table, i, bearing);
+        kind.row(&table, i, saddle);
     }
     bool off = table.column[0].told;
     report_put_table(t, &table, b->strings);

@@ -6,6 +6,7 @@ import math
 from shown import DOWN, NEAREST, UP, eighths, shown, unknown
 
 LEAST_PASS = 0.005  # mm: less is no pass that a person could take
+LEAST_FILED = 0.01  # mm: less is not filed
 FEEL = 0.1  # mm: less is not asked off the top
 
 
@@ -125,6 +126,16 @@ class Shown:
         alone = row["verdict"] == "lower" and not self.saddle["bottom_cut"]
         return not unknown(row["dress"]) and (row["dress"] >= FEEL or alone and row["dress"] > 0)
 
+    def dresses_later(self):
+        """Whether the bottom has passes to come before the top."""
+        cut = self.saddle["bottom_cut"]
+        return cut is not None and max(cut["treble"], cut["bass"]) >= LEAST_FILED and not self.one_pass()
+
+    def dress_now(self, i):
+        """Off the top in this visit."""
+        now = self.saddle["strings"][i]["dress_first"] or 0.0
+        return None if self.dresses_later() or not now >= LEAST_FILED else now
+
     def bearing(self, i):
         """What is done to the saddle under a string, and its figures."""
         row, remedy = self.saddle["strings"][i], self.saddle["remedy"]
@@ -146,7 +157,7 @@ class Shown:
             "pass": self.length(row["first_pass"] if row["verdict"] == "lower" else None, DOWN),
             "base_first": first, "base_all": whole,
             "dress": self.length(dress, DOWN) if dress and self.filed(i) else "-",
-            "dress_first": self.length(row["dress_first"], DOWN) if dress and self.filed(i) else "-",
+            "dress_now": self.length(self.dress_now(i), DOWN) if dress and self.filed(i) else "-",
             "present": self.length(row["present"]), "height": self.length(height, made),
             "height_first": "-" if unknown(row["leave"]) or height is None else
             self.length(row["height"] + row["leave"], UP),

@@ -80,11 +80,8 @@ def action_then(pack, i):
 
 def off_the_top(pack, i):
     """In this pass, where that is anything; in all where the bottom has passes to come first."""
-    cut = pack.result["saddle"]["bottom_cut"]
-    waits = cut and max(cut["treble"], cut["bass"]) >= LEAST and not pack.part.one_pass()
-    if not waits and not (pack.result["saddle"]["strings"][i]["dress_first"] or 0.0) >= LEAST:
-        return "-"
-    return pack.part.bearing(i)["dress" if waits else "dress_first"]
+    bearing = pack.part.bearing(i)
+    return bearing["dress" if pack.part.dresses_later() else "dress_now"]
 
 
 def dressed_then(pack, i):

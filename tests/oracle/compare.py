@@ -23,6 +23,7 @@ import history
 import jobs
 import lowest
 import parts
+import sag
 import tone
 
 NEAR = 1e-6
@@ -238,6 +239,16 @@ def run(program, paths):
             for line in lines]
 
 
+def compare_sag(report, job, z, rows, findings):
+    """Which strings of a bridge in one piece lie low because it sagged, and by how much."""
+    told = {row["string"]: row["figures"] for row in findings if row["code"] == "bridge-sag"}
+    wanted = sag.sags(job, z, rows)
+    report.same("sag: strings", sorted(wanted), sorted(told))
+    for string in wanted.keys() & told.keys():
+        report.same_number(f"sag: string {string}", wanted[string],
+                           next(one["value"] for one in told[string] if one["of"] == "read"), NEAR)
+
+
 def check(report, sheet, got, joint):
     """Compares all arithmetic of one sheet."""
     job, visits, done, _ = history.follow(sheet)
@@ -255,6 +266,7 @@ def check(report, sheet, got, joint):
         return job
     compare_radius(report, radius, got_radius, found.radius)
     compare_cut(report, found, got["saddle"]["bottom_cut"])
+    compare_sag(report, job, [row["saddle_z"] for row in got["strings"]], wanted["saddle"]["strings"], got["findings"])
     compare_sound(report, job, found, got, joint)
     return job
 

@@ -63,7 +63,7 @@ export async function figuresAgree(page, yaml, units) {
   const figures = (rows) => rows.map((line) => bare(line.slice(1)));
   const screws = result.saddle.strings.some((one) => one.turns != null), off = ["Verdict", "Too high by", "±"];
   const nut = await under("nut-table", [...off, "First pass", "Feelers now", "Final feelers", "± of the feelers", "Stiffness may lift it by"]);
-  const saddle = await under("saddle-table", [...off, ...(screws ? ["First pass", "Screw turns"] : ["Off the top", "Height now", "Height done", "Out of the bridge"])]);
+  const saddle = await under("saddle-table", [...off, ...(screws ? ["First pass", "Screw turns"] : ["Top, first", "Top, in all", "Height now", "Height done", "Out of the bridge"])]);
   same(nut.map((line) => line[0]), verdicts("nut"), `verdicts at the nut, ${where}`);
   same(known(figures(nut).map((line) => line.slice(0, 5))), printedAs("NUT", ["first pass", "feelers to stop now", "feelers to stop final"]), `nut, ${where}`);
   // The error of the feelers and the lift, which the plan prints the greatest of: rounded here, both under ten thousandths of an inch.
@@ -73,7 +73,7 @@ export async function figuresAgree(page, yaml, units) {
   same(figures(nut).map((line) => line.slice(5)), result.nut.strings.map((one) =>
     bare([small(one.stack_u == null ? null : 2 * one.stack_u), small(one.stack_bend)])), `feelers, ${where}`);
   same(saddle.map((line) => line[0]), verdicts("saddle"), `verdicts at the saddle, ${where}`);
-  const rest = screws ? ["first pass", "screw turns"] : ["off the top", "height now", "height done", "out of bridge"];
+  const rest = screws ? ["first pass", "screw turns"] : ["top, first", "top, in all", "height now", "height done", "out of bridge"];
   same(known(figures(saddle)), printedAs("SADDLE", rest), `saddle, ${where}`);
   const sand = result.steps.find((step) => step.act === "sand-saddle");
   const caliper = sand ? sand.figures.filter((one) => one.of === "caliper").map((one) => one.shown) : [];

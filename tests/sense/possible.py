@@ -24,7 +24,7 @@ BEARING = {"present": (OVER, INFINITE), "height": (OVER, INFINITE), "protrusion"
            "stands_out": (ROUNDING, INFINITE), "in_slot": (0, 1), "now": (0, INFINITE),
            "first_pass": (0, INFINITE), "dress": (0, INFINITE), "dress_first": (0, INFINITE),
            "leave": (0, INFINITE), "lower_u": (0, INFINITE), "peak": (OVER, INFINITE)}
-ASKED = {"dress": (0, INFINITE), "height": (OVER, INFINITE), "protrusion": (ROUNDING, INFINITE),
+ASKED = {"dress": (0, INFINITE), "dress_now": (0, INFINITE), "height": (OVER, INFINITE), "protrusion": (ROUNDING, INFINITE),
          "action": (0, INFINITE)}
 STAGE = {"action": (0, INFINITE), "first_open": (0, INFINITE), "first_held2": (0, INFINITE),
          "first_held3": (0, INFINITE)}

@@ -177,10 +177,10 @@ function saddle(result) {
     make("b", {"data-mm": cut.caliper.treble}, length(cut.caliper.treble, up)), " at string 1 and ",
     make("b", {"data-mm": cut.caliper.bass}, length(cut.caliper.bass, up)), ` at string ${result.strings.length}: the first pass.`) : null;
   const screws = result.saddle.strings.some((one) => one.turns != null);
-  const more = screws ? ["First pass", "Screw turns"] : ["Off the top", "Height now", "Height done", "Out of the bridge"];
+  const more = screws ? ["First pass", "Screw turns"] : ["Top, first", "Top, in all", "Height now", "Height done", "Out of the bridge"];
   const made = result.saddle.remedy === "replace" ? up : nearest; // a file stops at the height of a new piece
   const rest = (one) => (screws ? [taken(one.first_pass), [eighths(one.turns)]]
-    : [taken(one.asked.dress), figure(one.present), figure(one.asked.height, made), figure(one.asked.protrusion, made)]);
+    : [taken(one.asked.dress_now), taken(one.asked.dress), figure(one.present), figure(one.asked.height, made), figure(one.asked.protrusion, made)]);
   return [partTable("Saddle", ["String", "Verdict", "Too high by", "±", ...more],
     result.saddle.strings.map((one, k) => [`${k + 1} ${noteOf(result, k)}`, [verdicts[one.verdict]], figure(one.lower),
       figure(one.lower_u == null ? null : 2 * one.lower_u), ...rest(one)])), words, sure(screws ? "" : " What is too little for a file to feel stays on.")];
