@@ -44,35 +44,37 @@ void say_posts(const brief *b, telling *t)
             "as one piece, and all strings with it.");
 }
 
-/* Writes "string 1 too high by 0.64, string 3 too low by 0.99 mm at the bridge". */
-static void tell_curve(const brief *b, telling *t)
+/* Says how much to deepen the notches of strings that are too high, or that others are too low; nothing
+ * where there is none. */
+static void tell_curve(const brief *b, sil_verdict curve, telling *t)
 {
-    const char *gap = "";
-    for (int i = 0; i < b->strings; i++) {
-        const brief_bearing *string = &b->saddle.string[i];
-        if (string->curve != SIL_LEAVE) {
-            bool high = string->curve == SIL_TAKE;
-            tell(t, "%sstring ", gap);
-            tell_string(t, i);
-            tell(t, high ? " too high by " : " too low by ");
-            t->figure_way = high ? BRIEF_DOWN : BRIEF_UP;
-            tell_figure(t, "curve", i, string->curve_off);
-            gap = ", ";
-        }
+    tell_list off = {.count = b->strings};
+    for (int i = 0; i < off.count; i++) {
+        off.chosen[i] = b->saddle.string[i].curve == curve;
+        off.figure[i] = b->saddle.string[i].curve_off;
     }
-    tell_unit(t);
+    bool one = tell_chosen(&off) == 1, high = curve == SIL_TAKE;
+    if (tell_chosen(&off) == 0) {
+        return;
+    }
+    tell(t, high ? "Deepen the %s of " : "Fill and recut the %s of ", one ? "notch" : "notches");
+    tell_which(t, &off);
+    tell(t, high ? " a little at a time, in all by " : ", or replace the bridge: too low by ");
+    t->figure_way = high ? BRIEF_DOWN : BRIEF_UP;
+    tell_each(t, "curve", &off);
     t->figure_way = BRIEF_NO_WAY;
-    tell(t, " at the bridge");
+    tell_unit(t);
+    tell(t, ". ");
 }
 
 void say_curve(const brief *b, telling *t)
 {
-    tell(t, "The %s raise or tilt the bridge as one piece, and leave ",
-         b->saddle.floats ? "thumbwheels" : "posts");
-    tell_curve(b, t);
-    tell(t, ". Its curve does not follow the board's. Where a string is too high, cut its notch or "
-            "saddle "
-            "a little at a time; where too low, build it up or replace the bridge.");
+    tell_curve(b, SIL_TAKE, t);
+    tell_curve(b, SIL_RAISE, t);
+    tell(
+        t,
+        "The bridge's curve does not follow the board's, and the %s raise or tilt it as one piece.",
+        b->saddle.floats ? "thumbwheels" : "posts");
 }
 
 /* Puts the turns of many screws into a table; false where they are few. */

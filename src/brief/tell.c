@@ -230,6 +230,7 @@ static const char *strip_label(const char *of, bool again)
         {"centre", "from bass end", "from bass end"},
         {"zero-fret", "too high by", "too high by"},
         {"zero-fret-low", "too low by", "too low by"},
+        {"curve", "notch by", "notch by"},
         {"out", "out of bridge", "out of bridge"},
         {"half-action", "action then", "action then"},
     };

@@ -204,6 +204,24 @@ static sil_line within_travel(const sil_bench *bench, const sil_saddle_given *ma
     return work->stops ? line : kept;
 }
 
+/* How far a bridge on two posts goes up further, where its curve leaves two strings or more under their
+ * ranges: until the lowest of them is at its target. Notches are deepened, and nothing is put on; a lone
+ * one is filled. Common practice, no source. */
+static double lift_for_notches(const sil_bench *bench, const sil_stages *stages, sil_line line)
+{
+    double lift = 0.0;
+    int low = 0;
+    for (int i = 0; i < bench->board.strings; i++) {
+        sil_band range = bench->targets.action[i];
+        double over = stages->lower[i] - sil_line_at(line, bench->board.saddle_z[i]);
+        if (sil_below(range.aim + over * sil_leverage(&bench->board, i), range.low)) {
+            lift = fmax(lift, -over);
+            low++;
+        }
+    }
+    return low > 1 ? lift : 0.0;
+}
+
 /* The nearest that a bridge on two posts can get: all strings move, along one straight line. */
 static void turn_posts(const sil_bench *bench, const sil_saddle_given *make, sil_stages *stages,
                        sil_saddle_work *work)
@@ -214,6 +232,7 @@ static void turn_posts(const sil_bench *bench, const sil_saddle_given *make, sil
     if (sil_above(fmax(sil_line_at(line, half), sil_line_at(line, -half)), make->travel)) {
         line = within_travel(bench, make, stages, line, work);
     }
+    line.b0 -= lift_for_notches(bench, stages, line);
     double treble = sil_line_at(line, half), bass = sil_line_at(line, -half);
     work->posts = fmax(fabs(treble), fabs(bass)) >= least_turned;
     stages->changed[SIL_SADDLE] = work->posts;

@@ -346,7 +346,16 @@ def turned_posts(board, job, bone):
     missing = np.zeros(job.count)
     if max(ends) > job.saddle.travel[0] + 1e-6:
         ends, missing = room.of_posts(board, job, bone, ends, lambda e, zi: share(width, zi) @ e)
-    return Cut(width, ends), missing
+    return Cut(width, ends - lift_for_notches(board, job, bone, rows @ ends)), missing
+
+
+def lift_for_notches(board, job, bone, off):
+    """Where that line leaves two strings or more under their ranges, the bridge goes up until the lowest of
+    them is at its target: notches are deepened, and nothing is put on."""
+    short = [(job.targets.action[i][1] - (bone.action[i] - off[i] * board.t12[i])) / board.t12[i]
+             for i in range(job.count)
+             if bone.action[i] - off[i] * board.t12[i] < job.targets.action[i][0] - 1e-9]
+    return max(short) if len(short) > 1 else 0.0
 
 
 def taken_off(bone, to, cut, z, posts):
