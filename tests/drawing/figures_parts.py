@@ -509,14 +509,23 @@ def saddle_cut(pack):
     pack.same("saddle: whole cut", said, wanted)
 
 
+def most_off(pack, i):
+    """What comes off the top of the saddle at a string: in this pass, or in all where the bottom comes first."""
+    if pack.part.bearing(i)["dress"] == "-":
+        return 0.0
+    later = pack.part.dresses_later()
+    return (pack.result["saddle"]["strings"][i]["dress"] if later else pack.part.dress_now(i)) or 0.0
+
+
 def saddle_section(pack):
+    """Where most comes off the top, else where it stands out least."""
     rows = pack.result["saddle"]["strings"]
     out = {i: row["protrusion"] + pack.part.left_on(i) for i, row in enumerate(rows)
            if not unknown(row["protrusion"]) and not unknown(row["height"])}
     captions = [re.search(r"string (\d+)", t) for t in pack.texts("Saddle")
                 if re.match(r"A-A, at string \d", t)]
     pack.same("saddle: planes", pack.texts("Saddle").count("A"), 2 if out else 0)
-    least = min(out, key=lambda i: (out[i], i)) if out else None
+    least = min(out, key=lambda i: (-most_off(pack, i), out[i], i)) if out else None
     pack.same("saddle: sections", [int(m.group(1)) for m in captions],
               [] if least is None else [least + 1])
     if least is not None:

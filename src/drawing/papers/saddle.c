@@ -33,14 +33,25 @@ static void put_target(draw_flow *flow)
     draw_flow_put(flow, list, DRAW_LEFT, 5, 0);
 }
 
-/* The string to show the section at: where the saddle protrudes least; -1 for none. */
+static double off_the_top(const brief_bearing *string)
+{
+    return brief_known(string->dress_now) ? string->dress_now.exact : 0;
+}
+
+/* The string to show the section at: where most comes off the top, else where the saddle protrudes
+ * least; -1 for none. */
 static int section_string(const brief *b)
 {
     const brief_bearing *bearing = b->saddle.string;
     int string = -1;
     for (int i = 0; i < b->strings; i++) {
-        if (brief_known(bearing[i].out) && brief_known(bearing[i].height) &&
-            (string < 0 || bearing[i].out.exact < bearing[string].out.exact)) {
+        bool seen = brief_known(bearing[i].out) && brief_known(bearing[i].height);
+        if (!seen) {
+            continue;
+        }
+        double off = string < 0 ? 0 : off_the_top(&bearing[i]) - off_the_top(&bearing[string]);
+        if (string < 0 || off > 0 ||
+            (off == 0 && bearing[i].out.exact < bearing[string].out.exact)) {
             string = i;
         }
     }

@@ -30,6 +30,45 @@ static void put_curve(const face *f, draw_layer layer, const part_curve *curve)
     draw_path(f->list, layer, points, count, false);
 }
 
+/* How much higher than finished the saddle is now at x: as at the strings, from one to the next, and past
+ * the outer ones as there. So both tops have the same shape where nothing is done. */
+static double over_finished(const part_saddle *part, double x)
+{
+    const part_curve *now = &part->present_top;
+    int k = 0;
+    while (k < now->count && now->x[k] < x) {
+        k++;
+    }
+    int from = k > 0 ? k - 1 : 0, to = k < now->count ? k : now->count - 1;
+    double under = now->y[from] - part_curve_at(&part->finished_top, now->x[from]);
+    double over = now->y[to] - part_curve_at(&part->finished_top, now->x[to]);
+    double width = now->x[to] - now->x[from];
+    return width > 0 ? under + (over - under) * (x - now->x[from]) / width : over;
+}
+
+/* The top as it is now, where that is not the finished one. */
+static void put_present(const face *f)
+{
+    const part_saddle *part = f->part;
+    const double same = 0.011; /* mm: an arc may be as far off a height as its last figure */
+    draw_point points[PART_CURVE_POINTS];
+    int count = part_curve_points(&part->finished_top, 0, part->length, points), first = 0;
+    bool apart = false;
+    for (int i = 0; i < count; i++) {
+        double over = over_finished(part, points[i].x);
+        bool touches = !(fabs(over) > same);
+        points[i] = draw_at(f->place, points[i].x, points[i].y + (touches ? 0 : over));
+        if (touches || i == count - 1) {
+            if (apart) {
+                draw_path(f->list, DRAW_PRESENT, points + first, i - first + 1, false);
+            }
+            first = i;
+            apart = false;
+        }
+        apart = apart || !touches;
+    }
+}
+
 static void draw_upright(const face *f, draw_layer layer, double x, double from, double to)
 {
     draw_line(f->list, layer, draw_at(f->place, x, from), draw_at(f->place, x, to));
@@ -78,7 +117,9 @@ static void draw_end(const face *f, double x)
     bool whole = part->finished_top.count > 0;
     draw_upright(f, DRAW_OUTLINE, x, low, whole ? part_curve_at(&part->finished_top, x) : stump);
     if (part->present_top.count > 0) {
-        draw_upright(f, DRAW_PRESENT, x, 0, part_curve_at(&part->present_top, x));
+        double top = whole ? part_curve_at(&part->finished_top, x) + over_finished(part, x)
+                           : part_curve_at(&part->present_top, x);
+        draw_upright(f, DRAW_PRESENT, x, 0, top);
     } else if (part->base) {
         draw_upright(f, DRAW_PRESENT, x, 0, low);
     }
@@ -94,7 +135,9 @@ void view_saddle_face(const draw_draft *draft, draw_shapes *list, draw_place pla
     } else {
         draw_break(&f);
     }
-    if (f.present) {
+    if (f.present && f.part->finished_top.count > 0) {
+        put_present(&f);
+    } else if (f.present) {
         put_curve(&f, DRAW_PRESENT, &f.part->present_top);
     }
     draw_bottom(&f, f.part->base ? DRAW_PRESENT : DRAW_OUTLINE, none);
