@@ -4,6 +4,45 @@
 #include "dimensions.h"
 #include "part_view.h"
 
+/* How much over the finished top the saddle stands now at x: by its strings, straight from each to the
+ * next, and level past the outer ones. */
+static double stands_over(const part_saddle *part, double x)
+{
+    double at_last = 0, last = NAN;
+    for (int i = 0; i < part->strings; i++) { /* string 1 is the farthest from the bass end */
+        if (!sil_known(part->present[i])) {
+            continue;
+        }
+        double along = part->along[i];
+        double over = part->present[i] - part_curve_at(&part->finished_top, along);
+        if (along <= x) {
+            return isnan(last) ? over : over + (at_last - over) * (x - along) / (last - along);
+        }
+        last = along;
+        at_last = over;
+    }
+    return at_last;
+}
+
+/* The top as it is now: in pieces, only where it is not the finished one. */
+static bool take_present(draw_shapes *list, const part_saddle *part, seen v)
+{
+    draw_point points[PART_CURVE_POINTS];
+    int count = part_curve_points(&part->finished_top, 0, part->length, points), begin = 0;
+    bool apart = false, all = true;
+    for (int i = 0; i < count; i++) {
+        double over = stands_over(part, points[i].x);
+        bool same = fabs(over) <= 0.011; /* mm */
+        points[i] = at(v, points[i].x, points[i].y + (same ? 0 : over));
+        if (apart && (same || i == count - 1)) {
+            all = all && take_path(list, DRAW_PRESENT, 0, false, i - begin + 1, points + begin);
+        }
+        begin = same ? i : begin;
+        apart = !same;
+    }
+    return all;
+}
+
 static void take_saddle_end(draw_shapes *list, const part_saddle *part, seen v, double x)
 {
     double low = part->base ? sil_line_at(part->base_first, x - part->length / 2) : 0;
@@ -11,8 +50,10 @@ static void take_saddle_end(draw_shapes *list, const part_saddle *part, seen v, 
     assert_true(take_upright(list, DRAW_OUTLINE, 0, v, x, low,
                              whole ? part_curve_at(&part->finished_top, x) : 6));
     if (old || part->base) {
-        assert_true(take_upright(list, DRAW_PRESENT, 0, v, x, 0,
-                                 old ? part_curve_at(&part->present_top, x) : low));
+        double top = whole && old ? part_curve_at(&part->finished_top, x) + stands_over(part, x)
+                     : old        ? part_curve_at(&part->present_top, x)
+                                  : low;
+        assert_true(take_upright(list, DRAW_PRESENT, 0, v, x, 0, top));
     }
 }
 
@@ -58,7 +99,8 @@ static void look_at_saddle_face(const scene *s)
     assert_true(whole ? take_curve(list, DRAW_OUTLINE, v, &part->finished_top)
                       : is_broken_off(list, v));
     assert_true(!(worked && part->present_top.count > 0) ||
-                take_curve(list, DRAW_PRESENT, v, &part->present_top));
+                (whole ? take_present(list, part, v)
+                       : take_curve(list, DRAW_PRESENT, v, &part->present_top)));
     assert_true(take_line(list, part->base ? DRAW_PRESENT : DRAW_OUTLINE, 0, at(v, 0, 0),
                           at(v, part->length, 0)));
     take_cuts(list, part, v);
