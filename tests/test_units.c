@@ -322,6 +322,9 @@ static void a_cut_is_rounded_down_and_a_place_to_stop_up(void **state)
         const char *nearest, *down, *up;
     } rows[] = {{1.2349, SIL_MM, "1.23", "1.23", "1.24"},
                 {0.29, SIL_MM, "0.29", "0.29", "0.29"},
+                {0.295, SIL_MM, "0.30", "0.29", "0.30"}, /* half a step goes up, whatever is lost */
+                {0.075 - 1e-16, SIL_MM, "0.08", "0.07", "0.08"},
+                {-0.075, SIL_MM, "-0.08", "-0.08", "-0.07"},
                 {-1.236, SIL_MM, "-1.24", "-1.24", "-1.23"},
                 {40.0, SIL_INCH, "1.575", "1.574", "1.575"},
                 {25.4, SIL_INCH, "1.000", "1.000", "1.000"},

@@ -148,7 +148,7 @@ size_t sil_figure_write(char *out, size_t size, double mm, sil_unit unit, sil_ro
         mm = floor(steps + 1e-7) * grain;
     } else if (way == SIL_UP) {
         mm = ceil(steps - 1e-7) * grain;
-    } else if (unit == SIL_INCH) {
+    } else if (isfinite(mm)) { /* half a step goes up, on every machine */
         mm = copysign(floor(fabs(steps) + 0.5 + 1e-9), mm) * grain;
     }
     if (unit == SIL_MM) {

@@ -150,7 +150,8 @@ typedef enum sil_rounding { SIL_NEAREST, SIL_DOWN, SIL_UP } sil_rounding;
  * Given:    mm    length; unknown: "-" is written
  *           unit  SIL_MM: to a hundredth; SIL_INCH: to a thousandth; under ten of them to half of
  *                 one (0.0015, 0.002), under half of one to a tenth (0.0004)
- *           way   which way to round; a rounding error does not move a figure to the next one
+ *           way   which way to round; a rounding error does not move a figure to the next one, and
+ *                 half a step to the nearest goes away from zero
  * Returned: as sil_number_write
  */
 size_t sil_figure_write(char *out, size_t size, double mm, sil_unit unit, sil_rounding way);

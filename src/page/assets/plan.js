@@ -9,8 +9,8 @@ let units = "mm";
 const levels = {stop: "Stop", act: "Do", watch: "Watch", fine: "Note"};
 
 // Which way a figure is rounded: a cut down and a place to stop at up, since wood does not go back on; what was read, and
-// all else, to the nearest.
-const nearest = (steps) => steps;
+// all else, to the nearest, half a step up.
+const nearest = (steps) => Math.sign(steps) * Math.floor(Math.abs(steps) + 0.5 + 1e-9);
 const down = (steps) => Math.floor(steps + 1e-7);
 const up = (steps) => Math.ceil(steps - 1e-7);
 
@@ -20,8 +20,7 @@ function length(mm, way = nearest) {
   if (mm == null) return "–";
   const inches = units === "in", size = Math.abs(mm) + 1e-9;
   const grain = !inches ? 0.01 : size >= 0.254 ? 0.0254 : size >= 0.0127 ? 0.0127 : 0.00254;
-  const rounded = inches && way === nearest ? Math.sign(mm) * Math.floor(Math.abs(mm) / grain + 0.5 + 1e-9) : way(mm / grain);
-  const told = !inches && way === nearest ? mm : rounded * grain;
+  const told = way(mm / grain) * grain;
   const text = inches ? (told / 25.4).toFixed(4).replace(/0$/, "") : told.toFixed(2);
   return /^-0\.0+$/.test(text) ? text.slice(1) : text;
 }
