@@ -121,8 +121,8 @@ typedef struct brief_bearing {
                                           rounded down; "-": not sanded */
     brief_figure dress; /* off the top after that, rounded down; "-" where nothing comes off */
     brief_figure dress_first, dress_left; /* its first pass, and about how much is left after it */
-    brief_figure
-        dress_now; /* what the papers say to take off the top: the first pass, or all of it where it is dressed later; "-" for nothing */
+    brief_figure dress_now;    /* off the top, on paper: the first pass, or all of it where it is
+                               dressed later; "-" for nothing */
     brief_figure left_on;      /* left on the top, because it is too little to file */
     brief_figure present;      /* from the saddle's bottom to the string, now */
     brief_figure height;       /* the same when all steps are done */
@@ -143,7 +143,7 @@ typedef struct brief_bearing {
     brief_figure action_all;     /* after the whole cut off the bottom, or with the shim under it */
     brief_figure action_made;    /* with a new saddle at its first height; "-" for any other */
     brief_figure action_done;    /* when all steps are done, as posts or thumbwheels leave it */
-    brief_figure action_target;  /* at fret 12 */
+    brief_figure action_curved;  /* when the bridge has its curve, too */
     brief_figure action_rod;     /* after the truss rod is turned */
     sil_verdict curve;           /* on two posts: whether the bridge's curve leaves it too high
                                    (SIL_TAKE) or too low (SIL_RAISE) */
@@ -167,10 +167,9 @@ typedef struct brief_saddle {
     bool in_slot;    /* it is in a slot of the bridge */
     bool along;      /* strings in range are set to their targets with others, by screws */
     bool base;       /* its bottom, or the feet of the bridge, are sanded */
-    bool takes_first; /* the first pass off the bottom is large enough to make */
-    bool one_pass;    /* the first pass takes the whole cut */
-    bool
-        sands_later; /* the whole cut off the bottom is large enough to make, the first pass is not */
+    bool takes_first;   /* the first pass off the bottom is large enough to make */
+    bool one_pass;      /* the first pass takes the whole cut */
+    bool sands_later;   /* the cut off the bottom is large enough to make, its first pass is not */
     bool dresses_later; /* the top is dressed once the bottom has had all its passes */
     bool dressed;       /* something comes off the top */
     bool replaced;      /* a new saddle is made */

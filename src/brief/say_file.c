@@ -42,10 +42,10 @@ static void tell_passes(const brief *b, const tell_list *slots, telling *t)
 {
     tell_list left = say_slots_with(b, *slots, left_of);
     tell_list stack = tell_known(say_slots_with(b, *slots, say_first_stack));
-    bool more = tell_most(&left) > 0.0, bare = false;
+    bool more = tell_most(&left) > 0.0, stacked = tell_chosen(&stack) > 0;
     tell(t, tell_chosen(slots) == 1 ? "File the nut slot of " : "File the nut slots of ");
     tell_which(t, slots);
-    if (tell_chosen(&stack) > 0) {
+    if (stacked) {
         tell(t, tell_chosen(&stack) == 1 ? " to a feeler stack of "
                                          : ", each to its own feeler stack: ");
         tell_each(t, "stack", &stack);
@@ -56,7 +56,6 @@ static void tell_passes(const brief *b, const tell_list *slots, telling *t)
         tell_off(slots, more ? " As a first pass that is " : " That is ", " deeper", t);
     } else {
         tell_off(slots, " deeper by ", more ? " as a first pass" : "", t);
-        bare = true;
     }
     if (more) {
         tell(t, ". Then measure again, and expect about ");
@@ -65,7 +64,7 @@ static void tell_passes(const brief *b, const tell_list *slots, telling *t)
     } else {
         tell(t, ", all of it in this pass. Then measure again.");
     }
-    if (bare) {
+    if (!stacked) {
         say_fall(b, t);
     }
 }
@@ -74,7 +73,7 @@ static void tell_passes(const brief *b, const tell_list *slots, telling *t)
 static void tell_top(const brief *b, const tell_list *slots, telling *t)
 {
     tell_list left = say_slots_with(b, *slots, left_of);
-    tell(t, tell_most(&left) > 0.0 ? " After the last pass bring the nut's top down, so that "
+    tell(t, tell_most(&left) > 0.0 ? " After the last pass, bring the nut's top down, so that "
                                    : " Then bring the nut's top down, so that ");
     tell(t, say_top_usual(b)
                 ? "wound strings lie half in their nut slots, and plain ones fully."
