@@ -81,7 +81,7 @@ static void screws_are_turned_as_far_as_drawn(void **state)
         set_up_random(&s, &seed, 1 + job % SIL_STRINGS_MAX);
         int page = sil_drawing_find(s.drawing, "saddle");
         const draw_shapes *list = s.drawing->papers[page].shapes;
-        const char *told = text_with(list, "Dashed: now. Solid: target. Heights ");
+        const char *told = text_with(list, "Dashed: now. Solid: when turned. Heights ");
         double scale = told != NULL ? atof(strstr(told, "Heights") + 8) : 0, most = 0;
         double level = SIL_UNKNOWN, before = -INFINITY, ring = SIL_UNKNOWN;
         bool turned =

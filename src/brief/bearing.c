@@ -85,7 +85,9 @@ static void fill_actions(const brief *b, int i, brief_bearing *string)
         sil_action_after(b->plan, i) + work->leave[i] * sil_leverage(&b->plan->bench.board, i);
     string->action_made = b->saddle.replaced ? figure_action(b->unit, made) : figure_none();
     string->action_done = figure_action(b->unit, sil_action_after(b->plan, i));
-    string->action_target = figure_action(b->unit, b->plan->bench.targets.action[i].aim);
+    double aim = b->plan->bench.targets.action[i].aim;
+    string->action_curved =
+        string->curve == SIL_LEAVE ? string->action_done : figure_action(b->unit, aim);
     double rod = plan_action_over(b->plan, &b->plan->stages.fit[SIL_ROD], i);
     string->action_rod = figure_action(b->unit, rod);
 }

@@ -104,12 +104,12 @@ static const char *in_short(brief *b, int k)
         begin = "get ready";
     } else if (step->act == SIL_ACT_DRESS_SADDLE && b->saddle.dresses_later) {
         begin =
-            text_keep(&b->store, "after the last pass off the bottom plan again, then %s", begin);
+            text_keep(&b->store, "after the last pass off the bottom, plan again, then %s", begin);
         about = true;
     } else if ((step->act == SIL_ACT_SAND_SADDLE || step->act == SIL_ACT_DRESS_SADDLE) &&
                b->plan->stages.changed[SIL_NUT]) {
-        begin =
-            text_keep(&b->store, "after the nut measure the action and plan again, then %s", begin);
+        begin = text_keep(&b->store, "after the nut, measure the action and plan again, then %s",
+                          begin);
         about = true;
     }
     tell(&t, "%s", text_keep_capital(&b->store, begin));

@@ -71,7 +71,7 @@ void say_rod_by_ear(const brief *b, telling *t)
     tell(t, "Truss rod, by ear: ");
     tell_turn(BRIEF_TIGHTEN, "", t);
     tell(t,
-         " Each time slacken the strings a little, turn, and tune. Then hold a string down at "
+         " Each time, slacken the strings a little, turn, and tune. Then hold a string down at "
          "frets 1 and %d, and tap it at fret %d. Stop when the tap just pings on the fret. Never "
          "force it.",
          board->join, board->relief_at);

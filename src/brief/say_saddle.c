@@ -249,15 +249,15 @@ void say_check_action(const brief *b, telling *t)
     say_actions(b, "when done", say_action_done, NULL, NULL, t);
 }
 
-static brief_figure action_target_of(const brief_bearing *string)
+static brief_figure action_curved_of(const brief_bearing *string)
 {
-    return string->action_target;
+    return string->action_curved;
 }
 
 /* Posts and thumbwheels come before this step, and the curve is what they leave. */
 void say_check_curve(const brief *b, telling *t)
 {
-    say_actions(b, "before this step", say_action_done, "When done", action_target_of, t);
+    say_actions(b, "before this step", say_action_done, "When done", action_curved_of, t);
 }
 
 void say_check_new_saddle(const brief *b, telling *t)

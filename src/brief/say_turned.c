@@ -35,11 +35,12 @@ void say_posts(const brief *b, telling *t)
     tell_post(b, BRIEF_TREBLE, t);
     tell(t, ", ");
     tell_post(b, BRIEF_BASS, t);
-    tell(t, floats ? ". Before that mark where the bridge's feet stand, and slacken the strings a "
-                     "little, but never take all of them off. After it stand the bridge upright on "
-                     "its marks, tune, and measure the action."
-                   : ". Before that slacken the strings a little; after it tune, and measure the "
-                     "action.");
+    tell(t, floats
+                ? ". Before that, mark where the bridge's feet stand, and slacken the strings a "
+                  "little, but never take all of them off. After it, stand the bridge upright on "
+                  "its marks, tune, and measure the action."
+                : ". Before that, slacken the strings a little; after it, tune and measure the "
+                  "action.");
     tell(t, " Turns only get you near: repeat until the action is right. The bridge rises or tilts "
             "as one piece, and all strings with it.");
 }

@@ -126,6 +126,15 @@ class Shown:
         alone = row["verdict"] == "lower" and not self.saddle["bottom_cut"]
         return not unknown(row["dress"]) and (row["dress"] >= FEEL or alone and row["dress"] > 0)
 
+    def curved(self, i):
+        """Whether a notch of a bridge on two posts is still worked once the bridge has its height."""
+        step = next((one for one in self.result["steps"] if one["act"] == "bridge-curve"), None)
+        return step is not None and any(one["of"] == "curve" and one["string"] == i + 1 for one in step["figures"])
+
+    def action_curved(self, i):
+        """The action when that is done: at its target where the notch is worked."""
+        return self.length(self.job.targets.action[i][1]) if self.curved(i) else self.bearing(i)["action_done"]
+
     def dresses_later(self):
         """Whether the bottom has passes to come before the top."""
         cut = self.saddle["bottom_cut"]

@@ -120,11 +120,12 @@ FORMS = {
               ("action", lambda pack, i: pack.part.bearing(i)["action_done"])],
     "new": [("action", lambda pack, i: pack.part.bearing(i)["action_done"]),
             ("action at first", lambda pack, i: pack.part.bearing(i)["action_made"])],
-    "saddle": [("action", lambda pack, i: pack.part.bearing(i)["action_done"])]}
+    "saddle": [("action", lambda pack, i: pack.part.bearing(i)["action_done"])],
+    "curve": [("action", lambda pack, i: pack.part.action_curved(i))]}
 ACTS = {"file-slots": "nut", "fill-slot": "nut", "shim-nut": "nut",
         "sand-saddle": "sand", "dress-saddle": "dress", "shim-saddle": "saddle",
         "new-saddle": "new", "turn-screws": "saddle", "turn-posts": "saddle",
-        "bridge-curve": "saddle", "zero-fret": "zero", "raise-zero-fret": "zero"}
+        "bridge-curve": "curve", "zero-fret": "zero", "raise-zero-fret": "zero"}
 
 
 def bench_steps(pack):

@@ -106,6 +106,8 @@ def card_readings(pack):
     if "a" in reads:
         lines.append([length(pack, saddle[i]["now"]) for i in every])
         if act in ACTION and not (act == "sand-saddle" and not sands_now(pack)):
+            lines.append([pack.part.action_curved(i) for i in every])
+        if act == "turn-posts" and any(pack.part.curved(i) for i in every):
             lines.append([pack.part.bearing(i)["action_done"] for i in every])
         if act == "new-saddle":
             lines.append([pack.part.bearing(i)["action_made"] for i in every])
@@ -119,8 +121,9 @@ def card_readings(pack):
         if again:
             lines.append([length(pack, pack.part.first_passed(i)) for i in every])
     if "a" in reads and pack.unit == "in":
-        exact = saddle[0]["now"] is not None and [row["asked"]["action"] if act in ACTION else row["now"]
-                                                  for row in saddle]
+        exact = saddle[0]["now"] is not None and [
+            row["now"] if act not in ACTION else pack.job.targets.action[i][1] if pack.part.curved(i)
+            else row["asked"]["action"] for i, row in enumerate(saddle)]
         marks = [sixty_fourths(value) for value in exact or []]
         ruled = [cell for row in pack.rows(CARD) if row[0].strip() == "on a rule" for cell in row[1:]]
         if act in ACTION - {"sand-saddle", "bridge-curve"} and set(marks) - {"-"}:

@@ -48,7 +48,7 @@ static draw_shapes *arrows(const draw_flow *flow)
         draw_ring(list, (draw_point){x, highest * scales[s] + 8}, i + 1);
     }
     paper_caption(list, DRAW_LEFT,
-                  draw_say(draft, "Dashed: now. Solid: target. Heights %s",
+                  draw_say(draft, "Dashed: now. Solid: when turned. Heights %s",
                            draw_say_scale(draft, scales[s])));
     return list;
 }
@@ -138,13 +138,16 @@ void paper_screws(draw_flow *flow)
     draw_flow_put(flow, arrows(flow), DRAW_MIDDLE, 12, 0);
     draw_flow_put(flow, table(flow), DRAW_LEFT, 10, 0);
     if (saddle->remedy == SIL_SADDLE_SCREW) {
-        draw_flow_text(flow, 0, DRAW_COLUMN,
-                       saddle->posts
-                           ? "The posts move all strings along one line. Ease the strings, never "
-                             "take all of them off a bridge that stands loose. Tune, then read the "
-                             "action again."
-                           : "Turn both screws of a saddle alike, so that it keeps its tilt. Tune, "
-                             "then read the action again.",
-                       0);
+        draw_flow_text(
+            flow, 0, DRAW_COLUMN,
+            saddle->floats
+                ? "The thumbwheels move all strings along one line. Slacken the strings, "
+                  "but never take all of them off. Tune, then measure the action again."
+            : saddle->posts
+                ? "The posts move all strings along one line. Slacken the strings a "
+                  "little. Tune, then measure the action again."
+                : "Turn both screws of a saddle alike, so that it keeps its tilt. Tune, "
+                  "then measure the action again.",
+            0);
     }
 }

@@ -59,6 +59,11 @@ static brief_figure action_done(const brief *b, int i)
     return b->saddle.string[i].action_done;
 }
 
+static brief_figure action_curved(const brief *b, int i)
+{
+    return b->saddle.string[i].action_curved;
+}
+
 static brief_figure peak(const brief *b, int i)
 {
     return b->tuning.string[i].peak;
@@ -103,6 +108,7 @@ typedef enum form_name {
     SAND_FORM,
     DRESS_FORM,
     SADDLE_FORM,
+    CURVE_FORM,
     AGAIN_FORM,
     ACTION_FORM,
     FIRST_FORM,
@@ -140,6 +146,10 @@ static void fill_grid(const draw_draft *draft, draw_grid *grid, form_name form)
             add_actions(draft, grid, "action at first", action_made);
         }
         add_actions(draft, grid, "action when done", action_done);
+        add_blank(grid, "action read");
+        break;
+    case CURVE_FORM:
+        add_actions(draft, grid, "action when done", action_curved);
         add_blank(grid, "action read");
         break;
     case AGAIN_FORM:
@@ -230,8 +240,9 @@ static blanks blanks_of(const brief *b, sil_act act)
     case SIL_ACT_NEW_SADDLE:
     case SIL_ACT_TURN_SCREWS:
     case SIL_ACT_TURN_POSTS:
-    case SIL_ACT_BRIDGE_CURVE:
         return (blanks){SADDLE_FORM, NULL, true};
+    case SIL_ACT_BRIDGE_CURVE:
+        return (blanks){CURVE_FORM, NULL, true};
     case SIL_ACT_TUNE_SCREWS:
     case SIL_ACT_TUNE_ENDS:
         return (blanks){CENTS_FORM, NULL, false};
