@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* The line sanded off the bottom of a saddle: a linear programme in two unknowns, solved at its
- * corners. See docs/arithmetic.md, "The saddle". */
+/* Straight lines along a saddle. The one sanded off its bottom is a linear programme in two unknowns,
+ * solved at its corners. See docs/arithmetic.md, "The saddle". */
 #include <sillet/core/saddle.h>
 
 /* b0 + b1 z <= limit or >= limit at one z. The least slope has an edge of its own. */
@@ -17,6 +17,21 @@ static const double slack = 1e-11;
 double sil_line_at(sil_line line, double z)
 {
     return line.b0 + line.b1 * z;
+}
+
+sil_line sil_level_line(int count, const double *z, const double *value)
+{
+    double z_mean = 0.0, mean = 0.0, squares = 0.0, products = 0.0;
+    for (int i = 0; i < count; i++) {
+        z_mean += z[i] / count;
+        mean += value[i] / count;
+    }
+    for (int i = 0; i < count; i++) {
+        squares += (z[i] - z_mean) * (z[i] - z_mean);
+        products += (z[i] - z_mean) * (value[i] - mean);
+    }
+    double slope = squares > 0.0 ? products / squares : 0.0;
+    return (sil_line){mean - slope * z_mean, slope};
 }
 
 static bool holds_all(const edge *edges, int count, sil_line line)

@@ -161,21 +161,6 @@ static void turn_screws(const sil_bench *bench, const sil_saddle_given *make, si
     }
 }
 
-sil_line sil_level_line(int count, const double *z, const double *value)
-{
-    double z_mean = 0.0, mean = 0.0, squares = 0.0, products = 0.0;
-    for (int i = 0; i < count; i++) {
-        z_mean += z[i] / count;
-        mean += value[i] / count;
-    }
-    for (int i = 0; i < count; i++) {
-        squares += (z[i] - z_mean) * (z[i] - z_mean);
-        products += (z[i] - z_mean) * (value[i] - mean);
-    }
-    double slope = squares > 0.0 ? products / squares : 0.0;
-    return (sil_line){mean - slope * z_mean, slope};
-}
-
 static void choose_work(const sil_bench *bench, const sil_saddle_given *make, sil_stages *stages,
                         sil_saddle_work *work)
 {
