@@ -118,8 +118,11 @@ static void the_prototype_plays_as_sharp_as_computed(void **state)
 {
     (void)state;
     sil_pitch_string string = make_prototype();
+    double filled[SIL_PITCH_FRETS + 1];
+    sil_cents_fill(&string, 0.0, 0.0, filled);
     for (int n = 1; n <= SIL_PITCH_FRETS; n++) {
         near(sil_cents(&string, 0.0, 0.0, n), prototype_cents[n - 1], 0.001);
+        near(filled[n], prototype_cents[n - 1], 0.001);
     }
 }
 

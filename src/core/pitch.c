@@ -67,22 +67,27 @@ static stopped_string stop_at(const sil_pitch_string *s, double setback, double 
     return (stopped_string){sounding, behind};
 }
 
-static double cents_at(const sil_pitch_string *s, const open_string *open, double setback,
+/* The pitch at the fret over that of the open string. */
+static double ratio_at(const sil_pitch_string *s, const open_string *open, double setback,
                        double advance, int fret)
 {
     stopped_string stop = stop_at(s, setback, advance, fret);
     double q = (stop.sounding + stop.behind - open->length) / open->length;
     double tension = 1.0 + open->stretch * q;
     double stiff = open->stiff * (open->length / stop.sounding) / sqrt(tension);
-    double ratio = open->length / stop.sounding * sqrt((1.0 + q) * tension) *
-                   (sil_stiff_factor(s->ends, stiff) / open->sharp);
+    return open->length / stop.sounding * sqrt((1.0 + q) * tension) *
+           (sil_stiff_factor(s->ends, stiff) / open->sharp);
+}
+
+static double cents_of(double ratio, int fret)
+{
     return 1200.0 * log2(ratio) - 100.0 * fret;
 }
 
 double sil_cents(const sil_pitch_string *string, double setback, double advance, int fret)
 {
     open_string open = find_open(string, setback, advance);
-    return cents_at(string, &open, setback, advance, fret);
+    return cents_of(ratio_at(string, &open, setback, advance, fret), fret);
 }
 
 double sil_stiffness(const sil_pitch_string *string, double setback, double advance)
@@ -111,11 +116,19 @@ double sil_saddle_only(const sil_pitch_string *string, double advance)
     return fabs(f_b) < 1e-6 ? b : SIL_UNKNOWN;
 }
 
-static void fill_cents(const sil_pitch_string *s, double setback, double advance, double *cents)
+static void fill_ratios(const sil_pitch_string *s, double setback, double advance, double *ratios)
 {
     open_string open = find_open(s, setback, advance);
     for (int n = 1; n <= SIL_PITCH_FRETS; n++) {
-        cents[n] = cents_at(s, &open, setback, advance, n);
+        ratios[n] = ratio_at(s, &open, setback, advance, n);
+    }
+}
+
+void sil_cents_fill(const sil_pitch_string *string, double setback, double advance, double *cents)
+{
+    fill_ratios(string, setback, advance, cents);
+    for (int n = 1; n <= SIL_PITCH_FRETS; n++) {
+        cents[n] = cents_of(cents[n], n);
     }
 }
 
@@ -123,6 +136,14 @@ static void fill_cents(const sil_pitch_string *s, double setback, double advance
 typedef struct normal {
     double ss, sa, aa, s, a;
 } normal;
+
+/* How far two ratios this close are from each other, cents: their difference over their sum is half
+ * the logarithm of one over the other. */
+static double cents_between(double ratio, double other)
+{
+    static const double cents_of_e = 1731.2340490667560889; /* 1200 / ln 2 */
+    return 2.0 * cents_of_e * (ratio - other) / (ratio + other);
+}
 
 /* Slopes by central differences: the curvature cancels out, and the step is long enough for
  * rounding not to matter. here: the cents at this pair, which are known already. */
@@ -134,14 +155,14 @@ static normal gather(const sil_pitch_string *string, double setback, double adva
     double shorter[SIL_PITCH_FRETS + 1];
     double forth[SIL_PITCH_FRETS + 1];
     double back[SIL_PITCH_FRETS + 1];
-    fill_cents(string, setback + step, advance, longer);
-    fill_cents(string, setback - step, advance, shorter);
-    fill_cents(string, setback, advance + step, forth);
-    fill_cents(string, setback, advance - step, back);
+    fill_ratios(string, setback + step, advance, longer);
+    fill_ratios(string, setback - step, advance, shorter);
+    fill_ratios(string, setback, advance + step, forth);
+    fill_ratios(string, setback, advance - step, back);
     normal sum = {.ss = 0.0};
     for (int n = 1; n <= SIL_PITCH_FRETS; n++) {
-        double by_setback = (longer[n] - shorter[n]) / (2.0 * step);
-        double by_advance = (forth[n] - back[n]) / (2.0 * step);
+        double by_setback = cents_between(longer[n], shorter[n]) / (2.0 * step);
+        double by_advance = cents_between(forth[n], back[n]) / (2.0 * step);
         sum.ss += by_setback * by_setback;
         sum.sa += by_setback * by_advance;
         sum.aa += by_advance * by_advance;
@@ -156,7 +177,7 @@ static double sum_of_squares(const sil_pitch_string *string, double setback, dou
                              double *cents)
 {
     double sum = 0.0;
-    fill_cents(string, setback, advance, cents);
+    sil_cents_fill(string, setback, advance, cents);
     for (int n = 1; n <= SIL_PITCH_FRETS; n++) {
         sum += cents[n] * cents[n];
     }

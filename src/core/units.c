@@ -166,6 +166,12 @@ static bool take_whole(reader *in, double *value)
     return in->at > start && in->at - start < 10;
 }
 
+/* Whether a letter beyond ASCII comes next, as few figures have one. */
+static bool is_long_letter(const reader *in)
+{
+    return in->at < in->end && (unsigned char)*in->at >= 0x80;
+}
+
 /* Fractions that are one letter; what a rule in inches is marked with. */
 static bool take_small_fraction(reader *in, double *value)
 {
@@ -177,7 +183,7 @@ static bool take_small_fraction(reader *in, double *value)
         {"\xE2\x85\x9B", 1.0 / 8}, {"\xE2\x85\x9C", 3.0 / 8}, {"\xE2\x85\x9D", 5.0 / 8},
         {"\xE2\x85\x9E", 7.0 / 8},
     };
-    for (size_t i = 0; i < sizeof letters / sizeof *letters; i++) {
+    for (size_t i = 0; is_long_letter(in) && i < sizeof letters / sizeof *letters; i++) {
         if (take_text(in, letters[i].letter)) {
             *value = letters[i].value;
             return true;

@@ -36,10 +36,8 @@ static void tune_string(sil_plan *plan, int i)
     told->saddle_only = sil_saddle_only(&last, advance);
     told->best = sil_best_pair_find(&last);
     told->stiffness = sil_stiffness(&last, setback, advance);
-    for (int n = 1; n <= SIL_PITCH_FRETS; n++) {
-        told->as_built[n] = sil_cents(&last, setback, advance, n);
-        told->at_best[n] = sil_cents(&last, told->best.setback, told->best.advance, n);
-    }
+    sil_cents_fill(&last, setback, advance, told->as_built);
+    sil_cents_fill(&last, told->best.setback, told->best.advance, told->at_best);
     told->move = plan->tuning.move[i];
 }
 

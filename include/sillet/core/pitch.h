@@ -56,6 +56,13 @@ double sil_stiff_factor(sil_ends ends, double b);
  */
 double sil_cents(const sil_pitch_string *string, double setback, double advance, int fret);
 
+/* sil_cents_fill: the same at all of frets 1..12, at the cost of four.
+ * Given:    string, setback, advance  as sil_cents
+ *           cents                     room for SIL_PITCH_FRETS + 1
+ * Sets:     cents[1..12]
+ */
+void sil_cents_fill(const sil_pitch_string *string, double setback, double advance, double *cents);
+
 /* sil_stiffness: how stiff a string is when fretted at 12.
  * Given:    string, setback, advance  as sil_cents
  * Returned: b as in sil_stiff_factor, no unit; above 0.03 the cents of this string are doubtful
