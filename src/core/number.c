@@ -81,33 +81,25 @@ static uint64_t put_digits(char *end, uint64_t number, int count)
     return number;
 }
 
-/* How many digits a number is written with: all that it has, and at least one before the point. */
-static int digits_count(decimal number)
-{
-    int count = number.decimals + 1;
-    while (count < TENS && (long double)number.digits >= tens[count]) {
-        count++;
-    }
-    return count;
-}
-
-/* Writes fraction and whole part backward from where each ends. */
+/* Writes the digits from the last to the first, with at least one before the point. */
 static size_t write_decimal(char *out, bool negative, decimal number)
 {
-    char *at = out;
-    if (negative) {
-        *at++ = '-';
-    }
-    int count = digits_count(number);
-    char *point = at + (count - number.decimals);
-    char *end = number.decimals > 0 ? point + 1 + number.decimals : point;
+    char text[SIL_NUMBER_FULL_MAX];
+    char *end = text + sizeof text - 1, *at = end - number.decimals;
     uint64_t whole = put_digits(end, number.digits, number.decimals);
     if (number.decimals > 0) {
-        *point = '.';
+        *--at = '.';
     }
-    put_digits(point, whole, count - number.decimals);
+    do {
+        *--at = (char)('0' + whole % 10);
+        whole /= 10;
+    } while (whole > 0);
+    if (negative) {
+        *--at = '-';
+    }
     *end = '\0';
-    return (size_t)(end - out);
+    memcpy(out, at, (size_t)(end - at) + 1);
+    return (size_t)(end - at);
 }
 
 size_t sil_number_write_full(char *out, double value)

@@ -44,9 +44,15 @@ static bool take_any(reader *in, const char *const texts[])
  * together. */
 static const char *const spaces[] = {" ", "\t", "\xC2\xA0", "\xE2\x80\xAF", NULL};
 
+/* Whether a byte may be of a space: most are not, and are told at once. */
+static bool may_be_space(char c)
+{
+    return c == ' ' || c == '\t' || (unsigned char)c >= 0x80;
+}
+
 static void skip_spaces(reader *in)
 {
-    while (take_any(in, spaces)) {
+    while (in->at < in->end && may_be_space(*in->at) && take_any(in, spaces)) {
     }
 }
 
@@ -64,7 +70,7 @@ static bool drop_any_behind(reader *in, const char *const texts[])
 
 static void drop_spaces_behind(reader *in)
 {
-    while (drop_any_behind(in, spaces)) {
+    while (in->at < in->end && may_be_space(in->end[-1]) && drop_any_behind(in, spaces)) {
     }
 }
 
@@ -166,12 +172,6 @@ static bool take_whole(reader *in, double *value)
     return in->at > start && in->at - start < 10;
 }
 
-/* Whether a letter beyond ASCII comes next, as few figures have one. */
-static bool is_long_letter(const reader *in)
-{
-    return in->at < in->end && (unsigned char)*in->at >= 0x80;
-}
-
 /* Fractions that are one letter; what a rule in inches is marked with. */
 static bool take_small_fraction(reader *in, double *value)
 {
@@ -183,7 +183,10 @@ static bool take_small_fraction(reader *in, double *value)
         {"\xE2\x85\x9B", 1.0 / 8}, {"\xE2\x85\x9C", 3.0 / 8}, {"\xE2\x85\x9D", 5.0 / 8},
         {"\xE2\x85\x9E", 7.0 / 8},
     };
-    for (size_t i = 0; is_long_letter(in) && i < sizeof letters / sizeof *letters; i++) {
+    if (in->at == in->end || (unsigned char)*in->at < 0x80) {
+        return false; /* as most figures have none */
+    }
+    for (size_t i = 0; i < sizeof letters / sizeof *letters; i++) {
         if (take_text(in, letters[i].letter)) {
             *value = letters[i].value;
             return true;

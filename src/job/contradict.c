@@ -238,6 +238,15 @@ static bool moved(double now, double before, double half_width)
     return !sil_known(before) || fabs(now - before) > sil_moved_limit(sil_rectangular(half_width));
 }
 
+static bool any_confirmed(const sil_job *job, const sil_reading *reading)
+{
+    bool any = false;
+    for (int i = 0; i < job->string_count; i++) {
+        any = any || reading->confirmed[i];
+    }
+    return any;
+}
+
 /* A string that is confirmed without need. Whether it is odd to have moved since the visit before
  * depends on what was worked, so one that moved may be. */
 static void check_confirmed(job_check *check, const job_place *up, int index)
@@ -249,6 +258,9 @@ static void check_confirmed(job_check *check, const job_place *up, int index)
     job_place list = job_key(up, "confirmed");
     sil_board board;
     sil_odd odd;
+    if (!any_confirmed(job, &job->readings[index])) {
+        return;
+    }
     job_lay_board(job, &board);
     sil_job_odd(job, &job->readings[index], &tools, &board, &odd);
     for (int i = 0; i < job->string_count; i++) {
