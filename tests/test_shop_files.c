@@ -260,6 +260,54 @@ static void a_reader_keeps_the_shop_file_and_gives_it_to_each_sheet_whole(void *
     sil_reader_free(reader);
 }
 
+/* The ruler's tolerance of a sheet that a reader reads. */
+static double ruler_by(sil_reader *reader, const char *path)
+{
+    sil_sheet *sheet;
+    assert_int_equal(sil_reader_read(reader, path, &sheet), SIL_DONE);
+    double found = sil_sheet_job(sheet)->tools.action;
+    sil_sheet_free(sheet);
+    return found;
+}
+
+/* What it knows of one folder it does not take for another's. */
+static void a_reader_knows_a_folder_that_no_shop_file_is_found_from(void **state)
+{
+    (void)state;
+    sil_reader *reader;
+    char other[64], path[80];
+    snprintf(other, sizeof other, "%s/other", top);
+    snprintf(path, sizeof path, "%s/two.yaml", other);
+    assert_int_equal(mkdir(other, 0755), 0);
+    put(path, HEAD);
+    put(shop_path, "sillet: 1\ntools: {action: 0.06}\n");
+    assert_int_equal(sil_reader_new("profiles", &reader), SIL_DONE);
+    for (int k = 0; k < 3; k++) {
+        near(ruler_by(reader, path), 0.1, 0.0);
+        near(ruler_by(reader, sheet_path), 0.06, 0.0);
+    }
+    near(ruler_by(reader, path), 0.1, 0.0);
+    snprintf(path, sizeof path, "%s/shop.yaml", other);
+    put(path, "sillet: 1\ntools: {action: 0.02}\n");
+    snprintf(path, sizeof path, "%s/two.yaml", other);
+    near(ruler_by(reader, path), 0.1, 0.0); /* kept, as a profile is */
+    sil_reader_free(reader);
+}
+
+/* A sheet that is the shop file itself stands on none, which says nothing of the next. */
+static void a_shop_file_read_as_a_sheet_is_not_hidden_from_the_next(void **state)
+{
+    (void)state;
+    sil_reader *reader;
+    put(shop_path, "sillet: 1\ntools: {action: 0.06}\n");
+    assert_int_equal(sil_reader_new("profiles", &reader), SIL_DONE);
+    sil_sheet *shop;
+    assert_int_equal(sil_reader_read(reader, shop_path, &shop), SIL_WRONG);
+    sil_sheet_free(shop);
+    near(ruler_by(reader, sheet_path), 0.06, 0.0);
+    sil_reader_free(reader);
+}
+
 /* It says so itself, and does not stand on itself. */
 static void a_shop_file_is_no_sheet(void **state)
 {
@@ -288,6 +336,8 @@ int main(void)
             a_sheet_from_memory_has_no_shop_and_one_within_a_folder_that_folder_s, clear),
         cmocka_unit_test_setup(a_reader_keeps_the_shop_file_and_gives_it_to_each_sheet_whole,
                                clear),
+        cmocka_unit_test_setup(a_reader_knows_a_folder_that_no_shop_file_is_found_from, clear),
+        cmocka_unit_test_setup(a_shop_file_read_as_a_sheet_is_not_hidden_from_the_next, clear),
         cmocka_unit_test_setup(a_shop_file_is_no_sheet, clear),
     };
     return cmocka_run_group_tests(tests, make_folders, remove_folders);

@@ -3,6 +3,8 @@
 #ifndef SILLET_SHEET_PROFILE_H
 #define SILLET_SHEET_PROFILE_H
 
+#include <sys/types.h>
+
 #include "tree.h"
 
 /* A file's bytes; free them with free(). Reading stops one byte past the limit of a sheet, which is
@@ -38,6 +40,13 @@ const char *sheet_reader_folder(const sil_reader *reader);
  * read the profile itself and report what is wrong with it. */
 sheet_node *sheet_reader_profile(sil_reader *reader, sil_sheet *sheet, sheet_source *source,
                                  const char *path);
+
+/* sheet_reader_knows_none: whether the search for a shop file from this folder came to nothing before,
+ * for a sheet of this owner. False without a reader.
+ * sheet_reader_keep_none: that it did. Only the last folder is kept: many sheets come folder by
+ * folder. */
+bool sheet_reader_knows_none(const sil_reader *reader, const char *folder, uid_t owner);
+void sheet_reader_keep_none(sil_reader *reader, const char *folder, uid_t owner);
 
 /* The folder where `make install` put the profiles; "" in a library that is not installed. */
 extern const char sheet_installed_profiles[];

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Keeps profiles between sheets, because many sheets name the same few. */
+/* Keeps profiles between sheets, because many sheets name the same few, and that a folder of many
+ * sheets has no shop file. */
 #include "profile.h"
 
 #include <stdlib.h>
@@ -18,6 +19,9 @@ struct sil_reader {
     char folder[FOLDER_SIZE];
     kept kept[KEPT_MAX];
     int count;
+    char
+        bare[FOLDER_SIZE]; /* a folder from which no shop file was found for sheets of this owner */
+    uid_t owner;
 };
 
 sil_status sil_reader_new(const char *profiles, sil_reader **reader)
@@ -100,4 +104,18 @@ sheet_node *sheet_reader_profile(sil_reader *reader, sil_sheet *sheet, sheet_sou
     source->bytes = profile->sheet->sheet.bytes;
     source->size = profile->sheet->sheet.size;
     return sheet_tree_copy(sheet, profile->root, source);
+}
+
+bool sheet_reader_knows_none(const sil_reader *reader, const char *folder, uid_t owner)
+{
+    return reader && reader->owner == owner && strcmp(reader->bare, folder) == 0;
+}
+
+void sheet_reader_keep_none(sil_reader *reader, const char *folder, uid_t owner)
+{
+    size_t length = strlen(folder);
+    if (reader && length < sizeof reader->bare) {
+        memcpy(reader->bare, folder, length + 1);
+        reader->owner = owner;
+    }
 }

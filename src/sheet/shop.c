@@ -20,6 +20,7 @@ typedef struct place {
     char name[PATH_SIZE]; /* without a slash at the end, "/" alone excepted */
     int folder;           /* open, or -1 */
     int status;           /* 0, or the errno of opening it */
+    bool met;             /* a shop file stands here or below, be it the sheet itself */
     struct stat about;
 } place;
 
@@ -161,60 +162,88 @@ static void tell_unsearched(sil_sheet *sheet, int status)
     }
 }
 
-/* Reads the file in an open folder, whose name is shown; *found: there is one. own: of the sheet,
- * which may be such a file itself; NULL: the folder is all there is to know. */
-static sheet_node *read_in(sil_sheet *sheet, int folder, const char *name, const struct stat *own,
-                           bool *found)
+/* Whether there is a shop file in an open folder. */
+static bool is_in(sil_sheet *sheet, int folder, struct stat *about)
 {
-    struct stat about;
-    bool there = fstatat(folder, file_name, &about, AT_SYMLINK_NOFOLLOW) == 0;
+    bool there = fstatat(folder, file_name, about, AT_SYMLINK_NOFOLLOW) == 0;
     if (!there && errno != ENOENT) {
         tell_unsearched(sheet, errno);
     }
-    *found = there && !(own && is_same(own, &about));
-    sheet_source *source = *found ? add_source(sheet, name) : NULL;
+    return there;
+}
+
+/* Reads the file in an open folder, whose name is shown. own: of the sheet; NULL: the folder is all
+ * there is to know. */
+static sheet_node *read_in(sil_sheet *sheet, int folder, const char *name, const struct stat *own,
+                           const struct stat *about)
+{
+    sheet_source *source = add_source(sheet, name);
     if (!source) {
         return NULL;
     }
-    if (!S_ISREG(about.st_mode)) {
+    if (!S_ISREG(about->st_mode)) {
         pass_over(sheet, source, "it is a link, or no plain file");
         return NULL;
     }
-    if (own && about.st_uid != own->st_uid) {
+    if (own && about->st_uid != own->st_uid) {
         pass_over(sheet, source, "it belongs to somebody else than the sheet does");
         return NULL;
     }
     return read_nodes(sheet, folder, source);
 }
 
-/* Goes up from the sheet's folder to the first shop file. */
+/* Goes up from the sheet's folder to the first shop file other than the sheet itself. */
 static sheet_node *climb(sil_sheet *sheet, const struct stat *own, const struct stat *home,
                          place *at)
 {
-    bool found = false;
     while (at->folder >= 0 && at->about.st_uid == own->st_uid) {
-        sheet_node *root = read_in(sheet, at->folder, at->name, own, &found);
-        if (found || (home && is_same(home, &at->about)) || !go_up(at)) {
-            return root;
+        struct stat about;
+        bool there = is_in(sheet, at->folder, &about);
+        at->met = at->met || there;
+        if (there && !is_same(own, &about)) {
+            return read_in(sheet, at->folder, at->name, own, &about);
+        }
+        if ((home && is_same(home, &at->about)) || !go_up(at)) {
+            break;
         }
     }
     return NULL;
 }
 
+/* Searches from the sheet's folder, whose name is in place. */
+static sheet_node *seek_from(sil_sheet *sheet, const struct stat *own, place *at)
+{
+    struct stat home;
+    const char *said = getenv("HOME");
+    sheet_node *root = NULL;
+    bool has_home = said && *said && look(said, &home, &at->status);
+    if (at->status == 0 && open_place(at)) {
+        root = climb(sheet, own, has_home ? &home : NULL, at);
+    }
+    tell_unsearched(sheet, at->status);
+    if (at->folder >= 0) {
+        close(at->folder);
+    }
+    return root;
+}
+
 static sheet_node *seek(sil_sheet *sheet)
 {
-    struct stat own, home;
-    const char *said = getenv("HOME");
+    struct stat own;
+    char folder[PATH_SIZE];
     place at = {.folder = -1};
-    sheet_node *root = NULL;
-    bool has_home = said && *said && look(said, &home, &at.status);
     bool there = look(sheet->sheet.name, &own, &at.status);
-    if (there && at.status == 0 && folder_of(sheet->sheet.name, at.name) && open_place(&at)) {
-        root = climb(sheet, &own, has_home ? &home : NULL, &at);
+    if (!there || !folder_of(sheet->sheet.name, folder)) {
+        tell_unsearched(sheet, at.status);
+        return NULL;
     }
-    tell_unsearched(sheet, at.status);
-    if (at.folder >= 0) {
-        close(at.folder);
+    if (sheet_reader_knows_none(sheet->reader, folder, own.st_uid)) {
+        return NULL;
+    }
+    memcpy(at.name, folder, sizeof folder);
+    sheet_node *root = seek_from(sheet, &own, &at);
+    if (!at.met && at.status == 0 && !sheet->unreadable) {
+        sheet_reader_keep_none(sheet->reader, folder, own.st_uid);
     }
     return root;
 }
@@ -258,12 +287,12 @@ static sheet_node *as_sheet(sil_sheet *sheet, sheet_node *root)
 sheet_node *sheet_shop_read(sil_sheet *sheet)
 {
     static const char *const own[] = {NULL};
-    bool found;
+    struct stat about;
     sheet_node *root = NULL;
-    if (sheet->confined && sheet->folder >= 0) {
-        root = read_in(sheet, sheet->folder, ".", NULL, &found);
-    } else if (sheet->on_disk) {
+    if (!sheet->confined && sheet->on_disk) {
         root = seek(sheet);
+    } else if (sheet->confined && sheet->folder >= 0 && is_in(sheet, sheet->folder, &about)) {
+        root = read_in(sheet, sheet->folder, ".", NULL, &about);
     }
     if (!root) {
         return NULL;
