@@ -69,6 +69,42 @@ static void fill_screws(const scene *s, int i, const char **cell)
     cell[4] = string->moves.shown;
     cell[5] = string->turns.shown;
     cell[6] = string->action_done.shown;
+    cell[7] = string->curve == SIL_RAISE ? draw_say(s->draft, "fill %s", string->curve_off.shown)
+                                         : string->curve_off.shown;
+    cell[8] = string->action_curved.shown;
+}
+
+/* A floating bridge whose curve does not follow the board's: all is at its target but the strings
+ * between the outer ones, which lie too low or too high. */
+static void set_up_curved(scene *s, uint64_t *seed, int strings)
+{
+    make_random_job(&s->made, seed, strings);
+    sil_reading *reading = &s->made.reading;
+    double off = one_in(seed, 2) ? -0.5 : 0.5;
+    s->made.job.saddle.kind = SIL_SADDLE_FLOATING;
+    s->made.job.saddle.pitch = 0.7;
+    reading->relief.gap = s->made.job.targets.relief.aim;
+    reading->crowns_read = SIL_CROWNS_SOUND;
+    for (int i = 0; i < strings; i++) {
+        bool inner = i > 0 && i < strings - 1;
+        reading->gaps.first[i] = s->made.job.targets.first[i].aim;
+        reading->gaps.action[i] = s->made.job.targets.action[i].aim + (inner ? off : 0.0);
+        reading->confirmed[i] = true;
+    }
+    set_up(s);
+}
+
+/* The bridge's curve has columns of its own only where it is a step. Returned: whether it has them. */
+static bool leave_curve_out(const scene *s, table_cells cell)
+{
+    bool fitted = false;
+    for (int i = 0; i < s->b->strings; i++) {
+        fitted = fitted || s->b->saddle.string[i].curve != SIL_LEAVE;
+    }
+    for (int i = 0; i < s->b->strings && !fitted; i++) {
+        cell[i][8] = "-";
+    }
+    return fitted;
 }
 
 static void screws_are_turned_as_far_as_drawn(void **state)
@@ -76,9 +112,9 @@ static void screws_are_turned_as_far_as_drawn(void **state)
     (void)state;
     static scene s;
     uint64_t seed = 63;
-    int moved = 0, pages = 0;
+    int moved = 0, pages = 0, curves = 0;
     for (int job = 0; job < JOBS; job++) {
-        set_up_random(&s, &seed, 1 + job % SIL_STRINGS_MAX);
+        (job % 5 ? set_up_random : set_up_curved)(&s, &seed, 1 + job % SIL_STRINGS_MAX);
         int page = sil_drawing_find(s.drawing, "saddle");
         const draw_shapes *list = s.drawing->papers[page].shapes;
         const char *told = text_with(list, "Dashed: now. Solid: when turned. Heights ");
@@ -91,6 +127,9 @@ static void screws_are_turned_as_far_as_drawn(void **state)
         for (int i = 0; i < s.b->strings; i++) {
             fill_screws(&s, i, cell[i]);
         }
+        bool fitted = leave_curve_out(&s, cell);
+        assert_true((text_with(list, "deeper by") != NULL) == (turned && fitted));
+        curves += turned && fitted;
         for (int place = 0; place < s.b->strings && turned; place++) {
             int i = s.left ? place : s.b->strings - 1 - place;
             draw_point at = ring_of(list, i + 1);
@@ -115,7 +154,7 @@ static void screws_are_turned_as_far_as_drawn(void **state)
         }
         take_down(&s);
     }
-    assert_true(pages > 20 && moved > 100);
+    assert_true(pages > 20 && moved > 100 && curves > 3);
 }
 
 int main(void)

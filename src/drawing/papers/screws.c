@@ -53,7 +53,7 @@ static draw_shapes *arrows(const draw_flow *flow)
     return list;
 }
 
-enum { STRING, NOTE, NOW, WAY, BY, TURNS, THEN, COLUMNS };
+enum { STRING, NOTE, NOW, WAY, BY, TURNS, THEN, NOTCH, LAST, COLUMNS };
 
 static const char *way_word(const brief_bearing *string)
 {
@@ -82,6 +82,24 @@ static void fill_row(const draw_draft *draft, int i, draw_table *t)
     draw_table_figure(draft, t, i, BY, string->moves);
     draw_table_figure(draft, t, i, TURNS, string->turns);
     t->cell[i][THEN] = draw_action(draft, string->action_done);
+    draw_table_figure(draft, t, i, NOTCH, string->curve_off);
+    t->cell[i][LAST] = draw_action(draft, string->action_curved);
+}
+
+/* The bridge's curve is a step of its own, and most bridges need none. */
+static void put_curve(const draw_draft *draft, draw_table *t)
+{
+    bool fitted = false;
+    for (int i = 0; i < t->rows; i++) {
+        sil_verdict curve = draft->brief->saddle.string[i].curve;
+        fitted = fitted || curve != SIL_LEAVE;
+        if (curve == SIL_RAISE) {
+            t->cell[i][NOTCH] = draw_say(draft, "fill %s", t->cell[i][NOTCH]);
+        }
+    }
+    if (!fitted) {
+        draw_table_leave_out(t, LAST);
+    }
 }
 
 static draw_shapes *table(const draw_flow *flow)
@@ -97,7 +115,9 @@ static draw_shapes *table(const draw_flow *flow)
                              [WAY] = {"the", "string goes"},
                              [BY] = {NULL, "by"},
                              [TURNS] = {"turns of", "the screws"},
-                             [THEN] = {"action at the", "12th then"}}};
+                             [THEN] = {"action at the", "12th then"},
+                             [NOTCH] = {"then notch", "deeper by"},
+                             [LAST] = {"action, curve", "fitted"}}};
     if (draft->plan->stages.changed[SIL_NUT]) { /* the nut work changes it */
         t.head[NOW][1] = "12th, nut done";
     }
@@ -107,6 +127,7 @@ static draw_shapes *table(const draw_flow *flow)
     for (int c = 0; c < COLUMNS; c++) {
         t.anchor[c] = c == NOTE || c == WAY ? DRAW_LEFT : DRAW_RIGHT;
     }
+    put_curve(draft, &t);
     draw_add_table(list, 0, 0, DRAW_COLUMN, &t);
     return list;
 }
