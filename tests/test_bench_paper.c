@@ -205,6 +205,14 @@ static void look_at_nut_rows(scene *s, int step)
     }
 }
 
+/* Whether a string, or a fret out of line under it, can be seen from the side. */
+static bool has_side(const scene *s, int i)
+{
+    const sil_fit *now = &s->plan.stages.fit[SIL_NOW], *after = &s->plan.stages.fit[SIL_SADDLE];
+    return sil_known(now->nut_height[i] + now->saddle_height[i]) ||
+           sil_known(after->nut_height[i] + after->saddle_height[i]) || s->b->worst[i].fret > 0;
+}
+
 /* Two strings from the side: the last, and the first or the one over the fret that is most out of
  * line. */
 static void look_at_sides(const scene *s)
@@ -225,6 +233,7 @@ static void look_at_sides(const scene *s)
         count += list->count > 0; /* nothing is drawn of a string that was not read */
         draw_shapes_free(list);
     }
+    count = has_side(s, shown[0]) || has_side(s, shown[1]) ? count : 0;
     for (int page = 0; page < s->drawing->paper_count; page++) {
         const draw_shapes *list = s->drawing->papers[page].shapes;
         for (int i = 1; i < list->count; i++) {

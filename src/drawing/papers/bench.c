@@ -59,8 +59,13 @@ static void put_side_views(draw_flow *flow, double width)
         bool more = b->worst[worst].fret == 0 || b->worst[i].off.exact > b->worst[worst].off.exact;
         worst = off && more ? i : worst;
     }
+    int other = worst == last ? 0 : worst;
+    if (!view_side_shows(&flow->drawing->draft, last) &&
+        !view_side_shows(&flow->drawing->draft, other)) {
+        return; /* crowns alone say nothing */
+    }
     if (last > 0) {
-        put_both(flow, last, worst == last ? 0 : worst, width);
+        put_both(flow, last, other, width);
     } else {
         draw_flow_put(flow, side_view(flow, last, width), DRAW_LEFT, 4, 0);
     }

@@ -91,6 +91,14 @@ static bool is_string_known(const side *v, const sil_fit *fit)
     return sil_known(nut(v, fit)) && sil_known(saddle(v, fit));
 }
 
+bool view_side_shows(const draw_draft *draft, int string)
+{
+    const sil_stages *stages = &draft->plan->stages;
+    side v = {.draft = draft, .board = &draft->plan->bench.board, .string = string};
+    return is_string_known(&v, &stages->fit[SIL_NOW]) ||
+           is_string_known(&v, &stages->fit[SIL_SADDLE]) || draft->brief->worst[string].fret > 0;
+}
+
 static void draw_string(const side *v, const sil_fit *fit, draw_layer layer)
 {
     if (is_string_known(v, fit)) {

@@ -45,6 +45,8 @@ void view_saddle_end(const draw_draft *draft, draw_shapes *list, draw_place plac
 /* Draws a string over the crowns from the side, now and after the work, with the heights
  * magnified. Draws nothing if no height is known. */
 void view_side(const draw_draft *draft, draw_shapes *list, int string, double width);
+/* Whether such a view has a string to show, now or after the work, or a fret out of line. */
+bool view_side_shows(const draw_draft *draft, int string);
 /* Draws two strings so beside each other, their captions level and the scales of both told once. */
 void view_sides(const draw_draft *draft, draw_shapes *list, const int strings[2], double width);
 
