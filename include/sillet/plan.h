@@ -301,7 +301,8 @@ double sil_left_on(const sil_plan *plan, int string);
 
 /* sil_action_after: the action of the open string at fret 12 to expect when all steps are done.
  * Given:    string  from 0
- * Returned: mm: the action after the last stage, raised by what sil_left_on leaves
+ * Returned: mm: the action after the last stage, raised by what sil_left_on leaves; with its curve,
+ *           too, where a bridge on two posts needs one
  */
 double sil_action_after(const sil_plan *plan, int string);
 

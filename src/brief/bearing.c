@@ -81,13 +81,11 @@ static void fill_actions(const brief *b, int i, brief_bearing *string)
     string->action_first = action_after(b, i, sil_line_at(work->cut_first, z));
     string->action_dressed = action_after(b, i, passed(b, i));
     string->action_all = action_after(b, i, all);
-    double made =
-        sil_action_after(b->plan, i) + work->leave[i] * sil_leverage(&b->plan->bench.board, i);
+    double after = sil_action_after(b->plan, i), leverage = sil_leverage(&b->plan->bench.board, i);
+    double made = after + work->leave[i] * leverage;
     string->action_made = b->saddle.replaced ? figure_action(b->unit, made) : figure_none();
-    string->action_done = figure_action(b->unit, sil_action_after(b->plan, i));
-    double aim = b->plan->bench.targets.action[i].aim;
-    string->action_curved =
-        string->curve == SIL_LEAVE ? string->action_done : figure_action(b->unit, aim);
+    string->action_done = figure_action(b->unit, after - plan_curve_rise(b->plan, i) * leverage);
+    string->action_curved = b->action[i].after;
     double rod = plan_action_over(b->plan, &b->plan->stages.fit[SIL_ROD], i);
     string->action_rod = figure_action(b->unit, rod);
 }
@@ -165,8 +163,7 @@ static brief_figure taken(const brief *b, int i)
 /* How far a string is off its target at the bridge, when posts or thumbwheels have done what they can. */
 static brief_figure curve_off(const brief *b, int i, sil_verdict curve)
 {
-    double over = sil_action_after(b->plan, i) - b->plan->bench.targets.action[i].aim;
-    double off = fabs(over) / sil_leverage(&b->plan->bench.board, i);
+    double off = fabs(plan_curve_rise(b->plan, i));
     return curve == SIL_TAKE    ? figure_length(b->unit, off, SIL_DOWN)
            : curve == SIL_RAISE ? figure_nearest(b, off)
                                 : figure_none();

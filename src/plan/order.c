@@ -141,17 +141,6 @@ static void order_nut(sil_plan *plan)
     step(plan, files && remedy != SIL_NUT_REPLACE, SIL_NUT, SIL_ACT_FILE_SLOTS);
 }
 
-sil_verdict plan_curve_at(const sil_plan *plan, int string)
-{
-    double action = sil_action(&plan->bench.board, &plan->stages.fit[SIL_SADDLE], string, 12);
-    sil_side side = sil_side_of(action, plan->bench.targets.action[string],
-                                plan->stages.action_u[string], plan->bench.standing.buzz[string]);
-    if (!sil_working_on_two(plan->saddle.working) || plan->saddle.remedy == SIL_SADDLE_WAIT) {
-        return SIL_LEAVE;
-    }
-    return side == SIL_OVER ? SIL_TAKE : side == SIL_UNDER ? SIL_RAISE : SIL_LEAVE;
-}
-
 /* Whether the curve of the bridge is wrong: no setting of its two posts brings all strings into
  * their ranges. */
 static bool curve_off(const sil_plan *plan)

@@ -305,6 +305,9 @@ bool plan_straightens(const sil_plan *plan);
  * when the posts are at their best. SIL_LEAVE if it is in its range, and for any other bridge. */
 sil_verdict plan_curve_at(const sil_plan *plan, int string);
 
+/* How far that takes the string at the bridge after the posts, + up, mm; 0 where its curve is right. */
+double plan_curve_rise(const sil_plan *plan, int string);
+
 /* Whether a zero fret is too high under a string, or too low. A zero fret level with the other frets
  * leaves almost no gap and still rings clean: it is too low where the string touches or was heard to
  * buzz when open, or its crown is under the line of the others. */

@@ -182,7 +182,7 @@ static void put_asked(const brief *b, json_at row, int string)
                     b->saddle.dresses_later ? SIL_UNKNOWN : bearing->dress_now.exact);
     json_put_number(asked, "height", bearing->height.exact);
     json_put_number(asked, "protrusion", bearing->out.exact);
-    json_put_number(asked, "action", bearing->action_done.exact);
+    json_put_number(asked, "action", bearing->action_curved.exact);
 }
 
 void result_saddle(const brief *b, json_at root)

@@ -135,6 +135,20 @@ class Shown:
         """The action when that is done: at its target where the notch is worked."""
         return self.length(self.job.targets.action[i][1]) if self.curved(i) else self.bearing(i)["action_done"]
 
+    def action_turned(self, i):
+        """As posts leave it, before the notches; for any other saddle when all is done."""
+        return self.stages["saddle"]["strings"][i]["action"] if self.curved(i) else \
+            self.saddle["strings"][i]["asked"]["action"]
+
+    def curve_off(self, i):
+        """How much deeper a notch gets, or by how much it is filled."""
+        step = next((one for one in self.result["steps"] if one["act"] == "bridge-curve"), None)
+        of = [one for one in step["figures"] if one["of"] == "curve" and one["string"] == i + 1] if step else []
+        if not of:
+            return "-"
+        down = of[0]["way"] == "down"
+        return ("" if down else "fill ") + self.length(of[0]["value"], DOWN if down else NEAREST)
+
     def dresses_later(self):
         """Whether the bottom has passes to come before the top."""
         cut = self.saddle["bottom_cut"]
@@ -172,7 +186,7 @@ class Shown:
             self.length(row["height"] + row["leave"], UP),
             "out": "-" if unknown(row["protrusion"]) else self.length(row["protrusion"] + on, made),
             "way": way, "moves": moves, "turns": turns,
-            "action_done": self.length(row["asked"]["action"]),
+            "action_done": self.length(self.action_turned(i)),
             "action_made": "-" if unknown(row["leave"]) or unknown(row["asked"]["action"]) else self.length(
                 row["asked"]["action"] + row["leave"] * self.result["strings"][i]["leverage"]),
             "action_before": self.length(self.stages["nut"]["strings"][i]["action"])}

@@ -605,8 +605,10 @@ def saddle_screws(pack):
         bearing = pack.part.bearing(i)
         way = bearing["way"]
         way = way if way != "-" else "wait" if bearing["does"] == "wait" else "stays"
+        curve = [pack.part.curve_off(i), action(result["strings"][i]["asked"]["action"], pack.unit)]
         return [action(pack.part.stages["nut"]["strings"][i]["action"], pack.unit), way, bearing["moves"],
-                bearing["turns"], action(result["strings"][i]["asked"]["action"], pack.unit)]
+                bearing["turns"], action(pack.part.action_turned(i), pack.unit),
+                *(curve if any(pack.part.curved(k) for k in range(pack.count)) else [])]
     pack.table("Saddle", wanted)
     heads = [row[0] for row in pack.rows("Saddle")[:2]]
     if result["posts"]:

@@ -175,7 +175,7 @@ def lowest(pack):
                 for row in pack.result["clearance"][which])
     if told is None or unknown(told["relief"]) or not rings:
         return
-    rows = [[pack.part.bearing(i)["action_done"] for i in range(pack.count)],
+    rows = [[pack.part.action_curved(i) for i in range(pack.count)],
             [length(pack, row["action"], UP) for row in told["strings"]],
             [length(pack, row["first_held3"], UP) for row in told["strings"]]]
     for cells in rows:

@@ -32,11 +32,15 @@ static double nut(const side *v, const sil_fit *fit)
     return fit->nut_height[v->string] + drop(v, 0);
 }
 
-/* The board ends before the saddle, so its radius at the last fret is used. */
+/* The board ends before the saddle, so its radius at the last fret is used. After the work a bridge
+ * on posts has its curve, too. */
 static double saddle(const side *v, const sil_fit *fit)
 {
+    const sil_plan *plan = v->draft->plan;
     double z = v->board->saddle_z[v->string];
-    return fit->saddle_height[v->string] + sil_radius_drop(v->board->radius_end, z);
+    bool after = fit == &plan->stages.fit[SIL_SADDLE];
+    return fit->saddle_height[v->string] + (after ? plan_curve_rise(plan, v->string) : 0.0) +
+           sil_radius_drop(v->board->radius_end, z);
 }
 
 static double saddle_x(const side *v)
