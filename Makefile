@@ -21,7 +21,7 @@
 # tests/test_NAME.c or an executable tests/ROOM/check_NAME: each is found.
 
 CC ?= cc
-CFLAGS ?= -O3 -g
+CFLAGS ?= -O2 -g
 PREFIX ?= /usr/local
 LIBDIR ?= $(PREFIX)/lib
 SECONDS ?= 1800

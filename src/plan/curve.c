@@ -24,3 +24,11 @@ double plan_curve_rise(const sil_plan *plan, int string)
                ? 0.0
                : (aim - action_turned(plan, string)) / sil_leverage(&plan->bench.board, string);
 }
+
+void plan_finish_curve(sil_plan *plan)
+{
+    plan->finished = plan->stages.fit[SIL_SADDLE];
+    for (int i = 0; i < plan->job->string_count; i++) {
+        plan->finished.saddle_height[i] += plan_curve_rise(plan, i);
+    }
+}

@@ -51,6 +51,7 @@ sil_status sil_plan_make(const sil_job *job, sil_plan **plan)
     plan_weigh(made);
     plan_bend_stacks(made);
     order_blanks(job, made);
+    plan_finish_curve(made);
     plan_ring(made, made + 1);
     plan_tune(made);
     plan_find(made);

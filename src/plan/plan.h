@@ -72,9 +72,10 @@ struct sil_plan {
     bool season;        /* the season moved it since the visit before */
     double saddle_jump; /* how far its height by caliper is from that of the visit before, where it
                            was not worked and the tools do not explain it, mm; otherwise unknown */
-    double finer_first, finer_action;     /* what plan_finer_tool gives */
-    sil_pluck pluck;                      /* including the tension of each string */
-    sil_clearance clean_now, clean_after; /* before any work, and after the last stage */
+    double finer_first, finer_action; /* what plan_finer_tool gives */
+    sil_pluck pluck;                  /* including the tension of each string */
+    sil_fit finished; /* after the last stage, with the curve that a bridge on posts may need */
+    sil_clearance clean_now, clean_after; /* before any work, and when it is finished */
     sil_lowest lowest;                    /* unknown where a tension is unknown */
     sil_compensation compensation[SIL_STRINGS_MAX];
     sil_line slot_as_built; /* setback over z: the straight line nearest to the present setbacks */
@@ -307,6 +308,9 @@ sil_verdict plan_curve_at(const sil_plan *plan, int string);
 
 /* How far that takes the string at the bridge after the posts, + up, mm; 0 where its curve is right. */
 double plan_curve_rise(const sil_plan *plan, int string);
+
+/* Fills `finished`, when the stages are through and what waits is held up. */
+void plan_finish_curve(sil_plan *plan);
 
 /* Whether a zero fret is too high under a string, or too low. A zero fret level with the other frets
  * leaves almost no gap and still rings clean: it is too low where the string touches or was heard to

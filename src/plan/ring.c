@@ -232,7 +232,7 @@ void plan_ring(sil_plan *plan, void *room)
     const sil_board *board = &plan->bench.board;
     plan->pluck.at = plan->job->attack.at;
     sil_clearance_find(board, &plan->stages.fit[SIL_NOW], &plan->pluck, &plan->clean_now);
-    sil_clearance_find(board, &plan->stages.fit[SIL_SADDLE], &plan->pluck, &plan->clean_after);
+    sil_clearance_find(board, &plan->finished, &plan->pluck, &plan->clean_after);
     if (sil_plan_reading(plan)) {
         find_causes(plan);
     }

@@ -26,9 +26,8 @@ double sil_left_on(const sil_plan *plan, int string)
 double sil_action_after(const sil_plan *plan, int string)
 {
     const sil_board *board = &plan->bench.board;
-    double notched = plan_curve_rise(plan, string), left = sil_left_on(plan, string);
-    return plan_action_over(plan, &plan->stages.fit[SIL_SADDLE], string) +
-           (notched + left) * sil_leverage(board, string);
+    return plan_action_over(plan, &plan->finished, string) +
+           sil_left_on(plan, string) * sil_leverage(board, string);
 }
 
 /* Where almost nothing may be sanded off the bottom, it is not sanded and the top is dressed

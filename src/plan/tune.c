@@ -30,7 +30,7 @@ static void tune_string(sil_plan *plan, int i)
 {
     const sil_job *job = plan->job;
     sil_compensation *told = &plan->compensation[i];
-    sil_pitch_string last = plan_pitch_string(plan, &plan->stages.fit[SIL_SADDLE], i);
+    sil_pitch_string last = plan_pitch_string(plan, &plan->finished, i);
     double setback = job->saddle.setback[i];
     double advance = job->nut.advance;
     told->saddle_only = sil_saddle_only(&last, advance);

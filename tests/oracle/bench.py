@@ -570,14 +570,30 @@ def planned(job):
                     "nut": nut, "saddle": saddle, "tune": made.row})
     found = Plain(board=board, verdict=last.cuts.verdict, cuts=last.cuts, radius=last.radius,
                   made=made, now=done.now, relief_side=done.relief_side, last=last.state,
-                  straightens=last.straightens,
+                  straightens=last.straightens, action_u=done.held.action_u,
                   tension=[s["tension"] for s in strings])
     return result, found
 
 
-def ring_and_tune(job, found):
-    """Clearance, causes and compensation, NaN as None."""
-    return plain(tone.rooms(found.board, job, found.tension, found.now, found.last,
+def with_its_curve(job, found, remedy):
+    """The state when all is done: strings that a bridge on posts leaves out of their ranges get their notches
+    to the target."""
+    if not parts.on_posts(job.saddle) or remedy == "wait":
+        return found.last
+    last = Plain(**vars(found.last))
+    last.end = np.array(last.end, dtype=float)
+    for i in range(job.count):
+        width, heard = found.action_u[i], any(string == i for string, _ in job.readings.buzz)
+        action = action_of(found.board, found.last, i)
+        if side_of(action, job.targets.action[i], width, heard) in ("over", "under"):
+            last.end[i] += (job.targets.action[i][1] - action) / open_row(found.board, i, 12)[1]
+    return last
+
+
+def ring_and_tune(job, found, remedy):
+    """Clearance, causes and compensation, NaN as None. remedy: of the saddle."""
+    last = with_its_curve(job, found, remedy)
+    return plain(tone.rooms(found.board, job, found.tension, found.now, last,
                             found.relief_side, found.made.move))
 
 

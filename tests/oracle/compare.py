@@ -212,7 +212,7 @@ def compare_lowest(report, job, found, got, joint):
 
 def compare_sound(report, job, found, got, joint):
     """The rooms of sound; the lowest setup only now and then, since its solver is slow."""
-    wanted = bench.ring_and_tune(job, found)
+    wanted = bench.ring_and_tune(job, found, got["saddle"]["remedy"])
     for key in ("strings", "after"):
         compare_notes(report, f"clearance.{key}", wanted["clearance"].pop(key),
                       got["clearance"][key])
@@ -249,6 +249,17 @@ def compare_sag(report, job, z, rows, findings):
                            next(one["value"] for one in told[string] if one["of"] == "read"), NEAR)
 
 
+def compare_curve(report, job, found, saddle):
+    """The actions when all is done, on a bridge on posts: with its curve, where that is wrong."""
+    if not parts.on_posts(job.saddle):
+        return
+    last = bench.with_its_curve(job, found, saddle["remedy"])
+    for i, row in enumerate(saddle["strings"]):
+        action = bench.action_of(found.board, last, i)
+        if row["asked"]["action"] is not None or not math.isnan(action):
+            report.same_number(f"asked: string {i + 1}", max(action, 0.0), row["asked"]["action"], NEAR)
+
+
 def check(report, sheet, got, joint):
     """Compares all arithmetic of one sheet."""
     job, visits, done, _ = history.follow(sheet)
@@ -268,6 +279,7 @@ def check(report, sheet, got, joint):
     compare_cut(report, found, got["saddle"]["bottom_cut"])
     compare_sag(report, job, [row["saddle_z"] for row in got["strings"]], wanted["saddle"]["strings"], got["findings"])
     compare_sound(report, job, found, got, joint)
+    compare_curve(report, job, found, got["saddle"])
     return job
 
 

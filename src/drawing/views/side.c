@@ -32,15 +32,11 @@ static double nut(const side *v, const sil_fit *fit)
     return fit->nut_height[v->string] + drop(v, 0);
 }
 
-/* The board ends before the saddle, so its radius at the last fret is used. After the work a bridge
- * on posts has its curve, too. */
+/* The board ends before the saddle, so its radius at the last fret is used. */
 static double saddle(const side *v, const sil_fit *fit)
 {
-    const sil_plan *plan = v->draft->plan;
     double z = v->board->saddle_z[v->string];
-    bool after = fit == &plan->stages.fit[SIL_SADDLE];
-    return fit->saddle_height[v->string] + (after ? plan_curve_rise(plan, v->string) : 0.0) +
-           sil_radius_drop(v->board->radius_end, z);
+    return fit->saddle_height[v->string] + sil_radius_drop(v->board->radius_end, z);
 }
 
 static double saddle_x(const side *v)
@@ -52,16 +48,17 @@ static double saddle_x(const side *v)
  * known. */
 static draw_box span(const side *v, double depth)
 {
-    const sil_stages *stages = &v->draft->plan->stages;
+    const sil_plan *plan = v->draft->plan;
+    const sil_fit *shown[] = {&plan->stages.fit[SIL_NOW], &plan->finished};
     draw_box box = {0, 0, saddle_x(v), -(double)INFINITY};
-    for (int stage = SIL_NOW; stage <= SIL_SADDLE; stage += SIL_SADDLE - SIL_NOW) {
-        const sil_fit *fit = &stages->fit[stage];
+    for (size_t k = 0; k < sizeof shown / sizeof *shown; k++) {
+        const sil_fit *fit = shown[k];
         box.top = fmax(box.top, fmax(saddle(v, fit), nut(v, fit)));
         for (int fret = 1; fret <= v->board->frets; fret++) {
             box.bottom = fmin(box.bottom, crown(v, fit, fret) - depth);
         }
     }
-    if (!sil_known(stages->fit[SIL_NOW].bend)) {
+    if (!sil_known(shown[0]->bend)) {
         box.top = (double)INFINITY;
     }
     return box;
@@ -97,10 +94,10 @@ static bool is_string_known(const side *v, const sil_fit *fit)
 
 bool view_side_shows(const draw_draft *draft, int string)
 {
-    const sil_stages *stages = &draft->plan->stages;
-    side v = {.draft = draft, .board = &draft->plan->bench.board, .string = string};
-    return is_string_known(&v, &stages->fit[SIL_NOW]) ||
-           is_string_known(&v, &stages->fit[SIL_SADDLE]) || draft->brief->worst[string].fret > 0;
+    const sil_plan *plan = draft->plan;
+    side v = {.draft = draft, .board = &plan->bench.board, .string = string};
+    return is_string_known(&v, &plan->stages.fit[SIL_NOW]) ||
+           is_string_known(&v, &plan->finished) || draft->brief->worst[string].fret > 0;
 }
 
 static void draw_string(const side *v, const sil_fit *fit, draw_layer layer)
@@ -199,9 +196,9 @@ static void mark_worst(const side *v, const brief_fret_off *worst, double y, dou
 static const char *say_shows(const side *v)
 {
     const draw_draft *draft = v->draft;
-    const sil_fit *fit = draft->plan->stages.fit;
-    const char *dashed = is_string_known(v, &fit[SIL_NOW]) ? "dashed " : "";
-    const char *solid = is_string_known(v, &fit[SIL_SADDLE]) ? "solid " : "";
+    const sil_plan *plan = draft->plan;
+    const char *dashed = is_string_known(v, &plan->stages.fit[SIL_NOW]) ? "dashed " : "";
+    const char *solid = is_string_known(v, &plan->finished) ? "solid " : "";
     const brief_reading *action = &draft->brief->action[v->string];
     bool read = brief_known(action->now), told = brief_known(action->after);
     const char *now =
@@ -251,7 +248,7 @@ static double picture(side *v, double width)
 {
     const draw_draft *draft = v->draft;
     const sil_stages *stages = &draft->plan->stages;
-    const sil_fit *now = &stages->fit[SIL_NOW], *after = &stages->fit[SIL_SADDLE];
+    const sil_fit *now = &stages->fit[SIL_NOW], *after = &draft->plan->finished;
     const brief_fret_off *worst = &draft->brief->worst[v->string];
     double depth = crown_depth(draft);
     draw_box box = span(v, depth);
