@@ -230,20 +230,20 @@ static sheet_node *seek_from(sil_sheet *sheet, const struct stat *own, place *at
 static sheet_node *seek(sil_sheet *sheet)
 {
     struct stat own;
-    char folder[PATH_SIZE];
     place at = {.folder = -1};
-    bool there = look(sheet->sheet.name, &own, &at.status);
-    if (!there || !folder_of(sheet->sheet.name, folder)) {
+    const char *file = sheet->sheet.name;
+    bool there = look(file, &own, &at.status);
+    if (!there || !folder_of(file, at.name)) {
         tell_unsearched(sheet, at.status);
         return NULL;
     }
-    if (sheet_reader_knows_none(sheet->reader, folder, own.st_uid)) {
+    if (sheet_reader_knows_none(sheet->reader, at.name, own.st_uid)) {
         return NULL;
     }
-    memcpy(at.name, folder, sizeof folder);
     sheet_node *root = seek_from(sheet, &own, &at);
-    if (!at.met && at.status == 0 && !sheet->unreadable) {
-        sheet_reader_keep_none(sheet->reader, folder, own.st_uid);
+    /* The way up is over, so its name can be that of the first folder again: stack is scarce. */
+    if (!at.met && at.status == 0 && !sheet->unreadable && folder_of(file, at.name)) {
+        sheet_reader_keep_none(sheet->reader, at.name, own.st_uid);
     }
     return root;
 }
