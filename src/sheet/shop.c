@@ -227,7 +227,8 @@ static sheet_node *seek_from(sil_sheet *sheet, const struct stat *own, place *at
     return root;
 }
 
-static sheet_node *seek(sil_sheet *sheet)
+/* Not put into its caller, whose stack would then hold these names while the sheet is read. */
+__attribute__((noinline)) static sheet_node *seek(sil_sheet *sheet)
 {
     struct stat own;
     place at = {.folder = -1};
