@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Lengths and other quantities as a workshop writes them. */
-#include <sillet/core/units.h>
+#include "unit_names.h"
 
 #include <stdint.h>
 #include <string.h>
@@ -236,106 +236,6 @@ static bool take_fraction(reader *in, double *value)
     return true;
 }
 
-typedef struct known_unit {
-    sil_measure measure;
-    const char *name;
-    double factor; /* factor to the unit the measure is kept in */
-    double offset;
-} known_unit;
-
-/* Inch: exactly 25.4 mm; pound-force: exactly 4.4482216152605 N (both by definition). The first
- * name of a measure is the unit it is kept in. */
-static const known_unit units[] = {
-    {SIL_LENGTH, "mm", 1.0, 0.0},
-    {SIL_LENGTH, "in", 25.4, 0.0},
-    {SIL_LENGTH, "\"", 25.4, 0.0},
-    {SIL_LENGTH, "thou", 0.0254, 0.0},
-    {SIL_LENGTH, "inch", 25.4, 0.0},
-    {SIL_LENGTH, "inches", 25.4, 0.0},
-    {SIL_LENGTH, "in.", 25.4, 0.0},
-    {SIL_LENGTH, "\xE2\x80\xB3", 25.4, 0.0}, /* double prime */
-    {SIL_LENGTH, "\xE2\x80\x9D", 25.4, 0.0}, /* closing quote, which a telephone writes for " */
-    {SIL_LENGTH, "''", 25.4, 0.0},
-    {SIL_LENGTH, "mil", 0.0254, 0.0},
-    {SIL_LENGTH, "mils", 0.0254, 0.0},
-    {SIL_LENGTH, "thousandths", 0.0254, 0.0},
-    {SIL_LENGTH, "cm", 10.0, 0.0},
-    {SIL_LENGTH, "m", 1000.0, 0.0},
-    {SIL_ANGLE, "deg", 1.0, 0.0},
-    {SIL_ANGLE, "\xC2\xB0", 1.0, 0.0}, /* degree sign */
-    {SIL_ANGLE, "rad", 57.295779513082320877, 0.0},
-    {SIL_FORCE, "N", 1.0, 0.0},
-    {SIL_FORCE, "mN", 0.001, 0.0},
-    {SIL_FORCE, "lbf", 4.4482216152605, 0.0},
-    {SIL_MODULUS, "GPa", 1.0, 0.0},
-    {SIL_MODULUS, "MPa", 1e-3, 0.0},
-    {SIL_MODULUS, "Pa", 1e-9, 0.0},
-    {SIL_MODULUS, "psi", 6.894757293168361e-6, 0.0},
-    {SIL_UNIT_MASS, "g/m", 1.0, 0.0},
-    {SIL_UNIT_MASS, "kg/m", 1000.0, 0.0},
-    {SIL_UNIT_MASS, "lb/in", 453.59237 / 0.0254, 0.0},
-    {SIL_DENSITY, "kg/m3", 1.0, 0.0},
-    {SIL_DENSITY, "kg/m\xC2\xB3", 1.0, 0.0},
-    {SIL_DENSITY, "g/cm3", 1000.0, 0.0},
-    {SIL_DENSITY, "g/cm\xC2\xB3", 1000.0, 0.0},
-    {SIL_HUMIDITY, "%", 1.0, 0.0},
-    {SIL_TEMPERATURE, "C", 1.0, 0.0},
-    {SIL_TEMPERATURE,
-     "\xC2\xB0"
-     "C",
-     1.0, 0.0},
-    {SIL_TEMPERATURE, "F", 5.0 / 9.0, -160.0 / 9.0},
-    {SIL_TEMPERATURE,
-     "\xC2\xB0"
-     "F",
-     5.0 / 9.0, -160.0 / 9.0},
-    {SIL_FREQUENCY, "Hz", 1.0, 0.0},
-};
-
-enum { UNIT_COUNT = sizeof units / sizeof units[0] };
-
-/* Upper and lower case tell units apart (mN, MPa), but not those of length: "MM" is mm and "In" is
- * in. */
-static bool is_named(const known_unit *unit, const char *name, size_t length)
-{
-    if (strlen(unit->name) != length) {
-        return false;
-    }
-    for (size_t i = 0; i < length; i++) {
-        bool capital = unit->measure == SIL_LENGTH && name[i] >= 'A' && name[i] <= 'Z';
-        if (unit->name[i] != (capital ? (char)(name[i] - 'A' + 'a') : name[i])) {
-            return false;
-        }
-    }
-    return true;
-}
-
-static const known_unit *find_unit(sil_measure measure, const char *name, size_t length)
-{
-    for (int i = 0; i < UNIT_COUNT; i++) {
-        if (units[i].measure == measure && is_named(&units[i], name, length)) {
-            return &units[i];
-        }
-    }
-    return NULL;
-}
-
-const char *sil_measure_unit(sil_measure measure)
-{
-    for (int i = 0; i < UNIT_COUNT; i++) {
-        if (units[i].measure == measure) {
-            return units[i].name;
-        }
-    }
-    return "";
-}
-
-/* Only an inch or a thousandth of an inch may have a fraction. */
-static bool is_inch(const known_unit *unit)
-{
-    return unit->measure == SIL_LENGTH && (unit->factor == 25.4 || unit->factor == 0.0254);
-}
-
 /* The decimal mark of a text, looked for before its unit ("in." has a point of its own). With more
  * than one comma there is no decimal mark, and the text is not a number. */
 static char decimal_mark(const char *at, const char *end)
@@ -394,8 +294,8 @@ sil_status sil_quantity_read(const char *text, size_t size, sil_measure measure,
     if (is_digit(*in.at) || *in.at == '.' || *in.at == ',' || *in.at == '/') {
         return SIL_NOT_A_NUMBER;
     }
-    const known_unit *found = find_unit(measure, in.at, (size_t)(in.end - in.at));
-    if (!found || (fraction && !is_inch(found))) {
+    const core_unit *found = core_unit_find(measure, in.at, (size_t)(in.end - in.at));
+    if (!found || (fraction && !core_unit_is_inch(found))) {
         return SIL_OTHER_UNIT;
     }
     double result = number * found->factor + found->offset;
