@@ -172,6 +172,7 @@ typedef struct brief_saddle {
     bool sands_later;   /* the cut off the bottom is large enough to make, its first pass is not */
     bool dresses_later; /* the top is dressed once the bottom has had all its passes */
     bool dressed;       /* something comes off the top */
+    bool curve_off;     /* notches are deepened or filled once posts or thumbwheels have done */
     bool replaced;      /* a new saddle is made */
     brief_bearing string[SIL_STRINGS_MAX];
     brief_figure base_first[BRIEF_ENDS],

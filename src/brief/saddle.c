@@ -41,6 +41,7 @@ static void fill_ends(brief *b)
         most_all = fmax(most_all, all);
     }
     saddle->base = part->base;
+    saddle->curve_off = plan_curve_off(b->plan);
     saddle->one_pass = most_left < brief_least_pass;
     saddle->takes_first = part->base && most_first >= 0.01;
     bool takes = part->base && most_all >= 0.01;

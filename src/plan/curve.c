@@ -4,7 +4,7 @@
 
 static double action_turned(const sil_plan *plan, int string)
 {
-    return plan_action_over(plan, &plan->stages.fit[SIL_SADDLE], string);
+    return sil_action(&plan->bench.board, &plan->stages.fit[SIL_SADDLE], string, 12);
 }
 
 sil_verdict plan_curve_at(const sil_plan *plan, int string)
@@ -23,6 +23,16 @@ double plan_curve_rise(const sil_plan *plan, int string)
     return plan_curve_at(plan, string) == SIL_LEAVE
                ? 0.0
                : (aim - action_turned(plan, string)) / sil_leverage(&plan->bench.board, string);
+}
+
+bool plan_curve_off(const sil_plan *plan)
+{
+    for (int i = 0; i < plan->job->string_count; i++) {
+        if (plan_curve_at(plan, i) != SIL_LEAVE) {
+            return true;
+        }
+    }
+    return false;
 }
 
 void plan_finish_curve(sil_plan *plan)

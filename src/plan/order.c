@@ -141,18 +141,6 @@ static void order_nut(sil_plan *plan)
     step(plan, files && remedy != SIL_NUT_REPLACE, SIL_NUT, SIL_ACT_FILE_SLOTS);
 }
 
-/* Whether the curve of the bridge is wrong: no setting of its two posts brings all strings into
- * their ranges. */
-static bool curve_off(const sil_plan *plan)
-{
-    for (int i = 0; i < plan->job->string_count; i++) {
-        if (plan_curve_at(plan, i) != SIL_LEAVE) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* After the saddle: strings are moved along once they have their height. */
 static void order_tuning(sil_plan *plan)
 {
@@ -178,7 +166,7 @@ static void order_saddle(sil_plan *plan)
     step(plan, remedy == SIL_SADDLE_SHIM, SIL_SADDLE, SIL_ACT_SHIM_SADDLE);
     step(plan, remedy == SIL_SADDLE_SCREW, SIL_SADDLE,
          work->posts ? SIL_ACT_TURN_POSTS : SIL_ACT_TURN_SCREWS);
-    step(plan, curve_off(plan), SIL_SADDLE, SIL_ACT_BRIDGE_CURVE);
+    step(plan, plan_curve_off(plan), SIL_SADDLE, SIL_ACT_BRIDGE_CURVE);
     bool held = any_held(work->hold, plan->job->string_count) &&
                 !plan_takes_anything(plan, work->cut_first);
     step(plan, work->bottom && plan_takes_anything(plan, work->cut) && !held, SIL_SADDLE,

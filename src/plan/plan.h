@@ -309,6 +309,9 @@ sil_verdict plan_curve_at(const sil_plan *plan, int string);
 /* How far that takes the string at the bridge after the posts, + up, mm; 0 where its curve is right. */
 double plan_curve_rise(const sil_plan *plan, int string);
 
+/* Whether it is wrong under any string. */
+bool plan_curve_off(const sil_plan *plan);
+
 /* Fills `finished`, when the stages are through and what waits is held up. */
 void plan_finish_curve(sil_plan *plan);
 

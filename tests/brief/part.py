@@ -126,10 +126,13 @@ class Shown:
         alone = row["verdict"] == "lower" and not self.saddle["bottom_cut"]
         return not unknown(row["dress"]) and (row["dress"] >= FEEL or alone and row["dress"] > 0)
 
+    def notch(self, i):
+        """The figure of a notch of a bridge on two posts that is worked once the bridge has its height, or None."""
+        figures = next((step["figures"] for step in self.result["steps"] if step["act"] == "bridge-curve"), [])
+        return next((one for one in figures if one["of"] == "curve" and one["string"] == i + 1), None)
+
     def curved(self, i):
-        """Whether a notch of a bridge on two posts is still worked once the bridge has its height."""
-        step = next((one for one in self.result["steps"] if one["act"] == "bridge-curve"), None)
-        return step is not None and any(one["of"] == "curve" and one["string"] == i + 1 for one in step["figures"])
+        return self.notch(i) is not None
 
     def action_curved(self, i):
         """The action when that is done: at its target where the notch is worked."""
@@ -142,12 +145,11 @@ class Shown:
 
     def curve_off(self, i):
         """How much deeper a notch gets, or by how much it is filled."""
-        step = next((one for one in self.result["steps"] if one["act"] == "bridge-curve"), None)
-        of = [one for one in step["figures"] if one["of"] == "curve" and one["string"] == i + 1] if step else []
-        if not of:
+        notch = self.notch(i)
+        if notch is None:
             return "-"
-        down = of[0]["way"] == "down"
-        return ("" if down else "fill ") + self.length(of[0]["value"], DOWN if down else NEAREST)
+        down = notch["way"] == "down"
+        return ("" if down else "fill ") + self.length(notch["value"], DOWN if down else NEAREST)
 
     def dresses_later(self):
         """Whether the bottom has passes to come before the top."""

@@ -89,15 +89,13 @@ static void fill_row(const draw_draft *draft, int i, draw_table *t)
 /* The bridge's curve is a step of its own, and most bridges need none. */
 static void put_curve(const draw_draft *draft, draw_table *t)
 {
-    bool fitted = false;
+    const brief_saddle *saddle = &draft->brief->saddle;
     for (int i = 0; i < t->rows; i++) {
-        sil_verdict curve = draft->brief->saddle.string[i].curve;
-        fitted = fitted || curve != SIL_LEAVE;
-        if (curve == SIL_RAISE) {
+        if (saddle->string[i].curve == SIL_RAISE) {
             t->cell[i][NOTCH] = draw_say(draft, "fill %s", t->cell[i][NOTCH]);
         }
     }
-    if (!fitted) {
+    if (!saddle->curve_off) {
         draw_table_leave_out(t, LAST);
     }
 }

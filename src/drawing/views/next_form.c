@@ -98,16 +98,6 @@ static double put_form(const draw_draft *draft, draw_shapes *list, const form *i
     return draw_add_grid(draft, list, 0, top - DRAW_NOTE - 1.5, width, &grid) - 3;
 }
 
-/* Whether notches are still to be deepened or filled when the bridge has its height. */
-static bool is_curved(const brief *b)
-{
-    bool any = false;
-    for (int i = 0; i < b->strings; i++) {
-        any = any || b->saddle.string[i].curve != SIL_LEAVE;
-    }
-    return any;
-}
-
 static double put_action(const draw_draft *draft, draw_shapes *list, sil_act act, double top,
                          double width, bool slim)
 {
@@ -116,7 +106,7 @@ static double put_action(const draw_draft *draft, draw_shapes *list, sil_act act
     bool works = cut || act == SIL_ACT_DRESS_SADDLE || act == SIL_ACT_SHIM_SADDLE ||
                  act == SIL_ACT_TURN_SCREWS || act == SIL_ACT_TURN_POSTS ||
                  act == SIL_ACT_NEW_SADDLE || act == SIL_ACT_BRIDGE_CURVE;
-    bool turns = act == SIL_ACT_TURN_POSTS && is_curved(b);
+    bool turns = act == SIL_ACT_TURN_POSTS && b->saddle.curve_off;
     const form it = {draw_say(draft, "Action at the 12th fret, open, %s", b->unit_name),
                      {{"now", action_now, false},
                       {"range, from", action_low, true},
