@@ -8,23 +8,7 @@
 #include <cjson/cJSON.h>
 #include <sillet/sillet.h>
 
-#include "../src/brief/within.h"
-#include "planned.h"
-#include "random_job.h"
-
-enum { JOBS = 240 };
-
-static random_job made;
-static sil_plan plan;
-
-static brief *next_brief(uint64_t *seed, int job)
-{
-    make_random_job(&made, seed, 1 + job % SIL_STRINGS_MAX);
-    plan_into(&made.job, &plan);
-    brief *b = brief_make(&plan, SIL_MM);
-    assert_non_null(b);
-    return b;
-}
+#include "briefed.h"
 
 static void strings_are_named_as_one_says_them(void **state)
 {
