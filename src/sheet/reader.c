@@ -19,8 +19,8 @@ struct sil_reader {
     char folder[FOLDER_SIZE];
     kept kept[KEPT_MAX];
     int count;
-    char
-        bare[FOLDER_SIZE]; /* a folder from which no shop file was found for sheets of this owner */
+    /* The last folder from which no shop file was found, for sheets of this owner. */
+    char bare[FOLDER_SIZE];
     uid_t owner;
 };
 

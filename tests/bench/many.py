@@ -48,7 +48,7 @@ def rows(folder, instructions, peak_mib, row):
         """Instructions a sheet: starting up and loading taken away."""
         few, lot = (instructions(*command, *(files[place] if command[0] == BARE else [place]))
                     for place in (hundred, more))
-        return (lot - few) / 200
+        return (lot - few) / (len(files[more]) - len(files[hundred]))
 
     def steady_mib(*command):
         """Peak memory where the system lays every process alike; else it moves by a tenth."""

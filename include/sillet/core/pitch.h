@@ -56,7 +56,7 @@ double sil_stiff_factor(sil_ends ends, double b);
  */
 double sil_cents(const sil_pitch_string *string, double setback, double advance, int fret);
 
-/* sil_cents_fill: the same at all of frets 1..12, at the cost of four.
+/* sil_cents_fill: the same at all of frets 1..12; what the open string does is worked out once.
  * Given:    string, setback, advance  as sil_cents
  *           cents                     room for SIL_PITCH_FRETS + 1
  * Sets:     cents[1..12]
