@@ -1,7 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 /* The readings now, their targets, what they will be when all steps are done, and the visits so
  * far. */
+#include "tell.h"
 #include "within.h"
+
+#include <string.h>
 
 static brief_range range_of(const brief *b, sil_band band)
 {
@@ -79,30 +82,45 @@ static bool slackens(const sil_plan *plan)
     return saddle_out || nut == SIL_NUT_SHIM || nut == SIL_NUT_REPLACE;
 }
 
-/* Writes " 5/64, 3/32, -", the actions of all strings on a rule. Returned: whether any is known. */
-static bool put_marks(const brief *b, bool target, text *line)
+static const char *marks_of(const brief *b, bool target, int i)
 {
-    bool any = false;
+    return target ? b->action[i].wanted.aim.marks : b->action[i].now.marks;
+}
+
+/* Writes " 3/32 on strings 1 to 8, 7/64 on strings 9 to 12": the actions that are known. Returned:
+ * whether any is. */
+static bool put_marks(telling *t, bool target)
+{
+    const brief *b = t->b;
+    bool told[SIL_STRINGS_MAX] = {false};
+    const char *joint = "";
     for (int i = 0; i < b->strings; i++) {
-        const char *marks = target ? b->action[i].wanted.aim.marks : b->action[i].now.marks;
-        text_add(line, "%s %s", i > 0 ? "," : "", marks[0] ? marks : "-");
-        any = any || marks[0];
+        const char *marks = marks_of(b, target, i);
+        if (told[i] || marks[0] == '\0') {
+            continue;
+        }
+        tell_list alike = {.count = b->strings};
+        for (int k = i; k < b->strings; k++) {
+            alike.chosen[k] = strcmp(marks_of(b, target, k), marks) == 0;
+            told[k] = told[k] || alike.chosen[k];
+        }
+        tell(t, "%s %s on ", joint, marks);
+        tell_which(t, &alike);
+        joint = ",";
     }
-    return any;
+    return joint[0] != '\0';
 }
 
 static const char *say_on_a_rule(brief *b)
 {
-    text line = {0};
-    text_put(&line, "On a rule in 64ths the action is now, string 1 first:");
-    bool now = put_marks(b, false, &line);
-    text_put(&line, "; its target:");
-    if (put_marks(b, true, &line) && now) {
-        text_put(&line, ".");
-        return text_keep_made(&b->store, &line);
-    }
-    text_free(&line);
-    return "";
+    telling t = tell_begin(b);
+    tell(&t, "On a rule in 64ths the action now is");
+    bool now = put_marks(&t, false);
+    tell(&t, "; its target is");
+    bool targets = put_marks(&t, true);
+    tell(&t, ".");
+    brief_sentence sentence = tell_end(&t);
+    return now && targets ? sentence.words : "";
 }
 
 void brief_fill_readings(brief *b)

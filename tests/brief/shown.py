@@ -112,15 +112,34 @@ def spelled_out(sentence):
 
 
 def sixty_fourths(mm):
-    """On a rule in 64ths of an inch, in its lowest terms."""
-    return "-" if unknown(mm) or mm <= 0 else str(Fraction(math.floor(mm / 25.4 * 64 + 0.5), 64))
+    """On a rule in 64ths of an inch, in its lowest terms; "-" where it shows nothing."""
+    marks = 0 if unknown(mm) else math.floor(mm / 25.4 * 64 + 0.5)
+    return str(Fraction(marks, 64)) if marks > 0 else "-"
+
+
+def on_a_rule(words, count):
+    """The sentence about a rule in 64ths: what it gives each string now, and of its target ("-" where it
+    gives nothing); None where there is no such sentence."""
+    told = re.search(r"On a rule in 64ths the action now is ([^.;]*); its target is ([^.]*)\.", words)
+    if not told:
+        return None
+
+    def marks(part):
+        each = ["-"] * count
+        some = r"(\d+(?:/\d+)?) on (all strings|the string|strings? \d+(?:(?:, | and | to )\d+(?!\d|/| on))*)"
+        for mark, which in re.findall(some, part):
+            named = [int(n) for n in re.findall(r"\d+", spelled_out(which))] or range(1, count + 1)
+            for string in named:
+                each[string - 1] = mark
+        return each
+    return [marks(part) for part in told.groups()]
 
 
 def action(mm, unit):
     """An action on paper: in inches with what a rule in 64ths shows of it."""
     figure = shown(mm, NEAREST, unit)
     marks = f" ({sixty_fourths(mm)})"
-    if unit == "mm" or marks in (" (-)", " (0)"):
+    if unit == "mm" or marks == " (-)":
         return figure
     return Either(figure + marks, figure.other + marks) if isinstance(figure, Either) else figure + marks
 

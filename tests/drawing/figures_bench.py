@@ -3,7 +3,7 @@
 import re
 
 from packs import band, length, once
-from shown import gauge, rounded, sixty_fourths, unknown
+from shown import gauge, on_a_rule, rounded, sixty_fourths, unknown
 
 LEAST = 0.01  # mm: less at both ends is not sanded
 
@@ -23,12 +23,11 @@ def bench_readings(pack):
     if exact:  # a range half way between two figures could be either pair
         pack.table("Bench plan", wanted)
     said = " ".join(pack.texts("Bench plan"))
-    marks = re.search(r"On a rule in 64ths the action is now, string 1 first: ([^.;]*); its target: ([^.]*)\.", said)
     every = range(pack.count)
     now = [sixty_fourths(pack.result["saddle"]["strings"][i]["now"]) for i in every]
-    pack.same("bench plan: 64ths", [re.findall(r"\d+/\d+|-|\d+(?!/)", part) for part in marks.groups()] if marks else [],
+    pack.same("bench plan: 64ths", on_a_rule(said, pack.count),
               [now, [sixty_fourths(targets.action[i][1]) for i in every]]
-              if pack.unit == "in" and set(now) - {"-", "0"} else [])
+              if pack.unit == "in" and set(now) - {"-"} else None)
     stages = pack.part.stages
     line = next((t for t in pack.texts("Bench plan") if re.match(r"Relief .*: .*now", t)), "")
     if all(not hasattr(length(pack, v), "other") for v in targets.relief):

@@ -3,7 +3,7 @@
  * in. */
 #include "draft.h"
 
-static const double head = 6.5, widest = 18;
+static const double widest = 18;
 
 /* A grid with more columns than this is drawn in two bands, one below the other, because its
  * figures would touch. */
@@ -21,6 +21,12 @@ typedef struct band {
 static double label_width(const draw_draft *draft)
 {
     return draft->dense ? 32 : 34;
+}
+
+/* The height of the rings over the columns. */
+static double head_height(const band *b)
+{
+    return b->dense ? 6 : 6.5;
 }
 
 static double column(const band *b, int place)
@@ -60,6 +66,7 @@ static double draw_row(draw_shapes *list, const draw_grid_row *row, const band *
 
 static double draw_band(draw_shapes *list, const draw_grid *grid, const band *b, double top)
 {
+    const double head = head_height(b);
     double y = top - head;
     for (int i = b->first; i < b->end; i++) {
         draw_ring(list, (draw_point){column(b, i) + b->pitch / 2, top - head / 2},

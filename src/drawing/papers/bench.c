@@ -3,19 +3,25 @@
 #include "../views/views.h"
 #include "papers.h"
 
+/* What is left free between two blocks. */
+static double gap(const draw_flow *flow)
+{
+    return flow->drawing->draft.dense ? 5 : 6;
+}
+
 static void put_head(draw_flow *flow)
 {
     const draw_draft *draft = &flow->drawing->draft;
     draw_shapes *facts = draw_flow_list(flow);
     view_facts(draft, facts, DRAW_COLUMN);
-    draw_flow_put(flow, facts, DRAW_LEFT, 6, 0);
+    draw_flow_put(flow, facts, DRAW_LEFT, gap(flow), 0);
 }
 
 static void put_readings(draw_flow *flow)
 {
     draw_shapes *readings = draw_flow_list(flow);
     view_readings(&flow->drawing->draft, readings, DRAW_COLUMN);
-    draw_flow_put(flow, readings, DRAW_LEFT, 6, 0);
+    draw_flow_put(flow, readings, DRAW_LEFT, gap(flow), 0);
 }
 
 static void put_visits(draw_flow *flow)

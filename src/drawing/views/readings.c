@@ -59,6 +59,6 @@ void view_readings(const draw_draft *draft, draw_shapes *list, double width)
     double bottom = draw_add_table(list, 0, 0, width, &table) - 6;
     relief_line(draft, list, bottom);
     if (draft->brief->on_a_rule[0] != '\0') {
-        draw_paragraph(list, 0, bottom - 2, width, DRAW_NOTE, draft->brief->on_a_rule);
+        draw_notes(draft, list, 0, bottom - 2, width, draft->brief->on_a_rule);
     }
 }

@@ -3,8 +3,6 @@
 
 #include "views.h"
 
-static const double tallest = 22; /* the greatest height of the view on paper, mm */
-
 typedef struct side {
     const draw_draft *draft;
     const sil_board *board;
@@ -70,6 +68,12 @@ static double crown_depth(const draw_draft *draft)
     return sil_known(depth) ? depth : 1.0;
 }
 
+/* The greatest height of a view on paper, mm. */
+static double tallest(const side *v)
+{
+    return v->draft->dense ? 16 : 22;
+}
+
 /* All strings of the instrument have the same scale, so that they can be compared. */
 static draw_place scaled(const side *v, double width, double depth)
 {
@@ -83,7 +87,7 @@ static draw_place scaled(const side *v, double width, double depth)
         }
         longest = fmax(longest, saddle_x(&other));
     }
-    up = fmin(fmax(floor(tallest / most), 1), 20);
+    up = fmin(fmax(floor(tallest(v) / most), 1), 20);
     return (draw_place){0, -low * up, 1 / ceil(longest / width), up};
 }
 
@@ -192,6 +196,13 @@ static void mark_worst(const side *v, const brief_fret_off *worst, double y, dou
                        worst->worn ? "worn" : "proud", draw_figure(v->draft, worst->off)));
 }
 
+/* An action beside the picture. Where room is short, what a rule shows of it is left to the words
+ * under the readings. */
+static const char *say_action(const draw_draft *draft, brief_figure action)
+{
+    return draft->dense ? draw_figure(draft, action) : draw_action(draft, action);
+}
+
 /* What a view shows: nothing of an action that was not read, and no line that is not drawn. */
 static const char *say_shows(const side *v)
 {
@@ -202,10 +213,10 @@ static const char *say_shows(const side *v)
     const brief_reading *action = &draft->brief->action[v->string];
     bool read = brief_known(action->now), told = brief_known(action->after);
     const char *now =
-        read ? draw_say(draft, "%snow %s", dashed, draw_action(draft, action->now)) : "";
+        read ? draw_say(draft, "%snow %s", dashed, say_action(draft, action->now)) : "";
     const char *after =
         told ? draw_say(draft, "%safter%s %s", solid, draft->brief->forecast ? " about" : "",
-                        draw_action(draft, action->after))
+                        say_action(draft, action->after))
              : "";
     return draw_say(draft, "action at the 12th: %s%s%s", now, read && told ? ", " : "",
                     read || told ? after : "not read");

@@ -311,21 +311,22 @@ void view_step(const draw_draft *draft, draw_shapes *list, int step, double widt
     const brief_step *it = &draft->brief->steps[step];
     blanks left = blanks_of(draft->brief, it->act);
     draw_grid grid = {.low = draft->dense};
+    const double apart = draft->dense ? 2 : 2.5; /* between words and a grid, or words that check */
     draw_rectangle(list, DRAW_OUTLINE, (draw_box){0, -tick_box, tick_box, 0});
     draw_number(list, (draw_point){11, -0.45 - DRAW_HEAD}, DRAW_HEAD, DRAW_RIGHT, step + 1);
     double y = draw_notes(draft, list, words_left, -0.9, width - words_left,
                           draw_set_decimals(draft, it->what.words));
     if (it->check.words[0] != '\0' && !left.told) {
-        y = draw_notes(draft, list, words_left, y - 2.6, width - words_left,
+        y = draw_notes(draft, list, words_left, y - apart, width - words_left,
                        draw_set_decimals(draft, it->check.words));
     }
     if (left.form != NO_FORM) {
         fill_grid(draft, &grid, left.form);
         double x = draft->dense ? 0 : words_left; /* wide enough for twelve strings in inches */
-        y = draw_add_grid(draft, list, x, y - 2.5, width - x, &grid);
+        y = draw_add_grid(draft, list, x, y - apart, width - x, &grid);
     }
     if (left.blank != NULL) {
-        y = view_blank(list, words_left, y - 7, left.blank);
+        y = view_blank(list, words_left, y - (draft->dense ? 6 : 7), left.blank);
     }
     draw_shapes_strut(list, (draw_box){0, y - 1.5, 1, 0});
 }
