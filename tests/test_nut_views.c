@@ -108,7 +108,7 @@ static void look_at_nut_section(const scene *s, int i)
     const draw_point body[] = {at(v, 0, 0), at(v, long_, 0), at(v, long_, back), at(v, 0, floor)};
     const brief_slot *slot = &s->b->nut.slot[i];
     const draw_point wall[] = {at(v, 0, floor), at(v, 0, floor + nut->depth[i]),
-                               at(v, long_, floor + nut->depth[i]), at(v, long_, back)};
+                               at(v, long_, back + nut->depth[i]), at(v, long_, back)};
     assert_true(take_box(list, DRAW_OUTLINE, v, (draw_box){-4, -nut->shim, 0, surface}));
     assert_true(take_path(list, DRAW_OUTLINE, 0, true, 4, body));
     assert_true(take_path(list, DRAW_SLOT, 0, false, 4, wall));

@@ -34,11 +34,10 @@ typedef struct part_solid {
     part_point at[PART_SECTIONS][PART_SOLID_POINTS];
 } part_solid;
 
-/* part_nut_solid:    the finished nut, its slots falling toward the tuners.
+/* part_nut_solid:    the finished nut, its slots and its top falling alike toward the tuners.
  * part_saddle_solid: the finished saddle from its own bottom, its top level from face to face.
  * Returned: false where the part has no outline, its thickness is not known, or a slot leaves it
- * Accuracy: chords are within 0.002 mm of their arc; the edge of a slot that is shallower than half its
- *           width, and so gets wider as it falls, is within 0.01
+ * Accuracy: chords are within 0.002 mm of their arc.
  */
 bool part_nut_solid(const part_nut *nut, part_solid *solid);
 bool part_saddle_solid(const part_saddle *saddle, part_solid *solid);

@@ -136,12 +136,27 @@ static bool fits(const trace *t, const part_slot *slots)
 {
     const double least_land = 0.01;
     for (int k = 0; k < t->solid->sections; k++) {
-        if (!(slots[k].floor > 0) || !(slots[k].x + slots[k].half[0] < t->x[k] - least_land) ||
+        if (!(slots[k].x + slots[k].half[0] < t->x[k] - least_land) ||
             !(slots[k].x - slots[k].half[1] > least_land)) {
             return false;
         }
     }
     return true;
+}
+
+/* Lets all but the bottom fall toward the tuners, by so much at the last section. Returned: whether all
+ * of it stays over the bottom. */
+static bool let_fall(part_solid *solid, double fall)
+{
+    bool over = true;
+    for (int k = 0; k < solid->sections; k++) {
+        for (int i = 2; i < solid->count; i++) {
+            double *y = &solid->at[k][i].y;
+            *y -= fall * k / (solid->sections - 1);
+            over = over && *y > 0;
+        }
+    }
+    return over;
 }
 
 bool part_nut_solid(const part_nut *nut, part_solid *solid)
@@ -159,8 +174,8 @@ bool part_nut_solid(const part_nut *nut, part_solid *solid)
         part_slot slots[PART_SECTIONS];
         for (int k = 0; k < PART_SECTIONS; k++) {
             double share = (double)k / (PART_SECTIONS - 1);
-            slots[k] = part_slot_at(&nut->top, nut->along[i] + aside * share,
-                                    nut->floor[i] - fall * share, nut->mouth[i]);
+            slots[k] = part_slot_at(&nut->top, nut->along[i] + aside * share, nut->floor[i],
+                                    nut->mouth[i]);
         }
         if (!fits(&t, slots)) {
             return false;
@@ -168,7 +183,7 @@ bool part_nut_solid(const part_nut *nut, part_solid *solid)
         cut(&t, slots);
     }
     finish(&t);
-    return true;
+    return let_fall(solid, fall);
 }
 
 bool part_saddle_solid(const part_saddle *saddle, part_solid *solid)

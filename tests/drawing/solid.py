@@ -77,7 +77,8 @@ def top_of(path, nut):
 
 
 def nut_volume(plan, job, path):
-    """By slices from face to face: the area under the top, without the slots where they are by then."""
+    """By slices from face to face: the area under the top, without the slots where they are by then; top
+    and floors fall alike."""
     nut, lean = plan["nut"]["strings"], job.nut[1]
     top, slope = top_of(path, nut), math.tan(math.radians(plan["nut"]["slant"]))
     fall = math.tan(math.radians(plan["nut"]["fall_angle"])) / lean
@@ -85,11 +86,11 @@ def nut_volume(plan, job, path):
     whole = numpy.trapz(top(x), x)
     areas = []
     for depth in numpy.linspace(0, job.nut_thickness, SLICES):
-        area = whole
+        area = whole - depth * fall * job.width
         for s in nut:
             r = s["width"] / lean / 2
             at = s["centre"] + depth * slope + numpy.linspace(-r, r, 801)
-            round_floor = s["floor"] - depth * fall + r - numpy.sqrt(
+            round_floor = s["floor"] + r - numpy.sqrt(
                 numpy.maximum(r ** 2 - numpy.linspace(-r, r, 801) ** 2, 0))
             area -= numpy.trapz(numpy.maximum(top(at) - round_floor, 0), at)
         areas.append(area)
@@ -97,13 +98,17 @@ def nut_volume(plan, job, path):
 
 
 def check_nut(report, corners, plan, job, path):
-    """Its volume; its floors at both faces."""
+    """Its volume; its floors and the ends of its top at both faces."""
     slope = math.tan(math.radians(plan["nut"]["slant"])) * job.nut_thickness
     drop = math.tan(math.radians(plan["nut"]["fall_angle"])) * job.nut_thickness / job.nut[1]
     for s in plan["nut"]["strings"]:
         has(report, "nut: floor", corners, (s["centre"], 0, s["floor"]))
         has(report, "nut: floor behind", corners,
             (s["centre"] + slope, job.nut_thickness, s["floor"] - drop))
+    top = top_of(path, plan["nut"]["strings"])
+    for x in (0, job.width):
+        has(report, "nut: end of its top", corners, (x, 0, top(x)))
+        has(report, "nut: end of its top behind", corners, (x, job.nut_thickness, top(x) - drop))
     return nut_volume(plan, job, path)
 
 

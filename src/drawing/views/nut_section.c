@@ -89,7 +89,7 @@ static void dimension(const draw_draft *draft, draw_shapes *list, draw_place pla
                 (draw_point){left, draw_at(place, 0, board + stack.exact).y}, left - 5, stack);
     draw_dim_up(draft, list, bottom, under, left - 13, view_again(slot->floor));
     draw_dim_up(draft, list, (draw_point){right, place.y},
-                draw_at(place, thickness, floor + nut->depth[string]),
+                draw_at(place, 0, floor + nut->depth[string]),
                 draw_at(place, thickness + string_behind, 0).x + 6, slot->top);
     /* Its lines cross the dimension of the whole height beside it, whose figure is in the middle. */
     double half = draw_text_width(list, slot->top.shown, DRAW_NOTE) / 2 + 1;
@@ -132,8 +132,10 @@ void view_nut_section(const draw_draft *draft, draw_shapes *list, draw_place pla
         name_shim(draft, list, place);
     }
     hatched(list, place, nut, 4, 1.6);
-    const draw_point wall[] = {draw_at(place, 0, floor), draw_at(place, 0, top),
-                               draw_at(place, thickness, top), draw_at(place, thickness, back)};
+    const draw_point wall[] = {/* the top falls with the slots */
+                               draw_at(place, 0, floor), draw_at(place, 0, top),
+                               draw_at(place, thickness, top - floor + back),
+                               draw_at(place, thickness, back)};
     draw_path(list, DRAW_SLOT, wall, 4, false);
     double now = floor - stack + stack_at(&draft->brief->nut.slot[string]).exact;
     if (now > floor + least_left) { /* where the file stops today */
