@@ -56,10 +56,6 @@ brief_sentence tell_end(telling *t)
 
 void tell(telling *t, const char *format, ...)
 {
-    if (!strchr(format, '%')) { /* plain text, as most of a sentence is, needs no printf */
-        text_put(&t->words, format);
-        return;
-    }
     va_list arguments;
     va_start(arguments, format);
     text_add_list(&t->words, format, arguments);

@@ -84,8 +84,8 @@ static uint64_t put_digits(char *end, uint64_t number, int count)
 /* Writes the digits from the last to the first, with at least one before the point. */
 static size_t write_decimal(char *out, bool negative, decimal number)
 {
-    char text[SIL_NUMBER_FULL_MAX];
-    char *end = text + sizeof text - 1, *at = end - number.decimals;
+    char text[2 * SIL_NUMBER_FULL_MAX]; /* the number in the first half */
+    char *end = text + SIL_NUMBER_FULL_MAX - 1, *at = end - number.decimals;
     uint64_t whole = put_digits(end, number.digits, number.decimals);
     if (number.decimals > 0) {
         *--at = '.';
@@ -98,7 +98,7 @@ static size_t write_decimal(char *out, bool negative, decimal number)
         *--at = '-';
     }
     *end = '\0';
-    memcpy(out, at, (size_t)(end - at) + 1);
+    memcpy(out, at, SIL_NUMBER_FULL_MAX); /* a size that is known is copied without a loop */
     return (size_t)(end - at);
 }
 

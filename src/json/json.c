@@ -185,30 +185,77 @@ json_at json_put_array(json_at object, const char *key)
     return put(object, key, make(object.in, cJSON_Array));
 }
 
+/* Writes a figure, or null. Returned: where what follows it begins. */
+static char *write_value(char *at, double value)
+{
+    if (isfinite(value)) {
+        return at + sil_number_write_measured(at, value);
+    }
+    memcpy(at, "null", 4);
+    return at + 4;
+}
+
+/* Keeps what was written from the beginning of the room up to an end. */
+static cJSON *keep_raw(json *j, char *text, char *end)
+{
+    *end = '\0';
+    keep(j, (size_t)(end - text) + 1);
+    return make_text(j, cJSON_Raw, text);
+}
+
+static cJSON *numbers_of(json *j, const double *values, int count)
+{
+    char *text = room(j, (size_t)count * (SIL_NUMBER_FULL_MAX + 1) + 3), *at = text;
+    if (!text) {
+        return NULL;
+    }
+    *at++ = '[';
+    for (int k = 0; k < count; k++) {
+        at = write_value(at, values[k]);
+        *at++ = ',';
+    }
+    at -= count > 0; /* the last comma */
+    *at++ = ']';
+    return keep_raw(j, text, at);
+}
+
 void json_put_numbers(json_at object, const char *key, const double *values, int count)
 {
-    char *text = room(object.in, (size_t)count * (SIL_NUMBER_FULL_MAX + 1) + 3);
-    size_t length = 0;
-    if (!text) {
-        object.in->failed = true;
-        return;
-    }
-    text[length++] = '[';
+    put(object, key, numbers_of(object.in, values, count));
+}
+
+static cJSON *named_of(json *j, const json_named *members, int count)
+{
+    size_t most = 3;
     for (int k = 0; k < count; k++) {
-        if (k > 0) {
-            text[length++] = ',';
-        }
-        if (isfinite(values[k])) {
-            length += sil_number_write_measured(text + length, values[k]);
-        } else {
-            memcpy(text + length, "null", 4);
-            length += 4;
-        }
+        most += strlen(members[k].name) + 4 + SIL_NUMBER_FULL_MAX;
     }
-    text[length++] = ']';
-    text[length] = '\0';
-    keep(object.in, length + 1);
-    put(object, key, make_text(object.in, cJSON_Raw, text));
+    char *text = room(j, most), *at = text;
+    if (!text) {
+        return NULL;
+    }
+    for (int k = 0; k < count; k++) {
+        size_t length = strlen(members[k].name);
+        *at++ = k > 0 ? ',' : '{';
+        *at++ = '"';
+        memcpy(at, members[k].name, length);
+        at += length;
+        *at++ = '"';
+        *at++ = ':';
+        at = write_value(at, members[k].value);
+    }
+    *at++ = '}';
+    return keep_raw(j, text, at);
+}
+
+void json_put_named(json_at object, const char *key, const json_named *members, int count)
+{
+    put(object, key, named_of(object.in, members, count));
+}
+
+void json_add_named(json_at array, const json_named *members, int count)
+{
+    add(array, named_of(array.in, members, count));
 }
 
 void json_add_int(json_at array, int value)

@@ -17,6 +17,12 @@ typedef struct json {
     bool failed;
 } json;
 
+/* A number and its key, which is a constant of letters, digits and underscores. */
+typedef struct json_named {
+    const char *name;
+    double value;
+} json_named;
+
 /* An object or an array of a document. */
 typedef struct json_at {
     json *in;
@@ -46,12 +52,16 @@ void json_put_lent(json_at object, const char *key, const char *word);
 void json_put_bool(json_at object, const char *key, bool value);
 void json_put_null(json_at object, const char *key);
 void json_put_numbers(json_at object, const char *key, const double *values, int count);
+
+/* json_put_named: an object of one number or more and nothing else, which costs less as a whole. */
+void json_put_named(json_at object, const char *key, const json_named *members, int count);
 json_at json_put_object(json_at object, const char *key);
 json_at json_put_array(json_at object, const char *key);
 
 /* These add an item at the end of an array. */
 void json_add_int(json_at array, int value);
 void json_add_word(json_at array, const char *word);
+void json_add_named(json_at array, const json_named *members, int count);
 json_at json_add_object(json_at array);
 json_at json_add_array(json_at array);
 

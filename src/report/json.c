@@ -48,13 +48,14 @@ static void put_stage(const sil_plan *plan, json_at stages, sil_stage_name name)
                     name == SIL_NOW ? sil_relief_now(plan) : sil_relief(board, fit->bend));
     json_at array = json_put_array(stage, "strings");
     for (int i = 0; i < board->strings; i++) {
-        json_at row = result_string(array, i);
-        json_put_number(row, "nut_height", fit->nut_height[i]);
-        json_put_number(row, "saddle_height", fit->saddle_height[i]);
-        json_put_number(row, "first_open", plan_first_over(plan, fit, i, SIL_HOLD_OPEN));
-        json_put_number(row, "first_held2", plan_first_over(plan, fit, i, SIL_HOLD_2));
-        json_put_number(row, "first_held3", plan_first_over(plan, fit, i, SIL_HOLD_3));
-        json_put_number(row, "action", plan_action_over(plan, fit, i));
+        const json_named row[] = {{"number", i + 1},
+                                  {"nut_height", fit->nut_height[i]},
+                                  {"saddle_height", fit->saddle_height[i]},
+                                  {"first_open", plan_first_over(plan, fit, i, SIL_HOLD_OPEN)},
+                                  {"first_held2", plan_first_over(plan, fit, i, SIL_HOLD_2)},
+                                  {"first_held3", plan_first_over(plan, fit, i, SIL_HOLD_3)},
+                                  {"action", plan_action_over(plan, fit, i)}};
+        json_add_named(array, row, RESULT_COUNT(row));
     }
 }
 

@@ -176,13 +176,13 @@ static void put_asked(const brief *b, json_at row, int string)
 {
     const brief_bearing *bearing = &b->saddle.string[string];
     double dress = b->plan->saddle.dress[string] - sil_left_on(b->plan, string);
-    json_at asked = json_put_object(row, "asked");
-    json_put_number(asked, "dress", dress);
-    json_put_number(asked, "dress_now",
-                    b->saddle.dresses_later ? SIL_UNKNOWN : bearing->dress_now.exact);
-    json_put_number(asked, "height", bearing->height.exact);
-    json_put_number(asked, "protrusion", bearing->out.exact);
-    json_put_number(asked, "action", bearing->action_curved.exact);
+    const json_named asked[] = {
+        {"dress", dress},
+        {"dress_now", b->saddle.dresses_later ? SIL_UNKNOWN : bearing->dress_now.exact},
+        {"height", bearing->height.exact},
+        {"protrusion", bearing->out.exact},
+        {"action", bearing->action_curved.exact}};
+    json_put_named(row, "asked", asked, RESULT_COUNT(asked));
 }
 
 void result_saddle(const brief *b, json_at root)

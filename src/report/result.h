@@ -6,6 +6,9 @@
 #include "../brief/brief.h"
 #include "../json/json.h"
 
+/* How many members an array of them has. */
+#define RESULT_COUNT(members) ((int)(sizeof(members) / sizeof *(members)))
+
 /* result_string: adds a row for a string, which starts with its number. */
 static inline json_at result_string(json_at array, int string)
 {

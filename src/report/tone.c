@@ -6,9 +6,9 @@
 static void put_slot(const sil_plan *plan, json_at object, const char *key, sil_line line)
 {
     const sil_board *board = &plan->bench.board;
-    json_at slot = json_put_object(object, key);
-    json_put_number(slot, "treble", sil_line_at(line, board->saddle_z[0]));
-    json_put_number(slot, "bass", sil_line_at(line, board->saddle_z[board->strings - 1]));
+    const json_named slot[] = {{"treble", sil_line_at(line, board->saddle_z[0])},
+                               {"bass", sil_line_at(line, board->saddle_z[board->strings - 1])}};
+    json_put_named(object, key, slot, RESULT_COUNT(slot));
 }
 
 static void put_compensation(const sil_plan *plan, json_at root)
@@ -22,10 +22,10 @@ static void put_compensation(const sil_plan *plan, json_at root)
         const sil_compensation *told = &plan->compensation[i];
         json_at row = result_string(array, i);
         json_put_number(row, "saddle_only", told->saddle_only);
-        json_at best = json_put_object(row, "best");
-        json_put_number(best, "setback", told->best.setback);
-        json_put_number(best, "advance", told->best.advance);
-        json_put_number(best, "rms", told->best.rms);
+        const json_named best[] = {{"setback", told->best.setback},
+                                   {"advance", told->best.advance},
+                                   {"rms", told->best.rms}};
+        json_put_named(row, "best", best, RESULT_COUNT(best));
         json_put_number(row, "move", told->move);
         json_put_number(row, "off_slot", told->off_slot);
         json_put_numbers(row, "as_built_cents", told->as_built + 1, SIL_PITCH_FRETS);
@@ -93,9 +93,11 @@ static void put_lowest(const sil_plan *plan, json_at root)
     json_at array = json_put_array(object, "strings");
     for (int i = 0; i < plan->job->string_count; i++) {
         const sil_board *board = &plan->bench.board;
-        json_at row = result_string(array, i);
-        json_put_number(row, "first_held3", sil_first_gap(board, &lowest->fit, i, SIL_HOLD_3));
-        json_put_number(row, "action", sil_action(board, &lowest->fit, i, 12));
+        const json_named row[] = {
+            {"number", i + 1},
+            {"first_held3", sil_first_gap(board, &lowest->fit, i, SIL_HOLD_3)},
+            {"action", sil_action(board, &lowest->fit, i, 12)}};
+        json_add_named(array, row, RESULT_COUNT(row));
     }
 }
 

@@ -62,8 +62,32 @@ void text_put_number(text *t, int number)
     text_put_bytes(t, first, (size_t)(digits + sizeof digits - first));
 }
 
+/* Whether a format has nothing but words to fill in. Such a one, as most are, needs no printf. */
+static bool only_words(const char *format)
+{
+    const char *at = strchr(format, '%');
+    while (at && (at[1] == 's' || at[1] == '%')) {
+        at = strchr(at + 2, '%');
+    }
+    return at == NULL;
+}
+
+static void add_words(text *t, const char *format, va_list arguments)
+{
+    const char *at;
+    for (; (at = strchr(format, '%')) != NULL; format = at + 2) {
+        text_put_bytes(t, format, (size_t)(at - format));
+        text_put(t, at[1] == 's' ? va_arg(arguments, const char *) : "%");
+    }
+    text_put(t, format);
+}
+
 void text_add_list(text *t, const char *format, va_list arguments)
 {
+    if (only_words(format)) {
+        add_words(t, format, arguments);
+        return;
+    }
     va_list again;
     va_copy(again, arguments);
     size_t room = reserve(t, 0) ? t->room - t->length : 0;
