@@ -14,24 +14,29 @@ typedef struct circle {
     double slope;     /* by how much they spread more for a crest a little farther along */
 } circle;
 
+/* How the height of a wanted point over the arc changes with the place of the crest. */
+static double slope_at(double aside, double down)
+{
+    return -aside / down;
+}
+
+/* The arc's own heights come first, and what is least and most of them after: as one loop it would
+ * wait for every root and turn with every point. */
 static circle measured(const part_curve *c, double radius, double centre)
 {
-    circle it = {radius, centre, (double)INFINITY, -(double)INFINITY, 0};
-    double low_slope = 0, high_slope = 0;
-    for (int i = 0; i < c->count; i++) {
-        double aside = c->x[i] - centre, down = sqrt(radius * radius - aside * aside);
-        double above = c->y[i] + aside * aside / (radius + down);
-        if (above < it.low) {
-            it.low = above;
-            low_slope = -aside / down;
-        }
-        if (above > it.high) {
-            it.high = above;
-            high_slope = -aside / down;
-        }
+    double aside[SIL_STRINGS_MAX], down[SIL_STRINGS_MAX], above[SIL_STRINGS_MAX];
+    int low = 0, high = 0, k = 0;
+    do { /* there are three points at least */
+        aside[k] = c->x[k] - centre;
+        down[k] = sqrt(radius * radius - aside[k] * aside[k]);
+        above[k] = c->y[k] + aside[k] * aside[k] / (radius + down[k]);
+    } while (++k < c->count);
+    for (int i = 1; i < c->count; i++) {
+        low = above[i] < above[low] ? i : low;
+        high = above[i] > above[high] ? i : high;
     }
-    it.slope = high_slope - low_slope;
-    return it;
+    return (circle){radius, centre, above[low], above[high],
+                    slope_at(aside[high], down[high]) - slope_at(aside[low], down[low])};
 }
 
 static double spread(circle it)

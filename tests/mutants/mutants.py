@@ -191,7 +191,8 @@ class Bench:
                    *objects.values(), "-lm")
 
     def passes(self, folder, command, limit):
-        environment = dict(os.environ, SILLET_PROFILES="profiles", LD_LIBRARY_PATH=folder)
+        environment = dict(os.environ, SILLET="build/check/sillet", SILLET_PROFILES="profiles",
+                           LD_LIBRARY_PATH=folder)
         try:
             return not run(*command, cwd=self.work, timeout=limit, env=environment)
         except subprocess.TimeoutExpired:
