@@ -186,7 +186,7 @@ static int look_beyond(const scene *s, const draw_shapes *list, int side)
     }
     for (int k = 0; k < list->count; k++) {
         const char *words = words_of(list, k);
-        bool here = strncmp(words, side > 0 ? "in front" : "behind", side > 0 ? 8 : 6) == 0;
+        bool here = strncmp(words, side > 0 ? "ahead" : "behind", side > 0 ? 5 : 6) == 0;
         said += here;
         assert_true(!here || side * list->shapes[k].at.y > 0);
     }

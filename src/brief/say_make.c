@@ -167,7 +167,12 @@ void say_shape_nut(const brief *b, telling *t)
     for (int i = 0; i < depth.count; i++) {
         depth.figure[i] = b->nut.slot[i].depth;
     }
-    tell(t, "Shape the top, falling toward the tuners, so that each finished slot is this deep: ");
+    tell(t, "Shape the top, falling ");
+    if (brief_known(b->nut.fall)) {
+        tell_figure(t, "fall", -1, b->nut.fall);
+        tell(t, "\u00b0 ");
+    }
+    tell(t, "toward the tuners as the slots do, so that each finished slot is this deep: ");
     tell_each(t, "depth", &depth);
     tell_unit(t);
     tell(t, say_top_usual(b)
@@ -211,7 +216,7 @@ void say_shape_saddle(const brief *b, telling *t)
     tell(t, b->plan->tuning.remedy == SIL_TUNE_PEAKS
                 ? ". Leave the top flat and square for now: its peaks are filed next."
                 : ". Round the top over, and keep the place where each string leaves it.");
-    tell(t, " Keep the old one until the owner has played.");
+    tell(t, " Keep the old one, if there is one, until the owner has played.");
 }
 
 void say_check_shape_saddle(const brief *b, telling *t)

@@ -293,7 +293,7 @@ def nut_section(pack):
         crossing = pack.job.nut.thickness / math.cos(math.radians(pack.result["nut"]["slant"]))
         top = nut_top(pack, cut)[0]
         slot = pack.part.slot(cut)
-        stack = slot["stack"] if slot["stack_now"] == "-" else slot["stack_now"]
+        stack = slot["stack"] if slot["stack_now"] in ("-", slot["stack"]) else f"{slot['stack_now']} now"
         floor = slot["floor"]
         pack.has("Nut", "section", stack, bracketed(floor), top)
         fall = math.tan(math.radians(pack.result["nut"]["fall_angle"])) * crossing

@@ -26,7 +26,7 @@ def pitch(pack):
             return "-"
         past = off - half if off > half + 1e-9 else off + half if off < -half - 1e-9 else 0
         much = length(pack, abs(past))
-        return f"{much} in front" if past < 0 else f"{much} behind" if past > 0 else "inside"
+        return f"{much} ahead" if past < 0 else f"{much} behind" if past > 0 else "inside"
 
     def wanted(i):
         row = told[i]

@@ -25,8 +25,9 @@ def waits(pack):
             continue
         told, numbers = words(pack, title), [row[0] for row in pack.rows(title)]
         at = max(0, told.find("Do this first"))
+        made = pack.result["steps"][-1]["act"] == "measure-new-part"   # another part comes first
         for step in pack.result["steps"]:
-            first = order.index(step["stage"]) < order.index(which) or step["act"] in (
+            first = made or order.index(step["stage"]) < order.index(which) or step["act"] in (
                 "neck-angle", "file-peaks")
             pack.same(f"{which} waits: {step['act']}", str(step["step"]) in numbers, first)
             for figure in leads(pack, step) if first else []:

@@ -30,7 +30,8 @@ function byHeads(text, heading) {
 function readingsPrinted(text) {
   const lines = text.split("\n"), from = lines.findIndex((line) => /^ {2}string +gap at the 1st fret/.test(line));
   if (from < 0) return [];
-  const heads = lines[from + 2].match(/\S+/g), rows = lines.slice(from + 3, lines.indexOf("", from)).filter((line) => /^ {2,3}\d+ /.test(line));
+  const end = lines.findIndex((line, k) => k > from && (line === "" || line.startsWith("  On a rule")));
+  const heads = lines[from + 2].match(/\S+/g), rows = lines.slice(from + 3, end).filter((line) => /^ {2,3}\d+ /.test(line));
   const nth = (words, word, count) => words.map((one, k) => [one, k]).filter(([one]) => one === word)[count][1];
   return rows.map((line) => line.match(/\S+/g)).map((words) => [0, 1].flatMap((group) => {
     const range = nth(heads, "range", group), to = nth(words, "to", group);

@@ -178,10 +178,9 @@ static void rulers(draw_shapes *list, double x, double y, double frame_left)
     for (int mm = 0; mm <= 100; mm++) {
         tick(list, frame_left, y + 12 + mm, mm % 10 == 0 ? 2.4 : mm % 5 == 0 ? 1.8 : 1.2, 0);
     }
-    draw_point end = {frame_left + 5.6, y + 12};
-    draw_text(list, DRAW_TEXT, end, DRAW_NOTE, DRAW_MIDDLE, 90, "0");
-    end.y += 100;
-    draw_text(list, DRAW_TEXT, end, DRAW_NOTE, DRAW_MIDDLE, 90, "100");
+    /* Past its ends, where no line of words begins beside them. */
+    draw_note(list, frame_left + 0.8, y + 11 - DRAW_NOTE, "0");
+    draw_note(list, frame_left + 0.8, y + 113, "100");
 }
 
 void draw_paper_finish(sil_drawing *drawing, int paper)

@@ -125,7 +125,7 @@ static draw_shapes *section(const draw_flow *flow, double scale)
                       draw_say(draft, "A-A, slot %d, %s, falls %s\u00b0%s", string + 1,
                                draw_say_scale(draft, scale),
                                draw_figure(draft, draft->brief->nut.fall),
-                               draft->dense ? "" : " to the tuners"));
+                               draft->dense ? "" : " as the top does"));
     }
     return list;
 }
@@ -159,7 +159,7 @@ static draw_shapes *facts(const draw_flow *flow, int columns)
         draw_set_decimals(draft, nut->fit),
         draw_set_decimals(draft, nut->bottom),
         draw_text_fit(draft, list, material != NULL ? material : "", DRAW_NOTE, 35)};
-    paper_pairs(list, columns, 26, COUNT, names, values);
+    paper_pairs(list, columns, 28, COUNT, names, values);
     return list;
 }
 

@@ -62,10 +62,12 @@ static void put_reasons(draw_flow *flow, const brief_stage *stage, const sil_wit
     flow->y -= 4;
 }
 
-/* Whether a step comes before those of a part. */
-static bool comes_before(const brief_step *step, sil_stage_name stage)
+/* Whether a step comes before those of a part. Where another part is made, all of them do, until it is
+ * in and everything is measured. */
+static bool comes_before(const brief *b, const brief_step *step, sil_stage_name stage)
 {
-    return step->stage < stage || step->act == SIL_ACT_NECK_ANGLE ||
+    bool made = b->steps[b->plan->step_count - 1].act == SIL_ACT_READ_NEW;
+    return made || step->stage < stage || step->act == SIL_ACT_NECK_ANGLE ||
            step->act == SIL_ACT_FILE_PEAKS;
 }
 
@@ -77,7 +79,7 @@ static void put_first(draw_flow *flow, sil_stage_name stage)
     bool any = false;
     for (int step = 0; step < draft->plan->step_count; step++) {
         const brief_step *it = &draft->brief->steps[step];
-        if (comes_before(it, stage)) {
+        if (comes_before(draft->brief, it, stage)) {
             if (!any) {
                 draw_flow_title(flow, "Do this first", 12);
             }

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include <stddef.h>
+#include <string.h>
 
 #include "views.h"
 
@@ -80,6 +81,11 @@ static void dimension(const draw_draft *draft, draw_shapes *list, draw_place pla
     const brief_slot *slot = &draft->brief->nut.slot[string];
     brief_figure stack = stack_at(slot);
     stack.limits[0] = '\0'; /* the table states them; here there is no room */
+    size_t length = strlen(stack.shown);
+    if (strcmp(stack.shown, slot->stack.shown) != 0 &&
+        length + sizeof " now" <= sizeof stack.shown) {
+        strcpy(stack.shown + length, " now"); /* the floor beside it is the finished one */
+    }
     double floor = nut->floor[string], thickness = along_slot(nut);
     double drop = thickness * tan(nut->fall_deg * degree);
     double left = draw_at(place, -board_shown, 0).x, right = draw_at(place, thickness, 0).x;
@@ -89,7 +95,7 @@ static void dimension(const draw_draft *draft, draw_shapes *list, draw_place pla
                 (draw_point){left, draw_at(place, 0, board + stack.exact).y}, left - 5, stack);
     draw_dim_up(draft, list, bottom, under, left - 13, view_again(slot->floor));
     draw_dim_up(draft, list, (draw_point){right, place.y},
-                draw_at(place, 0, floor + nut->depth[string]),
+                draw_at(place, thickness, floor + nut->depth[string]),
                 draw_at(place, thickness + string_behind, 0).x + 6, slot->top);
     /* Its lines cross the dimension of the whole height beside it, whose figure is in the middle. */
     double half = draw_text_width(list, slot->top.shown, DRAW_NOTE) / 2 + 1;

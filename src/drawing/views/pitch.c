@@ -61,7 +61,7 @@ static const char *say_place(const draw_draft *draft, int string)
 {
     double outside = view_saddle_outside(draft, string);
     const char *much = draw_plain_length(draft, fabs(outside));
-    return outside < 0          ? draw_say(draft, "%s in front", much)
+    return outside < 0          ? draw_say(draft, "%s ahead", much)
            : outside > 0        ? draw_say(draft, "%s behind", much)
            : sil_known(outside) ? "inside"
                                 : "-";

@@ -35,13 +35,13 @@ static bool put_beside(const draw_draft *draft, draw_shapes *list, const draw_or
     return true;
 }
 
-/* Says what the figures of a row are: to the right of them, or to the left, as fully as the saddle leaves
+/* Says what the figures of a row are ("in front" would make inches of them): to the right of them, or to the left, as fully as the saddle leaves
  * room for. */
 static void say_beyond(draw_shapes *list, draw_place place, double length,
                        const draw_ordinates *row, int side, bool beside)
 {
     static const char *const words[2][2] = {{"behind the saddle", "behind"},
-                                            {"in front of the saddle", "in front"}};
+                                            {"ahead of the saddle", "ahead"}};
     const double apart = beside ? 1.2 : 6; /* upright figures may be moved aside */
     double end = draw_at(place, length, 0).x, low = fmin(place.x, end), high = fmax(place.x, end);
     double left = (double)INFINITY, right = -left;
