@@ -265,6 +265,19 @@ static void a_string_in_range_is_not_hunted(void **state)
     assert_int_equal(plan.stages.saddle[0], SIL_RAISE); /* the rod was turned since */
 }
 
+/* A profile alone, before anything was read: the one thing found is that nothing was. */
+static void without_a_reading_nothing_is_odd(void **state)
+{
+    (void)state;
+    make_plan("  - {" SOUND "}\n");
+    static sil_job bare;
+    bare = *plan.job;
+    bare.reading_count = 0;
+    plan_into(&bare, &plan);
+    assert_int_equal(plan.finding_count, 1);
+    assert_int_equal(plan.findings[0].code, SIL_RELIEF_UNKNOWN);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -281,6 +294,7 @@ int main(void)
         cmocka_unit_test(a_part_not_worked_does_not_move),
         cmocka_unit_test(what_is_unlikely_holds_its_part),
         cmocka_unit_test(a_string_in_range_is_not_hunted),
+        cmocka_unit_test(without_a_reading_nothing_is_odd),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
