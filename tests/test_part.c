@@ -305,6 +305,29 @@ static void expect_nut_outline(const sil_plan *plan)
     outlines++;
 }
 
+static int staying, all_at_once; /* saddles whose first pass leaves something, and nothing */
+
+/* The first pass leaves something for a later one where a string, or an end of the bottom, has half a
+ * hundredth more to lose; a new saddle, where a string stands as much higher at first. */
+static void expect_more(const sil_plan *plan, const part_saddle *saddle)
+{
+    const sil_saddle_work *work = &plan->saddle;
+    double most = 0, whole = 0;
+    for (int i = 0; i < saddle->strings; i++) {
+        most = fmax(most, saddle->anew ? work->leave[i] : work->dress[i] - work->dress_first[i]);
+        whole = fmax(whole, work->dress[i]);
+    }
+    for (int end = 0; end < 2 && work->bottom && !saddle->anew; end++) {
+        double x = end * saddle->length;
+        double all = part_base_at(saddle, saddle->base_all, x);
+        most = fmax(most, all - part_base_at(saddle, saddle->base_first, x));
+        whole = fmax(whole, all);
+    }
+    assert_int_equal(saddle->more, most >= 0.005);
+    staying += most >= 0.005;
+    all_at_once += most < 0.005 && whole >= 0.005;
+}
+
 static void expect_saddle(const sil_plan *plan)
 {
     const sil_saddle_work *work = &plan->saddle;
@@ -352,6 +375,7 @@ static void expect_saddle(const sil_plan *plan)
     arcs += saddle.finished_top.radius > 0;
     double radius = saddle.finished_top.radius;
     same_or_unknown(saddle.top_radius, radius > 0 ? radius : SIL_UNKNOWN);
+    expect_more(plan, &saddle);
 }
 
 static void parts_of_random_plans_are_what_the_plan_says(void **state)
@@ -369,6 +393,7 @@ static void parts_of_random_plans_are_what_the_plan_says(void **state)
         expect_saddle(&plan);
     }
     assert_true(outlines > 150 && slots_seen > 500 && arcs > 10);
+    assert_true(staying > 10 && all_at_once > 10);
 }
 
 int main(void)
