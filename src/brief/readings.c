@@ -113,6 +113,9 @@ static bool put_marks(telling *t, bool target)
 
 static const char *say_on_a_rule(brief *b)
 {
+    if (b->unit != SIL_INCH) {
+        return "";
+    }
     telling t = tell_begin(b);
     tell(&t, "On a rule in 64ths the action now is");
     bool now = put_marks(&t, false);

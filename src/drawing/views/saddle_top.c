@@ -35,8 +35,8 @@ static bool put_beside(const draw_draft *draft, draw_shapes *list, const draw_or
     return true;
 }
 
-/* Says what the figures of a row are ("in front" would make inches of them): to the right of them, or to the left, as fully as the saddle leaves
- * room for. */
+/* Says what the figures of a row are: to the right of them, or to the left, as fully as the saddle leaves
+ * room for. "In front" after a figure would be read as inches. */
 static void say_beyond(draw_shapes *list, draw_place place, double length,
                        const draw_ordinates *row, int side, bool beside)
 {
