@@ -37,14 +37,17 @@ OF_BLOCKS = re.compile(r"\bdraw_shapes_(add|strut)\(")
 # A list where it is declared: one place more changes nothing, and one less is seen by the compiler.
 DECLARED = re.compile(r"^(?!\s*return\b)\s*(?:static |const |enum )*(?:[a-z]\w*)[ *]+\w[^=;]*\[$|"
                       r"[(,]\s*(?:const )?[a-z]\w*[ *]+(?:const )?\w+\[$")
+# A minus that belongs to the figure behind it: no string, no fret.
+OF_NONE = re.compile(r"(?:[(,=?:]|return) *-$")
 # What counts only where memory ran out.
 OF_NO_MEMORY = re.compile(r"\bfailed\b|no_memory")
 
 
-def others(word, named):
-    """What may stand in this token's place."""
+def others(word, named, none=False):
+    """What may stand in this token's place; of a -1 that says "none", any other below 0 says the same."""
     if WHOLE.fullmatch(word):
-        return [str(int(word) + 1)] + ([str(int(word) - 1)] if int(word) else [])
+        less = [str(int(word) - 1)] if int(word) else []
+        return less if none else [str(int(word) + 1)] + less
     if FLOATING.fullmatch(word):
         return [other for other in ("0.0", "1.0") if float(other) != float(word)]
     if named and word.startswith('"'):
@@ -112,6 +115,6 @@ def places(text, named, drawn):
             continue
         if drawn and is_layout(code, token.start(), token.end()):
             continue
-        if others(word, named):
-            found.append((token.start(), token.end(), others(word, named)))
+        if may := others(word, named, bool(named and word == "1" and OF_NONE.search(code[:token.start()][-9:]))):
+            found.append((token.start(), token.end(), may))
     return found

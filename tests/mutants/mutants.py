@@ -10,7 +10,8 @@ their dimensions, tables and figures. Without a room, words (200 changes) and pa
 
 The changed file is compiled, its room linked again as one shared library, and the tests are run
 that were linked with it beforehand, the quickest first, until one fails; those of the arithmetic
-once more under the sanitizers. Two changes are tried at a time. A variable that is not set holds
+once more under the sanitizers. What reads the program's output and takes long is run only where
+sift.py saw any of it change, what holds every sentence first. Two changes are tried at a time. A variable that is not set holds
 nonsense, never by luck what it should, and an index past its list ends the program. What nothing
 fails on is printed: it is a test to write, or it changes nothing anybody could see, and then stands
 in `equal` beside this with its reason (a file, a tab, the changed line, a tab, the reason).
@@ -43,6 +44,7 @@ import time
 
 sys.dont_write_bytecode = True
 import changes  # noqa: E402
+import sift  # noqa: E402
 
 TOP = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
 FLAGS = ["-std=c17", "-D_XOPEN_SOURCE=700", "-I" + os.path.join(TOP, "include"),
@@ -52,8 +54,11 @@ SANITIZED = ["-fsanitize=address,undefined", "-fno-sanitize-recover=all"]
 WATCHED = ["-fsanitize=bounds", "-fsanitize-undefined-trap-on-error"]
 LIBRARIES = ["-lhpdf", "-lfreetype", "-lyaml", "-lcjson", "-lm", "-lcmocka"]
 AT_A_TIME = 2
+READ_AT_ONCE = 1.5  # seconds: what reads the program's output that quickly is not worth sifting for
+ALL_THAT_IS_SAID = "sentences"  # holds every sentence of many sheets: first of those that read longer
 
-Room = collections.namedtuple("Room", "sources tests scripts count caught equal flags")
+Room = collections.namedtuple("Room", "sources tests scripts count caught equal flags printed randoms",
+                              defaults=(None, 0))
 PYTHON = "/usr/bin/python3"
 EXAMPLES = sorted(os.path.relpath(path, TOP) for path in glob.glob(os.path.join(TOP, "examples/*.yaml")))
 
@@ -69,9 +74,10 @@ def unit(*names):
 # Views, papers and the board they are drawn on, read back from their shapes.
 DRAWN = unit("bench_paper", "dimension", "measure", "nut_views", "papers", "saddle_paper",
              "saddle_views", "screws_paper", "side_view", "table", "tone_views", "view_pages")
+PAGES = unit("long_parts", "measure_pages", "pack")
 # Every test but those of what is no arithmetic.
 ARITHMETIC = {os.path.basename(path)[:-2] for path in glob.glob(os.path.join(TOP, "tests/test_*.c"))
-              if "test_page" not in path} - unit("file", "layers", "pack", "writers") - DRAWN
+              if "test_page" not in path} - unit("file", "layers", "writers") - DRAWN - PAGES
 ROOMS = {
     "core": Room(
         ["src/core/*.c"], ARITHMETIC,
@@ -106,11 +112,11 @@ ROOMS = {
          "solids": [PYTHON, "tests/drawing/check_measured", "12", "64"],
          "figures": [PYTHON, "tests/drawing/check_figures"],
          "plans": [PYTHON, "tests/oracle/compare.py", "--program", "build/check/sillet",
-                   "--count", "100"]}, 200, 0.95, 0.08, [WATCHED]),
+                   "--count", "100"]}, 200, 0.95, 0.08, [WATCHED], sift.printed, 160),
     "paper": Room(
         ["src/drawing/views/[!f]*.c", "src/drawing/views/facts.c", "src/drawing/papers/*.c",
          *(f"src/drawing/board/{name}.c" for name in ("dimension", "table", "words"))],
-        DRAWN | unit("sheet_tone", "pack"),
+        DRAWN | PAGES | unit("sheet_tone"),
         {"a few figures": [PYTHON, "tests/drawing/check_figures", "4", "9"],
          "a few blanks": [PYTHON, "tests/drawing/check_measuring", "8", "11"],
          "a few makers": [PYTHON, "tests/drawing/check_maker", "12", "4", "12"],
@@ -119,7 +125,8 @@ ROOMS = {
          "comma": [PYTHON, "tests/drawing/check_comma"],
          "figures": [PYTHON, "tests/drawing/check_figures"],
          "measuring": [PYTHON, "tests/drawing/check_measuring"],
-         "measured": [PYTHON, "tests/drawing/check_measured", "12", "64"]}, 100, 0.90, 0.08, [WATCHED])}
+         "measured": [PYTHON, "tests/drawing/check_measured", "12", "64"]}, 100, 0.90, 0.08, [WATCHED],
+        sift.drawn, 20)}
 
 
 def run(*command, **options):
@@ -152,13 +159,13 @@ class Bench:
             self.lent.put(folder)
         self.make("-shared", "-o", os.path.join(work, "librest.so"), *objects.values())
         self.programs(cli, folder, room)
-        self.tries = sorted(self.timed(folder, name, [f"build/check/{name}"])
-                            for name in room.tests)
+        tests = [(name, [f"build/check/{name}"]) for name in room.tests]
+        scripts = [] if flags == SANITIZED else list(room.scripts.items())
+        with concurrent.futures.ThreadPoolExecutor(AT_A_TIME) as several:
+            self.tries = sorted(several.map(lambda one: self.timed(folder, *one), tests + scripts))
         if flags == SANITIZED:  # what takes long there is run as it is built elsewhere
             self.tries = [one for one in self.tries if one[0] < 30.0]
-        else:
-            self.tries = sorted(self.tries + [self.timed(folder, *script)
-                                              for script in room.scripts.items()])
+        self.sift = self.sifted(room, folder) if room.printed else None
 
     def objects(self):
         """Every source but the web page's, compiled: where its object is, by its path."""
@@ -191,11 +198,17 @@ class Bench:
         return run("gcc", *self.flags, "-shared", "-o", os.path.join(folder, "libroom.so"),
                    *objects.values(), "-lm")
 
+    def environment(self, folder):
+        return dict(os.environ, SILLET="build/check/sillet", SILLET_PROFILES="profiles", LD_LIBRARY_PATH=folder)
+
+    def sifted(self, room, folder):
+        made = sift.Sift(self.work, room.printed(sift.sheets_into(os.path.join(self.work, "sheets"), room.randoms)))
+        made.keep(self.environment(folder))
+        return made
+
     def passes(self, folder, command, limit):
-        environment = dict(os.environ, SILLET="build/check/sillet", SILLET_PROFILES="profiles",
-                           LD_LIBRARY_PATH=folder)
         try:
-            return not run(*command, cwd=self.work, timeout=limit, env=environment)
+            return not run(*command, cwd=self.work, timeout=limit, env=self.environment(folder))
         except subprocess.TimeoutExpired:
             return False
 
@@ -223,10 +236,18 @@ class Bench:
             return None
         if self.link(folder, {**self.room, path: made}):
             return None
-        for seconds, name, command in self.tries:
-            if not self.passes(folder, command, 15 + 5 * seconds):
-                return name
-        return ""
+        quick = [one for one in self.tries if not one[2][0] == PYTHON or one[0] < READ_AT_ONCE]
+        if failed := self.failing(folder, quick):
+            return failed
+        if self.sift and self.sift.alike(self.environment(folder)):
+            return ""
+        readers = [one for one in self.tries if one not in quick]
+        return self.failing(folder, sorted(readers, key=lambda one: one[1] != ALL_THAT_IS_SAID))
+
+    def failing(self, folder, tries):
+        """The first of them that fails; "" where none does."""
+        return next((name for seconds, name, command in tries
+                     if not self.passes(folder, command, 15 + 5 * seconds)), "")
 
 
 def known_equal():
