@@ -284,12 +284,55 @@ static void a_string_that_stays_has_no_move(void **state)
     brief_free(b);
 }
 
+/* The leaves told make up the stack as it is told, over it by 0.02 mm at most and never under; they
+ * are told in the order they lie in. Returned: how many slots have any. */
+static int see_leaves(const brief *b, double mm)
+{
+    int seen = 0;
+    for (int i = 0; i < b->strings; i++) {
+        const brief_slot *slot = &b->nut.slot[i];
+        char joined[64] = "";
+        double sum = 0.0;
+        for (int k = 0; k < slot->leaves; k++) {
+            size_t used = strlen(joined);
+            snprintf(joined + used, sizeof joined - used, "%s%s", k > 0 ? " + " : "",
+                     slot->leaf[k].shown);
+            sum += strtod(slot->leaf[k].shown, NULL) * mm;
+        }
+        assert_string_equal(slot->leaf_words, joined);
+        if (slot->leaves > 0) {
+            double stack = strtod(slot->stack_now.shown, NULL) * mm;
+            assert_true(sum >= stack - 1e-9 && sum <= stack + 0.02 + 1e-9);
+            seen++;
+        }
+    }
+    return seen;
+}
+
+static void leaves_make_up_the_stack(void **state)
+{
+    (void)state;
+    uint64_t seed = 5;
+    int seen[2] = {0, 0};
+    for (int job = 0; job < JOBS; job++) {
+        brief_free(next_brief(&seed, job));
+        for (int unit = SIL_MM; unit <= SIL_INCH; unit++) {
+            brief *b = brief_make(&plan, (sil_unit)unit);
+            seen[unit == SIL_INCH] += see_leaves(b, unit == SIL_INCH ? 25.4 : 1.0);
+            brief_free(b);
+        }
+    }
+    assert_true(seen[0] > 100);
+    assert_true(seen[1] > 100);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_figure_is_rounded_its_way),
         cmocka_unit_test(the_bottom_is_told_by_what_comes_off),
         cmocka_unit_test(a_quick_answer_has_its_figures),
+        cmocka_unit_test(leaves_make_up_the_stack),
         cmocka_unit_test(no_string_is_over_the_crest),
         cmocka_unit_test(no_gap_is_less_than_nothing),
         cmocka_unit_test(a_string_that_stays_has_no_move),

@@ -244,6 +244,21 @@ static void one_high_string_is_dressed(void **state)
     assert_true(plan.saddle.bottom);
 }
 
+/* The saddle's ends are half its length from the middle: a cut that comes to a hundredth only past
+ * them comes to nothing on it. */
+static void a_cut_of_less_than_a_hundredth_is_none(void **state)
+{
+    (void)state;
+    make_plan(ONE(GAPS "action: 2.5, stands_out: 5"));
+    double half = plan.job->saddle.length / 2;
+    assert_true(half > 0);
+    assert_false(plan_takes_anything(&plan, (sil_line){0.005, 0.0049 / half}));
+    assert_false(plan_takes_anything(&plan, (sil_line){0.005, -0.0049 / half}));
+    assert_true(plan_takes_anything(&plan, (sil_line){0.005, 0.0051 / half}));
+    assert_true(plan_takes_anything(&plan, (sil_line){0.005, -0.0051 / half}));
+    assert_true(plan_takes_anything(&plan, (sil_line){0.01, 0}));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -257,6 +272,7 @@ int main(void)
         cmocka_unit_test(peaks_come_first_and_the_stroke_is_taken_after),
         cmocka_unit_test(peaks_wait_where_the_height_is_not_believed),
         cmocka_unit_test(one_high_string_is_dressed),
+        cmocka_unit_test(a_cut_of_less_than_a_hundredth_is_none),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
