@@ -271,11 +271,57 @@ static void steps_leave_their_blanks(void **state)
     assert_true(acts > 12);
 }
 
+/* The first step that has its act, or the next one. */
+static int step_of(const scene *s, sil_act act)
+{
+    for (int step = 0; step < s->plan.step_count; step++) {
+        if (s->b->steps[step].act == act) {
+            return step;
+        }
+    }
+    return s->b->next.step;
+}
+
+/* Where nothing is left to do nothing is read again, and the card leaves no blank; else it has one for
+ * each reading, and a second where there is the room. */
+static void a_card_that_is_done_has_no_blanks(void **state)
+{
+    (void)state;
+    static scene s;
+    static const char *const actions[] = {"[1.75, 1.85, 1.95, 2.05, 2.15, 2.25]",
+                                          "[2.75, 2.85, 2.95, 3.05, 3.15, 3.25]"};
+    for (int work = 0; work < 2; work++) {
+        char readings[400];
+        snprintf(readings, sizeof readings,
+                 "  - relief: 0.2\n    frets: sound\n    humidity: 48 %%\n"
+                 "    first: [0.06, 0.06, 0.06, 0.07, 0.07, 0.08]\n    action: %s\n"
+                 "    stands_out: {treble: 4, bass: 6}\n    cents: [0, 0, 0, 0, 0, 0]\n",
+                 actions[work]);
+        plan_readings("instrument: {rod: two-way, rod_state: works, crown: 1.1}\n"
+                      "saddle: {slot_depth: 5}\n",
+                      readings, &s.plan);
+        assert_int_equal(s.plan.done, !work);
+        sil_draw_options order = {.part = SIL_PART_ALL, .paper = SIL_A4, .unit = SIL_MM};
+        assert_true(sil_drawing_make(&s.plan, &order, &s.drawing) >= SIL_DONE);
+        s.draft = &s.drawing->draft;
+        s.b = s.draft->brief;
+        for (int room = VIEW_AMPLE; room <= VIEW_SCARCE; room++) {
+            draw_shapes *list = empty_list(&s);
+            view_next_form(s.draft, list, step_of(&s, SIL_ACT_SAND_SADDLE), (view_room)room, 180);
+            assert_int_equal(count_words(list, "read") > 0, work);
+            assert_int_equal(count_words(list, "and again") > 0, work && room == VIEW_AMPLE);
+            draw_shapes_free(list);
+        }
+        take_down(&s);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(visits_are_told_one_under_another),
         cmocka_unit_test(steps_leave_their_blanks),
+        cmocka_unit_test(a_card_that_is_done_has_no_blanks),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -122,6 +122,7 @@ ROOMS = {
          "a few makers": [PYTHON, "tests/drawing/check_maker", "12", "4", "12"],
          "rounding": [PYTHON, "tests/drawing/check_rounding", "40", "12"],
          "told": [PYTHON, "tests/drawing/check_told"],
+         "sentences": [PYTHON, "tests/words/check_sentences"],
          "comma": [PYTHON, "tests/drawing/check_comma"],
          "figures": [PYTHON, "tests/drawing/check_figures"],
          "measuring": [PYTHON, "tests/drawing/check_measuring"],
