@@ -245,7 +245,35 @@ static inline void look_for_cuts(const scene *s, const sil_plan *plan)
     }
 }
 
-/* Every page of its pack, on each paper and in each unit. */
+/* The same readings, taken in every way. */
+static inline void take_another_way(sil_plan *plan, int job)
+{
+    static const sil_hold holds[] = {SIL_HOLD_3, SIL_HOLD_2, SIL_HOLD_OPEN};
+    sil_gaps *gaps = &plan->bench.gaps;
+    gaps->first_held = holds[job % 3];
+    gaps->action_at = job % 4 ? 12 : 5 + job % 14;
+    gaps->capo = job % 5 == 0;
+    gaps->first_open[0] = job % 6 ? SIL_UNKNOWN : 0.55;
+    plan->bench.relief.straightedge = job % 7 == 0;
+    plan->bench.relief.high = job % 8 ? plan->job->instrument.join : plan->job->instrument.frets;
+}
+
+/* The owner's page of a job; its measuring sheet, and that of its kind of instrument. */
+static inline void look_at_measuring(const sil_plan *plan, const sil_draw_options *order, int job)
+{
+    sil_drawing *drawing;
+    assert_true(sil_drawing_owner(plan, order, &drawing) >= SIL_DONE);
+    assert_int_equal(sil_drawing_pages(drawing), 1);
+    look_at_pages(drawing, job, plan->job->string_count);
+    sil_drawing_free(drawing);
+    for (int unread = 0; unread < 2; unread++) {
+        assert_true(sil_drawing_measure(plan, order, unread, &drawing) >= SIL_DONE);
+        look_at_pages(drawing, job, plan->job->string_count);
+        sil_drawing_free(drawing);
+    }
+}
+
+/* Every page of its pack, on each paper and in each unit; the first with the readings as they are. */
 static inline void look_at_pack(const random_job *made, int job)
 {
     static sil_plan plan;
@@ -262,6 +290,7 @@ static inline void look_at_pack(const random_job *made, int job)
                 look_for_cuts(&s, &plan);
             }
             sil_drawing_free(drawing);
+            take_another_way(&plan, job);
         }
     }
 }
