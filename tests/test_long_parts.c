@@ -38,6 +38,7 @@ static void a_long_part_is_reduced(void **state)
         look_at_pack(&made, job);
         plan_into(&made.job, &plan);
         sil_draw_options order = {SIL_PART_SADDLE, SIL_LETTER, SIL_MM, false, true};
+        look_at_measuring(&plan, &order, job);
         sil_drawing *drawing;
         assert_true(sil_drawing_make(&plan, &order, &drawing) >= SIL_DONE);
         const char *scale = length < 276 ? "1:2" : length < 690 ? "1:5" : "1:10";
