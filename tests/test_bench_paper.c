@@ -74,7 +74,7 @@ static void visits_are_told_one_under_another(void **state)
     (void)state;
     static const char *const dates[] = {"2025-01-02", "2025-02-03", "2025-03-04", "2025-04-05",
                                         "2025-05-06", "2025-06-07", "2025-07-08", "2025-08-09"};
-    static scene s;
+    static scene s = {.pack = true};
     static sil_reading readings[8];
     uint64_t seed = 66;
     for (int job = 0; job < 40; job++) {
@@ -250,7 +250,7 @@ static void look_at_sides(const scene *s)
 static void steps_leave_their_blanks(void **state)
 {
     (void)state;
-    static scene s;
+    static scene s = {.pack = true};
     uint64_t seed = 67;
     bool seen[SIL_ACTS] = {false};
     int acts = 0;

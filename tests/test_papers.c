@@ -16,7 +16,7 @@ static void every_dimension_is_to_scale(void **state)
 {
     (void)state;
     static const double scales[] = {1, 2, 5, 10};
-    static scene s;
+    static scene s = {.pack = true};
     uint64_t seed = 61;
     int count = 0;
     for (int job = 0; job < JOBS; job++) {
@@ -88,7 +88,7 @@ static bool look_at_centres(const draw_shapes *list, int strings)
 static void centres_are_told_from_the_bass_end(void **state)
 {
     (void)state;
-    static scene s;
+    static scene s = {.pack = true};
     uint64_t seed = 68;
     int rows[2] = {0, 0};
     for (int job = 0; job < JOBS; job++) {
@@ -116,7 +116,7 @@ static void centres_are_told_from_the_bass_end(void **state)
 static void keys_explain_what_is_drawn(void **state)
 {
     (void)state;
-    static scene s;
+    static scene s = {.pack = true};
     uint64_t seed = 69;
     int keys = 0;
     for (int job = 0; job < 2 * JOBS; job++) {
@@ -247,7 +247,7 @@ static void reasons_are_sentences(void **state)
 static void a_blank_is_ordered_with_its_facts(void **state)
 {
     (void)state;
-    static scene s;
+    static scene s = {.pack = true};
     uint64_t seed = 65;
     int orders = 0;
     for (int job = 0; job < JOBS; job++) {

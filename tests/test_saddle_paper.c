@@ -69,7 +69,7 @@ static void set_up_first_pass(scene *s, uint64_t *seed, int strings)
 static void the_first_pass_names_both_outer_strings(void **state)
 {
     (void)state;
-    static scene s;
+    static scene s = {.pack = true};
     uint64_t seed = 51;
     for (int strings = 1; strings <= 12; strings++) {
         set_up_first_pass(&s, &seed, strings);

@@ -110,7 +110,7 @@ static bool leave_curve_out(const scene *s, table_cells cell)
 static void screws_are_turned_as_far_as_drawn(void **state)
 {
     (void)state;
-    static scene s;
+    static scene s = {.pack = true};
     uint64_t seed = 63;
     int moved = 0, pages = 0, curves = 0;
     for (int job = 0; job < JOBS; job++) {

@@ -299,7 +299,7 @@ static const char *buzz_title(const scene *s)
 static void buzz_and_tune_are_summed_up(void **state)
 {
     (void)state;
-    static scene s;
+    static scene s = {.pack = true};
     uint64_t seed = 70;
     int clean = 0, long_ = 0, slots = 0;
     for (int job = 0; job < 3 * JOBS; job++) {
