@@ -135,13 +135,27 @@ static void every_figure_is_rounded_its_way(void **state)
     assert_true(rounded[SIL_DOWN] > 100 && rounded[SIL_UP] > 100 && rounded[SIL_NEAREST] > 100);
 }
 
+static int dressed_at_once;
+
+/* What a dressed top keeps for later; nothing where less is left than a file takes. */
+static void look_at_dressing(const brief *b)
+{
+    for (int i = 0; i < b->strings; i++) {
+        double all = sil_dressed_off(b->plan, i), left = all - b->plan->saddle.dress_first[i];
+        if (all > 0.0) {
+            near(b->saddle.string[i].dress_left.exact, left < 0.005 ? 0.0 : left, 1e-9);
+            dressed_at_once += left < 0.005;
+        }
+    }
+}
+
 /* What comes off the bottom: a pass of under a hundredth is none, and where it leaves less than a
  * file can take it takes all. */
 static void the_bottom_is_told_by_what_comes_off(void **state)
 {
     (void)state;
     uint64_t seed = 82;
-    int sanded = 0;
+    int sanded = 0, passes = 0;
     for (int job = 0; job < 3 * JOBS; job++) {
         brief *b = next_brief(&seed, job);
         const part_saddle *part = &b->saddle_part;
@@ -159,10 +173,84 @@ static void the_bottom_is_told_by_what_comes_off(void **state)
         assert_int_equal(b->saddle.sands_later, takes && !b->saddle.takes_first);
         assert_int_equal(b->saddle.dresses_later, takes && !b->saddle.one_pass);
         assert_true(!part->base || b->saddle.one_pass == (left < 0.005));
+        for (int end = 0; end < 2 && part->base; end++) {
+            near(b->saddle.base_all[end].exact, b->saddle.one_pass ? first[end] : all[end], 1e-9);
+            passes += b->saddle.one_pass;
+        }
+        look_at_dressing(b);
         sanded += part->base;
         brief_free(b);
     }
-    assert_true(sanded > 30);
+    assert_true(sanded > 30 && passes > 0 && dressed_at_once > 0);
+}
+
+/* Plans that leave 0.003 mm after the first pass: too little for another. */
+static void what_is_too_little_for_a_pass_goes_with_the_first(void **state)
+{
+    (void)state;
+    const double rest = 0.003;
+    uint64_t seed = 87;
+    int sanded = 0, dressed = 0;
+    for (int job = 0; job < JOBS; job++) {
+        brief_free(next_brief(&seed, job));
+        plan.saddle.cut = plan.saddle.cut_first;
+        plan.saddle.cut.b0 += rest;
+        for (int i = 0; i < plan.job->string_count; i++) {
+            plan.saddle.dress_first[i] = plan.saddle.dress[i] - rest;
+        }
+        brief *b = brief_make(&plan, SIL_MM);
+        for (int end = 0; end < 2 && b->saddle.base; end++) {
+            assert_true(b->saddle.one_pass);
+            near(b->saddle.base_all[end].exact, b->saddle.base_first[end].exact, 1e-12);
+            sanded++;
+        }
+        for (int i = 0; i < b->strings; i++) {
+            if (brief_known(b->saddle.string[i].dress_left)) {
+                near(b->saddle.string[i].dress_left.exact, 0.0, 1e-12);
+                dressed++;
+            }
+        }
+        brief_free(b);
+    }
+    assert_true(sanded > 20 && dressed > 10);
+}
+
+/* The slot that is straight and nearest to where the strings play in tune: a saddle set in it reaches all
+ * of them if it is as thick as twice the farthest of them lies off, square to the slot. */
+static void a_saddle_thick_enough_reaches_every_string(void **state)
+{
+    (void)state;
+    uint64_t seed = 86;
+    int thicker = 0, slanted = 0;
+    for (int job = 0; job < JOBS; job++) {
+        brief *b = next_brief(&seed, job);
+        double most = 0.0, slant = plan.bench.board.saddle_slant;
+        bool known = true;
+        for (int i = 0; i < b->strings; i++) {
+            double z = plan.bench.board.saddle_z[i];
+            double wanted = sil_line_at(plan.slot_as_built, z) + plan.compensation[i].off_slot;
+            known = known && sil_known(plan.compensation[i].off_slot);
+            most = fmax(most, fabs(wanted - sil_line_at(plan.slot_best, z)));
+        }
+        double needs = 2.0 * most * cos(slant);
+        bool too_thin = needs > plan.job->saddle.thickness + 1e-6;
+        if (known) {
+            assert_int_equal(brief_known(b->saddle.best_thickness), too_thin);
+            if (too_thin) {
+                near(b->saddle.best_thickness.exact, needs, 1e-9);
+                thicker++;
+            }
+        }
+        const double degrees = 57.29577951308232;
+        double lean = fabs(b->saddle_part.slant) * degrees;
+        assert_int_equal(brief_known(b->saddle.lean), lean >= 0.05);
+        if (lean >= 0.05) {
+            near(atof(b->saddle.lean.shown), lean, 0.0501);
+            slanted++;
+        }
+        brief_free(b);
+    }
+    assert_true(thicker > 10 && slanted > 10);
 }
 
 static void a_quick_answer_has_its_figures(void **state)
@@ -284,11 +372,61 @@ static void a_string_that_stays_has_no_move(void **state)
     brief_free(b);
 }
 
+/* Of the blades of a common set, as in brief/leaves.c, up to three that are the thinnest to make up a
+ * stack; of those the fewest, of these the one with the thickest leaf, and the others as even as can be. */
+static int leaves_of(const double *blade, int blades, double stack, double *leaf)
+{
+    double least = INFINITY, score = INFINITY;
+    int found = 0;
+    for (int a = 0; a < blades; a++) {
+        for (int b = -1; b < a; b++) {
+            for (int c = -1; c < (b < 0 ? 0 : b); c++) {
+                const double of[] = {blade[a], b < 0 ? 0 : blade[b], c < 0 ? 0 : blade[c]};
+                int count = 1 + (b >= 0) + (c >= 0);
+                double sum = of[0] + of[1] + of[2];
+                double rank = 1e6 * count - 1e3 * of[0] + of[1];
+                if (sum < stack - 1e-9 || sum > least + 1e-9 ||
+                    (sum > least - 1e-9 && rank >= score)) {
+                    continue;
+                }
+                least = sum;
+                score = rank;
+                found = count;
+                memcpy(leaf, of, sizeof of);
+            }
+        }
+    }
+    return least <= stack + 0.02 + 1e-9 ? found : 0;
+}
+
+static int blades_of(sil_unit unit, double *blade)
+{
+    int count = 0;
+    for (int step = 2; unit == SIL_INCH && step <= 25; step++) {
+        blade[count++] = step * 0.0254;
+    }
+    for (int step = 1; unit == SIL_MM && step <= 20; step++) {
+        blade[count++] = step * 0.05;
+    }
+    const double thin[] = {0.03, 0.04};
+    for (int k = 1; unit == SIL_MM && k >= 0; k--, count++) {
+        memmove(blade + 1, blade, sizeof *blade * (size_t)count);
+        blade[0] = thin[k];
+    }
+    if (unit == SIL_INCH) {
+        memmove(blade + 1, blade, sizeof *blade * (size_t)count++);
+        blade[0] = 0.0381;
+    }
+    return count;
+}
+
 /* The leaves told make up the stack as it is told, over it by 0.02 mm at most and never under; they
  * are told in the order they lie in. Returned: how many slots have any. */
 static int see_leaves(const brief *b, double mm)
 {
     int seen = 0;
+    double blade[32];
+    int blades = blades_of(b->unit, blade);
     for (int i = 0; i < b->strings; i++) {
         const brief_slot *slot = &b->nut.slot[i];
         char joined[64] = "";
@@ -300,8 +438,13 @@ static int see_leaves(const brief *b, double mm)
             sum += strtod(slot->leaf[k].shown, NULL) * mm;
         }
         assert_string_equal(slot->leaf_words, joined);
+        double leaf[3], stack = strtod(slot->stack_now.shown, NULL) * mm;
+        assert_int_equal(slot->leaves,
+                         brief_known(slot->stack_now) ? leaves_of(blade, blades, stack, leaf) : 0);
+        for (int k = 0; k < slot->leaves; k++) {
+            near(slot->leaf[k].exact, leaf[k], 1e-9);
+        }
         if (slot->leaves > 0) {
-            double stack = strtod(slot->stack_now.shown, NULL) * mm;
             assert_true(sum >= stack - 1e-9 && sum <= stack + 0.02 + 1e-9);
             seen++;
         }
@@ -331,6 +474,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_figure_is_rounded_its_way),
         cmocka_unit_test(the_bottom_is_told_by_what_comes_off),
+        cmocka_unit_test(what_is_too_little_for_a_pass_goes_with_the_first),
+        cmocka_unit_test(a_saddle_thick_enough_reaches_every_string),
         cmocka_unit_test(a_quick_answer_has_its_figures),
         cmocka_unit_test(leaves_make_up_the_stack),
         cmocka_unit_test(no_string_is_over_the_crest),

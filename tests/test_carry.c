@@ -110,6 +110,10 @@ static void not_for_long_nor_in_other_air(void **state)
         assert_int_equal(plan.carried.action[0], rows[k].carried ? 0 : -1);
         assert_int_equal(plan.carried.frets, rows[k].carried ? 0 : -1);
     }
+    /* Over the turn of a year. */
+    make_plan(
+        WHOLE("2026-12-20", "0.20", "0.14", "1.75") "  - {date: 2027-01-19, humidity: 48 %}\n");
+    assert_int_equal(plan.carried.relief, 0);
     /* Over the end of February, of a leap year and of another. */
     make_plan(
         WHOLE("2028-02-10", "0.20", "0.14", "1.75") "  - {date: 2028-03-11, humidity: 48 %}\n");

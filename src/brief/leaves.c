@@ -33,7 +33,7 @@ typedef struct choice {
 } choice;
 
 /* Of the choices that are at least as thick as the stack, the thinnest; of equal ones, that with the
- * fewest and then the thickest leaves. */
+ * fewest leaves, then that with the thickest, whose others are as even as can be. */
 static choice best_of(const double *blade, int count, double stack)
 {
     const double equal = 1e-9;
