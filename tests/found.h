@@ -19,6 +19,7 @@ typedef struct find_row {
     const char *withholds; /* "nut", "saddle", "both" or "" */
     const char *parts;     /* further parts of the sheet */
     const char *relief, *first, *action, *frets, *more;
+    int string; /* the first that the finding names, from 1; 0 where the case does not say */
 } find_row;
 
 static inline const char *or_sound(const char *given, const char *sound)
@@ -97,6 +98,10 @@ static inline void expect_findings(const find_row *rows, size_t count)
         }
         if (row->code && !find_code(&plan, row)) {
             print_error("%s (%s) was not found\n", row->code, row->level);
+            fail();
+        }
+        if (row->string > 0 && find_code(&plan, row)->string != row->string - 1) {
+            print_error("%s names string %d\n", row->code, find_code(&plan, row)->string + 1);
             fail();
         }
         bool both = strcmp(row->withholds, "both") == 0;

@@ -109,6 +109,24 @@ static void a_neck_is_set_for_years(void **state)
     near(plan.neck.lift, 1.3 - 0.4, 0.02);
 }
 
+/* What the saddle can still give helps where the neck is left as it is: string 1 is in its range and comes
+ * along with the rest. Where any string is to rise there is no such half. */
+static void half_a_cure_takes_what_there_is(void **state)
+{
+    (void)state;
+    make_plan(ONE(GAPS "action: {treble: 1.9, bass: 3.4}, stands_out: 2.4"));
+    assert_true(withheld_by(&plan.saddle_withheld, SIL_PROTRUSION_LOW));
+    assert_int_equal(plan.stages.saddle[0], SIL_LEAVE);
+    assert_int_equal(plan.stages.saddle[5], SIL_TAKE);
+    assert_true(sil_known(plan.neck.half_out[5]));
+    assert_true(plan.neck.half_out[5] < 2.4 && plan.neck.half_out[5] >= 2.0 - 1e-9);
+    near(plan.neck.half_action[5],
+         3.4 - (2.4 - plan.neck.half_out[5]) * sil_leverage(&plan.bench.board, 5), 1e-6);
+    make_plan(ONE(GAPS "action: {treble: 1.0, bass: 3.4}, stands_out: 2.4"));
+    assert_int_equal(plan.stages.saddle[0], SIL_RAISE);
+    assert_false(sil_known(plan.neck.half_out[5]));
+}
+
 /* Where no action in the range rings clean the first pass ends where it still does. */
 static void nothing_is_cut_into_its_own_buzz(void **state)
 {
@@ -266,6 +284,7 @@ int main(void)
         cmocka_unit_test(a_part_not_worked_keeps_its_height),
         cmocka_unit_test(first_the_target_gives_way),
         cmocka_unit_test(a_neck_is_set_for_years),
+        cmocka_unit_test(half_a_cure_takes_what_there_is),
         cmocka_unit_test(nothing_is_cut_into_its_own_buzz),
         cmocka_unit_test(a_string_on_its_fret_needs_no_figure),
         cmocka_unit_test(a_stroke_is_left_and_later_taken),

@@ -25,9 +25,23 @@ static void make_plan_on(const char *profile, const char *more, const char *read
     plan_into(sil_sheet_job(sheet), &plan);
 }
 
+#define BONE "saddle: {slot_depth: 5}\n"
+
 static void make_plan(const char *readings)
 {
-    make_plan_on("steel-string-acoustic", "saddle: {slot_depth: 5}\n", readings);
+    make_plan_on("steel-string-acoustic", BONE, readings);
+}
+
+/* The same with a value in the place of its @. */
+static void make_plan_at(const char *more, const char *readings, const char *value)
+{
+    char text[1024];
+    const char *at = strchr(readings, '@');
+    assert_non_null(at);
+    size_t size = (size_t)(at - readings);
+    memcpy(text, readings, size);
+    snprintf(text + size, sizeof text - size, "%s%s", value, at + 1);
+    make_plan_on("steel-string-acoustic", more, text);
 }
 
 static const sil_finding *found(sil_code code, int string)
@@ -103,6 +117,13 @@ static void a_slip_in_one_action_orders_no_saddle(void **state)
     assert_int_equal(plan.nut_withheld.count, 0);
     assert_true(steps_to(SIL_ACT_READ_ODD));
     assert_false(plan.done);
+    static const char *const outer[] = {"[0.75, 1.85, 1.95, 2.05, 2.15, 2.25]",
+                                        "[1.75, 1.85, 1.95, 2.05, 2.15, 1.25]"};
+    for (int k = 0; k < 2; k++) {
+        make_plan_at(BONE, "  - {action: @, " GAPS FAR SOUND "}\n", outer[k]);
+        assert_non_null(found(SIL_READING_ODD, 5 * k));
+        assert_true(sil_withheld_by(&plan.saddle_withheld, SIL_READING_ODD));
+    }
 }
 
 static void on_screws_that_string_alone_waits(void **state)
@@ -135,6 +156,33 @@ static void it_is_believed_when_read_again_or_confirmed(void **state)
     make_plan("  - {action: [1.75, 1.85, 0.95, 2.05, 2.15, 2.25], " GAPS FAR SOUND "}\n"
               "  - {action: [1.75, 1.85, 1.95, 2.05, 2.15, 2.25], " GAPS FAR SOUND "}\n");
     assert_true(plan.done); /* the slip put right; not odd to have moved from an odd one */
+    /* A gap reads the same only with the strings held down in the same way. */
+    for (int k = 0; k < 2; k++) {
+        make_plan_at(BONE,
+                     "  - {action: [1.75, 1.85, 1.95, 2.05, 2.15, 2.25], "
+                     "first: [0.06, 0.60, 0.07, 0.08, 0.09, 0.10], first_held: @, " SOUND "}\n"
+                     "  - {action: [1.75, 1.85, 1.95, 2.05, 2.15, 2.25], "
+                     "first: [0.06, 0.60, 0.07, 0.08, 0.09, 0.10], first_held: 3, " SOUND "}\n",
+                     k == 0 ? "3" : "2");
+        assert_int_equal(plan.nut.verdict[1], k == 0 ? SIL_TAKE : SIL_WAIT);
+    }
+}
+
+/* String 3 lies 0.8 low, which was confirmed. After 0.2 was sanded off it is believed as long as it lies
+ * no lower by more than the ruler's error explains: 0.1 and not 0.3. */
+static void it_stays_believed_while_it_gets_no_odder(void **state)
+{
+    (void)state;
+    static const char *const third[] = {"1.05", "0.85"};
+    for (int k = 0; k < 2; k++) {
+        make_plan_at(
+            BONE,
+            "  - {action: [2.05, 2.15, 1.35, 2.35, 2.45, 2.55], confirmed: [3], " GAPS FAR SOUND
+            "}\n  - {action: [1.85, 1.95, @, 2.15, 2.25, 2.35], " GAPS
+            "saddle_height: {treble: 9.1, bass: 9.8}, " SOUND "}\n",
+            third[k]);
+        assert_int_equal(found(SIL_READING_ODD, 2) != NULL, k == 1);
+    }
 }
 
 static void a_curve_of_the_saddle_is_no_slip(void **state)
@@ -219,6 +267,22 @@ static void a_part_not_worked_does_not_move(void **state)
               "  - {action: [1.75, 1.85, 1.95, 2.45, 2.15, 2.25], " GAPS
               "relief: 0.20, frets: sound, humidity: 60 %}\n");
     assert_null(found(SIL_READING_ODD, 3));
+    /* A gap of 0 is at or under: no figure that it could have moved to. */
+    make_plan("  - {action: [1.75, 1.85, 1.95, 2.05, 2.15, 2.25], "
+              "first: [0.07, 0.07, 0.08, 0.09, 0.10, 0.11], " SOUND "}\n"
+              "  - {action: [1.75, 1.85, 1.95, 2.05, 2.15, 2.25], "
+              "first: [0.07, 0.07, 0.08, 0.09, 0.10, 0], " SOUND "}\n");
+    assert_int_not_equal(plan.odd.first[5].why, SIL_ODD_MOVED);
+    /* Where a peak was to be filed the string comes down, and that is no slip. */
+    static const char *const cents[] = {"8", "0"};
+    for (int k = 0; k < 2; k++) {
+        make_plan_at("saddle: {slot_depth: 5, thickness: 3, peak: 1.0}\ntargets: {cents: 5}\n",
+                     "  - {action: [1.85, 1.90, 2.00, 2.10, 2.20, 2.30], stands_out: 4, "
+                     "cents: [0, 0, @, 0, 0, 0], " GAPS SOUND "}\n"
+                     "  - {action: [1.85, 1.90, 1.55, 2.10, 2.20, 2.30], " GAPS SOUND "}\n",
+                     cents[k]);
+        assert_int_equal(plan.odd.action[2].why == SIL_ODD_MOVED, k == 1);
+    }
 }
 
 static void what_is_unlikely_holds_its_part(void **state)
@@ -286,6 +350,7 @@ int main(void)
         cmocka_unit_test(a_slip_in_one_action_orders_no_saddle),
         cmocka_unit_test(on_screws_that_string_alone_waits),
         cmocka_unit_test(it_is_believed_when_read_again_or_confirmed),
+        cmocka_unit_test(it_stays_believed_while_it_gets_no_odder),
         cmocka_unit_test(a_curve_of_the_saddle_is_no_slip),
         cmocka_unit_test(a_course_is_one_place_on_the_line),
         cmocka_unit_test(an_odd_gap_holds_its_slot_alone),
