@@ -267,12 +267,6 @@ static void a_part_not_worked_does_not_move(void **state)
               "  - {action: [1.75, 1.85, 1.95, 2.45, 2.15, 2.25], " GAPS
               "relief: 0.20, frets: sound, humidity: 60 %}\n");
     assert_null(found(SIL_READING_ODD, 3));
-    /* A gap of 0 is at or under: no figure that it could have moved to. */
-    make_plan("  - {action: [1.75, 1.85, 1.95, 2.05, 2.15, 2.25], "
-              "first: [0.07, 0.07, 0.08, 0.09, 0.10, 0.11], " SOUND "}\n"
-              "  - {action: [1.75, 1.85, 1.95, 2.05, 2.15, 2.25], "
-              "first: [0.07, 0.07, 0.08, 0.09, 0.10, 0], " SOUND "}\n");
-    assert_int_not_equal(plan.odd.first[5].why, SIL_ODD_MOVED);
     /* Where a peak was to be filed the string comes down, and that is no slip. */
     static const char *const cents[] = {"8", "0"};
     for (int k = 0; k < 2; k++) {

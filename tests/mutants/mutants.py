@@ -57,8 +57,8 @@ AT_A_TIME = 2
 READ_AT_ONCE = 1.5  # seconds: what reads the program's output that quickly is not worth sifting for
 ALL_THAT_IS_SAID = "sentences"  # holds every sentence of many sheets: first of those that read longer
 
-Room = collections.namedtuple("Room", "sources tests scripts count caught equal flags printed randoms",
-                              defaults=(None, 0))
+Room = collections.namedtuple("Room", "sources tests scripts count caught equal flags printed randoms crossed",
+                              defaults=(None, 0, 0))
 PYTHON = "/usr/bin/python3"
 EXAMPLES = sorted(os.path.relpath(path, TOP) for path in glob.glob(os.path.join(TOP, "examples/*.yaml")))
 
@@ -87,9 +87,9 @@ ROOMS = {
     "words": Room(
         [f"src/{room}/*.c" for room in ("plan", "part", "brief", "report")],
         unit("report", "find", "row", "visit", "plan", "part", "kinds", "one_string", "properties",
-             "blame", "brief", "brief_words", "carry", "cuts", "curve", "even", "feelers", "find_tone", "fresh",
-             "make", "odd", "order",
-             "outline", "repeat", "side_view", "style", "text_columns", "tune"),
+             "blame", "brief", "brief_words", "carry", "cuts", "curve", "even", "feelers", "find_tone",
+             "fresh", "glance", "make", "odd", "order", "outline", "repeat", "side_view", "style",
+             "text_columns", "tune"),
         {"tools": [PYTHON, "tests/cli/check_tools"],
          "lift": [PYTHON, "tests/oracle/check_lift"],
          "filed": [PYTHON, "tests/oracle/check_filed"],
@@ -112,7 +112,7 @@ ROOMS = {
          "solids": [PYTHON, "tests/drawing/check_measured", "12", "64"],
          "figures": [PYTHON, "tests/drawing/check_figures"],
          "plans": [PYTHON, "tests/oracle/compare.py", "--program", "build/check/sillet",
-                   "--count", "100"]}, 200, 0.95, 0.08, [WATCHED], sift.printed, 160),
+                   "--count", "100"]}, 200, 0.95, 0.08, [WATCHED], sift.printed, 80, 200),
     "paper": Room(
         ["src/drawing/views/[!f]*.c", "src/drawing/views/facts.c", "src/drawing/papers/*.c",
          *(f"src/drawing/board/{name}.c" for name in ("dimension", "table", "words"))],
@@ -127,7 +127,7 @@ ROOMS = {
          "figures": [PYTHON, "tests/drawing/check_figures"],
          "measuring": [PYTHON, "tests/drawing/check_measuring"],
          "measured": [PYTHON, "tests/drawing/check_measured", "12", "64"]}, 100, 0.90, 0.08, [WATCHED],
-        sift.drawn, 20)}
+        sift.drawn, 20, 60)}
 
 
 def run(*command, **options):
@@ -166,6 +166,9 @@ class Bench:
             self.tries = sorted(several.map(lambda one: self.timed(folder, *one), tests + scripts))
         if flags == SANITIZED:  # what takes long there is run as it is built elsewhere
             self.tries = [one for one in self.tries if one[0] < 30.0]
+        self.quick = [one for one in self.tries if not one[2][0] == PYTHON or one[0] < READ_AT_ONCE]
+        readers = [one for one in self.tries if one not in self.quick]
+        self.readers = sorted(readers, key=lambda one: one[1] != ALL_THAT_IS_SAID)
         self.sift = self.sifted(room, folder) if room.printed else None
 
     def objects(self):
@@ -203,7 +206,8 @@ class Bench:
         return dict(os.environ, SILLET="build/check/sillet", SILLET_PROFILES="profiles", LD_LIBRARY_PATH=folder)
 
     def sifted(self, room, folder):
-        made = sift.Sift(self.work, room.printed(sift.sheets_into(os.path.join(self.work, "sheets"), room.randoms)))
+        sheets = sift.sheets_into(os.path.join(self.work, "sheets"), room.randoms, room.crossed)
+        made = sift.Sift(self.work, room.printed(sheets))
         made.keep(self.environment(folder))
         return made
 
@@ -237,13 +241,11 @@ class Bench:
             return None
         if self.link(folder, {**self.room, path: made}):
             return None
-        quick = [one for one in self.tries if not one[2][0] == PYTHON or one[0] < READ_AT_ONCE]
-        if failed := self.failing(folder, quick):
+        if failed := self.failing(folder, self.quick):
             return failed
         if self.sift and self.sift.alike(self.environment(folder)):
             return ""
-        readers = [one for one in self.tries if one not in quick]
-        return self.failing(folder, sorted(readers, key=lambda one: one[1] != ALL_THAT_IS_SAID))
+        return self.failing(folder, self.readers)
 
     def failing(self, folder, tries):
         """The first of them that fails; "" where none does."""

@@ -7,28 +7,21 @@ are tried only where a sum is another afterwards. A change that they would have 
 counts as not caught then, never the other way round.
 """
 import hashlib
+import importlib.machinery
+import importlib.util
 import os
 import subprocess
-import sys
 
 HERE = os.path.dirname(os.path.abspath(__file__))
-TESTS = os.path.dirname(HERE)
+LOADER = importlib.machinery.SourceFileLoader("sentences", os.path.join(HERE, "..", "words", "sentences"))
+sentences = importlib.util.module_from_spec(importlib.util.spec_from_loader("sentences", LOADER))
+LOADER.exec_module(sentences)
 
 
-def sheets_into(folder, randoms):
-    """Those of the examples, of the words' tests, of each act, and so many random ones; their paths."""
-    sys.path.insert(0, os.path.join(TESTS, "brief"))
-    import sheets
-    texts = [text for _, text, _ in sheets.every(randoms)]
-    for kept in (os.path.join(TESTS, "words", "sheets"), os.path.join(os.path.dirname(TESTS), "examples")):
-        for name in sorted(name for name in os.listdir(kept) if name.endswith(".yaml")):
-            with open(os.path.join(kept, name), encoding="utf-8") as file:
-                texts.append(file.read())
+def sheets_into(folder, randoms, crossed):
+    """Those that the words are kept of, and so many random and crossed ones; their paths."""
     os.makedirs(folder)
-    for number, text in enumerate(texts):
-        with open(os.path.join(folder, f"{number:03}.yaml"), "w", encoding="utf-8") as file:
-            file.write(text)
-    return [os.path.join(folder, f"{number:03}.yaml") for number in range(len(texts))]
+    return [os.path.join(folder, name) for name in sentences.paths_into(folder, randoms, crossed)]
 
 
 def printed(paths):
@@ -38,10 +31,11 @@ def printed(paths):
     yield ["plan", *paths]
     for number, path in enumerate(paths):
         units = ("mm", "in")[number % 2]
-        yield ["plan", "--units", units, path]
-        yield ["plan", "--full", "--units", units, path]
-        yield ["draw", path, "--units", units, "--sheet", "owner", "--as", "svg", "-o", "-"]
+        yield ["plan", "--units", units, *(["--full"] if number % 4 < 2 else []), path]
+        yield ["draw", path, "--units", units, "--all", "--as", "pdf", "-o", "-"]
         yield ["draw", path, "--as", ("stl", "svg")[number % 2], "-o", "-"]
+        if number % 3 == 0:
+            yield ["draw", path, "--units", units, "--sheet", "owner", "--as", "svg", "-o", "-"]
 
 
 def drawn(paths):
