@@ -178,6 +178,12 @@ static void the_bottom_is_told_by_what_comes_off(void **state)
             passes += b->saddle.one_pass;
         }
         look_at_dressing(b);
+        bool sands = b->saddle.remedy == SIL_SADDLE_SAND && !b->saddle.sands_later;
+        bool feet = b->saddle.working == SIL_WORKING_FEET;
+        if (sands && (part->base || b->saddle.dressed)) {
+            assert_int_equal(strstr(b->saddle.headline, "feet") != NULL, part->base && feet);
+            assert_int_equal(strstr(b->saddle.headline, "bottom") != NULL, part->base && !feet);
+        }
         sanded += part->base;
         brief_free(b);
     }

@@ -341,6 +341,9 @@ static void a_sagged_bridge_is_told(void **state)
     near(fourth->read, 0.6 / sil_leverage(&plan->bench.board, 3), 0.02);
     assert_int_equal(third->level, SIL_LEVEL_ACT);
     assert_int_equal(plan->saddle.remedy, SIL_SADDLE_SCREW); /* the posts may turn all the same */
+    plan_bridge(two_posts, "[1.95, 1.9, 1.75, 1.85, 2.2, 2.45]", plan); /* and all in their range */
+    assert_non_null(sag_of(plan, 2));
+    assert_int_equal(sag_of(plan, 2)->level, SIL_LEVEL_WATCH);
     plan_bridge(two_posts, "[1.75, 1.85, 1.90, 2.0, 2.15, 2.25]", plan);
     assert_null(sag_of(plan, 2));
     plan_bridge("kind: individual, pitch: 0.7", sunk, plan);

@@ -4,6 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "../src/brief/brief.h"
 #include "planned.h"
 
 #include <sillet/sillet.h>
@@ -14,13 +15,13 @@ static sil_plan plan;
 static void make_plan_on(const char *profile, const char *more, const char *readings)
 {
     static sil_sheet *sheet;
-    static char text[4096];
+    static char bytes[4096];
     sil_sheet_free(sheet);
-    snprintf(text, sizeof text,
+    snprintf(bytes, sizeof bytes,
              "sillet: 1\nprofile: %s\n"
              "instrument: {rod: two-way, rod_state: works, crown: 1.1}\n%sreadings:\n%s",
              profile, more, readings);
-    sil_sheet_read_bytes(text, strlen(text), "odd", "profiles", &sheet);
+    sil_sheet_read_bytes(bytes, strlen(bytes), "odd", "profiles", &sheet);
     assert_non_null(sil_sheet_job(sheet));
     plan_into(sil_sheet_job(sheet), &plan);
 }
@@ -35,13 +36,13 @@ static void make_plan(const char *readings)
 /* The same with a value in the place of its @. */
 static void make_plan_at(const char *more, const char *readings, const char *value)
 {
-    char text[1024];
+    char bytes[1024];
     const char *at = strchr(readings, '@');
     assert_non_null(at);
     size_t size = (size_t)(at - readings);
-    memcpy(text, readings, size);
-    snprintf(text + size, sizeof text - size, "%s%s", value, at + 1);
-    make_plan_on("steel-string-acoustic", more, text);
+    memcpy(bytes, readings, size);
+    snprintf(bytes + size, sizeof bytes - size, "%s%s", value, at + 1);
+    make_plan_on("steel-string-acoustic", more, bytes);
 }
 
 static const sil_finding *found(sil_code code, int string)
@@ -249,6 +250,41 @@ static void a_gap_of_a_tenth_is_told_of(void **state)
     assert_null(found(SIL_READING_ODD, 5)); /* the ear says the same */
 }
 
+/* The actions stand the wrong way round, and one thing more does not fit: that is named, too. */
+static void what_does_not_fit_is_named_beside_the_order(void **state)
+{
+    (void)state;
+#define TURNED "  - {action: [2.65, 2.50, 2.35, 2.20, 2.00, 1.75], "
+    static const struct {
+        const char *reading, *named;
+    } rows[] = {
+        {TURNED GAPS SOUND "}\n", NULL},
+        {TURNED GAPS "relief: 0.95, frets: sound}\n", "the relief"},
+        {TURNED GAPS "relief: 0.20, frets: [{string: 2, fret: 3, off: -0.8}]}\n",
+         "the worn spots and proud crowns"},
+        {TURNED GAPS SOUND ", saddle_height: {treble: 90, bass: 10}}\n", "the saddle's height"},
+        {TURNED "first: [0.06, 0.60, 0.07, 0.08, 0.09, 0.10], " SOUND "}\n",
+         "the gap at the 1st fret of string 2"},
+    };
+    for (size_t k = 0; k < sizeof rows / sizeof *rows; k++) {
+        const char *told = NULL;
+        make_plan_on("steel-string-acoustic",
+                     BONE "plausible: {readings.relief: {low: -0.2, high: 0.9}}\n",
+                     rows[k].reading);
+        assert_true(plan.bench.standing.action_order);
+        brief *b = brief_make(&plan, SIL_MM);
+        for (int step = 0; step < plan.step_count; step++) {
+            told = plan.steps[step].act == SIL_ACT_READ_ODD ? b->steps[step].what.words : told;
+        }
+        assert_non_null(told);
+        const char *more = strstr(told, "what does not fit: ");
+        assert_int_equal(more != NULL, rows[k].named != NULL);
+        assert_true(more == NULL || strstr(more, rows[k].named) != NULL);
+        brief_free(b);
+    }
+#undef TURNED
+}
+
 /* Nothing was worked, neither relief nor humidity moved, and one string alone did. */
 static void a_part_not_worked_does_not_move(void **state)
 {
@@ -350,6 +386,7 @@ int main(void)
         cmocka_unit_test(an_odd_gap_holds_its_slot_alone),
         cmocka_unit_test(two_odd_gaps_hold_the_nut),
         cmocka_unit_test(a_gap_of_a_tenth_is_told_of),
+        cmocka_unit_test(what_does_not_fit_is_named_beside_the_order),
         cmocka_unit_test(a_part_not_worked_does_not_move),
         cmocka_unit_test(what_is_unlikely_holds_its_part),
         cmocka_unit_test(a_string_in_range_is_not_hunted),

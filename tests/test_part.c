@@ -65,6 +65,10 @@ static void expect_nut(const sil_plan *plan)
     }
     expect_top(&nut.top, nut.strings, nut.along, top, 0, 0.05);
     arcs += nut.top.radius > 0;
+    for (int i = 0; i < nut.strings; i++) {
+        top[i] = nut.first[i] + plan->nut.depth[i];
+    }
+    expect_top(&nut.first_top, nut.strings, nut.along, top, 0, 0.05);
     same_or_unknown(nut.top_radius, nut.top.radius > 0 ? nut.top.radius : SIL_UNKNOWN);
     double radius = sil_top_radius(nut.strings, z, plan->nut.floor);
     same_or_unknown(nut.floor_radius / radius, sil_known(radius) ? 1.0 : SIL_UNKNOWN);
@@ -244,10 +248,29 @@ static void parts_of_random_plans_are_what_the_plan_says(void **state)
     assert_true(staying > 10 && all_at_once > 10);
 }
 
+/* Straight on past its strings a top may run out under the bottom, or under what is sanded off it. */
+static void a_saddle_ends_where_its_top_meets_its_bottom(void **state)
+{
+    (void)state;
+    const double along[] = {50, 10};
+    const double tops[][2] = {{0.6, 0.6}, {-0.1, -0.1}, {1.0, 0.1}, {0.1, 1.0}};
+    for (int k = 0; k < 4; k++) {
+        part_saddle saddle = {.strings = 2, .length = 60};
+        saddle.finished_top = part_curve_through(2, along, tops[k]);
+        assert_int_equal(part_saddle_has_ends(&saddle), k == 0);
+        saddle.base = true;
+        saddle.base_all = (sil_line){0.7, 0};
+        assert_false(part_saddle_has_ends(&saddle));
+        saddle.base_all.b0 = 0.5;
+        assert_int_equal(part_saddle_has_ends(&saddle), k == 0);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(parts_of_random_plans_are_what_the_plan_says),
+        cmocka_unit_test(a_saddle_ends_where_its_top_meets_its_bottom),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

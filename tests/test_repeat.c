@@ -3,7 +3,9 @@
 #include <sillet/core/repeat.h>
 #include <sillet/core/units.h>
 #include <stdlib.h>
+#include <string.h>
 
+#include "../src/brief/quick.h"
 #include "near.h"
 
 enum { MOST = 4000 };
@@ -125,6 +127,68 @@ static void the_graduation_is_the_largest_step_of_nine_in_ten(void **state)
     near(sil_readings_step(fine, 0), 0.0, 0.0);
 }
 
+/* Twelve pairs that differ by turns by 0.1 and -0.1: their standard deviation is 0.1 sqrt(12/11), so one
+ * reading is good to sqrt 3 / sqrt 2 of it. */
+static const char *words_for(int count, double stated, brief_proof *proof)
+{
+    double difference[12], readings[24];
+    brief_pairs pairs[SIL_TOOLS] = {{NULL}};
+    for (int i = 0; i < 12; i++) {
+        difference[i] = i % 2 == 0 ? 0.1 : -0.1;
+        readings[2 * i] = i < 7 ? 1.5 + 0.05 * i : 1.5 + 0.01 * i;
+        readings[2 * i + 1] = readings[2 * i] + difference[i];
+    }
+    pairs[SIL_TOOL_ACTION] = (brief_pairs){.difference = difference,
+                                           .readings = readings,
+                                           .count = count,
+                                           .stated_low = stated,
+                                           .stated_high = stated,
+                                           .stated_squares = count * stated * stated};
+    brief_prove(pairs, 3, 5, SIL_MM, proof);
+    assert_non_null(proof->words);
+    return proof->words;
+}
+
+static bool says(const char *words, const char *what)
+{
+    char one_line[4000];
+    size_t size = 0;
+    for (const char *c = words; *c != '\0' && size + 1 < sizeof one_line; c++) {
+        bool blank = *c == ' ' || *c == '\n';
+        if (!blank || (size > 0 && one_line[size - 1] != ' ')) {
+            one_line[size++] = blank ? ' ' : *c;
+        }
+    }
+    one_line[size] = '\0';
+    return strstr(one_line, what) != NULL;
+}
+
+/* A figure from twelve pairs is itself uncertain by 1 part in sqrt 22; less than twice that is no
+ * difference. */
+static void what_is_found_is_held_against_what_is_stated(void **state)
+{
+    (void)state;
+    double half = 0.1 * sqrt(12.0 / 11.0) * sqrt(1.5), sure = 2.0 / sqrt(22.0);
+    const double stated[] = {half, half / (1.0 + 0.95 * sure), half / (1.0 + 1.05 * sure),
+                             half / (1.0 - 0.95 * sure), half / (1.0 - 1.05 * sure)};
+    static const char *const told[] = {"which agrees", "which agrees", "which is too little",
+                                       "which agrees", "which is more than need be"};
+    for (int k = 0; k < 5; k++) {
+        brief_proof proof;
+        assert_true(says(words_for(12, stated[k], &proof), told[k]));
+        near(proof.tool[SIL_TOOL_ACTION].half_width, half, 1e-9);
+        near(proof.tool[SIL_TOOL_ACTION].graduation, 0.01, 0.0);
+        brief_proof_free(&proof);
+    }
+    brief_proof proof;
+    assert_true(says(words_for(1, 0.1, &proof), "has 1 pair of readings; 11 more are needed."));
+    brief_proof_free(&proof);
+    assert_true(says(words_for(11, 0.1, &proof), "has 11 pairs of readings; 1 more is needed."));
+    brief_proof_free(&proof);
+    assert_true(says(words_for(0, 0.1, &proof), "has no pair of readings yet; 12 are needed."));
+    brief_proof_free(&proof);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -133,6 +197,7 @@ int main(void)
         cmocka_unit_test(the_median_deviation_is_that_of_the_middle),
         cmocka_unit_test(no_tool_is_finer_than_its_graduation_or_half_of_what_is_stated),
         cmocka_unit_test(it_takes_twelve),
+        cmocka_unit_test(what_is_found_is_held_against_what_is_stated),
         cmocka_unit_test(the_graduation_is_the_largest_step_of_nine_in_ten),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

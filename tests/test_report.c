@@ -201,6 +201,22 @@ static void a_date_of_any_language_keeps_its_letters(void **state)
     expect_line(NULL, "  no date                45 %");
 }
 
+/* Under an outer string the relief reads otherwise than on the middle of the board; under which one is
+ * told by its number. */
+static void the_string_that_the_relief_was_read_under_is_told(void **state)
+{
+    (void)state;
+    static sil_plan plan;
+    plan_readings(
+        "instrument: {crown: 1.1, rod: two-way, handed: right}\nsaddle: {slot_depth: 5}\n",
+        "  - relief: {gap: 0.2, string: 6}\n    frets: sound\n    first: 0.07\n"
+        "    action: {treble: 1.2, bass: 2.9}\n",
+        &plan);
+    char *report = sil_report_text(&plan, SIL_MM, "sheet");
+    assert_non_null(strstr(report, "0.20 under string 6,"));
+    free(report);
+}
+
 /* What is not half of a whole is not told to be, and a share in even per cent is told as it is. */
 static void a_share_is_rounded_down(void **state)
 {
@@ -216,6 +232,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_share_is_rounded_down),
+        cmocka_unit_test(the_string_that_the_relief_was_read_under_is_told),
         cmocka_unit_test(every_act_is_in_the_docs),
         cmocka_unit_test(every_figure_of_random_plans_is_noted),
         cmocka_unit_test(every_figure_of_the_examples_is_noted),

@@ -259,12 +259,12 @@ static void tell_impossible(const brief *b, tell_things *things, telling *t)
     tell_thing(t, things, cannot_of(PLAN_HEIGHT).from, saddle);
 }
 
-/* Whether anything but the order of a list is to be measured again. */
-static bool stands_out(const brief *b, const tell_list *first, const tell_list *action)
+/* Whether anything but the actions, whose list is to be measured again as a whole, stands out. */
+static bool others_stand_out(const brief *b, const tell_list *first)
 {
     const sil_standing *standing = &b->plan->bench.standing;
     return standing->relief_odd || standing->crowns_odd || standing->saddle_odd ||
-           tell_chosen(first) > 0 || tell_chosen(action) > 0 || plan_any_impossible(b->plan);
+           tell_chosen(first) > 0 || plan_any_impossible(b->plan);
 }
 
 void say_measure_odd(const brief *b, telling *t)
@@ -283,7 +283,7 @@ void say_measure_odd(const brief *b, telling *t)
         tell(t, " comes first, string ");
         tell_string(t, b->strings - 1);
         tell(t, " last. Measure both again.");
-        if (!stands_out(b, &first, &action)) {
+        if (!others_stand_out(b, &first)) {
             return;
         }
         tell(t, " ");
