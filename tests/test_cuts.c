@@ -79,6 +79,17 @@ static void a_part_not_worked_keeps_its_height(void **state)
               "action: {treble: 1.75, bass: 2.25}, saddle_height: 9}\n"
               "  - {" SOUND GAPS "action: {treble: 2.3, bass: 2.8}, saddle_height: 9.1}\n");
     assert_int_equal(plan.saddle_withheld.count, 0);
+    /* Where peaks were to be filed it has become lower, and did not move. */
+    static const char *const sharp[] = {"0", "8"};
+    for (int k = 0; k < 2; k++) {
+        char more[512] = "targets: {cents: 5}\nreadings:\n  - {" SOUND GAPS
+                         "action: {treble: 1.85, bass: 2.35}, saddle_height: 9, cents: ";
+        strcat(more, sharp[k]);
+        strcat(more,
+               "}\n  - {" SOUND GAPS "action: {treble: 1.75, bass: 2.25}, saddle_height: 8.85}\n");
+        make_plan_with("slot_depth: 5, thickness: 3, peak: 1.0", more);
+        assert_int_equal(sil_known(plan.saddle_jump), k == 0);
+    }
 }
 
 /* 0.70 over the target at the saddle and 0.20 over the range, with 0.50 of room. */
@@ -188,6 +199,29 @@ static void a_stroke_is_left_and_later_taken(void **state)
 #undef LATER
 }
 
+/* All slots too low for a shim, so a new nut is made, with a stroke left on. A slot is that of the new nut
+ * where its gap rose by half of what it was to rise by at least: it wanted 0.04 and got 0.015 at string 1,
+ * 0.025 at string 2. One that was to be filed shows by having been read. */
+static void a_slot_of_a_new_nut_shows_by_its_gap(void **state)
+{
+    (void)state;
+#define LOW                                                                                        \
+    "readings:\n  - {" SOUND "first: [0.01, 0.01, 0.01, 0.01, 0.01, 0.20], confirmed: [6], "       \
+    "action: {treble: 1.75, bass: 2.25}}\n"
+    static const char *const limits = "slot_depth: 5, pin_distance: none";
+    make_plan_with(limits, "limits: {most_shim: 0.02}\n" LOW);
+    assert_int_equal(plan.nut.remedy, SIL_NUT_REPLACE);
+    double wanted = plan.bench.targets.first[0].aim - 0.01;
+    near(wanted, 0.04, 1e-9);
+    make_plan_with(limits, "limits: {most_shim: 0.02}\n" LOW "  - {" SOUND
+                           "first: [0.025, 0.035, 0.10, 0.10, 0.10, 0.10], "
+                           "action: {treble: 1.75, bass: 2.25}}\n");
+    for (int i = 0; i < 6; i++) {
+        assert_int_equal(plan.bench.finish_slot[i], i > 0);
+    }
+#undef LOW
+}
+
 /* The same, with string 1 sharp at the second visit: its peak goes back by 0.6 first, which takes 0.13
  * of the 0.16. At the third visit the others still have their stroke, and are finished. */
 static void peaks_come_first_and_the_stroke_is_taken_after(void **state)
@@ -262,6 +296,24 @@ static void one_high_string_is_dressed(void **state)
     assert_true(plan.saddle.bottom);
 }
 
+/* One notch is worn in, so the saddle is made anew, and with it every peak is filed to where the model has
+ * its string in tune; one that is there already is left. */
+static void a_new_saddle_gets_its_peaks_by_the_model(void **state)
+{
+    (void)state;
+    make_plan_with("slot_depth: 5, thickness: 3, peak: 1.5",
+                   ONE(GAPS "action: [1.75, 1.85, 0.95, 2.05, 2.15, 2.25], confirmed: [3], "
+                            "stands_out: 4"));
+    assert_int_equal(plan.saddle.remedy, SIL_SADDLE_REPLACE);
+    int modelled = 0;
+    for (int i = 0; i < 6; i++) {
+        assert_int_equal(plan.tuning.modelled[i], fabs(plan.tuning.proposed[i]) >= plan_least_move);
+        modelled += plan.tuning.modelled[i];
+    }
+    assert_true(modelled > 2);
+    assert_int_equal(plan.tuning.remedy, SIL_TUNE_PEAKS);
+}
+
 /* The saddle's ends are half its length from the middle: a cut that comes to a hundredth only past
  * them comes to nothing on it. */
 static void a_cut_of_less_than_a_hundredth_is_none(void **state)
@@ -288,9 +340,11 @@ int main(void)
         cmocka_unit_test(nothing_is_cut_into_its_own_buzz),
         cmocka_unit_test(a_string_on_its_fret_needs_no_figure),
         cmocka_unit_test(a_stroke_is_left_and_later_taken),
+        cmocka_unit_test(a_slot_of_a_new_nut_shows_by_its_gap),
         cmocka_unit_test(peaks_come_first_and_the_stroke_is_taken_after),
         cmocka_unit_test(peaks_wait_where_the_height_is_not_believed),
         cmocka_unit_test(one_high_string_is_dressed),
+        cmocka_unit_test(a_new_saddle_gets_its_peaks_by_the_model),
         cmocka_unit_test(a_cut_of_less_than_a_hundredth_is_none),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -217,6 +217,22 @@ static void the_string_that_the_relief_was_read_under_is_told(void **state)
     free(report);
 }
 
+/* Of one stage alone, nothing to do there is not nothing to do. */
+static void nothing_to_do_says_of_what(void **state)
+{
+    (void)state;
+    static sil_plan plan;
+    plan_readings("instrument: {crown: 1.1, rod: two-way}\nsaddle: {slot_depth: 5}\n",
+                  "  - relief: 0.4\n    frets: sound\n    first: 0.07\n"
+                  "    action: {treble: 1.75, bass: 2.25}\n",
+                  &plan);
+    sil_plan_keep(&plan, SIL_TUNE);
+    assert_int_equal(plan.step_count, 0);
+    char *screen = sil_report_screen(&plan, SIL_MM, "sheet", false);
+    assert_non_null(strstr(screen, "Nothing to do at this stage.\n"));
+    free(screen);
+}
+
 /* What is not half of a whole is not told to be, and a share in even per cent is told as it is. */
 static void a_share_is_rounded_down(void **state)
 {
@@ -232,6 +248,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_share_is_rounded_down),
+        cmocka_unit_test(nothing_to_do_says_of_what),
         cmocka_unit_test(the_string_that_the_relief_was_read_under_is_told),
         cmocka_unit_test(every_act_is_in_the_docs),
         cmocka_unit_test(every_figure_of_random_plans_is_noted),
