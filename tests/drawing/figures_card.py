@@ -177,7 +177,8 @@ def card_steps(pack):
             pack.same("card: slots to file", re.findall("File the nut slots?(?= |$)", told)[:1] if slots else [],
                       [f"File the nut slot{'s' if slots > 1 else ''}"] if slots else [])
     if the_next:
-        pack.same("card: next", f"NEXT: step {the_next['step']}" in told, True)
+        word = "LAST" if pack.result["done"] else "NEXT"
+        pack.same("card: next", f"{word}: step {the_next['step']}" in told, True)
     if the_next and the_next["act"] == "prepare":
         pack.same("card: what is next", "Fit new strings" in told, True)
 
