@@ -34,13 +34,15 @@ static void dimensions_go_from_end_to_end(void **state)
     }
 }
 
-/* The row of a line that leads out of a feature: where it begins and where its figure stands. */
-static int row_of(const draw_shapes *list, draw_point from)
+/* The row of a line that leads out of a feature, so far apart from it: where it begins and where its
+ * figure stands. */
+static int row_of(const draw_shapes *list, draw_point from, double apart)
 {
     for (int i = 0; i < list->count; i++) {
         const draw_point *p = points_of(list, i);
         if (is_path(list, i, DRAW_DIMENSION, 4) && fabs(p[0].x - from.x) < 1e-9 &&
-            fabs(fabs(p[0].y - from.y) - 0.8) < 1e-9) {
+            fabs(fabs(p[0].y - from.y) - apart) < 1e-9) {
+            assert_false(list->shapes[i].closed);
             return i;
         }
     }
@@ -59,6 +61,7 @@ static void each_line_leads_to_its_figure(void **state)
         draw_ordinates o = {.count = whole(&seed, 1, SIL_STRINGS_MAX),
                             .origin = k % 4 == 0,
                             .numbered = k % 4 == 1,
+                            .touches = k % 7 == 3,
                             .reach = k % 5 < 2 ? -12 : 12};
         double x = 0, s = o.reach < 0 ? -1 : 1;
         for (int i = 0; i < o.count; i++) {
@@ -70,13 +73,13 @@ static void each_line_leads_to_its_figure(void **state)
         double far = draw_dim_ordinates(drawn.draft, list, &o);
         assert_true(s * (far - o.reach) > 0);
         for (int i = 0; i < o.count; i++) {
-            int at = row_of(list, o.from[i]);
+            int at = row_of(list, o.from[i], o.touches ? 0 : 0.8);
             assert_true(at >= 0 && at + 1 < list->count);
             const draw_shape *line = &list->shapes[at], *told = line + 1;
             draw_point end = points_of(list, at)[3];
             assert_string_equal(words_of(list, at + 1),
                                 o.origin && i == 0 ? "0" : o.figure[i].shown);
-            assert_true(s * (points_of(list, at)[0].y) > 0);
+            assert_true(o.touches || s * (points_of(list, at)[0].y) > 0);
             near(end.y, o.reach, 1e-9);
             assert_true(fabs((told->box.left + told->box.right) / 2 - end.x) < 0.8);
             assert_true(s > 0 ? told->box.bottom > o.reach : told->box.top < o.reach);
@@ -113,7 +116,7 @@ static void a_chain_tells_each_gap(void **state)
     }
     assert_true(take_line(list, DRAW_DIMENSION, 0, (draw_point){0, -6}, (draw_point){80, -6}));
     for (int i = 0; i < 3; i++) {
-        int at = row_of(list, (draw_point){(x[i] + x[i + 1]) / 2, -6});
+        int at = row_of(list, (draw_point){(x[i] + x[i + 1]) / 2, -6}, 0.8);
         assert_true(at >= 0);
         assert_string_equal(words_of(list, at + 1), gap[i].shown);
     }

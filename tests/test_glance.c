@@ -12,7 +12,7 @@
 #include "../src/report/glance.h"
 #include "briefed.h"
 
-static int rows_seen, ends_seen, lines_seen, spans_seen, off_seen[2];
+static int rows_seen, ends_seen, lines_seen, spans_seen, ways_seen, off_seen[2];
 
 static const cJSON *item(const cJSON *of, const char *key)
 {
@@ -153,6 +153,23 @@ static void look_at_readings(const cJSON *readings, const brief *b)
     }
 }
 
+/* Which way screws go is said in the few words as in the sentence. */
+static void look_at_ways(const char *words, const cJSON *figures)
+{
+    bool up = false, down = false, turned = false;
+    for (const cJSON *one = figures->child; one != NULL; one = one->next) {
+        bool screw = strcmp(word(one, "of"), "screw") == 0;
+        turned = turned || screw;
+        up = up || (screw && strcmp(word(one, "way"), "up") == 0);
+        down = down || (screw && strcmp(word(one, "way"), "down") == 0);
+    }
+    if (turned) {
+        assert_int_equal(strstr(words, " up") != NULL, up);
+        assert_int_equal(strstr(words, " down") != NULL, down);
+        ways_seen += up != down;
+    }
+}
+
 static void look_at_glance(const brief *b)
 {
     char *result = report_of_brief(b), *shown = report_glance(b);
@@ -163,6 +180,10 @@ static void look_at_glance(const brief *b)
     assert_int_equal(cJSON_IsNull(next), b->next.step < 0);
     assert_int_equal(cJSON_IsTrue(item(glance, "done")), b->plan->done);
     assert_int_equal(cJSON_GetArraySize(item(glance, "in_short")), b->plan->step_count);
+    for (int k = 0; k < b->plan->step_count; k++) {
+        look_at_ways(cJSON_GetArrayItem(item(glance, "in_short"), k)->valuestring,
+                     item(cJSON_GetArrayItem(steps, k), "figures"));
+    }
     if (!cJSON_IsNull(next)) {
         look_at_step(next, steps, b, unit);
         for (const cJSON *row = item(next, "then")->child; row != NULL; row = row->next) {
@@ -190,7 +211,8 @@ static void what_stands_large_is_in_the_sentence(void **state)
         look_at_glance(b);
         brief_free(b);
     }
-    assert_true(rows_seen > 200 && ends_seen > 20 && lines_seen > 50 && spans_seen > 3);
+    assert_true(rows_seen > 200 && ends_seen > 20 && lines_seen > 50);
+    assert_true(spans_seen > 3 && ways_seen > 20);
     assert_true(off_seen[0] > 100 && off_seen[1] > 100);
 }
 

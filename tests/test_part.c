@@ -253,7 +253,7 @@ static void a_saddle_ends_where_its_top_meets_its_bottom(void **state)
 {
     (void)state;
     const double along[] = {50, 10};
-    const double tops[][2] = {{0.6, 0.6}, {-0.1, -0.1}, {1.0, 0.1}, {0.1, 1.0}};
+    const double tops[][2] = {{0.6, 0.6}, {-0.1, -0.1}, {1.0, 0.19}, {0.19, 1.0}};
     for (int k = 0; k < 4; k++) {
         part_saddle saddle = {.strings = 2, .length = 60};
         saddle.finished_top = part_curve_through(2, along, tops[k]);

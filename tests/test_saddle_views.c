@@ -75,7 +75,7 @@ static bool is_broken_off(const draw_shapes *list, seen v)
 {
     for (int i = 0; i < list->count; i++) {
         const draw_point *points = points_of(list, i);
-        if (!is_path(list, i, DRAW_DIMENSION, 25)) {
+        if (!is_path(list, i, DRAW_DIMENSION, 25) || list->shapes[i].closed) {
             continue;
         }
         for (int k = 0; k < 25; k++) {

@@ -222,6 +222,11 @@ static const char *names_line(const from_the_side *v, sil_stage_name stage, cons
     return is_drawn ? word : "";
 }
 
+static bool has_string(const sil_fit *fit, int string)
+{
+    return sil_known(fit->nut_height[string]) && sil_known(fit->saddle_height[string]);
+}
+
 static bool look_at_side(const scene *s, int string)
 {
     from_the_side v = {.s = s, .string = string};
@@ -255,6 +260,9 @@ static bool look_at_side(const scene *s, int string)
                          left_over(list, DRAW_SLOT),
                      0);
     assert_true(told != NULL || list->count == 0);
+    bool line =
+        has_string(&s->plan.stages.fit[SIL_NOW], string) || has_string(&s->plan.finished, string);
+    assert_int_equal(view_side_shows(s->draft, string), line || s->b->worst[string].fret > 0);
     draw_shapes_free(list);
     return told != NULL;
 }
