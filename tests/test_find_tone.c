@@ -154,11 +154,33 @@ static void nothing_withheld_can_be_cut_to(void **state)
     expect_nothing_to_cut_to(rows, ROWS);
 }
 
+/* Of a bridge that moves in one piece, read at two strings next to each other: that tells no slant, so
+ * both ends move alike. Read at the outer strings it does. */
+static void readings_close_together_tell_no_slant(void **state)
+{
+    (void)state;
+    static const char *const cents[] = {"[10, 7, ~, ~, ~, ~]", "[10, ~, ~, ~, ~, 7]"};
+    static sil_plan plan;
+    for (int k = 0; k < 2; k++) {
+        char more[64];
+        snprintf(more, sizeof more, "cents: %s", cents[k]);
+        sil_sheet *sheet = read_row(&(find_row){
+            .more = more, .parts = "saddle: {kind: floating, pitch: 0.7, post_spread: 70}\n"});
+        plan_into(sil_sheet_job(sheet), &plan);
+        assert_int_equal(plan.tuning.remedy, SIL_TUNE_ENDS);
+        double apart = plan.tuning.end[0] - plan.tuning.end[1];
+        assert_true(k == 0 ? fabs(apart) < 1e-9 : apart > 0.5);
+        assert_true(plan.tuning.end[1] > 1.0);
+        sil_sheet_free(sheet);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(each_fault_raises_its_finding_and_no_more_is_withheld),
         cmocka_unit_test(nothing_withheld_can_be_cut_to),
+        cmocka_unit_test(readings_close_together_tell_no_slant),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
