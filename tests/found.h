@@ -104,6 +104,12 @@ static inline void expect_findings(const find_row *rows, size_t count)
             print_error("%s names string %d\n", row->code, find_code(&plan, row)->string + 1);
             fail();
         }
+        for (int f = 0; f < plan.finding_count; f++) { /* over which fret the relief was read */
+            const sil_finding *found = &plan.findings[f];
+            bool read_there = found->stage == SIL_ROD && found->string < 0 &&
+                              (found->code == SIL_AT_EDGE || found->code == SIL_RELIEF_FIRST);
+            assert_true(!read_there || found->fret == plan.bench.relief.over);
+        }
         bool both = strcmp(row->withholds, "both") == 0;
         bool nut = both || strcmp(row->withholds, "nut") == 0;
         bool saddle = both || strcmp(row->withholds, "saddle") == 0;

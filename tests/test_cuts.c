@@ -222,6 +222,21 @@ static void a_slot_of_a_new_nut_shows_by_its_gap(void **state)
 #undef LOW
 }
 
+/* Cents read far over the target are not those of the finished action: where today's pass leaves the height
+ * that the peaks need, it comes first. */
+static void far_over_the_target_the_pass_comes_first(void **state)
+{
+    (void)state;
+    make_plan_with(
+        "slot_depth: 5, pin_distance: none, thickness: 3, peak: [2.1, 1.5, 1.5, 1.5, 1.5, 1.5]",
+        "targets: {cents: 3}\n" ONE(GAPS "action: {treble: 2.35, bass: 2.85}, "
+                                         "stands_out: 6, cents: [4.5, 0, 0, 0, 0, 0]"));
+    assert_int_equal(plan.saddle.remedy, SIL_SADDLE_SAND);
+    assert_false(withheld_by(&plan.saddle_withheld, SIL_TUNE_OUT));
+    assert_true(plan.saddle.first_pass[0] > 0.5);
+    assert_int_equal(plan.tuning.waits, SIL_TUNE_AFTER_SADDLE);
+}
+
 /* The same, with string 1 sharp at the second visit: its peak goes back by 0.6 first, which takes 0.13
  * of the 0.16. At the third visit the others still have their stroke, and are finished. */
 static void peaks_come_first_and_the_stroke_is_taken_after(void **state)
@@ -341,6 +356,7 @@ int main(void)
         cmocka_unit_test(a_string_on_its_fret_needs_no_figure),
         cmocka_unit_test(a_stroke_is_left_and_later_taken),
         cmocka_unit_test(a_slot_of_a_new_nut_shows_by_its_gap),
+        cmocka_unit_test(far_over_the_target_the_pass_comes_first),
         cmocka_unit_test(peaks_come_first_and_the_stroke_is_taken_after),
         cmocka_unit_test(peaks_wait_where_the_height_is_not_believed),
         cmocka_unit_test(one_high_string_is_dressed),

@@ -230,6 +230,12 @@ static const find_row rows[] = {
      .level = "stop",
      .withholds = "both",
      .more = "condition: {braces: loose}"},
+    {.code = "bridge-lifted", /* also before a nut is made */
+     .level = "stop",
+     .withholds = "both",
+     .parts = "make: nut\n",
+     .more = "condition: {bridge: lifted}"},
+    {.code = "at-edge", .level = "watch", .withholds = "", .relief = "0.305"},
     {.code = "not-tuned", .level = "stop", .withholds = "both", .more = "condition: {tuned: no}"},
     {.code = "readings-disagree",
      .level = "act",

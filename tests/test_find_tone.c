@@ -154,6 +154,29 @@ static void nothing_withheld_can_be_cut_to(void **state)
     expect_nothing_to_cut_to(rows, ROWS);
 }
 
+/* Cents count at the height that a string will have: on screws too far from it, up or down, they wait. */
+static void cents_wait_for_the_height(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *action;
+        bool waits;
+    } heights[] = {{"{treble: 1.75, bass: 2.25}", false},
+                {"{treble: 2.6, bass: 3.1}", true},
+                {"{treble: 1.0, bass: 1.5}", true}};
+    static sil_plan plan;
+    for (int k = 0; k < 3; k++) {
+        sil_sheet *sheet = read_row(&(find_row){
+            .more = "cents: 9",
+            .action = heights[k].action,
+            .parts = "saddle: {kind: individual, pitch: 0.5, intonation_pitch: 0.5}\n"});
+        plan_into(sil_sheet_job(sheet), &plan);
+        assert_int_equal(plan.tuning.remedy, heights[k].waits ? SIL_TUNE_WAIT : SIL_TUNE_SCREWS);
+        assert_int_equal(plan.tuning.waits, heights[k].waits ? SIL_TUNE_AFTER_SADDLE : SIL_TUNE_READY);
+        sil_sheet_free(sheet);
+    }
+}
+
 /* Of a bridge that moves in one piece, read at two strings next to each other: that tells no slant, so
  * both ends move alike. Read at the outer strings it does. */
 static void readings_close_together_tell_no_slant(void **state)
@@ -180,6 +203,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(each_fault_raises_its_finding_and_no_more_is_withheld),
         cmocka_unit_test(nothing_withheld_can_be_cut_to),
+        cmocka_unit_test(cents_wait_for_the_height),
         cmocka_unit_test(readings_close_together_tell_no_slant),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -170,6 +170,46 @@ static void look_at_ways(const char *words, const cJSON *figures)
     }
 }
 
+/* "0.06 to 0.10", of what was read. */
+static void look_at_span(const char *span, const brief_reading *readings, int strings)
+{
+    const brief_figure *least = NULL, *most = NULL;
+    char wanted[80] = "";
+    for (int i = 0; i < strings; i++) {
+        const brief_figure *now = &readings[i].now;
+        if (brief_known(*now)) {
+            least = least == NULL || now->exact < least->exact ? now : least;
+            most = most == NULL || now->exact > most->exact ? now : most;
+        }
+    }
+    if (least != NULL) {
+        bool one = strcmp(least->shown, most->shown) == 0;
+        snprintf(wanted, sizeof wanted, "%s%s%s", least->shown, one ? "" : " to ",
+                 one ? "" : most->shown);
+    }
+    assert_true(strncmp(span, wanted, strlen(wanted)) == 0);
+    assert_true(span[strlen(wanted)] == '\0' || strncmp(span + strlen(wanted), " (", 2) == 0);
+}
+
+static void look_at_stages(const cJSON *stages, const brief *b)
+{
+    static const char *const names[] = {"relief", "frets", "nut", "saddle", "tuning"};
+    static const char *const states[] = {[BRIEF_RIGHT] = "right",
+                                         [BRIEF_WORK] = "work",
+                                         [BRIEF_WAIT] = "wait",
+                                         [BRIEF_UNREAD] = "unread"};
+    assert_int_equal(cJSON_GetArraySize(stages), BRIEF_STAGES);
+    for (int stage = 0; stage < BRIEF_STAGES; stage++) {
+        const cJSON *row = cJSON_GetArrayItem(stages, stage);
+        assert_string_equal(word(row, "name"), names[stage]);
+        assert_string_equal(word(row, "verdict"), b->glance[stage].verdict);
+        assert_string_equal(word(row, "state"), states[b->glance[stage].state]);
+        assert_string_equal(word(row, "figures"), b->glance[stage].figures.words);
+    }
+    look_at_span(word(cJSON_GetArrayItem(stages, BRIEF_NUT), "short"), b->first, b->strings);
+    look_at_span(word(cJSON_GetArrayItem(stages, BRIEF_SADDLE), "short"), b->action, b->strings);
+}
+
 static void look_at_glance(const brief *b)
 {
     char *result = report_of_brief(b), *shown = report_glance(b);
@@ -179,6 +219,7 @@ static void look_at_glance(const brief *b)
     assert_string_equal(unit, b->unit == SIL_MM ? "mm" : "in");
     assert_int_equal(cJSON_IsNull(next), b->next.step < 0);
     assert_int_equal(cJSON_IsTrue(item(glance, "done")), b->plan->done);
+    look_at_stages(item(glance, "stages"), b);
     assert_int_equal(cJSON_GetArraySize(item(glance, "in_short")), b->plan->step_count);
     for (int k = 0; k < b->plan->step_count; k++) {
         look_at_ways(cJSON_GetArrayItem(item(glance, "in_short"), k)->valuestring,

@@ -233,6 +233,30 @@ static void nothing_to_do_says_of_what(void **state)
     free(screen);
 }
 
+/* The table of one stage alone, or all of them. */
+static void a_stage_has_its_own_table(void **state)
+{
+    (void)state;
+    static const char *const heads[] = {
+        "\nNUT: ", "\nSADDLE: ", "\nIN TUNE AT FRET 12: ", "\nWILL IT PLAY IN TUNE"};
+    static const int stages[] = {SIL_NUT, SIL_SADDLE, SIL_TUNE, SIL_ROD, -1};
+    for (int k = 0; k < 5; k++) {
+        static sil_plan plan;
+        plan_readings("instrument: {crown: 1.1, rod: two-way}\nsaddle: {slot_depth: 5}\n",
+                      "  - relief: 0.4\n    frets: sound\n    first: 0.07\n    cents: 9\n"
+                      "    action: {treble: 1.75, bass: 2.25}\n",
+                      &plan);
+        if (stages[k] >= 0) {
+            sil_plan_keep(&plan, (sil_stage_name)stages[k]);
+        }
+        char *report = sil_report_text(&plan, SIL_MM, "sheet");
+        for (int table = 0; table < 4; table++) {
+            assert_int_equal(strstr(report, heads[table]) != NULL, k == 4 || (k < 3 && table == k));
+        }
+        free(report);
+    }
+}
+
 /* What is not half of a whole is not told to be, and a share in even per cent is told as it is. */
 static void a_share_is_rounded_down(void **state)
 {
@@ -248,6 +272,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_share_is_rounded_down),
+        cmocka_unit_test(a_stage_has_its_own_table),
         cmocka_unit_test(nothing_to_do_says_of_what),
         cmocka_unit_test(the_string_that_the_relief_was_read_under_is_told),
         cmocka_unit_test(every_act_is_in_the_docs),
