@@ -162,8 +162,8 @@ static void cents_wait_for_the_height(void **state)
         const char *action;
         bool waits;
     } heights[] = {{"{treble: 1.75, bass: 2.25}", false},
-                {"{treble: 2.6, bass: 3.1}", true},
-                {"{treble: 1.0, bass: 1.5}", true}};
+                   {"{treble: 2.6, bass: 3.1}", true},
+                   {"{treble: 1.0, bass: 1.5}", true}};
     static sil_plan plan;
     for (int k = 0; k < 3; k++) {
         sil_sheet *sheet = read_row(&(find_row){
@@ -172,7 +172,8 @@ static void cents_wait_for_the_height(void **state)
             .parts = "saddle: {kind: individual, pitch: 0.5, intonation_pitch: 0.5}\n"});
         plan_into(sil_sheet_job(sheet), &plan);
         assert_int_equal(plan.tuning.remedy, heights[k].waits ? SIL_TUNE_WAIT : SIL_TUNE_SCREWS);
-        assert_int_equal(plan.tuning.waits, heights[k].waits ? SIL_TUNE_AFTER_SADDLE : SIL_TUNE_READY);
+        assert_int_equal(plan.tuning.waits,
+                         heights[k].waits ? SIL_TUNE_AFTER_SADDLE : SIL_TUNE_READY);
         sil_sheet_free(sheet);
     }
 }
