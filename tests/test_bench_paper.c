@@ -301,10 +301,7 @@ static void a_card_that_is_done_has_no_blanks(void **state)
                       "saddle: {slot_depth: 5}\n",
                       readings, &s.plan);
         assert_int_equal(s.plan.done, !work);
-        sil_draw_options order = {.part = SIL_PART_ALL, .paper = SIL_A4, .unit = SIL_MM};
-        assert_true(sil_drawing_make(&s.plan, &order, &s.drawing) >= SIL_DONE);
-        s.draft = &s.drawing->draft;
-        s.b = s.draft->brief;
+        set_up_drawing(&s);
         for (int room = VIEW_AMPLE; room <= VIEW_SCARCE; room++) {
             draw_shapes *list = empty_list(&s);
             view_next_form(s.draft, list, step_of(&s, SIL_ACT_SAND_SADDLE), (view_room)room, 180);

@@ -24,17 +24,22 @@ typedef struct scene {
     bool left;
 } scene;
 
-/* A job is planned and drawn, in millimetres. */
-static inline void set_up(scene *s)
+/* A plan is drawn, in millimetres. */
+static inline void set_up_drawing(scene *s)
 {
     sil_draw_options order = {.part = SIL_PART_ALL, .paper = SIL_A4, .unit = SIL_MM, .all = true};
-    plan_into(&s->made.job, &s->plan);
     sil_status made = s->pack ? sil_drawing_make(&s->plan, &order, &s->drawing)
                               : sil_drawing_owner(&s->plan, &order, &s->drawing);
     assert_true(made >= SIL_DONE);
     s->draft = &s->drawing->draft;
     s->b = s->draft->brief;
-    s->left = s->made.job.instrument.handed == SIL_LEFT_HANDED;
+    s->left = s->plan.job->instrument.handed == SIL_LEFT_HANDED;
+}
+
+static inline void set_up(scene *s)
+{
+    plan_into(&s->made.job, &s->plan);
+    set_up_drawing(s);
 }
 
 static inline void set_up_random(scene *s, uint64_t *seed, int strings)

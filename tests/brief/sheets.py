@@ -51,6 +51,7 @@ def every(randoms, step=1):
 
 
 TOP = os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "..")
+# The sheets that the words are kept of, and the examples.
 KEPT = [os.path.join(TOP, "tests", "words", "sheets"), os.path.join(TOP, "examples")]
 
 
@@ -70,11 +71,11 @@ class Crosser:
         self.docs += [yaml.load(text, sheet.LOADER) for folder in KEPT for text in kept(folder)]
 
     def take_part(self, doc, other):
-        key = self.rng.choice([key for key in other if key not in ("sillet", "profile", "readings")] or ["title"])
-        if isinstance(doc.get(key), dict) and isinstance(other.get(key), dict) and self.rng.random() < 0.8:
+        key = self.rng.choice([key for key in other if key not in ("sillet", "profile", "readings")])
+        if isinstance(doc.get(key), dict) and isinstance(other[key], dict) and self.rng.random() < 0.8:
             inner = self.rng.choice(list(other[key]))
             doc[key][inner] = copy.deepcopy(other[key][inner])
-        elif key in other:
+        else:
             doc[key] = copy.deepcopy(other[key])
 
     def take_readings(self, doc, other):

@@ -182,8 +182,8 @@ void view_next(const draw_draft *draft, draw_shapes *list, int step, view_room r
     const brief_step *it = &draft->brief->steps[step];
     brief_large next = brief_large_of(draft->brief, step, draft->store);
     double y = -in - DRAW_NOTE;
-    const char *done = draft->plan->done ? "LAST" : "NEXT";
-    draw_note(list, in, y, draw_say(draft, "%s: step %d", done, step + 1));
+    const char *which = draft->plan->done ? "LAST" : "NEXT";
+    draw_note(list, in, y, draw_say(draft, "%s: step %d", which, step + 1));
     bool large = list != NULL && draw_text_width(list, next.title, 7) <= width - 2 * in;
     double size = large ? 7 : DRAW_TITLE;
     y -= 3.5 + size;
