@@ -87,8 +87,8 @@ ROOMS = {
     "words": Room(
         [f"src/{room}/*.c" for room in ("plan", "part", "brief", "report")],
         unit("report", "find", "row", "visit", "plan", "part", "kinds", "one_string", "properties",
-             "blame", "brief", "brief_words", "carry", "cuts", "curve", "even", "feelers", "find_tone",
-             "fresh", "glance", "make", "odd", "order", "outline", "repeat", "side_view", "style",
+             "blame", "brief", "brief_saddle", "brief_words", "carry", "cuts", "curve", "even",
+             "feelers", "find_tone", "fresh", "glance", "leaves", "make", "odd", "order", "outline", "repeat", "side_view", "style",
              "text_columns", "tune"),
         {"tools": [PYTHON, "tests/cli/check_tools"],
          "lift": [PYTHON, "tests/oracle/check_lift"],
