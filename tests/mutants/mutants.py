@@ -11,8 +11,9 @@ their dimensions, tables and figures. Without a room, words (200 changes) and pa
 The changed file is compiled, its room linked again as one shared library, and the tests are run
 that were linked with it beforehand, the quickest first, until one fails; those of the arithmetic
 once more under the sanitizers. What reads the program's output and takes long is run only where
-sift.py saw any of it change, what holds every sentence first. Two changes are tried at a time. A variable that is not set holds
-nonsense, never by luck what it should, and an index past its list ends the program. What nothing
+sift.py saw any of it change, first what holds every sentence. Two changes are tried at a time. A
+variable that is not set holds nonsense, never by luck what it should, and an index past its list
+ends the program. What nothing
 fails on is printed: it is a test to write, or it changes nothing anybody could see, and then stands
 in `equal` beside this with its reason (a file, a tab, the changed line, a tab, the reason).
 

@@ -7,21 +7,18 @@ are tried only where a sum is another afterwards. A change that they would have 
 counts as not caught then, never the other way round.
 """
 import hashlib
-import importlib.machinery
-import importlib.util
 import os
 import subprocess
+import sys
 
-HERE = os.path.dirname(os.path.abspath(__file__))
-LOADER = importlib.machinery.SourceFileLoader("sentences", os.path.join(HERE, "..", "words", "sentences"))
-sentences = importlib.util.module_from_spec(importlib.util.spec_from_loader("sentences", LOADER))
-LOADER.exec_module(sentences)
+sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "words"))
+import all_said  # noqa: E402
 
 
 def sheets_into(folder, randoms, crossed):
     """Those that the words are kept of, and so many random and crossed ones; their paths."""
     os.makedirs(folder)
-    return [os.path.join(folder, name) for name in sentences.paths_into(folder, randoms, crossed)]
+    return [os.path.join(folder, name) for name in all_said.paths_into(folder, randoms, crossed)]
 
 
 def printed(paths):
